@@ -1,0 +1,129 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear;
+using NodaTime;
+
+namespace HairClinic.Domain.Bonding;
+
+/// <summary>One spell of one unit glued to one head, from application to removal, with the window in which it must be renewed.</summary>
+public sealed class Bond : PracticeOwned
+{
+    private readonly List<BondProduct> _products = [];
+
+    private Bond() { }
+
+    public Bond(
+        Guid id,
+        Guid hairSystemId,
+        Guid clientId,
+        LocalDate appliedOn,
+        Instant? appliedAt,
+        Attachment attachment,
+        Guid? appliedBy
+    )
+    {
+        Id = id;
+        HairSystemId = hairSystemId;
+        ClientId = clientId;
+        AppliedOn = appliedOn;
+        AppliedAt = appliedAt;
+        Attachment = attachment;
+        AppliedBy = appliedBy;
+    }
+
+    public Guid HairSystemId { get; private set; }
+
+    public Guid ClientId { get; private set; }
+
+    /// <summary>The visit that made it; null for bonds taken over from an old book.</summary>
+    public Guid? VisitId { get; private set; }
+
+    /// <summary>The civil day in the salon's zone. Stored, never derived.</summary>
+    public LocalDate AppliedOn { get; private set; }
+
+    /// <summary>The moment the last edge went down; null in old books, and then there is no cure countdown.</summary>
+    public Instant? AppliedAt { get; private set; }
+
+    public Attachment Attachment { get; private set; }
+
+    public Guid? AppliedBy { get; private set; }
+
+    /// <summary>Whether the drying waits between coats were kept; null where nobody wrote it down.</summary>
+    public bool? WaitsKept { get; private set; }
+
+    public IReadOnlyList<BondProduct> Products => _products;
+
+    public LocalDate OpensOn { get; private set; }
+
+    public LocalDate TargetOn { get; private set; }
+
+    public LocalDate DueOn { get; private set; }
+
+    public LocalDate ClosesOn { get; private set; }
+
+    /// <summary>Why it falls due when it does, as data.</summary>
+    public IReadOnlyList<DueReason> DueReasons { get; private set; } = [];
+
+    public Lift? Lift { get; private set; }
+
+    /// <summary>Last day on which someone of the practice saw or heard that it was sound.</summary>
+    public LocalDate? LastSoundOn { get; private set; }
+
+    public LocalDate? RemovedOn { get; private set; }
+
+    public RemovalReason? RemovedBecause { get; private set; }
+
+    public bool IsOpen => RemovedOn is null;
+
+    public void MadeAt(Guid visitId) => VisitId = visitId;
+
+    /// <exception cref="Refusal">A product appears twice, or coats are out of range.</exception>
+    public void Use(IEnumerable<(Guid Id, ProductUse Use)> products, bool? waitsKept)
+    {
+        var used = products.Select(p => new BondProduct(p.Id, Id, p.Use)).ToList();
+        if (used.DistinctBy(u => (u.ProductId, u.LotId)).Count() != used.Count)
+            throw new Refusal("The same product and lot is listed twice.");
+        _products.Clear();
+        _products.AddRange(used);
+        WaitsKept = waitsKept;
+    }
+
+    /// <summary>Takes the window the due rule worked out, with its reasons.</summary>
+    public void FallDue(DueWindow window)
+    {
+        OpensOn = window.Opens;
+        TargetOn = window.Target;
+        DueOn = window.DueOn;
+        ClosesOn = window.Closes;
+        DueReasons = [.. window.Why.Explain()];
+    }
+
+    public void SeenSound(LocalDate on)
+    {
+        if (on >= AppliedOn && (LastSoundOn is null || on > LastSoundOn))
+            LastSoundOn = on;
+    }
+
+    /// <summary>Only the first lift ends the hold; what follows a spot fix is not a new bond.</summary>
+    /// <exception cref="Refusal">The bond was removed, or the lift is dated before the bond or after its report.</exception>
+    public void ReportLift(Lift lift)
+    {
+        if (RemovedOn is { } removed && lift.ReportedOn > removed)
+            throw new Refusal("This bond was taken off on {0}; it cannot have lifted later.", removed);
+        if (lift.ReportedOn < AppliedOn || lift.LiftedOn < AppliedOn)
+            throw new Refusal("A bond cannot lift before it was made, on {0}.", AppliedOn);
+        if (lift.LiftedOn > lift.ReportedOn)
+            throw new Refusal("It cannot have lifted after it was reported.");
+        Lift ??= lift;
+    }
+
+    /// <exception cref="Refusal">It was removed already, or before it was made.</exception>
+    public void Remove(LocalDate on, RemovalReason because)
+    {
+        if (RemovedOn is not null)
+            throw new Refusal("This bond was taken off on {0} already.", RemovedOn);
+        if (on < AppliedOn)
+            throw new Refusal("A bond cannot be taken off before it was made, on {0}.", AppliedOn);
+        RemovedOn = on;
+        RemovedBecause = because;
+    }
+}

@@ -1,0 +1,50 @@
+using System.Collections.Concurrent;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear;
+using NodaTime;
+
+namespace HairClinic.Domain.Bonding;
+
+/// <summary>
+/// Gathers from salon, practice, hold window and client what the due rule asks for, and asks it. Client-specific
+/// hold will replace <see cref="TargetDays"/>; until then it is the prior's.
+/// </summary>
+public sealed class DueBasis(OpeningDays opening, PracticeSettings settings, HoldWindowRule rule, Client client)
+{
+    // A practice has a handful of windows, and each costs an integration: work each out once.
+    private static readonly ConcurrentDictionary<HoldWindow, int> PriorTargets = new();
+
+    /// <summary>Hours the labels of the products used ask for, where they ask for more than the practice.</summary>
+    public int? LabelCureHours { get; init; }
+
+    public HoldWindow Window { get; } = new(rule.EarliestWeeks, rule.LatestWeeks);
+
+    public int TargetDays => PriorTargets.GetOrAdd(Window, window => new HoldPrior(window).TargetDays);
+
+    public DueWindow WindowFor(LocalDate appliedOn) =>
+        DueRule.WindowFor(
+            new DueQuestion(appliedOn, Window, TargetDays, opening)
+            {
+                PreferredWeekdays = client.PreferredDays,
+                Cure = CureOf(settings, LabelCureHours),
+                Events = [.. client.Events.Select(e => ToPlannedDays(e, settings.DaysBeforeEvent))],
+            }
+        );
+
+    public static Cure CureOf(PracticeSettings settings, int? labelCureHours) =>
+        new(Math.Clamp(Math.Max(settings.CureHours, labelCureHours ?? 0), Cure.ShortestHours, Cure.LongestHours));
+
+    /// <summary>The days a salon is open, as the rule reads them.</summary>
+    public static OpeningDays OpeningOf(Salon salon) =>
+        new(
+            WeekdaySet.Of([.. salon.Hours.Select(h => h.Day).Distinct()]),
+            salon.Closures.Select(c => new DateInterval(c.From, c.To)),
+            salon.TimeZone
+        );
+
+    private static PlannedDays ToPlannedDays(ClientEvent planned, int daysAhead) =>
+        planned.Away
+            ? PlannedDays.Away(planned.From, planned.To, daysAhead)
+            : PlannedDays.On(planned.From, daysAhead);
+}

@@ -1,0 +1,12 @@
+namespace HairClinic.Domain.Bonding;
+
+/// <summary>Why a bond ended. Only a lift says how long it would have held; the others say “at least”.</summary>
+public enum RemovalReason
+{
+    Scheduled,
+    Lifted,
+    Reaction,
+    Style,
+    SalonsChoice,
+    Other,
+}

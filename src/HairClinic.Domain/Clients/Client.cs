@@ -1,0 +1,110 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear;
+using NodaTime;
+
+namespace HairClinic.Domain.Clients;
+
+/// <summary>Someone who wears our units. One record in the whole practice, whichever salon they visit.</summary>
+public sealed class Client : PracticeOwned
+{
+    private readonly List<ClientEvent> _events = [];
+    private readonly List<CareFact> _careFacts = [];
+
+    private Client() { }
+
+    public Client(Guid id, string code, string name, Guid homeSalonId)
+    {
+        Id = id;
+        Code = code.Trim();
+        Rename(name, calledAs: null);
+        HomeSalonId = homeSalonId;
+    }
+
+    /// <summary>The practice's own code, unique in the practice; it is what labels and templates carry instead of a name.</summary>
+    public string Code { get; private set; } = "";
+
+    public string Name { get; private set; } = "";
+
+    /// <summary>What to be called aloud in the waiting room.</summary>
+    public string? CalledAs { get; private set; }
+
+    public Guid HomeSalonId { get; private set; }
+
+    /// <summary>E.164, such as +441632960001.</summary>
+    public string? Phone { get; private set; }
+
+    public string? Email { get; private set; }
+
+    public LocalDate? BirthDate { get; private set; }
+
+    /// <summary>Weekdays they like to come on; none means any.</summary>
+    public WeekdaySet PreferredDays { get; private set; }
+
+    /// <summary>Days between wash-and-style visits: 7 or 14, common practice; null where they wash at home.</summary>
+    public int? WashEveryDays { get; private set; }
+
+    /// <summary>Why a stylist would read it before they begin; never health answers.</summary>
+    public string? Note { get; private set; }
+
+    /// <summary>Set when this record turned out to be the same person as another; it is then hidden, not lost.</summary>
+    public Guid? MergedIntoId { get; private set; }
+
+    /// <summary>The day they stopped being a client.</summary>
+    public LocalDate? LeftOn { get; private set; }
+
+    public IReadOnlyList<ClientEvent> Events => _events;
+
+    /// <summary>What of their habits shortens a hold, newest last; staff may read it.</summary>
+    public IReadOnlyList<CareFact> CareFacts => _careFacts;
+
+    public void Rename(string name, string? calledAs)
+    {
+        Name = name.Trim();
+        CalledAs = string.IsNullOrWhiteSpace(calledAs) ? null : calledAs.Trim();
+    }
+
+    public void Reach(string? phone, string? email)
+    {
+        Phone = string.IsNullOrWhiteSpace(phone) ? null : phone.Trim();
+        Email = string.IsNullOrWhiteSpace(email) ? null : email.Trim();
+    }
+
+    public void MoveTo(Guid homeSalonId) => HomeSalonId = homeSalonId;
+
+    /// <exception cref="Refusal">The rhythm is shorter than a day or longer than eight weeks.</exception>
+    public void Prefer(WeekdaySet days, int? washEveryDays)
+    {
+        if (washEveryDays is < 1 or > 56)
+            throw new Refusal("A wash-and-style rhythm lies between 1 and 56 days.");
+        PreferredDays = days;
+        WashEveryDays = washEveryDays;
+    }
+
+    public void Describe(LocalDate? birthDate, string? note)
+    {
+        BirthDate = birthDate;
+        Note = string.IsNullOrWhiteSpace(note) ? null : note.Trim();
+    }
+
+    public void Plan(ClientEvent planned) => _events.Add(planned);
+
+    public void CallOff(Guid eventId) => _events.RemoveAll(e => e.Id == eventId);
+
+    public void Learn(CareFact fact) => _careFacts.Add(fact);
+
+    public void Leave(LocalDate on) => LeftOn = on;
+
+    public void Return() => LeftOn = null;
+
+    /// <exception cref="Refusal">It is the same record, or one of the two is folded into another already.</exception>
+    public void FoldInto(Client kept)
+    {
+        if (kept.Id == Id)
+            throw new Refusal("These are the same record.");
+        if (MergedIntoId is not null || kept.MergedIntoId is not null)
+            throw new Refusal("One of the two records is merged into another already.");
+        MergedIntoId = kept.Id;
+    }
+
+    public void Unfold() => MergedIntoId = null;
+}

@@ -1,0 +1,9 @@
+namespace HairClinic.Domain.Clients;
+
+public enum ClientEventKind
+{
+    Celebration,
+    Travel,
+    Surgery,
+    Other,
+}

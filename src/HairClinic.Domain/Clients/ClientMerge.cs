@@ -1,0 +1,38 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.Clients;
+
+/// <summary>Two records of one person made one, with enough kept to undo it.</summary>
+public sealed class ClientMerge : PracticeOwned
+{
+    private ClientMerge() { }
+
+    public ClientMerge(Guid id, Guid keptId, Guid foldedId, Instant at, Guid by)
+    {
+        Id = id;
+        KeptId = keptId;
+        FoldedId = foldedId;
+        MergedAt = at;
+        MergedBy = by;
+    }
+
+    public Guid KeptId { get; private set; }
+
+    public Guid FoldedId { get; private set; }
+
+    public Instant MergedAt { get; private set; }
+
+    public Guid MergedBy { get; private set; }
+
+    /// <summary>Ids of the rows that moved, by table, so that undo moves back exactly those.</summary>
+    public Dictionary<string, List<Guid>> Moved { get; private set; } = [];
+
+    public Instant? UndoneAt { get; private set; }
+
+    public void Note(string table, IEnumerable<Guid> ids) => Moved[table] = [.. ids];
+
+    /// <exception cref="Refusal">Undone already.</exception>
+    public void Undo(Instant now) =>
+        UndoneAt = UndoneAt is null ? now : throw new Refusal("This merge was undone already.");
+}

@@ -1,0 +1,10 @@
+namespace HairClinic.Domain.Clients;
+
+public enum ContactKind
+{
+    Rang,
+    RangNoAnswer,
+    Messaged,
+    SlotOffered,
+    PutOff,
+}

@@ -1,0 +1,8 @@
+namespace HairClinic.Domain.Clients;
+
+public enum SkinOiliness
+{
+    Dry,
+    Normal,
+    Oily,
+}

@@ -1,0 +1,8 @@
+namespace HairClinic.Domain.Clients;
+
+public enum Sweating
+{
+    Low,
+    Normal,
+    Heavy,
+}

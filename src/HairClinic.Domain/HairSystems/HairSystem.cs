@@ -1,0 +1,161 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.HairSystems;
+
+/// <summary>One unit with its own serial, from specified to retired.</summary>
+public sealed class HairSystem : PracticeOwned
+{
+    private readonly List<PromiseRevision> _promises = [];
+
+    private HairSystem() { }
+
+    public HairSystem(Guid id, string serial, Guid? clientId, Guid unitKindId, LocalDate? specifiedOn)
+    {
+        Id = id;
+        Serial = serial.Trim();
+        ClientId = clientId;
+        UnitKindId = unitKindId;
+        Dates = new UnitDates { SpecifiedOn = specifiedOn };
+    }
+
+    public string Serial { get; private set; } = "";
+
+    /// <summary>Whose unit it is; null for stock and loan units.</summary>
+    public Guid? ClientId { get; private set; }
+
+    public Guid UnitKindId { get; private set; }
+
+    public UnitState State { get; private set; } = UnitState.Specified;
+
+    public UnitDates Dates { get; private set; } = new();
+
+    public string? RetiredBecause { get; private set; }
+
+    /// <summary>The salon that holds it; null while it is at the workshop or with the client.</summary>
+    public Guid? PlaceSalonId { get; private set; }
+
+    /// <summary>Minor units of <see cref="Currency"/>; null where not known.</summary>
+    public long? PriceMinor { get; private set; }
+
+    /// <summary>ISO 4217.</summary>
+    public string? Currency { get; private set; }
+
+    public IReadOnlyList<PromiseRevision> Promises => _promises;
+
+    /// <exception cref="Refusal">It was ordered already.</exception>
+    public void Order(LocalDate on)
+    {
+        Require(UnitState.Specified, "ordered");
+        Move(UnitState.Ordered, Dates with { OrderedOn = on });
+    }
+
+    /// <summary>The workshop names a date, the first or a new one; the earlier ones stay.</summary>
+    public void Promise(Guid revisionId, LocalDate promisedFor, LocalDate? saidOn) =>
+        _promises.Add(new PromiseRevision(revisionId, Id, _promises.Count + 1, promisedFor, saidOn));
+
+    public void Acknowledge(LocalDate on)
+    {
+        Require(UnitState.Ordered, "acknowledged");
+        Move(UnitState.Acknowledged, Dates with { AcknowledgedOn = on });
+    }
+
+    public void Ship(LocalDate on)
+    {
+        if (!State.IsInFlight())
+            throw new Refusal("Unit {0} is {1}: it cannot be shipped.", Serial, State);
+        Move(UnitState.Shipped, Dates with { ShippedOn = on });
+    }
+
+    public void Arrive(LocalDate on, Guid salonId)
+    {
+        if (!State.IsInFlight())
+            throw new Refusal("Unit {0} is {1}: it cannot arrive.", Serial, State);
+        PlaceSalonId = salonId;
+        Move(UnitState.Arrived, Dates with { ArrivedOn = on });
+    }
+
+    public void Inspect(LocalDate on)
+    {
+        Require(UnitState.Arrived, "inspected");
+        Move(UnitState.Inspected, Dates with { InspectedOn = on });
+    }
+
+    public void Accept(LocalDate on)
+    {
+        Require(UnitState.Inspected, "accepted");
+        Move(UnitState.Accepted, Dates with { AcceptedOn = on });
+    }
+
+    public void SendBackForRemake(Guid revisionId, LocalDate on, LocalDate promisedFor)
+    {
+        Require(UnitState.Inspected, "sent back");
+        PlaceSalonId = null;
+        Promise(revisionId, promisedFor, on);
+        Move(UnitState.Remake, Dates);
+    }
+
+    public void Prepare(LocalDate on)
+    {
+        Require(UnitState.Accepted, "prepared");
+        Move(UnitState.Prepared, Dates with { PreparedOn = on });
+    }
+
+    /// <exception cref="Refusal">The unit is not in house and sound, or is on a head already.</exception>
+    public void PutOn(LocalDate on)
+    {
+        if (!State.IsBondable())
+            throw new Refusal("Unit {0} is {1}: it cannot be bonded.", Serial, State);
+        Move(UnitState.Bonded, Dates with { FirstBondedOn = Dates.FirstBondedOn ?? on });
+    }
+
+    public void TakeOff()
+    {
+        Require(UnitState.Bonded, "taken off");
+        Move(UnitState.Resting, Dates);
+    }
+
+    /// <param name="end">Retired, Lost, Damaged, ReturnedToClient or EmergencySpare.</param>
+    /// <exception cref="Refusal">It is on a head, or <paramref name="end"/> is no way to leave service.</exception>
+    public void LeaveService(UnitState end, LocalDate on, string because)
+    {
+        if (State == UnitState.Bonded)
+            throw new Refusal("Unit {0} is on a head: log its take-down first.", Serial);
+        if (!end.IsGone() && end != UnitState.EmergencySpare)
+            throw new Refusal("A unit leaves service as retired, lost, damaged, returned or as an emergency spare.");
+        RetiredBecause = because;
+        Move(end, Dates with { RetiredOn = on });
+    }
+
+    public void Price(long minor, string currency)
+    {
+        PriceMinor = minor;
+        Currency = currency;
+    }
+
+    public void Keep(Guid salonId) => PlaceSalonId = salonId;
+
+    public void BelongToClient(Guid clientId) => ClientId = clientId;
+
+    /// <summary>Takes over what an old book says, in whatever state it says; the book is the witness.</summary>
+    /// <exception cref="Refusal">Two steps are dated in the wrong order.</exception>
+    public void Restore(UnitState state, UnitDates dates, string? retiredBecause)
+    {
+        if (dates.FirstDisorder() is var (earlier, later))
+            throw new Refusal("Unit {0} was {1} before it was {2}.", Serial, later, earlier);
+        RetiredBecause = retiredBecause;
+        Move(state, dates);
+    }
+
+    private void Require(UnitState state, string deed)
+    {
+        if (State != state)
+            throw new Refusal("Unit {0} is {1}: it cannot be {2}.", Serial, State, deed);
+    }
+
+    private void Move(UnitState state, UnitDates dates)
+    {
+        State = state;
+        Dates = dates;
+    }
+}

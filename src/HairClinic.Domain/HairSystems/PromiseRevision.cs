@@ -1,0 +1,28 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.HairSystems;
+
+/// <summary>One date a workshop promised for a unit. Every revision is kept: lateness is judged against the first.</summary>
+public sealed class PromiseRevision : PracticeOwned
+{
+    private PromiseRevision() { }
+
+    internal PromiseRevision(Guid id, Guid hairSystemId, int number, LocalDate promisedFor, LocalDate? saidOn)
+    {
+        Id = id;
+        HairSystemId = hairSystemId;
+        Number = number;
+        PromisedFor = promisedFor;
+        SaidOn = saidOn;
+    }
+
+    public Guid HairSystemId { get; private set; }
+
+    /// <summary>1 for the first promise.</summary>
+    public int Number { get; private set; }
+
+    public LocalDate PromisedFor { get; private set; }
+
+    public LocalDate? SaidOn { get; private set; }
+}

@@ -1,0 +1,52 @@
+using NodaTime;
+
+namespace HairClinic.Domain.HairSystems;
+
+/// <summary>The day of each step of a unit's life, as far as it got. An old book may lack some.</summary>
+public sealed record UnitDates
+{
+    public LocalDate? SpecifiedOn { get; init; }
+
+    public LocalDate? OrderedOn { get; init; }
+
+    public LocalDate? AcknowledgedOn { get; init; }
+
+    public LocalDate? ShippedOn { get; init; }
+
+    public LocalDate? ArrivedOn { get; init; }
+
+    public LocalDate? InspectedOn { get; init; }
+
+    public LocalDate? AcceptedOn { get; init; }
+
+    public LocalDate? PreparedOn { get; init; }
+
+    public LocalDate? FirstBondedOn { get; init; }
+
+    /// <summary>The day it left service, whatever the reason.</summary>
+    public LocalDate? RetiredOn { get; init; }
+
+    /// <summary>The first step that is dated before the one it follows, if any: (earlier step, later step).</summary>
+    public (string Earlier, string Later)? FirstDisorder()
+    {
+        (string Name, LocalDate? Day)[] steps =
+        [
+            ("ordered", OrderedOn),
+            ("acknowledged", AcknowledgedOn),
+            ("shipped", ShippedOn),
+            ("arrived", ArrivedOn),
+            ("inspected", InspectedOn),
+            ("accepted", AcceptedOn),
+            ("prepared", PreparedOn),
+            ("first bonded", FirstBondedOn),
+            ("retired", RetiredOn),
+        ];
+        var dated = steps.Where(s => s.Day is not null).ToList();
+        for (var i = 1; i < dated.Count; i++)
+        {
+            if (dated[i].Day < dated[i - 1].Day)
+                return (dated[i - 1].Name, dated[i].Name);
+        }
+        return null;
+    }
+}

@@ -1,0 +1,17 @@
+namespace HairClinic.Domain.HairSystems;
+
+/// <summary>The questions asked of a unit's state.</summary>
+public static class UnitStates
+{
+    /// <summary>In house, sound, and not on a head: may be bonded today.</summary>
+    public static bool IsBondable(this UnitState state) =>
+        state is UnitState.Accepted or UnitState.Prepared or UnitState.Resting or UnitState.EmergencySpare;
+
+    /// <summary>Ordered and not yet here.</summary>
+    public static bool IsInFlight(this UnitState state) =>
+        state is UnitState.Ordered or UnitState.Acknowledged or UnitState.Shipped or UnitState.Remake;
+
+    /// <summary>Will not be worn again.</summary>
+    public static bool IsGone(this UnitState state) =>
+        state is UnitState.Retired or UnitState.Lost or UnitState.Damaged or UnitState.ReturnedToClient;
+}

@@ -1,0 +1,77 @@
+using NodaTime;
+
+namespace HairClinic.Domain.Practices;
+
+/// <summary>Someone who works in the practice: what they may do, where, when, and with which skills.</summary>
+public sealed class Person : PracticeOwned
+{
+    private readonly List<PersonSalon> _salons = [];
+    private readonly List<PersonSkill> _skills = [];
+    private readonly List<WorkSpell> _workSpells = [];
+    private readonly List<PersonAbsence> _absences = [];
+
+    private Person() { }
+
+    public Person(Guid id, string name, StaffRole role)
+    {
+        Id = id;
+        Edit(name, role);
+    }
+
+    public string Name { get; private set; } = "";
+
+    public StaffRole Role { get; private set; }
+
+    /// <summary>Works with hands on clients, so visits can be booked with them.</summary>
+    public bool TakesClients => Role is StaffRole.Owner or StaffRole.Stylist or StaffRole.Trainee && _skills.Count > 0;
+
+    public bool Left { get; private set; }
+
+    public IReadOnlyList<PersonSalon> Salons => _salons;
+
+    /// <summary>The services this person may do alone.</summary>
+    public IReadOnlyList<PersonSkill> Skills => _skills;
+
+    /// <summary>Weekly hours by salon; none means the opening hours of their salons.</summary>
+    public IReadOnlyList<WorkSpell> WorkSpells => _workSpells;
+
+    public IReadOnlyList<PersonAbsence> Absences => _absences;
+
+    public void Edit(string name, StaffRole role)
+    {
+        Name = name.Trim();
+        Role = role;
+    }
+
+    public void WorkIn(IEnumerable<(Guid Id, Guid SalonId)> salons)
+    {
+        var wanted = salons.ToList();
+        _salons.RemoveAll(s => wanted.All(w => w.SalonId != s.SalonId));
+        foreach (var (id, salonId) in wanted.Where(w => _salons.All(s => s.SalonId != w.SalonId)))
+            _salons.Add(new PersonSalon(id, Id, salonId));
+    }
+
+    public void Learn(IEnumerable<(Guid Id, Guid ServiceKindId)> skills)
+    {
+        var wanted = skills.ToList();
+        _skills.RemoveAll(s => wanted.All(w => w.ServiceKindId != s.ServiceKindId));
+        foreach (var (id, serviceKindId) in wanted.Where(w => _skills.All(s => s.ServiceKindId != w.ServiceKindId)))
+            _skills.Add(new PersonSkill(id, Id, serviceKindId));
+    }
+
+    /// <exception cref="Refusal">A spell ends before it starts.</exception>
+    public void SetWork(IEnumerable<(Guid Id, Guid SalonId, IsoDayOfWeek Day, LocalTime From, LocalTime To)> spells)
+    {
+        var made = spells.Select(s => new WorkSpell(s.Id, Id, s.SalonId, s.Day, s.From, s.To)).ToList();
+        _workSpells.Clear();
+        _workSpells.AddRange(made);
+    }
+
+    /// <exception cref="Refusal">The absence ends before it starts.</exception>
+    public void BeAway(Guid absenceId, LocalDate from, LocalDate to, string reason) =>
+        _absences.Add(new PersonAbsence(absenceId, Id, from, to, reason));
+
+    public void ComeBack(Guid absenceId) => _absences.RemoveAll(a => a.Id == absenceId);
+
+    public void Leave() => Left = true;
+}

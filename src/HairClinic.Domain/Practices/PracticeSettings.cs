@@ -1,0 +1,68 @@
+using NodaTime;
+
+namespace HairClinic.Domain.Practices;
+
+/// <summary>
+/// What holds for the whole practice. Every number is a default of the trade that the practice may
+/// edit; product labels and local codes come before any of them.
+/// </summary>
+public sealed class PracticeSettings : PracticeOwned
+{
+    private PracticeSettings() { }
+
+    public PracticeSettings(Guid id, string name, string region, string culture)
+    {
+        Id = id;
+        Rename(name, region, culture);
+    }
+
+    public string Name { get; private set; } = "";
+
+    /// <summary>ISO 3166 country that phone numbers without a prefix belong to.</summary>
+    public string Region { get; private set; } = "GB";
+
+    /// <summary>Language and formats of the staff screens, as a culture name such as en-GB.</summary>
+    public string Culture { get; private set; } = "en-GB";
+
+    /// <summary>Hours a fresh bond must stay dry and cool; 24–48, common practice, the label wins.</summary>
+    public int CureHours { get; private set; } = 24;
+
+    /// <summary>A rebond is pulled at least this many days ahead of a client's event.</summary>
+    public int DaysBeforeEvent { get; private set; } = 5;
+
+    /// <summary>A window opening within this many days is listed as opening soon.</summary>
+    public int OpeningSoonDays { get; private set; } = 7;
+
+    /// <summary>Bookings start on multiples of this many minutes.</summary>
+    public int SlotMinutes { get; private set; } = 15;
+
+    /// <summary>The invented practice that can be thrown away in one act.</summary>
+    public bool IsDemo { get; private set; }
+
+    /// <summary>When the first-run guide was finished; it is never shown again after that.</summary>
+    public Instant? GuideFinishedAt { get; private set; }
+
+    public void Rename(string name, string region, string culture)
+    {
+        Name = name.Trim();
+        Region = region;
+        Culture = culture;
+    }
+
+    /// <exception cref="Refusal">Outside 24–48 hours of cure, or a number no schedule can use.</exception>
+    public void SetRhythm(int cureHours, int daysBeforeEvent, int openingSoonDays, int slotMinutes)
+    {
+        if (cureHours is < 24 or > 48)
+            throw new Refusal("A cure lasts 24 to 48 hours; the product's label may ask for more care, never less.");
+        if (slotMinutes is not (5 or 10 or 15 or 20 or 30))
+            throw new Refusal("Bookings can start every 5, 10, 15, 20 or 30 minutes.");
+        CureHours = cureHours;
+        DaysBeforeEvent = daysBeforeEvent;
+        OpeningSoonDays = openingSoonDays;
+        SlotMinutes = slotMinutes;
+    }
+
+    public void MarkAsDemo() => IsDemo = true;
+
+    public void FinishGuide(Instant now) => GuideFinishedAt ??= now;
+}

@@ -1,0 +1,12 @@
+namespace HairClinic.Domain.Shelf;
+
+public enum ProductKind
+{
+    Adhesive,
+    Tape,
+    Protector,
+    Remover,
+    Solvent,
+    Cleaner,
+    Other,
+}

@@ -1,0 +1,54 @@
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Practices;
+
+namespace HairClinic.Domain.Visits;
+
+/// <summary>A service as the practice offers it: an ordered list of steps, each hands-on or a wait.</summary>
+public sealed class ServiceKind : PracticeOwned
+{
+    private readonly List<ServiceStep> _steps = [];
+
+    private ServiceKind() { }
+
+    public ServiceKind(Guid id, string name, ServicePurpose purpose)
+    {
+        Id = id;
+        Edit(name, purpose, priceMinor: null, currency: null);
+    }
+
+    public string Name { get; private set; } = "";
+
+    public ServicePurpose Purpose { get; private set; }
+
+    /// <summary>Minor units of <see cref="Currency"/>.</summary>
+    public long? PriceMinor { get; private set; }
+
+    public string? Currency { get; private set; }
+
+    public bool Retired { get; private set; }
+
+    public IReadOnlyList<ServiceStep> Steps => _steps;
+
+    /// <summary>Minutes the chair is taken from start to end.</summary>
+    public int Minutes => _steps.Sum(s => s.Minutes);
+
+    public void Edit(string name, ServicePurpose purpose, long? priceMinor, string? currency)
+    {
+        Name = name.Trim();
+        Purpose = purpose;
+        PriceMinor = priceMinor;
+        Currency = currency;
+    }
+
+    /// <exception cref="Refusal">No step, or a step of less than 5 or more than 480 minutes.</exception>
+    public void Consist(IEnumerable<(Guid Id, SegmentKind Kind, int Minutes)> steps)
+    {
+        var made = steps.Select((s, i) => new ServiceStep(s.Id, Id, i + 1, s.Kind, s.Minutes)).ToList();
+        if (made.Count == 0)
+            throw new Refusal("A service has at least one step.");
+        _steps.Clear();
+        _steps.AddRange(made);
+    }
+
+    public void Retire() => Retired = true;
+}

@@ -1,0 +1,51 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.Visits;
+
+/// <summary>What was seen and done at a visit: one record a visit, written by whoever did it.</summary>
+public sealed class VisitRecord : PracticeOwned
+{
+    private VisitRecord() { }
+
+    internal VisitRecord(Guid id, Guid visitId, Guid? removedUnitId, TakeDown? takeDown, Instant at, Guid? by, string? note)
+    {
+        Id = id;
+        VisitId = visitId;
+        RemovedUnitId = removedUnitId;
+        Grades = takeDown?.Grades.Checked() ?? InspectionGrades.NotLookedAt;
+        LiftedOn = takeDown?.LiftedOn;
+        LiftZone = takeDown?.LiftZone;
+        FoundLifted = takeDown?.FoundLifted ?? false;
+        RecordedAt = at;
+        RecordedBy = by;
+        Note = string.IsNullOrWhiteSpace(note) ? null : note.Trim();
+    }
+
+    public Guid VisitId { get; private set; }
+
+    /// <summary>The unit that was taken down and inspected.</summary>
+    public Guid? RemovedUnitId { get; private set; }
+
+    public InspectionGrades Grades { get; private set; } = InspectionGrades.NotLookedAt;
+
+    /// <summary>Whether the edge was up when the client came.</summary>
+    public bool FoundLifted { get; private set; }
+
+    /// <summary>The day the client noticed, where they know it.</summary>
+    public LocalDate? LiftedOn { get; private set; }
+
+    public LiftZone? LiftZone { get; private set; }
+
+    /// <summary>Whether the drying waits of the new bond were kept.</summary>
+    public bool? WaitsKept { get; private set; }
+
+    public Instant RecordedAt { get; private set; }
+
+    public Guid? RecordedBy { get; private set; }
+
+    public string? Note { get; private set; }
+
+    internal void NoteWaits(bool? kept) => WaitsKept = kept;
+}

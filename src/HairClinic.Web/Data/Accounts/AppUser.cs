@@ -1,0 +1,11 @@
+using Microsoft.AspNetCore.Identity;
+
+namespace HairClinic.Web.Data.Accounts;
+
+/// <summary>The sign-in of a person of a practice. Role and salons are the person's, not the account's.</summary>
+public sealed class AppUser : IdentityUser<Guid>
+{
+    public Guid PracticeId { get; set; }
+
+    public Guid PersonId { get; set; }
+}

@@ -1,0 +1,27 @@
+using NodaTime;
+
+namespace HairClinic.Web.Data.Accounts;
+
+/// <summary>A single-use link a client signs in with. Only the hash of its token is kept.</summary>
+public sealed class SignInLink
+{
+    private SignInLink() { }
+
+    public SignInLink(byte[] tokenHash, Guid practiceId, Guid clientId, Instant expiresAt)
+    {
+        TokenHash = tokenHash;
+        PracticeId = practiceId;
+        ClientId = clientId;
+        ExpiresAt = expiresAt;
+    }
+
+    public byte[] TokenHash { get; private set; } = [];
+
+    public Guid PracticeId { get; private set; }
+
+    public Guid ClientId { get; private set; }
+
+    public Instant ExpiresAt { get; private set; }
+
+    public Instant? UsedAt { get; private set; }
+}

@@ -1,0 +1,60 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Orders;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Shelf;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Workers;
+using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Data;
+
+public sealed partial class ClinicDb
+{
+    // Unfenced: read before anybody is known.
+    public DbSet<PracticeRow> Practices => Set<PracticeRow>();
+    public DbSet<SignInLink> SignInLinks => Set<SignInLink>();
+    public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
+
+    // Fenced: of the acting practice only.
+    public DbSet<PracticeSettings> PracticeSettings => Set<PracticeSettings>();
+    public DbSet<Salon> Salons => Set<Salon>();
+    public DbSet<SalonHours> SalonHours => Set<SalonHours>();
+    public DbSet<SalonClosure> SalonClosures => Set<SalonClosure>();
+    public DbSet<Person> People => Set<Person>();
+    public DbSet<PersonSalon> PersonSalons => Set<PersonSalon>();
+    public DbSet<PersonSkill> PersonSkills => Set<PersonSkill>();
+    public DbSet<WorkSpell> WorkSpells => Set<WorkSpell>();
+    public DbSet<PersonAbsence> PersonAbsences => Set<PersonAbsence>();
+    public DbSet<Chair> Chairs => Set<Chair>();
+    public DbSet<Workshop> Workshops => Set<Workshop>();
+    public DbSet<WorkshopClosure> WorkshopClosures => Set<WorkshopClosure>();
+    public DbSet<Client> Clients => Set<Client>();
+    public DbSet<ClientEvent> ClientEvents => Set<ClientEvent>();
+    public DbSet<CareFact> CareFacts => Set<CareFact>();
+    public DbSet<ContactNote> ContactNotes => Set<ContactNote>();
+    public DbSet<ClientMerge> ClientMerges => Set<ClientMerge>();
+    public DbSet<BaseMaterial> BaseMaterials => Set<BaseMaterial>();
+    public DbSet<UnitKind> UnitKinds => Set<UnitKind>();
+    public DbSet<HairSystem> HairSystems => Set<HairSystem>();
+    public DbSet<PromiseRevision> PromiseRevisions => Set<PromiseRevision>();
+    public DbSet<HoldWindowRule> HoldWindowRules => Set<HoldWindowRule>();
+    public DbSet<Bond> Bonds => Set<Bond>();
+    public DbSet<BondProduct> BondProducts => Set<BondProduct>();
+    public DbSet<Product> Products => Set<Product>();
+    public DbSet<ProductLot> ProductLots => Set<ProductLot>();
+    public DbSet<ServiceKind> ServiceKinds => Set<ServiceKind>();
+    public DbSet<ServiceStep> ServiceSteps => Set<ServiceStep>();
+    public DbSet<Visit> Visits => Set<Visit>();
+    public DbSet<VisitSegment> VisitSegments => Set<VisitSegment>();
+    public DbSet<VisitRecord> VisitRecords => Set<VisitRecord>();
+    public DbSet<WriteKey> WriteKeys => Set<WriteKey>();
+    public DbSet<Draft> Drafts => Set<Draft>();
+    public DbSet<WorkItem> WorkItems => Set<WorkItem>();
+    public DbSet<FindWord> FindWords => Set<FindWord>();
+}

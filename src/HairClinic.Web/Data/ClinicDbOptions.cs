@@ -1,0 +1,23 @@
+using HairClinic.Web.Practices;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Data;
+
+/// <summary>How a context reaches PostgreSQL: one place for the program, the migrator, the tests and design time.</summary>
+public static class ClinicDbOptions
+{
+    // The passkey table comes with version 3 of Identity's schema, which EF reads from these services.
+    private static readonly ServiceProvider IdentitySchema = new ServiceCollection()
+        .Configure<IdentityOptions>(o => o.Stores.SchemaVersion = IdentitySchemaVersions.Version3)
+        .BuildServiceProvider();
+
+    public static DbContextOptions<ClinicDb> For(string connection, ILoggerFactory? logs = null) =>
+        new DbContextOptionsBuilder<ClinicDb>()
+            .UseNpgsql(connection, n => n.UseNodaTime().SetPostgresVersion(15, 0))
+            .UseSnakeCaseNamingConvention()
+            .UseApplicationServiceProvider(IdentitySchema)
+            .AddInterceptors(new SessionSettings())
+            .UseLoggerFactory(logs)
+            .Options;
+}

@@ -1,0 +1,71 @@
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+
+namespace HairClinic.Web.Data;
+
+/// <summary>Brings the schema up to date as the migrator, one program at a time, and refuses to run as anyone who could step over the fence.</summary>
+public static class ClinicSchema
+{
+    private const long LockNumber = 0x48_41_49_52;
+
+    public static async Task MigrateAsync(string migratorConnection, CancellationToken cancellation)
+    {
+        await using var holder = new NpgsqlConnection(migratorConnection);
+        await holder.OpenAsync(cancellation);
+        await using (var take = new NpgsqlCommand("select pg_advisory_lock($1)", holder))
+        {
+            take.Parameters.Add(new() { Value = LockNumber });
+            await take.ExecuteNonQueryAsync(cancellation);
+        }
+        await using var db = new ClinicDb(ClinicDbOptions.For(migratorConnection));
+        if ((await db.Database.GetPendingMigrationsAsync(cancellation)).Any())
+            await db.Database.MigrateAsync(cancellation);
+    }
+
+    /// <exception cref="InvalidOperationException">The schema is older or newer than this program.</exception>
+    public static async Task CheckVersionAsync(string programConnection, CancellationToken cancellation)
+    {
+        await using var db = new ClinicDb(ClinicDbOptions.For(programConnection));
+        var known = db.Database.GetMigrations().ToList();
+        IReadOnlyList<string> applied;
+        try
+        {
+            applied = [.. await db.Database.GetAppliedMigrationsAsync(cancellation)];
+        }
+        catch (PostgresException e) when (e.SqlState is PostgresErrorCodes.UndefinedTable or PostgresErrorCodes.InsufficientPrivilege)
+        {
+            applied = [];
+        }
+        if (!known.SequenceEqual(applied))
+        {
+            throw new InvalidOperationException(
+                $"The database is at version “{(applied.Count == 0 ? "empty" : applied[^1])}”, this program needs “{known[^1]}”. "
+                    + "Run the `migrate` verb with ConnectionStrings__Migrator set, or use the program of that version."
+            );
+        }
+    }
+
+    /// <summary>The program's role owns nothing and bypasses nothing; otherwise the fence would not hold.</summary>
+    /// <exception cref="InvalidOperationException">The role is too strong.</exception>
+    public static async Task RefuseStrongRoleAsync(string programConnection, CancellationToken cancellation)
+    {
+        await using var connection = new NpgsqlConnection(programConnection);
+        await connection.OpenAsync(cancellation);
+        await using var ask = new NpgsqlCommand(
+            """
+            select rolsuper or rolbypassrls
+                or exists (select from pg_class c join pg_namespace n on n.oid = c.relnamespace
+                           where n.nspname = 'public' and pg_has_role(current_user, c.relowner, 'usage'))
+            from pg_roles where rolname = current_user
+            """,
+            connection
+        );
+        if (await ask.ExecuteScalarAsync(cancellation) is not false)
+        {
+            throw new InvalidOperationException(
+                "The program's database role is a superuser, bypasses row security or owns tables. "
+                    + "Give it a role that owns nothing; the tables belong to the migrator."
+            );
+        }
+    }
+}

@@ -1,0 +1,9 @@
+namespace HairClinic.Web.Data;
+
+public enum FindKind
+{
+    ClientName,
+    ClientCode,
+    ClientPhone,
+    UnitSerial,
+}

@@ -1,0 +1,41 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class BondMap() : FencedMap<Bond>("bonds")
+{
+    public const string OpenPerUnit = "ux_bonds_open_per_unit";
+    public const string OpenPerHead = "ux_bonds_open_per_head";
+
+    protected override void Map(EntityTypeBuilder<Bond> builder)
+    {
+        builder.ToTable(t => t.HasCheckConstraint("ck_bonds_closes_after_opens", "closes_on >= opens_on"));
+        builder.ToTable(t => t.HasCheckConstraint("ck_bonds_removed_after_applied", "removed_on >= applied_on"));
+        builder.Ignore(x => x.IsOpen);
+        builder.Property(x => x.DueReasons).HasColumnType("jsonb").HasConversion(JsonColumns.DueReasons, JsonColumns.DueReasonsComparer);
+        builder.ComplexProperty(x => x.Lift, l =>
+        {
+            l.Property(x => x!.ReportedOn).HasColumnName("lift_reported_on");
+            l.Property(x => x!.LiftedOn).HasColumnName("lifted_on");
+            l.Property(x => x!.Zone).HasColumnName("lift_zone");
+            l.Property(x => x!.SpotFixed).HasColumnName("lift_spot_fixed");
+        });
+        builder.Refers<Bond, HairSystem>(x => x.HairSystemId);
+        builder.Refers<Bond, Client>(x => x.ClientId);
+        builder.Refers<Bond, Visit>(x => x.VisitId);
+        builder.Refers<Bond, Person>(x => x.AppliedBy);
+        // One open bond per unit and per head: the database refuses the second.
+        builder.HasIndex(x => new { x.PracticeId, x.HairSystemId }).IsUnique().HasFilter("removed_on is null").HasDatabaseName(OpenPerUnit);
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId }).IsUnique().HasFilter("removed_on is null").HasDatabaseName(OpenPerHead);
+        builder.HasIndex(x => new { x.PracticeId, x.ClosesOn, x.Id }).HasFilter("removed_on is null").HasDatabaseName("ix_bonds_open_closes_on");
+        builder.HasIndex(x => new { x.PracticeId, x.HairSystemId, x.AppliedOn });
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId, x.AppliedOn });
+        builder.Contains(x => x.Products, (BondProduct p) => p.BondId);
+    }
+}

@@ -1,0 +1,17 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Shelf;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class BondProductMap() : FencedMap<BondProduct>("bond_products")
+{
+    protected override void Map(EntityTypeBuilder<BondProduct> builder)
+    {
+        builder.Refers<BondProduct, Product>(x => x.ProductId);
+        builder.Refers<BondProduct, ProductLot>(x => x.LotId);
+        builder.HasIndex(x => new { x.PracticeId, x.BondId });
+        builder.HasIndex(x => new { x.PracticeId, x.LotId });
+    }
+}

@@ -1,0 +1,13 @@
+using HairClinic.Domain.Clients;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class CareFactMap() : FencedMap<CareFact>("care_facts")
+{
+    protected override void Map(EntityTypeBuilder<CareFact> builder)
+    {
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId, x.AsOf });
+    }
+}

@@ -1,0 +1,15 @@
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ChairMap() : FencedMap<Chair>("chairs")
+{
+    protected override void Map(EntityTypeBuilder<Chair> builder)
+    {
+        builder.Refers<Chair, Salon>(x => x.SalonId);
+        builder.HasIndex(x => new { x.PracticeId, x.SalonId, x.Name }).IsUnique();
+    }
+}

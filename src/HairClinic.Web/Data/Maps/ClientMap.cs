@@ -1,0 +1,21 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ClientMap() : FencedMap<Client>("clients")
+{
+    protected override void Map(EntityTypeBuilder<Client> builder)
+    {
+        builder.Property(x => x.PreferredDays).HasConversion(d => d.Bits, b => new WeekdaySet(b));
+        builder.Refers<Client, Salon>(x => x.HomeSalonId);
+        builder.Refers<Client, Client>(x => x.MergedIntoId);
+        builder.HasIndex(x => new { x.PracticeId, x.Code }).IsUnique();
+        builder.HasIndex(x => new { x.PracticeId, x.HomeSalonId });
+        builder.Contains(x => x.Events, (ClientEvent e) => e.ClientId);
+        builder.Contains(x => x.CareFacts, (CareFact f) => f.ClientId);
+    }
+}

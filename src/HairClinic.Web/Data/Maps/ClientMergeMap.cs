@@ -1,0 +1,21 @@
+using System.Text.Json;
+using HairClinic.Domain.Clients;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ClientMergeMap() : FencedMap<ClientMerge>("client_merges")
+{
+    protected override void Map(EntityTypeBuilder<ClientMerge> builder)
+    {
+        builder.Refers<ClientMerge, Client>(x => x.KeptId);
+        builder.Refers<ClientMerge, Client>(x => x.FoldedId);
+        builder.Property(x => x.Moved).HasColumnType("jsonb").HasConversion(
+            m => JsonSerializer.Serialize(m, JsonSerializerOptions.Default),
+            s => JsonSerializer.Deserialize<Dictionary<string, List<Guid>>>(s, JsonSerializerOptions.Default)!,
+            new ValueComparer<Dictionary<string, List<Guid>>>(
+                (a, b) => ReferenceEquals(a, b), m => m.Count, m => m.ToDictionary(p => p.Key, p => p.Value.ToList())));
+    }
+}

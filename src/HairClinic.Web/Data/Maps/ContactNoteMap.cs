@@ -1,0 +1,14 @@
+using HairClinic.Domain.Clients;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ContactNoteMap() : FencedMap<ContactNote>("contact_notes")
+{
+    protected override void Map(EntityTypeBuilder<ContactNote> builder)
+    {
+        builder.Refers<ContactNote, Client>(x => x.ClientId);
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId, x.At });
+    }
+}

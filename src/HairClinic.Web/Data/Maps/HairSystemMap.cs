@@ -1,0 +1,26 @@
+using System.Text.Json;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class HairSystemMap() : FencedMap<HairSystem>("hair_systems")
+{
+    protected override void Map(EntityTypeBuilder<HairSystem> builder)
+    {
+        builder.ComplexProperty(x => x.Dates, d =>
+        {
+            foreach (var date in typeof(UnitDates).GetProperties())
+                d.Property(date.PropertyType, date.Name).HasColumnName(JsonNamingPolicy.SnakeCaseLower.ConvertName(date.Name));
+        });
+        builder.Refers<HairSystem, Client>(x => x.ClientId);
+        builder.Refers<HairSystem, UnitKind>(x => x.UnitKindId);
+        builder.Refers<HairSystem, Salon>(x => x.PlaceSalonId);
+        builder.HasIndex(x => new { x.PracticeId, x.Serial }).IsUnique();
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId });
+        builder.Contains(x => x.Promises, (PromiseRevision p) => p.HairSystemId);
+    }
+}

@@ -1,0 +1,14 @@
+using HairClinic.Domain.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class PersonSalonMap() : FencedMap<PersonSalon>("person_salons")
+{
+    protected override void Map(EntityTypeBuilder<PersonSalon> builder)
+    {
+        builder.Refers<PersonSalon, Salon>(x => x.SalonId);
+        builder.HasIndex(x => new { x.PracticeId, x.PersonId, x.SalonId }).IsUnique();
+    }
+}

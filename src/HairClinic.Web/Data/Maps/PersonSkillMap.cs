@@ -1,0 +1,15 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class PersonSkillMap() : FencedMap<PersonSkill>("person_skills")
+{
+    protected override void Map(EntityTypeBuilder<PersonSkill> builder)
+    {
+        builder.Refers<PersonSkill, ServiceKind>(x => x.ServiceKindId);
+        builder.HasIndex(x => new { x.PracticeId, x.PersonId, x.ServiceKindId }).IsUnique();
+    }
+}

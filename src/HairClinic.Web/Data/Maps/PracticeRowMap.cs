@@ -1,0 +1,15 @@
+using HairClinic.Web.Data.Accounts;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class PracticeRowMap : IEntityTypeConfiguration<PracticeRow>
+{
+    public void Configure(EntityTypeBuilder<PracticeRow> builder)
+    {
+        builder.ToTable("practices");
+        builder.HasKey(x => x.Id);
+        builder.Property(x => x.Id).ValueGeneratedNever();
+    }
+}

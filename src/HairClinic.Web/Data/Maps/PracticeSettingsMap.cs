@@ -1,0 +1,13 @@
+using HairClinic.Domain.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class PracticeSettingsMap() : FencedMap<PracticeSettings>("practice_settings")
+{
+    protected override void Map(EntityTypeBuilder<PracticeSettings> builder)
+    {
+        builder.HasIndex(x => x.PracticeId).IsUnique();
+    }
+}

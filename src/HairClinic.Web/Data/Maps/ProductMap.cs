@@ -1,0 +1,14 @@
+using HairClinic.Domain.Shelf;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ProductMap() : FencedMap<Product>("products")
+{
+    protected override void Map(EntityTypeBuilder<Product> builder)
+    {
+        builder.HasIndex(x => new { x.PracticeId, x.Name }).IsUnique();
+        builder.Contains(x => x.Lots, (ProductLot l) => l.ProductId);
+    }
+}

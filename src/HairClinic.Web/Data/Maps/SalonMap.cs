@@ -1,0 +1,16 @@
+using HairClinic.Domain.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class SalonMap() : FencedMap<Salon>("salons")
+{
+    protected override void Map(EntityTypeBuilder<Salon> builder)
+    {
+        builder.HasIndex(x => new { x.PracticeId, x.Name }).IsUnique();
+        builder.Ignore(x => x.TimeZone);
+        builder.Contains(x => x.Hours, (SalonHours h) => h.SalonId);
+        builder.Contains(x => x.Closures, (SalonClosure c) => c.SalonId);
+    }
+}

@@ -1,0 +1,15 @@
+using HairClinic.Domain.Visits;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ServiceKindMap() : FencedMap<ServiceKind>("service_kinds")
+{
+    protected override void Map(EntityTypeBuilder<ServiceKind> builder)
+    {
+        builder.Ignore(x => x.Minutes);
+        builder.HasIndex(x => new { x.PracticeId, x.Name }).IsUnique();
+        builder.Contains(x => x.Steps, (ServiceStep s) => s.ServiceKindId);
+    }
+}

@@ -1,0 +1,16 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Orders;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class UnitKindMap() : FencedMap<UnitKind>("unit_kinds")
+{
+    protected override void Map(EntityTypeBuilder<UnitKind> builder)
+    {
+        builder.Refers<UnitKind, BaseMaterial>(x => x.BaseMaterialId);
+        builder.Refers<UnitKind, Workshop>(x => x.WorkshopId);
+        builder.HasIndex(x => new { x.PracticeId, x.Name }).IsUnique();
+    }
+}

@@ -1,0 +1,31 @@
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class VisitMap() : FencedMap<Visit>("visits")
+{
+    protected override void Map(EntityTypeBuilder<Visit> builder)
+    {
+        builder.ToTable(t => t.HasCheckConstraint("ck_visits_ends_after_start", "ends_at > starts_at"));
+        builder.Refers<Visit, Client>(x => x.ClientId);
+        builder.Refers<Visit, Salon>(x => x.SalonId);
+        builder.Refers<Visit, ServiceKind>(x => x.ServiceKindId);
+        builder.Refers<Visit, Chair>(x => x.ChairId);
+        builder.Refers<Visit, Person>(x => x.PersonId);
+        builder.HasIndex(x => new { x.PracticeId, x.SalonId, x.Day });
+        builder.HasIndex(x => new { x.PracticeId, x.ChairId, x.StartsAt });
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId, x.StartsAt });
+        builder.HasIndex(x => new { x.PracticeId, x.BookKey }).IsUnique().HasFilter("book_key is not null");
+        builder.Contains(x => x.Segments, (VisitSegment s) => s.VisitId);
+        builder
+            .HasOne(x => x.Record)
+            .WithOne()
+            .HasForeignKey<VisitRecord>(r => new { r.PracticeId, r.VisitId })
+            .OnDelete(DeleteBehavior.NoAction);
+    }
+}

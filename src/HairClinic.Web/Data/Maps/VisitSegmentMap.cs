@@ -1,0 +1,17 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class VisitSegmentMap() : FencedMap<VisitSegment>("visit_segments")
+{
+    protected override void Map(EntityTypeBuilder<VisitSegment> builder)
+    {
+        builder.ToTable(t => t.HasCheckConstraint("ck_visit_segments_ends_after_start", "ends_at > starts_at"));
+        builder.Refers<VisitSegment, Person>(x => x.PersonId);
+        builder.HasIndex(x => new { x.PracticeId, x.VisitId });
+        builder.HasIndex(x => new { x.PracticeId, x.PersonId, x.StartsAt });
+    }
+}

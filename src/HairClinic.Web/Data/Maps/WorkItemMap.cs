@@ -1,0 +1,14 @@
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class WorkItemMap() : FencedMap<WorkItem>("work_items")
+{
+    protected override void Map(EntityTypeBuilder<WorkItem> builder)
+    {
+        builder.Property(x => x.Body).HasColumnType("jsonb");
+        builder.HasIndex(x => new { x.PracticeId, x.NotBefore }).HasFilter("done_at is null");
+    }
+}

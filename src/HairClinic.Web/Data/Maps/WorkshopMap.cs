@@ -1,0 +1,14 @@
+using HairClinic.Domain.Orders;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class WorkshopMap() : FencedMap<Workshop>("workshops")
+{
+    protected override void Map(EntityTypeBuilder<Workshop> builder)
+    {
+        builder.HasIndex(x => new { x.PracticeId, x.Name }).IsUnique();
+        builder.Contains(x => x.Closures, (WorkshopClosure c) => c.WorkshopId);
+    }
+}

@@ -1,0 +1,69 @@
+using System.Security.Cryptography;
+using System.Text.Json;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Npgsql;
+
+namespace HairClinic.Web.Data.Writes;
+
+/// <summary>
+/// Carries out a submission once. Its id is made when the form opens; sending it again (a double tap, a
+/// retry after a lost answer) gives the first answer back, and the same id with another body is refused.
+/// </summary>
+/// <remarks>
+/// The key is written in the same transaction as the change, so the database decides. The happy path costs
+/// no extra round trip: only when the write fails is the key looked up.
+/// </remarks>
+public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
+{
+    /// <param name="key">Made when the form opened.</param>
+    /// <param name="deed">The slice's name.</param>
+    /// <param name="input">What was submitted; its JSON is the body the key stands for.</param>
+    /// <param name="write">Reads and changes entities and says the outcome; saving is done here.</param>
+    /// <exception cref="Refusal">The domain says no, or the key was used for something else.</exception>
+    public async Task<TOutcome> RunAsync<TInput, TOutcome>(
+        Guid key,
+        string deed,
+        TInput input,
+        Func<ClinicDb, Task<TOutcome>> write,
+        CancellationToken cancellation = default
+    )
+    {
+        var hash = SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(input, JsonColumns.Options));
+        try
+        {
+            await using var db = databases.Open();
+            var outcome = await write(db);
+            var answer = JsonSerializer.Serialize(outcome, JsonColumns.Options);
+            db.WriteKeys.Add(new WriteKey(key, deed, hash, answer, clock.GetCurrentInstant()));
+            await db.SaveChangesAsync(cancellation);
+            return outcome;
+        }
+        catch (Exception e) when (e is Refusal or DbUpdateException or InvalidOperationException)
+        {
+            if (await FirstAnswerAsync<TOutcome>(key, deed, hash, cancellation) is { } first)
+                return first.Outcome;
+            throw;
+        }
+    }
+
+    /// <summary>Whether a failed save broke the constraint of that name.</summary>
+    public static bool Broke(DbUpdateException e, string constraint) =>
+        e.InnerException is PostgresException p && p.ConstraintName == constraint;
+
+    private async Task<Answer<TOutcome>?> FirstAnswerAsync<TOutcome>(Guid key, string deed, byte[] hash, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var kept = await db.WriteKeys.AsNoTracking().SingleOrDefaultAsync(k => k.Id == key, cancellation);
+        if (kept is null)
+            return null;
+        if (kept.Deed != deed || !kept.BodyHash.AsSpan().SequenceEqual(hash))
+            throw new Refusal("This form was sent already with other answers. Open it again to change what was saved.");
+        return new Answer<TOutcome>(JsonSerializer.Deserialize<TOutcome>(kept.Answer, JsonColumns.Options)!);
+    }
+
+    private sealed record Answer<TOutcome>(TOutcome Outcome);
+}

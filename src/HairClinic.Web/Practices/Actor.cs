@@ -1,0 +1,36 @@
+using HairClinic.Domain.Practices;
+
+namespace HairClinic.Web.Practices;
+
+/// <summary>Who is acting: set once per request, circuit or job. Without one nothing can be read.</summary>
+public abstract record Actor(Guid PracticeId)
+{
+    /// <summary>Who to name in a record; null for a job.</summary>
+    public virtual Guid? Id => null;
+
+    /// <summary>The word the database policies read.</summary>
+    public abstract string Role { get; }
+}
+
+/// <summary>Someone who works in the practice.</summary>
+public sealed record PersonActor(Guid PracticeId, Guid PersonId, StaffRole StaffRole, IReadOnlyList<Guid> Salons)
+    : Actor(PracticeId)
+{
+    public override Guid? Id => PersonId;
+
+    public override string Role => StaffRole.ToString();
+}
+
+/// <summary>A client who sees only themselves.</summary>
+public sealed record ClientActor(Guid PracticeId, Guid ClientId) : Actor(PracticeId)
+{
+    public override Guid? Id => ClientId;
+
+    public override string Role => "Client";
+}
+
+/// <summary>Work done for the practice as a whole: imports, refreshes, mail.</summary>
+public sealed record JobActor(Guid PracticeId, string Job) : Actor(PracticeId)
+{
+    public override string Role => "Job";
+}

@@ -1,0 +1,36 @@
+using System.Security.Claims;
+using HairClinic.Domain.Practices;
+
+namespace HairClinic.Web.Practices;
+
+/// <summary>The claims a sign-in carries and the actor they make. Nothing else decides who is acting.</summary>
+public static class ActorClaims
+{
+    public const string Practice = "practice";
+    public const string Person = "person";
+    public const string Salon = "salon";
+    public const string Client = "client";
+
+    public static Actor? ToActor(ClaimsPrincipal? user)
+    {
+        if (user?.Identity?.IsAuthenticated != true || Read(user, Practice) is not { } practice)
+            return null;
+        if (Read(user, Person) is { } person && Enum.TryParse<StaffRole>(user.FindFirstValue(ClaimTypes.Role), out var role))
+            return new PersonActor(practice, person, role, [.. user.FindAll(Salon).Select(c => Guid.Parse(c.Value))]);
+        return Read(user, Client) is { } client ? new ClientActor(practice, client) : null;
+    }
+
+    public static IEnumerable<Claim> For(PersonActor person) =>
+        [
+            new(Practice, person.PracticeId.ToString()),
+            new(Person, person.PersonId.ToString()),
+            new(ClaimTypes.Role, person.Role),
+            .. person.Salons.Select(s => new Claim(Salon, s.ToString())),
+        ];
+
+    public static IEnumerable<Claim> For(ClientActor client) =>
+        [new(Practice, client.PracticeId.ToString()), new(Client, client.ClientId.ToString())];
+
+    private static Guid? Read(ClaimsPrincipal user, string claim) =>
+        Guid.TryParse(user.FindFirstValue(claim), out var id) ? id : null;
+}

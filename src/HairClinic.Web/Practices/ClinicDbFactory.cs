@@ -1,0 +1,17 @@
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Practices;
+
+/// <summary>
+/// Opens a context for the current actor. One context an operation: a circuit lives for hours, a context
+/// must not. Without an actor only the unfenced tables (sign-in) can be read.
+/// </summary>
+public sealed class ClinicDbFactory(DbContextOptions<ClinicDb> options, CurrentActor current)
+{
+    /// <exception cref="NoActorException">Nobody is acting.</exception>
+    public ClinicDb Open() => new(options, current.Actor);
+
+    /// <summary>For sign-in and key storage, before anybody is known.</summary>
+    public ClinicDb OpenUnfenced() => new(options, actor: null);
+}
