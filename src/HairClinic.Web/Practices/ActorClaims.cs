@@ -11,6 +11,9 @@ public static class ActorClaims
     public const string Salon = "salon";
     public const string Client = "client";
 
+    /// <summary>What the shell shows of who is signed in; it decides nothing.</summary>
+    public const string DisplayName = "display-name";
+
     public static Actor? ToActor(ClaimsPrincipal? user)
     {
         if (user?.Identity?.IsAuthenticated != true || Read(user, Practice) is not { } practice)

@@ -1,0 +1,27 @@
+using HairClinic.Web.Practices;
+using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.AspNetCore.Components.Server;
+using Microsoft.AspNetCore.Identity;
+
+namespace HairClinic.Web.Data.Accounts;
+
+/// <summary>A circuit lives for hours: each minute it asks whether its person may still be here, and ends if not.</summary>
+public sealed class RevalidatingActor(ILoggerFactory logs, IServiceScopeFactory scopes)
+    : RevalidatingServerAuthenticationStateProvider(logs)
+{
+    protected override TimeSpan RevalidationInterval => TimeSpan.FromMinutes(1);
+
+    protected override async Task<bool> ValidateAuthenticationStateAsync(
+        AuthenticationState authenticationState,
+        CancellationToken cancellationToken
+    )
+    {
+        await using var scope = scopes.CreateAsyncScope();
+        var signIn = scope.ServiceProvider.GetRequiredService<SignInManager<AppUser>>();
+        if (await signIn.ValidateSecurityStampAsync(authenticationState.User) is not { } user)
+            return false;
+        var now = ActorClaims.ToActor(await signIn.CreateUserPrincipalAsync(user)) as PersonActor;
+        var then = ActorClaims.ToActor(authenticationState.User) as PersonActor;
+        return now is not null && then is not null && now.StaffRole == then.StaffRole && now.Salons.ToHashSet().SetEquals(then.Salons);
+    }
+}
