@@ -28,7 +28,7 @@ public sealed class DueBasis(OpeningDays opening, PracticeSettings settings, Hol
             {
                 PreferredWeekdays = client.PreferredDays,
                 Cure = CureOf(settings, LabelCureHours),
-                Events = [.. client.Events.Select(e => ToPlannedDays(e, settings.DaysBeforeEvent))],
+                Events = [.. client.Events.Select(e => ToClientEvent(e, settings.DaysBeforeEvent))],
             }
         );
 
@@ -43,8 +43,8 @@ public sealed class DueBasis(OpeningDays opening, PracticeSettings settings, Hol
             salon.TimeZone
         );
 
-    private static PlannedDays ToPlannedDays(ClientEvent planned, int daysAhead) =>
+    private static ClientEvent ToClientEvent(LifeEvent planned, int daysAhead) =>
         planned.Away
-            ? PlannedDays.Away(planned.From, planned.To, daysAhead)
-            : PlannedDays.On(planned.From, daysAhead);
+            ? ClientEvent.Away(planned.From, planned.To, daysAhead)
+            : ClientEvent.On(planned.From, daysAhead);
 }

@@ -1,14 +1,14 @@
 namespace HairClinic.Domain.Chairs;
 
-/// <summary>What a step of a service takes up.</summary>
+/// <summary>What one stretch of a service keeps busy.</summary>
 public enum SegmentKind
 {
-    /// <summary>The chair and a stylist's hands.</summary>
+    /// <summary>The chair and the stylist.</summary>
     HandsOn,
 
-    /// <summary>The chair alone: a coat drying.</summary>
+    /// <summary>The chair only: a coat dries.</summary>
     Wait,
 
-    /// <summary>Neither.</summary>
+    /// <summary>Neither: the client waits elsewhere.</summary>
     ChairFree,
 }

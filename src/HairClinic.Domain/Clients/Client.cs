@@ -7,7 +7,7 @@ namespace HairClinic.Domain.Clients;
 /// <summary>Someone who wears our units. One record in the whole practice, whichever salon they visit.</summary>
 public sealed class Client : PracticeOwned
 {
-    private readonly List<ClientEvent> _events = [];
+    private readonly List<LifeEvent> _events = [];
     private readonly List<CareFact> _careFacts = [];
 
     private Client() { }
@@ -52,7 +52,7 @@ public sealed class Client : PracticeOwned
     /// <summary>The day they stopped being a client.</summary>
     public LocalDate? LeftOn { get; private set; }
 
-    public IReadOnlyList<ClientEvent> Events => _events;
+    public IReadOnlyList<LifeEvent> Events => _events;
 
     /// <summary>What of their habits shortens a hold, newest last; staff may read it.</summary>
     public IReadOnlyList<CareFact> CareFacts => _careFacts;
@@ -86,7 +86,7 @@ public sealed class Client : PracticeOwned
         Note = string.IsNullOrWhiteSpace(note) ? null : note.Trim();
     }
 
-    public void Plan(ClientEvent planned) => _events.Add(planned);
+    public void Plan(LifeEvent planned) => _events.Add(planned);
 
     public void CallOff(Guid eventId) => _events.RemoveAll(e => e.Id == eventId);
 

@@ -15,7 +15,7 @@ public sealed class ClientMap() : FencedMap<Client>("clients")
         builder.Refers<Client, Client>(x => x.MergedIntoId);
         builder.HasIndex(x => new { x.PracticeId, x.Code }).IsUnique();
         builder.HasIndex(x => new { x.PracticeId, x.HomeSalonId });
-        builder.Contains(x => x.Events, (ClientEvent e) => e.ClientId);
+        builder.Contains(x => x.Events, (LifeEvent e) => e.ClientId);
         builder.Contains(x => x.CareFacts, (CareFact f) => f.ClientId);
     }
 }

@@ -4,13 +4,13 @@ using NodaTime;
 namespace HairClinic.Domain.Clients;
 
 /// <summary>Dates in a client's life that the schedule respects: a rebond is pulled ahead of them, and nothing falls due while away.</summary>
-public sealed class ClientEvent : PracticeOwned
+public sealed class LifeEvent : PracticeOwned
 {
-    private ClientEvent() { }
+    private LifeEvent() { }
 
     /// <param name="away">Whether the client cannot come on these days.</param>
     /// <exception cref="Refusal">The event ends before it starts.</exception>
-    public ClientEvent(Guid id, Guid clientId, ClientEventKind kind, LocalDate from, LocalDate to, bool away)
+    public LifeEvent(Guid id, Guid clientId, LifeEventKind kind, LocalDate from, LocalDate to, bool away)
     {
         if (to < from)
             throw new Refusal("The event ends before it starts.");
@@ -24,7 +24,7 @@ public sealed class ClientEvent : PracticeOwned
 
     public Guid ClientId { get; private set; }
 
-    public ClientEventKind Kind { get; private set; }
+    public LifeEventKind Kind { get; private set; }
 
     public LocalDate From { get; private set; }
 

@@ -1,6 +1,6 @@
 namespace HairClinic.Domain.Clients;
 
-public enum ClientEventKind
+public enum LifeEventKind
 {
     Celebration,
     Travel,

@@ -1,0 +1,107 @@
+using NodaTime;
+
+namespace HairClinic.Domain.Chairs;
+
+/// <summary>The starts at which one chair, or one person, is free for every stretch of a service that needs it.</summary>
+/// <remarks>
+/// A stretch [f, t) of a visit starting at s meets a busy time [b, e) exactly when b − t &lt; s &lt; e − f. All such spans of
+/// bad starts are joined once, so that each start asked about later costs one binary search.
+/// </remarks>
+internal sealed class Availability
+{
+    private readonly IReadOnlyList<TimeBlock> blocks;
+    private readonly Instant[] badAfter;
+    private readonly Instant[] badUntil;
+    private readonly HashSet<Instant> ends;
+    private readonly HashSet<Instant> beginnings;
+
+    private Availability(
+        IReadOnlyList<TimeBlock> blocks,
+        IReadOnlyCollection<Interval> busy,
+        IReadOnlyCollection<Interval> day
+    )
+    {
+        this.blocks = blocks;
+        var bad = new List<(Instant After, Instant Until)>(busy.Count * blocks.Count);
+        foreach (var interval in busy)
+        {
+            foreach (var block in blocks)
+                bad.Add((interval.Start - block.To, interval.End - block.From));
+        }
+
+        bad.Sort((left, right) => left.After.CompareTo(right.After));
+        var joined = new List<(Instant After, Instant Until)>(bad.Count);
+        foreach (var span in bad)
+        {
+            // Spans that only touch stay apart: the start between them is good.
+            if (joined.Count > 0 && span.After < joined[^1].Until)
+                joined[^1] = (joined[^1].After, Instant.Max(joined[^1].Until, span.Until));
+            else
+                joined.Add(span);
+        }
+
+        badAfter = [.. joined.Select(span => span.After)];
+        badUntil = [.. joined.Select(span => span.Until)];
+        ends =
+        [
+            .. busy.Select(interval => interval.End),
+            .. day.Select(interval => interval.Start),
+        ];
+        beginnings =
+        [
+            .. busy.Select(interval => interval.Start),
+            .. day.Select(interval => interval.End),
+        ];
+    }
+
+    public static Availability OfChair(
+        SlotQuestion question,
+        ChairTime chair,
+        IReadOnlyList<Interval> open
+    ) => new(question.Service.Chair, Intervals.Merged(chair.Busy), open);
+
+    public static Availability OfPerson(SlotQuestion question, PersonTime person)
+    {
+        var working = Intervals.Merged(person.Working);
+        return new(
+            question.Service.Hands,
+            [.. Intervals.Merged(person.Busy.Concat(Between(question, working)))],
+            working
+        );
+    }
+
+    public bool IsFreeAt(Instant start)
+    {
+        var index = Array.BinarySearch(badAfter, start);
+        // An exact hit is the open edge of that span, and spans before it end no later: the start is good.
+        if (index >= 0)
+            return true;
+        index = ~index - 1;
+        return index < 0 || start >= badUntil[index];
+    }
+
+    /// <summary>Sides of the visit that border on nothing, 0 to 2.</summary>
+    public int LooseEnds(Instant start)
+    {
+        if (blocks.Count == 0)
+            return 0;
+        return (ends.Contains(start + blocks[0].From) ? 0 : 1)
+            + (beginnings.Contains(start + blocks[^1].To) ? 0 : 1);
+    }
+
+    // Time off is as good as busy: from long enough before the window to long enough after it.
+    private static IEnumerable<Interval> Between(SlotQuestion question, List<Interval> working)
+    {
+        var since = question.From - question.Service.Length;
+        var until = question.To + question.Service.Length;
+        foreach (var interval in working)
+        {
+            if (interval.Start > since)
+                yield return new(since, interval.Start);
+            since = Instant.Max(since, interval.End);
+        }
+
+        if (since < until)
+            yield return new(since, until);
+    }
+}

@@ -1,0 +1,76 @@
+using HairClinic.Domain.Wear;
+using NodaTime;
+using NodaTime.TimeZones;
+
+namespace HairClinic.Domain.Chairs;
+
+/// <summary>A salon's hours on the wall clock, and the instants they fall on.</summary>
+/// <remarks>
+/// Where the clocks skip, opening or closing inside the gap happens at its end; a stretch that lies wholly
+/// inside it, or on a day the zone skipped, does not happen. Where the clocks repeat, the salon opens at the first and
+/// closes at the second occurrence of the time. Closures include both their ends.
+/// </remarks>
+public sealed class OpeningHours
+{
+    private static readonly ZoneLocalMappingResolver Opening = Resolvers.CreateMappingResolver(
+        Resolvers.ReturnEarlier,
+        Resolvers.ReturnStartOfIntervalAfter
+    );
+
+    private static readonly ZoneLocalMappingResolver Closing = Resolvers.CreateMappingResolver(
+        Resolvers.ReturnLater,
+        Resolvers.ReturnStartOfIntervalAfter
+    );
+
+    private readonly ILookup<IsoDayOfWeek, WeeklyHours> week;
+    private readonly DateInterval[] closures;
+    private readonly DateTimeZone zone;
+
+    public OpeningHours(
+        IEnumerable<WeeklyHours> week,
+        IEnumerable<DateInterval> closures,
+        DateTimeZone zone
+    )
+    {
+        this.week = week.OrderBy(hours => hours.Opens).ToLookup(hours => hours.Weekday);
+        this.closures = [.. closures];
+        this.zone = zone;
+        Days = new(WeekdaySet.Of([.. this.week.Select(day => day.Key)]), this.closures, zone);
+    }
+
+    /// <summary>The days with any opening hours, for rules that think in days.</summary>
+    public OpeningDays Days { get; }
+
+    /// <summary>When the salon is open on a day, in order; empty when it is closed.</summary>
+    public IReadOnlyList<Interval> On(LocalDate day)
+    {
+        if (closures.Any(closure => closure.Contains(day)))
+            return [];
+        return Intervals.Merged(
+            week[day.DayOfWeek]
+                .Select(hours =>
+                    (Opens: At(day, hours.Opens, Opening), Closes: ClosingOf(day, hours.Closes))
+                )
+                .Where(stretch => stretch.Opens < stretch.Closes)
+                .Select(stretch => new Interval(stretch.Opens, stretch.Closes))
+        );
+    }
+
+    /// <summary>The whole opening stretches that touch [from, to), in order.</summary>
+    public IReadOnlyList<Interval> Between(Instant from, Instant to)
+    {
+        var stretches = new List<Interval>();
+        var last = to.InZone(zone).Date;
+        for (var day = from.InZone(zone).Date.PlusDays(-1); day <= last; day = day.PlusDays(1))
+            stretches.AddRange(On(day).Where(stretch => stretch.End > from && stretch.Start < to));
+        return Intervals.Merged(stretches);
+    }
+
+    private Instant ClosingOf(LocalDate day, LocalTime closes) =>
+        closes == LocalTime.Midnight
+            ? At(day.PlusDays(1), LocalTime.Midnight, Opening)
+            : At(day, closes, Closing);
+
+    private Instant At(LocalDate day, LocalTime time, ZoneLocalMappingResolver resolver) =>
+        (day + time).InZone(zone, resolver).ToInstant();
+}

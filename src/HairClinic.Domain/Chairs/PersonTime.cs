@@ -1,0 +1,12 @@
+using NodaTime;
+
+namespace HairClinic.Domain.Chairs;
+
+/// <summary>A person, when they work, and when their hands are taken. Intervals are bounded and half-open, in any order.</summary>
+/// <param name="Skills">What they may do alone.</param>
+public sealed record PersonTime(
+    Guid PersonId,
+    IReadOnlyList<Interval> Working,
+    IReadOnlyList<Interval> Busy,
+    IReadOnlySet<Guid> Skills
+);

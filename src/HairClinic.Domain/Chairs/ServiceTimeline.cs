@@ -1,0 +1,60 @@
+using NodaTime;
+
+namespace HairClinic.Domain.Chairs;
+
+/// <summary>A service's segments laid end to end, as stretches during which the chair and the hands are taken.</summary>
+/// <remarks>
+/// A wait shorter than <see cref="ShortestUsableWait"/> is too short to start on a second client, so the
+/// stylist stays; a longer one gives the hands back, never the chair.
+/// </remarks>
+public sealed class ServiceTimeline
+{
+    /// <summary>Waits from this length free the hands (common practice, no source; a practice edits it).</summary>
+    public static readonly Duration UsualShortestUsableWait = Duration.FromMinutes(10);
+
+    /// <param name="segments">In order, at least one.</param>
+    /// <param name="shortestUsableWait">The practice's own; the usual when left out.</param>
+    /// <exception cref="ArgumentException">There is no segment.</exception>
+    public ServiceTimeline(
+        IReadOnlyList<ServiceSegment> segments,
+        Duration? shortestUsableWait = null
+    )
+    {
+        if (segments.Count == 0)
+            throw new ArgumentException("A service has at least one segment.", nameof(segments));
+        ShortestUsableWait = shortestUsableWait ?? UsualShortestUsableWait;
+        var chair = new List<TimeBlock>();
+        var hands = new List<TimeBlock>();
+        foreach (var segment in segments)
+        {
+            var length = Duration.FromMinutes(segment.Minutes);
+            var block = new TimeBlock(Length, Length + length);
+            if (segment.Kind != SegmentKind.ChairFree)
+                Append(chair, block);
+            if (segment.Kind == SegmentKind.HandsOn || length < ShortestUsableWait)
+                Append(hands, block);
+            Length = block.To;
+        }
+
+        (Chair, Hands) = (chair, hands);
+    }
+
+    public Duration ShortestUsableWait { get; }
+
+    /// <summary>From the first minute to the last.</summary>
+    public Duration Length { get; }
+
+    /// <summary>When the chair is taken, in order, apart from each other.</summary>
+    public IReadOnlyList<TimeBlock> Chair { get; }
+
+    /// <summary>When the stylist is taken, in order, apart from each other.</summary>
+    public IReadOnlyList<TimeBlock> Hands { get; }
+
+    private static void Append(List<TimeBlock> blocks, TimeBlock block)
+    {
+        if (blocks.Count > 0 && blocks[^1].To == block.From)
+            blocks[^1] = new(blocks[^1].From, block.To);
+        else
+            blocks.Add(block);
+    }
+}

@@ -1,0 +1,34 @@
+using NodaTime;
+
+namespace HairClinic.Domain.Wear;
+
+/// <summary>The dates that decide where a bond stands.</summary>
+/// <param name="Opens">The first day of its due window.</param>
+/// <param name="Closes">The last day of its due window.</param>
+public readonly record struct BondDates(LocalDate Opens, LocalDate Closes)
+{
+    /// <summary>When the bond was finished, if known: old books have only the day, and then no cure is counted down.</summary>
+    public Instant? AppliedAt { get; init; }
+
+    public Cure Cure { get; init; }
+
+    /// <summary>The day a lift was noticed, or reported where that day is not known.</summary>
+    public LocalDate? LiftedOn { get; init; }
+
+    public LocalDate? RemovedOn { get; init; }
+
+    /// <summary>The bond's state on a civil day of the salon.</summary>
+    /// <param name="today">A lift or removal after this day has not happened yet.</param>
+    /// <param name="now">The moment asked about, for the cure; leave out for a state by date alone.</param>
+    public BondState StateOn(LocalDate today, Instant? now = null) =>
+        this switch
+        {
+            { RemovedOn: { } removed } when removed <= today => BondState.Removed,
+            { LiftedOn: { } lifted } when lifted <= today => BondState.Lifted,
+            { AppliedAt: { } applied } when now is { } moment && !Cure.IsOver(applied, moment) =>
+                BondState.Curing,
+            _ when today > Closes => BondState.Overdue,
+            _ when today >= Opens => BondState.WindowOpen,
+            _ => BondState.Held,
+        };
+}

@@ -1,0 +1,67 @@
+using NodaTime;
+
+namespace HairClinic.Domain.Wear;
+
+/// <summary>Why a due date is what it is: a few numbers, spelt out by <see cref="Explain"/> when somebody asks.</summary>
+/// <remarks>Kept flat so that computing a million due dates allocates nothing. Store what Explain returns.</remarks>
+public readonly record struct DueReasons
+{
+    internal LocalDate AppliedOn { get; init; }
+    internal HoldWindow Window { get; init; }
+    internal int TargetDays { get; init; }
+    internal Cure Cure { get; init; }
+    internal int FirstClearDays { get; init; }
+    internal int PulledToDays { get; init; }
+    internal int DaysAhead { get; init; }
+    internal LocalDate AwayFrom { get; init; }
+    internal LocalDate AwayThrough { get; init; }
+    internal LocalDate DueOn { get; init; }
+    internal int Applied { get; init; }
+
+    /// <summary>Whether a rule shaped the date.</summary>
+    public bool Has(DueRuleName rule) => (Applied & Bit(rule)) != 0;
+
+    /// <summary>The rules that shaped the date, in the order they were applied.</summary>
+    public IReadOnlyList<DueReason> Explain()
+    {
+        var target = AppliedOn.PlusDays(TargetDays);
+        var reasons = new List<DueReason>(6)
+        {
+            new(
+                DueRuleName.HoldWindow,
+                AppliedOn,
+                Closes,
+                Window.EarliestWeeks,
+                Window.LatestWeeks
+            ),
+            new(DueRuleName.TargetFromPrior, AppliedOn, target, TargetDays),
+        };
+        if (Has(DueRuleName.TargetCappedAtCloses))
+            Shift(DueRuleName.TargetCappedAtCloses, Closes, null);
+        if (Has(DueRuleName.HeldUntilCured))
+            Shift(DueRuleName.HeldUntilCured, AppliedOn.PlusDays(FirstClearDays), Cure.Hours);
+        if (Has(DueRuleName.PulledAheadOfEvent))
+            Shift(DueRuleName.PulledAheadOfEvent, AppliedOn.PlusDays(PulledToDays), DaysAhead);
+        if (Has(DueRuleName.OpensEarlyAtTarget))
+            reasons.Add(new(DueRuleName.OpensEarlyAtTarget, Window.Opens(AppliedOn), target));
+        if (Has(DueRuleName.MovedOutOfAbsence))
+            reasons.Add(new(DueRuleName.MovedOutOfAbsence, AwayFrom, AwayThrough));
+        for (var rule = DueRuleName.MovedToPreferredWeekday; rule <= DueRuleName.NoOpenDay; rule++)
+        {
+            if (Has(rule))
+                reasons.Add(new(rule, target, DueOn));
+        }
+
+        return reasons;
+
+        void Shift(DueRuleName rule, LocalDate to, int? amount)
+        {
+            reasons.Add(new(rule, target, to, amount));
+            target = to;
+        }
+    }
+
+    internal static int Bit(DueRuleName rule) => 1 << (int)rule;
+
+    private LocalDate Closes => Window.Closes(AppliedOn);
+}
