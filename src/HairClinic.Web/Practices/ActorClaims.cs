@@ -9,6 +9,7 @@ public static class ActorClaims
     public const string Practice = "practice";
     public const string Person = "person";
     public const string Salon = "salon";
+    public const string AtSalon = "at-salon";
     public const string Client = "client";
 
     /// <summary>What the shell shows of who is signed in; it decides nothing.</summary>
@@ -19,7 +20,7 @@ public static class ActorClaims
         if (user?.Identity?.IsAuthenticated != true || Read(user, Practice) is not { } practice)
             return null;
         if (Read(user, Person) is { } person && Enum.TryParse<StaffRole>(user.FindFirstValue(ClaimTypes.Role), out var role))
-            return new PersonActor(practice, person, role, [.. user.FindAll(Salon).Select(c => Guid.Parse(c.Value))]);
+            return new PersonActor(practice, person, role, [.. user.FindAll(Salon).Select(c => Guid.Parse(c.Value))], Read(user, AtSalon));
         return Read(user, Client) is { } client ? new ClientActor(practice, client) : null;
     }
 
@@ -29,6 +30,7 @@ public static class ActorClaims
             new(Person, person.PersonId.ToString()),
             new(ClaimTypes.Role, person.Role),
             .. person.Salons.Select(s => new Claim(Salon, s.ToString())),
+            .. person.AtSalon is { } at ? [new Claim(AtSalon, at.ToString())] : Array.Empty<Claim>(),
         ];
 
     public static IEnumerable<Claim> For(ClientActor client) =>

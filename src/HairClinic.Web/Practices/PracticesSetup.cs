@@ -9,6 +9,7 @@ public static class PracticesSetup
         services
             .AddScoped<CurrentActor>()
             .AddScoped<ClinicDbFactory>()
+            .AddScoped<SalonNames>()
             .AddScoped<CircuitHandler, ActorCircuitHandler>()
             .AddSingleton<PracticeJobs>();
 }

@@ -8,4 +8,7 @@ public sealed class AppUser : IdentityUser<Guid>
     public Guid PracticeId { get; set; }
 
     public Guid PersonId { get; set; }
+
+    /// <summary>The salon whose day they look at, until they choose another.</summary>
+    public Guid? AtSalonId { get; set; }
 }

@@ -1,4 +1,5 @@
 using System.Security.Claims;
+using HairClinic.Domain.Practices;
 using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
@@ -22,14 +23,25 @@ public sealed class PersonClaims(UserManager<AppUser> users, IOptions<IdentityOp
                 return await db
                     .People.AsNoTracking()
                     .Where(p => p.Id == user.PersonId && !p.Left)
-                    .Select(p => new { p.Name, p.Role, Salons = p.Salons.Select(s => s.SalonId).ToList() })
+                    .Select(p => new
+                    {
+                        p.Name,
+                        p.Role,
+                        Salons = db
+                            .Salons.Where(s => !s.Retired)
+                            .Where(s => p.Role == StaffRole.Owner || p.Salons.Any(x => x.SalonId == s.Id))
+                            .OrderBy(s => s.Name)
+                            .Select(s => s.Id)
+                            .ToList(),
+                    })
                     .SingleOrDefaultAsync();
             }
         );
         // Someone who left keeps an account that opens nothing.
         if (person is not null)
         {
-            identity.AddClaims(ActorClaims.For(new PersonActor(user.PracticeId, user.PersonId, person.Role, person.Salons)));
+            var at = user.AtSalonId is { } chosen && person.Salons.Contains(chosen) ? chosen : person.Salons.Cast<Guid?>().FirstOrDefault();
+            identity.AddClaims(ActorClaims.For(new PersonActor(user.PracticeId, user.PersonId, person.Role, person.Salons, at)));
             identity.AddClaim(new Claim(ActorClaims.DisplayName, person.Name));
         }
         return identity;

@@ -24,6 +24,7 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
     /// <param name="input">What was submitted; its JSON is the body the key stands for.</param>
     /// <param name="write">Reads and changes entities and says the outcome; saving is done here.</param>
     /// <exception cref="Refusal">The domain says no, or the key was used for something else.</exception>
+    /// <exception cref="OvertakenException">A row was changed by someone else since the form opened.</exception>
     public async Task<TOutcome> RunAsync<TInput, TOutcome>(
         Guid key,
         string deed,
@@ -46,9 +47,15 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
         {
             if (await FirstAnswerAsync<TOutcome>(key, deed, hash, cancellation) is { } first)
                 return first.Outcome;
+            if (e is DbUpdateConcurrencyException)
+                throw new OvertakenException(e);
             throw;
         }
     }
+
+    /// <summary>Makes the save fail if the row is no longer the one the form opened on.</summary>
+    public static void Expect<T>(ClinicDb db, T row, uint version)
+        where T : PracticeOwned => db.Entry(row).Property(r => r.Version).OriginalValue = version;
 
     /// <summary>Whether a failed save broke the constraint of that name.</summary>
     public static bool Broke(DbUpdateException e, string constraint) =>

@@ -1,0 +1,40 @@
+using System.Globalization;
+using System.Text;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+
+namespace HairClinic.Web.Data;
+
+/// <summary>Makes the words by which clients and units are found, and reads what is typed the same way.</summary>
+public static class FindWords
+{
+    public static IEnumerable<FindWord> Of(Client client) =>
+        Words(client.Name)
+            .Concat(Words(client.CalledAs))
+            .Distinct()
+            .Select(w => (FindKind.ClientName, w))
+            .Append((FindKind.ClientCode, Normal(client.Code)))
+            .Concat(client.Phone is null ? [] : [(FindKind.ClientPhone, Backwards(client.Phone))])
+            .Select(w => new FindWord(Guid.CreateVersion7(), w.Item1, client.Id, w.Item2));
+
+    public static FindWord Of(HairSystem unit) =>
+        new(Guid.CreateVersion7(), FindKind.UnitSerial, unit.Id, Normal(unit.Serial));
+
+    /// <summary>Letters and digits in lower case without accents: “Núñez-O'Hara” becomes “nunez” and “ohara”.</summary>
+    public static IEnumerable<string> Words(string? text) =>
+        (text ?? "").Split([' ', '-', ',', '.', '/'], StringSplitOptions.RemoveEmptyEntries).Select(Normal).Where(w => w.Length > 0);
+
+    /// <summary>The digits of a phone number from the end, so that the end can be typed.</summary>
+    public static string Backwards(string phone) => new([.. phone.Where(char.IsAsciiDigit).Reverse()]);
+
+    public static string Normal(string text)
+    {
+        var normal = new StringBuilder(text.Length);
+        foreach (var c in text.Normalize(NormalizationForm.FormD))
+        {
+            if (char.IsLetterOrDigit(c) && CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark)
+                normal.Append(char.ToLowerInvariant(c));
+        }
+        return normal.ToString();
+    }
+}

@@ -1,0 +1,30 @@
+namespace HairClinic.Web.Shell;
+
+/// <summary>What a browser may load and do here: our own files only, no inline script, no inline style, no framing.</summary>
+public static class SecurityHeaders
+{
+    public static HeaderPolicyCollection Policy() =>
+        new HeaderPolicyCollection()
+            .AddDefaultSecurityHeaders()
+            .AddContentSecurityPolicy(csp =>
+            {
+                csp.AddDefaultSrc().None();
+                csp.AddScriptSrc().Self().WithNonce();
+                csp.AddStyleSrc().Self();
+                csp.AddImgSrc().Self().Data();
+                csp.AddConnectSrc().Self();
+                csp.AddFontSrc().Self();
+                csp.AddManifestSrc().Self();
+                csp.AddFormAction().Self();
+                csp.AddBaseUri().Self();
+                csp.AddFrameAncestors().None();
+            })
+            .AddPermissionsPolicy(policy =>
+            {
+                policy.AddDefaultSecureDirectives();
+                // Codes are scanned with the tablet's camera; passkeys sign people in.
+                policy.AddCamera().Self();
+                policy.AddPublickeyCredentialsGet().Self();
+                policy.AddCustomFeature("publickey-credentials-create").Self();
+            });
+}

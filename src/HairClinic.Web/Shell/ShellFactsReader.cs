@@ -1,0 +1,19 @@
+using HairClinic.Web.Practices;
+using Microsoft.AspNetCore.Components.Endpoints;
+
+namespace HairClinic.Web.Shell;
+
+/// <summary>Fills in what the frame around a page shows, once per request for a page.</summary>
+public sealed class ShellFactsReader(RequestDelegate next)
+{
+    public async Task InvokeAsync(HttpContext context, CurrentActor current, SalonNames salons, ShellFactsHolder holder)
+    {
+        if (current.OrNull is PersonActor person && context.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>() is not null)
+        {
+            var names = await salons.OfAsync(person, context.RequestAborted);
+            var name = context.User.FindFirst(ActorClaims.DisplayName)?.Value ?? "";
+            holder.Facts = new ShellFacts(name, [.. names.Select(n => new SalonChoice(n.Id, n.Name))], person.AtSalon);
+        }
+        await next(context);
+    }
+}

@@ -1,0 +1,49 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Localization;
+
+namespace HairClinic.Web.Shell;
+
+public static class ShellSetup
+{
+    /// <summary>Pages, words and the frame around them.</summary>
+    public static IServiceCollection AddShell(this IServiceCollection services)
+    {
+        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.AddLocalization();
+        services.AddMemoryCache();
+        services.AddHttpContextAccessor();
+        services.AddScoped<ShellFactsHolder>();
+        services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
+        services.Configure<RequestLocalizationOptions>(options =>
+        {
+            CultureInfo[] cultures = [new("en-GB"), new("en-US"), new("en-IE"), new("es-ES")];
+            options.DefaultRequestCulture = new RequestCulture(cultures[0]);
+            options.SupportedCultures = cultures;
+            options.SupportedUICultures = cultures;
+        });
+        services.AddResponseCompression();
+        return services;
+    }
+
+    public static void UseShell(this WebApplication app)
+    {
+        app.UseResponseCompression();
+        app.UseWhen(
+            context => HttpMethods.IsGet(context.Request.Method),
+            gets => gets.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true)
+        );
+        if (!app.Environment.IsDevelopment())
+            app.UseExceptionHandler("/mishap", createScopeForErrors: true);
+        app.UseSecurityHeaders(SecurityHeaders.Policy());
+        app.UseRequestLocalization();
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.UseMiddleware<Practices.ActorMiddleware>();
+        app.UseMiddleware<ShellFactsReader>();
+        app.UseAntiforgery();
+        app.MapStaticAssets().AllowAnonymous();
+        app.MapRazorComponents<App>()
+            .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
+        app.MapGet("/alive", () => "alive").AllowAnonymous();
+    }
+}

@@ -1,0 +1,46 @@
+using System.CommandLine;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.EmbeddedPostgres;
+
+namespace HairClinic.Web.Shell.Verbs;
+
+/// <summary>What the program can be told to do. Without a verb it serves the site.</summary>
+public static class CommandLine
+{
+    /// <param name="build">Builds the site from host arguments such as --urls.</param>
+    /// <returns>0 when done, 1 when it failed, 2 when it was asked for something it does not understand.</returns>
+    public static async Task<int> RunAsync(string[] arguments, Func<string[], WebApplication> build)
+    {
+        var data = new Option<string?>("--data") { Description = "Folder of the program's own PostgreSQL.", Recursive = true };
+        var root = new RootCommand("HairClinic: the practice's book.") { data };
+        root.Subcommands.Add(ServeVerb.Command(Open));
+        root.Subcommands.Add(MigrateVerb.Command(Open));
+        foreach (var verb in arguments.Length == 0 || arguments[0].StartsWith("--", StringComparison.Ordinal) && arguments[0] is not ("--help" or "--version")
+            ? ["serve"]
+            : Array.Empty<string>())
+            arguments = [verb, .. arguments];
+        var parsed = root.Parse(arguments);
+        if (parsed.Errors.Count > 0)
+        {
+            await parsed.InvokeAsync();
+            return 2;
+        }
+        try
+        {
+            return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+        }
+        catch (Exception e) when (e is EmbeddedServerException or InvalidOperationException or IOException)
+        {
+            await Console.Error.WriteLineAsync(e.Message);
+            return 1;
+        }
+
+        async Task<WebApplication> Open(ParseResult result, string[] more)
+        {
+            var folder = result.GetValue(data);
+            var app = build([.. folder is null ? [] : new[] { $"--data={folder}" }, .. more, .. result.UnmatchedTokens]);
+            await app.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+            return app;
+        }
+    }
+}
