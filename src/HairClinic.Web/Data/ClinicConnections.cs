@@ -1,0 +1,51 @@
+using Npgsql;
+
+namespace HairClinic.Web.Data;
+
+/// <summary>The ways into the database, one per role (see "The fence" in DEVELOPERS.md).</summary>
+/// <param name="Program">The role the site works as: owns nothing, bypasses nothing.</param>
+/// <param name="Migrator">Owns the schema. Null with an outside database that somebody migrates by hand.</param>
+/// <param name="Keeper">Reads everything, writes nothing: backups and restore checks.</param>
+public sealed record ClinicConnections(string Program, string? Migrator, string? Keeper)
+{
+    /// <summary>
+    /// The outside database named by <c>ConnectionStrings:Program</c>, <c>:Migrator</c> and <c>:Keeper</c>
+    /// (in the environment <c>ConnectionStrings__Program</c> ...), or null when none is named and the program runs its own.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">A string is missing or unusable; the message says which and why.</exception>
+    public static ClinicConnections? From(IConfiguration configuration)
+    {
+        var program = Read(configuration, nameof(Program));
+        var migrator = Read(configuration, nameof(Migrator));
+        var keeper = Read(configuration, nameof(Keeper));
+        if (program is not null)
+            return new(program, migrator, keeper);
+        if (migrator is not null || keeper is not null)
+            throw new InvalidOperationException(
+                "ConnectionStrings:Program is missing: the site works as the program role, so its connection string is needed beside the others."
+            );
+        return null;
+    }
+
+    private static string? Read(IConfiguration configuration, string role)
+    {
+        var text = configuration.GetConnectionString(role);
+        if (string.IsNullOrWhiteSpace(text))
+            return null;
+        try
+        {
+            if (!new NpgsqlConnectionStringBuilder(text).NoResetOnClose)
+                return text;
+        }
+        // The text holds a password, and the parser's message may quote it.
+        catch (Exception e) when (e is ArgumentException or FormatException)
+        {
+            throw new InvalidOperationException(
+                $"ConnectionStrings:{role} cannot be read as a PostgreSQL connection string."
+            );
+        }
+        throw new InvalidOperationException(
+            $"ConnectionStrings:{role} says 'No Reset On Close=true'. A pooled connection would then keep the previous practice's settings and show its rows to the next one. Remove it."
+        );
+    }
+}

@@ -1,0 +1,14 @@
+namespace HairClinic.Web.Data.EmbeddedPostgres;
+
+public sealed record EmbeddedServerOptions(string DataFolder)
+{
+    public PostgresSearch Search { get; init; } = PostgresSearch.FromEnvironment();
+
+    /// <summary>False gives up safety against power cuts for speed. For tests only.</summary>
+    public bool Durable { get; init; } = true;
+
+    /// <summary>The pause before a server that ended by itself is started again; it doubles with each failure, up to <see cref="LongestPause"/>.</summary>
+    public TimeSpan FirstPause { get; init; } = TimeSpan.FromSeconds(0.5);
+
+    public TimeSpan LongestPause { get; init; } = TimeSpan.FromSeconds(30);
+}

@@ -1,0 +1,33 @@
+namespace HairClinic.Web.Data.EmbeddedPostgres;
+
+/// <summary>One program per data folder. The operating system holds the lock, so it ends with the process, however it ends.</summary>
+internal sealed class FolderLock : IDisposable
+{
+    private readonly FileStream file;
+
+    private FolderLock(FileStream file) => this.file = file;
+
+    public static FolderLock Take(DatabaseFolder folder)
+    {
+        try
+        {
+            return new(
+                new FileStream(
+                    folder.LockFile,
+                    FileMode.OpenOrCreate,
+                    FileAccess.ReadWrite,
+                    FileShare.None
+                )
+            );
+        }
+        catch (IOException)
+        {
+            throw new EmbeddedServerException(
+                $"Another HairClinic is already running on the data folder {folder.Root}. Stop it first, or start this one with another folder: --data FOLDER."
+            );
+        }
+    }
+
+    // The file stays: removing it would let two starts lock two different files of the same name.
+    public void Dispose() => file.Dispose();
+}

@@ -1,0 +1,3 @@
+using HairClinic.Web.Tests;
+
+[assembly: AssemblyFixture(typeof(PgServer))]

@@ -1,0 +1,67 @@
+using HairClinic.Web.Data;
+using Microsoft.Extensions.Configuration;
+
+namespace HairClinic.Web.Tests.Data;
+
+public sealed class ClinicConnectionsTests
+{
+    private const string Usable = "Host=db;Username=someone;Password=secret;Database=clinic";
+
+    [Fact]
+    public void With_nothing_configured_the_program_runs_its_own_server() => Assert.Null(Read());
+
+    [Fact]
+    public void An_outside_database_is_named_by_up_to_three_strings()
+    {
+        Assert.Equal(
+            new(Usable, "Host=m", "Host=k"),
+            Read(("Program", Usable), ("Migrator", "Host=m"), ("Keeper", "Host=k"))
+        );
+        Assert.Equal(new(Usable, null, null), Read(("Program", Usable), ("Migrator", " ")));
+    }
+
+    [Theory]
+    [InlineData("Program")]
+    [InlineData("Migrator")]
+    [InlineData("Keeper")]
+    public void A_connection_that_would_carry_one_practice_over_to_the_next_is_refused(string role)
+    {
+        var refusal = Assert.Throws<InvalidOperationException>(() =>
+            Read(("Program", Usable), (role, Usable + ";No Reset On Close=true"))
+        );
+        Assert.StartsWith(
+            $"ConnectionStrings:{role} says 'No Reset On Close=true'",
+            refusal.Message
+        );
+    }
+
+    [Fact]
+    public void The_others_without_the_program_are_refused() =>
+        Assert.Contains(
+            "ConnectionStrings:Program is missing",
+            Assert.Throws<InvalidOperationException>(() => Read(("Migrator", Usable))).Message
+        );
+
+    [Fact]
+    public void A_string_that_cannot_be_read_is_refused_without_repeating_the_password()
+    {
+        var refusal = Assert.Throws<InvalidOperationException>(() =>
+            Read(("Program", "Host=db;Passwrod=secret"))
+        );
+        Assert.DoesNotContain("secret", refusal.ToString());
+    }
+
+    private static ClinicConnections? Read(params (string Role, string Text)[] strings) =>
+        ClinicConnections.From(
+            new ConfigurationBuilder()
+                .AddInMemoryCollection(
+                    strings
+                        .Select(s =>
+                            KeyValuePair.Create($"ConnectionStrings:{s.Role}", (string?)s.Text)
+                        )
+                        .Reverse()
+                        .DistinctBy(p => p.Key)
+                )
+                .Build()
+        );
+}

@@ -1,0 +1,33 @@
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.EmbeddedPostgres;
+using HairClinic.Web.Tests.Data.EmbeddedPostgres;
+using Microsoft.Extensions.Logging.Abstractions;
+
+namespace HairClinic.Web.Tests;
+
+/// <summary>One PostgreSQL server for all tests of this assembly. Each test makes its own practice in it; nothing is cleaned up.</summary>
+public sealed class PgServer : IAsyncLifetime
+{
+    private readonly TestFolder folder = new();
+    private EmbeddedServer? server;
+
+    /// <summary>The three ways in, to the database all tests share.</summary>
+    public ClinicConnections Connections => Server.Connections;
+
+    /// <summary>The superuser, for the few tests that need a database of their own.</summary>
+    public string Administrator => Server.Administrator;
+
+    private EmbeddedServer Server =>
+        server ?? throw new InvalidOperationException("The test server has not been started.");
+
+    // The schema belongs here as well: laid once, as the migrator, before the first test.
+    public async ValueTask InitializeAsync() =>
+        server = await EmbeddedServer.StartAsync(folder.Options(), NullLogger.Instance);
+
+    public async ValueTask DisposeAsync()
+    {
+        if (server is not null)
+            await server.DisposeAsync();
+        folder.Dispose();
+    }
+}
