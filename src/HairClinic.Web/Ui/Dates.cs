@@ -1,0 +1,69 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Microsoft.Extensions.Localization;
+using NodaTime;
+using NodaTime.Text;
+
+namespace HairClinic.Web.Ui;
+
+/// <summary>
+/// Days and times as the reader writes them: the order and the names are the reader's culture's, the day itself is the salon's.
+/// The year is left out while it is the same as today's.
+/// </summary>
+public static partial class Dates
+{
+    /// <summary>"Thu 3 Dec", or "Thu 3 Dec 2027" when the year is another than today's or today is not given.</summary>
+    public static string Day(LocalDate date, LocalDate? today = null, CultureInfo? culture = null)
+    {
+        culture ??= CultureInfo.CurrentCulture;
+        var pattern = today?.Year == date.Year ? culture.DateTimeFormat.MonthDayPattern : WithoutWeekday(culture.DateTimeFormat.LongDatePattern);
+        return LocalDatePattern.Create("ddd " + Shorten(pattern), culture).Format(date);
+    }
+
+    /// <summary>A point in time as the salon's own day and clock: "Thu 3 Dec, 14:30".</summary>
+    public static string Moment(Instant instant, DateTimeZone zone, LocalDate? today = null, CultureInfo? culture = null)
+    {
+        var local = instant.InZone(zone).LocalDateTime;
+        return $"{Day(local.Date, today, culture)}, {Time(local.TimeOfDay, culture)}";
+    }
+
+    public static string Time(LocalTime time, CultureInfo? culture = null)
+    {
+        culture ??= CultureInfo.CurrentCulture;
+        return LocalTimePattern.Create(culture.DateTimeFormat.ShortTimePattern, culture).Format(time);
+    }
+
+    /// <summary>Minutes since the salon's midnight; 1440 is the midnight at the day's end.</summary>
+    public static string Time(int minuteOfDay, CultureInfo? culture = null) => Time(LocalTime.Midnight.PlusMinutes(minuteOfDay), culture);
+
+    /// <summary>"today", "in 3 days", "2 days ago".</summary>
+    public static string Away(LocalDate date, LocalDate today, IStringLocalizer words) =>
+        Period.DaysBetween(today, date) switch
+        {
+            0 => words["today"],
+            1 => words["tomorrow"],
+            -1 => words["yesterday"],
+            > 0 and var days => words["in {0} days", days],
+            var days => words["{0} days ago", -days],
+        };
+
+    [return: NotNullIfNotNull(nameof(date))]
+    public static string? Iso(LocalDate? date) => date is { } day ? LocalDatePattern.Iso.Format(day) : null;
+
+    public static string? Iso(LocalTime? time) => time is { } clock ? clock.ToString("HH:mm", CultureInfo.InvariantCulture) : null;
+
+    public static bool TryIso(string text, out LocalDate date) => LocalDatePattern.Iso.Parse(text).TryGetValue(default, out date);
+
+    /// <summary>Browsers send "14:30", and "14:30:15" where the step allows seconds.</summary>
+    public static bool TryIsoTime(string text, out LocalTime time) =>
+        LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(text).TryGetValue(default, out time)
+        || LocalTimePattern.ExtendedIso.Parse(text).TryGetValue(default, out time);
+
+    private static string Shorten(string pattern) => pattern.Replace("MMMM", "MMM", StringComparison.Ordinal);
+
+    private static string WithoutWeekday(string pattern) => Weekday().Replace(pattern, "").Trim();
+
+    [GeneratedRegex(@"\s*[,،]?\s*dddd\s*[,،.]?\s*")]
+    private static partial Regex Weekday();
+}

@@ -1,0 +1,50 @@
+// The frame's few habits: the cover, the key to Find, and keys that belong to our own controls.
+const root = document.documentElement;
+const button = () => document.querySelector("[data-cover]");
+const typing = element => element.closest("input, textarea, select, [contenteditable]");
+const slash = () => localStorage.getItem("keys") !== "off";
+let idle;
+
+function cover(on) {
+  root.classList.toggle("covered", on);
+  document.cookie = `covered=${on ? 1 : 0}; path=/; samesite=strict`;
+}
+
+function stir() {
+  clearTimeout(idle);
+  const minutes = Number(button()?.dataset.coverAfter);
+  if (minutes > 0) idle = setTimeout(() => cover(true), minutes * 60_000);
+}
+
+document.addEventListener("click", ({ target }) => {
+  if (target.closest("[data-cover]")) cover(!root.classList.contains("covered"));
+  for (const open of document.querySelectorAll("details.person[open]"))
+    if (!open.contains(target)) open.open = false;
+});
+
+document.addEventListener("change", ({ target }) => {
+  if (target.matches("[data-submits]")) target.form.requestSubmit();
+  if (target.matches("[data-keys]")) localStorage.setItem("keys", target.checked ? "on" : "off");
+});
+
+document.addEventListener("keydown", event => {
+  const { key, target } = event;
+  if (key === "F2" && button()) { event.preventDefault(); cover(!root.classList.contains("covered")); }
+  if (key === "/" && slash() && !event.ctrlKey && !event.metaKey && !event.altKey && !typing(target)) {
+    const find = document.querySelector("[data-find]");
+    if (find) { event.preventDefault(); find.focus(); find.select(); }
+  }
+  // The list's keys must not move the caret or send the form; the tabs' keys must not scroll the page.
+  if (target.matches("[role=combobox]") && (/^Arrow(Up|Down)$/.test(key) || (key === "Enter" && target.hasAttribute("aria-activedescendant")))) event.preventDefault();
+  if (target.matches("[role=tab]") && (key === "Home" || key === "End")) event.preventDefault();
+}, true);
+
+for (const sign of ["pointerdown", "keydown", "wheel", "touchmove"]) addEventListener(sign, stir, { passive: true, capture: true });
+
+function settle() {
+  const box = document.querySelector("[data-keys]");
+  if (box) box.checked = slash();
+  stir();
+}
+settle();
+globalThis.Blazor?.addEventListener("enhancedload", settle);
