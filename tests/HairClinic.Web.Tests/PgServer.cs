@@ -20,9 +20,11 @@ public sealed class PgServer : IAsyncLifetime
     private EmbeddedServer Server =>
         server ?? throw new InvalidOperationException("The test server has not been started.");
 
-    // The schema belongs here as well: laid once, as the migrator, before the first test.
-    public async ValueTask InitializeAsync() =>
+    public async ValueTask InitializeAsync()
+    {
         server = await EmbeddedServer.StartAsync(folder.Options(), NullLogger.Instance);
+        await ClinicSchema.MigrateAsync(Connections.Migrator!, CancellationToken.None);
+    }
 
     public async ValueTask DisposeAsync()
     {

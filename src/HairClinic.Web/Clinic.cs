@@ -1,0 +1,33 @@
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Features.Accounts;
+using HairClinic.Web.Features.Clients;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Shell;
+
+namespace HairClinic.Web;
+
+/// <summary>The program's table of contents: what it is made of, and which areas answer where.</summary>
+public static class Clinic
+{
+    public static IServiceCollection AddClinic(this IServiceCollection services) =>
+        services
+            .AddClinicData()
+            .AddFence()
+            .AddAccounts()
+            .AddShell()
+            .AddAccountsArea()
+            .AddClients();
+
+    /// <param name="hostArguments">Host settings such as --urls or --data.</param>
+    public static WebApplication Build(string[] hostArguments)
+    {
+        var builder = WebApplication.CreateBuilder(hostArguments);
+        builder.Services.AddClinic();
+
+        var app = builder.Build();
+        app.UseShell();
+        app.MapAccounts();
+        return app;
+    }
+}

@@ -1,0 +1,113 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Practices;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+using NodaTime.Testing;
+
+namespace HairClinic.Web.Tests;
+
+/// <summary>
+/// A practice of its own for one test, in the database all tests share: nothing to clean, everything
+/// parallel, and every test also proves the fence. Its clock stands still until moved.
+/// </summary>
+public sealed class TestClinic : IAsyncDisposable
+{
+    /// <summary>A Wednesday, ten in the morning in London.</summary>
+    public static readonly Instant UsualNow = Instant.FromUtc(2027, 2, 3, 10, 0);
+
+    private readonly ServiceProvider _services;
+
+    private TestClinic(ServiceProvider services, Guid practiceId, FakeClock clock, CommandLog commands)
+    {
+        _services = services;
+        PracticeId = practiceId;
+        Clock = clock;
+        Commands = commands;
+    }
+
+    public Guid PracticeId { get; }
+
+    public FakeClock Clock { get; }
+
+    /// <summary>Every command that reached the database since it was last cleared.</summary>
+    public CommandLog Commands { get; }
+
+    /// <param name="lay">What is given, in the words of the trade.</param>
+    public static async Task<TestClinic> OpenAsync(PgServer server, Action<Scene>? lay = null, Instant? now = null)
+    {
+        var clock = new FakeClock(now ?? UsualNow);
+        var commands = new CommandLog();
+        var services = new ServiceCollection();
+        services.AddSingleton<IConfiguration>(
+            new ConfigurationBuilder()
+                .AddInMemoryCollection(new Dictionary<string, string?>
+                {
+                    ["ConnectionStrings:Program"] = server.Connections.Program,
+                    ["ConnectionStrings:Migrator"] = server.Connections.Migrator,
+                })
+                .Build()
+        );
+        services.AddLogging(l => l.AddProvider(commands));
+        services.AddClinic();
+        services.Replace(ServiceDescriptor.Singleton<IClock>(clock));
+        var provider = services.BuildServiceProvider();
+        await provider.GetRequiredService<ClinicDatabase>().OpenAsync(TestContext.Current.CancellationToken);
+
+        var clinic = new TestClinic(provider, Guid.CreateVersion7(), clock, commands);
+        await clinic.LayAsync(lay);
+        commands.Clear();
+        return clinic;
+    }
+
+    public JobActor Job => new(PracticeId, "test");
+
+    public PersonActor Acting(Person person, params ReadOnlySpan<Salon> salons) =>
+        new(PracticeId, person.Id, person.Role, [.. salons.ToArray().Select(s => s.Id)], salons.Length > 0 ? salons[0].Id : null);
+
+    /// <summary>Runs one operation as somebody, in a scope of its own as a request would.</summary>
+    public Task<T> AsAsync<T>(Actor actor, Func<IServiceProvider, Task<T>> work) =>
+        _services.GetRequiredService<PracticeJobs>().RunAsAsync(actor, work);
+
+    /// <summary>Calls a slice as somebody.</summary>
+    public Task<T> UseAsync<TSlice, T>(Actor actor, Func<TSlice, Task<T>> call)
+        where TSlice : notnull => AsAsync(actor, services => call(services.GetRequiredService<TSlice>()));
+
+    /// <summary>Reads what is in the book, past the slices but inside the fence.</summary>
+    public Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read) =>
+        AsAsync(
+            Job,
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                return await read(db);
+            }
+        );
+
+    /// <summary>Lays more into the practice.</summary>
+    public async Task LayAsync(Action<Scene>? lay)
+    {
+        await AsAsync(
+            Job,
+            async services =>
+            {
+                await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+                if (await unfenced.Practices.FindAsync([PracticeId], TestContext.Current.CancellationToken) is null)
+                    unfenced.Practices.Add(new PracticeRow(PracticeId));
+                await unfenced.SaveChangesAsync(TestContext.Current.CancellationToken);
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                var scene = new Scene(db, Clock.GetCurrentInstant());
+                lay?.Invoke(scene);
+                await scene.SaveAsync();
+                return true;
+            }
+        );
+    }
+
+    public ValueTask DisposeAsync() => _services.DisposeAsync();
+}
