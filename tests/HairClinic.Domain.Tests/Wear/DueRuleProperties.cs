@@ -12,7 +12,11 @@ public sealed class DueRuleProperties
     [Fact]
     public void A_due_day_is_the_one_a_slow_second_reading_of_the_rule_finds() =>
         DueFacts.Any.Sample(
-            facts => Assert.Equal(NaiveDueRule.For(facts), (facts.Answer.Opens, facts.Answer.Target, facts.Answer.DueOn)),
+            facts =>
+                Assert.Equal(
+                    NaiveDueRule.For(facts),
+                    (facts.Answer.Opens, facts.Answer.Target, facts.Answer.DueOn)
+                ),
             iter: Runs
         );
 
@@ -33,7 +37,10 @@ public sealed class DueRuleProperties
     public void Nothing_falls_due_on_a_closed_day_or_while_the_client_is_away_unless_no_day_is_left() =>
         DueFacts.Any.Sample(
             facts =>
-                Assert.NotEqual(NaiveDueRule.Usable(facts, facts.Answer.DueOn), facts.Answer.Why.Has(DueRuleName.NoOpenDay)),
+                Assert.NotEqual(
+                    NaiveDueRule.Usable(facts, facts.Answer.DueOn),
+                    facts.Answer.Why.Has(DueRuleName.NoOpenDay)
+                ),
             iter: Runs
         );
 
@@ -68,11 +75,15 @@ public sealed class DueRuleProperties
                 var due = facts.Answer;
                 if (!due.Why.Has(DueRuleName.PulledAheadOfEvent))
                     return;
-                var pull = due.Why.Explain().Single(reason => reason.Rule == DueRuleName.PulledAheadOfEvent);
+                var pull = due
+                    .Why.Explain()
+                    .Single(reason => reason.Rule == DueRuleName.PulledAheadOfEvent);
                 Assert.True(due.DueOn <= pull.To);
                 Assert.Contains(
                     facts.Events,
-                    date => date.From == pull.To.PlusDays(pull.Amount!.Value) && date.DaysAhead == pull.Amount
+                    date =>
+                        date.From == pull.To.PlusDays(pull.Amount!.Value)
+                        && date.DaysAhead == pull.Amount
                 );
             },
             iter: Runs
@@ -88,7 +99,10 @@ public sealed class DueRuleProperties
                 for (var days = 7 * facts.EarliestWeeks; days <= 7 * facts.LatestWeeks; days += 1)
                 {
                     var due = DueRule.WindowFor(plain.Question with { TargetDays = days });
-                    if (due.Why.Has(DueRuleName.MovedBeforeWindow) || due.Why.Has(DueRuleName.NoOpenDay))
+                    if (
+                        due.Why.Has(DueRuleName.MovedBeforeWindow)
+                        || due.Why.Has(DueRuleName.NoOpenDay)
+                    )
                         return;
                     Assert.True(previous is null || due.DueOn >= previous);
                     previous = due.DueOn;
@@ -105,7 +119,10 @@ public sealed class DueRuleProperties
                 var due = facts.Answer;
                 var reasons = due.Why.Explain();
                 Assert.All(reasons, reason => Assert.True(due.Why.Has(reason.Rule)));
-                Assert.Equal(reasons.Select(reason => reason.Rule).Order(), reasons.Select(reason => reason.Rule));
+                Assert.Equal(
+                    reasons.Select(reason => reason.Rule).Order(),
+                    reasons.Select(reason => reason.Rule)
+                );
                 Assert.Equal(Enum.GetValues<DueRuleName>().Count(due.Why.Has), reasons.Count);
                 var at = facts.AppliedOn;
                 foreach (var reason in reasons)
@@ -131,30 +148,40 @@ public sealed class DueRuleProperties
     [InlineData("fa-IR", "Pacific/Apia")]
     [InlineData("th-TH", "America/Sao_Paulo")]
     [InlineData("tr-TR", "Europe/London")]
-    public void The_machine_s_own_culture_and_zone_change_no_due_date(string culture, string machineZone) =>
-        DueFacts.Any.Array[200].Sample(
-            book =>
-            {
-                var expected = book.Select(facts => facts.Answer).ToList();
-                var (usualCulture, usualZone) = (CultureInfo.CurrentCulture, Environment.GetEnvironmentVariable("TZ"));
-                try
+    public void The_machine_s_own_culture_and_zone_change_no_due_date(
+        string culture,
+        string machineZone
+    ) =>
+        DueFacts
+            .Any.Array[200]
+            .Sample(
+                book =>
                 {
-                    CultureInfo.CurrentCulture = new(culture);
-                    SetMachineZone(machineZone);
-                    var winter = new DateTime(2026, 1, 1, 0, 0, 0, DateTimeKind.Utc);
-                    var offset = DateTimeZoneProviders.Tzdb[machineZone].GetUtcOffset(Instant.FromDateTimeUtc(winter));
-                    Assert.Equal(offset.ToTimeSpan(), winter.ToLocalTime() - winter);
-                    Assert.Equal(expected, book.Select(facts => facts.Answer));
-                }
-                finally
-                {
-                    CultureInfo.CurrentCulture = usualCulture;
-                    SetMachineZone(usualZone);
-                }
-            },
-            iter: 1,
-            threads: 1
-        );
+                    var expected = book.Select(facts => facts.Answer).ToList();
+                    var (usualCulture, usualZone) = (
+                        CultureInfo.CurrentCulture,
+                        Environment.GetEnvironmentVariable("TZ")
+                    );
+                    try
+                    {
+                        CultureInfo.CurrentCulture = new(culture);
+                        SetMachineZone(machineZone);
+                        var winter = new DateTime(2026, 1, 1, 0, 0, 0, DateTimeKind.Utc);
+                        var offset = DateTimeZoneProviders
+                            .Tzdb[machineZone]
+                            .GetUtcOffset(Instant.FromDateTimeUtc(winter));
+                        Assert.Equal(offset.ToTimeSpan(), winter.ToLocalTime() - winter);
+                        Assert.Equal(expected, book.Select(facts => facts.Answer));
+                    }
+                    finally
+                    {
+                        CultureInfo.CurrentCulture = usualCulture;
+                        SetMachineZone(usualZone);
+                    }
+                },
+                iter: 1,
+                threads: 1
+            );
 
     private static void SetMachineZone(string? zone)
     {
