@@ -7,7 +7,7 @@ namespace HairClinic.Domain.Tests.Wear;
 
 public sealed class DueRuleProperties
 {
-    private const int Runs = 20_000;
+    private const int Runs = 10_000;
 
     [Fact]
     public void A_due_day_is_the_one_a_slow_second_reading_of_the_rule_finds() =>

@@ -4,15 +4,15 @@ using MathNet.Numerics.Distributions;
 namespace HairClinic.Domain.Tests.Wear;
 
 /// <summary>
-/// Expected numbers were solved numerically when the model was designed (3-computations, section 2); each is also
-/// checked here by a second integral: over the smallest-extreme-value noise instead of over the people.
+/// Expected numbers were solved numerically outside this program when the model was designed; each is also checked
+/// here by a second integral: over the smallest-extreme-value noise instead of over the people.
 /// </summary>
 public sealed class HoldPriorTests
 {
     [Theory]
     [InlineData(28, 56, 0.18316, 3.79958, 32.434, 41.253)]
     [InlineData(182, 273, 0.10714, 5.47741, 198.34, 228.31)]
-    public void The_prior_has_its_published_scale_place_and_quantiles(
+    public void The_prior_has_its_designed_scale_place_and_quantiles(
         double low,
         double high,
         double sigma,
