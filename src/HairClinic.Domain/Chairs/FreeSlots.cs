@@ -11,11 +11,11 @@ namespace HairClinic.Domain.Chairs;
 /// </remarks>
 public static class FreeSlots
 {
-    /// <exception cref="ArgumentException">The step is not positive, or fewer than one slot is asked for.</exception>
+    /// <exception cref="ArgumentException">The step is under a minute, or fewer than one slot is asked for.</exception>
     public static IReadOnlyList<Slot> Find(SlotQuestion question)
     {
-        if (question.Step <= Duration.Zero)
-            throw new ArgumentException("Starts lie some time apart.", nameof(question));
+        if (question.Step < Duration.FromMinutes(1))
+            throw new ArgumentException("Starts lie at least a minute apart.", nameof(question));
         if (question.Best < 1)
             throw new ArgumentException("Ask for at least one slot.", nameof(question));
 
@@ -56,8 +56,9 @@ public static class FreeSlots
             if (start < question.From)
             {
                 // The first step at or after the window's beginning.
-                var steps = Math.Ceiling((question.From - start) / question.Step);
-                start += question.Step * (long)steps;
+                var step = question.Step.ToInt64Nanoseconds();
+                var behind = (question.From - start).ToInt64Nanoseconds();
+                start += question.Step * ((behind + step - 1) / step);
             }
 
             var last = Instant.Min(stretch.End, question.To) - question.Service.Length;

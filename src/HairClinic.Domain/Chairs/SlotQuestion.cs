@@ -8,7 +8,7 @@ public sealed record SlotQuestion
 {
     public static readonly Duration UsualStep = Duration.FromMinutes(15);
 
-    public static readonly Duration UsualNearEnough = Duration.FromHours(4);
+    public static readonly Duration UsualNearEnough = Duration.FromHours(2);
 
     public required ServiceTimeline Service { get; init; }
 
@@ -41,7 +41,7 @@ public sealed record SlotQuestion
 
     /// <summary>
     /// Distances to the target are compared in steps of this length, so that a few minutes do not outweigh the
-    /// client's own stylist; zero compares them exactly.
+    /// client's own stylist; zero compares them exactly, for a client who names a time.
     /// </summary>
     public Duration NearEnough { get; init; } = UsualNearEnough;
 }

@@ -1,0 +1,149 @@
+using HairClinic.Domain.Wear;
+using NodaTime;
+
+namespace HairClinic.Domain.Tests.Wear;
+
+/// <summary>Hours and validity are common practice; sources differ and a product's label governs.</summary>
+public sealed class PatchTestTests
+{
+    private static readonly PatchTestRule Usual = new();
+    private static readonly Instant AppliedAt = Instant.FromUtc(2026, 1, 10, 9, 0);
+    private static readonly LocalDate AppliedOn = new(2026, 1, 10);
+    private static readonly PatchTest Unread = new(AppliedAt, AppliedOn);
+    private static readonly PatchTest ReadOnce = Unread with { FirstReading = PatchReading.Clear };
+    private static readonly PatchTest ReadTwice = ReadOnce with
+    {
+        SecondReading = PatchReading.Clear,
+    };
+
+    private static PatchVerdict JudgeAfter(PatchTest? test, int hours, PatchTestRule? rule = null)
+    {
+        var bonding = AppliedAt + Duration.FromHours(hours);
+        return (rule ?? Usual).Judge(test, bonding, bonding.InUtc().Date);
+    }
+
+    [Fact]
+    public void Nobody_is_bonded_with_a_product_never_tried_on_them()
+    {
+        Assert.Equal(PatchVerdict.NeverTested, JudgeAfter(null, 100));
+        Assert.True(PatchVerdict.NeverTested.Blocks());
+    }
+
+    [Fact]
+    public void Bonding_before_the_48_hour_reading_is_blocked()
+    {
+        Assert.Equal(PatchVerdict.TooSoon, JudgeAfter(Unread, 47));
+        Assert.Equal(PatchVerdict.TooSoon, JudgeAfter(ReadOnce, 47));
+        Assert.Equal(PatchVerdict.NotRead, JudgeAfter(Unread, 48));
+        Assert.True(PatchVerdict.TooSoon.Blocks() && PatchVerdict.NotRead.Blocks());
+    }
+
+    [Fact]
+    public void Bonding_between_the_readings_is_warned_about()
+    {
+        Assert.Equal(PatchVerdict.SecondReadingToCome, JudgeAfter(ReadOnce, 48));
+        Assert.Equal(PatchVerdict.SecondReadingToCome, JudgeAfter(ReadTwice, 95));
+        Assert.Equal(PatchVerdict.SecondReadingMissed, JudgeAfter(ReadOnce, 96));
+        Assert.True(
+            PatchVerdict.SecondReadingToCome.Warns() && PatchVerdict.SecondReadingMissed.Warns()
+        );
+        Assert.False(PatchVerdict.SecondReadingToCome.Blocks());
+    }
+
+    [Fact]
+    public void Two_clear_readings_in_date_are_clear()
+    {
+        Assert.Equal(PatchVerdict.Clear, JudgeAfter(ReadTwice, 96));
+        Assert.False(PatchVerdict.Clear.Blocks() || PatchVerdict.Clear.Warns());
+    }
+
+    [Fact]
+    public void A_late_reading_alone_is_warned_about()
+    {
+        var late = Unread with { SecondReading = PatchReading.Clear };
+
+        Assert.Equal(PatchVerdict.NotRead, JudgeAfter(late, 95));
+        Assert.Equal(PatchVerdict.FirstReadingMissed, JudgeAfter(late, 96));
+        Assert.True(PatchVerdict.FirstReadingMissed.Warns());
+    }
+
+    [Fact]
+    public void A_reaction_blocks_at_either_reading_and_for_good()
+    {
+        Assert.Equal(
+            PatchVerdict.Reacted,
+            JudgeAfter(Unread with { FirstReading = PatchReading.Reaction }, 60)
+        );
+        Assert.Equal(
+            PatchVerdict.Reacted,
+            JudgeAfter(ReadOnce with { SecondReading = PatchReading.Reaction }, 120)
+        );
+        Assert.Equal(
+            PatchVerdict.Reacted,
+            JudgeAfter(ReadOnce with { SecondReading = PatchReading.Reaction }, 20_000)
+        );
+        Assert.True(PatchVerdict.Reacted.Blocks());
+    }
+
+    [Fact]
+    public void Expiry_is_judged_on_the_visit_s_day()
+    {
+        var late = AppliedAt + Duration.FromDays(181);
+
+        Assert.Equal(PatchVerdict.Clear, Usual.Judge(ReadTwice, late, new(2026, 7, 10)));
+        Assert.Equal(PatchVerdict.Expired, Usual.Judge(ReadTwice, late, new(2026, 7, 11)));
+        Assert.True(PatchVerdict.Expired.Blocks());
+    }
+
+    [Fact]
+    public void Six_months_from_the_end_of_August_end_with_February() =>
+        Assert.Equal(
+            new LocalDate(2027, 2, 28),
+            Usual.LastValidDay(new(Instant.FromUtc(2026, 8, 31, 9, 0), new(2026, 8, 31)))
+        );
+
+    [Fact]
+    public void A_practice_may_edit_the_rule_but_never_below_the_label()
+    {
+        var practice = new PatchTestRule(48, 72, 12);
+        var label = new PatchTestRule(72, 96, 3);
+
+        Assert.Equal(new PatchTestRule(72, 96, 3), practice.NeverBelow(label));
+        Assert.Equal(
+            new PatchTestRule(72, 120, 2),
+            new PatchTestRule(72, 120, 2).NeverBelow(label)
+        );
+        Assert.Equal(PatchVerdict.TooSoon, JudgeAfter(ReadOnce, 60, practice.NeverBelow(label)));
+    }
+
+    [Fact]
+    public void A_visit_is_held_while_its_reading_falls_before_it_and_firm_once_that_is_clear()
+    {
+        var (visit, day) = (AppliedAt + Duration.FromHours(72), new LocalDate(2026, 1, 13));
+
+        Assert.Equal(VisitFooting.Held, Usual.FootingOf(Unread, visit, day));
+        Assert.Equal(VisitFooting.Firm, Usual.FootingOf(ReadOnce, visit, day));
+    }
+
+    [Fact]
+    public void A_visit_the_test_cannot_allow_goes_back_to_the_desk()
+    {
+        var (visit, day) = (AppliedAt + Duration.FromHours(40), new LocalDate(2026, 1, 12));
+        var reacted = Unread with { FirstReading = PatchReading.Reaction };
+
+        Assert.Equal(VisitFooting.BackToDesk, Usual.FootingOf(Unread, visit, day));
+        Assert.Equal(VisitFooting.BackToDesk, Usual.FootingOf(null, visit, day));
+        Assert.Equal(
+            VisitFooting.BackToDesk,
+            Usual.FootingOf(reacted, visit + Duration.FromDays(9), day.PlusDays(9))
+        );
+        Assert.Equal(VisitFooting.BackToDesk, Usual.FootingOf(ReadTwice, visit, new(2026, 7, 11)));
+    }
+
+    [Theory]
+    [InlineData(23, 96, 6)]
+    [InlineData(48, 47, 6)]
+    [InlineData(48, 96, 0)]
+    public void A_rule_without_sense_is_refused(int first, int second, int months) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new PatchTestRule(first, second, months));
+}
