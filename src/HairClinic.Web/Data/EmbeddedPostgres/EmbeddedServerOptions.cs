@@ -4,7 +4,7 @@ public sealed record EmbeddedServerOptions(string DataFolder)
 {
     public PostgresSearch Search { get; init; } = PostgresSearch.FromEnvironment();
 
-    /// <summary>False gives up safety against power cuts for speed. For tests only.</summary>
+    /// <summary>False is faster and survives a killed server but not a power cut. For tests only.</summary>
     public bool Durable { get; init; } = true;
 
     /// <summary>The pause before a server that ended by itself is started again; it doubles with each failure, up to <see cref="LongestPause"/>.</summary>

@@ -118,7 +118,7 @@ internal sealed record ServerLaunch(
             "log_error_verbosity=terse",
             "log_min_error_statement=panic",
         ];
-        string[] hasty = ["fsync=off", "synchronous_commit=off", "full_page_writes=off"];
+        string[] hasty = ["fsync=off", "full_page_writes=off"];
         return usual.Concat(Durable ? [] : hasty).SelectMany(s => new[] { "-c", s });
     }
 

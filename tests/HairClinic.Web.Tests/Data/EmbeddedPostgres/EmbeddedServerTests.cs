@@ -8,14 +8,14 @@ public sealed class EmbeddedServerTests
 {
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
-    private static Task<EmbeddedServer> StartAsync(TestFolder folder) =>
-        EmbeddedServer.StartAsync(folder.Options(), NullLogger.Instance, Token);
+    private static Task<EmbeddedServer> StartAsync(TestFolder folder, bool durable = false) =>
+        EmbeddedServer.StartAsync(folder.Options(durable), NullLogger.Instance, Token);
 
     [Fact]
     public async Task What_was_written_is_there_after_a_clean_stop_and_a_new_start()
     {
         using var folder = new TestFolder();
-        await using (var first = await StartAsync(folder))
+        await using (var first = await StartAsync(folder, durable: true))
             await Sql.AskAsync(
                 first.Connections.Migrator!,
                 "create table kept as select 'rebond' as word"
@@ -26,7 +26,7 @@ public sealed class EmbeddedServerTests
         );
         Assert.False(File.Exists(Path.Combine(folder.Cluster, "postmaster.pid")));
 
-        await using var second = await StartAsync(folder);
+        await using var second = await StartAsync(folder, durable: true);
         Assert.Equal(
             "rebond",
             await Sql.AskAsync(second.Connections.Migrator!, "select word from kept")

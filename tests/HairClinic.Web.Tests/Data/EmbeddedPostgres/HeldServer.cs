@@ -24,7 +24,10 @@ internal sealed class HeldServer : IDisposable
     /// <summary>What the second process does: start the server, say how to reach it, wait to be killed.</summary>
     public static async Task<int> HoldAsync(string folder)
     {
-        await using var server = await EmbeddedServer.StartAsync(new(folder), NullLogger.Instance);
+        await using var server = await EmbeddedServer.StartAsync(
+            new(folder) { Durable = false },
+            NullLogger.Instance
+        );
         Console.WriteLine(server.Connections.Migrator);
         await Task.Delay(Timeout.InfiniteTimeSpan);
         return 0;

@@ -50,7 +50,7 @@ public sealed class SurvivalTests
             held.KillProgram();
         }
         await using var next = await EmbeddedServer.StartAsync(
-            folder.Options(durable: true),
+            folder.Options(),
             NullLogger.Instance,
             Token
         );
@@ -65,11 +65,7 @@ public sealed class SurvivalTests
     {
         using var folder = new TestFolder();
         await (
-            await EmbeddedServer.StartAsync(
-                folder.Options(durable: true),
-                NullLogger.Instance,
-                Token
-            )
+            await EmbeddedServer.StartAsync(folder.Options(), NullLogger.Instance, Token)
         ).DisposeAsync();
         var ours = Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
         await File.WriteAllTextAsync(
@@ -78,7 +74,7 @@ public sealed class SurvivalTests
             Token
         );
         await using var server = await EmbeddedServer.StartAsync(
-            folder.Options(durable: true),
+            folder.Options(),
             NullLogger.Instance,
             Token
         );
@@ -89,10 +85,7 @@ public sealed class SurvivalTests
     public async Task A_killed_server_is_started_again_while_the_program_lives()
     {
         using var folder = new TestFolder();
-        var options = folder.Options(durable: true) with
-        {
-            FirstPause = TimeSpan.FromMilliseconds(100),
-        };
+        var options = folder.Options() with { FirstPause = TimeSpan.FromMilliseconds(100) };
         await using var server = await EmbeddedServer.StartAsync(
             options,
             NullLogger.Instance,
@@ -117,7 +110,7 @@ public sealed class SurvivalTests
     {
         using var folder = new TestFolder();
         var server = await EmbeddedServer.StartAsync(
-            folder.Options(durable: true) with
+            folder.Options() with
             {
                 FirstPause = TimeSpan.FromMinutes(5),
             },
