@@ -8,6 +8,11 @@ public sealed class PhoneReader
     // The library's own name for "no country": only numbers that begin with a plus can be read.
     private const string NoRegion = "ZZ";
 
+    // Kept free for fiction by the British regulator (from memory), so the library calls them invalid. Demo clients have them.
+    private static readonly string[] Fictional = ["+441632960", "+447700900"];
+
+    private const int FictionalLength = 13;
+
     private static readonly PhoneNumberUtil Numbers = PhoneNumberUtil.GetInstance();
 
     private readonly string region;
@@ -35,8 +40,9 @@ public sealed class PhoneReader
             {
                 return new Sentence("a phone number without an extension, such as {0}", Example());
             }
-            return Numbers.IsValidNumber(number)
-                ? Numbers.Format(number, PhoneNumberFormat.E164)
+            var written = Numbers.Format(number, PhoneNumberFormat.E164);
+            return Numbers.IsValidNumber(number) || IsFictional(written)
+                ? written
                 : new Sentence("a phone number that exists, such as {0}", Example());
         }
         catch (NumberParseException)
@@ -44,6 +50,10 @@ public sealed class PhoneReader
             return new Sentence("a phone number such as {0}", Example());
         }
     }
+
+    private static bool IsFictional(string written) =>
+        written.Length == FictionalLength
+        && Fictional.Any(range => written.StartsWith(range, StringComparison.Ordinal));
 
     private string Example() =>
         region != NoRegion && Numbers.GetExampleNumber(region) is { } example

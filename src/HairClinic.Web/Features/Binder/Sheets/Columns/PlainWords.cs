@@ -4,7 +4,7 @@ using System.Text;
 namespace HairClinic.Web.Features.Binder.Sheets.Columns;
 
 /// <summary>Words as people mean them: no case, no accents, no punctuation, nothing in brackets. "Teléfono (móvil)" is "telefono".</summary>
-internal static class PlainWords
+public static class PlainWords
 {
     public static string Of(string text)
     {
