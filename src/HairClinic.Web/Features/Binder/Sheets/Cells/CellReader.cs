@@ -9,6 +9,11 @@ namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 /// </summary>
 public sealed class CellReader(ColumnMapping mapping, SheetConventions conventions)
 {
+    public const int LongestText = 4000;
+
+    /// <summary>Room for any value and for many revisions of a promise; longer cells would cost time to take apart.</summary>
+    public const int LongestValue = 400;
+
     private readonly List<CellProblem> problems = [];
     private readonly PhoneReader phones = new(conventions.Region);
 
@@ -155,15 +160,25 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
             }
             return false;
         }
-        var reading = SpreadsheetMarks.IsError(text)
-            ? new Sentence("a value; the spreadsheet shows an error here")
-            : read(text);
+        var reading = Refusal(text, column) is { } refusal ? refusal : read(text);
         value = reading.Value;
         if (reading.Expected is { } expected)
         {
             Report(row, column, text, expected);
         }
         return reading.Succeeded;
+    }
+
+    private static Sentence? Refusal(string text, SheetColumn column)
+    {
+        var longest = column.Type == ColumnType.Text ? LongestText : LongestValue;
+        if (text.Length > longest)
+        {
+            return new Sentence("at most {0} characters; this cell has {1}", longest, text.Length);
+        }
+        return SpreadsheetMarks.IsError(text)
+            ? new Sentence("a value; the spreadsheet shows an error here")
+            : null;
     }
 
     private void Report(SheetRow row, SheetColumn column, string value, Sentence expected) =>

@@ -15,7 +15,7 @@ internal static class EvidenceCells
         return from row in sheet.Rows
             from column in columns
             let text = mapping.CellOf(row, column)
-            where !string.IsNullOrEmpty(text)
+            where text is { Length: > 0 and <= CellReader.LongestValue }
             select new EvidenceCell(row.Line, text);
     }
 }

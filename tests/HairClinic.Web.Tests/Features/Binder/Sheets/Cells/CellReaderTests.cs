@@ -117,4 +117,20 @@ public sealed class CellReaderTests
             Assert.Single(cells.Problems).Expected.Template
         );
     }
+
+    [Fact]
+    public void A_cell_that_goes_on_for_ever_is_reported_by_its_length()
+    {
+        var cells = Cells(SheetKind.Units, "serial", "price", "retired because");
+        var row = new SheetRow(2, ["U-1", "1" + new string(' ', 400) + "1", new string('x', 4001)]);
+        Assert.Null(cells.Money(row, UnitColumns.Price));
+        Assert.Null(cells.Text(row, UnitColumns.RetiredBecause));
+        Assert.Equal(
+            [
+                "at most 400 characters; this cell has 402",
+                "at most 4000 characters; this cell has 4001",
+            ],
+            cells.Problems.Select(problem => problem.Expected.ToString())
+        );
+    }
 }

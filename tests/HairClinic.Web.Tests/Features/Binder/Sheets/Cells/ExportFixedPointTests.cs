@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Features.Binder.Sheets.Cells;
@@ -61,6 +62,31 @@ public sealed class ExportFixedPointTests
                 },
                 iter: 300
             );
+    }
+
+    // German writes a decimal comma, Turkish has two kinds of i, and Arabic as in Saudi Arabia another calendar.
+    [Theory]
+    [InlineData("de-DE")]
+    [InlineData("tr-TR")]
+    [InlineData("ar-SA")]
+    public void The_language_of_the_machine_changes_nothing(string culture)
+    {
+        var before = CultureInfo.CurrentCulture;
+        CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+        try
+        {
+            foreach (var kind in SheetKind.All)
+            {
+                var examples = kind.Columns.Select(column => column.Example).ToArray();
+                var cells = new CellReader(ColumnMapping.Propose(kind, kind.Headers), Conventions);
+                var row = new SheetRow(2, examples);
+                Assert.Equal(examples, kind.Columns.Select(column => Spelled(cells, row, column)));
+            }
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
     }
 
     private static Gen<string[]> Row(SheetKind kind) =>
