@@ -1,0 +1,186 @@
+using HairClinic.Web.Features.Binder.Sheets.Columns;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+
+/// <summary>
+/// Reads cells as what their columns say they are, and gathers what cannot be read. A blank cell, and a column without
+/// a source, read as null; a blank cell in a required column is a problem.
+/// </summary>
+public sealed class CellReader(ColumnMapping mapping, SheetConventions conventions)
+{
+    public const int LongestText = 4000;
+
+    /// <summary>Room for any value and for many revisions of a promise; longer cells would cost time to take apart.</summary>
+    public const int LongestValue = 400;
+
+    private readonly List<CellProblem> problems = [];
+    private readonly PhoneReader phones = new(conventions.Region);
+
+    public IReadOnlyList<CellProblem> Problems => problems;
+
+    public string? Text(SheetRow row, SheetColumn column) =>
+        TryRead<string>(row, column, text => text, out var read) ? read : null;
+
+    public string? Code(SheetRow row, SheetColumn column) =>
+        TryRead(row, column, CodeCell.Read, out var read) ? read : null;
+
+    public string? Email(SheetRow row, SheetColumn column) =>
+        TryRead(row, column, EmailCell.Read, out var read) ? read : null;
+
+    public string? Phone(SheetRow row, SheetColumn column) =>
+        TryRead(row, column, ReadPhone, out var read) ? read : null;
+
+    public string? Currency(SheetRow row, SheetColumn column) =>
+        TryRead(row, column, CurrencyCode.Read, out var read) ? read : null;
+
+    /// <summary>The <see cref="SheetChoice.Name"/> of the choice.</summary>
+    public string? Choice(SheetRow row, SheetColumn column) =>
+        TryRead(row, column, text => ChoiceCell.Read(text, column.Choices), out var read)
+            ? read
+            : null;
+
+    public LocalDate? Date(SheetRow row, SheetColumn column) =>
+        TryRead(row, column, text => DateCell.Read(text, conventions.DateOrder), out var read)
+            ? read
+            : null;
+
+    /// <summary>Empty for a blank cell.</summary>
+    public IReadOnlyList<LocalDate> Dates(SheetRow row, SheetColumn column) =>
+        TryRead(row, column, text => DateCell.ReadMany(text, conventions.DateOrder), out var read)
+            ? read!
+            : [];
+
+    public LocalTime? Time(SheetRow row, SheetColumn column) =>
+        TryRead(row, column, TimeCell.Read, out var read) ? read : null;
+
+    public bool? YesNo(SheetRow row, SheetColumn column) =>
+        TryRead(row, column, YesNoCell.Read, out var read) ? read : null;
+
+    /// <summary>Empty for a blank cell.</summary>
+    public IReadOnlyList<IsoDayOfWeek> Weekdays(SheetRow row, SheetColumn column) =>
+        TryRead(row, column, WeekdaysCell.Read, out var read) ? read! : [];
+
+    public decimal? Number(SheetRow row, SheetColumn column) =>
+        TryRead(
+            row,
+            column,
+            text => NumberCell.Read(text, conventions.DecimalMark, column.Least, column.Most),
+            out var read
+        )
+            ? read
+            : null;
+
+    public int? WholeNumber(SheetRow row, SheetColumn column) =>
+        TryRead(
+            row,
+            column,
+            text => NumberCell.ReadWhole(text, conventions.DecimalMark, column.Least, column.Most),
+            out var read
+        )
+            ? read
+            : null;
+
+    /// <summary>In the currency that the row names, else in that of the conventions.</summary>
+    public SheetMoney? Money(SheetRow row, SheetColumn column)
+    {
+        var named = CurrencyOf(row) ?? conventions.Currency;
+        // A currency that cannot be read is reported in its own column; the amount cannot be judged until it is.
+        return
+            CurrencyCode.Read(named).Value is { } currency
+            && TryRead(
+                row,
+                column,
+                text => MoneyCell.Read(text, currency, conventions.DecimalMark),
+                out var read
+            )
+            ? read
+            : null;
+    }
+
+    /// <summary>Reads every cell of a row as its column says, for its problems alone.</summary>
+    public void Check(SheetRow row)
+    {
+        foreach (var column in mapping.Kind.Columns)
+        {
+            _ = ReadAs(row, column);
+        }
+    }
+
+    private object? ReadAs(SheetRow row, SheetColumn column) =>
+        column.Type switch
+        {
+            ColumnType.Code => Code(row, column),
+            ColumnType.Date => Date(row, column),
+            ColumnType.Dates => Dates(row, column),
+            ColumnType.Time => Time(row, column),
+            ColumnType.WholeNumber => WholeNumber(row, column),
+            ColumnType.DecimalNumber => Number(row, column),
+            ColumnType.Money => Money(row, column),
+            ColumnType.Currency => Currency(row, column),
+            ColumnType.YesNo => YesNo(row, column),
+            ColumnType.Choice => Choice(row, column),
+            ColumnType.Weekdays => Weekdays(row, column),
+            ColumnType.Phone => Phone(row, column),
+            ColumnType.Email => Email(row, column),
+            _ => Text(row, column),
+        };
+
+    private Reading<string> ReadPhone(string text) =>
+        SpreadsheetMarks.IsShortened(text)
+            ? new Sentence(
+                "the whole number; the spreadsheet has shortened it: format the column as text, then save again"
+            )
+            : phones.Read(text);
+
+    private string? CurrencyOf(SheetRow row)
+    {
+        var column = mapping.Kind.Columns.FirstOrDefault(column =>
+            column.Type == ColumnType.Currency
+        );
+        return column is not null && mapping.CellOf(row, column) is { Length: > 0 } named
+            ? named
+            : null;
+    }
+
+    private bool TryRead<T>(
+        SheetRow row,
+        SheetColumn column,
+        Func<string, Reading<T>> read,
+        out T? value
+    )
+    {
+        value = default;
+        var text = mapping.CellOf(row, column);
+        if (string.IsNullOrEmpty(text))
+        {
+            if (text is not null && column.Required)
+            {
+                Report(row, column, "", new Sentence("something: this column may not be blank"));
+            }
+            return false;
+        }
+        var reading = Refusal(text, column) is { } refusal ? refusal : read(text);
+        value = reading.Value;
+        if (reading.Expected is { } expected)
+        {
+            Report(row, column, text, expected);
+        }
+        return reading.Succeeded;
+    }
+
+    private static Sentence? Refusal(string text, SheetColumn column)
+    {
+        var longest = column.Type == ColumnType.Text ? LongestText : LongestValue;
+        if (text.Length > longest)
+        {
+            return new Sentence("at most {0} characters; this cell has {1}", longest, text.Length);
+        }
+        return SpreadsheetMarks.IsError(text)
+            ? new Sentence("a value; the spreadsheet shows an error here")
+            : null;
+    }
+
+    private void Report(SheetRow row, SheetColumn column, string value, Sentence expected) =>
+        problems.Add(new CellProblem(row.Line, mapping.HeaderOf(column)!, value, expected));
+}

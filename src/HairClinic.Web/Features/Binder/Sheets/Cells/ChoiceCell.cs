@@ -1,0 +1,16 @@
+using HairClinic.Web.Features.Binder.Sheets.Columns;
+
+namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+
+/// <summary>One of a column's choices, by our word for it or by another that means the same. Answers with our word.</summary>
+public static class ChoiceCell
+{
+    public static Reading<string> Read(string text, IReadOnlyList<SheetChoice> choices)
+    {
+        var word = PlainWords.Of(text);
+        var chosen = choices.FirstOrDefault(choice => choice.Answers(word));
+        return chosen is null
+            ? new Sentence("one of: {0}", string.Join(", ", choices.Select(choice => choice.Name)))
+            : chosen.Name;
+    }
+}

@@ -1,0 +1,61 @@
+namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+
+/// <summary>What the cells themselves say about a convention that a file does not state.</summary>
+/// <param name="Possible">The conventions under which every cell reads that reads under any.</param>
+/// <param name="Against">For each of the others, the first cell that rules it out.</param>
+/// <param name="IsAmbiguous">Some cell reads differently under two possible conventions: a person must choose.</param>
+public sealed record ConventionEvidence<T>(
+    IReadOnlyList<T> Possible,
+    IReadOnlyDictionary<T, EvidenceCell> Against,
+    bool IsAmbiguous
+)
+    where T : struct, Enum
+{
+    /// <summary>No convention fits all cells: some of them will be reported whatever is chosen.</summary>
+    public bool IsContradictory => Possible.Count == 0;
+
+    /// <summary>The convention to use without asking, or null when it must be asked.</summary>
+    public T? Settled => IsAmbiguous || IsContradictory ? null : Possible[0];
+
+    internal static ConventionEvidence<T> From<TValue>(
+        IEnumerable<EvidenceCell> cells,
+        Func<string, T, Reading<TValue>> read
+    )
+    {
+        var conventions = Enum.GetValues<T>();
+        var against = new Dictionary<T, EvidenceCell>();
+        var differing = new HashSet<(T, T)>();
+        foreach (var cell in cells)
+        {
+            var readings = conventions.Select(convention => read(cell.Value, convention)).ToArray();
+            if (!readings.Any(reading => reading.Succeeded))
+            {
+                continue;
+            }
+            for (var one = 0; one < conventions.Length; one++)
+            {
+                if (!readings[one].Succeeded)
+                {
+                    against.TryAdd(conventions[one], cell);
+                }
+                for (var other = one + 1; other < conventions.Length; other++)
+                {
+                    if (
+                        !EqualityComparer<TValue>.Default.Equals(
+                            readings[one].Value,
+                            readings[other].Value
+                        )
+                    )
+                    {
+                        differing.Add((conventions[one], conventions[other]));
+                    }
+                }
+            }
+        }
+        var possible = conventions.Where(convention => !against.ContainsKey(convention)).ToArray();
+        var ambiguous = differing.Any(pair =>
+            possible.Contains(pair.Item1) && possible.Contains(pair.Item2)
+        );
+        return new ConventionEvidence<T>(possible, against, ambiguous);
+    }
+}

@@ -1,0 +1,7 @@
+namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+
+public enum DecimalMark
+{
+    Point,
+    Comma,
+}

@@ -1,0 +1,21 @@
+namespace HairClinic.Web.Features.Binder.Sheets.Columns;
+
+public enum ColumnType
+{
+    Text,
+    Code,
+    Date,
+
+    /// <summary>Several dates in one cell, separated by <c>|</c>, oldest first.</summary>
+    Dates,
+    Time,
+    WholeNumber,
+    DecimalNumber,
+    Money,
+    Currency,
+    YesNo,
+    Choice,
+    Weekdays,
+    Phone,
+    Email,
+}
