@@ -1,7 +1,12 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Features.Accounts;
+using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Clients;
+using HairClinic.Web.Features.MyHair;
+using HairClinic.Web.Features.Practices;
+using HairClinic.Web.Features.Visits;
+using HairClinic.Web.Features.Wear;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Shell;
 
@@ -17,7 +22,12 @@ public static class Clinic
             .AddAccounts()
             .AddShell()
             .AddAccountsArea()
-            .AddClients();
+            .AddClients()
+            .AddVisits()
+            .AddWear()
+            .AddPractices()
+            .AddBinder()
+            .AddMyHair();
 
     /// <param name="hostArguments">Host settings such as --urls or --data.</param>
     public static WebApplication Build(string[] hostArguments)

@@ -1,0 +1,6 @@
+namespace HairClinic.Web.Features.Practices;
+
+public static class PracticesArea
+{
+    public static IServiceCollection AddPractices(this IServiceCollection services) => services;
+}

@@ -1,0 +1,6 @@
+namespace HairClinic.Web.Features.Wear;
+
+public static class WearArea
+{
+    public static IServiceCollection AddWear(this IServiceCollection services) => services;
+}
