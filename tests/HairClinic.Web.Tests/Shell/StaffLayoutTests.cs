@@ -66,9 +66,9 @@ public sealed class StaffLayoutTests : UiTestContext
     public void Salons_can_be_switched_only_when_there_are_several()
     {
         _person.SetAuthorized("ilse").SetPolicies(Policies.Staff);
-        Assert.Empty(Show(new("Ilse Brandt", [Harbour], Harbour.Id)).FindAll("select"));
+        Assert.Empty(Show(new("Ilse Brandt", [Harbour], Harbour.Id)).FindAll("details.salon"));
         var several = Show(new("Ilse Brandt", [Harbour, Mill], Mill.Id));
-        Assert.Equal("Mill Lane", several.Find("select option[selected]").TextContent);
+        Assert.Equal("Mill Lane", several.Find(".salon button[aria-current]").TextContent);
     }
 
     private IRenderedComponent<IComponent> Show(ShellFacts? facts = null) =>
