@@ -1,3 +1,5 @@
+using System.Runtime.Versioning;
+
 namespace HairClinic.Web.Data.EmbeddedPostgres;
 
 /// <summary>One program per data folder. The operating system holds the lock, so it ends with the process, however it ends.</summary>
@@ -10,18 +12,20 @@ internal sealed class FolderLock : IDisposable
 
     private FolderLock(FileStream file) => this.file = file;
 
+    [SupportedOSPlatform("linux")]
     public static FolderLock Take(DatabaseFolder folder)
     {
         try
         {
-            return new(
-                new FileStream(
-                    folder.LockFile,
-                    FileMode.OpenOrCreate,
-                    FileAccess.ReadWrite,
-                    FileShare.None
-                )
-            );
+            var options = new FileStreamOptions
+            {
+                Mode = FileMode.OpenOrCreate,
+                Access = FileAccess.ReadWrite,
+                Share = FileShare.None,
+                // Whoever could read it could hold the lock as well.
+                UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite,
+            };
+            return new(new FileStream(folder.LockFile, options));
         }
         catch (IOException e) when (e.HResult == HeldByAnother)
         {
