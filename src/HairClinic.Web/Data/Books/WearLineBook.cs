@@ -29,12 +29,12 @@ public static class WearLineBook
         return Draw(units, bonds, visits, today);
     }
 
-    /// <summary>A client's units with their promises and kinds, for whoever reads more of them than the line.</summary>
+    /// <summary>A client's units, and those lent to them, with promises and kinds, for whoever reads more of them than the line.</summary>
     public static IQueryable<WearUnit> UnitsOf(ClinicDb db, Guid clientId) =>
         db
             .HairSystems.AsNoTracking()
             .Include(u => u.Promises)
-            .Where(u => u.ClientId == clientId)
+            .Where(u => u.ClientId == clientId || db.Bonds.Any(b => b.HairSystemId == u.Id && b.ClientId == clientId))
             .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new WearUnit(u, k.Name));
 
     /// <param name="units">All of the client's units; what was only specified is not drawn.</param>
