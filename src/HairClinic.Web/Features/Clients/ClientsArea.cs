@@ -6,6 +6,8 @@ public static class ClientsArea
         services.AddScoped<AddClient.AddClient>().AddScoped<AddClient.AddClientRules>()
             .AddScoped<Card.Card>()
             .AddScoped<Find.Find>()
+            .AddScoped<MergeClients.MergeClients>()
+            .AddScoped<MergeClients.DuplicateSearch>()
             .AddScoped<EditClient.EditClient>()
             .AddScoped<EditClient.EditClientRules>()
             .AddScoped<AddLifeEvent.AddLifeEvent>()

@@ -18,14 +18,15 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
         if (sought.IsEmpty)
             return Screen.Nothing;
         await using var db = databases.Open();
+        var person = current.Person;
+        var salons = person.Salons;
         var matching = Matching(db, sought);
-        var codes = db.FindWords.Where(w => w.Kind == FindKind.ClientCode && w.Word == sought.Whole).Select(w => w.SubjectId);
-        var serials = UnitOwners(db, db.FindWords.Where(w => w.Kind == FindKind.UnitSerial && w.Word == sought.Whole));
+        var exactly = Owners(db, db.FindWords.Where(w => w.Kind != FindKind.ClientName && w.Kind != FindKind.ClientPhone && w.Word == sought.Whole));
 
         var rows = await (
-            from client in matching.SeenBy(db, current.Person)
+            from client in matching.SeenBy(db, person)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
-            let exact = codes.Contains(client.Id) || serials.Contains(client.Id)
+            let exact = exactly.Contains(client.Id)
             orderby exact descending, client.LeftOn == null descending, client.Name, client.Id
             select new
             {
@@ -44,12 +45,12 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
             }
         ).Take(MostResults + 1).ToListAsync(cancellation);
 
-        var person = current.Person;
-        var seen = matching.SeenBy(db, person).Select(c => c.Id);
         var others = await db
             .PracticeSettings.Select(_ => new
             {
-                Elsewhere = matching.Count(c => !seen.Contains(c.Id)),
+                Elsewhere = matching.Count(c =>
+                    !salons.Contains(c.HomeSalonId) && !db.Visits.Any(v => v.ClientId == c.Id && salons.Contains(v.SalonId))
+                ),
                 Stock = db
                     .HairSystems.Where(u => u.ClientId == null && db.FindWords.Any(w => w.SubjectId == u.Id && w.Word == sought.Whole))
                     .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new StockUnit(u.Serial, k.Name))
@@ -74,34 +75,34 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
     // All words must match, each on whatever it matches; or all that was typed is one code, serial or phone number.
     private static IQueryable<Client> Matching(ClinicDb db, Sought sought)
     {
-        var ids = Begins(db, sought.Whole, FindKind.ClientCode).Union(UnitOwners(db, Words(db, sought.Whole, FindKind.UnitSerial)));
-        if (sought.PhoneEnd is { } end)
-            ids = ids.Union(Begins(db, end, FindKind.ClientPhone));
-        if (sought.Words.Count > 0)
-            ids = ids.Union(sought.Words.Select(word => MetBy(db, word)).Aggregate((met, next) => met.Intersect(next)));
-        return db.Clients.AsNoTracking().Where(c => c.MergedIntoId == null && ids.Contains(c.Id));
+        var ids = MetBy(db, sought.Whole, sought.PhoneEnd);
+        if (sought.Words.Count > 1)
+            ids = ids.Union(sought.Words.Select(word => MetBy(db, word, Sought.PhoneEndOf(word))).Aggregate((met, next) => met.Intersect(next)));
+        return ids.Distinct().Join(db.Clients.AsNoTracking().Where(c => c.MergedIntoId == null), id => id, c => c.Id, (_, c) => c);
     }
 
-    private static IQueryable<Guid> MetBy(ClinicDb db, string word)
-    {
-        var met = Begins(db, word, FindKind.ClientName)
-            .Union(Begins(db, word, FindKind.ClientCode))
-            .Union(UnitOwners(db, Words(db, word, FindKind.UnitSerial)));
-        return Sought.PhoneEndOf(word) is { } end ? met.Union(Begins(db, end, FindKind.ClientPhone)) : met;
-    }
-
-    private static IQueryable<Guid> Begins(ClinicDb db, string prefix, FindKind kind) => Words(db, prefix, kind).Select(w => w.SubjectId);
-
-    private static IQueryable<FindWord> Words(ClinicDb db, string prefix, FindKind kind)
-    {
-        var (from, below) = PrefixRange.Of(prefix);
 #pragma warning disable CA1309 // It is the database that compares, and the column's collation is ordinal.
-        return db.FindWords.Where(w => w.Kind == kind && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0);
-#pragma warning restore CA1309
+    private static IQueryable<Guid> MetBy(ClinicDb db, string word, string? phoneEnd)
+    {
+        var (from, below) = PrefixRange.Of(word);
+        if (phoneEnd is null)
+            return Owners(db, db.FindWords.Where(w =>
+                w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0));
+        var (phoneFrom, phoneBelow) = PrefixRange.Of(phoneEnd);
+        return Owners(db, db.FindWords.Where(w =>
+            w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
+            || w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phoneFrom) >= 0 && string.Compare(w.Word, phoneBelow) < 0));
     }
+#pragma warning restore CA1309
 
-    private static IQueryable<Guid> UnitOwners(ClinicDb db, IQueryable<FindWord> serials) =>
-        serials.Join(db.HairSystems.Where(u => u.ClientId != null), w => w.SubjectId, u => u.Id, (_, u) => u.ClientId!.Value);
+    // A serial is its unit's, and leads to whose unit it is.
+    private static IQueryable<Guid> Owners(ClinicDb db, IQueryable<FindWord> words) =>
+        from word in words
+        join unit in db.HairSystems on word.SubjectId equals unit.Id into units
+        from unit in units.DefaultIfEmpty()
+        let owner = word.Kind == FindKind.UnitSerial ? unit.ClientId : word.SubjectId
+        where owner != null
+        select owner!.Value;
 
     /// <param name="IsCut">There are more than are shown.</param>
     /// <param name="Elsewhere">How many match among clients of salons one does not work in.</param>
