@@ -9,6 +9,7 @@ using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Features.Wear;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Workers;
 
 namespace HairClinic.Web;
 
@@ -20,6 +21,7 @@ public static class Clinic
             .AddClinicData()
             .AddFence()
             .AddAccounts()
+            .AddWorkers()
             .AddShell()
             .AddAccountsArea()
             .AddClients()
@@ -38,6 +40,7 @@ public static class Clinic
         var app = builder.Build();
         app.UseShell();
         app.MapAccounts();
+        app.MapMyHair();
         return app;
     }
 }
