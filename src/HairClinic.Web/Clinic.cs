@@ -38,6 +38,7 @@ public static class Clinic
         var app = builder.Build();
         app.UseShell();
         app.MapAccounts();
+        app.MapBinder();
         return app;
     }
 }
