@@ -13,6 +13,8 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, 
 {
     private const int LongestBookingAheadDays = 45;
 
+    private static readonly string[] Endings = ["shed at the front", "base torn at the rim", "dry and tangled", "colour turned"];
+
     private readonly List<DemoUnit> units = [];
     private readonly List<BondRow> bonds = [];
     private readonly List<VisitRow> visits = [];
@@ -165,7 +167,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, 
         if (worn.Worn < 1 || units.Find(u => u != worn && u.Gone is null && u.Ready <= day) is not { } spare)
             return worn;
         (worn.OnHead, worn.End, worn.Gone) = (false, UnitState.Retired, day);
-        worn.Because = new[] { "shed at the front", "base torn at the rim", "dry and tangled", "colour turned" }[random.Next(4)];
+        worn.Because = Endings[random.Next(Endings.Length)];
         return spare;
     }
 
