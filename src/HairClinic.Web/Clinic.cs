@@ -40,6 +40,7 @@ public static class Clinic
         var app = builder.Build();
         app.UseShell();
         app.MapAccounts();
+        app.MapMyHair();
         return app;
     }
 }
