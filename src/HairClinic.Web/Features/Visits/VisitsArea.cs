@@ -2,5 +2,5 @@ namespace HairClinic.Web.Features.Visits;
 
 public static class VisitsArea
 {
-    public static IServiceCollection AddVisits(this IServiceCollection services) => services;
+    public static IServiceCollection AddVisits(this IServiceCollection services) => services.AddAtTheChair();
 }
