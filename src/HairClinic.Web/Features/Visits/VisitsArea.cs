@@ -15,5 +15,6 @@ public static class VisitsArea
             .AddScoped<MoveVisit.MoveVisit>()
             .AddSingleton<MoveVisit.MoveVisitRules>()
             .AddScoped<CallOff.CallOff>()
-            .AddSingleton<CallOff.CallOffRules>();
+            .AddSingleton<CallOff.CallOffRules>()
+            .AddAtTheChair();
 }
