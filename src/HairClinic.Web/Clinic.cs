@@ -37,6 +37,8 @@ public static class Clinic
     public static WebApplication Build(string[] hostArguments)
     {
         var builder = WebApplication.CreateBuilder(hostArguments);
+        // So that a build run from its sources finds its own files, whatever the environment is called.
+        builder.WebHost.UseStaticWebAssets();
         builder.Services.AddClinic();
 
         var app = builder.Build();
