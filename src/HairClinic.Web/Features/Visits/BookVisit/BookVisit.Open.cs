@@ -118,9 +118,11 @@ public sealed partial class BookVisit
         IReadOnlyList<Choice> Chairs
     )
     {
-        /// <summary>The one asked for, else a rebond: what most visits are.</summary>
+        /// <summary>The one asked for, else the plainest rebond: what most visits are.</summary>
         public ServiceChoice ServiceFor(Guid? wanted) =>
-            Services.FirstOrDefault(s => s.Id == wanted) ?? Services.FirstOrDefault(s => s.Purpose == ServicePurpose.Rebond) ?? Services[0];
+            Services.FirstOrDefault(s => s.Id == wanted)
+            ?? Services.Where(s => s.Purpose == ServicePurpose.Rebond).MinBy(s => s.Minutes)
+            ?? Services[0];
     }
 
     public sealed record ServiceChoice(Guid Id, string Name, ServicePurpose Purpose, IReadOnlyList<ServiceSegment> Steps)
