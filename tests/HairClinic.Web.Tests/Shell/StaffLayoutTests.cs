@@ -10,8 +10,14 @@ namespace HairClinic.Web.Tests.Shell;
 
 public sealed class StaffLayoutTests : UiTestContext
 {
-    private static readonly SalonChoice Harbour = new(Guid.Parse("00000000-0000-0000-0000-000000000001"), "Harbour Street");
-    private static readonly SalonChoice Mill = new(Guid.Parse("00000000-0000-0000-0000-000000000002"), "Mill Lane");
+    private static readonly SalonChoice Harbour = new(
+        Guid.Parse("00000000-0000-0000-0000-000000000001"),
+        "Harbour Street"
+    );
+    private static readonly SalonChoice Mill = new(
+        Guid.Parse("00000000-0000-0000-0000-000000000002"),
+        "Mill Lane"
+    );
     private readonly BunitAuthorizationContext _person;
 
     public StaffLayoutTests()
@@ -24,7 +30,10 @@ public sealed class StaffLayoutTests : UiTestContext
     [Theory]
     [InlineData(new[] { Policies.Staff, Policies.Desk }, new[] { "Day", "Due" })]
     [InlineData(new[] { Policies.Staff, Policies.Chair }, new[] { "Day", "Chair" })]
-    [InlineData(new[] { Policies.Staff, Policies.Desk, Policies.Chair, Policies.Manage }, new[] { "Day", "Due", "Chair", "Practice" })]
+    [InlineData(
+        new[] { Policies.Staff, Policies.Desk, Policies.Chair, Policies.Manage },
+        new[] { "Day", "Due", "Chair", "Practice" }
+    )]
     public void Each_person_sees_the_places_they_may_enter(string[] policies, string[] places)
     {
         _person.SetAuthorized("ilse").SetPolicies(policies);
@@ -35,7 +44,9 @@ public sealed class StaffLayoutTests : UiTestContext
     public void Whoever_is_not_signed_in_sees_no_place_and_no_find_box()
     {
         _person.SetNotAuthorized();
-        Assert.Empty(Show().FindAll("nav a, [role=search], [data-cover], form[action='/sign-out']"));
+        Assert.Empty(
+            Show().FindAll("nav a, [role=search], [data-cover], form[action='/sign-out']")
+        );
     }
 
     [Fact]
@@ -43,14 +54,24 @@ public sealed class StaffLayoutTests : UiTestContext
     {
         _person.SetAuthorized("ilse").SetPolicies(Policies.Staff);
         var find = Show().Find("form[role=search]");
-        Assert.Equal(("/find", "get", "q"), (find.GetAttribute("action"), find.GetAttribute("method"), find.QuerySelector("input")!.GetAttribute("name")));
+        Assert.Equal(
+            ("/find", "get", "q"),
+            (
+                find.GetAttribute("action"),
+                find.GetAttribute("method"),
+                find.QuerySelector("input")!.GetAttribute("name")
+            )
+        );
     }
 
     [Fact]
     public void Signing_out_is_a_post_that_carries_its_token()
     {
         _person.SetAuthorized("ilse").SetPolicies(Policies.Staff);
-        Assert.Equal("token", Show().Find("form[action='/sign-out'] input[type=hidden]").GetAttribute("value"));
+        Assert.Equal(
+            "token",
+            Show().Find("form[action='/sign-out'] input[type=hidden]").GetAttribute("value")
+        );
     }
 
     [Fact]
@@ -66,9 +87,9 @@ public sealed class StaffLayoutTests : UiTestContext
     public void Salons_can_be_switched_only_when_there_are_several()
     {
         _person.SetAuthorized("ilse").SetPolicies(Policies.Staff);
-        Assert.Empty(Show(new("Ilse Brandt", [Harbour], Harbour.Id)).FindAll("select"));
+        Assert.Empty(Show(new("Ilse Brandt", [Harbour], Harbour.Id)).FindAll("details.salon"));
         var several = Show(new("Ilse Brandt", [Harbour, Mill], Mill.Id));
-        Assert.Equal("Mill Lane", several.Find("select option[selected]").TextContent);
+        Assert.Equal("Mill Lane", several.Find(".salon button[aria-current]").TextContent);
     }
 
     private IRenderedComponent<IComponent> Show(ShellFacts? facts = null) =>
@@ -83,7 +104,11 @@ public sealed class StaffLayoutTests : UiTestContext
                     inner =>
                     {
                         inner.OpenComponent<StaffLayout>(3);
-                        inner.AddAttribute(4, "Body", (RenderFragment)(body => body.AddMarkupContent(5, "<h1>Day</h1>")));
+                        inner.AddAttribute(
+                            4,
+                            "Body",
+                            (RenderFragment)(body => body.AddMarkupContent(5, "<h1>Day</h1>"))
+                        );
                         inner.CloseComponent();
                     }
                 )

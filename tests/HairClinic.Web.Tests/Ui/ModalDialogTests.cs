@@ -19,7 +19,10 @@ public sealed class ModalDialogTests : UiTestContext
     public void It_is_named_by_its_title()
     {
         var dialog = Show();
-        Assert.Equal("Book a visit", dialog.Find("#" + dialog.Find("dialog").GetAttribute("aria-labelledby")).TextContent);
+        Assert.Equal(
+            "Book a visit",
+            dialog.Find("#" + dialog.Find("dialog").GetAttribute("aria-labelledby")).TextContent
+        );
     }
 
     [Fact]
@@ -49,5 +52,10 @@ public sealed class ModalDialogTests : UiTestContext
     }
 
     private IRenderedComponent<ModalDialog> Show() =>
-        Render<ModalDialog>(p => p.Add(d => d.Id, "book").Add(d => d.Title, "Book a visit").Bind(d => d.Open, _open, open => _open = open).AddChildContent("<p>When?</p>"));
+        Render<ModalDialog>(p =>
+            p.Add(d => d.Id, "book")
+                .Add(d => d.Title, "Book a visit")
+                .Bind(d => d.Open, _open, open => _open = open)
+                .AddChildContent("<p>When?</p>")
+        );
 }

@@ -12,12 +12,16 @@ public class UiTestContext : BunitContext
 {
     public UiTestContext()
     {
-        CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("en-GB");
+        CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(
+            "en-GB"
+        );
         Services.AddLocalization();
     }
 
     /// <summary>Says whether the page answers taps; call it after the last service is registered.</summary>
-    protected void BeInteractive(bool interactive = true) => Renderer.SetRendererInfo(new RendererInfo(interactive ? "Server" : "Static", interactive));
+    protected void BeInteractive(bool interactive = true) =>
+        Renderer.SetRendererInfo(new RendererInfo(interactive ? "Server" : "Static", interactive));
 
-    protected IStringLocalizer<Words> Localizer => Services.GetRequiredService<IStringLocalizer<Words>>();
+    protected IStringLocalizer<Words> Localizer =>
+        Services.GetRequiredService<IStringLocalizer<Words>>();
 }

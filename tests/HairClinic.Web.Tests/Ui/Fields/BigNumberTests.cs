@@ -45,6 +45,10 @@ public sealed class BigNumberTests : UiTestContext
 
     private IRenderedComponent<BigNumber> Show() =>
         Render<BigNumber>(p =>
-            p.Add(f => f.Label, "Coats").Add(f => f.Name, "Coats").Add(f => f.Least, 1).Add(f => f.Most, 5).Bind(f => f.Value, _value, value => _value = value)
+            p.Add(f => f.Label, "Coats")
+                .Add(f => f.Name, "Coats")
+                .Add(f => f.Least, 1)
+                .Add(f => f.Most, 5)
+                .Bind(f => f.Value, _value, value => _value = value)
         );
 }

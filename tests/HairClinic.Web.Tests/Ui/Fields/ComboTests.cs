@@ -5,7 +5,12 @@ namespace HairClinic.Web.Tests.Ui.Fields;
 
 public sealed class ComboTests : UiTestContext
 {
-    private static readonly ComboOption[] Adhesives = [new("a", "Adhesive A", "water-based acrylic"), new("b", "Adhesive B"), new("c", "Adhesive C")];
+    private static readonly ComboOption[] Adhesives =
+    [
+        new("a", "Adhesive A", "water-based acrylic"),
+        new("b", "Adhesive B"),
+        new("c", "Adhesive C"),
+    ];
     private readonly List<string> _asked = [];
     private ComboOption? _value;
 
@@ -78,10 +83,13 @@ public sealed class ComboTests : UiTestContext
     {
         var combo = Show(nothing: true);
         combo.Find("input").Input("zz");
-        combo.WaitForAssertion(() => Assert.Equal("Nothing found.", combo.Find("[role=status]").TextContent));
+        combo.WaitForAssertion(() =>
+            Assert.Equal("Nothing found.", combo.Find("[role=status]").TextContent)
+        );
     }
 
-    private static string? Active(IRenderedComponent<Combo> combo) => combo.Find("[role=combobox]").GetAttribute("aria-activedescendant");
+    private static string? Active(IRenderedComponent<Combo> combo) =>
+        combo.Find("[role=combobox]").GetAttribute("aria-activedescendant");
 
     private IRenderedComponent<Combo> Open()
     {
@@ -101,7 +109,9 @@ public sealed class ComboTests : UiTestContext
                     (text, _) =>
                     {
                         _asked.Add(text);
-                        return Task.FromResult<IReadOnlyList<ComboOption>>(nothing ? [] : Adhesives);
+                        return Task.FromResult<IReadOnlyList<ComboOption>>(
+                            nothing ? [] : Adhesives
+                        );
                     }
                 )
                 .Bind(f => f.Value, _value, value => _value = value)

@@ -11,7 +11,10 @@ public sealed class GradePickerTests : UiTestContext
     public void Five_grades_each_have_a_number_a_word_and_a_picture()
     {
         var picker = Show();
-        Assert.Equal(["0 as new", "1 slight", "2 fair", "3 worn", "4 unfit"], picker.FindAll("label span").Select(word => word.TextContent));
+        Assert.Equal(
+            ["0 as new", "1 slight", "2 fair", "3 worn", "4 unfit"],
+            picker.FindAll("label span").Select(word => word.TextContent)
+        );
         Assert.Equal(5, picker.FindAll("label svg").Count);
         Assert.Equal("Knots", picker.Find("legend").TextContent.Trim());
     }
@@ -19,7 +22,10 @@ public sealed class GradePickerTests : UiTestContext
     [Fact]
     public void The_picture_loses_hair_with_every_grade_and_only_the_unfit_is_struck_out()
     {
-        var strands = Show().FindAll("label").Select(label => label.QuerySelectorAll(".strand").Length).ToList();
+        var strands = Show()
+            .FindAll("label")
+            .Select(label => label.QuerySelectorAll(".strand").Length)
+            .ToList();
         Assert.Equal([9, 7, 5, 3, 1], strands);
         Assert.Single(Show().FindAll(".unfit"));
     }
@@ -34,5 +40,10 @@ public sealed class GradePickerTests : UiTestContext
     }
 
     private IRenderedComponent<GradePicker> Show() =>
-        Render<GradePicker>(p => p.Add(f => f.Label, "Knots").Add(f => f.Name, "Knots").Add(f => f.Required, true).Bind(f => f.Value, _value, value => _value = value));
+        Render<GradePicker>(p =>
+            p.Add(f => f.Label, "Knots")
+                .Add(f => f.Name, "Knots")
+                .Add(f => f.Required, true)
+                .Bind(f => f.Value, _value, value => _value = value)
+        );
 }

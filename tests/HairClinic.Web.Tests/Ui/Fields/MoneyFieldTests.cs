@@ -33,5 +33,10 @@ public sealed class MoneyFieldTests : UiTestContext
     }
 
     private IRenderedComponent<MoneyField> Show() =>
-        Render<MoneyField>(p => p.Add(f => f.Label, "Price").Add(f => f.Name, "Price").Add(f => f.Currency, "EUR").Bind(f => f.Value, _value, value => _value = value));
+        Render<MoneyField>(p =>
+            p.Add(f => f.Label, "Price")
+                .Add(f => f.Name, "Price")
+                .Add(f => f.Currency, "EUR")
+                .Bind(f => f.Value, _value, value => _value = value)
+        );
 }

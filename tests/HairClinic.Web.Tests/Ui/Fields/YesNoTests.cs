@@ -9,7 +9,8 @@ public sealed class YesNoTests : UiTestContext
     private bool? _value;
 
     [Fact]
-    public void Nothing_is_chosen_until_someone_chooses() => Assert.Empty(Show().FindAll("input[checked]"));
+    public void Nothing_is_chosen_until_someone_chooses() =>
+        Assert.Empty(Show().FindAll("input[checked]"));
 
     [Fact]
     public void A_tap_answers()
@@ -22,11 +23,21 @@ public sealed class YesNoTests : UiTestContext
     [Fact]
     public void The_group_is_named_by_its_legend_and_described_by_its_messages()
     {
-        var field = Show(new ValidationResult { Errors = { new("Waits", "Say whether the waits were kept.") } });
+        var field = Show(
+            new ValidationResult { Errors = { new("Waits", "Say whether the waits were kept.") } }
+        );
         Assert.Equal("f-Waits-errors", field.Find("fieldset").GetAttribute("aria-describedby"));
-        Assert.Equal("Say whether the waits were kept.", field.Find("#f-Waits-errors").TextContent.Trim());
+        Assert.Equal(
+            "Say whether the waits were kept.",
+            field.Find("#f-Waits-errors").TextContent.Trim()
+        );
     }
 
     private IRenderedComponent<YesNo> Show(ValidationResult? result = null) =>
-        Render<YesNo>(p => p.Add(f => f.Label, "Waits").Add(f => f.Name, "Waits").Add(f => f.Result, result).Bind(f => f.Value, _value, value => _value = value));
+        Render<YesNo>(p =>
+            p.Add(f => f.Label, "Waits")
+                .Add(f => f.Name, "Waits")
+                .Add(f => f.Result, result)
+                .Bind(f => f.Value, _value, value => _value = value)
+        );
 }

@@ -23,21 +23,40 @@ public sealed class WearLineSentenceTests : UiTestContext
 
     [Fact]
     public void A_bond_past_its_window_is_overdue() =>
-        Assert.Contains("overdue", Say(WearScene.Line(new WearLane("U-9", "Lace") { Bonds = [WearScene.Bond(new(2031, 9, 1))] })), StringComparison.Ordinal);
+        Assert.Contains(
+            "overdue",
+            Say(
+                WearScene.Line(
+                    new WearLane("U-9", "Lace") { Bonds = [WearScene.Bond(new(2031, 9, 1))] }
+                )
+            ),
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void The_day_a_window_closes_is_not_yet_overdue()
     {
         var bond = WearScene.Bond(WearScene.Today.PlusWeeks(-8));
         Assert.Equal(WearScene.Today, bond.Closes);
-        Assert.DoesNotContain("overdue", Say(WearScene.Line(new WearLane("U-9", "Lace") { Bonds = [bond] })), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "overdue",
+            Say(WearScene.Line(new WearLane("U-9", "Lace") { Bonds = [bond] })),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void A_bond_that_lifted_is_said_to_have_lifted() =>
         Assert.Contains(
             "It lifted on Thu 20 Nov.",
-            Say(WearScene.Line(new WearLane("U-9", "Lace") { Bonds = [WearScene.Bond(new(2031, 11, 1), lifted: new(2031, 11, 20))] })),
+            Say(
+                WearScene.Line(
+                    new WearLane("U-9", "Lace")
+                    {
+                        Bonds = [WearScene.Bond(new(2031, 11, 1), lifted: new(2031, 11, 20))],
+                    }
+                )
+            ),
             StringComparison.Ordinal
         );
 
@@ -54,16 +73,29 @@ public sealed class WearLineSentenceTests : UiTestContext
     public void Days_without_hair_are_named_and_counted(int days, string expected)
     {
         var from = new LocalDate(2032, 2, 20);
-        Assert.Contains(expected, Say(WearScene.Line(WearScene.Worn) with { Gap = new(from, from.PlusDays(days)) }), StringComparison.Ordinal);
+        Assert.Contains(
+            expected,
+            Say(WearScene.Line(WearScene.Worn) with { Gap = new(from, from.PlusDays(days)) }),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void A_predicted_end_and_the_day_to_reorder_are_told_when_there_is_a_model() =>
         Assert.Contains(
             "It will most likely wear out between Wed 14 Jan 2032 and Sat 13 Mar 2032. The next one is to be ordered by Tue 9 Dec.",
-            Say(WearScene.Line(WearScene.Worn with { Band = new(new(2032, 1, 14), new(2032, 3, 13)), ReorderBy = new(2031, 12, 9) })),
+            Say(
+                WearScene.Line(
+                    WearScene.Worn with
+                    {
+                        Band = new(new(2032, 1, 14), new(2032, 3, 13)),
+                        ReorderBy = new(2031, 12, 9),
+                    }
+                )
+            ),
             StringComparison.Ordinal
         );
 
-    private string Say(WearLineModel model, bool forClient = false) => WearLineSentence.Of(model, Localizer, forClient);
+    private string Say(WearLineModel model, bool forClient = false) =>
+        WearLineSentence.Of(model, Localizer, forClient);
 }

@@ -19,7 +19,9 @@ public sealed class WearScaleTests
     [InlineData(2)]
     [InlineData(14)]
     [InlineData(60)]
-    public void There_are_never_more_than_twelve_month_labels_nor_more_than_four_on_a_phone(int months)
+    public void There_are_never_more_than_twelve_month_labels_nor_more_than_four_on_a_phone(
+        int months
+    )
     {
         var from = new LocalDate(2031, 1, 15);
         var labels = new WearScale(from, from.PlusMonths(months)).Months();
@@ -29,5 +31,6 @@ public sealed class WearScaleTests
     }
 
     [Fact]
-    public void A_line_of_one_day_does_not_divide_by_nothing() => Assert.Equal("0%", new WearScale(new(2031, 1, 1), new(2031, 1, 1)).X(new(2031, 1, 1)));
+    public void A_line_of_one_day_does_not_divide_by_nothing() =>
+        Assert.Equal("0%", new WearScale(new(2031, 1, 1), new(2031, 1, 1)).X(new(2031, 1, 1)));
 }
