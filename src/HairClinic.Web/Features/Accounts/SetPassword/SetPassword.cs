@@ -14,7 +14,7 @@ public sealed class SetPassword(UserManager<AppUser> users)
     /// <exception cref="Refusal">The link does not open, or the password is too short.</exception>
     public async Task SaveAsync(Input input)
     {
-        if (await users.FindByIdAsync(input.For) is not { } user || Token(input.Token) is not { } token)
+        if (!Guid.TryParse(input.For, out var id) || await users.FindByIdAsync(id.ToString()) is not { } user || Token(input.Token) is not { } token)
             throw new Refusal(BadLink);
         var result = await users.ResetPasswordAsync(user, token, input.Password);
         if (!result.Succeeded)
@@ -23,11 +23,11 @@ public sealed class SetPassword(UserManager<AppUser> users)
         await users.ResetAccessFailedCountAsync(user);
     }
 
-    private static string? Token(string text)
+    private static string? Token(string? text)
     {
         try
         {
-            return Encoding.UTF8.GetString(WebEncoders.Base64UrlDecode(text));
+            return Encoding.UTF8.GetString(WebEncoders.Base64UrlDecode(text ?? ""));
         }
         catch (FormatException)
         {
@@ -37,9 +37,10 @@ public sealed class SetPassword(UserManager<AppUser> users)
 
     public sealed record Input
     {
-        public string For { get; set; } = "";
+        /// <summary>The account's id as the link names it; null in a link that is not whole.</summary>
+        public string? For { get; set; }
 
-        public string Token { get; set; } = "";
+        public string? Token { get; set; }
 
         public string Password { get; set; } = "";
 

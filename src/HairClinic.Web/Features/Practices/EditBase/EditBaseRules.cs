@@ -13,7 +13,7 @@ public sealed class EditBaseRules : AbstractValidator<EditBase.Input>
             .WithMessage("Say by which worn day nine in ten are worn out.")
             .InclusiveBetween(2, 3650)
             .WithMessage("A life is 1 to 3650 days.")
-            .GreaterThan(x => x.LifeFromDays)
+            .Must((x, to) => x.LifeFromDays is null || to is null || to > x.LifeFromDays)
             .WithMessage("The longer life must be longer than the shorter.");
     }
 }

@@ -17,7 +17,7 @@ public sealed class EditHoldWindowRules : AbstractValidator<EditHoldWindow.Input
             .WithMessage("Say after how many weeks the window closes.")
             .InclusiveBetween(1, HoldWindow.LongestWeeks)
             .WithMessage("A window closes after 1 to 26 weeks.")
-            .GreaterThanOrEqualTo(x => x.EarliestWeeks)
+            .Must((x, latest) => x.EarliestWeeks is null || latest is null || latest >= x.EarliestWeeks)
             .WithMessage("The window closes before it opens.");
     }
 }

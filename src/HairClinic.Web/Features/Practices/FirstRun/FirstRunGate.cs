@@ -10,7 +10,7 @@ public sealed class FirstRunGate(RequestDelegate next)
     public async Task InvokeAsync(HttpContext context, Presence presence)
     {
         if (
-            context.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>() is not null
+            IsPage(context)
             && !context.Request.Path.StartsWithSegments("/first-run")
             && !await presence.SomeonePractisesAsync(context.RequestAborted)
         )
@@ -18,4 +18,10 @@ public sealed class FirstRunGate(RequestDelegate next)
         else
             await next(context);
     }
+
+    // An address that leads nowhere would end at a page too: the one that says so.
+    private static bool IsPage(HttpContext context) =>
+        context.GetEndpoint() is { } endpoint
+            ? endpoint.Metadata.GetMetadata<ComponentTypeMetadata>() is not null
+            : HttpMethods.IsGet(context.Request.Method);
 }

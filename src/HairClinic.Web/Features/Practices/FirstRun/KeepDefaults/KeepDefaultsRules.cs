@@ -14,12 +14,13 @@ public sealed class KeepDefaultsRules : AbstractValidator<KeepDefaults.Input>
         RuleForEach(x => x.Windows)
             .ChildRules(w =>
             {
-                w.RuleFor(x => x.EarliestWeeks).NotNull().InclusiveBetween(1, HoldWindow.LongestWeeks).WithMessage("A window opens after 1 to 26 weeks.");
+                w.RuleFor(x => x.EarliestWeeks).NotNull().WithMessage("Say after how many weeks the window opens.").InclusiveBetween(1, HoldWindow.LongestWeeks).WithMessage("A window opens after 1 to 26 weeks.");
                 w.RuleFor(x => x.LatestWeeks)
                     .NotNull()
+                    .WithMessage("Say after how many weeks the window closes.")
                     .InclusiveBetween(1, HoldWindow.LongestWeeks)
                     .WithMessage("A window closes after 1 to 26 weeks.")
-                    .GreaterThanOrEqualTo(x => x.EarliestWeeks)
+                    .Must((x, latest) => x.EarliestWeeks is null || latest is null || latest >= x.EarliestWeeks)
                     .WithMessage("The window closes before it opens.");
             });
     }

@@ -1,0 +1,49 @@
+using AngleSharp.Html.Parser;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace HairClinic.Web.Tests.Features.Accounts.LookAgain;
+
+public sealed class LookAgainTests(PgServer server)
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_salon_opened_since_signing_in_is_there_after_looking_again()
+    {
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
+        var browser = await site.SignInAsync(StaffRole.Owner);
+        await site.Services.GetRequiredService<PracticeJobs>().RunAsync(
+            site.PracticeId,
+            "test",
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                db.Salons.Add(new Salon(Guid.CreateVersion7(), "Harbour", "Europe/London", "GBP"));
+                return await db.SaveChangesAsync(Cancel);
+            }
+        );
+        Assert.DoesNotContain("Harbour", await SalonsAsync(browser));
+
+        EmptySite.LeadsTo("/practice/salons", await browser.GetAsync("/look-again?returnTo=/practice/salons", Cancel));
+
+        Assert.Contains("Harbour", await SalonsAsync(browser));
+    }
+
+    [Fact]
+    public async Task It_leads_nobody_elsewhere()
+    {
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
+        var browser = await site.SignInAsync(StaffRole.Owner);
+
+        EmptySite.LeadsTo("/", await browser.GetAsync("/look-again?returnTo=//elsewhere.example", Cancel));
+    }
+
+    private static async Task<IEnumerable<string>> SalonsAsync(HttpClient browser)
+    {
+        var page = new HtmlParser().ParseDocument(await browser.GetStringAsync("/practice/people", Cancel));
+        return page.QuerySelectorAll(".salon button").Select(b => b.TextContent);
+    }
+}

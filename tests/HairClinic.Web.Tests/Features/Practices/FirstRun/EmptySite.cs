@@ -1,0 +1,72 @@
+using System.Net;
+using AngleSharp.Html.Parser;
+using HairClinic.Web.Features.Practices.FirstRun;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using Npgsql;
+
+namespace HairClinic.Web.Tests.Features.Practices.FirstRun;
+
+/// <summary>The whole program on an empty database of its own, asked over HTTP as a browser would.</summary>
+public sealed class EmptySite : WebApplicationFactory<Program>
+{
+    private readonly string program;
+    private readonly string migrator;
+
+    private EmptySite(string program, string migrator) => (this.program, this.migrator) = (program, migrator);
+
+    public string Code => Services.GetRequiredService<SetupCode>().Value;
+
+    public static async Task<EmptySite> OpenAsync(PgServer server)
+    {
+        var name = $"empty_{Guid.NewGuid():N}";
+        var cancel = TestContext.Current.CancellationToken;
+        await using var connection = new NpgsqlConnection(server.Administrator);
+        await connection.OpenAsync(cancel);
+        await RunAsync($"create database {name} owner hairclinic_migrator template template0");
+        await RunAsync($"grant connect on database {name} to hairclinic_program");
+        return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!));
+
+        string In(string connectionString) => new NpgsqlConnectionStringBuilder(connectionString) { Database = name }.ToString();
+
+        async Task RunAsync(string sql)
+        {
+            await using var command = new NpgsqlCommand(sql, connection);
+            await command.ExecuteNonQueryAsync(cancel);
+        }
+    }
+
+    /// <summary>A browser that follows nothing by itself and keeps its cookies.</summary>
+    public HttpClient Browser() =>
+        CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true, BaseAddress = new Uri("https://localhost") });
+
+    /// <summary>Fills in the form in the middle of a page and sends it.</summary>
+    public static async Task<HttpResponseMessage> SendAsync(HttpClient browser, string page, IReadOnlyDictionary<string, string> filledIn)
+    {
+        var cancel = TestContext.Current.CancellationToken;
+        var document = new HtmlParser().ParseDocument(await browser.GetStringAsync(page, cancel));
+        var fields = document
+            .QuerySelectorAll("main form[method=post] input[name], main form[method=post] select[name]")
+            .ToDictionary(i => i.GetAttribute("name")!, i => filledIn.GetValueOrDefault(i.GetAttribute("name")!, Chosen(i)));
+        return await browser.PostAsync(page, new FormUrlEncodedContent(fields), cancel);
+
+        static string Chosen(AngleSharp.Dom.IElement field) =>
+            field.GetAttribute("value") ?? field.QuerySelector("option[selected]")?.GetAttribute("value") ?? "";
+    }
+
+    public static void LeadsTo(string path, HttpResponseMessage answer)
+    {
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        var location = answer.Headers.Location!;
+        Assert.Equal(path, location.IsAbsoluteUri ? location.PathAndQuery : location.ToString());
+    }
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        builder.UseSetting("ConnectionStrings:Program", program);
+        builder.UseSetting("ConnectionStrings:Migrator", migrator);
+        builder.ConfigureLogging(l => l.ClearProviders());
+    }
+}
