@@ -1,5 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Demo;
 using HairClinic.Web.Features.Accounts;
 using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Clients;
@@ -9,6 +10,7 @@ using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Features.Wear;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Workers;
 
 namespace HairClinic.Web;
 
@@ -20,6 +22,7 @@ public static class Clinic
             .AddClinicData()
             .AddFence()
             .AddAccounts()
+            .AddWorkers()
             .AddShell()
             .AddAccountsArea()
             .AddClients()
@@ -27,7 +30,8 @@ public static class Clinic
             .AddWear()
             .AddPractices()
             .AddBinder()
-            .AddMyHair();
+            .AddMyHair()
+            .AddDemo();
 
     /// <param name="hostArguments">Host settings such as --urls or --data.</param>
     public static WebApplication Build(string[] hostArguments)
@@ -38,6 +42,8 @@ public static class Clinic
         var app = builder.Build();
         app.UseShell();
         app.MapAccounts();
+        app.MapMyHair();
+        app.MapBinder();
         return app;
     }
 }
