@@ -10,7 +10,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Visits.WalkIn;
 
 /// <summary>Starts a visit now, without a booking: a free chair of this salon from this minute on.</summary>
-public sealed class WalkIn(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
 {
     public const string ChairTaken = "ex_visits_chair";
     public const string HandsTaken = "ex_visit_segments_hands";
@@ -24,32 +24,6 @@ public sealed class WalkIn(ClinicDbFactory databases, WriteOnce writes, CurrentA
             .Where(s => !s.Retired)
             .ToListAsync(cancellation);
         return new Screen([.. services.OrderBy(s => s.Purpose != ServicePurpose.Rebond).ThenBy(s => s.Minutes).Select(s => new ServiceChoice(s.Id, s.Name, s.Minutes))]);
-    }
-
-    /// <summary>Clients by the beginning of their names, their code, or the end of their phone number.</summary>
-    public async Task<IReadOnlyList<Found>> FindAsync(string typed, CancellationToken cancellation)
-    {
-        await using var db = databases.Open();
-        var clients = db.Clients.Where(c => c.MergedIntoId == null && c.LeftOn == null);
-        foreach (var word in FindWords.Words(typed).Take(3))
-        {
-            var (end, phone) = (word + "\uffff", FindWords.Backwards(word));
-            var phoneEnd = phone + "\uffff";
-            var byPhone = phone.Length >= 3;
-            // Told to PostgreSQL as >= and < on a column collated by bytes, the only comparison an index serves here.
-#pragma warning disable CA1309
-            clients = clients.Where(c =>
-                db.FindWords.Any(w =>
-                    w.SubjectId == c.Id
-                    && (
-                        string.Compare(w.Word, word) >= 0 && string.Compare(w.Word, end) < 0 && w.Kind != FindKind.ClientPhone
-                        || byPhone && w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phone) >= 0 && string.Compare(w.Word, phoneEnd) < 0
-                    )
-                )
-            );
-#pragma warning restore CA1309
-        }
-        return await clients.OrderBy(c => c.Name).Take(8).Select(c => new Found(c.Id, c.Name, c.Code)).ToListAsync(cancellation);
     }
 
     /// <exception cref="Refusal">No chair is free, or the client has a visit today already.</exception>
