@@ -5,6 +5,12 @@ internal static class AtTheChairArea
 {
     public static IServiceCollection AddAtTheChair(this IServiceCollection services) =>
         services
+            .AddScoped<AtTheChair.AtTheChair>()
+            .AddScoped<WalkIn.WalkIn>()
+            .AddScoped<WalkIn.WalkInRules>()
             .AddScoped<LogRebond.LogRebond>()
-            .AddScoped<LogRebond.LogRebondRules>();
+            .AddScoped<LogRebond.LogRebondRules>()
+            .AddScoped<LogVisit.LogVisit>()
+            .AddScoped<LogVisit.LogVisitRules>()
+            .AddScoped<UndoLog.UndoLog>();
 }
