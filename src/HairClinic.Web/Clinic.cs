@@ -10,6 +10,7 @@ using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Features.Wear;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Workers;
 
 namespace HairClinic.Web;
 
@@ -21,6 +22,7 @@ public static class Clinic
             .AddClinicData()
             .AddFence()
             .AddAccounts()
+            .AddWorkers()
             .AddShell()
             .AddAccountsArea()
             .AddClients()
@@ -40,6 +42,7 @@ public static class Clinic
         var app = builder.Build();
         app.UseShell();
         app.MapAccounts();
+        app.MapMyHair();
         app.MapBinder();
         return app;
     }

@@ -2,7 +2,7 @@ using NodaTime;
 
 namespace HairClinic.Domain.Chairs;
 
-/// <summary>A person, when they work, and when their hands are taken. Intervals are bounded and half-open, in any order.</summary>
+/// <summary>When a person works and when their hands are taken. Intervals are bounded and half-open.</summary>
 /// <param name="Skills">What they may do alone.</param>
 public sealed record PersonTime(
     Guid PersonId,

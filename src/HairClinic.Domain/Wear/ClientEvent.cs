@@ -2,7 +2,7 @@ using NodaTime;
 
 namespace HairClinic.Domain.Wear;
 
-/// <summary>A wedding, journey, operation or other date the bond must be ready for, or days on which the client cannot come.</summary>
+/// <summary>A wedding, journey or operation the bond must be ready for, on which the client may be away.</summary>
 /// <remarks>Both ends are included. What the event is stays with the client: the rule needs only its days.</remarks>
 public readonly record struct ClientEvent
 {

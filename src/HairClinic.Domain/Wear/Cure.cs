@@ -35,7 +35,7 @@ public readonly record struct Cure
 
     public bool IsOver(Instant appliedAt, Instant now) => now >= EndsAt(appliedAt);
 
-    /// <summary>The first day that lies wholly after the cure of a bond made at any hour of <paramref name="appliedOn"/>.</summary>
+    /// <summary>The first day wholly after the cure of a bond made at any hour of a day.</summary>
     /// <remarks>
     /// For 24 hours the second day after. Days the zone skipped do not count. Only a bond made in the last hour before
     /// midnight of a night that loses an hour runs over, by that hour; the visit itself is checked against the instant.

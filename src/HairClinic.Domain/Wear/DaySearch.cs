@@ -10,7 +10,7 @@ internal ref struct DaySearch(OpeningDays opening, ReadOnlySpan<ClientEvent> eve
     /// <summary>Place, among the events, of the absence that ruled out the first day otherwise right; −1 if none did.</summary>
     public int Absence { get; private set; } = -1;
 
-    /// <summary>The nearest day to a target inside [first, last] at most <paramref name="reach"/> days off, earlier on a tie.</summary>
+    /// <summary>The day inside [first, last] nearest to a target, within reach, the earlier on a tie.</summary>
     public int Nearest(int target, int first, int last, int reach, WeekdaySet weekdays)
     {
         for (var distance = 0; distance <= reach; distance++)

@@ -48,7 +48,7 @@ public sealed class OpeningDays
 
     public bool IsOpen(LocalDate day) => IsOpen(CivilDay.Number(day));
 
-    /// <summary>The open day nearest to <paramref name="wanted"/> within [first, last], the earlier of two equally near.</summary>
+    /// <summary>The open day within [first, last] nearest to the one wanted, the earlier on a tie.</summary>
     /// <returns>Nothing when no day in the stretch is open.</returns>
     public LocalDate? Nearest(LocalDate wanted, LocalDate first, LocalDate last)
     {

@@ -10,7 +10,9 @@ public static class ClinicSchema
 
     public static async Task MigrateAsync(string migratorConnection, CancellationToken cancellation)
     {
-        await using var holder = new NpgsqlConnection(migratorConnection);
+        // Outside the pool: a pooled connection keeps its session's locks until somebody uses it again.
+        var alone = new NpgsqlConnectionStringBuilder(migratorConnection) { Pooling = false };
+        await using var holder = new NpgsqlConnection(alone.ConnectionString);
         await holder.OpenAsync(cancellation);
         await using (var take = new NpgsqlCommand("select pg_advisory_lock($1)", holder))
         {

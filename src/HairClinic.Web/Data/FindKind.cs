@@ -5,5 +5,6 @@ public enum FindKind
     ClientName,
     ClientCode,
     ClientPhone,
+    ClientEmail,
     UnitSerial,
 }

@@ -15,6 +15,7 @@ public static class FindWords
             .Select(w => (FindKind.ClientName, w))
             .Append((FindKind.ClientCode, Normal(client.Code)))
             .Concat(client.Phone is null ? [] : [(FindKind.ClientPhone, Backwards(client.Phone))])
+            .Concat(client.Email is null ? [] : [(FindKind.ClientEmail, Normal(client.Email))])
             .Select(w => new FindWord(Guid.CreateVersion7(), w.Item1, client.Id, w.Item2));
 
     public static FindWord Of(HairSystem unit) =>

@@ -37,6 +37,7 @@ public static class ShellSetup
         app.UseSecurityHeaders(SecurityHeaders.Policy());
         app.UseRequestLocalization();
         app.UseAuthentication();
+        app.UseMiddleware<Features.Practices.FirstRun.FirstRunGate>();
         app.UseAuthorization();
         app.UseMiddleware<Practices.ActorMiddleware>();
         app.UseMiddleware<ShellFactsReader>();
@@ -44,6 +45,7 @@ public static class ShellSetup
         app.MapStaticAssets().AllowAnonymous();
         app.MapRazorComponents<App>()
             .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
+        app.MapStartPage();
         app.MapGet("/alive", () => "alive").AllowAnonymous();
     }
 }

@@ -34,6 +34,9 @@ public sealed class WorkItem : PracticeOwned
 
     public void Done(Instant now) => DoneAt = now;
 
+    /// <summary>Drops what it needed to know, once nobody needs it any more.</summary>
+    public void Forget() => Body = "{}";
+
     /// <summary>Tries again later, waiting longer each time, up to an hour.</summary>
     public void Failed(string error, Instant now)
     {

@@ -135,10 +135,7 @@ public sealed class FreeSlotsTests
         };
 
         Assert.Equal((At(13, 0), Ines, true), Head(question));
-        Assert.Equal(
-            (At(10, 0), Tomas, false),
-            Head(question with { NearEnough = Duration.Zero })
-        );
+        Assert.Equal((At(10, 0), Tomas, false), Head(question with { NearEnough = Duration.Zero }));
 
         static (Instant, Guid, bool) Head(SlotQuestion question) =>
             FreeSlots.Find(question)[0] is var slot

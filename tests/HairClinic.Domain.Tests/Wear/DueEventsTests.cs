@@ -4,7 +4,7 @@ using static HairClinic.Domain.Tests.Wear.Salons;
 
 namespace HairClinic.Domain.Tests.Wear;
 
-/// <summary>Weddings, journeys and operations. Bonded on Tuesday 3 March 2026; window 31 March to 28 April, target 4 April.</summary>
+/// <summary>Bonded on Tuesday 3 March 2026; window 31 March to 28 April, target 4 April.</summary>
 public sealed class DueEventsTests
 {
     private static DueWindow DueWith(params ClientEvent[] events) =>

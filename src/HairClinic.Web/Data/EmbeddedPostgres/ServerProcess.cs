@@ -8,6 +8,7 @@ internal sealed class ServerProcess : IAsyncDisposable
     // The guard's input is a pipe from this program. When it closes – by us, or by the kernel after a kill – the guard asks the
     // server for a fast shutdown, again until it is gone, as the signal is ignored in the first moments of a start.
     private const string Guard = """
+        umask 077
         exec >>"$1" 2>&1 3<&0
         shift
         "$@" </dev/null 3<&- &

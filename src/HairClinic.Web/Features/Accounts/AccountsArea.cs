@@ -1,4 +1,6 @@
 using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Features.Accounts.ChooseSalon;
+using HairClinic.Web.Features.Accounts.LookAgain;
 using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Features.Accounts;
@@ -6,9 +8,22 @@ namespace HairClinic.Web.Features.Accounts;
 public static class AccountsArea
 {
     public static IServiceCollection AddAccountsArea(this IServiceCollection services) =>
-        services.AddScoped<SignIn.SignIn>().AddSingleton<SignIn.SignInRules>();
+        services
+            .AddScoped<SignIn.SignIn>()
+            .AddSingleton<SignIn.SignInRules>()
+            .AddScoped<AccountBook>()
+            .AddScoped<GiveAccount.GiveAccount>()
+            .AddSingleton<GiveAccount.GiveAccountRules>()
+            .AddScoped<SetPassword.SetPassword>()
+            .AddSingleton<SetPassword.SetPasswordRules>()
+            .AddScoped<ChangePassword.ChangePassword>()
+            .AddSingleton<ChangePassword.ChangePasswordRules>()
+            .AddScoped<ChooseSalon.ChooseSalon>();
 
-    public static void MapAccounts(this IEndpointRouteBuilder routes) =>
+    public static void MapAccounts(this IEndpointRouteBuilder routes)
+    {
+        routes.MapChooseSalon();
+        routes.MapLookAgain();
         routes
             .MapPost(
                 "/sign-out",
@@ -20,4 +35,5 @@ public static class AccountsArea
             )
             .WithMetadata(new Microsoft.AspNetCore.Antiforgery.RequireAntiforgeryTokenAttribute())
             .AllowAnonymous();
+    }
 }

@@ -6,7 +6,10 @@ namespace HairClinic.Web.Ui.Fields;
 public static class MinorUnits
 {
     private const NumberStyles Accepted =
-        NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite;
+        NumberStyles.AllowDecimalPoint
+        | NumberStyles.AllowLeadingSign
+        | NumberStyles.AllowLeadingWhite
+        | NumberStyles.AllowTrailingWhite;
 
     public static string? Write(long? minor, int decimals, CultureInfo culture) =>
         minor is { } amount ? (amount / Scale(decimals)).ToString($"F{decimals}", culture) : null;
@@ -15,7 +18,10 @@ public static class MinorUnits
     public static bool TryRead(string typed, int decimals, CultureInfo culture, out long minor)
     {
         minor = 0;
-        if (!decimal.TryParse(typed, Accepted, culture, out var amount) && !decimal.TryParse(typed, Accepted, CultureInfo.InvariantCulture, out amount))
+        if (
+            !decimal.TryParse(typed, Accepted, culture, out var amount)
+            && !decimal.TryParse(typed, Accepted, CultureInfo.InvariantCulture, out amount)
+        )
             return false;
         if (Math.Abs(amount) > 1_000_000_000_000m)
             return false;

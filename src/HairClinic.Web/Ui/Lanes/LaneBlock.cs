@@ -7,7 +7,16 @@ namespace HairClinic.Web.Ui.Lanes;
 /// <param name="Subtitle">What for, and whose hands.</param>
 /// <param name="State">The word for where it stands: "booked", "arrived".</param>
 /// <param name="Href">Where a tap leads.</param>
-public sealed record LaneBlock(Guid Id, Guid ChairId, int StartMinute, int EndMinute, string Title, string? Subtitle, string State, string Href)
+public sealed record LaneBlock(
+    Guid Id,
+    Guid ChairId,
+    int StartMinute,
+    int EndMinute,
+    string Title,
+    string? Subtitle,
+    string State,
+    string Href
+)
 {
     public Mark Mark { get; init; } = Mark.Open;
 

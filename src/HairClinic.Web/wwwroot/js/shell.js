@@ -18,17 +18,17 @@ function stir() {
 
 document.addEventListener("click", ({ target }) => {
   if (target.closest("[data-cover]")) cover(!root.classList.contains("covered"));
-  for (const open of document.querySelectorAll("details.person[open]"))
+  for (const open of document.querySelectorAll("details.menu[open]"))
     if (!open.contains(target)) open.open = false;
 });
 
 document.addEventListener("change", ({ target }) => {
-  if (target.matches("[data-submits]")) target.form.requestSubmit();
   if (target.matches("[data-keys]")) localStorage.setItem("keys", target.checked ? "on" : "off");
 });
 
 document.addEventListener("keydown", event => {
   const { key, target } = event;
+  if (key === "Escape") for (const open of document.querySelectorAll("details.menu[open]")) { open.open = false; open.firstElementChild.focus(); }
   if (key === "F2" && button()) { event.preventDefault(); cover(!root.classList.contains("covered")); }
   if (key === "/" && slash() && !event.ctrlKey && !event.metaKey && !event.altKey && !typing(target)) {
     const find = document.querySelector("[data-find]");

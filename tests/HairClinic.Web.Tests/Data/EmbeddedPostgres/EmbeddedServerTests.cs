@@ -93,12 +93,21 @@ public sealed class EmbeddedServerTests
 
     [Fact]
     [SupportedOSPlatform("linux")]
-    public async Task Passwords_socket_and_database_are_closed_to_others()
+    public async Task Everything_the_database_keeps_is_closed_to_others()
     {
         using var folder = new TestFolder();
         await using var server = await StartAsync(folder);
         const UnixFileMode others = (UnixFileMode)0b111_111;
-        foreach (var name in new[] { "database.passwords", "socket", "database" })
+        foreach (
+            var name in new[]
+            {
+                "database",
+                "database.lock",
+                "database.log",
+                "database.passwords",
+                "socket",
+            }
+        )
         {
             var mode = File.GetUnixFileMode(Path.Combine(folder.Path, name));
             Assert.True((mode & others) == 0, $"{name} is {mode}");

@@ -1,0 +1,120 @@
+using System.Text;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.WebUtilities;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Features.Accounts.GiveAccount;
+
+/// <summary>A person's way in: a name to sign in with, and either a first password or a link with which they set their own.</summary>
+public sealed class GiveAccount(ClinicDbFactory databases, WriteOnce writes, AccountBook accounts, CurrentActor current, PracticeJobs jobs)
+{
+    /// <returns>Null where there is no such person here, or not one whom this manager may let in.</returns>
+    public async Task<Screen?> OpenAsync(Guid personId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var person = await db.People.AsNoTracking().SingleOrDefaultAsync(p => p.Id == personId && !p.Left, cancellation);
+        if (person is null || !StaffRoles.MayManage(current.Person, person.Id, person.Role))
+            return null;
+        var user = await AccountOf(db, personId).AsNoTracking().SingleOrDefaultAsync(cancellation);
+        return new Screen(person.Name, user?.UserName, user?.Email, user?.PasswordHash is not null);
+    }
+
+    /// <exception cref="Refusal">The name is taken, the password is too short, or this person is not theirs to let in.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            // A hash of what was sent is kept: a password must not be in it, for it could be guessed from there.
+            var sent = input with { Password = string.IsNullOrEmpty(input.Password) ? null : "*" };
+            return await writes.RunAsync(key, nameof(GiveAccount), sent, db => WriteAsync(db, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, AccountBook.NameOnce))
+        {
+            throw new Refusal("Somebody signs in as {0} already. Choose another name.", input.Name);
+        }
+    }
+
+    /// <summary>
+    /// The one-time link. It is made apart from the saved deed: what is saved with a deed's key can be read in the
+    /// database, and this must not be.
+    /// </summary>
+    /// <returns>Path and query, good for one day and one use.</returns>
+    public Task<string> LinkAsync(Guid userId) =>
+        jobs.RunAsAsync(
+            current.Actor,
+            async services =>
+            {
+                var users = services.GetRequiredService<UserManager<AppUser>>();
+                var user = await users.FindByIdAsync(userId.ToString());
+                if (user is null || user.PracticeId != current.Actor.PracticeId)
+                    throw new Refusal("There is no such account.");
+                var token = WebEncoders.Base64UrlEncode(Encoding.UTF8.GetBytes(await users.GeneratePasswordResetTokenAsync(user)));
+                return $"/set-password?for={user.Id}&token={token}";
+            }
+        );
+
+    /// <summary>Signs the person out everywhere: a tablet was lost, or a screen was left open.</summary>
+    public async Task EndSessionsAsync(Guid key, Guid personId, CancellationToken cancellation) =>
+        await writes.RunAsync(
+            key,
+            nameof(EndSessionsAsync),
+            personId,
+            async db =>
+            {
+                await RefuseOthersAsync(db, personId, cancellation);
+                await Sessions.EndAsync(db, personId, cancellation);
+                return personId;
+            },
+            cancellation
+        );
+
+    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    {
+        await RefuseOthersAsync(db, input.PersonId, cancellation);
+        var user = await AccountOf(db, input.PersonId).SingleOrDefaultAsync(cancellation);
+        if (user is null)
+        {
+            user = await accounts.MakeAsync(db.PracticeId, input.PersonId, input.Name, input.Email, input.Password);
+            db.Users.Add(user);
+        }
+        else
+        {
+            accounts.Name(user, input.Name, input.Email);
+            await accounts.SetPasswordAsync(user, input.Password);
+            user.ConcurrencyStamp = Guid.NewGuid().ToString();
+        }
+        return new Outcome(user.Id);
+    }
+
+    private async Task RefuseOthersAsync(ClinicDb db, Guid personId, CancellationToken cancellation)
+    {
+        var person = await db.People.AsNoTracking().SingleOrDefaultAsync(p => p.Id == personId && !p.Left, cancellation);
+        if (person is null || !StaffRoles.MayManage(current.Person, person.Id, person.Role))
+            throw new Refusal("Only an owner lets owners and managers in.");
+    }
+
+    private static IQueryable<AppUser> AccountOf(ClinicDb db, Guid personId) =>
+        db.Users.Where(u => u.PracticeId == db.PracticeId && u.PersonId == personId);
+
+    /// <param name="Name">The name they sign in with; null when they have no account yet.</param>
+    public sealed record Screen(string PersonName, string? Name, string? Email, bool HasPassword);
+
+    public sealed record Input
+    {
+        public Guid PersonId { get; set; }
+
+        public string Name { get; set; } = "";
+
+        public string? Email { get; set; }
+
+        /// <summary>A first password, told by mouth; empty when a link is to be handed over.</summary>
+        public string? Password { get; set; }
+    }
+
+    public sealed record Outcome(Guid UserId);
+}

@@ -1,0 +1,48 @@
+using System.Text;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Accounts;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.WebUtilities;
+
+namespace HairClinic.Web.Features.Accounts.SetPassword;
+
+/// <summary>Someone who was handed a one-time link chooses a password. A wrong link and an unknown account answer alike.</summary>
+public sealed class SetPassword(UserManager<AppUser> users)
+{
+    private const string BadLink = "This link was used already, is older than a day, or is not whole. Ask your manager for a new one.";
+
+    /// <exception cref="Refusal">The link does not open, or the password is too short.</exception>
+    public async Task SaveAsync(Input input)
+    {
+        if (await users.FindByIdAsync(input.For) is not { } user || Token(input.Token) is not { } token)
+            throw new Refusal(BadLink);
+        var result = await users.ResetPasswordAsync(user, token, input.Password);
+        if (!result.Succeeded)
+            throw new Refusal(result.Errors.Any(e => e.Code == nameof(IdentityErrorDescriber.InvalidToken)) ? BadLink : PasswordRule.Sentence);
+        await users.SetLockoutEndDateAsync(user, null);
+        await users.ResetAccessFailedCountAsync(user);
+    }
+
+    private static string? Token(string text)
+    {
+        try
+        {
+            return Encoding.UTF8.GetString(WebEncoders.Base64UrlDecode(text));
+        }
+        catch (FormatException)
+        {
+            return null;
+        }
+    }
+
+    public sealed record Input
+    {
+        public string For { get; set; } = "";
+
+        public string Token { get; set; } = "";
+
+        public string Password { get; set; } = "";
+
+        public string Again { get; set; } = "";
+    }
+}

@@ -1,0 +1,13 @@
+using FluentValidation;
+using HairClinic.Web.Data.Accounts;
+
+namespace HairClinic.Web.Features.Accounts.SetPassword;
+
+public sealed class SetPasswordRules : AbstractValidator<SetPassword.Input>
+{
+    public SetPasswordRules()
+    {
+        RuleFor(x => x.Password).Password();
+        RuleFor(x => x.Again).Equal(x => x.Password).WithMessage("The two passwords differ.");
+    }
+}

@@ -1,0 +1,43 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Features.MyHair.InviteClient;
+
+/// <summary>The desk sends a client the link to their own page.</summary>
+public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, SignInLinkBook links)
+{
+    public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        return await db.Clients.AsNoTracking()
+            .Where(c => c.Id == clientId && c.MergedIntoId == null)
+            .Select(c => new Screen(c.Id, c.Name, c.Email))
+            .SingleOrDefaultAsync(cancellation);
+    }
+
+    /// <exception cref="Refusal">The client is not there or has no e-mail address.</exception>
+    public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
+        writes.RunAsync(
+            key,
+            nameof(InviteClient),
+            input,
+            async db =>
+            {
+                var client = await db.Clients.SingleOrDefaultAsync(c => c.Id == input.ClientId, cancellation);
+                if (client?.Email is null)
+                    throw new Refusal("This client has no e-mail address yet. Add it first.");
+                links.Post(db, client);
+                return new Outcome(client.Email);
+            },
+            cancellation
+        );
+
+    public sealed record Screen(Guid ClientId, string Name, string? Email);
+
+    public sealed record Input(Guid ClientId);
+
+    public sealed record Outcome(string Email);
+}

@@ -1,0 +1,8 @@
+using FluentValidation;
+
+namespace HairClinic.Web.Features.MyHair.InviteClient;
+
+public sealed class InviteClientRules : AbstractValidator<InviteClient.Input>
+{
+    public InviteClientRules() => RuleFor(x => x.ClientId).NotEmpty();
+}

@@ -1,0 +1,142 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Shelf;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.Practices.Parts;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Ui;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Practices.EditProduct;
+
+/// <summary>A product and its lots. What its label asks for moves due dates, so they are worked out anew.</summary>
+public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+{
+    public async Task<Input?> OpenAsync(Guid? id, CancellationToken cancellation)
+    {
+        if (id is null)
+            return new Input();
+        await using var db = databases.Open();
+        var product = await db.Products.AsNoTracking().Include(p => p.Lots).SingleOrDefaultAsync(p => p.Id == id, cancellation);
+        return product is null ? null : Input.Of(product);
+    }
+
+    /// <exception cref="Refusal">The name or a lot's code is taken.</exception>
+    /// <exception cref="OvertakenException">Someone else changed it since the form opened.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(EditProduct), input, db => WriteAsync(db, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (Guarded.Taken(e, "products"))
+        {
+            throw new Refusal("There is a product called {0} already.", input.Name);
+        }
+        catch (DbUpdateException e) when (Guarded.Taken(e, "product_lots"))
+        {
+            throw new Refusal("Two lots of a product cannot share a code.");
+        }
+    }
+
+    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    {
+        Product product;
+        if (input.Id is { } id)
+        {
+            product = await db.Products.Include(p => p.Lots).SingleAsync(p => p.Id == id, cancellation);
+            Guarded.Hold(db, product, input.Version);
+        }
+        else
+        {
+            product = new Product(Guid.CreateVersion7(), input.Name, input.Kind);
+            db.Products.Add(product);
+        }
+        if (product.LabelCureHours != input.LabelCureHours)
+            db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
+        product.Edit(input.Name, input.Kind, input.Chemistry, input.LabelCureHours);
+        foreach (var line in input.Lots)
+            Keep(product, line);
+        if (input.Retire)
+            product.Retire();
+        return new Outcome(product.Id);
+    }
+
+    private static void Keep(Product product, LotLine line)
+    {
+        var lot = product.Lots.FirstOrDefault(l => l.Id == line.Id) ?? product.Receive(Guid.CreateVersion7(), line.Code, line.ExpiresOn);
+        lot.Edit(line.Code, line.ExpiresOn);
+        if (line.Finished)
+            lot.Finish();
+    }
+
+    public sealed record Input : IEditable
+    {
+        public Guid? Id { get; set; }
+
+        public uint Version { get; set; }
+
+        public bool Retire { get; set; }
+
+        public string Name { get; set; } = "";
+
+        public ProductKind Kind { get; set; }
+
+        public string? Chemistry { get; set; }
+
+        public int? LabelCureHours { get; set; }
+
+        /// <summary>All lots; finished ones stay, because bonds name them.</summary>
+        public List<LotLine> Lots { get; set; } = [];
+
+        public static Input Of(Product product) =>
+            new()
+            {
+                Id = product.Id,
+                Version = product.Version,
+                Name = product.Name,
+                Kind = product.Kind,
+                Chemistry = product.Chemistry,
+                LabelCureHours = product.LabelCureHours,
+                Lots =
+                [
+                    .. product.Lots.OrderBy(l => l.Finished).ThenBy(l => l.Code, StringComparer.Ordinal).Select(l => new LotLine
+                    {
+                        Id = l.Id,
+                        Code = l.Code,
+                        ExpiresOn = l.ExpiresOn,
+                        Finished = l.Finished,
+                        WasFinished = l.Finished,
+                    }),
+                ],
+            };
+
+        public IEnumerable<SaidLine> Said() =>
+            [
+                new("Name", Name),
+                new("Kind", Kind.ToString()),
+                new("Chemistry", Chemistry),
+                new("Label asks for cure", LabelCureHours is { } hours ? $"{hours} h" : null),
+                new("Lots", string.Join(", ", Lots.Select(l => $"{l.Code} {Dates.Iso(l.ExpiresOn)}{(l.Finished ? " ✓" : "")}".Trim()))),
+            ];
+    }
+
+    public sealed record LotLine
+    {
+        /// <summary>Empty for a new one.</summary>
+        public Guid Id { get; set; }
+
+        public string Code { get; set; } = "";
+
+        public LocalDate? ExpiresOn { get; set; }
+
+        public bool Finished { get; set; }
+
+        /// <summary>Finished when the form opened; that is never undone.</summary>
+        public bool WasFinished { get; set; }
+    }
+
+    public sealed record Outcome(Guid ProductId);
+}

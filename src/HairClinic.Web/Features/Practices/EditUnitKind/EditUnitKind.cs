@@ -1,0 +1,94 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.Practices.Parts;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Practices.EditUnitKind;
+
+/// <summary>A sort of unit: a base from a workshop. Another base means another hold window, so due dates follow.</summary>
+public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+{
+    public async Task<Screen?> OpenAsync(Guid? id, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var bases = await db.BaseMaterials.Where(b => !b.Retired).OrderBy(b => b.Name).Select(b => new Choice(b.Id, b.Name)).ToListAsync(cancellation);
+        var workshops = await db.Workshops.Where(w => !w.Retired).OrderBy(w => w.Name).Select(w => new Choice(w.Id, w.Name)).ToListAsync(cancellation);
+        if (id is null)
+            return new Screen(new Input { BaseMaterialId = bases.FirstOrDefault()?.Id ?? Guid.Empty }, bases, workshops);
+        var kind = await db.UnitKinds.AsNoTracking().SingleOrDefaultAsync(k => k.Id == id, cancellation);
+        return kind is null ? null : new Screen(Input.Of(kind), bases, workshops);
+    }
+
+    /// <exception cref="Refusal">The name is taken.</exception>
+    /// <exception cref="OvertakenException">Someone else changed it since the form opened.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(EditUnitKind), input, db => WriteAsync(db, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (Guarded.Taken(e, "unit_kinds"))
+        {
+            throw new Refusal("There is a sort of unit called {0} already.", input.Name);
+        }
+    }
+
+    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    {
+        UnitKind kind;
+        if (input.Id is { } id)
+        {
+            kind = await db.UnitKinds.SingleAsync(k => k.Id == id, cancellation);
+            Guarded.Hold(db, kind, input.Version);
+            if (kind.BaseMaterialId != input.BaseMaterialId)
+                db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
+            kind.Edit(input.Name, input.BaseMaterialId, input.WorkshopId);
+        }
+        else
+        {
+            kind = new UnitKind(Guid.CreateVersion7(), input.Name, input.BaseMaterialId, input.WorkshopId);
+            db.UnitKinds.Add(kind);
+        }
+        if (input.Retire)
+            kind.Retire();
+        return new Outcome(kind.Id);
+    }
+
+    public sealed record Screen(Input Input, IReadOnlyList<Choice> Bases, IReadOnlyList<Choice> Workshops);
+
+    public sealed record Choice(Guid Id, string Name);
+
+    public sealed record Input : IEditable
+    {
+        public Guid? Id { get; set; }
+
+        public uint Version { get; set; }
+
+        public bool Retire { get; set; }
+
+        public string Name { get; set; } = "";
+
+        public Guid BaseMaterialId { get; set; }
+
+        public Guid? WorkshopId { get; set; }
+
+        public static Input Of(UnitKind kind) =>
+            new()
+            {
+                Id = kind.Id,
+                Version = kind.Version,
+                Name = kind.Name,
+                BaseMaterialId = kind.BaseMaterialId,
+                WorkshopId = kind.WorkshopId,
+            };
+
+        public IEnumerable<SaidLine> Said() => [new("Name", Name)];
+    }
+
+    public sealed record Outcome(Guid UnitKindId);
+}

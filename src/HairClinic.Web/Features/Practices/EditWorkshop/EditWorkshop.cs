@@ -1,0 +1,85 @@
+using HairClinic.Domain.Orders;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.Practices.Parts;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Features.Practices.EditWorkshop;
+
+/// <summary>A workshop and the days on which it makes nothing.</summary>
+public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes)
+{
+    public async Task<Input?> OpenAsync(Guid? id, CancellationToken cancellation)
+    {
+        if (id is null)
+            return new Input();
+        await using var db = databases.Open();
+        var workshop = await db.Workshops.AsNoTracking().Include(w => w.Closures).SingleOrDefaultAsync(w => w.Id == id, cancellation);
+        return workshop is null ? null : Input.Of(workshop);
+    }
+
+    /// <exception cref="Refusal">The name is taken.</exception>
+    /// <exception cref="OvertakenException">Someone else changed it since the form opened.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(EditWorkshop), input, db => WriteAsync(db, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (Guarded.Taken(e, "workshops"))
+        {
+            throw new Refusal("There is a workshop called {0} already.", input.Name);
+        }
+    }
+
+    private static async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    {
+        Workshop workshop;
+        if (input.Id is { } id)
+        {
+            workshop = await db.Workshops.Include(w => w.Closures).SingleAsync(w => w.Id == id, cancellation);
+            Guarded.Hold(db, workshop, input.Version);
+            workshop.Rename(input.Name);
+        }
+        else
+        {
+            workshop = new Workshop(Guid.CreateVersion7(), input.Name);
+            db.Workshops.Add(workshop);
+        }
+        DayRange.Match(Closures(workshop), input.Closures, workshop.Reopen, workshop.Close);
+        if (input.Retire)
+            workshop.Retire();
+        return new Outcome(workshop.Id);
+    }
+
+    private static IEnumerable<DayRange> Closures(Workshop workshop) =>
+        workshop.Closures.Select(c => new DayRange { Id = c.Id, From = c.From, To = c.To, Reason = c.Reason });
+
+    public sealed record Input : IEditable
+    {
+        public Guid? Id { get; set; }
+
+        public uint Version { get; set; }
+
+        public bool Retire { get; set; }
+
+        public string Name { get; set; } = "";
+
+        public List<DayRange> Closures { get; set; } = [];
+
+        public static Input Of(Workshop workshop) =>
+            new()
+            {
+                Id = workshop.Id,
+                Version = workshop.Version,
+                Name = workshop.Name,
+                Closures = [.. EditWorkshop.Closures(workshop).OrderBy(c => c.From)],
+            };
+
+        public IEnumerable<SaidLine> Said() => [new("Name", Name), new("Closures", DayRange.Say(Closures))];
+    }
+
+    public sealed record Outcome(Guid WorkshopId);
+}

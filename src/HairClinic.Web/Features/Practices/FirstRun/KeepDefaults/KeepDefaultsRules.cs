@@ -1,0 +1,26 @@
+using FluentValidation;
+using HairClinic.Domain.Wear;
+
+namespace HairClinic.Web.Features.Practices.FirstRun.KeepDefaults;
+
+public sealed class KeepDefaultsRules : AbstractValidator<KeepDefaults.Input>
+{
+    public KeepDefaultsRules()
+    {
+        RuleForEach(x => x.Services)
+            .ChildRules(s =>
+                s.RuleFor(x => x.Minutes).NotNull().WithMessage("Say how many minutes it takes.").InclusiveBetween(5, 480).WithMessage("A step lasts 5 to 480 minutes.")
+            );
+        RuleForEach(x => x.Windows)
+            .ChildRules(w =>
+            {
+                w.RuleFor(x => x.EarliestWeeks).NotNull().InclusiveBetween(1, HoldWindow.LongestWeeks).WithMessage("A window opens after 1 to 26 weeks.");
+                w.RuleFor(x => x.LatestWeeks)
+                    .NotNull()
+                    .InclusiveBetween(1, HoldWindow.LongestWeeks)
+                    .WithMessage("A window closes after 1 to 26 weeks.")
+                    .GreaterThanOrEqualTo(x => x.EarliestWeeks)
+                    .WithMessage("The window closes before it opens.");
+            });
+    }
+}

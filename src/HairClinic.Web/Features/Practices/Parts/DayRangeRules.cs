@@ -1,0 +1,13 @@
+using FluentValidation;
+
+namespace HairClinic.Web.Features.Practices.Parts;
+
+public sealed class DayRangeRules : AbstractValidator<DayRange>
+{
+    public DayRangeRules()
+    {
+        RuleFor(x => x.From).NotNull().WithMessage("Give the first day.");
+        RuleFor(x => x.To).NotNull().WithMessage("Give the last day.").GreaterThanOrEqualTo(x => x.From).WithMessage("The last day comes before the first.");
+        RuleFor(x => x.Reason).MaximumLength(200).WithMessage("A reason has at most 200 letters.");
+    }
+}

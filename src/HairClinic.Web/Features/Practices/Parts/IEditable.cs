@@ -1,0 +1,13 @@
+namespace HairClinic.Web.Features.Practices.Parts;
+
+/// <summary>What a form of the practice sends: it knows the row it opened on, and says itself in lines that can be held beside someone else's.</summary>
+public interface IEditable
+{
+    /// <summary>Of the row the form opened on; 0 for a new one.</summary>
+    uint Version { get; set; }
+
+    /// <summary>Take it out of use; what it was used for stays.</summary>
+    bool Retire { get; set; }
+
+    IEnumerable<SaidLine> Said();
+}

@@ -1,0 +1,56 @@
+using System.Globalization;
+using NodaTime.TimeZones;
+
+namespace HairClinic.Web.Features.Practices.Parts;
+
+/// <summary>Countries with their zones and money, from the IANA database and the machine's locale data.</summary>
+public static class Regions
+{
+    private static readonly IReadOnlyList<TzdbZoneLocation> Places = [.. TzdbDateTimeZoneSource.Default.ZoneLocations!];
+
+    /// <summary>ISO 3166 codes and names of all countries that have a time zone.</summary>
+    public static readonly IReadOnlyList<(string Value, string Text)> All =
+        [.. Places.Select(p => (p.CountryCode, p.CountryName)).Distinct().OrderBy(c => c.CountryName, StringComparer.Ordinal)];
+
+    /// <summary>Languages and formats the screens can be shown in.</summary>
+    public static readonly IReadOnlyList<(string Value, string Text)> Cultures =
+        [.. new[] { "en-GB", "en-IE", "en-US", "es-ES" }.Select(c => (c, CultureInfo.GetCultureInfo(c).NativeName))];
+
+    private static readonly Lazy<Dictionary<string, int>> Decimals = new(() =>
+        CultureInfo
+            .GetCultures(CultureTypes.SpecificCultures)
+            .Select(c => (new RegionInfo(c.Name).ISOCurrencySymbol, c.NumberFormat.CurrencyDecimalDigits))
+            .Where(c => c.ISOCurrencySymbol.Length == 3)
+            .GroupBy(c => c.ISOCurrencySymbol)
+            .ToDictionary(g => g.Key, g => g.First().CurrencyDecimalDigits)
+    );
+
+    /// <summary>A zone of the country to begin with; the first the database names.</summary>
+    public static string ZoneOf(string region) => Places.FirstOrDefault(p => p.CountryCode == region)?.ZoneId ?? "Etc/UTC";
+
+    public static string CurrencyOf(string region)
+    {
+        try
+        {
+            return new RegionInfo(region).ISOCurrencySymbol;
+        }
+        catch (ArgumentException)
+        {
+            return "";
+        }
+    }
+
+    /// <summary>Digits after the point in a currency's amounts.</summary>
+    public static int DecimalsOf(string currency) => Decimals.Value.GetValueOrDefault(currency, 2);
+
+    /// <summary>Zones whose name or country holds the text, at most a dozen.</summary>
+    public static IEnumerable<TzdbZoneLocation> Find(string text)
+    {
+        var wanted = text.Replace(' ', '_');
+        return Places
+            .Where(p => p.ZoneId.Contains(wanted, StringComparison.OrdinalIgnoreCase) || p.CountryName.Contains(text, StringComparison.OrdinalIgnoreCase))
+            .OrderByDescending(p => p.ZoneId.Contains("/" + wanted, StringComparison.OrdinalIgnoreCase))
+            .ThenBy(p => p.ZoneId, StringComparer.Ordinal)
+            .Take(12);
+    }
+}

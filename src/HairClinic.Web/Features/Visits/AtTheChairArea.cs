@@ -1,0 +1,10 @@
+namespace HairClinic.Web.Features.Visits;
+
+/// <summary>What is done at the chair, apart from booking.</summary>
+internal static class AtTheChairArea
+{
+    public static IServiceCollection AddAtTheChair(this IServiceCollection services) =>
+        services
+            .AddScoped<LogRebond.LogRebond>()
+            .AddScoped<LogRebond.LogRebondRules>();
+}

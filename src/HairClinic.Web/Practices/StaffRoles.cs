@@ -1,0 +1,17 @@
+using HairClinic.Domain.Practices;
+
+namespace HairClinic.Web.Practices;
+
+/// <summary>Who may change whom: owners everybody; managers themselves and those who manage nobody, and never a role.</summary>
+public static class StaffRoles
+{
+    public static bool MayManage(PersonActor actor, Guid personId, StaffRole role) =>
+        actor.StaffRole == StaffRole.Owner
+        || actor.StaffRole == StaffRole.Manager && (personId == actor.PersonId || role is not (StaffRole.Owner or StaffRole.Manager));
+
+    /// <summary>The roles a form may give to someone who has (or would begin with) a role.</summary>
+    public static IReadOnlyList<StaffRole> MayGive(PersonActor actor, StaffRole role, bool isNew) =>
+        actor.StaffRole == StaffRole.Owner ? Enum.GetValues<StaffRole>()
+        : isNew ? [StaffRole.FrontDesk, StaffRole.Stylist, StaffRole.Trainee]
+        : [role];
+}

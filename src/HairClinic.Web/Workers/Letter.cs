@@ -1,0 +1,4 @@
+namespace HairClinic.Web.Workers;
+
+/// <summary>A message to a client or a person. Discreet: nothing in it says what a visit is for.</summary>
+public sealed record Letter(string To, string Subject, string Text);

@@ -1,0 +1,25 @@
+using MailKit.Net.Smtp;
+using MailKit.Security;
+using MimeKit;
+
+namespace HairClinic.Web.Workers.Mail;
+
+/// <summary>Through the practice's own mail server.</summary>
+public sealed class SmtpRoute(MailSettings settings) : IMailRoute
+{
+    public async Task SendAsync(Letter letter, CancellationToken cancellation)
+    {
+        using var message = new MimeMessage();
+        message.From.Add(new MailboxAddress(settings.FromName, settings.From));
+        message.To.Add(MailboxAddress.Parse(letter.To));
+        message.Subject = letter.Subject;
+        message.Body = new TextPart("plain") { Text = letter.Text };
+        using var client = new SmtpClient();
+        var security = settings.Tls ? SecureSocketOptions.Auto : SecureSocketOptions.None;
+        await client.ConnectAsync(settings.Host!, settings.Port, security, cancellation);
+        if (settings.User is { } user)
+            await client.AuthenticateAsync(user, settings.Password ?? "", cancellation);
+        await client.SendAsync(message, cancellation);
+        await client.DisconnectAsync(quit: true, cancellation);
+    }
+}

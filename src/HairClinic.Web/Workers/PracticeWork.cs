@@ -1,0 +1,68 @@
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Workers.Mail;
+using NodaTime;
+
+namespace HairClinic.Web.Workers;
+
+/// <summary>Does one practice's work, item by item. What fails is tried again later and says why.</summary>
+public sealed partial class PracticeWork(
+    ClinicDbFactory databases,
+    DueDateRefresher dueDates,
+    IMailRoute mail,
+    IClock clock,
+    ILogger<PracticeWork> log
+)
+{
+    /// <returns>How many items were done.</returns>
+    public async Task<int> RunAsync(CancellationToken cancellation)
+    {
+        var done = 0;
+        while (await RunOneAsync(cancellation))
+            done++;
+        return done;
+    }
+
+    private async Task<bool> RunOneAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        if (await WorkBook.TakeAsync(db, clock.GetCurrentInstant(), cancellation) is not { } item)
+            return false;
+        try
+        {
+            await DoAsync(item, cancellation);
+            item.Done(clock.GetCurrentInstant());
+        }
+        catch (Exception e) when (e is not OperationCanceledException)
+        {
+            item.Failed(e.GetType().Name, clock.GetCurrentInstant());
+            LogFailure(log, item.Kind, item.Id, item.Attempts, e);
+        }
+        await db.SaveChangesAsync(cancellation);
+        await transaction.CommitAsync(cancellation);
+        return true;
+    }
+
+    private async Task DoAsync(WorkItem item, CancellationToken cancellation)
+    {
+        switch (item.Kind)
+        {
+            case WorkKind.RefreshDueDates:
+                await using (var db = databases.Open())
+                    await dueDates.RunAsync(db, WorkItems.Read<RefreshDueDatesBody>(item), cancellation);
+                break;
+            case WorkKind.SendMail:
+                await mail.SendAsync(WorkItems.Read<Letter>(item), cancellation);
+                // A letter may hold a sign-in link: once it is sent, nobody needs it here.
+                item.Forget();
+                break;
+            default:
+                throw new InvalidOperationException($"Nobody does {item.Kind}.");
+        }
+    }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "{Kind} {Id} failed at attempt {Attempt}; it will be tried again.")]
+    private static partial void LogFailure(ILogger logger, WorkKind kind, Guid id, int attempt, Exception e);
+}

@@ -1,0 +1,21 @@
+using HairClinic.Web.Workers.Mail;
+
+namespace HairClinic.Web.Workers;
+
+public static class WorkersSetup
+{
+    /// <summary>What goes on behind the screens: due dates kept fresh, letters sent.</summary>
+    public static IServiceCollection AddWorkers(this IServiceCollection services) =>
+        services
+            .AddSingleton(sp => MailSettings.ReadFrom(sp.GetRequiredService<IConfiguration>()))
+            .AddSingleton<FolderRoute>()
+            .AddSingleton<SmtpRoute>()
+            .AddSingleton<IMailRoute>(sp =>
+                sp.GetRequiredService<MailSettings>().Host is null
+                    ? sp.GetRequiredService<FolderRoute>()
+                    : sp.GetRequiredService<SmtpRoute>()
+            )
+            .AddSingleton<DueDateRefresher>()
+            .AddScoped<PracticeWork>()
+            .AddHostedService<WorkLoop>();
+}

@@ -1,0 +1,50 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace HairClinic.Browser.Tests;
+
+/// <summary>What every story does with a page.</summary>
+public static class Pages
+{
+    public static readonly (int Width, int Height) Desk = (1280, 800);
+    public static readonly (int Width, int Height) Tablet = (1024, 768);
+    public static readonly (int Width, int Height) Phone = (360, 800);
+
+    /// <summary>A device of its own: its cookies are nobody else's.</summary>
+    public static async Task<IPage> DeviceAsync(this ChromiumBrowser chromium, Site site, (int Width, int Height) screen)
+    {
+        var context = await chromium.Browser.NewContextAsync(
+            new()
+            {
+                BaseURL = site.Address.ToString(),
+                ViewportSize = new() { Width = screen.Width, Height = screen.Height },
+                Locale = "en-GB",
+            }
+        );
+        return await context.NewPageAsync();
+    }
+
+    /// <summary>Waits until a tap on the page is heard: before that it is only drawn.</summary>
+    public static Task ReadyAsync(this IPage page) => page.Locator("[data-interactive=true]").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+
+    public static async Task OpenAsync(this IPage page, string path)
+    {
+        await page.GotoAsync(path);
+        if (await page.Locator("[data-interactive]").CountAsync() > 0)
+            await page.ReadyAsync();
+    }
+
+    /// <summary>The accessibility checker finds nothing; what it finds is named.</summary>
+    public static async Task NothingForAxeAsync(this IPage page)
+    {
+        var found = await page.RunAxe();
+        Assert.Empty(found.Violations.Select(v => $"{page.Url}: {v.Id}: {v.Help}: {string.Join(", ", v.Nodes.Select(n => n.Target))}"));
+    }
+
+    /// <summary>Keeps a picture where <c>HAIRCLINIC_PICTURES</c> says, for people to look at.</summary>
+    public static async Task PictureAsync(this IPage page, string name)
+    {
+        if (Environment.GetEnvironmentVariable("HAIRCLINIC_PICTURES") is { Length: > 0 } folder)
+            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png"), FullPage = true });
+    }
+}

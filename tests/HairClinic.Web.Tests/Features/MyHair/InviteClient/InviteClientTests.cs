@@ -1,0 +1,52 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Demo.Scenes;
+using Microsoft.EntityFrameworkCore;
+using Slice = HairClinic.Web.Features.MyHair.InviteClient.InviteClient;
+
+namespace HairClinic.Web.Tests.Features.MyHair.InviteClient;
+
+public sealed class InviteClientTests(PgServer server)
+{
+    private Client reachable = null!;
+    private Client unreachable = null!;
+    private Person desk = null!;
+    private Salon salon = null!;
+
+    [Fact]
+    public async Task The_same_tap_twice_sends_one_letter()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+        var key = Guid.CreateVersion7();
+
+        await SendAsync(clinic, key, reachable.Id);
+        await SendAsync(clinic, key, reachable.Id);
+
+        Assert.Equal(1, await clinic.ReadAsync(db => db.WorkItems.CountAsync(TestContext.Current.CancellationToken)));
+    }
+
+    [Fact]
+    public async Task Without_an_address_it_says_so_and_sends_nothing()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+
+        await Assert.ThrowsAsync<Refusal>(() => SendAsync(clinic, Guid.CreateVersion7(), unreachable.Id));
+
+        Assert.Equal(0, await clinic.ReadAsync(db => db.WorkItems.CountAsync(TestContext.Current.CancellationToken)));
+    }
+
+    private void Lay(Scene scene)
+    {
+        scene.LayPractice("Practice under test");
+        salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+        desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
+        reachable = scene.Welcome("C-1", "Ada Fenwick", salon, email: "ada@example.test");
+        unreachable = scene.Welcome("C-2", "Bo Larch", salon);
+    }
+
+    private Task<Slice.Outcome> SendAsync(TestClinic clinic, Guid key, Guid clientId) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            clinic.Acting(desk, salon),
+            slice => slice.SaveAsync(key, new Slice.Input(clientId), TestContext.Current.CancellationToken)
+        );
+}

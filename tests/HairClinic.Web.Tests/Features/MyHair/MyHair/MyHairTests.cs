@@ -1,0 +1,83 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Shelf;
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Practices;
+using NodaTime;
+using Slice = HairClinic.Web.Features.MyHair.MyHair.MyHair;
+
+namespace HairClinic.Web.Tests.Features.MyHair.MyHair;
+
+public sealed class MyHairTests(PgServer server)
+{
+    private Client client = null!;
+    private Client other = null!;
+
+    [Fact]
+    public async Task A_client_sees_their_own_due_date_with_its_reason_and_their_booking()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+
+        var screen = await OpenAsync(clinic, client.Id);
+
+        // French lace, 3–5 weeks: one in five such bonds has lifted by day 23.4, so day 23 is the last with four in five holding.
+        Assert.Equal(new LocalDate(2027, 2, 12), screen!.Bond!.DueOn);
+        Assert.Equal(BondState.Held, screen.Bond.State);
+        Assert.Contains(screen.Bond.Reasons, r => r.Rule == DueRuleName.HoldWindow);
+        Assert.Equal(new LocalDateTime(2027, 2, 12, 10, 0), screen.Visit!.At);
+    }
+
+    [Fact]
+    public async Task A_bond_made_yesterday_evening_is_still_setting()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+
+        var screen = await OpenAsync(clinic, other.Id);
+
+        Assert.Equal(BondState.Curing, screen!.Bond!.State);
+        Assert.Equal(TestClinic.UsualNow + Duration.FromHours(8), screen.Bond.CuredAt);
+    }
+
+    [Fact]
+    public async Task The_page_is_read_in_one_round_trip()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+
+        await OpenAsync(clinic, client.Id);
+
+        Assert.Single(clinic.Commands.All);
+    }
+
+    [Fact]
+    public async Task A_client_of_another_practice_sees_nothing_here()
+    {
+        await using var theirs = await TestClinic.OpenAsync(server, Lay);
+        var stranger = client.Id;
+        await using var ours = await TestClinic.OpenAsync(server, Lay);
+
+        Assert.Null(await OpenAsync(ours, stranger));
+    }
+
+    private void Lay(Scene scene)
+    {
+        scene.LayPractice("Practice under test");
+        var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+        var stylist = scene.Hire("Stylist", StaffRole.Stylist, salon);
+        var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
+        var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
+        client = scene.Welcome("C-1", "Ada Fenwick", salon);
+        scene.Bond(client, scene.Unit(client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
+        scene.Book(client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 10, 0));
+        other = scene.Welcome("C-2", "Bo Larch", salon);
+        var applied = TestClinic.UsualNow - Duration.FromHours(16);
+        scene.Bond(other, scene.Unit(other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 2, 2), adhesive, applied);
+    }
+
+    private static Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid clientId) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(
+            new ClientActor(clinic.PracticeId, clientId),
+            slice => slice.OpenAsync(TestContext.Current.CancellationToken)
+        );
+}

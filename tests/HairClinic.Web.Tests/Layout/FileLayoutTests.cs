@@ -1,0 +1,56 @@
+using System.Text.RegularExpressions;
+
+namespace HairClinic.Web.Tests.Layout;
+
+public sealed partial class FileLayoutTests
+{
+    [Fact]
+    public void Files_stay_under_their_ceilings()
+    {
+        var offenders =
+            from file in SourceTree.Files(SourceTree.Root, ".cs", ".razor")
+            let name = SourceTree.Named(file)
+            where !name.Contains("/Migrations/", StringComparison.Ordinal) && !name.StartsWith("artifacts/", StringComparison.Ordinal)
+            let ceiling = name.EndsWith(".razor", StringComparison.Ordinal) ? 200 : name.StartsWith("tests/", StringComparison.Ordinal) ? 500 : 400
+            let lines = File.ReadLines(file).Count()
+            where lines > ceiling
+            select $"{name}: {lines} lines";
+
+        Assert.Empty(offenders);
+    }
+
+    [Fact]
+    public void Every_word_on_a_page_goes_through_the_localiser()
+    {
+        var offenders =
+            from file in SourceTree.Files(SourceTree.Web, ".razor")
+            let text = File.ReadAllText(file)
+            let markup = Comments().Replace(CodeBlock().Replace(text, ""), "")
+            from Match match in BareText().Matches(markup)
+            where match.Value.Trim().Length > 1
+            select $"{SourceTree.Named(file)}: {match.Groups[1].Value.Trim()}";
+
+        Assert.Empty(offenders);
+    }
+
+    [Fact]
+    public void No_page_carries_inline_style_or_script()
+    {
+        var offenders = SourceTree.Files(SourceTree.Web, ".razor").Where(f => Inline().IsMatch(File.ReadAllText(f)));
+
+        Assert.Empty(offenders.Select(SourceTree.Named));
+    }
+
+    [GeneratedRegex(@"@code\s*\{[\s\S]*\z")]
+    private static partial Regex CodeBlock();
+
+    [GeneratedRegex(@"@\*[\s\S]*?\*@|<!--[\s\S]*?-->")]
+    private static partial Regex Comments();
+
+    // Text between two tags that begins with a letter: markup, not an expression. A line of C# ends in ; or {.
+    [GeneratedRegex(@"(?<=[a-z""/]>)[ \t]*([A-Z][a-z]+[^<@{};()]*)(?=</)")]
+    private static partial Regex BareText();
+
+    [GeneratedRegex(@"\sstyle=""|<style|<script(?![^>]*\bsrc=)|\son(click|change|load|submit)=")]
+    private static partial Regex Inline();
+}

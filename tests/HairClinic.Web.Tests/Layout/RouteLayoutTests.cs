@@ -1,0 +1,54 @@
+using System.Reflection;
+using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Components;
+
+namespace HairClinic.Web.Tests.Layout;
+
+public sealed class RouteLayoutTests
+{
+    private static readonly Type[] Pages =
+    [
+        .. typeof(Clinic).Assembly.GetTypes().Where(t => t.GetCustomAttributes<RouteAttribute>().Any()),
+    ];
+
+    [Fact]
+    public void The_last_word_of_a_route_is_its_folder_in_kebab_case()
+    {
+        var offenders =
+            from page in Pages
+            where page.Namespace!.StartsWith("HairClinic.Web.Features.", StringComparison.Ordinal)
+            from route in page.GetCustomAttributes<RouteAttribute>()
+            let word = route.Template.Split('/').LastOrDefault(part => part.Length > 0 && !part.StartsWith('{'))
+            where word != SourceTree.Kebab(page.Namespace!.Split('.')[^1])
+            select $"{page.FullName}: {route.Template}";
+
+        Assert.Empty(offenders);
+    }
+
+    [Fact]
+    public void Each_page_names_a_rule_about_who_may_open_it()
+    {
+        var offenders =
+            from page in Pages
+            where page.Namespace!.StartsWith("HairClinic.Web.Features.", StringComparison.Ordinal)
+            where !page.GetCustomAttributes<AllowAnonymousAttribute>().Any()
+            where page.GetCustomAttributes<AuthorizeAttribute>().All(a => a.Policy is null)
+            select page.FullName;
+
+        Assert.Empty(offenders);
+    }
+
+    [Fact]
+    public void A_clients_own_pages_take_no_client_id()
+    {
+        var offenders =
+            from page in Pages
+            where page.GetCustomAttributes<AuthorizeAttribute>().Any(a => a.Policy == Web.Shell.Policies.Client)
+            from route in page.GetCustomAttributes<RouteAttribute>()
+            where Regex.IsMatch(route.Template, "client", RegexOptions.IgnoreCase)
+            select $"{page.FullName}: {route.Template}";
+
+        Assert.Empty(offenders);
+    }
+}
