@@ -28,7 +28,7 @@ public sealed record DemoClient(
 
     public static DemoClient Invent(int number, DemoSalon salon, Random random, LocalDate today)
     {
-        var before = random.Next(100) < 45;
+        var before = random.Next(100) < 20;
         var stylists = salon.Stylists;
         return new DemoClient(
             number,

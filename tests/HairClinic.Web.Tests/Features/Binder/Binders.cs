@@ -1,7 +1,6 @@
 using System.Text;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Binder.Export;
 using HairClinic.Web.Features.Binder.Import;
 using HairClinic.Web.Features.Binder.Import.Engine;
 using HairClinic.Web.Features.Binder.Sheets.Cells;
@@ -58,7 +57,7 @@ internal static class Binders
             {
                 var files = new Dictionary<SheetKind, byte[]>();
                 foreach (var kind in SheetKind.All)
-                    files[kind] = await services.GetRequiredService<Export>().WriteAsync(kind, forPeople: false, TestContext.Current.CancellationToken);
+                    files[kind] = await services.GetRequiredService<Web.Features.Binder.Export.Export>().WriteAsync(kind, forPeople: false, TestContext.Current.CancellationToken);
                 return files;
             }
         );
