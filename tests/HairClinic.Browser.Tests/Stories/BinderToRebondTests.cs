@@ -1,0 +1,193 @@
+using System.Text.RegularExpressions;
+using HairClinic.Web.Features.Practices.FirstRun;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+using NodaTime;
+
+namespace HairClinic.Browser.Tests.Stories;
+
+/// <summary>
+/// The whole story, from an empty database: the guide, a binder of CSV sheets, the due list, a booking, the
+/// rebond logged at the chair, the new window with its reason, and the client's own page.
+/// </summary>
+public sealed class BinderToRebondTests(ChromiumBrowser chromium)
+{
+    private const string Password = "a long enough phrase";
+
+    /// <summary>A Wednesday; Zoé's bond of 29 December closed its five weeks yesterday.</summary>
+    private static readonly Instant Now = Instant.FromUtc(2027, 2, 3, 9, 0);
+
+    [Fact]
+    public async Task From_a_binders_rows_to_a_booked_logged_and_redated_rebond()
+    {
+        await using var site = await Site.OpenAsync(Now);
+        var desk = await chromium.DeviceAsync(site, Pages.Desk);
+        desk.SetDefaultTimeout(60_000);
+        await SetUpAsync(site, desk);
+        await BringAsync(desk);
+        await FindHerOverdueAndBookAsync(desk);
+
+        // The next morning, at the chair.
+        site.Clock.Reset(await StartOfVisitAsync(desk));
+        var due = await LogAsync(desk);
+        Assert.Equal("Fri 26 Feb", due);
+
+        await SheSeesItAsync(site, due);
+    }
+
+    private static async Task SetUpAsync(Site site, IPage page)
+    {
+        await page.OpenAsync("/");
+        Assert.EndsWith("/first-run/welcome", new Uri(page.Url).AbsolutePath, StringComparison.Ordinal);
+        await page.OpenAsync("/first-run/welcome?code=" + site.Services.GetRequiredService<SetupCode>().Value);
+        await page.PictureAsync("story-01-welcome");
+        await page.NothingForAxeAsync();
+        await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Linden Practice");
+        await page.GetByLabel("Your name").FillAsync("Odette Vance");
+        await page.GetByLabel("Name to sign in with").FillAsync("owner@practice.example");
+        await page.GetByLabel("Password").FillAsync(Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
+
+        await page.WaitForURLAsync("**/first-run/first-salon");
+        await page.ReadyAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Tuesday to Saturday, nine to six" }).ClickAsync();
+        await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Linden Yard");
+        await page.GetByRole(AriaRole.Combobox, new() { Name = "Time zone" }).PressSequentiallyAsync("London");
+        await page.Locator("[role=option]").First.ClickAsync();
+        await page.GetByLabel("Currency").FillAsync("GBP");
+        await page.PictureAsync("story-02-salon");
+        await page.NothingForAxeAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }).ClickAsync();
+
+        await page.WaitForURLAsync("**/first-run/first-chairs");
+        await page.ReadyAsync();
+        await page.NothingForAxeAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }).ClickAsync();
+
+        await page.WaitForURLAsync("**/first-run/first-people");
+        await page.ReadyAsync();
+        await page.NothingForAxeAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }).ClickAsync();
+
+        await page.WaitForURLAsync("**/first-run/keep-defaults");
+        await page.ReadyAsync();
+        await page.PictureAsync("story-03-defaults");
+        await page.NothingForAxeAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep all and go on" }).ClickAsync();
+
+        await page.WaitForURLAsync("**/first-run/bring-binder");
+        await page.ReadyAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Bring my binder" }).ClickAsync();
+        await page.WaitForURLAsync("**/practice/binder/import");
+    }
+
+    private static async Task BringAsync(IPage page)
+    {
+        await page.ReadyAsync();
+        var sheets = new[] { BinderSheets.Clients, BinderSheets.Units, BinderSheets.Bonds, BinderSheets.Visits };
+        foreach (var (sheet, index) in sheets.Select((s, i) => (s, i)))
+        {
+            await page.GetByLabel("CSV file").SetInputFilesAsync(sheet);
+            var preview = page.GetByRole(AriaRole.Heading, new() { Name = "What would happen" });
+            var asks = page.GetByText("31/12/2025: day, month, year");
+            await preview.Or(asks).First.WaitForAsync();
+            if (await asks.IsVisibleAsync())
+                await asks.ClickAsync();
+            await preview.WaitForAsync();
+            var create = page.GetByText("Create these; I can edit them later under Practice");
+            if (await create.IsVisibleAsync())
+                await create.ClickAsync();
+            await page.PictureAsync($"story-04-preview-{index}");
+            await page.NothingForAxeAsync();
+            await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("Bring \\d+ rows into the book") }).ClickAsync();
+            await page.GetByRole(AriaRole.Heading, new() { Name = "It is in the book" }).WaitForAsync();
+            if (index < sheets.Length - 1)
+                await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Now the") }).ClickAsync();
+        }
+    }
+
+    private static async Task FindHerOverdueAndBookAsync(IPage page)
+    {
+        await page.OpenAsync("/due");
+        var row = page.Locator("tr", new() { HasText = "Zoé Marchbank" });
+        await row.GetByText("Overdue").First.WaitForAsync();
+        await page.PictureAsync("story-05-due");
+        await page.NothingForAxeAsync();
+        await row.GetByRole(AriaRole.Link, new() { NameRegex = new Regex("^Book") }).ClickAsync();
+        await page.ReadyAsync();
+        await page.Locator("button.slot").First.ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Booked." }).WaitForAsync();
+        await page.PictureAsync("story-06-booked");
+        await page.GetByRole(AriaRole.Link, new() { Name = "See the visit" }).ClickAsync();
+        await page.WaitForURLAsync("**/visit-details");
+    }
+
+    /// <summary>When the booked visit begins, read from the page as a person would.</summary>
+    private static async Task<Instant> StartOfVisitAsync(IPage page)
+    {
+        var start = await page.Locator("time[datetime]").First.GetAttributeAsync("datetime");
+        var parsed = NodaTime.Text.InstantPattern.ExtendedIso.Parse(start!);
+        if (parsed.Success)
+            return parsed.Value;
+        var day = NodaTime.Text.LocalDatePattern.Iso.Parse(start![..10]).Value;
+        return day.At(new LocalTime(10, 0)).InZoneLeniently(DateTimeZoneProviders.Tzdb["Europe/London"]).ToInstant();
+    }
+
+    private static async Task<string> LogAsync(IPage page)
+    {
+        var taps = 0;
+        await page.OpenAsync("/at-the-chair");
+        await page.PictureAsync("story-07-chair");
+        await page.NothingForAxeAsync();
+        await TapAsync(page.GetByRole(AriaRole.Button, new() { Name = "Begin" }));
+        await TapAsync(page.GetByRole(AriaRole.Link, new() { Name = "Log the rebond" }));
+        await page.WaitForURLAsync("**/log-rebond");
+        await page.ReadyAsync();
+        await page.PictureAsync("story-08-log");
+        await page.NothingForAxeAsync();
+        var kept = page.Locator("fieldset", new() { HasText = "waits" }).GetByText("Yes");
+        if (await kept.CountAsync() > 0)
+            await TapAsync(kept.First);
+        await TapAsync(page.GetByRole(AriaRole.Button, new() { Name = "Save the rebond" }));
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Due again" }).WaitForAsync();
+        Assert.InRange(taps, 1, 12);
+        await page.PictureAsync("story-09-logged");
+        await page.NothingForAxeAsync();
+        await page.GetByText("Four in five bonds of this kind still hold").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        return (await page.Locator(".vast time").InnerTextAsync()).Trim();
+
+        async Task TapAsync(ILocator what)
+        {
+            taps++;
+            await what.ClickAsync();
+        }
+    }
+
+    private async Task SheSeesItAsync(Site site, string due)
+    {
+        var phone = await chromium.DeviceAsync(site, Pages.Phone);
+        await phone.OpenAsync("/my-hair/ask-link");
+        await phone.GetByLabel("E-mail").FillAsync("zoe@client.example");
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Send me a link" }).ClickAsync();
+        await phone.GetByText("a link is on its way").WaitForAsync();
+
+        await phone.OpenAsync(await LinkAsync(site));
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Show my dates" }).ClickAsync();
+        await phone.WaitForURLAsync("**/my-hair");
+        Assert.Equal(due, (await phone.Locator(".vast").First.InnerTextAsync()).Trim());
+        await phone.PictureAsync("story-10-my-hair");
+        await phone.NothingForAxeAsync();
+    }
+
+    private static async Task<string> LinkAsync(Site site)
+    {
+        for (var wait = 0; wait < 60; wait++)
+        {
+            var letter = Directory.Exists(site.MailFolder) ? Directory.GetFiles(site.MailFolder).FirstOrDefault() : null;
+            if (letter is not null && Regex.Match(await File.ReadAllTextAsync(letter), @"/my-hair/open-link\?token=[\w-]+") is { Success: true } link)
+                return link.Value;
+            await Task.Delay(500);
+        }
+        throw new InvalidOperationException("No letter came.");
+    }
+}
