@@ -39,8 +39,12 @@ public sealed class EmptySite : WebApplicationFactory<Program>
     }
 
     /// <summary>A browser that follows nothing by itself and keeps its cookies.</summary>
-    public HttpClient Browser() =>
-        CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true, BaseAddress = new Uri("https://localhost") });
+    public HttpClient Browser()
+    {
+        var browser = CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true, BaseAddress = new Uri("https://localhost") });
+        browser.DefaultRequestHeaders.Accept.ParseAdd("text/html");
+        return browser;
+    }
 
     /// <summary>Fills in the form in the middle of a page and sends it.</summary>
     public static async Task<HttpResponseMessage> SendAsync(HttpClient browser, string page, IReadOnlyDictionary<string, string> filledIn)
