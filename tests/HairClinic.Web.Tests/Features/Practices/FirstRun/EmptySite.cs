@@ -29,7 +29,8 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         await RunAsync($"grant connect on database {name} to hairclinic_program");
         return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!));
 
-        string In(string connectionString) => new NpgsqlConnectionStringBuilder(connectionString) { Database = name }.ToString();
+        // Without a pool: many such sites at once would hold all of the server's connections.
+        string In(string connectionString) => new NpgsqlConnectionStringBuilder(connectionString) { Database = name, Pooling = false }.ToString();
 
         async Task RunAsync(string sql)
         {
