@@ -1,5 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Demo;
 using HairClinic.Web.Features.Accounts;
 using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Clients;
@@ -29,18 +30,22 @@ public static class Clinic
             .AddWear()
             .AddPractices()
             .AddBinder()
-            .AddMyHair();
+            .AddMyHair()
+            .AddDemo();
 
     /// <param name="hostArguments">Host settings such as --urls or --data.</param>
     public static WebApplication Build(string[] hostArguments)
     {
         var builder = WebApplication.CreateBuilder(hostArguments);
+        // So that a build run from its sources finds its own files, whatever the environment is called.
+        builder.WebHost.UseStaticWebAssets();
         builder.Services.AddClinic();
 
         var app = builder.Build();
         app.UseShell();
         app.MapAccounts();
         app.MapMyHair();
+        app.MapBinder();
         return app;
     }
 }

@@ -1,1 +1,24 @@
-Console.WriteLine("Name a benchmark.");
+using HairClinic.Benchmarks;
+using HairClinic.Benchmarks.DueQuery;
+using HairClinic.Benchmarks.DueWindows;
+
+Dictionary<string, Func<Report, Task>> benchmarks = new()
+{
+    ["due-windows"] = DueWindowsBenchmark.RunAsync,
+    ["due-query"] = DueQueryBenchmark.RunAsync,
+};
+
+var names = args.Where(a => a != "--save").ToList();
+if (names is not [var name] || (name != "all" && !benchmarks.ContainsKey(name)))
+{
+    Console.Error.WriteLine($"Name a benchmark: {string.Join(", ", benchmarks.Keys)} or all. With --save the results are kept in {Report.Folder}.");
+    return 2;
+}
+foreach (var (key, run) in benchmarks.Where(b => name == "all" || b.Key == name))
+{
+    var report = new Report(key);
+    await run(report);
+    if (args.Contains("--save"))
+        report.Save();
+}
+return 0;

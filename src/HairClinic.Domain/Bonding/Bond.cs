@@ -65,7 +65,7 @@ public sealed class Bond : PracticeOwned
 
     public Lift? Lift { get; private set; }
 
-    /// <summary>Last day on which someone of the practice saw or heard that it was sound.</summary>
+    /// <summary>Last day before its removal on which someone of the practice saw or heard that it was sound.</summary>
     public LocalDate? LastSoundOn { get; private set; }
 
     public LocalDate? RemovedOn { get; private set; }
@@ -97,14 +97,20 @@ public sealed class Bond : PracticeOwned
         DueReasons = [.. window.Why.Explain()];
     }
 
+    /// <summary>An edge that came up and was put down again is no longer the first hold: nothing seen after a lift counts.</summary>
     public void SeenSound(LocalDate on)
     {
-        if (on >= AppliedOn && (LastSoundOn is null || on > LastSoundOn))
+        if (Lift is null && on >= AppliedOn && (LastSoundOn is null || on > LastSoundOn))
             LastSoundOn = on;
     }
 
-    /// <summary>Only the first lift ends the hold; what follows a spot fix is not a new bond.</summary>
-    /// <exception cref="Refusal">The bond was removed, or the lift is dated before the bond or after its report.</exception>
+    /// <summary>
+    /// Only the first lift ends the hold; what follows a spot fix is not a new bond. A later telling may still name
+    /// the day that the first one left open.
+    /// </summary>
+    /// <exception cref="Refusal">
+    /// The bond was removed, or the lift is dated before the bond, before a day on which it was seen sound, or after its report.
+    /// </exception>
     public void ReportLift(Lift lift)
     {
         if (RemovedOn is { } removed && lift.ReportedOn > removed)
@@ -113,7 +119,12 @@ public sealed class Bond : PracticeOwned
             throw new Refusal("A bond cannot lift before it was made, on {0}.", AppliedOn);
         if (lift.LiftedOn > lift.ReportedOn)
             throw new Refusal("It cannot have lifted after it was reported.");
-        Lift ??= lift;
+        if (Lift is null && lift.LiftedOn < LastSoundOn)
+            throw new Refusal("It was seen sound on {0}. If the day is not certain, say that it is not known.", LastSoundOn);
+        if (Lift is null)
+            Lift = lift;
+        else if (Lift.LiftedOn is null && lift.LiftedOn <= Lift.ReportedOn)
+            Lift = Lift with { LiftedOn = lift.LiftedOn, Zone = Lift.Zone ?? lift.Zone };
     }
 
     /// <exception cref="Refusal">It was removed already, or before it was made.</exception>
@@ -125,5 +136,22 @@ public sealed class Bond : PracticeOwned
             throw new Refusal("A bond cannot be taken off before it was made, on {0}.", AppliedOn);
         RemovedOn = on;
         RemovedBecause = because;
+    }
+
+    /// <summary>The removal was logged by mistake: the bond is on the head as before.</summary>
+    /// <exception cref="Refusal">It is on the head.</exception>
+    internal void PutBack()
+    {
+        if (RemovedOn is null)
+            throw new Refusal("This bond was never taken off.");
+        RemovedOn = null;
+        RemovedBecause = null;
+    }
+
+    /// <summary>A lift told on that day was logged by mistake; one told earlier stays.</summary>
+    internal void ForgetLift(LocalDate reportedOn)
+    {
+        if (Lift?.ReportedOn == reportedOn)
+            Lift = null;
     }
 }

@@ -57,6 +57,9 @@ public sealed class Client : PracticeOwned
     /// <summary>What of their habits shortens a hold, newest last; staff may read it.</summary>
     public IReadOnlyList<CareFact> CareFacts => _careFacts;
 
+    /// <summary>Labels and templates made so far keep the old code: they have to be written anew.</summary>
+    public void Recode(string code) => Code = code.Trim();
+
     public void Rename(string name, string? calledAs)
     {
         Name = name.Trim();

@@ -30,7 +30,8 @@ public sealed class ClientMerge : PracticeOwned
 
     public Instant? UndoneAt { get; private set; }
 
-    public void Note(string table, IEnumerable<Guid> ids) => Moved[table] = [.. ids];
+    /// <returns>How many they are.</returns>
+    public int Note(string table, IEnumerable<Guid> ids) => (Moved[table] = [.. ids]).Count;
 
     /// <exception cref="Refusal">Undone already.</exception>
     public void Undo(Instant now) =>

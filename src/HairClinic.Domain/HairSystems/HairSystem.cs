@@ -115,6 +115,20 @@ public sealed class HairSystem : PracticeOwned
         Move(UnitState.Resting, Dates);
     }
 
+    /// <summary>Bonding it was logged by mistake: it stands where it stood before.</summary>
+    /// <param name="wasItsFirst">No other bond was ever made with it.</param>
+    /// <exception cref="Refusal">It is not on a head.</exception>
+    internal void UndoPutOn(bool wasItsFirst)
+    {
+        Require(UnitState.Bonded, "taken off");
+        var before =
+            Dates.RetiredOn is not null ? UnitState.EmergencySpare
+            : !wasItsFirst ? UnitState.Resting
+            : Dates.PreparedOn is not null ? UnitState.Prepared
+            : UnitState.Accepted;
+        Move(before, wasItsFirst ? Dates with { FirstBondedOn = null } : Dates);
+    }
+
     /// <param name="end">Retired, Lost, Damaged, ReturnedToClient or EmergencySpare.</param>
     /// <exception cref="Refusal">It is on a head, or <paramref name="end"/> is no way to leave service.</exception>
     public void LeaveService(UnitState end, LocalDate on, string because)

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Practices;
 using NodaTime;
 
@@ -46,4 +47,23 @@ public sealed class Product : PracticeOwned
     }
 
     public void Retire() => Retired = true;
+
+    /// <summary>This product as used on a day, from a lot that may be used then.</summary>
+    /// <param name="coats">How many coats; null where coats are not counted.</param>
+    /// <exception cref="Refusal">
+    /// The lot is another product's, used up or expired; or an adhesive of which lots are open is used without naming one.
+    /// </exception>
+    public ProductUse UseOn(LocalDate day, Guid? lotId, int? coats)
+    {
+        if (lotId is null && Kind == ProductKind.Adhesive && _lots.Any(l => l.IsUsableOn(day)))
+            throw new Refusal("Choose the lot of {0}, so that a bad one can be traced to every head it touched.", Name);
+        if (lotId is not { } id)
+            return new ProductUse(Id, null, coats);
+        var lot = _lots.Find(l => l.Id == id) ?? throw new Refusal("That lot is not one of {0}.", Name);
+        if (lot.Finished)
+            throw new Refusal("Lot {0} of {1} is marked as used up. Choose another.", lot.Code, Name);
+        if (!lot.IsUsableOn(day))
+            throw new Refusal("Lot {0} of {1} expired on {2}. Do not bond with it; choose another.", lot.Code, Name, lot.ExpiresOn!);
+        return new ProductUse(Id, id, coats);
+    }
 }

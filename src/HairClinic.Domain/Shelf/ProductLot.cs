@@ -26,6 +26,8 @@ public sealed class ProductLot : PracticeOwned
     /// <summary>Used up or thrown away; no longer offered.</summary>
     public bool Finished { get; private set; }
 
+    public bool IsUsableOn(LocalDate day) => !Finished && !(ExpiresOn < day);
+
     public void Edit(string code, LocalDate? expiresOn)
     {
         Code = code.Trim();

@@ -18,6 +18,12 @@ public sealed record InspectionGrades(int? Shedding, int? Knots, int? Base, int?
 
     public static readonly InspectionGrades NotLookedAt = new(null, null, null, null, null, null);
 
+    /// <summary>From this structural grade on, its replacement is planned.</summary>
+    public const int PlanReplacement = 3;
+
+    /// <summary>At this structural grade a unit is bonded only in an emergency.</summary>
+    public const int Unfit = 4;
+
     /// <summary>The worst of the items that end a unit's life: shedding, knots, base and fit.</summary>
     public int? WorstStructural => new[] { Shedding, Knots, Base, Fit }.Max();
 

@@ -8,6 +8,9 @@ namespace HairClinic.Domain.Visits;
 
 public sealed partial class Visit
 {
+    // A stylist rounds the time up, and clocks of a tablet and a server differ.
+    private static readonly Duration ClockTolerance = Duration.FromMinutes(5);
+
     /// <summary>The record written when the visit was logged; one a visit.</summary>
     public VisitRecord? Record { get; private set; }
 
@@ -18,8 +21,12 @@ public sealed partial class Visit
     /// <param name="recordId">Id of the record to write.</param>
     /// <param name="worn">The open bond and its unit; null at a first fitting.</param>
     /// <param name="made">The new bond.</param>
+    /// <param name="salon">Where the visit takes place: its zone gives the day.</param>
     /// <param name="basis">What the due rule needs to know of salon, window and client.</param>
-    /// <exception cref="Refusal">The visit is logged or called off already, or the unit cannot be bonded.</exception>
+    /// <exception cref="Refusal">
+    /// The visit is logged or called off already; the unit cannot be bonded, is someone else's, or is unfit and no
+    /// emergency was confirmed; a date is impossible.
+    /// </exception>
     public Bond RecordRebond(
         Guid recordId,
         (Bond Bond, HairSystem Unit, TakeDown Found)? worn,
@@ -31,11 +38,11 @@ public sealed partial class Visit
         string? note
     )
     {
-        if (Record is not null)
-            throw new Refusal("This visit is logged already.");
+        RequireNotLogged();
+        Judge(made, worn?.Found.Grades, worn?.Unit, now);
         var day = salon.DayOf(made.AppliedAt);
-        Record = new VisitRecord(recordId, Id, worn?.Unit.Id, worn?.Found, now, by, note);
-        Record.NoteWaits(made.WaitsKept);
+        var record = new VisitRecord(recordId, Id, worn?.Unit.Id, worn?.Found, now, by, note);
+        record.NoteWaits(made.WaitsKept);
         if (worn is var (old, unit, found))
             TakeOff(old, unit, found, day);
 
@@ -44,16 +51,35 @@ public sealed partial class Visit
         bond.MadeAt(Id);
         bond.Use(made.Products, made.WaitsKept);
         bond.FallDue(basis(day));
+        Record = record;
         Finish();
         return bond;
+    }
+
+    private void RequireNotLogged()
+    {
+        if (Record is not null)
+            throw new Refusal("This visit is logged already.");
+        if (State is VisitState.Cancelled or VisitState.DidNotCome)
+            throw new Refusal("This visit is {0} already.", State);
+    }
+
+    private void Judge(NewBond made, InspectionGrades? seen, HairSystem? worn, Instant now)
+    {
+        if (made.AppliedAt > now + ClockTolerance)
+            throw new Refusal("The bond cannot have been finished later than now.");
+        if (made.Unit.ClientId is { } owner && owner != ClientId)
+            throw new Refusal("Unit {0} is another client's.", made.Unit.Serial);
+        if (made.Unit != worn && !made.Unit.State.IsBondable())
+            throw new Refusal("Unit {0} is {1}: it cannot be bonded.", made.Unit.Serial, made.Unit.State);
+        if (made.Unit == worn && seen?.WorstStructural >= InspectionGrades.Unfit && !made.Emergency)
+            throw new Refusal("Unit {0} is unfit. Bond the spare, or confirm that this is an emergency.", made.Unit.Serial);
     }
 
     private static void TakeOff(Bond old, HairSystem unit, TakeDown found, LocalDate day)
     {
         if (found.FoundLifted)
             old.ReportLift(new Lift(day, found.LiftedOn, found.LiftZone, SpotFixed: false));
-        else
-            old.SeenSound(day);
         old.Remove(day, found.FoundLifted && found.Because == RemovalReason.Scheduled ? RemovalReason.Lifted : found.Because);
         unit.TakeOff();
     }

@@ -23,6 +23,14 @@ public sealed class VisitRecord : PracticeOwned
         Note = string.IsNullOrWhiteSpace(note) ? null : note.Trim();
     }
 
+    internal VisitRecord(Guid id, Guid visitId, EdgesSeen? seen, Instant at, Guid? by, string? note)
+        : this(id, visitId, removedUnitId: null, takeDown: null, at, by, note)
+    {
+        FoundLifted = seen?.Up ?? false;
+        LiftedOn = seen?.LiftedOn;
+        LiftZone = seen?.Zone;
+    }
+
     public Guid VisitId { get; private set; }
 
     /// <summary>The unit that was taken down and inspected.</summary>

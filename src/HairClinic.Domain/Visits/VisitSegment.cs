@@ -18,7 +18,7 @@ public sealed class VisitSegment : PracticeOwned
         PersonId = personId;
         StartsAt = startsAt;
         EndsAt = endsAt;
-        HoldsHands = kind == SegmentKind.HandsOn && personId is not null;
+        Hold();
     }
 
     public Guid VisitId { get; private set; }
@@ -35,6 +35,8 @@ public sealed class VisitSegment : PracticeOwned
 
     /// <summary>Whether it keeps a person's hands busy; false once the visit is called off.</summary>
     public bool HoldsHands { get; private set; }
+
+    internal void Hold() => HoldsHands = Kind == SegmentKind.HandsOn && PersonId is not null;
 
     internal void Release() => HoldsHands = false;
 }

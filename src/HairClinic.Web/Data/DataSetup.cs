@@ -14,5 +14,6 @@ public static class DataSetup
                 sp.GetRequiredService<ClinicDatabase>().Connections.Program,
                 sp.GetRequiredService<ILoggerFactory>()
             ))
-            .AddScoped<WriteOnce>();
+            .AddScoped<WriteOnce>()
+            .AddScoped<DraftBook>();
 }

@@ -1,4 +1,5 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
@@ -43,13 +44,26 @@ public sealed class DueDateRefresher
                 var used = row.Bond.Products.Select(p => p.ProductId).FirstOrDefault(adhesives.ContainsKey);
                 var adhesive = used == Guid.Empty ? (Guid?)null : used;
                 var label = adhesive is { } id ? adhesives[id] : null;
-                var basis = book.BasisFor(clients[row.Bond.ClientId], row.BaseMaterialId, adhesive, row.Bond.Attachment, label);
-                moved += Renew(row.Bond, basis) ? 1 : 0;
+                if (TryBasis(() => book.BasisFor(clients[row.Bond.ClientId], row.BaseMaterialId, adhesive, row.Bond.Attachment, label)) is { } basis)
+                    moved += Renew(row.Bond, basis) ? 1 : 0;
             }
             seen += batch.Count;
             after = batch[^1].Bond.Id;
             await db.SaveChangesAsync(cancellation);
             db.ChangeTracker.Clear();
+        }
+    }
+
+    // No window fits since a row was taken away: this bond keeps its dates until one does, and the others get theirs.
+    private static DueBasis? TryBasis(Func<DueBasis> ask)
+    {
+        try
+        {
+            return ask();
+        }
+        catch (Refusal)
+        {
+            return null;
         }
     }
 

@@ -15,15 +15,16 @@ public sealed partial class PracticeWork(
     ILogger<PracticeWork> log
 )
 {
-    /// <returns>How many items were done.</returns>
+    /// <returns>How many items were tried, done or not.</returns>
     public async Task<int> RunAsync(CancellationToken cancellation)
     {
-        var done = 0;
+        var tried = 0;
         while (await RunOneAsync(cancellation))
-            done++;
-        return done;
+            tried++;
+        return tried;
     }
 
+    /// <remarks>The item stays locked until its end is written down: whoever dies in between leaves it to the next.</remarks>
     private async Task<bool> RunOneAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
@@ -35,10 +36,11 @@ public sealed partial class PracticeWork(
             await DoAsync(item, cancellation);
             item.Done(clock.GetCurrentInstant());
         }
-        catch (Exception e) when (e is not OperationCanceledException)
+        catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
-            item.Failed(e.GetType().Name, clock.GetCurrentInstant());
-            LogFailure(log, item.Kind, item.Id, item.Attempts, e);
+            var error = WorkFaults.Name(e);
+            item.Failed(error, clock.GetCurrentInstant());
+            LogFailure(log, item.Kind, item.Id, item.Attempts, error);
         }
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
@@ -63,6 +65,6 @@ public sealed partial class PracticeWork(
         }
     }
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "{Kind} {Id} failed at attempt {Attempt}; it will be tried again.")]
-    private static partial void LogFailure(ILogger logger, WorkKind kind, Guid id, int attempt, Exception e);
+    [LoggerMessage(Level = LogLevel.Warning, Message = "{Kind} {Id} failed at attempt {Attempt} ({Error}); it will be tried again.")]
+    private static partial void LogFailure(ILogger logger, WorkKind kind, Guid id, int attempt, string error);
 }

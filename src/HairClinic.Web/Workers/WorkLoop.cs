@@ -12,18 +12,31 @@ public sealed partial class WorkLoop(PracticeJobs jobs, ILogger<WorkLoop> log) :
         using var timer = new PeriodicTimer(Pause);
         while (await timer.WaitForNextTickAsync(stoppingToken))
         {
-            try
-            {
-                foreach (var practice in await jobs.PracticeIdsAsync(stoppingToken))
-                    await jobs.RunAsync(practice, "work", s => s.GetRequiredService<PracticeWork>().RunAsync(stoppingToken));
-            }
-            catch (Exception e) when (e is not OperationCanceledException)
-            {
-                LogStumble(log, e);
-            }
+            foreach (var practice in await PracticesAsync(stoppingToken))
+                await TryAsync(() => jobs.RunAsync(practice, "work", s => s.GetRequiredService<PracticeWork>().RunAsync(stoppingToken)), stoppingToken);
         }
     }
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "The work loop stumbled; it goes on.")]
-    private static partial void LogStumble(ILogger logger, Exception e);
+    private async Task<IReadOnlyList<Guid>> PracticesAsync(CancellationToken stoppingToken)
+    {
+        IReadOnlyList<Guid> practices = [];
+        await TryAsync(async () => practices = await jobs.PracticeIdsAsync(stoppingToken), stoppingToken);
+        return practices;
+    }
+
+    // One practice's trouble must not keep the others waiting.
+    private async Task TryAsync(Func<Task> work, CancellationToken stoppingToken)
+    {
+        try
+        {
+            await work();
+        }
+        catch (Exception e) when (!stoppingToken.IsCancellationRequested)
+        {
+            LogStumble(log, WorkFaults.Name(e));
+        }
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The work loop stumbled ({Error}); it goes on.")]
+    private static partial void LogStumble(ILogger logger, string error);
 }

@@ -44,7 +44,7 @@ public sealed class RouteLayoutTests
     {
         var offenders =
             from page in Pages
-            where page.GetCustomAttributes<AuthorizeAttribute>().Any(a => a.Policy == HairClinic.Web.Shell.Policies.Client)
+            where page.GetCustomAttributes<AuthorizeAttribute>().Any(a => a.Policy == Web.Shell.Policies.Client)
             from route in page.GetCustomAttributes<RouteAttribute>()
             where Regex.IsMatch(route.Template, "client", RegexOptions.IgnoreCase)
             select $"{page.FullName}: {route.Template}";

@@ -29,6 +29,8 @@ public sealed class DueBook
 
     public Salon SalonOf(Client client) => _salons[client.HomeSalonId];
 
+    public Salon Salon(Guid salonId) => _salons[salonId];
+
     /// <summary>Three round trips, however many bonds are asked about.</summary>
     public static async Task<DueBook> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
         new(

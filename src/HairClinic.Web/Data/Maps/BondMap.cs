@@ -12,6 +12,7 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
 {
     public const string OpenPerUnit = "ux_bonds_open_per_unit";
     public const string OpenPerHead = "ux_bonds_open_per_head";
+    private const string OpenLifted = "ix_bonds_open_lifted";
 
     protected override void Map(EntityTypeBuilder<Bond> builder)
     {
@@ -34,6 +35,8 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
         builder.HasIndex(x => new { x.PracticeId, x.HairSystemId }).IsUnique().HasFilter("removed_on is null").HasDatabaseName(OpenPerUnit);
         builder.HasIndex(x => new { x.PracticeId, x.ClientId }).IsUnique().HasFilter("removed_on is null").HasDatabaseName(OpenPerHead);
         builder.HasIndex(x => new { x.PracticeId, x.ClosesOn, x.Id }).HasFilter("removed_on is null").HasDatabaseName("ix_bonds_open_closes_on");
+        // The few whose edge came up, wherever their windows lie.
+        builder.HasIndex(x => new { x.PracticeId, x.ClosesOn, x.Id }, OpenLifted).HasFilter("removed_on is null and lift_reported_on is not null").HasDatabaseName(OpenLifted);
         builder.HasIndex(x => new { x.PracticeId, x.HairSystemId, x.AppliedOn });
         builder.HasIndex(x => new { x.PracticeId, x.ClientId, x.AppliedOn });
         builder.Contains(x => x.Products, (BondProduct p) => p.BondId);

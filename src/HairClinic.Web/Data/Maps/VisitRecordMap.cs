@@ -9,6 +9,8 @@ namespace HairClinic.Web.Data.Maps;
 
 public sealed class VisitRecordMap() : FencedMap<VisitRecord>("visit_records")
 {
+    public const string OnePerVisit = "ix_visit_records_practice_id_visit_id";
+
     protected override void Map(EntityTypeBuilder<VisitRecord> builder)
     {
         builder.ComplexProperty(x => x.Grades, g =>

@@ -155,6 +155,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.HasIndex("PracticeId", "HairSystemId", "AppliedOn")
                         .HasDatabaseName("ix_bonds_practice_id_hair_system_id_applied_on");
 
+                    b.HasIndex(new[] { "PracticeId", "ClosesOn", "Id" }, "ix_bonds_open_lifted")
+                        .HasDatabaseName("ix_bonds_open_lifted")
+                        .HasFilter("removed_on is null and lift_reported_on is not null");
+
                     b.ToTable("bonds", null, t =>
                         {
                             t.HasCheckConstraint("ck_bonds_closes_after_opens", "closes_on >= opens_on");

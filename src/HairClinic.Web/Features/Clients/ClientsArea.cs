@@ -3,5 +3,17 @@ namespace HairClinic.Web.Features.Clients;
 public static class ClientsArea
 {
     public static IServiceCollection AddClients(this IServiceCollection services) =>
-        services.AddScoped<AddClient.AddClient>().AddScoped<AddClient.AddClientRules>();
+        services.AddScoped<AddClient.AddClient>().AddScoped<AddClient.AddClientRules>()
+            .AddScoped<Card.Card>()
+            .AddScoped<Find.Find>()
+            .AddScoped<MergeClients.MergeClients>()
+            .AddScoped<MergeClients.DuplicateSearch>()
+            .AddScoped<EditClient.EditClient>()
+            .AddScoped<EditClient.EditClientRules>()
+            .AddScoped<AddLifeEvent.AddLifeEvent>()
+            .AddScoped<AddLifeEvent.AddLifeEventRules>()
+            .AddScoped<RecordCareFacts.RecordCareFacts>()
+            .AddScoped<RecordCareFacts.RecordCareFactsRules>()
+            .AddScoped<ReportLift.ReportLift>()
+            .AddScoped<ReportLift.ReportLiftRules>();
 }

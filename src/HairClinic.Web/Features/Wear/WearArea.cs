@@ -2,5 +2,6 @@ namespace HairClinic.Web.Features.Wear;
 
 public static class WearArea
 {
-    public static IServiceCollection AddWear(this IServiceCollection services) => services;
+    public static IServiceCollection AddWear(this IServiceCollection services) =>
+        services.AddScoped<Due.Due>().AddScoped<NoteContact.NoteContact>().AddSingleton<NoteContact.NoteContactRules>();
 }

@@ -15,6 +15,9 @@ public static class CommandLine
         var root = new RootCommand("HairClinic: the practice's book.") { data };
         root.Subcommands.Add(ServeVerb.Command(Open));
         root.Subcommands.Add(MigrateVerb.Command(Open));
+        root.Subcommands.Add(ImportVerb.Command(Open));
+        root.Subcommands.Add(ExportVerb.Command(Open));
+        root.Subcommands.Add(DemoVerb.Command());
         foreach (var verb in arguments.Length == 0 || arguments[0].StartsWith("--", StringComparison.Ordinal) && arguments[0] is not ("--help" or "--version")
             ? ["serve"]
             : Array.Empty<string>())

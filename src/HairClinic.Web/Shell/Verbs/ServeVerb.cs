@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Globalization;
+using HairClinic.Web.Demo;
 
 namespace HairClinic.Web.Shell.Verbs;
 
@@ -14,9 +16,25 @@ public static class ServeVerb
         command.SetAction(async result =>
         {
             await using var app = await open(result, []);
+            if (result.GetValue(demo))
+                await FillAsync(app);
             await app.RunAsync();
             return 0;
         });
         return command;
+    }
+
+    private static async Task FillAsync(WebApplication app)
+    {
+        if (await app.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None) is not { } filled)
+        {
+            Console.WriteLine("This database holds a practice already; it was left as it is.");
+            return;
+        }
+        var rows = string.Join(", ", filled.Sheets.Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.New} {s.Sheet}")));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"The demo practice was filled in {filled.Took.TotalSeconds:0.0} s: {rows}."));
+        foreach (var signIn in DemoAccounts.All)
+            Console.WriteLine($"  {signIn.Name} ({signIn.Person}, {signIn.Role})");
+        Console.WriteLine($"The password of each is {DemoAccounts.Password}");
     }
 }

@@ -1,27 +1,39 @@
 using HairClinic.Domain.Wear;
 using Microsoft.Extensions.Localization;
+using NodaTime;
 
 namespace HairClinic.Web.Ui.Wear;
 
-/// <summary>Puts one reason of a due date into words. The reasons are data; only screens speak.</summary>
+/// <summary>Why a rebond falls due when it does, in words: one sentence for each rule that shaped the date.</summary>
 public static class DueReasonText
 {
-    public static string Of(DueReason reason, IStringLocalizer<Words> words) =>
-        reason.Rule switch
-        {
-            DueRuleName.HoldWindow => words["Bonded on {0}; this kind of bond is renewed after {1} to {2} weeks.", Day(reason.From), reason.Amount!, reason.UpTo!],
-            DueRuleName.TargetFromPrior => words["Four in five such bonds still hold on {0}, day {1}.", Day(reason.To), reason.Amount!],
-            DueRuleName.TargetCappedAtCloses => words["Not later than {0}, when the window closes.", Day(reason.To)],
-            DueRuleName.HeldUntilCured => words["Not before it has set, on {0}.", Day(reason.To)],
-            DueRuleName.PulledAheadOfEvent => words["Brought forward to {0}, ahead of something planned.", Day(reason.To)],
-            DueRuleName.OpensEarlyAtTarget => words["The window opens early, on {0}.", Day(reason.To)],
-            DueRuleName.MovedOutOfAbsence => words["Away from {0} to {1}.", Day(reason.From), Day(reason.To)],
-            DueRuleName.MovedToPreferredWeekday => words["Moved to {0}, a weekday they like.", Day(reason.To)],
-            DueRuleName.MovedToOpenDay => words["Moved to {0}, the nearest day the salon is open.", Day(reason.To)],
-            DueRuleName.MovedBeforeWindow => words["Moved to {0}, the last open day before the window.", Day(reason.To)],
-            DueRuleName.NoOpenDay => words["No open day was found: choose one with the salon."],
-            _ => throw new ArgumentOutOfRangeException(nameof(reason), reason.Rule, "A rule without words."),
-        };
+    /// <param name="today">The salon's day: years are left out while they are this year's.</param>
+    public static IReadOnlyList<string> All(IEnumerable<DueReason> reasons, IStringLocalizer words, LocalDate? today = null) =>
+        [.. reasons.Select(reason => Of(reason, words, today))];
 
-    private static string Day(NodaTime.LocalDate day) => Dates.Day(day);
+    /// <exception cref="ArgumentOutOfRangeException">A rule that has no sentence yet.</exception>
+    public static string Of(DueReason reason, IStringLocalizer words, LocalDate? today = null)
+    {
+        var from = Dates.Day(reason.From, today);
+        var to = Dates.Day(reason.To, today);
+        var amount = reason.Amount ?? 0;
+        return reason.Rule switch
+        {
+            DueRuleName.HoldWindow => words[
+                "This base and adhesive hold {0} to {1} weeks from the day of the bond, {2}; the window closes on {3}.",
+                amount, reason.UpTo ?? amount, from, to],
+            DueRuleName.TargetFromPrior => words[
+                "Four in five bonds of this kind still hold after {0} days, on {1}.", amount, to],
+            DueRuleName.TargetCappedAtCloses => words["That is after the window closes, so the window’s last day counts: {0}.", to],
+            DueRuleName.HeldUntilCured => words["No rebond before the bond has cured ({0} hours): not before {1}.", amount, to],
+            DueRuleName.PulledAheadOfEvent => words["Moved ahead of an event of the client’s, to be fresh {0} days before it: {1}.", amount, to],
+            DueRuleName.OpensEarlyAtTarget => words["The window would open on {0}; here it opens earlier, on {1}.", from, to],
+            DueRuleName.MovedOutOfAbsence => words["The client is away from {0} to {1}; nothing falls due then.", from, to],
+            DueRuleName.MovedToPreferredWeekday => words["Moved from {0} to {1}, a weekday the client prefers.", from, to],
+            DueRuleName.MovedToOpenDay => words["The salon is closed on {0} or the client away; the nearest open day is {1}.", from, to],
+            DueRuleName.MovedBeforeWindow => words["No day inside the window is open; the last open day before it is {0}.", to],
+            DueRuleName.NoOpenDay => words["No open day could be found near {0}: choose a day together with the client.", to],
+            _ => throw new ArgumentOutOfRangeException(nameof(reason), reason.Rule, "This rule has no sentence."),
+        };
+    }
 }

@@ -15,7 +15,13 @@ public sealed class SmtpRoute(MailSettings settings) : IMailRoute
         message.Subject = letter.Subject;
         message.Body = new TextPart("plain") { Text = letter.Text };
         using var client = new SmtpClient();
-        var security = settings.Tls ? SecureSocketOptions.Auto : SecureSocketOptions.None;
+        // Never "if the server offers it": whoever sits in between could take the offer away and read along.
+        var security = (settings.Tls, settings.Port) switch
+        {
+            (false, _) => SecureSocketOptions.None,
+            (_, 465) => SecureSocketOptions.SslOnConnect,
+            _ => SecureSocketOptions.StartTls,
+        };
         await client.ConnectAsync(settings.Host!, settings.Port, security, cancellation);
         if (settings.User is { } user)
             await client.AuthenticateAsync(user, settings.Password ?? "", cancellation);

@@ -2,6 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
@@ -23,12 +24,12 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
         return new Screen(salons, current.Person.AtSalon);
     }
 
-    /// <exception cref="Refusal">The code is taken.</exception>
+    /// <exception cref="Refusal">The code is taken, or the phone cannot be read.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
         try
         {
-            return await writes.RunAsync(key, nameof(AddClient), input, db => Task.FromResult(Write(db, input)), cancellation);
+            return await writes.RunAsync(key, nameof(AddClient), input, db => WriteAsync(db, input, cancellation), cancellation);
         }
         catch (DbUpdateException e) when (WriteOnce.Broke(e, ClientMap.CodeOnce))
         {
@@ -36,10 +37,10 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
         }
     }
 
-    private static Outcome Write(ClinicDb db, Input input)
+    private static async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         var client = new Client(Guid.CreateVersion7(), input.Code, input.Name, input.HomeSalonId);
-        client.Reach(input.Phone, input.Email);
+        client.Reach(await TypedPhone.ReadAsync(db, input.Phone, cancellation), input.Email);
         db.Clients.Add(client);
         db.FindWords.AddRange(FindWords.Of(client));
         return new Outcome(client.Id, client.Name);

@@ -1,62 +1,20 @@
-using PhoneNumbers;
+using HairClinic.Web.Data.Phones;
 
 namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 
 /// <summary>Phone numbers as E.164: a plus, the country, the number, digits only.</summary>
-public sealed class PhoneReader
+/// <param name="region">Two letters (ISO 3166) of the country whose national numbers these are; empty for none.</param>
+/// <exception cref="ArgumentException">The country has no numbering plan we know.</exception>
+public sealed class PhoneReader(string region)
 {
-    // The library's own name for "no country": only numbers that begin with a plus can be read.
-    private const string NoRegion = "ZZ";
+    private readonly PhoneNumbering numbering = new(region);
 
-    // Kept free for fiction by the British regulator (from memory), so the library calls them invalid. Demo clients have them.
-    private static readonly string[] Fictional = ["+441632960", "+447700900"];
-
-    private const int FictionalLength = 13;
-
-    private static readonly PhoneNumberUtil Numbers = PhoneNumberUtil.GetInstance();
-
-    private readonly string region;
-
-    /// <param name="region">Two letters (ISO 3166) of the country whose national numbers these are; empty for none.</param>
-    /// <exception cref="ArgumentException">The country has no numbering plan we know.</exception>
-    public PhoneReader(string region)
-    {
-        if (region.Length > 0 && !Numbers.GetSupportedRegions().Contains(region))
+    public Reading<string> Read(string text) =>
+        numbering.Read(text, out var written) switch
         {
-            throw new ArgumentException(
-                $"No numbering plan is known for the region \"{region}\".",
-                nameof(region)
-            );
-        }
-        this.region = region.Length > 0 ? region : NoRegion;
-    }
-
-    public Reading<string> Read(string text)
-    {
-        try
-        {
-            var number = Numbers.Parse(text, region);
-            if (number.HasExtension)
-            {
-                return new Sentence("a phone number without an extension, such as {0}", Example());
-            }
-            var written = Numbers.Format(number, PhoneNumberFormat.E164);
-            return Numbers.IsValidNumber(number) || IsFictional(written)
-                ? written
-                : new Sentence("a phone number that exists, such as {0}", Example());
-        }
-        catch (NumberParseException)
-        {
-            return new Sentence("a phone number such as {0}", Example());
-        }
-    }
-
-    private static bool IsFictional(string written) =>
-        written.Length == FictionalLength
-        && Fictional.Any(range => written.StartsWith(range, StringComparison.Ordinal));
-
-    private string Example() =>
-        region != NoRegion && Numbers.GetExampleNumber(region) is { } example
-            ? Numbers.Format(example, PhoneNumberFormat.INTERNATIONAL)
-            : "+44 20 7946 0018";
+            PhoneFault.None => written,
+            PhoneFault.HasExtension => new Sentence("a phone number without an extension, such as {0}", numbering.Example()),
+            PhoneFault.DoesNotExist => new Sentence("a phone number that exists, such as {0}", numbering.Example()),
+            _ => new Sentence("a phone number such as {0}", numbering.Example()),
+        };
 }

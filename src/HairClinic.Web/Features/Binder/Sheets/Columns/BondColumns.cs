@@ -6,7 +6,11 @@ public static class BondColumns
     {
         Meaning = "The code of the unit that was bonded",
     };
-    public static readonly SheetColumn ClientCode = UnitColumns.ClientCode;
+    public static readonly SheetColumn ClientCode = UnitColumns.ClientCode with
+    {
+        Meaning = "The code of the client who wears it",
+        Required = true,
+    };
 
     public static readonly SheetColumn AppliedOn = new(
         "applied on",
@@ -47,7 +51,6 @@ public static class BondColumns
         "Adhesive A, water-based acrylic"
     )
     {
-        Required = true,
         Synonyms = ["glue", "product", "bonded with", "adhesivo", "pegamento", "producto"],
     };
 

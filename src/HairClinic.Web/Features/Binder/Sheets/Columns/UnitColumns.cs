@@ -31,11 +31,10 @@ public static class UnitColumns
     public static readonly SheetColumn ClientCode = new(
         "client code",
         ColumnType.Code,
-        "The code of the client who wears it",
+        "The code of the client who wears it; blank for stock and loan units",
         "C-0042"
     )
     {
-        Required = true,
         Synonyms =
         [
             "client",

@@ -5,6 +5,7 @@ public static class VisitColumns
     public static readonly SheetColumn ClientCode = UnitColumns.ClientCode with
     {
         Meaning = "The code of the client who comes",
+        Required = true,
     };
 
     public static readonly SheetColumn Salon = new(

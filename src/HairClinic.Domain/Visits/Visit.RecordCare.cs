@@ -1,0 +1,29 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.Visits;
+
+public sealed partial class Visit
+{
+    /// <summary>
+    /// Logs a visit at which the bond stays on: wash and style, consultation, measuring, a lift put down again. What is
+    /// seen of the edges is hold data: a sound one moves the last sound day, a lift ends the hold.
+    /// </summary>
+    /// <param name="worn">The bond on the head; null where there is none.</param>
+    /// <param name="seen">What the edges looked like; null where nobody looked.</param>
+    /// <exception cref="Refusal">The visit is logged or called off already; edges were seen without a bond; a date is impossible.</exception>
+    public void RecordCare(Guid recordId, Bond? worn, EdgesSeen? seen, Salon salon, Instant now, Guid? by, string? note)
+    {
+        RequireNotLogged();
+        if (seen is not null && worn is null)
+            throw new Refusal("No bond is on this head, so no edge can be up or down.");
+        var day = salon.DayOf(now);
+        if (seen is { Up: true })
+            worn!.ReportLift(new Lift(day, seen.LiftedOn, seen.Zone, seen.SpotFixed));
+        else if (seen is { Up: false })
+            worn!.SeenSound(day);
+        Record = new VisitRecord(recordId, Id, seen, now, by, note);
+        Finish();
+    }
+}

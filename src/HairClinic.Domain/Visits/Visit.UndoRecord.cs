@@ -1,0 +1,54 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.Visits;
+
+public sealed partial class Visit
+{
+    /// <summary>
+    /// Takes a log back on the day it was written, by whoever wrote it or a manager: the visit is in the chair again,
+    /// the new bond never was, and the old one is on the head as before. Whoever calls it deletes record and new bond.
+    /// </summary>
+    /// <param name="made">The bond the log made and its unit; null when it made none.</param>
+    /// <param name="madeWasFirst">No earlier bond was made with that unit.</param>
+    /// <param name="before">The bond that was on the head when the visit began, and its unit; null at a first fitting.</param>
+    /// <param name="salon">Its zone says whether the day is still the same.</param>
+    /// <param name="mayCorrectOthers">Owner or manager.</param>
+    /// <returns>The record to delete.</returns>
+    /// <exception cref="Refusal">Not logged, another day, another's log, or something was built on it since.</exception>
+    public VisitRecord UndoRecord(
+        (Bond Bond, HairSystem Unit)? made,
+        bool madeWasFirst,
+        (Bond Bond, HairSystem Unit)? before,
+        Salon salon,
+        Instant now,
+        Guid? by,
+        bool mayCorrectOthers
+    )
+    {
+        var record = Record ?? throw new Refusal("This visit is not logged.");
+        if (salon.DayOf(record.RecordedAt) != salon.DayOf(now))
+            throw new Refusal("A log can be taken back only on the day it was written.");
+        if (record.RecordedBy != by && !mayCorrectOthers)
+            throw new Refusal("Only the one who logged it, or a manager, can take it back.");
+        if (made is { Bond: { } built } && (!built.IsOpen || built.Lift is not null || built.LastSoundOn is not null))
+            throw new Refusal("Something was written about the new bond since. It can no longer be taken back.");
+        if (made is var (_, on))
+            on.UndoPutOn(madeWasFirst && on != before?.Unit);
+        if (before is var (old, off))
+        {
+            if (made is not null)
+            {
+                old.PutBack();
+                off.PutOn(old.AppliedOn);
+            }
+            if (record.FoundLifted)
+                old.ForgetLift(salon.DayOf(record.RecordedAt));
+        }
+        Record = null;
+        State = VisitState.InChair;
+        return record;
+    }
+}

@@ -1,0 +1,88 @@
+using System.Diagnostics;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Features.Binder.Import;
+using HairClinic.Web.Features.Binder.Sheets.Cells;
+using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Practices;
+using NodaTime;
+
+namespace HairClinic.Web.Demo;
+
+/// <summary>Fills an empty database with the invented practice: its rooms are laid, its binder is imported like anybody's.</summary>
+public sealed class DemoBook(PracticeJobs jobs, IClock clock)
+{
+    /// <summary>Quarters of a year for which lots are on the shelf's record.</summary>
+    private const int Quarters = 9;
+
+    /// <returns>What was filled in; null when the database holds a practice already, which is left alone.</returns>
+    public async Task<Filled?> FillAsync(CancellationToken cancellation)
+    {
+        if ((await jobs.PracticeIdsAsync(cancellation)).Count > 0)
+            return null;
+        var watch = Stopwatch.StartNew();
+        var practiceId = Guid.CreateVersion7();
+        var now = clock.GetCurrentInstant();
+        var today = now.InZone(DateTimeZoneProviders.Tzdb[DemoPractice.Lane.Zone]).Date;
+        var outcomes = await jobs.RunAsync(
+            practiceId,
+            "demo",
+            async services =>
+            {
+                var databases = services.GetRequiredService<ClinicDbFactory>();
+                await LayAsync(databases, practiceId, now, today, cancellation);
+                var drafts = DemoBinder.Write(today).Select(file => Draft(file.Key, file.Value)).ToList();
+                var brought = await services.GetRequiredService<ImportBinder>().SaveAsync(drafts, createMissing: false, cancellation);
+                await using var db = databases.Open();
+                await new DemoDay(db, now).PlayAsync(cancellation);
+                await services.GetRequiredService<DemoAccounts>().OpenAsync(practiceId, cancellation);
+                return brought;
+            }
+        );
+        return new Filled(practiceId, watch.Elapsed, outcomes);
+    }
+
+    private static async Task LayAsync(ClinicDbFactory databases, Guid practiceId, Instant now, LocalDate today, CancellationToken cancellation)
+    {
+        await using (var unfenced = databases.OpenUnfenced())
+        {
+            unfenced.Practices.Add(new PracticeRow(practiceId));
+            await unfenced.SaveChangesAsync(cancellation);
+        }
+        await using var db = databases.Open();
+        var scene = new Scene(db, now).LayPractice(DemoPractice.Name);
+        scene.Settings.MarkAsDemo();
+        foreach (var salon in DemoPractice.Salons)
+            Open(scene, salon, today);
+        foreach (var person in DemoPractice.People)
+            scene.Hire(person.Name, person.Role, [.. scene.Salons.Where(s => person.Salons.Any(p => p.Name == s.Name))]);
+        foreach (var product in DemoPractice.Products)
+        {
+            var quarters = Enumerable.Range(0, Quarters).Select(back => DemoPractice.LotOf(product, today.PlusMonths(-3 * back)));
+            scene.Stock(product.Name, product.Kind, product.Chemistry, [.. quarters.Distinct()]);
+        }
+        foreach (var kind in DemoPractice.Kinds)
+            scene.Make(kind.Name, kind.Base, kind.Workshop);
+        Tours.Lay(scene, scene.Salons[0], scene.People.First(p => p.Role == StaffRole.FrontDesk));
+        await scene.SaveAsync();
+    }
+
+    private static void Open(Scene scene, DemoSalon planned, LocalDate today)
+    {
+        var salon = scene.OpenSalon(planned.Name, planned.Zone, planned.Currency, planned.Chairs);
+        for (var day = IsoDayOfWeek.Monday; day <= IsoDayOfWeek.Sunday; day++)
+            salon.SetHours(day, day == planned.RestDay(today) ? [] : [(Guid.CreateVersion7(), DemoSalon.Opens, DemoSalon.Closes)]);
+    }
+
+    private static SheetDraft Draft(SheetKind kind, byte[] file)
+    {
+        var (draft, problem) = SheetDraft.Read(kind, file, "GB", DemoPractice.Lane.Currency);
+        return draft is null
+            ? throw new InvalidOperationException($"The invented {kind.Name} cannot be read: {problem!.Sentence}")
+            : draft with { ChosenDates = DateOrder.YearMonthDay };
+    }
+
+    public sealed record Filled(Guid PracticeId, TimeSpan Took, IReadOnlyList<Import.Outcome> Sheets);
+}

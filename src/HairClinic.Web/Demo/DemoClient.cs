@@ -1,0 +1,83 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Features.Binder.Rows;
+using NodaTime;
+
+namespace HairClinic.Web.Demo;
+
+/// <summary>An invented client: who they are and what they wear.</summary>
+public sealed record DemoClient(
+    int Number,
+    DemoSalon Salon,
+    string Stylist,
+    DemoKind Kind,
+    DemoProduct Adhesive,
+    LocalDate Since,
+    bool WasClientBefore,
+    bool PlansAhead,
+    bool Washes,
+    DemoEnding Ending
+)
+{
+    private const int SinceDays = 730;
+
+    public string Code => $"C-{Number:0000}";
+
+    public (int From, int To) HoldWeeks => Kind.HoldWeeks(Adhesive.Attachment);
+
+    public static DemoClient Invent(int number, DemoSalon salon, Random random, LocalDate today)
+    {
+        var before = random.Next(100) < 20;
+        var stylists = salon.Stylists;
+        return new DemoClient(
+            number,
+            salon,
+            stylists[random.Next(stylists.Count)].Name,
+            Pick(random),
+            DemoPractice.Products[Math.Max(0, random.Next(4) - 1)],
+            before ? today.PlusDays(random.Next(35) - SinceDays) : today.PlusDays(-random.Next(20, 660)),
+            before,
+            PlansAhead: random.Next(100) < 75,
+            Washes: random.Next(100) < 30,
+            (random.Next(100)) switch
+            {
+                < 9 => DemoEnding.LetsItSlip,
+                < 12 => DemoEnding.HasLifted,
+                < 16 => DemoEnding.Left,
+                _ => DemoEnding.ComesOn,
+            }
+        );
+    }
+
+    public ClientRow Row(Random random) =>
+        new()
+        {
+            Code = Code,
+            Name = DemoNames.Of(Number),
+            Called = random.Next(6) == 0 ? DemoNames.Of(Number)[..2] : null,
+            HomeSalon = Salon.Name,
+            Phone = DemoNames.PhoneOf(Number, Salon.Zone),
+            Email = random.Next(5) == 0 ? null : $"client{Number:0000}@example.org",
+            Days = random.Next(3) == 0 ? WeekdaySet.Of((IsoDayOfWeek)random.Next(2, 7)) : WeekdaySet.None,
+            Born = random.Next(4) == 0 ? null : new LocalDate(random.Next(1948, 2003), random.Next(1, 13), random.Next(1, 29)),
+            Skin = random.Next(5) == 0 ? null : (SkinOiliness)random.Next(3),
+            Sweat = random.Next(5) == 0 ? null : (Sweating)random.Next(3),
+            Swims = random.Next(3) == 0 ? random.Next(1, 7) / 2m : null,
+            Washes = random.Next(2) == 0 ? random.Next(1, 5) : null,
+            Heat = random.Next(3) == 0 ? random.Next(5) : null,
+            Note = random.Next(12) switch
+            {
+                0 => "Prefers the quiet room",
+                1 => "Ring, never write",
+                2 => "Comes by train; running late is usual",
+                _ => null,
+            },
+        };
+
+    private static DemoKind Pick(Random random)
+    {
+        var share = random.Next(DemoPractice.Kinds.Sum(k => k.Share));
+        return DemoPractice.Kinds.First(k => (share -= k.Share) < 0);
+    }
+}

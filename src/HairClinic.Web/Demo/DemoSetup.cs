@@ -1,0 +1,7 @@
+namespace HairClinic.Web.Demo;
+
+public static class DemoSetup
+{
+    public static IServiceCollection AddDemo(this IServiceCollection services) =>
+        services.AddSingleton<DemoBook>().AddScoped<DemoAccounts>();
+}

@@ -1,0 +1,213 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Shelf;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Features.Binder.Names;
+using HairClinic.Web.Features.Binder.Rows;
+using HairClinic.Web.Features.Binder.Sheets;
+using HairClinic.Web.Features.Binder.Sheets.Cells;
+using HairClinic.Web.Features.Binder.Sheets.Columns;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Binder.Import.Engine;
+
+/// <summary>Bonds, open and ended, recognised by serial and day (and time, where one is given). Each falls due by the practice's own rule.</summary>
+public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : SheetImport(db, order, now)
+{
+    private readonly Dictionary<Bond, int> touched = [];
+    private ClientCodes codes = null!;
+    private DueBook dues = null!;
+    private ProductBook products = null!;
+    private StylistBook stylists = null!;
+    private Dictionary<Guid, Client> clients = [];
+    private Dictionary<Guid, Guid> bases = [];
+    private Dictionary<string, HairSystem> units = [];
+    private Dictionary<Guid, List<Bond>> bonds = [];
+
+    protected override async Task LoadAsync(CancellationToken cancellation)
+    {
+        codes = await ClientCodes.LoadAsync(Db, cancellation);
+        dues = await DueBook.LoadAsync(Db, cancellation);
+        products = await ProductBook.LoadAsync(Db, cancellation);
+        stylists = await StylistBook.LoadAsync(Db, cancellation);
+        clients = await Db.Clients.AsNoTracking().Include(c => c.Events).AsSplitQuery().ToDictionaryAsync(c => c.Id, cancellation);
+        bases = await Db.UnitKinds.ToDictionaryAsync(k => k.Id, k => k.BaseMaterialId, cancellation);
+        units = await Db.HairSystems.ToDictionaryAsync(u => u.Serial, StringComparer.Ordinal, cancellation);
+        bonds = (await Db.Bonds.Include(b => b.Products).AsSplitQuery().ToListAsync(cancellation)).GroupBy(b => b.HairSystemId).ToDictionary(g => g.Key, g => g.ToList());
+    }
+
+    protected override void Take(SheetRow row)
+    {
+        if (Read(row, BondRow.Read) is not { } read || !IsFirst(row, $"{read.Serial}|{CellText.Of(read.AppliedOn)}|{CellText.Of(read.AppliedAt)}"))
+            return;
+        if (!units.TryGetValue(read.Serial, out var unit))
+            Expect(row, BondColumns.Serial, "the serial of a unit in the book; bring the units first");
+        else if (codes.Find(read.ClientCode!) is not { } clientId)
+            Expect(row, BondColumns.ClientCode, "the code of a client in the book; bring the clients first");
+        else if (unit.ClientId is { } wearer && codes.Kept(wearer) != clientId)
+            Expect(row, BondColumns.ClientCode, "{0}, whose unit it is", codes.CodeOf(wearer)!);
+        else if (FirstDisorder(read) is var (column, expected))
+            Expect(row, column, expected, CellText.Of(read.AppliedOn));
+        else
+            Write(row, read, unit, clients[clientId]);
+    }
+
+    protected override Task FinishAsync(CancellationToken cancellation)
+    {
+        var all = bonds.Values.SelectMany(b => b).ToList();
+        var serials = units.Values.ToDictionary(u => u.Id, u => u.Serial);
+        var breaks = all.GroupBy(b => codes.Kept(b.ClientId)).Concat(all.GroupBy(b => b.HairSystemId)).SelectMany(Breaks);
+        foreach (var (bond, line, next, nextLine) in breaks.DistinctBy(b => (b.Bond, b.Next)).Where(b => b.Line is not null || b.NextLine is not null))
+        {
+            Refuse(
+                line ?? nextLine!.Value,
+                "One head wears one unit at a time, and one unit is on one head: unit {0}, bonded on {1} ({2}), was not taken off before unit {3} was bonded on {4} ({5}).",
+                serials[bond.HairSystemId], CellText.Of(bond.AppliedOn), Where(line), serials[next.HairSystemId], CellText.Of(next.AppliedOn), Where(nextLine));
+        }
+        foreach (var own in bonds.Values.Where(own => own.Exists(touched.ContainsKey)))
+            PutOn(units[serials[own[0].HairSystemId]], own);
+        return Task.CompletedTask;
+    }
+
+    private void Write(SheetRow row, BondRow read, HairSystem unit, Client client)
+    {
+        var adhesive = read.Adhesive is null
+            ? null
+            : Find(products.Names, MissingKind.Product, read.Adhesive, () => Db.Add(products.Make(read.Adhesive, read.Attachment)).Entity);
+        var lot = adhesive is null || read.Lot is null ? null : LotOf(adhesive, read.Lot);
+        var stylist = read.Stylist is null
+            ? null
+            : Find(stylists.Names, MissingKind.Stylist, read.Stylist, () => Db.Add(stylists.Make(read.Stylist, client.HomeSalonId)).Entity);
+        read = read with { ClientCode = client.Code, Adhesive = adhesive?.Name, Lot = lot?.Code, Stylist = stylist?.Name };
+
+        var own = bonds.TryGetValue(unit.Id, out var list) ? list : bonds[unit.Id] = [];
+        if (InBook(own, read, client) is { } known)
+        {
+            Change(row, known, read, client);
+            return;
+        }
+        var attachment = read.Attachment ?? (adhesive?.Kind == ProductKind.Tape ? Attachment.Tape : Attachment.Liquid);
+        var bond = new Bond(Guid.CreateVersion7(), unit.Id, client.Id, read.AppliedOn!.Value, InstantOf(read, client), attachment, stylist?.Id);
+        bond.Use(adhesive is null ? [] : [(Guid.CreateVersion7(), new ProductUse(adhesive.Id, lot?.Id, read.Coats))], read.WaitsKept);
+        // The window as it would have been told on the day: also for ended bonds, whose history is judged by it.
+        bond.FallDue(dues.BasisFor(client, bases[unit.UnitKindId], adhesive?.Id, attachment, adhesive?.LabelCureHours).WindowFor(bond.AppliedOn));
+        Tell(bond, read);
+        own.Add(bond);
+        touched[bond] = row.Line;
+        Db.Bonds.Add(bond);
+        CountNew(row, bond);
+    }
+
+    private void Change(SheetRow row, Bond bond, BondRow read, Client client)
+    {
+        touched[bond] = row.Line;
+        var book = RowOf(bond, read.Serial, client);
+        var merged = read.Over(book);
+        var differs = !merged.Cells().SequenceEqual(book.Cells());
+        if (differs)
+        {
+            // How it was made is history that someone wrote down; a file adds how it went on.
+            var made = merged with { RemovedOn = null, RemovedBecause = null, LiftedOn = null, LiftReportedOn = null, LiftZone = null, LastSoundOn = null };
+            var asWritten = book with { RemovedOn = null, RemovedBecause = null, LiftedOn = null, LiftReportedOn = null, LiftZone = null, LastSoundOn = null };
+            var at = Enumerable.Range(0, made.Cells().Count).FirstOrDefault(i => made.Cells()[i] != asWritten.Cells()[i], -1);
+            if (at >= 0)
+            {
+                Expect(row, BondColumns.All[at], "what the book says of this bond: {0}", asWritten.Cells()[at].Length == 0 ? "–" : asWritten.Cells()[at]);
+                return;
+            }
+            if (bond.Lift is not null && merged.Lift != bond.Lift with { SpotFixed = false })
+                throw new Refusal("The lift of this bond is in the book already, reported on {0}; only the first lift counts.", bond.Lift.ReportedOn);
+            if (bond.RemovedOn is not null && merged.RemovedBecause != bond.RemovedBecause)
+            {
+                Expect(row, BondColumns.RemovedBecause, "what the book says of this bond: {0}", ChoiceWords.Of(bond.RemovedBecause) ?? "–");
+                return;
+            }
+            Tell(bond, merged with { RemovedOn = merged.RemovedOn == bond.RemovedOn ? null : merged.RemovedOn });
+        }
+        CountExisting(row, bond, differs);
+    }
+
+    private static void Tell(Bond bond, BondRow row)
+    {
+        if (row.LastSoundOn is { } sound)
+            bond.SeenSound(sound);
+        if (row.Lift is { } lift)
+            bond.ReportLift(lift);
+        if (row.RemovedOn is { } removed)
+            bond.Remove(removed, row.RemovedBecause ?? (row.Lift is null ? RemovalReason.Other : RemovalReason.Lifted));
+    }
+
+    // A book that knows the head also knows where the unit is: on it while a bond is open, resting after the last.
+    private void PutOn(HairSystem unit, List<Bond> own)
+    {
+        var open = own.Find(b => b.IsOpen);
+        if (open is not null && unit.State != UnitState.Bonded && !unit.State.IsBondable())
+        {
+            Refuse(touched.TryGetValue(open, out var line) ? line : touched[own.First(touched.ContainsKey)],
+                "Unit {0} is {1}, but this bond was never taken off. Give the day it came off, or correct the unit.", unit.Serial, ChoiceWords.Of<UnitState>(unit.State)!);
+            return;
+        }
+        var first = unit.Dates.FirstBondedOn ?? own.Min(b => b.AppliedOn);
+        var state = open is not null ? UnitState.Bonded : unit.State == UnitState.Bonded ? UnitState.Resting : unit.State;
+        if (state == unit.State && first == unit.Dates.FirstBondedOn)
+            return;
+        try
+        {
+            unit.Restore(state, unit.Dates with { FirstBondedOn = first }, unit.RetiredBecause);
+        }
+        catch (Refusal refusal)
+        {
+            Refuse(touched[own.First(touched.ContainsKey)], refusal.Sentence, [.. refusal.Arguments]);
+        }
+    }
+
+    private IEnumerable<(Bond Bond, int? Line, Bond Next, int? NextLine)> Breaks(IEnumerable<Bond> group)
+    {
+        var chain = new BondChain();
+        foreach (var bond in group)
+            chain.Add(bond, touched.TryGetValue(bond, out var line) ? line : null);
+        return chain.Breaks();
+    }
+
+    private Bond? InBook(List<Bond> own, BondRow read, Client client)
+    {
+        var sameDay = own.Where(b => b.AppliedOn == read.AppliedOn && !touched.ContainsKey(b)).ToList();
+        return sameDay.FirstOrDefault(b => CellText.Of(TimeOf(b, client)) == CellText.Of(read.AppliedAt))
+            ?? sameDay.FirstOrDefault(b => read.AppliedAt is null || b.AppliedAt is null);
+    }
+
+    private BondRow RowOf(Bond bond, string serial, Client client) =>
+        BondRow.Of(bond, serial, client.Code, TimeOf(bond, client), UsedAdhesive.Of(bond, products.All), stylists.NameOf(bond.AppliedBy));
+
+    private LocalTime? TimeOf(Bond bond, Client client) => bond.AppliedAt?.InZone(dues.SalonOf(client).TimeZone).TimeOfDay;
+
+    private Instant? InstantOf(BondRow row, Client client) =>
+        row.AppliedAt is { } at ? (row.AppliedOn!.Value + at).InZoneLeniently(dues.SalonOf(client).TimeZone).ToInstant() : null;
+
+    private ProductLot LotOf(Product product, string code) =>
+        Find(products.Lots, MissingKind.Lot, code, () => new ProductBook.NamedLot(code, product.Receive(Guid.CreateVersion7(), code, expiresOn: null)), product.Name).Lot;
+
+    private (SheetColumn Column, string Expected)? FirstDisorder(BondRow row)
+    {
+        var today = Now.InUtc().Date.PlusDays(1);
+        return row switch
+        {
+            _ when row.AppliedOn > today => (BondColumns.AppliedOn, "a day that has come"),
+            _ when row.RemovedOn < row.AppliedOn => (BondColumns.RemovedOn, "a day from {0} on, when it was bonded"),
+            _ when row.RemovedOn > today => (BondColumns.RemovedOn, "a day that has come"),
+            _ when row.LiftedOn > row.RemovedOn => (BondColumns.LiftedOn, "a day until it was taken down"),
+            _ when row.LiftReportedOn > row.RemovedOn => (BondColumns.LiftReportedOn, "a day until it was taken down"),
+            _ when row.LiftedOn < row.AppliedOn => (BondColumns.LiftedOn, "a day from {0} on, when it was bonded"),
+            _ when row.LastSoundOn < row.AppliedOn => (BondColumns.LastSoundOn, "a day from {0} on, when it was bonded"),
+            _ when row.RemovedBecause is not null && row.RemovedOn is null => (BondColumns.RemovedOn, "the day it was taken down, as the row says why"),
+            _ when row.LiftZone is not null && row.Lift is null => (BondColumns.LiftReportedOn, "the day the lift was told or found, as the row says where"),
+            _ => null,
+        };
+    }
+
+    private static string Where(int? line) => line is { } some ? $"line {some}" : "in the book";
+}

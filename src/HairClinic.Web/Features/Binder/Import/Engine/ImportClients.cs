@@ -1,0 +1,96 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Features.Binder.Names;
+using HairClinic.Web.Features.Binder.Rows;
+using HairClinic.Web.Features.Binder.Sheets;
+using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Binder.Import.Engine;
+
+/// <summary>Clients, recognised by the practice's own code.</summary>
+public sealed class ImportClients(ClinicDb db, SheetOrder order, Instant now) : SheetImport(db, order, now)
+{
+    private readonly List<Client> renamed = [];
+    private Dictionary<Guid, Salon> salons = [];
+    private NameBook<Salon> salonNames = new([], s => s.Name);
+    private Dictionary<string, Client> clients = [];
+    private bool duesMove;
+
+    protected override async Task LoadAsync(CancellationToken cancellation)
+    {
+        salons = await Db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
+        salonNames = new(salons.Values, s => s.Name);
+        clients = await Db.Clients.Include(c => c.CareFacts).AsSplitQuery().ToDictionaryAsync(c => c.Code, StringComparer.Ordinal, cancellation);
+    }
+
+    protected override void Take(SheetRow row)
+    {
+        if (Read(row, ClientRow.Read) is not { } read || !IsFirst(row, read.Code))
+            return;
+        if (salonNames.Find(read.HomeSalon!) is not { } salon)
+        {
+            // A salon needs a time zone and hours, which no cell tells: it is opened by a person, not by a file.
+            Expect(row, ClientColumns.HomeSalon, "a salon of this practice: {0}", Listed(salonNames.Names));
+            return;
+        }
+        read = read with { HomeSalon = salon.Name };
+        if (clients.TryGetValue(read.Code, out var client))
+            Change(row, client, read, salon);
+        else
+            Add(row, read, salon);
+    }
+
+    protected override async Task FinishAsync(CancellationToken cancellation)
+    {
+        if (duesMove)
+            Db.WorkItems.Add(new WorkItem(Guid.CreateVersion7(), WorkKind.RefreshDueDates, "{}", Now));
+        if (renamed.Count == 0)
+            return;
+        var ids = renamed.ConvertAll(c => c.Id);
+        Db.FindWords.RemoveRange(await Db.FindWords.Where(w => ids.Contains(w.SubjectId)).ToListAsync(cancellation));
+        Db.FindWords.AddRange(renamed.SelectMany(FindWords.Of));
+    }
+
+    private void Add(SheetRow row, ClientRow read, Salon salon)
+    {
+        var client = new Client(Guid.CreateVersion7(), read.Code, read.Name!, salon.Id);
+        Write(client, read, salon);
+        if (read.TellsCare)
+            Learn(client, read, salon);
+        Db.Clients.Add(client);
+        Db.FindWords.AddRange(FindWords.Of(client));
+        CountNew(row, client);
+    }
+
+    private void Change(SheetRow row, Client client, ClientRow read, Salon salon)
+    {
+        var book = ClientRow.Of(client, salons[client.HomeSalonId].Name);
+        var merged = read.Over(book);
+        var differs = !merged.Cells().SequenceEqual(book.Cells());
+        if (differs)
+        {
+            Write(client, merged, salon);
+            if ((merged.Skin, merged.Sweat, merged.Swims, merged.Washes, merged.Heat) != (book.Skin, book.Sweat, book.Swims, book.Washes, book.Heat))
+                Learn(client, merged, salon);
+            duesMove |= merged.Days != book.Days || merged.HomeSalon != book.HomeSalon;
+            renamed.Add(client);
+        }
+        CountExisting(row, client, differs);
+    }
+
+    private static void Write(Client client, ClientRow row, Salon salon)
+    {
+        client.Rename(row.Name!, row.Called);
+        client.MoveTo(salon.Id);
+        client.Reach(row.Phone, row.Email);
+        client.Prefer(row.Days, client.WashEveryDays);
+        client.Describe(row.Born, row.Note);
+    }
+
+    private void Learn(Client client, ClientRow row, Salon salon) =>
+        client.Learn(new CareFact(Guid.CreateVersion7(), client.Id, salon.DayOf(Now), row.Skin, row.Sweat, row.Swims, row.Washes, row.Heat));
+}

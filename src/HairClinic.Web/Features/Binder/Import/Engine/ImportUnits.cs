@@ -1,0 +1,157 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Orders;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Features.Binder.Names;
+using HairClinic.Web.Features.Binder.Rows;
+using HairClinic.Web.Features.Binder.Sheets;
+using HairClinic.Web.Features.Binder.Sheets.Columns;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Binder.Import.Engine;
+
+/// <summary>Units with the dates of their lives and every promise, recognised by serial.</summary>
+public sealed class ImportUnits(ClinicDb db, SheetOrder order, Instant now) : SheetImport(db, order, now)
+{
+    private ClientCodes clients = null!;
+    private NameBook<Salon> salons = new([], s => s.Name);
+    private UnitKindBook kinds = null!;
+    private Dictionary<Guid, string> salonNames = [];
+    private Dictionary<string, HairSystem> units = [];
+    private Dictionary<Guid, bool> bonded = [];
+
+    protected override async Task LoadAsync(CancellationToken cancellation)
+    {
+        clients = await ClientCodes.LoadAsync(Db, cancellation);
+        var all = await Db.Salons.AsNoTracking().ToListAsync(cancellation);
+        salons = new(all, s => s.Name);
+        salonNames = all.ToDictionary(s => s.Id, s => s.Name);
+        kinds = await UnitKindBook.LoadAsync(Db, cancellation);
+        units = await Db.HairSystems.Include(u => u.Promises).AsSplitQuery().ToDictionaryAsync(u => u.Serial, StringComparer.Ordinal, cancellation);
+        bonded = await Db
+            .Bonds.GroupBy(b => b.HairSystemId)
+            .Select(g => new { g.Key, Open = g.Any(b => b.RemovedOn == null) })
+            .ToDictionaryAsync(b => b.Key, b => b.Open, cancellation);
+    }
+
+    protected override void Take(SheetRow row)
+    {
+        if (Read(row, UnitRow.Read) is not { } read || !IsFirst(row, read.Serial))
+            return;
+        var place = read.Place is null ? null : salons.Find(read.Place);
+        if (read.Place is not null && place is null)
+            Expect(row, UnitColumns.Place, "a salon of this practice, or nothing: {0}", Listed(salons.Names));
+        else if (read.ClientCode is not null && clients.Find(read.ClientCode) is null)
+            Expect(row, UnitColumns.ClientCode, "the code of a client in the book; bring the clients first");
+        else if (KindOf(row, read) is { } kind)
+            Write(row, Resolved(read, kind, place), kind, place);
+    }
+
+    private void Write(SheetRow row, UnitRow read, UnitKind kind, Salon? place)
+    {
+        if (units.TryGetValue(read.Serial, out var unit))
+        {
+            Change(row, unit, read, kind, place);
+            return;
+        }
+        unit = new HairSystem(Guid.CreateVersion7(), read.Serial, ClientId(read), kind.Id, read.Dates.SpecifiedOn);
+        unit.Restore(read.State ?? StateBy(read.Dates), read.Dates, read.RetiredBecause);
+        Fill(unit, read, place);
+        Db.HairSystems.Add(unit);
+        Db.FindWords.Add(FindWords.Of(unit));
+        CountNew(row, unit);
+    }
+
+    private void Change(SheetRow row, HairSystem unit, UnitRow read, UnitKind kind, Salon? place)
+    {
+        var book = kinds.RowOf(unit, clients.CodeOf(unit.ClientId), unit.PlaceSalonId is { } at ? salonNames[at] : null);
+        var merged = read.Over(book);
+        if (bonded.TryGetValue(unit.Id, out var open))
+        {
+            if (open && merged.State is not (UnitState.Bonded or null) && !merged.State.Value.IsBondable())
+            {
+                Expect(row, UnitColumns.State, "bonded: a bond of this unit is still open; bring the bonds with its removal first");
+                return;
+            }
+            // Once bonds are in the book, they say whether it is on a head.
+            if (open || merged.State is UnitState.Bonded or UnitState.Accepted or UnitState.Prepared)
+                merged = merged with { State = open ? UnitState.Bonded : book.State is UnitState.Accepted or UnitState.Prepared ? book.State : UnitState.Resting };
+        }
+        if (unit.UnitKindId != kind.Id)
+        {
+            Expect(row, UnitColumns.Base, "the base and workshop this unit has in the book: {0}", kinds.NameOf(unit.UnitKindId));
+            return;
+        }
+        var differs = !merged.Cells().SequenceEqual(book.Cells());
+        if (differs)
+        {
+            unit.Restore(merged.State!.Value, merged.Dates, merged.RetiredBecause);
+            if (!merged.Promises.Take(book.Promises.Count).SequenceEqual(book.Promises))
+                throw new Refusal("Unit {0} has other promises in the book; promises are added, never rewritten.", unit.Serial);
+            Fill(unit, merged with { Promises = [.. merged.Promises.Skip(book.Promises.Count)] }, place);
+        }
+        CountExisting(row, unit, differs);
+    }
+
+    private void Fill(HairSystem unit, UnitRow row, Salon? place)
+    {
+        foreach (var promised in row.Promises)
+            unit.Promise(Guid.CreateVersion7(), promised, saidOn: null);
+        if (place is not null)
+            unit.Keep(place.Id);
+        if (row.Price is { } price)
+            unit.Price(price.MinorUnits, price.Currency);
+        if (ClientId(row) is { } clientId)
+            unit.BelongToClient(clientId);
+    }
+
+    private UnitKind? KindOf(SheetRow row, UnitRow read)
+    {
+        var workshop = read.Workshop is { } made
+            ? Find(kinds.Workshops, MissingKind.Workshop, made, () => Db.Add(new Workshop(Guid.CreateVersion7(), made)).Entity)
+            : null;
+        var material = Find(kinds.Bases, MissingKind.Base, read.Base!, () => Db.Add(UnitKindBook.NewBase(read.Base!)).Entity);
+        if (read.Kind is null && (KindInBook(read, material, workshop) ?? kinds.Like(material, workshop)) is { } alike)
+            return alike;
+        var name = read.Kind ?? (workshop is null ? material.Name : $"{material.Name}, {workshop.Name}");
+        var kind = Find(kinds.Kinds, MissingKind.UnitKind, name, () => Db.Add(kinds.Make(name, material, workshop)).Entity);
+        if (kind.BaseMaterialId == material.Id && (workshop is null || kind.WorkshopId == workshop.Id))
+            return kind;
+        Expect(row, UnitColumns.Kind, "a unit kind with that base and workshop; this one is {0}", kinds.NameOf(kind.Id));
+        return null;
+    }
+
+    private UnitKind? KindInBook(UnitRow read, BaseMaterial material, Workshop? workshop) =>
+        units.TryGetValue(read.Serial, out var unit) && kinds.KindOf(unit) is var kind && kind.BaseMaterialId == material.Id && (workshop is null || kind.WorkshopId == workshop.Id)
+            ? kind
+            : null;
+
+    private UnitRow Resolved(UnitRow read, UnitKind kind, Salon? place) =>
+        read with
+        {
+            ClientCode = clients.CodeOf(ClientId(read)),
+            Kind = kind.Name,
+            Base = kinds.BaseOf(kind),
+            Workshop = kinds.WorkshopOf(kind),
+            Place = place?.Name,
+        };
+
+    private Guid? ClientId(UnitRow read) => read.ClientCode is null ? null : clients.Find(read.ClientCode);
+
+    // The furthest step that is dated; a worn unit is resting until its bonds say that it is on a head.
+    private static UnitState StateBy(UnitDates dates) =>
+        dates switch
+        {
+            { RetiredOn: not null } => UnitState.Retired,
+            { FirstBondedOn: not null } => UnitState.Resting,
+            { PreparedOn: not null } => UnitState.Prepared,
+            { AcceptedOn: not null } => UnitState.Accepted,
+            { InspectedOn: not null } => UnitState.Inspected,
+            { ArrivedOn: not null } => UnitState.Arrived,
+            { ShippedOn: not null } => UnitState.Shipped,
+            { AcknowledgedOn: not null } => UnitState.Acknowledged,
+            { OrderedOn: not null } => UnitState.Ordered,
+            _ => UnitState.Specified,
+        };
+}

@@ -1,0 +1,152 @@
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Features.Binder.Names;
+using HairClinic.Web.Features.Binder.Rows;
+using HairClinic.Web.Features.Binder.Sheets;
+using HairClinic.Web.Features.Binder.Sheets.Cells;
+using HairClinic.Web.Features.Binder.Sheets.Columns;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Binder.Import.Engine;
+
+/// <summary>Visits past and booked, recognised by client, day and start. No chair and no pair of hands is taken twice.</summary>
+public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : SheetImport(db, order, now)
+{
+    private readonly Dictionary<Visit, int> touched = [];
+    private ClientCodes codes = null!;
+    private ServiceBook services = null!;
+    private StylistBook stylists = null!;
+    private Dictionary<Guid, Salon> salons = [];
+    private NameBook<Salon> salonNames = new([], s => s.Name);
+    private NameBook<Chair> chairNames = new([], c => c.Name);
+    private Dictionary<Guid, Chair> chairs = [];
+    private List<Visit> inBook = [];
+    private Dictionary<string, Visit> byTime = [];
+    private Dictionary<string, Visit> byBookKey = [];
+
+    protected override async Task LoadAsync(CancellationToken cancellation)
+    {
+        codes = await ClientCodes.LoadAsync(Db, cancellation);
+        services = await ServiceBook.LoadAsync(Db, cancellation);
+        stylists = await StylistBook.LoadAsync(Db, cancellation);
+        salons = await Db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
+        salonNames = new(salons.Values, s => s.Name);
+        chairs = await Db.Chairs.AsNoTracking().OrderBy(c => c.Id).ToDictionaryAsync(c => c.Id, cancellation);
+        chairNames = new(chairs.Values, c => $"{salons[c.SalonId].Name}: {c.Name}");
+        inBook = await Db.Visits.Include(v => v.Segments).AsSplitQuery().OrderBy(v => v.Id).ToListAsync(cancellation);
+        // Of two visits at the same moment the one that was not called off is meant.
+        foreach (var visit in inBook.OrderBy(v => v.State is VisitState.Cancelled or VisitState.DidNotCome))
+            byTime.TryAdd(RowOf(visit).BookKey, visit);
+        byBookKey = inBook.Where(v => v.BookKey is not null).ToDictionary(v => v.BookKey!, StringComparer.Ordinal);
+    }
+
+    protected override void Take(SheetRow row)
+    {
+        if (Read(row, VisitRow.Read) is not { } read || !IsFirst(row, read.BookKey))
+            return;
+        if (codes.Find(read.ClientCode) is not { } clientId)
+            Expect(row, VisitColumns.ClientCode, "the code of a client in the book; bring the clients first");
+        else if (salonNames.Find(read.Salon!) is not { } salon)
+            Expect(row, VisitColumns.Salon, "a salon of this practice: {0}", Listed(salonNames.Names));
+        else if (StartOf(read, salon) is not { } startsAt)
+            Expect(row, VisitColumns.Start, "a time that exists: the clocks went forward that night");
+        else if (read.State == VisitState.Done && read.Day > salon.DayOf(Now))
+            Expect(row, VisitColumns.State, "booked: that day has not come");
+        else
+            Write(row, read with { Salon = salon.Name, ClientCode = codes.CodeOf(clientId)! }, clientId, salon, startsAt);
+    }
+
+    protected override Task FinishAsync(CancellationToken cancellation)
+    {
+        var clashes = new Clashes();
+        foreach (var visit in inBook)
+        {
+            int? line = touched.TryGetValue(visit, out var at) ? at : null;
+            if (visit is { HoldsChair: true, ChairId: { } chair })
+                clashes.Add(chair, chairs[chair].Name, visit.StartsAt, visit.EndsAt, visit, line);
+            foreach (var segment in visit.Segments.Where(s => s.HoldsHands))
+                clashes.Add(segment.PersonId!.Value, stylists.NameOf(segment.PersonId)!, segment.StartsAt, segment.EndsAt, visit, line);
+        }
+        foreach (var (earlier, later) in clashes.Found())
+        {
+            Refuse(
+                later.Line ?? earlier.Line!.Value,
+                "{0} is taken twice: the visit of {1} at {2} ({3}) overlaps that of {4} at {5} ({6}).",
+                later.Name, RowOf(later.Visit).ClientCode, ClockOf(later.Visit), Where(later.Line), RowOf(earlier.Visit).ClientCode, ClockOf(earlier.Visit), Where(earlier.Line));
+        }
+        return Task.CompletedTask;
+    }
+
+    private void Write(SheetRow row, VisitRow read, Guid clientId, Salon salon, Instant startsAt)
+    {
+        var service = Find(services.Names, MissingKind.Service, read.Service!, () => Db.Add(services.Make(read.Service!, read.Minutes)).Entity);
+        var chair = read.Chair is null ? null : Find(chairNames, MissingKind.Chair, read.Chair, () => MakeChair(read.Chair, salon), salon.Name);
+        var stylist = read.Stylist is null ? null : Find(stylists.Names, MissingKind.Stylist, read.Stylist, () => Db.Add(stylists.Make(read.Stylist, salon.Id)).Entity);
+        read = read with { Service = service.Name, Chair = chair?.Name, Stylist = stylist?.Name };
+        var steps = ServiceBook.StepsFor(service, read.Minutes);
+        if ((byTime.GetValueOrDefault(read.BookKey) ?? byBookKey.GetValueOrDefault(read.BookKey)) is { } known)
+        {
+            Change(row, known, read);
+            return;
+        }
+        var visit = new Visit(Guid.CreateVersion7(), clientId, salon.Id, service.Id);
+        visit.Place(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Restore(read.State ?? (visit.Day < salon.DayOf(Now) ? VisitState.Done : VisitState.Booked), read.BookKey);
+        visit.Remark(read.Note);
+        inBook.Add(visit);
+        touched[visit] = row.Line;
+        Db.Visits.Add(visit);
+        CountNew(row, visit);
+    }
+
+    private void Change(SheetRow row, Visit visit, VisitRow read)
+    {
+        touched[visit] = row.Line;
+        var book = RowOf(visit);
+        var merged = read.Over(book);
+        // A visit called off in the book since the file was written stays so.
+        if (book.State is VisitState.Cancelled or VisitState.DidNotCome)
+            merged = merged with { State = book.State };
+        var differs = !merged.Cells().SequenceEqual(book.Cells());
+        if (differs)
+        {
+            var placed = merged with { State = book.State, Note = book.Note };
+            var at = Enumerable.Range(0, placed.Cells().Count).FirstOrDefault(i => placed.Cells()[i] != book.Cells()[i], -1);
+            if (at >= 0)
+            {
+                Expect(row, VisitColumns.All[at], "what the book says of this visit: {0}; move it on its day, not by a file", book.Cells()[at].Length == 0 ? "–" : book.Cells()[at]);
+                return;
+            }
+            visit.Restore(merged.State!.Value, visit.BookKey ?? read.BookKey);
+            visit.Remark(merged.Note);
+        }
+        CountExisting(row, visit, differs);
+    }
+
+    private Chair MakeChair(string name, Salon salon)
+    {
+        var position = chairs.Values.Where(c => c.SalonId == salon.Id).Select(c => c.Position).DefaultIfEmpty(0).Max() + 1;
+        var chair = Db.Add(new Chair(Guid.CreateVersion7(), salon.Id, name, position)).Entity;
+        chairs.Add(chair.Id, chair);
+        return chair;
+    }
+
+    private VisitRow RowOf(Visit visit) =>
+        VisitRow.Of(
+            visit, codes.CodeOf(visit.ClientId)!, salons[visit.SalonId], services.NameOf(visit.ServiceKindId),
+            visit.ChairId is { } chair ? chairs[chair].Name : null, stylists.NameOf(visit.PersonId));
+
+    // In autumn an hour comes twice; the first is taken. In spring one does not come at all.
+    private static Instant? StartOf(VisitRow row, Salon salon)
+    {
+        var mapping = salon.TimeZone.MapLocal(row.Day!.Value + row.Start!.Value);
+        return mapping.Count == 0 ? null : mapping.First().ToInstant();
+    }
+
+    private string ClockOf(Visit visit) => $"{CellText.Of(visit.Day)} {CellText.Of(RowOf(visit).Start)}";
+
+    private static string Where(int? line) => line is { } some ? $"line {some}" : "in the book";
+}

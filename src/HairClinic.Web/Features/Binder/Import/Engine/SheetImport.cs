@@ -1,0 +1,169 @@
+using System.Globalization;
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Features.Binder.Names;
+using HairClinic.Web.Features.Binder.Sheets;
+using HairClinic.Web.Features.Binder.Sheets.Cells;
+using HairClinic.Web.Features.Binder.Sheets.Columns;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Binder.Import.Engine;
+
+/// <summary>
+/// What bringing the four sheets has in common: rows are read one by one and added to the context, what fails is
+/// noted and the rest goes on, so that one look shows every row that will fail. Saving is the caller's, if at all.
+/// </summary>
+public abstract class SheetImport(ClinicDb db, SheetOrder order, Instant now)
+{
+    private readonly List<ImportProblem> problems = [];
+    private readonly Dictionary<(MissingKind What, string Name), int> missing = [];
+    private readonly Dictionary<string, int> seen = new(StringComparer.Ordinal);
+    private readonly Dictionary<Guid, int> lines = [];
+    private int added;
+    private int changed;
+    private int unchanged;
+
+    protected ClinicDb Db => db;
+
+    protected Instant Now => now;
+
+    protected SheetConventions Conventions => order.Conventions;
+
+    protected CellReader Cells { get; } = new(order.Mapping, order.Conventions);
+
+    public static SheetImport For(ClinicDb db, SheetOrder order, Instant now) =>
+        order.Kind.Name switch
+        {
+            "clients" => new ImportClients(db, order, now),
+            "units" => new ImportUnits(db, order, now),
+            "bonds" => new ImportBonds(db, order, now),
+            _ => new ImportVisits(db, order, now),
+        };
+
+    /// <exception cref="Refusal">A column that every row needs has no source.</exception>
+    public async Task<ImportReport> RunAsync(CancellationToken cancellation)
+    {
+        if (order.Mapping.MissingRequired.Concat(order.Mapping.MissingKey).FirstOrDefault() is { } lacking)
+            throw new Refusal("Say which heading of the file is the column “{0}”.", lacking.Name);
+        problems.AddRange(order.Sheet.RowProblems.Select(p => new ImportProblem(p.Line ?? 0, null, null, null, p.Sentence)));
+        await LoadAsync(cancellation);
+        foreach (var row in order.Sheet.Rows)
+            Try(row);
+        await FinishAsync(cancellation);
+        problems.AddRange(Cells.Problems.Select(p => new ImportProblem(p.Line, p.Column, p.Value, p.Expected, null)));
+        return new ImportReport(
+            order.Kind.Name,
+            added,
+            changed,
+            unchanged,
+            [.. problems.OrderBy(p => p.Line)],
+            [.. missing.OrderBy(m => m.Key).Select(m => new MissingThing(m.Key.What, m.Key.Name, m.Value))]
+        );
+    }
+
+    /// <summary>The line a row of the database came from, when the database refuses it after all.</summary>
+    public int? LineOf(object entity)
+    {
+        var id = entity switch
+        {
+            VisitSegment segment => segment.VisitId,
+            BondProduct product => product.BondId,
+            PracticeOwned owned => owned.Id,
+            _ => Guid.Empty,
+        };
+        return lines.TryGetValue(id, out var line) ? line : null;
+    }
+
+    protected abstract Task LoadAsync(CancellationToken cancellation);
+
+    protected abstract void Take(SheetRow row);
+
+    /// <summary>What can only be judged with all rows at hand.</summary>
+    protected virtual Task FinishAsync(CancellationToken cancellation) => Task.CompletedTask;
+
+    /// <summary>Reads a row's cells; null when one of them cannot be read, which is noted already.</summary>
+    protected T? Read<T>(SheetRow row, Func<CellReader, SheetRow, T> read)
+        where T : class
+    {
+        var before = Cells.Problems.Count;
+        var value = read(Cells, row);
+        return Cells.Problems.Count == before ? value : null;
+    }
+
+    /// <summary>Whether this is the first row with that key; a second one is noted.</summary>
+    protected bool IsFirst(SheetRow row, string key)
+    {
+        if (seen.TryAdd(key, row.Line))
+            return true;
+        Expect(row, order.Kind.Key[0], "a row of its own: the same one stands on line {0}", seen[key]);
+        return false;
+    }
+
+    protected void Expect(SheetRow row, SheetColumn column, string template, params object[] arguments) =>
+        problems.Add(
+            new ImportProblem(row.Line, order.Mapping.HeaderOf(column) ?? column.Name, order.Mapping.CellOf(row, column) ?? "", new Sentence(template, arguments), null)
+        );
+
+    protected void Refuse(int line, string template, params object[] arguments) =>
+        problems.Add(new ImportProblem(line, null, null, null, new Sentence(template, arguments)));
+
+    /// <summary>Finds a thing by name; one the book lacks is made at once and listed, to be kept only if a person says so.</summary>
+    protected T Find<T>(NameBook<T> book, MissingKind what, string name, Func<T> make, string? scope = null)
+        where T : class
+    {
+        var key = scope is null ? name : $"{scope}: {name}";
+        var thing = book.Find(key);
+        if (thing is null)
+        {
+            book.Add(key, thing = make());
+            missing[(what, key)] = 0;
+        }
+        // Capitals may differ between rows; what is listed is the first spelling.
+        var listed = missing.Keys.FirstOrDefault(m => m.What == what && string.Equals(m.Name, key, StringComparison.OrdinalIgnoreCase));
+        if (listed.Name is not null)
+            missing[listed]++;
+        return thing;
+    }
+
+    protected void CountNew(SheetRow row, PracticeOwned entity)
+    {
+        added++;
+        lines[entity.Id] = row.Line;
+    }
+
+    protected void CountExisting(SheetRow row, PracticeOwned entity, bool differs)
+    {
+        if (!differs)
+        {
+            unchanged++;
+            return;
+        }
+        changed++;
+        lines[entity.Id] = row.Line;
+    }
+
+    protected static string Listed(IEnumerable<string> names) => string.Join(", ", names);
+
+    private void Try(SheetRow row)
+    {
+        try
+        {
+            Take(row);
+        }
+        catch (Refusal refusal)
+        {
+            Refuse(row.Line, refusal.Sentence, [.. refusal.Arguments.Select(Spoken)]);
+        }
+    }
+
+    private static object Spoken(object argument) =>
+        argument switch
+        {
+            LocalDate day => CellText.Of(day),
+            Enum state => state.ToString(),
+            IFormattable number => number.ToString(null, CultureInfo.InvariantCulture),
+            _ => argument,
+        };
+}

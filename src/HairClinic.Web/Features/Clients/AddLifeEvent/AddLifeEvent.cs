@@ -1,0 +1,99 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Clients.AddLifeEvent;
+
+/// <summary>A wedding, a journey, an operation: dates the next rebond is to respect. One that was noted can be called off.</summary>
+public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+{
+    /// <returns>Null: not there, or not theirs.</returns>
+    public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var row = await (
+            from client in db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId)
+            join salon in db.Salons on client.HomeSalonId equals salon.Id
+            select new { client.Name, client.Code, salon.Zone, client.Events }
+        ).SingleOrDefaultAsync(cancellation);
+        if (row is null)
+            return null;
+        var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[row.Zone]).Date;
+        return new Screen(row.Name, row.Code, today, [.. row.Events.Where(e => e.To >= today).OrderBy(e => e.From)]);
+    }
+
+    /// <exception cref="Refusal">The client is not there, or the event ends before it starts.</exception>
+    public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
+        writes.RunAsync(
+            key,
+            nameof(AddLifeEvent),
+            input,
+            async db =>
+            {
+                await RequireAsync(db, input.ClientId, cancellation);
+                var from = input.From!.Value;
+                var planned = new LifeEvent(key, input.ClientId, input.Kind!.Value, from, input.To ?? from, input.Away);
+                db.LifeEvents.Add(planned);
+                Refresh(db, input.ClientId);
+                return new Outcome(planned.Id);
+            },
+            cancellation
+        );
+
+    /// <exception cref="Refusal">The client is not there.</exception>
+    public Task<Outcome> CallOffAsync(Guid key, Gone input, CancellationToken cancellation) =>
+        writes.RunAsync(
+            key,
+            nameof(CallOffAsync),
+            input,
+            async db =>
+            {
+                await RequireAsync(db, input.ClientId, cancellation);
+                var planned = await db.LifeEvents.SingleOrDefaultAsync(e => e.Id == input.EventId && e.ClientId == input.ClientId, cancellation);
+                // Called off by somebody else already: that is what was wanted.
+                if (planned is not null)
+                {
+                    db.LifeEvents.Remove(planned);
+                    Refresh(db, input.ClientId);
+                }
+                return new Outcome(input.EventId);
+            },
+            cancellation
+        );
+
+    private async Task RequireAsync(ClinicDb db, Guid clientId, CancellationToken cancellation)
+    {
+        if (!await db.Clients.SeenBy(db, current.Person, clientId).AnyAsync(cancellation))
+            throw new Refusal("This client is not there any more. They may have been merged with another record.");
+    }
+
+    private void Refresh(ClinicDb db, Guid clientId) => db.WorkItems.Add(WorkItems.RefreshDueDates(clientId, clock.GetCurrentInstant()));
+
+    /// <param name="Coming">Events that are not over, soonest first.</param>
+    public sealed record Screen(string Name, string Code, LocalDate Today, IReadOnlyList<LifeEvent> Coming);
+
+    public sealed record Input
+    {
+        public Guid ClientId { get; set; }
+
+        public LifeEventKind? Kind { get; set; }
+
+        public LocalDate? From { get; set; }
+
+        /// <summary>Last day, included; empty for a single day.</summary>
+        public LocalDate? To { get; set; }
+
+        /// <summary>They cannot come on these days.</summary>
+        public bool Away { get; set; }
+    }
+
+    public sealed record Gone(Guid ClientId, Guid EventId);
+
+    public sealed record Outcome(Guid EventId);
+}

@@ -1,0 +1,93 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Ui.Wear;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Clients.Card;
+
+public sealed partial class Card
+{
+    /// <param name="LeadsTo">The record this one was merged into.</param>
+    public sealed record Opened(Screen? Screen, Guid? LeadsTo);
+
+    public sealed record Screen
+    {
+        public required Client Client { get; init; }
+
+        public required string HomeSalon { get; init; }
+
+        /// <summary>The day it is in the home salon.</summary>
+        public required LocalDate Today { get; init; }
+
+        public required Instant Now { get; init; }
+
+        public required DateTimeZone HomeZone { get; init; }
+
+        public required WearLineModel Line { get; init; }
+
+        /// <summary>What is on the head; null when nothing is bonded.</summary>
+        public Worn? Worn { get; init; }
+
+        /// <summary>What the last bond was made with, whether it is still on or not.</summary>
+        public Recipe? Recipe { get; init; }
+
+        public WashDay? Wash { get; init; }
+
+        public VisitRow? NextVisit { get; init; }
+
+        /// <summary>Newest first, booked ones included.</summary>
+        public required IReadOnlyList<VisitRow> Visits { get; init; }
+
+        public required IReadOnlyList<UnitRow> Units { get; init; }
+
+        public required IReadOnlyList<NoteRow> Notes { get; init; }
+    }
+
+    /// <param name="CureEndsAt">Null when the moment of bonding is not known: then there is nothing to count down.</param>
+    public sealed record Worn(Bond Bond, string Serial, string Kind, BondState State, Instant? CureEndsAt, int CureHours);
+
+    public sealed record Recipe(Bond Bond, string Serial, string? By, IReadOnlyList<RecipeLine> Lines);
+
+    public sealed record RecipeLine(string Product, string? Lot, int? Coats, int? LabelCureHours);
+
+    public sealed record VisitRow(
+        LocalDate Day,
+        Instant StartsAt,
+        Instant EndsAt,
+        string Zone,
+        string Salon,
+        string Service,
+        ServicePurpose Purpose,
+        string? Person,
+        VisitState State,
+        string? Note,
+        string? Found,
+        bool FoundLifted
+    )
+    {
+        public DateTimeZone TimeZone => DateTimeZoneProviders.Tzdb[Zone];
+
+        /// <summary>Neither called off nor missed.</summary>
+        public bool Took => State is not (VisitState.Cancelled or VisitState.DidNotCome);
+    }
+
+    /// <param name="Place">The salon that holds it.</param>
+    /// <param name="Promises">Every day the workshop named, first to last.</param>
+    public sealed record UnitRow(
+        string Serial,
+        string Kind,
+        UnitState State,
+        string? Place,
+        UnitDates Dates,
+        IReadOnlyList<LocalDate> Promises,
+        int Bonds,
+        string? RetiredBecause
+    );
+
+    public sealed record NoteRow(ContactKind Kind, Instant At, string? By, LocalDate? Until, string? Reason);
+
+    private sealed record Bonded(Bond Bond, string? By);
+}

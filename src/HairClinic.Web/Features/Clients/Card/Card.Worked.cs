@@ -1,0 +1,63 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Data.Books;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Clients.Card;
+
+// What is worked out from the rows that were read.
+public sealed partial class Card
+{
+    private static Worn WornOf(
+        Bond bond,
+        IEnumerable<WearUnit> units,
+        IEnumerable<RecipeLine> recipe,
+        PracticeSettings settings,
+        LocalDate today,
+        Instant now
+    )
+    {
+        var cure = DueBasis.CureOf(settings, recipe.Max(line => line.LabelCureHours));
+        var dates = new BondDates(bond.OpensOn, bond.ClosesOn)
+        {
+            AppliedAt = bond.AppliedAt,
+            Cure = cure,
+            LiftedOn = bond.Lift?.LiftedOn ?? bond.Lift?.ReportedOn,
+        };
+        var unit = units.FirstOrDefault(u => u.Unit.Id == bond.HairSystemId);
+        return new Worn(
+            bond,
+            unit?.Unit.Serial ?? "",
+            unit?.Kind ?? "",
+            dates.StateOn(today, now),
+            bond.AppliedAt is { } applied ? cure.EndsAt(applied) : null,
+            cure.Hours
+        );
+    }
+
+    private static WashDay? WashOf(Client client, Bond? bond, Worn? worn, IEnumerable<VisitRow> visits, Salon home)
+    {
+        if (worn is null || bond is null || client.WashEveryDays is not { } days)
+            return null;
+        var last = visits.FirstOrDefault(v => v is { Purpose: ServicePurpose.WashAndStyle, State: VisitState.Done });
+        return new WashRhythm(days).Next(last?.Day, bond.AppliedOn, new Cure(worn.CureHours), bond.DueOn, DueBasis.OpeningOf(home));
+    }
+
+    private static UnitRow UnitOf(WearUnit unit, IEnumerable<Bonded> bonds, Dictionary<Guid, Salon> salons) =>
+        new(
+            unit.Unit.Serial,
+            unit.Kind,
+            unit.Unit.State,
+            unit.Unit.PlaceSalonId is { } place && salons.TryGetValue(place, out var salon) ? salon.Name : null,
+            unit.Unit.Dates,
+            [.. unit.Unit.Promises.OrderBy(p => p.Number).Select(p => p.PromisedFor)],
+            bonds.Count(b => b.Bond.HairSystemId == unit.Unit.Id),
+            unit.Unit.RetiredBecause
+        );
+
+    private static string SerialOf(IEnumerable<WearUnit> units, Guid unitId) =>
+        units.FirstOrDefault(u => u.Unit.Id == unitId)?.Unit.Serial ?? "";
+}

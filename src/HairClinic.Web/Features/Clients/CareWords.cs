@@ -1,0 +1,23 @@
+using HairClinic.Domain.Clients;
+
+namespace HairClinic.Web.Features.Clients;
+
+/// <summary>Skin and sweat as screens name them; the localiser's keys.</summary>
+public static class CareWords
+{
+    public static string Of(SkinOiliness skin) =>
+        skin switch
+        {
+            SkinOiliness.Dry => "dry",
+            SkinOiliness.Normal => "normal",
+            _ => "oily",
+        };
+
+    public static string Of(Sweating sweat) =>
+        sweat switch
+        {
+            Sweating.Low => "little",
+            Sweating.Normal => "normal",
+            _ => "heavily",
+        };
+}

@@ -1,0 +1,142 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Phones;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Clients.EditClient;
+
+/// <summary>Everything about a client that the desk keeps. Of two people editing at once the second is shown what the first saved.</summary>
+public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+{
+    /// <returns>Null: not there, or not theirs.</returns>
+    public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var client = await db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId).SingleOrDefaultAsync(cancellation);
+        if (client is null)
+            return null;
+        var salons = await db
+            .Salons.Where(s => !s.Retired || s.Id == client.HomeSalonId)
+            .OrderBy(s => s.Name)
+            .Select(s => new SalonChoice(s.Id, s.Name))
+            .ToListAsync(cancellation);
+        return new Screen(salons, Input.Of(client));
+    }
+
+    /// <exception cref="Refusal">The code is taken, the phone cannot be read, or the client is gone.</exception>
+    /// <exception cref="OvertakenException">Someone else saved this client since the form opened.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(EditClient), input, db => WriteAsync(db, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, ClientMap.CodeOnce))
+        {
+            throw new Refusal("The code {0} belongs to another client already.", input.Code);
+        }
+    }
+
+    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    {
+        var client =
+            await db.Clients.SeenBy(db, current.Person, input.ClientId).SingleOrDefaultAsync(cancellation)
+            ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
+        WriteOnce.Expect(db, client, input.Version);
+        var wordsBefore = FindWords.Of(client).ToList();
+        var (salonBefore, daysBefore) = (client.HomeSalonId, client.PreferredDays);
+
+        var phone = input.Phone == client.Phone ? client.Phone : await TypedPhone.ReadAsync(db, input.Phone, cancellation);
+        client.Recode(input.Code);
+        client.Rename(input.Name, input.CalledAs);
+        client.Reach(phone, input.Email);
+        client.MoveTo(input.HomeSalonId);
+        client.Prefer(input.PreferredDays, input.WashEveryDays);
+        client.Describe(input.BirthDate, input.Note);
+        if (input.LeftOn is { } left)
+            client.Leave(left);
+        else
+            client.Return();
+
+        await KeepInStepAsync(db, client, wordsBefore, cancellation);
+        if (client.HomeSalonId != salonBefore || client.PreferredDays != daysBefore)
+            db.WorkItems.Add(WorkItems.RefreshDueDates(client.Id, clock.GetCurrentInstant()));
+        return new Outcome(client.Id);
+    }
+
+    // Only what changed: a client may also be found by the words of a record that was merged into theirs.
+    private static async Task KeepInStepAsync(ClinicDb db, Client client, List<FindWord> before, CancellationToken cancellation)
+    {
+        var after = FindWords.Of(client).ToList();
+        var gone = before.Where(b => after.All(a => !Same(a, b))).ToList();
+        db.FindWords.AddRange(after.Where(a => before.All(b => !Same(a, b))));
+        if (gone.Count == 0)
+            return;
+        var kept = await db.FindWords.Where(w => w.SubjectId == client.Id).ToListAsync(cancellation);
+        db.FindWords.RemoveRange(kept.Where(k => gone.Any(g => Same(g, k))));
+    }
+
+    private static bool Same(FindWord one, FindWord other) => one.Kind == other.Kind && one.Word == other.Word;
+
+    public sealed record Screen(IReadOnlyList<SalonChoice> Salons, Input Saved);
+
+    public sealed record SalonChoice(Guid Id, string Name);
+
+    public sealed record Input
+    {
+        public Guid ClientId { get; set; }
+
+        /// <summary>The row's when the form opened.</summary>
+        public uint Version { get; set; }
+
+        public string Code { get; set; } = "";
+
+        public string Name { get; set; } = "";
+
+        public string? CalledAs { get; set; }
+
+        public Guid HomeSalonId { get; set; }
+
+        public string? Phone { get; set; }
+
+        public string? Email { get; set; }
+
+        public LocalDate? BirthDate { get; set; }
+
+        public WeekdaySet PreferredDays { get; set; }
+
+        public int? WashEveryDays { get; set; }
+
+        public string? Note { get; set; }
+
+        public LocalDate? LeftOn { get; set; }
+
+        public static Input Of(Client client) =>
+            new()
+            {
+                ClientId = client.Id,
+                Version = client.Version,
+                Code = client.Code,
+                Name = client.Name,
+                CalledAs = client.CalledAs,
+                HomeSalonId = client.HomeSalonId,
+                Phone = client.Phone,
+                Email = client.Email,
+                BirthDate = client.BirthDate,
+                PreferredDays = client.PreferredDays,
+                WashEveryDays = client.WashEveryDays,
+                Note = client.Note,
+                LeftOn = client.LeftOn,
+            };
+    }
+
+    public sealed record Outcome(Guid ClientId);
+}

@@ -1,0 +1,135 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Clients.Find;
+
+/// <summary>Finds clients from every screen: by name, code, the end of a phone number, or the serial of a unit.</summary>
+public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock clock)
+{
+    public const int MostResults = 20;
+
+    public async Task<Screen> OpenAsync(string? typed, CancellationToken cancellation)
+    {
+        var sought = Sought.Read(typed);
+        if (sought.IsEmpty)
+            return Screen.Nothing;
+        await using var db = databases.Open();
+        var person = current.Person;
+        var salons = person.Salons;
+        var matching = Matching(db, sought);
+        var exactly = Owners(db, db.FindWords.Where(w => w.Kind != FindKind.ClientName && w.Kind != FindKind.ClientPhone && w.Word == sought.Whole));
+
+        var rows = await (
+            from client in matching.SeenBy(db, person)
+            join salon in db.Salons on client.HomeSalonId equals salon.Id
+            let exact = exactly.Contains(client.Id)
+            orderby exact descending, client.LeftOn == null descending, client.Name, client.Id
+            select new
+            {
+                client.Id,
+                client.Code,
+                client.Name,
+                client.CalledAs,
+                client.LeftOn,
+                Salon = salon.Name,
+                salon.Zone,
+                Exact = exact,
+                Bond = db
+                    .Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null)
+                    .Select(b => new { b.DueOn, b.ClosesOn, Lifted = b.Lift != null })
+                    .FirstOrDefault(),
+            }
+        ).Take(MostResults + 1).ToListAsync(cancellation);
+
+        var others = await db
+            .PracticeSettings.Select(_ => new
+            {
+                Elsewhere = matching.Count(c =>
+                    !salons.Contains(c.HomeSalonId) && !db.Visits.Any(v => v.ClientId == c.Id && salons.Contains(v.SalonId))
+                ),
+                Stock = db
+                    .HairSystems.Where(u => u.ClientId == null && db.FindWords.Any(w => w.SubjectId == u.Id && w.Word == sought.Whole))
+                    .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new StockUnit(u.Serial, k.Name))
+                    .ToList(),
+            })
+            .SingleAsync(cancellation);
+
+        var now = clock.GetCurrentInstant();
+        return new Screen(
+            [
+                .. rows.Take(MostResults).Select(r => new Row(
+                    r.Id, r.Code, r.Name, r.CalledAs, r.LeftOn, r.Salon,
+                    now.InZone(DateTimeZoneProviders.Tzdb[r.Zone]).Date,
+                    r.Bond?.DueOn, r.Bond?.ClosesOn, r.Bond?.Lifted ?? false, r.Exact)),
+            ],
+            rows.Count > MostResults,
+            others.Elsewhere,
+            others.Stock
+        );
+    }
+
+    // All words must match, each on whatever it matches; or all that was typed is one code, serial or phone number.
+    private static IQueryable<Client> Matching(ClinicDb db, Sought sought)
+    {
+        var ids = MetBy(db, sought.Whole, sought.PhoneEnd);
+        if (sought.Words.Count > 1)
+            ids = ids.Union(sought.Words.Select(word => MetBy(db, word, Sought.PhoneEndOf(word))).Aggregate((met, next) => met.Intersect(next)));
+        return ids.Distinct().Join(db.Clients.AsNoTracking().Where(c => c.MergedIntoId == null), id => id, c => c.Id, (_, c) => c);
+    }
+
+#pragma warning disable CA1309 // It is the database that compares, and the column's collation is ordinal.
+    private static IQueryable<Guid> MetBy(ClinicDb db, string word, string? phoneEnd)
+    {
+        var (from, below) = PrefixRange.Of(word);
+        if (phoneEnd is null)
+            return Owners(db, db.FindWords.Where(w =>
+                w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0));
+        var (phoneFrom, phoneBelow) = PrefixRange.Of(phoneEnd);
+        return Owners(db, db.FindWords.Where(w =>
+            w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
+            || w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phoneFrom) >= 0 && string.Compare(w.Word, phoneBelow) < 0));
+    }
+#pragma warning restore CA1309
+
+    // A serial is its unit's, and leads to whose unit it is.
+    private static IQueryable<Guid> Owners(ClinicDb db, IQueryable<FindWord> words) =>
+        from word in words
+        join unit in db.HairSystems on word.SubjectId equals unit.Id into units
+        from unit in units.DefaultIfEmpty()
+        let owner = word.Kind == FindKind.UnitSerial ? unit.ClientId : word.SubjectId
+        where owner != null
+        select owner!.Value;
+
+    /// <param name="IsCut">There are more than are shown.</param>
+    /// <param name="Elsewhere">How many match among clients of salons one does not work in.</param>
+    /// <param name="Stock">Units of that very serial that belong to nobody.</param>
+    public sealed record Screen(IReadOnlyList<Row> Rows, bool IsCut, int Elsewhere, IReadOnlyList<StockUnit> Stock)
+    {
+        public static readonly Screen Nothing = new([], false, 0, []);
+
+        /// <summary>The one client a code or serial leads to, as a scan does.</summary>
+        public Row? Straight => Rows.Where(r => r.IsExact).Take(2).ToArray() is [var only] ? only : null;
+    }
+
+    /// <param name="Today">The day it is in the client's home salon.</param>
+    /// <param name="IsExact">The code, or a unit's serial, is just what was typed.</param>
+    public sealed record Row(
+        Guid ClientId,
+        string Code,
+        string Name,
+        string? CalledAs,
+        LocalDate? LeftOn,
+        string Salon,
+        LocalDate Today,
+        LocalDate? DueOn,
+        LocalDate? ClosesOn,
+        bool Lifted,
+        bool IsExact
+    );
+
+    public sealed record StockUnit(string Serial, string Kind);
+}

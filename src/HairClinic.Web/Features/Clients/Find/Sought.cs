@@ -1,0 +1,34 @@
+using HairClinic.Web.Data;
+
+namespace HairClinic.Web.Features.Clients.Find;
+
+/// <summary>What somebody typed or scanned, read every way it can be meant.</summary>
+/// <param name="Words">Each must be met by something of the client's: a name, the code, a unit's serial, the end of the phone.</param>
+/// <param name="Whole">All of it as one code or serial, such as “C-7” or “C-7-1”; empty if nothing was typed.</param>
+/// <param name="PhoneEnd">All of it as the end of a phone number, written from the end; null if it cannot be one.</param>
+public sealed record Sought(IReadOnlyList<string> Words, string Whole, string? PhoneEnd)
+{
+    private const int ShortestPhoneEnd = 3;
+    private const int MostWords = 6;
+    private const int Longest = 100;
+
+    public bool IsEmpty => Whole.Length == 0;
+
+    public static Sought Read(string? typed)
+    {
+        var text = (typed ?? "").Trim();
+        text = text.Length > Longest ? text[..Longest] : text;
+        return new([.. FindWords.Words(text).Distinct().Take(MostWords)], FindWords.Normal(text), PhoneEndOf(text));
+    }
+
+    /// <summary>National numbers begin with a zero that the stored, international form does not have.</summary>
+    public static string? PhoneEndOf(string text)
+    {
+        if (text.Any(c => !char.IsAsciiDigit(c) && !" +-()./".Contains(c, StringComparison.Ordinal)))
+            return null;
+        var digits = FindWords.Backwards(text);
+        // Only a number typed from its start has its trunk zero; the end of one may well begin with a zero.
+        var whole = digits.Length > 8 ? digits.TrimEnd('0') : digits;
+        return whole.Length < ShortestPhoneEnd ? null : whole;
+    }
+}

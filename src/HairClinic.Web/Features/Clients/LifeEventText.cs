@@ -1,0 +1,26 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Web.Ui;
+using Microsoft.Extensions.Localization;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Clients;
+
+/// <summary>A client's event as screens name it.</summary>
+public static class LifeEventText
+{
+    public static string Of(LifeEventKind kind) =>
+        kind switch
+        {
+            LifeEventKind.Celebration => "Wedding or celebration",
+            LifeEventKind.Travel => "Journey",
+            LifeEventKind.Surgery => "Operation",
+            _ => "Other event",
+        };
+
+    public static string Days(LifeEvent planned, LocalDate today, IStringLocalizer words)
+    {
+        var from = Dates.Day(planned.From, today);
+        string days = planned.From == planned.To ? from : words["{0} to {1}", from, Dates.Day(planned.To, today)];
+        return planned.Away ? words["{0}, away", days] : days;
+    }
+}

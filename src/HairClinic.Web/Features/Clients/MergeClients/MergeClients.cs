@@ -1,0 +1,125 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Clients.MergeClients;
+
+/// <summary>Makes two records of one person one: everything moves to the record that stays, and can be moved back.</summary>
+public sealed partial class MergeClients(
+    ClinicDbFactory databases,
+    PracticeJobs jobs,
+    WriteOnce writes,
+    CurrentActor current,
+    IClock clock
+)
+{
+    /// <param name="otherCode">A record somebody named by its code; null to see only what was found.</param>
+    /// <returns>Null: not there, or not theirs.</returns>
+    public async Task<Screen?> OpenAsync(Guid clientId, string? otherCode, CancellationToken cancellation)
+    {
+        var person = current.Person;
+        await using var db = databases.Open();
+        var here = await Sides(db, db.Clients.SeenBy(db, person, clientId)).SingleOrDefaultAsync(cancellation);
+        if (here is null)
+            return null;
+        var duplicates = await jobs.RunAsync(
+            person.PracticeId,
+            nameof(DuplicateSearch),
+            services => services.GetRequiredService<DuplicateSearch>().OfAsync(clientId, cancellation)
+        );
+        var ids = duplicates.Select(d => d.ClientId).ToList();
+        var code = otherCode?.Trim();
+        var others = await Sides(
+                db,
+                db.Clients.Where(c => c.Id != clientId && c.MergedIntoId == null && (ids.Contains(c.Id) || c.Code == code)).SeenBy(db, person)
+            )
+            .OrderBy(s => s.Code)
+            .ToListAsync(cancellation);
+        var past = await (
+            from merge in db.ClientMerges
+            where merge.KeptId == clientId && merge.UndoneAt == null
+            join folded in db.Clients on merge.FoldedId equals folded.Id
+            join merger in db.People on merge.MergedBy equals merger.Id into people
+            from merger in people.DefaultIfEmpty()
+            orderby merge.MergedAt descending
+            select new Past(merge.Id, folded.Code, folded.Name, folded.Phone, merge.MergedAt, merger == null ? null : merger.Name)
+        ).ToListAsync(cancellation);
+        return new Screen(
+            here,
+            [.. others.Select(side => new Candidate(side, duplicates.SingleOrDefault(d => d.ClientId == side.Id)))],
+            ids.Count(id => others.All(o => o.Id != id)),
+            code is { Length: > 0 } && others.All(o => o.Code != code),
+            past,
+            here.Zone
+        );
+    }
+
+    /// <exception cref="Refusal">Both wear a unit, or one of the two is not there or merged already.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(MergeClients), input, db => MergeAsync(db, key, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, BondMap.OpenPerHead))
+        {
+            throw new Refusal(BothWear);
+        }
+    }
+
+    private const string BothWear =
+        "Both records have a unit on the head today, and one head wears one. Log the take-down of the one that is not there any more, then merge.";
+
+    private async Task<Outcome> MergeAsync(ClinicDb db, Guid key, Input input, CancellationToken cancellation)
+    {
+        var both = await db
+            .Clients.Where(c => c.Id == input.KeptId || c.Id == input.FoldedId)
+            .SeenBy(db, current.Person)
+            .ToListAsync(cancellation);
+        var kept = both.SingleOrDefault(c => c.Id == input.KeptId);
+        var folded = both.SingleOrDefault(c => c.Id == input.FoldedId);
+        if (kept is null || folded is null)
+            throw new Refusal("One of the two records is not there any more. Open the client again.");
+        folded.FoldInto(kept);
+        var wearing = await db.Bonds.CountAsync(
+            b => (b.ClientId == kept.Id || b.ClientId == folded.Id) && b.RemovedOn == null, cancellation);
+        if (wearing > 1)
+            throw new Refusal(BothWear);
+
+        var merge = new ClientMerge(key, kept.Id, folded.Id, clock.GetCurrentInstant(), current.Person.PersonId);
+        var moved = 0;
+        foreach (var rows in ClientRows.All)
+            moved += merge.Note(rows.Table, await rows.MoveAsync(db, folded.Id, kept.Id, only: null, cancellation));
+        db.ClientMerges.Add(merge);
+        db.WorkItems.Add(WorkItems.RefreshDueDates(kept.Id, clock.GetCurrentInstant()));
+        return new Outcome(kept.Id, moved);
+    }
+
+    private static IQueryable<Side> Sides(ClinicDb db, IQueryable<Client> clients) =>
+        from client in clients.AsNoTracking()
+        join salon in db.Salons on client.HomeSalonId equals salon.Id
+        select new Side
+        {
+            Id = client.Id,
+            Code = client.Code,
+            Name = client.Name,
+            Phone = client.Phone,
+            Email = client.Email,
+            BirthDate = client.BirthDate,
+            Note = client.Note,
+            Salon = salon.Name,
+            Zone = salon.Zone,
+            Units = db.HairSystems.Count(u => u.ClientId == client.Id),
+            Bonds = db.Bonds.Count(b => b.ClientId == client.Id),
+            Visits = db.Visits.Count(v => v.ClientId == client.Id),
+            LastVisit = db.Visits.Where(v => v.ClientId == client.Id).Max(v => (LocalDate?)v.Day),
+            Wears = db.Bonds.Any(b => b.ClientId == client.Id && b.RemovedOn == null),
+        };
+}

@@ -1,0 +1,68 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Clients.RecordCareFacts;
+
+/// <summary>Skin, sweat, swimming, washing and heat, as of today: what shortens a hold. Earlier answers stay.</summary>
+public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+{
+    /// <returns>Null: not there, or not theirs.</returns>
+    public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var row = await (
+            from client in db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId)
+            join salon in db.Salons on client.HomeSalonId equals salon.Id
+            select new { client.Name, client.Code, salon.Zone, Latest = client.CareFacts.OrderByDescending(f => f.AsOf).ThenByDescending(f => f.Id).FirstOrDefault() }
+        ).SingleOrDefaultAsync(cancellation);
+        return row is null ? null : new Screen(row.Name, row.Code, Today(row.Zone), row.Latest);
+    }
+
+    /// <exception cref="Refusal">The client is not there, or a number is out of range.</exception>
+    public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
+        writes.RunAsync(
+            key,
+            nameof(RecordCareFacts),
+            input,
+            async db =>
+            {
+                var zone =
+                    await db
+                        .Clients.SeenBy(db, current.Person, input.ClientId)
+                        .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
+                        .SingleOrDefaultAsync(cancellation)
+                    ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
+                var fact = new CareFact(
+                    key, input.ClientId, Today(zone), input.Skin, input.Sweat, input.SwimsPerWeek, input.WashesPerWeek, input.HeatPerWeek);
+                db.CareFacts.Add(fact);
+                return new Outcome(fact.Id);
+            },
+            cancellation
+        );
+
+    private LocalDate Today(string zone) => clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
+
+    public sealed record Screen(string Name, string Code, LocalDate Today, CareFact? Latest);
+
+    public sealed record Input
+    {
+        public Guid ClientId { get; set; }
+
+        public SkinOiliness? Skin { get; set; }
+
+        public Sweating? Sweat { get; set; }
+
+        public int? SwimsPerWeek { get; set; }
+
+        public int? WashesPerWeek { get; set; }
+
+        public int? HeatPerWeek { get; set; }
+    }
+
+    public sealed record Outcome(Guid FactId);
+}

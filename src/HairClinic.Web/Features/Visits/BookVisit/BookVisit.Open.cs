@@ -1,0 +1,139 @@
+using System.Diagnostics.CodeAnalysis;
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Ui.Fields;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Visits.BookVisit;
+
+public sealed partial class BookVisit
+{
+    /// <returns>Nothing when the person works in no salon, or not in this one.</returns>
+    public async Task<Screen?> OpenAsync(Guid? salonId, CancellationToken cancellation)
+    {
+        var at = salonId ?? current.Person.AtSalon ?? current.Person.Salons.Select(s => (Guid?)s).FirstOrDefault();
+        if (at is not { } salon || !current.Person.Salons.Contains(salon))
+            return null;
+        await using var db = databases.Open();
+        var place = await db.Salons.AsNoTracking().SingleOrDefaultAsync(s => s.Id == salon, cancellation);
+        if (place is null)
+            return null;
+        var services = await db
+            .ServiceKinds.AsNoTracking()
+            .Where(k => !k.Retired && k.Steps.Any())
+            .Include(k => k.Steps)
+            .OrderBy(k => k.Name)
+            .ToListAsync(cancellation);
+        var chairs = await db
+            .Chairs.Where(c => c.SalonId == salon && !c.Retired)
+            .OrderBy(c => c.Position)
+            .Select(c => new Choice(c.Id, c.Name))
+            .ToListAsync(cancellation);
+        var people = await db
+            .People.Where(p => !p.Left && p.Skills.Any() && p.Salons.Any(s => s.SalonId == salon))
+            .OrderBy(p => p.Name)
+            .Select(p => new Choice(p.Id, p.Name))
+            .ToListAsync(cancellation);
+        return new Screen(
+            salon,
+            place.Name,
+            place.TimeZone,
+            place.DayOf(clock.GetCurrentInstant()),
+            [.. services.Select(k => new ServiceChoice(k.Id, k.Name, k.Purpose, Steps(k.Steps)))],
+            people,
+            chairs
+        );
+    }
+
+    /// <summary>One round trip.</summary>
+    public async Task<ClientView?> ClientAsync(Guid clientId, CancellationToken cancellation)
+    {
+        var now = clock.GetCurrentInstant();
+        await using var db = databases.Open();
+        return await db
+            .Clients.Where(c => c.Id == clientId && c.MergedIntoId == null)
+            .Select(c => new ClientView(
+                c.Id,
+                c.Name,
+                c.Code,
+                db.Bonds.Where(b => b.ClientId == c.Id && b.RemovedOn == null).Select(b => new DueView(b.OpensOn, b.DueOn, b.ClosesOn)).FirstOrDefault(),
+                db.Visits.Where(v => v.ClientId == c.Id && v.State == VisitState.Done).OrderByDescending(v => v.StartsAt).Select(v => v.PersonId).FirstOrDefault(),
+                db.Visits.Where(v => v.ClientId == c.Id && v.State == VisitState.Booked && v.StartsAt >= now)
+                    .OrderBy(v => v.StartsAt)
+                    .Select(v => new UpcomingView(v.Id, v.StartsAt, db.ServiceKinds.First(k => k.Id == v.ServiceKindId).Name))
+                    .ToList()
+            ))
+            .SingleOrDefaultAsync(cancellation);
+    }
+
+    public Task<IReadOnlyList<SlotOffer>> FindSlotsAsync(SlotAsk ask, CancellationToken cancellation) => slots.FindAsync(ask, cancellation);
+
+    /// <summary>By the beginnings of names and codes, or the end of a phone number; every word must fit.</summary>
+    [SuppressMessage("Globalization", "CA1309", Justification = "PostgreSQL compares; the column's collation is ordinal.")]
+    public async Task<IReadOnlyList<ComboOption>> FindClientsAsync(string typed, CancellationToken cancellation)
+    {
+        var found = FindWords.Words(typed).Take(5).ToList();
+        if (found.Count == 0)
+            return [];
+        await using var db = databases.Open();
+        var clients = db.Clients.Where(c => c.MergedIntoId == null && c.LeftOn == null);
+        foreach (var word in found)
+        {
+            var (until, phone) = (After(word), FindWords.Backwards(word));
+            var (byPhone, phoneUntil) = (phone.Length >= 3, After(phone));
+            clients = clients.Where(c =>
+                db.FindWords.Any(w =>
+                    w.SubjectId == c.Id
+                    && w.Kind != FindKind.UnitSerial
+                    && (
+                        (string.Compare(w.Word, word) >= 0 && string.Compare(w.Word, until) < 0)
+                        || (byPhone && w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phone) >= 0 && string.Compare(w.Word, phoneUntil) < 0)
+                    )
+                )
+            );
+        }
+        return await clients
+            .OrderBy(c => c.Name)
+            .Take(8)
+            .Select(c => new ComboOption(c.Id.ToString(), c.Name, c.Code))
+            .ToListAsync(cancellation);
+    }
+
+    // Words hold letters and digits only, so this stands behind every word that begins so.
+    private static string After(string word) => word + '\uffff';
+
+    private static List<ServiceSegment> Steps(IEnumerable<ServiceStep> steps) =>
+        [.. steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))];
+
+    public sealed record Screen(
+        Guid SalonId,
+        string Salon,
+        DateTimeZone Zone,
+        LocalDate Today,
+        IReadOnlyList<ServiceChoice> Services,
+        IReadOnlyList<Choice> People,
+        IReadOnlyList<Choice> Chairs
+    )
+    {
+        /// <summary>The one asked for, else the plainest rebond: what most visits are.</summary>
+        public ServiceChoice ServiceFor(Guid? wanted) =>
+            Services.FirstOrDefault(s => s.Id == wanted)
+            ?? Services.Where(s => s.Purpose == ServicePurpose.Rebond).MinBy(s => s.Minutes)
+            ?? Services[0];
+    }
+
+    public sealed record ServiceChoice(Guid Id, string Name, ServicePurpose Purpose, IReadOnlyList<ServiceSegment> Steps)
+    {
+        public int Minutes => Steps.Sum(s => s.Minutes);
+    }
+
+    /// <param name="UsualPerson">Whose hands did the last visit.</param>
+    public sealed record ClientView(Guid Id, string Name, string Code, DueView? Due, Guid? UsualPerson, IReadOnlyList<UpcomingView> Upcoming);
+
+    public sealed record DueView(LocalDate Opens, LocalDate DueOn, LocalDate Closes);
+
+    public sealed record UpcomingView(Guid VisitId, Instant StartsAt, string Service);
+}

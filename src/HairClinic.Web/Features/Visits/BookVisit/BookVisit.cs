@@ -1,0 +1,106 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Localization;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Visits.BookVisit;
+
+/// <summary>A visit is booked: who, what, and one tap on a free slot. The database decides who was first.</summary>
+public sealed partial class BookVisit(
+    ClinicDbFactory databases,
+    WriteOnce writes,
+    CurrentActor current,
+    SlotSearch slots,
+    IClock clock,
+    IStringLocalizer<Words> words
+)
+{
+    /// <exception cref="Refusal">The clocks skip that time, or client, service, chair or person are not to be had.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        if (!current.Person.Salons.Contains(input.SalonId))
+            throw new Refusal("You do not work in this salon.");
+        Placement? place = null;
+        try
+        {
+            var booked = await SlotClashes.SettleAsync(() =>
+                writes.RunAsync(key, nameof(BookVisit), input, async db => await WriteAsync(db, input, place = await ReadAsync(db, input, cancellation), cancellation), cancellation)
+            );
+            return new Outcome { Booked = booked };
+        }
+        catch (DoubtedException e)
+        {
+            return new Outcome { Doubts = e.Doubts };
+        }
+        catch (Exception e) when (place is not null && SlotClashes.In(e) is { } clash)
+        {
+            return new Outcome { Taken = new Taken(clash, await NearestAsync(place, input, cancellation)) };
+        }
+    }
+
+    private Task<Placement> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation) =>
+        Placement.ReadAsync(db, input.SalonId, input.ServiceKindId, input, minutes: null, clock.GetCurrentInstant(), cancellation);
+
+    private async Task<Booked> WriteAsync(ClinicDb db, Input input, Placement place, CancellationToken cancellation)
+    {
+        if (place.Doubts.Count > 0 && !input.DespiteDoubts)
+            throw new DoubtedException(place.Doubts);
+        var client =
+            await db.Clients.Where(c => c.Id == input.ClientId && c.MergedIntoId == null).Select(c => c.Name).SingleOrDefaultAsync(cancellation)
+            ?? throw new Refusal("This client is not in the book any more. Look them up again.");
+        var visit = new Visit(Guid.CreateVersion7(), input.ClientId, place.Salon.Id, place.Service.Id);
+        visit.Place(place.Service, place.StartsAt, input.ChairId, input.PersonId, place.Salon, [.. place.Service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Remark(DoubtWords.Noted(input.Note, place.Doubts, words));
+        db.Visits.Add(visit);
+        return new Booked(visit.Id, client, place.Service.Name, visit.Day, visit.StartsAt, visit.EndsAt, place.Salon.Zone, place.Chair, place.Person);
+    }
+
+    private Task<IReadOnlyList<SlotOffer>> NearestAsync(Placement place, Input input, CancellationToken cancellation) =>
+        slots.FindAsync(
+            new SlotAsk(place.Salon.Id, place.Salon.TimeZone, input.ServiceKindId, Steps(place.Service.Steps), place.Salon.DayOf(place.StartsAt), WithinDays: 7)
+            {
+                Start = place.StartsAt,
+                UsualPerson = input.PersonId,
+            },
+            cancellation
+        );
+
+    public sealed record Input : PlaceChoice
+    {
+        public Guid SalonId { get; set; }
+
+        public Guid ClientId { get; set; }
+
+        public Guid ServiceKindId { get; set; }
+
+        public string? Note { get; set; }
+    }
+
+    /// <summary>Exactly one of the three.</summary>
+    public sealed record Outcome
+    {
+        public Booked? Booked { get; init; }
+
+        public Taken? Taken { get; init; }
+
+        public IReadOnlyList<Doubt> Doubts { get; init; } = [];
+    }
+
+    public sealed record Booked(
+        Guid VisitId,
+        string Client,
+        string Service,
+        LocalDate Day,
+        Instant StartsAt,
+        Instant EndsAt,
+        string Zone,
+        string Chair,
+        string Person
+    );
+}

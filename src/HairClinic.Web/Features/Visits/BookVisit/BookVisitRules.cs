@@ -1,0 +1,15 @@
+using FluentValidation;
+using HairClinic.Web.Features.Visits.Slots;
+
+namespace HairClinic.Web.Features.Visits.BookVisit;
+
+public sealed class BookVisitRules : AbstractValidator<BookVisit.Input>
+{
+    public BookVisitRules()
+    {
+        RuleFor(x => x.ClientId).NotEmpty().WithMessage("Choose the client first.");
+        RuleFor(x => x.ServiceKindId).NotEmpty().WithMessage("Choose what they come for.");
+        RuleFor(x => x.Note).MaximumLength(500).WithMessage("A note has at most 500 letters.");
+        Include(new PlaceChoiceRules());
+    }
+}

@@ -1,0 +1,28 @@
+using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Ui;
+using NodaTime;
+using NodaTime.Text;
+
+namespace HairClinic.Web.Features.Visits.BookVisit;
+
+/// <summary>What the dialog looks for; none of it is saved.</summary>
+/// <param name="Chair">The chair of a gap that was tapped, with its <paramref name="Start"/>.</param>
+public sealed record BookVisitWish(LocalDate Around, int WithinDays, Guid? OnlyPerson = null, Guid? Chair = null, Instant? Start = null)
+{
+    /// <summary>As the address says it; what cannot be read is left out.</summary>
+    public static BookVisitWish From(BookVisit.Screen screen, string? around, Guid? chair, string? start)
+    {
+        if (start is not null && InstantPattern.General.Parse(start).TryGetValue(default, out var instant))
+            return new(instant.InZone(screen.Zone).Date, 0, null, chair, instant);
+        return new(around is not null && Dates.TryIso(around, out var day) ? LocalDate.Max(day, screen.Today) : screen.Today, 7);
+    }
+
+    public SlotAsk Ask(BookVisit.Screen screen, BookVisit.ServiceChoice service, Guid? usualPerson) =>
+        new(screen.SalonId, screen.Zone, service.Id, service.Steps, Around, WithinDays)
+        {
+            OnlyPerson = OnlyPerson,
+            UsualPerson = usualPerson,
+            OnlyChair = Chair,
+            Start = Start,
+        };
+}

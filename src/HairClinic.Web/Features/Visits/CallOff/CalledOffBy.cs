@@ -1,0 +1,7 @@
+namespace HairClinic.Web.Features.Visits.CallOff;
+
+public enum CalledOffBy
+{
+    Client,
+    Salon,
+}

@@ -1,0 +1,11 @@
+using HairClinic.Domain.Visits;
+
+namespace HairClinic.Web.Features.Visits;
+
+/// <summary>Where a visit is logged: a bond is made or it is not.</summary>
+internal static class ChairRoutes
+{
+    public static bool MakesBond(ServicePurpose purpose) => purpose is ServicePurpose.Rebond or ServicePurpose.FirstFitting;
+
+    public static string LogOf(Guid visitId, ServicePurpose purpose) => $"/visits/{visitId}/{(MakesBond(purpose) ? "log-rebond" : "log-visit")}";
+}

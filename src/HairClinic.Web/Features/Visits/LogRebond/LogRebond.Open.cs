@@ -1,0 +1,154 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Visits.LogRebond;
+
+public sealed partial class LogRebond
+{
+    /// <returns>Null when there is no such visit in the salons of whoever asks.</returns>
+    public async Task<Screen?> OpenAsync(Guid visitId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        if (await VisitAsync(db, visitId, cancellation) is not { } visit)
+            return null;
+        var zone = DateTimeZoneProviders.Tzdb[visit.Zone];
+        var now = clock.GetCurrentInstant();
+        var today = now.InZone(zone).Date;
+        var day = visit.Day < today ? visit.Day : today;
+
+        var last = await db
+            .Bonds.AsNoTracking()
+            .Include(b => b.Products)
+            .Where(b => b.ClientId == visit.ClientId)
+            .OrderByDescending(b => b.RemovedOn == null)
+            .ThenByDescending(b => b.AppliedOn)
+            .FirstOrDefaultAsync(cancellation);
+        var units = await UnitsAsync(db, visit.ClientId, zone, cancellation);
+        var products = await ProductsAsync(db, day, cancellation);
+        var cureHours = await db.PracticeSettings.Select(s => s.CureHours).SingleAsync(cancellation);
+        var worn = last is { IsOpen: true } ? Worn(last, units, new Cure(cureHours), today, now) : null;
+        var finished = day < today ? visit.EndsAt.InZone(zone).TimeOfDay : (LocalTime?)null;
+        var start = RebondPrefill.Of(visitId, worn, last, units, products, finished);
+        // A draft about another bond than the one on the head would log the wrong take-down.
+        var draft = visit.Logged is null ? await drafts.FindAsync<Input>(nameof(LogRebond), visitId, cancellation) : null;
+        return new Screen(
+            visitId, visit.State, visit.Service, visit.ClientId, visit.CalledAs ?? visit.ClientName, visit.ClientNote, visit.VisitNote,
+            day, today, visit.Zone, worn, units, products, start, draft?.WornBondId == worn?.BondId ? draft : null, visit.Logged);
+    }
+
+    private sealed record VisitFacts(
+        VisitState State,
+        LocalDate Day,
+        Instant EndsAt,
+        string? VisitNote,
+        string Service,
+        string Zone,
+        Guid ClientId,
+        string ClientName,
+        string? CalledAs,
+        string? ClientNote,
+        LoggedRebond? Logged
+    );
+
+    private Task<VisitFacts?> VisitAsync(ClinicDb db, Guid visitId, CancellationToken cancellation)
+    {
+        var salons = current.Person.Salons;
+        return (
+            from visit in db.Visits
+            join client in db.Clients on visit.ClientId equals client.Id
+            join salon in db.Salons on visit.SalonId equals salon.Id
+            join service in db.ServiceKinds on visit.ServiceKindId equals service.Id
+            where visit.Id == visitId && salons.Contains(visit.SalonId)
+            select new VisitFacts(
+                visit.State, visit.Day, visit.EndsAt, visit.Note, service.Name, salon.Zone, client.Id, client.Name, client.CalledAs, client.Note,
+                db.VisitRecords.Where(r => r.VisitId == visit.Id)
+                    .Select(r => new LoggedRebond(
+                        db.People.Where(p => p.Id == r.RecordedBy).Select(p => p.Name).FirstOrDefault(),
+                        r.RecordedAt,
+                        (from b in db.Bonds join u in db.HairSystems on b.HairSystemId equals u.Id where b.VisitId == visit.Id select u.Serial).FirstOrDefault(),
+                        db.Bonds.Where(b => b.VisitId == visit.Id).Select(b => (LocalDate?)b.DueOn).FirstOrDefault(),
+                        r.Note))
+                    .FirstOrDefault())
+        ).SingleOrDefaultAsync(cancellation);
+    }
+
+    private static WornUnit? Worn(Bond bond, IReadOnlyList<UnitChoice> units, Cure cure, LocalDate today, Instant now)
+    {
+        var dates = new BondDates(bond.OpensOn, bond.ClosesOn)
+        {
+            AppliedAt = bond.AppliedAt,
+            Cure = cure,
+            LiftedOn = bond.Lift is { } lift ? lift.LiftedOn ?? lift.ReportedOn : null,
+        };
+        var unit = units.First(u => u.Id == bond.HairSystemId);
+        return new WornUnit(
+            bond.Id, unit.Id, unit.Serial, unit.BaseName, bond.AppliedOn, dates.StateOn(today, now), bond.DueOn, bond.ClosesOn, bond.Lift, unit.Last);
+    }
+
+    private static async Task<List<UnitChoice>> UnitsAsync(ClinicDb db, Guid clientId, DateTimeZone zone, CancellationToken cancellation)
+    {
+        var rows = await (
+            from unit in db.HairSystems
+            join kind in db.UnitKinds on unit.UnitKindId equals kind.Id
+            join material in db.BaseMaterials on kind.BaseMaterialId equals material.Id
+            where unit.ClientId == clientId
+            orderby unit.Serial
+            select new
+            {
+                unit.Id,
+                unit.Serial,
+                material.Name,
+                unit.State,
+                Last = db.VisitRecords.Where(r => r.RemovedUnitId == unit.Id)
+                    .OrderByDescending(r => r.RecordedAt)
+                    .Select(r => new
+                    {
+                        r.Grades.Shedding,
+                        r.Grades.Knots,
+                        r.Grades.Base,
+                        r.Grades.Fit,
+                        r.Grades.Hair,
+                        r.Grades.Colour,
+                        r.RecordedAt,
+                    })
+                    .FirstOrDefault(),
+            }
+        ).ToListAsync(cancellation);
+        return
+        [
+            .. rows.Where(r => r.State == UnitState.Bonded || r.State.IsBondable())
+                .Select(r => new UnitChoice(
+                    r.Id, r.Serial, r.Name, r.State,
+                    r.Last is { } l
+                        ? new LastGrades(new InspectionGrades(l.Shedding, l.Knots, l.Base, l.Fit, l.Hair, l.Colour), l.RecordedAt.InZone(zone).Date)
+                        : null)),
+        ];
+    }
+
+    private static async Task<List<ProductChoice>> ProductsAsync(ClinicDb db, LocalDate day, CancellationToken cancellation)
+    {
+        var products = await db
+            .Products.AsNoTracking()
+            .Include(p => p.Lots)
+            .Where(p => !p.Retired)
+            .OrderBy(p => p.Name)
+            .ToListAsync(cancellation);
+        return
+        [
+            .. products.Select(p => new ProductChoice(
+                p.Id, p.Name, p.Kind,
+                [
+                    .. p.Lots.Where(l => !l.Finished)
+                        .OrderBy(l => l.ExpiresOn ?? LocalDate.MaxIsoValue)
+                        .ThenBy(l => l.Code, StringComparer.Ordinal)
+                        .Select(l => new LotChoice(l.Id, l.Code, l.ExpiresOn, l.IsUsableOn(day))),
+                ])),
+        ];
+    }
+}

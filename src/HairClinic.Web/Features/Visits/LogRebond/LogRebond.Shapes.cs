@@ -1,0 +1,139 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Shelf;
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Visits.LogRebond;
+
+public sealed partial class LogRebond
+{
+    /// <param name="Day">The civil day the bond is made on.</param>
+    /// <param name="Worn">What is on the head; null at a first fitting.</param>
+    /// <param name="Start">The form as it opens: everything as last time, what must be asked left open.</param>
+    /// <param name="Draft">What the same person typed before and did not send.</param>
+    public sealed record Screen(
+        Guid VisitId,
+        VisitState State,
+        string Service,
+        Guid ClientId,
+        string ClientName,
+        string? ClientNote,
+        string? VisitNote,
+        LocalDate Day,
+        LocalDate Today,
+        string Zone,
+        WornUnit? Worn,
+        IReadOnlyList<UnitChoice> Units,
+        IReadOnlyList<ProductChoice> Products,
+        Input Start,
+        Input? Draft,
+        LoggedRebond? Logged
+    );
+
+    public sealed record WornUnit(
+        Guid BondId,
+        Guid UnitId,
+        string Serial,
+        string BaseName,
+        LocalDate AppliedOn,
+        BondState State,
+        LocalDate DueOn,
+        LocalDate ClosesOn,
+        Lift? Lift,
+        LastGrades? Last
+    );
+
+    public sealed record LastGrades(InspectionGrades Grades, LocalDate On);
+
+    public sealed record UnitChoice(Guid Id, string Serial, string BaseName, UnitState State, LastGrades? Last);
+
+    public sealed record ProductChoice(Guid Id, string Name, ProductKind Kind, IReadOnlyList<LotChoice> Lots);
+
+    public sealed record LotChoice(Guid Id, string Code, LocalDate? ExpiresOn, bool Usable);
+
+    /// <summary>What someone logged for this visit already.</summary>
+    public sealed record LoggedRebond(string? By, Instant At, string? Serial, LocalDate? DueOn, string? Note);
+
+    public sealed record Input
+    {
+        public Guid VisitId { get; set; }
+
+        /// <summary>The bond that was on the head when the form opened.</summary>
+        public Guid? WornBondId { get; set; }
+
+        public int? Shedding { get; set; }
+
+        public int? Knots { get; set; }
+
+        public int? Base { get; set; }
+
+        public int? Fit { get; set; }
+
+        public int? Hair { get; set; }
+
+        public int? Colour { get; set; }
+
+        public bool? FoundLifted { get; set; }
+
+        public LocalDate? LiftedOn { get; set; }
+
+        public bool LiftDayUnknown { get; set; }
+
+        public LiftZone? LiftZone { get; set; }
+
+        public RemovalReason Because { get; set; } = RemovalReason.Scheduled;
+
+        public Guid? UnitId { get; set; }
+
+        public Attachment Attachment { get; set; }
+
+        public List<ProductLine> Products { get; set; } = [];
+
+        public bool? WaitsKept { get; set; }
+
+        /// <summary>The salon's clock; null means the moment of saving.</summary>
+        public LocalTime? FinishedAt { get; set; }
+
+        /// <summary>An unfit unit goes on all the same: confirmed a second time.</summary>
+        public bool Emergency { get; set; }
+
+        public string? Note { get; set; }
+
+        public InspectionGrades Grades() => new(Shedding, Knots, Base, Fit, Hair, Colour);
+
+        public void Grade(InspectionGrades grades) =>
+            (Shedding, Knots, Base, Fit, Hair, Colour) = (grades.Shedding, grades.Knots, grades.Base, grades.Fit, grades.Hair, grades.Colour);
+
+        public TakeDown Found() => new(Grades(), FoundLifted == true, LiftedOn, LiftZone, Because);
+    }
+
+    public sealed record ProductLine
+    {
+        public Guid ProductId { get; set; }
+
+        public Guid? LotId { get; set; }
+
+        public int? Coats { get; set; }
+    }
+
+    /// <param name="FollowUpOn">The look-over after a first fitting.</param>
+    /// <param name="PlanReplacement">The unit that went on again is worn.</param>
+    public sealed record Outcome(
+        Guid VisitId,
+        Guid ClientId,
+        string ClientName,
+        string Serial,
+        LocalDate OpensOn,
+        LocalDate DueOn,
+        LocalDate ClosesOn,
+        IReadOnlyList<DueReason> Why,
+        LocalDate Today,
+        Instant SavedAt,
+        Instant CuredAt,
+        int CureHours,
+        LocalDate? FollowUpOn,
+        bool PlanReplacement
+    );
+}

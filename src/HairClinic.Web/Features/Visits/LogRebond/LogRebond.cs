@@ -1,0 +1,100 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Visits.LogRebond;
+
+/// <summary>Logs a rebond at the chair: what came down, what went on, and when it is due again.</summary>
+public sealed partial class LogRebond(
+    ClinicDbFactory databases,
+    WriteOnce writes,
+    DraftBook drafts,
+    CurrentActor current,
+    IClock clock
+)
+{
+    /// <summary>Keeps what was typed so far.</summary>
+    public Task KeepDraftAsync(Input input, CancellationToken cancellation) =>
+        drafts.KeepAsync(nameof(LogRebond), input.VisitId, input, cancellation);
+
+    /// <exception cref="Refusal">The domain says no, or the database holds that another bond is there already.</exception>
+    /// <exception cref="OvertakenException">Someone changed this visit, bond or unit at the same moment.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        var outcome = await RunAsync(key, input, cancellation);
+        await drafts.ForgetAsync(nameof(LogRebond), input.VisitId, cancellation);
+        return outcome;
+    }
+
+    private async Task<Outcome> RunAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(LogRebond), input, db => WriteAsync(db, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, VisitRecordMap.OnePerVisit))
+        {
+            throw new Refusal("This visit is logged already.");
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, BondMap.OpenPerUnit))
+        {
+            throw new Refusal("By the book this unit is on another head. Log its take-down there first, then save again.");
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, BondMap.OpenPerHead))
+        {
+            throw new Refusal("Another bond was made on this head a moment ago. Open the visit again to see it.");
+        }
+    }
+
+    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    {
+        var sheet = await ReadAsync(db, input, cancellation);
+        var book = await DueBook.LoadAsync(db, cancellation);
+        var now = clock.GetCurrentInstant();
+        var salon = book.Salon(sheet.Visit.SalonId);
+        var finished = FinishedAt(input, sheet.Visit, salon, now);
+        var day = salon.DayOf(finished);
+
+        var used = input.Products.Select(line => sheet.Product(line.ProductId).UseOn(day, line.LotId, line.Coats)).ToList();
+        var cureHours = sheet.Products.Max(p => p.LabelCureHours);
+        var basis = book.BasisFor(sheet.Client, sheet.BaseMaterialId, sheet.AdhesiveAmong(used), input.Attachment, cureHours);
+        var made = new NewBond(
+            Guid.CreateVersion7(), sheet.Unit(input.UnitId), finished, input.Attachment,
+            [.. used.Select(u => (Guid.CreateVersion7(), u))], input.WaitsKept, input.Emergency);
+        var bond = sheet.Visit.RecordRebond(
+            Guid.CreateVersion7(), Worn(sheet, input), made, salon, basis.WindowFor, now, current.Actor.Id, input.Note);
+        db.Bonds.Add(bond);
+
+        var cure = DueBasis.CureOf(book.Settings, cureHours);
+        return new Outcome(
+            sheet.Visit.Id, sheet.Client.Id, sheet.Client.CalledAs ?? sheet.Client.Name, made.Unit.Serial,
+            bond.OpensOn, bond.DueOn, bond.ClosesOn, bond.DueReasons,
+            salon.DayOf(now), now, cure.EndsAt(finished), cure.Hours,
+            sheet.WasFitted ? null : Domain.Wear.FollowUp.DueOn(day, DueBasis.OpeningOf(salon)),
+            PlanReplacement: input.UnitId == sheet.Worn?.HairSystemId && input.Grades().WorstStructural >= InspectionGrades.PlanReplacement);
+    }
+
+    private static (Bond, Domain.HairSystems.HairSystem, TakeDown)? Worn(RebondSheet sheet, Input input)
+    {
+        if (sheet.Worn?.Id != input.WornBondId)
+            throw new Refusal("Another bond is on this head than when you opened this form. Open the visit again to see it.");
+        return sheet.Worn is { } worn ? (worn, sheet.Unit(worn.HairSystemId), input.Found()) : null;
+    }
+
+    // A visit of an earlier day is logged late, one of a later day was kept early: the bond was made on neither in the future.
+    private static Instant FinishedAt(Input input, Visit visit, Salon salon, Instant now)
+    {
+        var today = salon.DayOf(now);
+        var day = visit.Day < today ? visit.Day : today;
+        if (input.FinishedAt is { } time)
+            return (day + time).InZoneLeniently(salon.TimeZone).ToInstant();
+        return day == today ? now : throw new Refusal("Say at what time the bond was finished on {0}.", day);
+    }
+}

@@ -1,0 +1,57 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Visits;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Visits.LogRebond;
+
+/// <summary>
+/// The form as it opens: unit, recipe and grades as last time, so that a normal visit needs few taps. Whether an edge
+/// was up and whether the waits were kept are never filled in: they are what the practice learns from.
+/// </summary>
+internal static class RebondPrefill
+{
+    public static LogRebond.Input Of(
+        Guid visitId,
+        LogRebond.WornUnit? worn,
+        Bond? last,
+        IReadOnlyList<LogRebond.UnitChoice> units,
+        IReadOnlyList<LogRebond.ProductChoice> products,
+        LocalTime? finishedAt
+    )
+    {
+        var input = new LogRebond.Input
+        {
+            VisitId = visitId,
+            WornBondId = worn?.BondId,
+            UnitId = worn?.UnitId ?? units.FirstOrDefault(u => u.State.IsBondable())?.Id,
+            Attachment = last?.Attachment ?? Attachment.Liquid,
+            Products = [.. (last?.Products ?? []).Select(p => Line(p, products)).OfType<LogRebond.ProductLine>()],
+            FinishedAt = finishedAt is { } time ? new LocalTime(time.Hour, time.Minute) : null,
+        };
+        if (worn is not null)
+            input.Grade(AsLastTime(worn));
+        if (worn?.Lift is { SpotFixed: false } lift)
+        {
+            (input.FoundLifted, input.LiftedOn, input.LiftZone) = (true, lift.LiftedOn, lift.Zone);
+            (input.LiftDayUnknown, input.Because) = (lift.LiftedOn is null, RemovalReason.Lifted);
+        }
+        return input;
+    }
+
+    /// <summary>The grades recorded last; as new where nobody looked yet.</summary>
+    public static InspectionGrades AsLastTime(LogRebond.WornUnit worn)
+    {
+        var last = worn.Last?.Grades ?? InspectionGrades.AsNew;
+        return new(last.Shedding ?? 0, last.Knots ?? 0, last.Base ?? 0, last.Fit ?? 0, last.Hair ?? 0, last.Colour ?? 0);
+    }
+
+    /// <summary>The lot used last while it may still be used, else the one that expires first.</summary>
+    public static Guid? LotFor(LogRebond.ProductChoice product, Guid? usedLast) =>
+        (product.Lots.FirstOrDefault(l => l.Id == usedLast && l.Usable) ?? product.Lots.FirstOrDefault(l => l.Usable))?.Id;
+
+    private static LogRebond.ProductLine? Line(BondProduct used, IReadOnlyList<LogRebond.ProductChoice> products) =>
+        products.FirstOrDefault(p => p.Id == used.ProductId) is { } product
+            ? new LogRebond.ProductLine { ProductId = product.Id, LotId = LotFor(product, used.LotId), Coats = used.Coats }
+            : null;
+}

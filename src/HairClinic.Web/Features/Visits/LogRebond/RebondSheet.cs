@@ -1,0 +1,35 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Shelf;
+using HairClinic.Domain.Visits;
+
+namespace HairClinic.Web.Features.Visits.LogRebond;
+
+/// <summary>Everything of the book that logging one rebond reads or changes, from one query.</summary>
+internal sealed record RebondSheet(
+    Visit Visit,
+    Client Client,
+    Bond? Worn,
+    bool WasFitted,
+    IReadOnlyList<HairSystem> Units,
+    Guid BaseMaterialId,
+    IReadOnlyList<Product> Products
+)
+{
+    /// <exception cref="Refusal">It is not one of the client's.</exception>
+    public HairSystem Unit(Guid? id) =>
+        Units.FirstOrDefault(u => u.Id == id) ?? throw new Refusal("Choose one of this client's units.");
+
+    /// <exception cref="Refusal">It is not in the book.</exception>
+    public Product Product(Guid id) => Products.FirstOrDefault(p => p.Id == id) ?? throw new Refusal("Choose a product for each line.");
+
+    /// <summary>What the hold depends on: the adhesive used, else the tape.</summary>
+    public Guid? AdhesiveAmong(IReadOnlyList<ProductUse> used)
+    {
+        return First(ProductKind.Adhesive) ?? First(ProductKind.Tape);
+
+        Guid? First(ProductKind kind) => used.FirstOrDefault(u => Product(u.ProductId).Kind == kind)?.ProductId;
+    }
+}

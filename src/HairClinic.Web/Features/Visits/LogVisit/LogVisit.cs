@@ -1,0 +1,147 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Visits.LogVisit;
+
+/// <summary>Logs a visit at which the bond stays on. What is seen of its edges is what the practice learns its hold from.</summary>
+public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+{
+    /// <returns>Null when there is no such visit in the salons of whoever asks.</returns>
+    public async Task<Screen?> OpenAsync(Guid visitId, CancellationToken cancellation)
+    {
+        var salons = current.Person.Salons;
+        await using var db = databases.Open();
+        var found = await (
+            from visit in db.Visits.AsNoTracking()
+            join client in db.Clients on visit.ClientId equals client.Id
+            join salon in db.Salons on visit.SalonId equals salon.Id
+            join service in db.ServiceKinds on visit.ServiceKindId equals service.Id
+            where visit.Id == visitId && salons.Contains(visit.SalonId)
+            select new
+            {
+                service.Name,
+                service.Purpose,
+                Client = client.CalledAs ?? client.Name,
+                client.Note,
+                VisitNote = visit.Note,
+                salon.Zone,
+                Worn = (
+                    from bond in db.Bonds
+                    join unit in db.HairSystems on bond.HairSystemId equals unit.Id
+                    where bond.ClientId == client.Id && bond.RemovedOn == null
+                    select new WornBond(bond.Id, unit.Serial, bond.AppliedOn, bond.DueOn, bond.Lift)
+                ).FirstOrDefault(),
+                Logged = db.VisitRecords.Where(r => r.VisitId == visit.Id)
+                    .Select(r => new LoggedVisit(db.People.Where(p => p.Id == r.RecordedBy).Select(p => p.Name).FirstOrDefault(), r.RecordedAt, r.Note))
+                    .FirstOrDefault(),
+            }
+        ).SingleOrDefaultAsync(cancellation);
+        if (found is null)
+            return null;
+        var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[found.Zone]).Date;
+        var start = new Input
+        {
+            VisitId = visitId,
+            WornBondId = found.Worn?.BondId,
+            MustSayEdges = found.Worn is not null && found.Purpose is ServicePurpose.WashAndStyle or ServicePurpose.FixLift,
+        };
+        if (found is { Purpose: ServicePurpose.FixLift, Worn: { } worn })
+        {
+            (start.EdgeUp, start.SpotFixed) = (true, true);
+            (start.LiftedOn, start.LiftZone, start.LiftDayUnknown) = (worn.Lift?.LiftedOn, worn.Lift?.Zone, worn.Lift is { LiftedOn: null });
+        }
+        return new Screen(visitId, found.Name, found.Purpose, found.Client, found.Note, found.VisitNote, found.Zone, today, found.Worn, start, found.Logged);
+    }
+
+    /// <exception cref="Refusal">It is logged or called off already, or a day is impossible.</exception>
+    /// <exception cref="OvertakenException">Someone changed the visit or the bond at the same moment.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(LogVisit), input, db => WriteAsync(db, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, VisitRecordMap.OnePerVisit))
+        {
+            throw new Refusal("This visit is logged already.");
+        }
+    }
+
+    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    {
+        var salons = current.Person.Salons;
+        var found =
+            await db
+                .Visits.Where(v => v.Id == input.VisitId && salons.Contains(v.SalonId))
+                .Select(v => new
+                {
+                    Visit = v,
+                    v.Record,
+                    Salon = db.Salons.First(s => s.Id == v.SalonId),
+                    Worn = db.Bonds.FirstOrDefault(b => b.ClientId == v.ClientId && b.RemovedOn == null),
+                })
+                .SingleOrDefaultAsync(cancellation) ?? throw new Refusal("This visit is not in the book of your salons.");
+        if (found.Worn?.Id != input.WornBondId)
+            throw new Refusal("Another bond is on this head than when you opened this form. Open the visit again to see it.");
+        var seen = input.EdgeUp switch
+        {
+            null => null,
+            false => EdgesSeen.Sound,
+            true => new EdgesSeen(true, input.LiftedOn, input.LiftZone, input.SpotFixed == true),
+        };
+        found.Visit.RecordCare(
+            Guid.CreateVersion7(), found.Worn, seen, found.Salon, clock.GetCurrentInstant(), current.Actor.Id, input.Note);
+        return new Outcome(
+            found.Visit.ClientId, input is { EdgeUp: true, SpotFixed: false }, found.Worn?.DueOn, found.Salon.DayOf(clock.GetCurrentInstant()));
+    }
+
+    public sealed record Screen(
+        Guid VisitId,
+        string Service,
+        ServicePurpose Purpose,
+        string ClientName,
+        string? ClientNote,
+        string? VisitNote,
+        string Zone,
+        LocalDate Today,
+        WornBond? Worn,
+        Input Start,
+        LoggedVisit? Logged
+    );
+
+    public sealed record WornBond(Guid BondId, string Serial, LocalDate AppliedOn, LocalDate DueOn, Lift? Lift);
+
+    public sealed record LoggedVisit(string? By, Instant At, string? Note);
+
+    public sealed record Input
+    {
+        public Guid VisitId { get; set; }
+
+        public Guid? WornBondId { get; set; }
+
+        /// <summary>A wash or a lift fix is not logged without saying how the edges were.</summary>
+        public bool MustSayEdges { get; set; }
+
+        public bool? EdgeUp { get; set; }
+
+        public LocalDate? LiftedOn { get; set; }
+
+        public bool LiftDayUnknown { get; set; }
+
+        public LiftZone? LiftZone { get; set; }
+
+        public bool? SpotFixed { get; set; }
+
+        public string? Note { get; set; }
+    }
+
+    /// <param name="StillUp">An edge is up and was not put down: a rebond is wanted now.</param>
+    public sealed record Outcome(Guid ClientId, bool StillUp, LocalDate? DueOn, LocalDate Today);
+}

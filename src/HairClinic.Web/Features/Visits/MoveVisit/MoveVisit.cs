@@ -1,0 +1,169 @@
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Localization;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Visits.MoveVisit;
+
+/// <summary>A booked visit goes to another time, chair or person; its length stays as it was agreed.</summary>
+public sealed class MoveVisit(
+    ClinicDbFactory databases,
+    WriteOnce writes,
+    CurrentActor current,
+    SlotSearch slots,
+    IClock clock,
+    IStringLocalizer<Words> words
+)
+{
+    /// <returns>Nothing when there is no such visit in the person's salons.</returns>
+    public async Task<Screen?> OpenAsync(Guid visitId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var found = await db
+            .Visits.AsNoTracking()
+            .Where(v => v.Id == visitId && current.Person.Salons.Contains(v.SalonId))
+            .Select(v => new
+            {
+                Visit = v,
+                v.Segments,
+                Salon = db.Salons.First(s => s.Id == v.SalonId),
+                Client = db.Clients.First(c => c.Id == v.ClientId).Name,
+                Service = db.ServiceKinds.First(k => k.Id == v.ServiceKindId).Name,
+            })
+            .SingleOrDefaultAsync(cancellation);
+        if (found is null)
+            return null;
+        var chairs = await db
+            .Chairs.Where(c => c.SalonId == found.Salon.Id && !c.Retired)
+            .OrderBy(c => c.Position)
+            .Select(c => new Choice(c.Id, c.Name))
+            .ToListAsync(cancellation);
+        var people = await db
+            .People.Where(p => !p.Left && p.Skills.Any() && p.Salons.Any(s => s.SalonId == found.Salon.Id))
+            .OrderBy(p => p.Name)
+            .Select(p => new Choice(p.Id, p.Name))
+            .ToListAsync(cancellation);
+        var visit = found.Visit;
+        return new Screen(
+            visit.Id, visit.Version, visit.State, found.Client, found.Service, visit.ServiceKindId, found.Salon.Id, found.Salon.TimeZone,
+            found.Salon.DayOf(clock.GetCurrentInstant()), visit.Day, visit.StartsAt, visit.EndsAt, visit.ChairId, visit.PersonId,
+            [.. Steps(visit).Select(s => new ServiceSegment(s.Kind, s.Minutes))], people, chairs);
+    }
+
+    public Task<IReadOnlyList<SlotOffer>> FindSlotsAsync(SlotAsk ask, CancellationToken cancellation) => slots.FindAsync(ask, cancellation);
+
+    /// <exception cref="Refusal">It is over or called off, or the place is not to be had.</exception>
+    /// <exception cref="OvertakenException">Somebody changed the visit since the form opened.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        (Placement Place, Visit Visit)? read = null;
+        try
+        {
+            var moved = await SlotClashes.SettleAsync(() =>
+                writes.RunAsync(key, nameof(MoveVisit), input, async db => Write(db, input, (read = await ReadAsync(db, input, cancellation)).Value), cancellation)
+            );
+            return new Outcome { Moved = moved };
+        }
+        catch (DoubtedException e)
+        {
+            return new Outcome { Doubts = e.Doubts };
+        }
+        catch (Exception e) when (read is not null && SlotClashes.In(e) is { } clash)
+        {
+            return new Outcome { Taken = new Taken(clash, await NearestAsync(read.Value.Place, read.Value.Visit, cancellation)) };
+        }
+    }
+
+    private async Task<(Placement, Visit)> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    {
+        var visit =
+            await db
+                .Visits.Include(v => v.Segments)
+                .SingleOrDefaultAsync(v => v.Id == input.VisitId && current.Person.Salons.Contains(v.SalonId), cancellation)
+            ?? throw new Refusal("This visit is not in the book.");
+        WriteOnce.Expect(db, visit, input.Version);
+        var minutes = (int)(visit.EndsAt - visit.StartsAt).TotalMinutes;
+        return (await Placement.ReadAsync(db, visit.SalonId, visit.ServiceKindId, input, minutes, clock.GetCurrentInstant(), cancellation), visit);
+    }
+
+    private Moved Write(ClinicDb db, Input input, (Placement Place, Visit Visit) read)
+    {
+        var (place, visit) = read;
+        if (place.Doubts.Count > 0 && !input.DespiteDoubts)
+            throw new DoubtedException(place.Doubts);
+        var steps = Steps(visit);
+        visit.Place(steps, place.StartsAt, input.ChairId, input.PersonId, place.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        db.AddRange(visit.Segments);
+        visit.Remark(DoubtWords.Noted(visit.Note, place.Doubts, words));
+        return new Moved(visit.Id, visit.Day, visit.StartsAt, visit.EndsAt, place.Salon.Zone, place.Chair, place.Person);
+    }
+
+    private Task<IReadOnlyList<SlotOffer>> NearestAsync(Placement place, Visit visit, CancellationToken cancellation) =>
+        slots.FindAsync(
+            new SlotAsk(
+                place.Salon.Id, place.Salon.TimeZone, place.Service.Id, [.. Steps(visit).Select(s => new ServiceSegment(s.Kind, s.Minutes))],
+                place.Salon.DayOf(place.StartsAt), WithinDays: 7)
+            {
+                Start = place.StartsAt,
+                UsualPerson = visit.PersonId,
+                ButVisit = visit.Id,
+            },
+            cancellation
+        );
+
+    // A visit of an old book has no steps: its whole length is one.
+    private static List<(SegmentKind Kind, int Minutes)> Steps(Visit visit) =>
+        visit.Segments.Count == 0
+            ? [(SegmentKind.HandsOn, (int)(visit.EndsAt - visit.StartsAt).TotalMinutes)]
+            : [.. visit.Segments.OrderBy(s => s.Position).Select(s => (s.Kind, (int)(s.EndsAt - s.StartsAt).TotalMinutes))];
+
+    public sealed record Screen(
+        Guid VisitId,
+        uint Version,
+        VisitState State,
+        string Client,
+        string Service,
+        Guid ServiceKindId,
+        Guid SalonId,
+        DateTimeZone Zone,
+        LocalDate Today,
+        LocalDate Day,
+        Instant StartsAt,
+        Instant EndsAt,
+        Guid? ChairId,
+        Guid? PersonId,
+        IReadOnlyList<ServiceSegment> Steps,
+        IReadOnlyList<Choice> People,
+        IReadOnlyList<Choice> Chairs
+    )
+    {
+        /// <summary>Whether it can be moved at all.</summary>
+        public bool IsOpen => State is VisitState.Booked or VisitState.Arrived;
+    }
+
+    public sealed record Input : PlaceChoice
+    {
+        public Guid VisitId { get; set; }
+
+        public uint Version { get; set; }
+    }
+
+    /// <summary>Exactly one of the three.</summary>
+    public sealed record Outcome
+    {
+        public Moved? Moved { get; init; }
+
+        public Taken? Taken { get; init; }
+
+        public IReadOnlyList<Doubt> Doubts { get; init; } = [];
+    }
+
+    public sealed record Moved(Guid VisitId, LocalDate Day, Instant StartsAt, Instant EndsAt, string Zone, string Chair, string Person);
+}

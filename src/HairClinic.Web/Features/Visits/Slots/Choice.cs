@@ -1,0 +1,4 @@
+namespace HairClinic.Web.Features.Visits.Slots;
+
+/// <summary>A chair or a person to choose.</summary>
+public sealed record Choice(Guid Id, string Name);

@@ -1,0 +1,10 @@
+namespace HairClinic.Web.Features.Visits.Slots;
+
+/// <summary>What speaks against a time somebody typed. It warns; a second tap books all the same.</summary>
+public enum Doubt
+{
+    Past,
+    OutsideOpeningHours,
+    PersonNotAtWork,
+    PersonNotAlone,
+}

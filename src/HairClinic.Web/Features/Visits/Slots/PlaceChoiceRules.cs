@@ -1,0 +1,14 @@
+using FluentValidation;
+
+namespace HairClinic.Web.Features.Visits.Slots;
+
+public sealed class PlaceChoiceRules : AbstractValidator<PlaceChoice>
+{
+    public PlaceChoiceRules()
+    {
+        RuleFor(x => x.ChairId).NotEmpty().WithMessage("Choose a chair.");
+        RuleFor(x => x.PersonId).NotEmpty().WithMessage("Choose who does it.");
+        RuleFor(x => x.Day).NotNull().When(x => x.StartsAt is null).WithMessage("Choose a day.");
+        RuleFor(x => x.Time).NotNull().When(x => x.StartsAt is null).WithMessage("Choose a time.");
+    }
+}

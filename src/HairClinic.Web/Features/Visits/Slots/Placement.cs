@@ -1,0 +1,87 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Visits.Slots;
+
+/// <summary>Where a visit is to go, checked against the book: what is impossible is refused, what is odd is a doubt.</summary>
+internal sealed record Placement(Salon Salon, ServiceKind Service, Instant StartsAt, Instant EndsAt, string Chair, string Person, IReadOnlyList<Doubt> Doubts)
+{
+    /// <summary>Two round trips.</summary>
+    /// <param name="minutes">From start to end; null takes the service's own.</param>
+    /// <exception cref="Refusal">The clocks skip that time, or salon, service, chair or person are not to be had.</exception>
+    public static async Task<Placement> ReadAsync(
+        ClinicDb db,
+        Guid salonId,
+        Guid serviceKindId,
+        PlaceChoice choice,
+        int? minutes,
+        Instant now,
+        CancellationToken cancellation
+    )
+    {
+        var book =
+            await db
+                .Salons.AsNoTracking()
+                .Where(s => s.Id == salonId)
+                .Include(s => s.Hours)
+                .Include(s => s.Closures)
+                .SelectMany(s => db.ServiceKinds.Where(k => k.Id == serviceKindId).Include(k => k.Steps), (s, k) => new { Salon = s, Service = k })
+                .SingleOrDefaultAsync(cancellation)
+            ?? throw new Refusal("This service is no longer offered. Choose another.");
+        var salon = book.Salon;
+        var start = StartOf(choice, salon.TimeZone);
+        var end = start + Duration.FromMinutes(minutes ?? book.Service.Minutes);
+        var (from, to) = (start.InZone(salon.TimeZone), end.InZone(salon.TimeZone));
+        var (day, weekday, begins, ends) = (from.Date, from.DayOfWeek, from.TimeOfDay, to.TimeOfDay);
+        var facts = await db
+            .Salons.Where(s => s.Id == salonId)
+            .Select(s => new
+            {
+                Chair = db.Chairs.Where(c => c.Id == choice.ChairId && c.SalonId == s.Id && !c.Retired).Select(c => c.Name).FirstOrDefault(),
+                Person = db
+                    .People.Where(p => p.Id == choice.PersonId && !p.Left && p.Salons.Any(w => w.SalonId == s.Id))
+                    .Select(p => new
+                    {
+                        p.Name,
+                        Alone = p.Skills.Any(k => k.ServiceKindId == serviceKindId),
+                        AtWork = !p.Absences.Any(a => a.From <= day && a.To >= day)
+                            && (
+                                !p.WorkSpells.Any()
+                                || p.WorkSpells.Any(w => w.SalonId == s.Id && w.Day == weekday && w.From <= begins && w.To >= ends)
+                            ),
+                    })
+                    .FirstOrDefault(),
+            })
+            .SingleAsync(cancellation);
+        if (facts.Chair is null)
+            throw new Refusal("This chair is no longer used. Choose another.");
+        if (facts.Person is null)
+            throw new Refusal("This person does not work in {0}. Choose somebody else.", salon.Name);
+
+        var doubts = new List<Doubt>();
+        if (start < now)
+            doubts.Add(Doubt.Past);
+        if (!SlotBook.HoursOf(salon).Between(start, end).Any(open => open.Start <= start && open.End >= end))
+            doubts.Add(Doubt.OutsideOpeningHours);
+        else if (!facts.Person.AtWork)
+            doubts.Add(Doubt.PersonNotAtWork);
+        if (!facts.Person.Alone)
+            doubts.Add(Doubt.PersonNotAlone);
+        return new(salon, book.Service, start, end, facts.Chair, facts.Person.Name, doubts);
+    }
+
+    // Where the clocks repeat an hour, the first is meant.
+    private static Instant StartOf(PlaceChoice choice, DateTimeZone zone)
+    {
+        if (choice.StartsAt is { } slot)
+            return slot;
+        var mapping = zone.MapLocal(choice.Day!.Value + choice.Time!.Value);
+        return mapping.Count > 0
+            ? mapping.First().ToInstant()
+            : throw new Refusal("The clocks go forward that night and skip this time. Choose another.");
+    }
+}

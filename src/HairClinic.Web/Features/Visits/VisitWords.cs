@@ -1,0 +1,30 @@
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Ui.Feedback;
+using Microsoft.Extensions.Localization;
+
+namespace HairClinic.Web.Features.Visits;
+
+/// <summary>How a visit's state is said and marked.</summary>
+internal static class VisitWords
+{
+    public static string Of(VisitState state, IStringLocalizer words) =>
+        state switch
+        {
+            VisitState.Booked => words["booked"],
+            VisitState.Arrived => words["arrived"],
+            VisitState.InChair => words["in the chair"],
+            VisitState.Done => words["done"],
+            VisitState.Cancelled => words["called off"],
+            _ => words["did not come"],
+        };
+
+    public static Mark MarkOf(VisitState state) =>
+        state switch
+        {
+            VisitState.Booked => Mark.Open,
+            VisitState.Arrived => Mark.Half,
+            VisitState.InChair => Mark.Full,
+            VisitState.Done => Mark.Done,
+            _ => Mark.Barred,
+        };
+}

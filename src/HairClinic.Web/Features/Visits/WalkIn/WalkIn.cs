@@ -1,0 +1,91 @@
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Visits.WalkIn;
+
+/// <summary>Starts a visit now, without a booking: a free chair of this salon from this minute on.</summary>
+public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+{
+    public const string ChairTaken = "ex_visits_chair";
+    public const string HandsTaken = "ex_visit_segments_hands";
+
+    public async Task<Screen> OpenAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var services = await db
+            .ServiceKinds.AsNoTracking()
+            .Include(s => s.Steps)
+            .Where(s => !s.Retired)
+            .ToListAsync(cancellation);
+        return new Screen([.. services.OrderBy(s => s.Purpose != ServicePurpose.Rebond).ThenBy(s => s.Minutes).Select(s => new ServiceChoice(s.Id, s.Name, s.Minutes))]);
+    }
+
+    /// <exception cref="Refusal">No chair is free, or the client has a visit today already.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(WalkIn), input, db => WriteAsync(db, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, ChairTaken) || WriteOnce.Broke(e, HandsTaken))
+        {
+            throw new Refusal("The chair was taken a moment ago. Try once more.");
+        }
+    }
+
+    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    {
+        var me = current.Person;
+        var salonId = me.AtSalon ?? (me.Salons is [var first, ..] ? first : Guid.Empty);
+        var salon = await db.Salons.SingleOrDefaultAsync(s => s.Id == salonId, cancellation) ?? throw new Refusal("Choose a salon first.");
+        var service = await db.ServiceKinds.Include(s => s.Steps).SingleAsync(s => s.Id == input.ServiceKindId, cancellation);
+        var start = Instant.FromUnixTimeSeconds(clock.GetCurrentInstant().ToUnixTimeSeconds() / 60 * 60);
+        var end = start + Duration.FromMinutes(service.Minutes);
+        var today = salon.DayOf(start);
+        var booked = await db
+            .Visits.Where(v => v.ClientId == input.ClientId && v.Day == today)
+            .Where(v => v.State == VisitState.Booked || v.State == VisitState.Arrived || v.State == VisitState.InChair)
+            .Select(v => (Instant?)v.StartsAt)
+            .FirstOrDefaultAsync(cancellation);
+        if (booked is { } at)
+            throw new Refusal("This client has a visit today already, at {0}. Begin that one.", at.InZone(salon.TimeZone).ToString("HH:mm", null));
+
+        var chair =
+            await db
+                .Chairs.Where(c => c.SalonId == salonId && !c.Retired)
+                .Where(c => !db.Visits.Any(v => v.ChairId == c.Id && v.HoldsChair && v.StartsAt < end && v.EndsAt > start))
+                .OrderBy(c => c.Position)
+                .FirstOrDefaultAsync(cancellation)
+            ?? throw new Refusal("No chair is free for the next {0} minutes. Book a later time instead.", service.Minutes);
+        var handsBusy = await db.VisitSegments.AnyAsync(
+            s => s.PersonId == me.PersonId && s.HoldsHands && s.StartsAt < end && s.EndsAt > start, cancellation);
+        var visit = new Visit(Guid.CreateVersion7(), input.ClientId, salonId, service.Id);
+        visit.Place(
+            service, start, chair.Id, handsBusy ? null : me.PersonId, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Begin();
+        db.Visits.Add(visit);
+        return new Outcome(visit.Id, chair.Name, handsBusy);
+    }
+
+    public sealed record Screen(IReadOnlyList<ServiceChoice> Services);
+
+    public sealed record ServiceChoice(Guid Id, string Name, int Minutes);
+
+    public sealed record Found(Guid Id, string Name, string Code);
+
+    public sealed record Input
+    {
+        public Guid ClientId { get; set; }
+
+        public Guid ServiceKindId { get; set; }
+    }
+
+    /// <param name="HandsBusy">Whoever started it is booked elsewhere in that time, so it holds the chair and nobody's hands.</param>
+    public sealed record Outcome(Guid VisitId, string Chair, bool HandsBusy);
+}

@@ -1,0 +1,80 @@
+using HairClinic.Web.Data;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Wear.Due;
+
+/// <summary>Whom to call: everyone whose bond has lifted, is past its window, in it or close before it, worst first.</summary>
+public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock clock)
+{
+    public const int PageSize = 50;
+
+    /// <summary>Three round trips, whatever the size of the book.</summary>
+    public async Task<Screen> OpenAsync(Question question, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        // Held open, the connection is told once who is acting.
+        await db.Database.OpenConnectionAsync(cancellation);
+        var now = clock.GetCurrentInstant();
+        var (salons, soonDays) = await SalonsAsync(db, now, cancellation);
+        var person = current.Person;
+        var at = question.AllSalons ? null : person.AtSalon;
+        var days = salons
+            .Values.Where(s => person.Salons.Contains(s.Id) && (at is null || s.Id == at))
+            .GroupBy(s => s.Today, (today, group) => DayOf(today, [.. group], soonDays))
+            .ToList();
+        var screen = new Screen(question, salons, at, person.Salons.Count > 1, soonDays, now);
+        if (days.Count == 0)
+            return screen;
+        var rows = await DueRows.ReadAsync(db, days, question.Part, question.After, PageSize + 1, cancellation);
+        var page = rows.Take(PageSize).ToList();
+        return screen with
+        {
+            Rows = page,
+            Next = rows.Count > PageSize ? page[^1].Cursor : null,
+            Counts = await DueCounts.ReadAsync(db, days, cancellation),
+        };
+    }
+
+    private static DueDay DayOf(LocalDate today, IReadOnlyList<SalonDay> salons, int soonDays) =>
+        new(
+            today,
+            salons.Min(s => today.AtStartOfDayInZone(s.Zone).ToInstant()),
+            today.PlusDays(soonDays),
+            [.. salons.Select(s => s.Id)]
+        );
+
+    // All of the practice's: a visit may be booked in one this person does not work in, and its hour is that salon's.
+    private static async Task<(Dictionary<Guid, SalonDay>, int)> SalonsAsync(ClinicDb db, Instant now, CancellationToken cancellation)
+    {
+        var salons = await db
+            .Salons.AsNoTracking()
+            .Select(s => new { s.Id, s.Name, s.Zone, SoonDays = db.PracticeSettings.Select(p => p.OpeningSoonDays).First() })
+            .ToListAsync(cancellation);
+        var days = salons.Select(s => SalonDay.At(s.Id, s.Name, s.Zone, now)).ToDictionary(s => s.Id);
+        return (days, salons.Count > 0 ? salons[0].SoonDays : 0);
+    }
+
+    /// <param name="AllSalons">All the salons of the person, not only the one they are at.</param>
+    /// <param name="After">Where the page before ended.</param>
+    public sealed record Question(DuePart Part, bool AllSalons, DueCursor? After);
+
+    /// <param name="Salons">All the practice's, by id.</param>
+    /// <param name="AtSalon">The one the list is of; null for all of the person's.</param>
+    public sealed record Screen(
+        Question Asked,
+        IReadOnlyDictionary<Guid, SalonDay> Salons,
+        Guid? AtSalon,
+        bool ManySalons,
+        int SoonDays,
+        Instant Now
+    )
+    {
+        public IReadOnlyList<DueRow> Rows { get; init; } = [];
+
+        public DueCursor? Next { get; init; }
+
+        public DueCounts Counts { get; init; } = new(new Dictionary<DuePart, int>(), AtLeast: false);
+    }
+}

@@ -1,0 +1,61 @@
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Features.Wear.Due;
+
+/// <summary>How many are in each part. Whoever closes soonest is looked at first, and in a very large book only so many.</summary>
+/// <param name="AtLeast">There are more bonds than were looked at, so every number may be higher.</param>
+public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> In, bool AtLeast)
+{
+    public const int Cap = 5_000;
+
+    public int Of(DuePart part) => In.GetValueOrDefault(part);
+
+    internal static async Task<DueCounts> ReadAsync(ClinicDb db, IReadOnlyList<DueDay> days, CancellationToken cancellation)
+    {
+        var groups = await days.Select(day => Marks(db, day))
+            .Aggregate(Queryable.Concat)
+            .GroupBy(m => new { m.Part, m.NoSpare })
+            .Select(g => new { g.Key.Part, g.Key.NoSpare, Count = g.Count() })
+            .ToListAsync(cancellation);
+        var parts = groups
+            .GroupBy(g => (DuePart)g.Part, g => g.Count)
+            .Where(g => g.Key != DuePart.All)
+            .ToDictionary(g => g.Key, g => g.Sum());
+        parts[DuePart.All] = ToCall.Sum(part => parts.GetValueOrDefault(part));
+        parts[DuePart.NoSpare] = groups.Where(g => g.NoSpare).Sum(g => g.Count);
+        return new(parts, groups.Sum(g => g.Count) >= Cap);
+    }
+
+    private static readonly DuePart[] ToCall = [DuePart.Lifted, DuePart.Overdue, DuePart.Open, DuePart.Opening];
+
+    private static IQueryable<Mark> Marks(ClinicDb db, DueDay day)
+    {
+        var (today, soon) = (day.Today, day.Soon);
+        return DueBonds
+            .On(db, day)
+            .OrderBy(b => b.ClosesOn)
+            .ThenBy(b => b.BondId)
+            .Take(Cap)
+            .Select(b => new Mark
+            {
+                // Zero is nobody's part: their window is still far off.
+                Part =
+                    !b.Lifted && b.OpensOn > soon ? 0
+                    : b.Booked ? (int)DuePart.Booked
+                    : b.Lifted ? (int)DuePart.Lifted
+                    : b.PutOff ? (int)DuePart.PutOff
+                    : b.ClosesOn < today ? (int)DuePart.Overdue
+                    : b.OpensOn <= today ? (int)DuePart.Open
+                    : (int)DuePart.Opening,
+                NoSpare = b.NoSpare,
+            });
+    }
+
+    private sealed class Mark
+    {
+        public required int Part { get; init; }
+
+        public required bool NoSpare { get; init; }
+    }
+}

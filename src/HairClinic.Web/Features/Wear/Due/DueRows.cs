@@ -1,0 +1,93 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Wear.Due;
+
+/// <summary>One page of the list in one round trip: first its keys, in order; then what the screen shows of those few.</summary>
+internal static class DueRows
+{
+    public static Task<List<DueRow>> ReadAsync(
+        ClinicDb db,
+        IReadOnlyList<DueDay> days,
+        DuePart part,
+        DueCursor? after,
+        int count,
+        CancellationToken cancellation
+    )
+    {
+        var pages = days.SelectMany(day => DueBonds.Of(part, db, day))
+            .Where(p => after is null || p.Rank >= after.Rank)
+            .Select(p => Ordered(p.Rank == after?.Rank ? After(p.Bonds, after) : p.Bonds, p.Rank).Take(count))
+            .ToList();
+        var keys = pages.Count == 1
+            ? pages[0]
+            : pages.Aggregate(Queryable.Concat).OrderBy(k => k.Rank).ThenBy(k => k.ClosesOn).ThenBy(k => k.BondId).Take(count);
+        return Rows(db, keys, days.Min(d => d.Began)).ToListAsync(cancellation);
+    }
+
+    private static IQueryable<MarkedBond> After(IQueryable<MarkedBond> bonds, DueCursor last) =>
+        bonds.Where(b => b.ClosesOn >= last.ClosesOn && (b.ClosesOn > last.ClosesOn || b.BondId > last.BondId));
+
+    private static IQueryable<Key> Ordered(IQueryable<MarkedBond> bonds, int rank) =>
+        bonds
+            .OrderBy(b => b.ClosesOn)
+            .ThenBy(b => b.BondId)
+            .Select(b => new Key { Rank = rank, ClosesOn = b.ClosesOn, BondId = b.BondId, NoSpare = b.NoSpare });
+
+    private static IQueryable<DueRow> Rows(ClinicDb db, IQueryable<Key> keys, Instant began)
+    {
+        var bookings = DueBonds.Bookings(db, began);
+        return from key in keys
+        join bond in db.Bonds.AsNoTracking() on key.BondId equals bond.Id
+        join client in db.Clients on bond.ClientId equals client.Id
+        // Ids first, rows after: asked as a whole, the last note would be looked for among everybody's.
+        join note in db.ContactNotes on db.ContactNotes
+            .Where(n => n.ClientId == bond.ClientId)
+            .OrderByDescending(n => n.At)
+            .Select(n => (Guid?)n.Id)
+            .FirstOrDefault() equals (Guid?)note.Id into notes
+        from note in notes.DefaultIfEmpty()
+        join visit in db.Visits on bookings
+            .Where(v => v.ClientId == bond.ClientId)
+            .OrderBy(v => v.StartsAt)
+            .Select(v => (Guid?)v.Id)
+            .FirstOrDefault() equals (Guid?)visit.Id into visits
+        from visit in visits.DefaultIfEmpty()
+        orderby key.Rank, key.ClosesOn, key.BondId
+        select new DueRow
+        {
+            BondId = key.BondId,
+            Rank = key.Rank,
+            ClientId = client.Id,
+            SalonId = client.HomeSalonId,
+            Code = client.Code,
+            Name = client.Name,
+            CalledAs = client.CalledAs,
+            Phone = client.Phone,
+            AppliedOn = bond.AppliedOn,
+            OpensOn = bond.OpensOn,
+            DueOn = bond.DueOn,
+            ClosesOn = bond.ClosesOn,
+            Reasons = bond.DueReasons,
+            LiftedOn = bond.Lift!.LiftedOn,
+            LiftReportedOn = (LocalDate?)bond.Lift!.ReportedOn,
+            LiftZone = (LiftZone?)bond.Lift!.Zone,
+            LastContact = note == null ? null : new DueContact(note.Kind, note.At, note.Until, note.Reason),
+            Booking = visit == null ? null : new DueBooking(visit.Id, visit.SalonId, visit.StartsAt, visit.Day),
+            NoSpare = key.NoSpare,
+        };
+    }
+
+    private sealed class Key
+    {
+        public required int Rank { get; init; }
+
+        public required LocalDate ClosesOn { get; init; }
+
+        public required Guid BondId { get; init; }
+
+        public required bool NoSpare { get; init; }
+    }
+}

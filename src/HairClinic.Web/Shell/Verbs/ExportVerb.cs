@@ -1,0 +1,36 @@
+using System.CommandLine;
+using HairClinic.Web.Features.Binder.Export;
+using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Practices;
+
+namespace HairClinic.Web.Shell.Verbs;
+
+/// <summary>export: the book as four CSV files.</summary>
+public static class ExportVerb
+{
+    public static Command Command(Func<ParseResult, string[], Task<WebApplication>> open)
+    {
+        var folder = new Option<DirectoryInfo>("--out") { Description = "Folder to write to.", Required = true };
+        var people = new Option<bool>("--for-people") { Description = "Safe to open in a spreadsheet; not for bringing back." };
+        var practice = PracticeOption.Make();
+        var command = new Command("export", "Write the book as CSV files: clients, units, bonds, visits.") { folder, people, practice };
+        command.SetAction(async result =>
+        {
+            await using var app = await open(result, []);
+            if (await PracticeOption.ChooseAsync(app.Services, result.GetValue(practice)) is not { } id)
+                return 2;
+            var into = Directory.CreateDirectory(result.GetValue(folder)!.FullName).FullName;
+            return await app.Services.GetRequiredService<PracticeJobs>().RunAsync(id, "export", async services =>
+            {
+                foreach (var kind in SheetKind.All)
+                {
+                    var path = Path.Combine(into, kind.FileName);
+                    await File.WriteAllBytesAsync(path, await services.GetRequiredService<Export>().WriteAsync(kind, result.GetValue(people), CancellationToken.None));
+                    Console.WriteLine(path);
+                }
+                return 0;
+            });
+        });
+        return command;
+    }
+}

@@ -1,0 +1,30 @@
+using System.Runtime.CompilerServices;
+using System.Text;
+using NodaTime;
+using NodaTime.Text;
+
+namespace HairClinic.Benchmarks;
+
+/// <summary>What a benchmark found: printed at once, and kept as a dated text when asked.</summary>
+public sealed class Report(string name)
+{
+    private readonly StringBuilder _text = new();
+    private readonly LocalDate _today = SystemClock.Instance.GetCurrentInstant().InUtc().Date;
+
+    /// <summary>Beside the benchmarks, in the source.</summary>
+    public static string Folder { get; } = Path.Combine(Path.GetDirectoryName(Here())!, "results");
+
+    public void Say(string line = "")
+    {
+        Console.WriteLine(line);
+        _text.AppendLine(line);
+    }
+
+    public void Save()
+    {
+        Directory.CreateDirectory(Folder);
+        File.WriteAllText(Path.Combine(Folder, $"{LocalDatePattern.Iso.Format(_today)}-{name}.txt"), _text.ToString());
+    }
+
+    private static string Here([CallerFilePath] string path = "") => path;
+}

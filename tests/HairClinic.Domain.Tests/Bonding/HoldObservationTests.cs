@@ -1,0 +1,144 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Tests.Visits;
+using HairClinic.Domain.Visits;
+using NodaTime;
+
+namespace HairClinic.Domain.Tests.Bonding;
+
+/// <summary>
+/// One test for each way a hold ends or does not, censored as survival analysis defines it (Klein and Moeschberger,
+/// Survival Analysis, 2nd ed., chapter 3: exact, right-censored, interval-censored; from memory).
+/// </summary>
+public sealed class HoldObservationTests
+{
+    private readonly Head head = new();
+
+    [Fact]
+    public void A_bond_still_tight_at_take_down_counts_as_at_least_that_many_days()
+    {
+        head.At(28).Rebond(Head.Sound());
+
+        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 28, null), Seen(daysLater: 300));
+    }
+
+    [Fact]
+    public void A_lift_the_client_can_date_is_exactly_that_day()
+    {
+        head.Bond.ReportLift(new Lift(Day(23), Day(21), LiftZone.Front, SpotFixed: false));
+
+        Assert.Equal(new HoldObservation(HoldKind.Exact, 21, 21), Seen());
+    }
+
+    [Fact]
+    public void A_lift_nobody_can_date_lies_after_the_last_sound_day_and_by_the_day_it_was_reported()
+    {
+        head.Bond.SeenSound(Day(14));
+        head.Bond.ReportLift(new Lift(Day(23), null, null, SpotFixed: false));
+
+        Assert.Equal(new HoldObservation(HoldKind.Between, 14, 23), Seen());
+    }
+
+    [Fact]
+    public void A_lift_found_at_take_down_lies_after_the_last_sound_day_and_by_the_visit()
+    {
+        head.Bond.SeenSound(Day(14));
+        head.At(28).Rebond(Head.Lifted(on: null));
+
+        Assert.Equal(new HoldObservation(HoldKind.Between, 14, 28), Seen());
+    }
+
+    [Fact]
+    public void A_lift_found_at_take_down_that_the_client_noticed_is_exactly_that_day()
+    {
+        head.At(28).Rebond(Head.Lifted(on: Day(26)));
+
+        Assert.Equal(new HoldObservation(HoldKind.Exact, 26, 26), Seen());
+    }
+
+    [Fact]
+    public void With_no_contact_since_the_bond_was_made_an_undated_lift_lies_anywhere_since()
+    {
+        head.At(28).Rebond(Head.Lifted(on: null));
+
+        Assert.Equal(new HoldObservation(HoldKind.Between, 0, 28), Seen());
+    }
+
+    [Fact]
+    public void A_lift_put_down_again_ended_the_hold_and_what_follows_is_no_new_bond()
+    {
+        head.Bond.ReportLift(new Lift(Day(12), Day(11), LiftZone.Temples, SpotFixed: true));
+        head.Bond.SeenSound(Day(20));
+        head.At(28).Rebond(Head.Sound());
+
+        Assert.Equal(new HoldObservation(HoldKind.Exact, 11, 11), Seen());
+        Assert.Null(head.Bond.LastSoundOn);
+    }
+
+    [Fact]
+    public void A_lift_on_the_day_of_application_lies_within_the_first_day()
+    {
+        head.Bond.ReportLift(new Lift(Day(0), Day(0), LiftZone.Front, SpotFixed: false));
+
+        Assert.Equal(new HoldObservation(HoldKind.Between, 0, 1), Seen());
+    }
+
+    [Theory]
+    [InlineData(RemovalReason.Reaction)]
+    [InlineData(RemovalReason.Style)]
+    [InlineData(RemovalReason.SalonsChoice)]
+    [InlineData(RemovalReason.Other)]
+    public void A_bond_taken_off_for_another_reason_held_at_least_that_long(RemovalReason because)
+    {
+        head.At(9).Rebond(Head.Sound(because));
+
+        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 9, null), Seen(daysLater: 300));
+    }
+
+    [Fact]
+    public void A_bond_still_on_the_head_has_held_at_least_until_today() =>
+        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 17, null), HoldObservation.Of(head.Bond, Day(17)));
+
+    [Fact]
+    public void Seen_sound_in_the_morning_and_reported_lifted_that_evening_is_that_day()
+    {
+        head.Bond.SeenSound(Day(14));
+        head.Bond.ReportLift(new Lift(Day(14), null, null, SpotFixed: false));
+
+        Assert.Equal(new HoldObservation(HoldKind.Exact, 14, 14), Seen());
+    }
+
+    [Fact]
+    public void An_old_book_that_says_only_that_it_came_off_lifted_gives_an_interval()
+    {
+        head.Bond.SeenSound(Day(10));
+        head.Bond.Remove(Day(30), RemovalReason.Lifted);
+
+        Assert.Equal(new HoldObservation(HoldKind.Between, 10, 30), Seen());
+    }
+
+    [Fact]
+    public void A_later_telling_names_the_day_the_first_report_left_open()
+    {
+        head.Bond.ReportLift(new Lift(Day(23), null, null, SpotFixed: false));
+        head.At(28).Rebond(Head.Lifted(on: Day(22)));
+
+        Assert.Equal(new HoldObservation(HoldKind.Exact, 22, 22), Seen());
+        Assert.Equal(Day(23), head.Bond.Lift!.ReportedOn);
+    }
+
+    [Fact]
+    public void A_lift_before_a_day_on_which_it_was_seen_sound_is_refused_in_a_sentence_that_says_what_to_do()
+    {
+        head.Bond.SeenSound(Day(14));
+
+        var refusal = Assert.Throws<Refusal>(() => head.Bond.ReportLift(new Lift(Day(20), Day(9), null, SpotFixed: false)));
+
+        Assert.StartsWith("It was seen sound on", refusal.Message, StringComparison.Ordinal);
+        Assert.Null(head.Bond.Lift);
+    }
+
+    private static LocalDate Day(int number) => Head.BondedOn.PlusDays(number);
+
+    private HoldObservation Seen(int daysLater = 60) => HoldObservation.Of(head.Bond, Day(daysLater));
+}

@@ -1,0 +1,54 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+
+namespace HairClinic.Domain.Tests.Visits;
+
+public sealed class RecordCareTests
+{
+    private readonly Head head = new Head().At(14);
+
+    [Fact]
+    public void A_wash_that_finds_every_edge_down_moves_the_last_sound_day()
+    {
+        Log(EdgesSeen.Sound);
+
+        Assert.Equal(head.Today, head.Bond.LastSoundOn);
+        Assert.Equal(VisitState.Done, head.Visit.State);
+    }
+
+    [Fact]
+    public void Where_nobody_looked_nothing_is_claimed_about_the_edges()
+    {
+        Log(seen: null);
+
+        Assert.Null(head.Bond.LastSoundOn);
+        Assert.False(head.Visit.Record!.FoundLifted);
+    }
+
+    [Fact]
+    public void A_lift_put_down_again_ends_the_hold_and_leaves_the_bond_on()
+    {
+        Log(new EdgesSeen(Up: true, head.Today.PlusDays(-1), LiftZone.Nape, SpotFixed: true));
+
+        Assert.Equal(new Lift(head.Today, head.Today.PlusDays(-1), LiftZone.Nape, SpotFixed: true), head.Bond.Lift);
+        Assert.True(head.Bond.IsOpen);
+        Assert.Equal((true, LiftZone.Nape), (head.Visit.Record!.FoundLifted, head.Visit.Record.LiftZone));
+    }
+
+    [Fact]
+    public void Edges_cannot_be_seen_on_a_head_without_a_bond() =>
+        Assert.Throws<Refusal>(() =>
+            head.Visit.RecordCare(Guid.CreateVersion7(), null, EdgesSeen.Sound, head.Salon, head.Now, Head.Stylist, null));
+
+    [Fact]
+    public void A_visit_is_logged_once()
+    {
+        Log(EdgesSeen.Sound);
+
+        Assert.Throws<Refusal>(() => Log(EdgesSeen.Sound));
+    }
+
+    private void Log(EdgesSeen? seen) =>
+        head.Visit.RecordCare(Guid.CreateVersion7(), head.Bond, seen, head.Salon, head.Now, Head.Stylist, "Note");
+}

@@ -1,0 +1,78 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+
+namespace HairClinic.Domain.Tests.Visits;
+
+public sealed class UndoRecordTests
+{
+    private readonly Head head = new();
+
+    [Fact]
+    public void Taken_back_the_old_bond_is_on_the_head_and_the_visit_in_the_chair()
+    {
+        var made = head.Rebond();
+
+        Undo(made, head.Worn, madeWasFirst: false);
+
+        Assert.True(head.Bond.IsOpen);
+        Assert.Equal((UnitState.Bonded, VisitState.InChair), (head.Worn.State, head.Visit.State));
+        Assert.Null(head.Visit.Record);
+    }
+
+    [Fact]
+    public void Taken_back_the_spare_was_never_bonded_and_the_worn_unit_is_on_again()
+    {
+        var made = head.Rebond(made: head.NewBond(head.Spare));
+
+        Undo(made, head.Spare, madeWasFirst: true);
+
+        Assert.Equal((UnitState.Bonded, UnitState.Accepted), (head.Worn.State, head.Spare.State));
+        Assert.Null(head.Spare.Dates.FirstBondedOn);
+    }
+
+    [Fact]
+    public void A_lift_told_only_in_the_wrong_log_goes_with_it_but_one_told_before_stays()
+    {
+        Undo(head.Rebond(Head.Lifted(on: null)), head.Worn, madeWasFirst: false);
+        Assert.Null(head.Bond.Lift);
+
+        var earlier = new Lift(head.Today.PlusDays(-3), null, LiftZone.Sides, SpotFixed: false);
+        head.Bond.ReportLift(earlier);
+        Undo(head.Rebond(Head.Lifted(on: null)), head.Worn, madeWasFirst: false);
+        Assert.Equal(earlier, head.Bond.Lift);
+    }
+
+    [Fact]
+    public void On_the_next_day_it_is_too_late()
+    {
+        var made = head.Rebond();
+        head.At(29);
+
+        Assert.Throws<Refusal>(() => Undo(made, head.Worn, madeWasFirst: false));
+        Assert.False(head.Bond.IsOpen);
+    }
+
+    [Fact]
+    public void Another_stylist_cannot_take_it_back_but_a_manager_can()
+    {
+        var made = head.Rebond();
+
+        Assert.Throws<Refusal>(() => Undo(made, head.Worn, madeWasFirst: false, by: Guid.CreateVersion7()));
+        Undo(made, head.Worn, madeWasFirst: false, by: Guid.CreateVersion7(), manager: true);
+        Assert.True(head.Bond.IsOpen);
+    }
+
+    [Fact]
+    public void Once_the_new_bond_lifted_the_log_stands()
+    {
+        var made = head.Rebond();
+        made.ReportLift(new Lift(head.Today, head.Today, LiftZone.Front, SpotFixed: false));
+
+        Assert.Throws<Refusal>(() => Undo(made, head.Worn, madeWasFirst: false));
+    }
+
+    private void Undo(Bond made, HairSystem unit, bool madeWasFirst, Guid? by = null, bool manager = false) =>
+        head.Visit.UndoRecord((made, unit), madeWasFirst, (head.Bond, head.Worn), head.Salon, head.Now, by ?? Head.Stylist, manager);
+}

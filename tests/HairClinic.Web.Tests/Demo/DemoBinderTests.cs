@@ -1,0 +1,97 @@
+using System.Text;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Demo;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Tests.Features.Binder;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Tests.Demo;
+
+public sealed class DemoBinderTests(PgServer server)
+{
+    private static readonly LocalDate ExampleDay = new(2027, 2, 3);
+
+    [Fact]
+    public void The_example_in_the_repository_is_what_the_generator_writes_for_its_day()
+    {
+        foreach (var (kind, file) in DemoBinder.Write(ExampleDay))
+            Assert.Equal(Encoding.UTF8.GetString(Example(kind)), Encoding.UTF8.GetString(file));
+    }
+
+    [Fact]
+    public async Task The_example_becomes_the_book_of_a_practice_with_the_trades_defaults_and_brought_again_changes_nothing()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+        var example = SheetKind.All.ToDictionary(kind => kind, Example);
+
+        var first = await clinic.BringAllAsync(example);
+        var clock = System.Diagnostics.Stopwatch.StartNew();
+        var again = await clinic.BringAllAsync(example);
+
+        TestContext.Current.TestOutputHelper?.WriteLine($"again: {clock.Elapsed}");
+        Assert.Equal(300, first[0].New);
+        Assert.All(first, outcome => Assert.Equal((0, 0), (outcome.Changed, outcome.Unchanged)));
+        Assert.All(again, outcome => Assert.Equal((0, 0), (outcome.New, outcome.Changed)));
+        Assert.Equal(first.Select(o => o.New), again.Select(o => o.Unchanged));
+    }
+
+    [Fact]
+    public async Task What_is_taken_out_of_one_practice_and_brought_to_a_fresh_one_comes_out_the_same_to_the_byte()
+    {
+        await using var old = await TestClinic.OpenAsync(server, Lay);
+        await old.BringAllAsync(DemoBinder.Write(ExampleDay));
+        var binder = await old.ExportAsync();
+
+        await using var fresh = await TestClinic.OpenAsync(server, Lay);
+        await fresh.BringAllAsync(binder);
+        var back = await old.BringAllAsync(binder);
+
+        Binders.AssertSame(binder, await fresh.ExportAsync());
+        Assert.All(back, outcome => Assert.Equal((0, 0), (outcome.New, outcome.Changed)));
+    }
+
+    [Fact]
+    public async Task Every_unit_on_a_head_has_its_open_bond_and_no_head_wears_two()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+        await clinic.BringAllAsync(DemoBinder.Write(ExampleDay));
+
+        var (open, bonded) = await clinic.ReadAsync(async db =>
+            (
+                await db.Bonds.Where(b => b.RemovedOn == null).Select(b => b.HairSystemId).ToListAsync(TestContext.Current.CancellationToken),
+                await db.HairSystems.Where(u => u.State == Domain.HairSystems.UnitState.Bonded).Select(u => u.Id).ToListAsync(TestContext.Current.CancellationToken)
+            )
+        );
+
+        Assert.InRange(open.Count, 200, 300);
+        Assert.Equal(open.Order(), bonded.Order());
+    }
+
+    [Theory]
+    [InlineData("2026-11-25")]
+    [InlineData("2027-03-28")]
+    [InlineData("2028-02-29")]
+    public async Task The_binder_of_any_day_comes_in_clean_and_has_work_for_today_in_every_salon(string day)
+    {
+        var today = NodaTime.Text.LocalDatePattern.Iso.Parse(day).Value;
+        await using var clinic = await TestClinic.OpenAsync(server, Lay, today.At(new LocalTime(11, 0)).InUtc().ToInstant());
+        await clinic.BringAllAsync(DemoBinder.Write(today));
+
+        var visits = await clinic.ReadAsync(db =>
+            db.Visits.Where(v => v.Day == today && v.State == VisitState.Booked).GroupBy(v => v.SalonId).Select(g => g.Count()).ToListAsync(TestContext.Current.CancellationToken)
+        );
+
+        Assert.Equal(DemoPractice.Salons.Count, visits.Count);
+    }
+
+    private static void Lay(Scene scene)
+    {
+        scene.LayPractice("A practice with an old book");
+        foreach (var salon in DemoPractice.Salons)
+            scene.OpenSalon(salon.Name, salon.Zone, salon.Currency, chairs: 0);
+    }
+
+    private static byte[] Example(SheetKind kind) => File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "Demo", "Binder", kind.FileName));
+}

@@ -1,0 +1,88 @@
+using System.Text;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Features.Binder.Sheets;
+using HairClinic.Web.Features.Binder.Sheets.Columns;
+using NodaTime;
+using Slice = HairClinic.Web.Features.Binder.Export.Export;
+
+namespace HairClinic.Web.Tests.Features.Binder.Export;
+
+public sealed class ExportTests(PgServer server)
+{
+    [Fact]
+    public async Task A_book_kept_in_the_program_comes_out_and_brought_back_changes_nothing()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+        var binder = await clinic.ExportAsync();
+
+        var back = await clinic.BringAllAsync(binder);
+
+        Assert.Equal([(0, 0, 2), (0, 0, 1), (0, 0, 1), (0, 0, 1)], back.Select(o => (o.New, o.Changed, o.Unchanged)));
+    }
+
+    [Fact]
+    public async Task A_book_kept_in_the_program_moves_to_a_fresh_practice_whole()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+        var binder = await clinic.ExportAsync();
+        await using var fresh = await TestClinic.OpenAsync(server, Binders.TwoSalons);
+
+        await fresh.BringAllAsync(binder);
+
+        Binders.AssertSame(binder, await fresh.ExportAsync());
+    }
+
+    [Fact]
+    public async Task The_form_for_people_makes_a_formula_plain_text_and_the_one_for_the_program_keeps_it()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+
+        var program = await WriteAsync(clinic, forPeople: false);
+        var people = await WriteAsync(clinic, forPeople: true);
+
+        Assert.Contains("=HYPERLINK", program, StringComparison.Ordinal);
+        Assert.DoesNotContain(",=HYPERLINK", people, StringComparison.Ordinal);
+        var note = SheetReader.Read(Encoding.UTF8.GetBytes(people)).Sheet!.Rows[0].Cells[^1];
+        Assert.False(note.StartsWith('='));
+    }
+
+    [Fact]
+    public async Task Of_two_visits_at_the_same_moment_the_one_that_was_not_called_off_comes_out()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, scene =>
+        {
+            Lay(scene);
+            var first = scene.Db.ChangeTracker.Entries<Visit>().Single().Entity;
+            scene.Book(scene.Clients[0], scene.Services[3], scene.Chairs[1], scene.People[0], first.StartsAt);
+            first.Cancel();
+        });
+
+        var visits = Encoding.UTF8.GetString((await clinic.ExportAsync())[SheetKind.Visits]);
+
+        Assert.Contains("Chair 2", visits, StringComparison.Ordinal);
+        Assert.DoesNotContain("Chair 1", visits, StringComparison.Ordinal);
+    }
+
+    private static Task<string> WriteAsync(TestClinic clinic, bool forPeople) =>
+        clinic.UseAsync<Slice, string>(
+            clinic.Job,
+            async slice => Encoding.UTF8.GetString(await slice.WriteAsync(SheetKind.Clients, forPeople, TestContext.Current.CancellationToken))
+        );
+
+    private static void Lay(Scene scene)
+    {
+        Binders.TwoSalons(scene);
+        var salon = scene.Salons[0];
+        var stylist = scene.Hire("Imre Castellan", StaffRole.Stylist, salon);
+        var adhesive = scene.Stock("Adhesive A", Domain.Shelf.ProductKind.Adhesive, "water-based acrylic", "A1");
+        var kind = scene.Make("French lace cap", "French lace", "Workshop North");
+        var client = scene.Welcome("C-1", "Ada Fenwickson", salon, "+441632960001");
+        client.Describe(null, "=HYPERLINK(\"https://example.org\")");
+        scene.Welcome("C-2", "Bram Larkmoor", scene.Salons[1]);
+        var unit = scene.Unit(client, kind, new LocalDate(2026, 12, 1));
+        scene.Bond(client, unit, new LocalDate(2027, 1, 12), adhesive, Instant.FromUtc(2027, 1, 12, 10, 0));
+        scene.Book(client, scene.Services[3], scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 9, 10, 0));
+    }
+}

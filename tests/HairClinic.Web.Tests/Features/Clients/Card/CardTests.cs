@@ -1,0 +1,126 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
+using NodaTime;
+using Slice = HairClinic.Web.Features.Clients.Card.Card;
+
+namespace HairClinic.Web.Tests.Features.Clients.Card;
+
+public sealed class CardTests(PgServer server)
+{
+    private readonly ClientScene given = new();
+    private Client client = null!;
+    private HairSystem unit = null!;
+    private Bond bond = null!;
+
+    [Fact]
+    public async Task The_card_shows_what_is_on_the_head_when_it_is_due_and_why()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(_ => (client, unit, bond) = given.Wearing("C-1", "Ada Fenwick", 10)));
+
+        var screen = (await OpenAsync(clinic, client.Id)).Screen!;
+
+        Assert.Equal((BondState.Held, bond.DueOn), (screen.Worn!.State, screen.Worn.Bond.DueOn));
+        Assert.Equal(bond.DueReasons, screen.Worn.Bond.DueReasons);
+        Assert.Equal(unit.Serial, Assert.Single(screen.Line.Lanes).Serial);
+        Assert.Equal(("Adhesive A", "A-101", 3), screen.Recipe!.Lines.Select(l => (l.Product, l.Lot, l.Coats)).Single());
+    }
+
+    [Fact]
+    public async Task A_fresh_bond_cures_by_the_clock_only_when_its_moment_is_known()
+    {
+        var at = TestClinic.UsualNow - Duration.FromHours(3);
+        Client old = null!;
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 0, at);
+            (old, _, _) = g.Wearing("C-2", "Bo Larch", 0);
+        }));
+
+        var known = (await OpenAsync(clinic, client.Id)).Screen!.Worn!;
+        var unknown = (await OpenAsync(clinic, old.Id)).Screen!.Worn!;
+
+        Assert.Equal((BondState.Curing, at + Duration.FromHours(24)), (known.State, known.CureEndsAt));
+        Assert.Equal((BondState.Held, null), (unknown.State, unknown.CureEndsAt));
+    }
+
+    [Fact]
+    public async Task A_lift_outranks_an_overdue_window()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 60);
+            bond.ReportLift(new Lift(g.Today, g.Today.PlusDays(-1), LiftZone.Front, SpotFixed: false));
+        }));
+
+        Assert.Equal(BondState.Lifted, (await OpenAsync(clinic, client.Id)).Screen!.Worn!.State);
+    }
+
+    [Fact]
+    public async Task The_next_visit_is_the_soonest_still_ahead_and_the_wash_falls_into_the_rhythm()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
+            client.Prefer(WeekdaySet.None, washEveryDays: 14);
+            foreach (var days in new[] { 9, 2, 16 })
+                g.Scene.Book(client, g.Scene.Service(ServicePurpose.WashAndStyle), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(days));
+        }));
+
+        var screen = (await OpenAsync(clinic, client.Id)).Screen!;
+
+        Assert.Equal(given.Today.PlusDays(2), screen.NextVisit!.Day);
+        Assert.Equal(new WashDay(bond.AppliedOn.PlusDays(14) is var on && on.DayOfWeek == IsoDayOfWeek.Sunday ? on.PlusDays(-1) : on, false), screen.Wash);
+    }
+
+    [Fact]
+    public async Task Opening_takes_eight_round_trips_however_much_there_is()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
+            for (var i = 0; i < 5; i++)
+                g.Scene.Unit(client, g.Lace, g.Today.PlusDays(-i));
+        }));
+
+        await OpenAsync(clinic, client.Id);
+
+        Assert.Equal(8, clinic.Commands.All.Count);
+    }
+
+    [Fact]
+    public async Task A_client_of_another_salon_is_not_found_until_they_come_to_mine()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-9", "Cy Moss", g.There)));
+        Assert.Equal(new Slice.Opened(null, null), await OpenAsync(clinic, client.Id));
+
+        await clinic.LayAsync(scene =>
+        {
+            var visit = new Visit(Guid.CreateVersion7(), client.Id, given.Here.Id, given.Scene.Service(ServicePurpose.Consultation).Id);
+            visit.Place([(HairClinic.Domain.Chairs.SegmentKind.HandsOn, 60)], scene.Now, given.Chair.Id, given.Stylist.Id, given.Here, [Guid.CreateVersion7()]);
+            scene.Db.Visits.Add(visit);
+        });
+
+        Assert.NotNull((await OpenAsync(clinic, client.Id)).Screen);
+    }
+
+    [Fact]
+    public async Task A_client_of_another_practice_is_not_found()
+    {
+        await using var theirs = await TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-9", "Cy Moss", g.Here)));
+        var ourGiven = new ClientScene();
+        await using var ours = await TestClinic.OpenAsync(server, ourGiven.Laying());
+
+        var opened = await ours.UseAsync<Slice, Slice.Opened>(
+            ours.Acting(ourGiven.Desk, ourGiven.Here, given.Here), slice => slice.OpenAsync(client.Id, TestContext.Current.CancellationToken));
+
+        Assert.Equal(new Slice.Opened(null, null), opened);
+    }
+
+    private Task<Slice.Opened> OpenAsync(TestClinic clinic, Guid id) =>
+        clinic.UseAsync<Slice, Slice.Opened>(
+            clinic.Acting(given.Desk, given.Here), slice => slice.OpenAsync(id, TestContext.Current.CancellationToken));
+}

@@ -1,0 +1,53 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Shelf;
+using HairClinic.Web.Demo.Scenes;
+using NodaTime;
+
+namespace HairClinic.Web.Tests.Features.Clients;
+
+/// <summary>Two salons in two zones, a desk in the first, an owner of both, and what is needed to bond a unit.</summary>
+public sealed class ClientScene
+{
+    public Salon Here { get; private set; } = null!;
+
+    public Salon There { get; private set; } = null!;
+
+    public Person Desk { get; private set; } = null!;
+
+    public Person Stylist { get; private set; } = null!;
+
+    public Product Adhesive { get; private set; } = null!;
+
+    public UnitKind Lace { get; private set; } = null!;
+
+    public Scene Scene { get; private set; } = null!;
+
+    public LocalDate Today => Here.DayOf(Scene.Now);
+
+    public Chair Chair => Scene.Chairs.First(c => c.SalonId == Here.Id);
+
+    public Action<Scene> Laying(Action<ClientScene>? more = null) =>
+        scene =>
+        {
+            Scene = scene.LayPractice("Practice under test");
+            Here = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
+            There = scene.OpenSalon("Quay", "Europe/Madrid", "EUR", chairs: 1);
+            Desk = scene.Hire("Desk", StaffRole.FrontDesk, Here);
+            Stylist = scene.Hire("Tam Rowe", StaffRole.Stylist, Here);
+            Adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-101");
+            Lace = scene.Make("French lace, full", "French lace", "Workshop North");
+            more?.Invoke(this);
+        };
+
+    /// <summary>A client with a unit that has been on the head for so many days.</summary>
+    public (Client Client, HairSystem Unit, Bond Bond) Wearing(string code, string name, int days, Instant? at = null)
+    {
+        var client = Scene.Welcome(code, name, Here);
+        var unit = Scene.Unit(client, Lace, Today.PlusDays(-days).PlusWeeks(-2));
+        return (client, unit, Scene.Bond(client, unit, Today.PlusDays(-days), Adhesive, at));
+    }
+}

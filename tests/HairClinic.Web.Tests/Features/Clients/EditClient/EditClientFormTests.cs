@@ -1,0 +1,60 @@
+using Bunit;
+using FluentValidation;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Features.Clients.EditClient;
+using HairClinic.Web.Tests.Ui;
+using NodaTime;
+using Slice = HairClinic.Web.Features.Clients.EditClient.EditClient;
+
+namespace HairClinic.Web.Tests.Features.Clients.EditClient;
+
+public sealed class EditClientFormTests : UiTestContext
+{
+    private readonly Slice.Input input = new() { Name = "Ada Fenwick", Code = "C-1", WashEveryDays = 10 };
+
+    public EditClientFormTests() => BeInteractive();
+
+    [Fact]
+    public void Weekdays_are_tapped_on_and_off()
+    {
+        var form = Render<EditClientForm>(p => p.Add(f => f.Input, input));
+        var days = form.FindAll("fieldset .taps input[type=checkbox]");
+
+        days[1].Change(true);
+        form.FindAll("fieldset .taps input[type=checkbox]")[4].Change(true);
+        form.FindAll("fieldset .taps input[type=checkbox]")[1].Change(false);
+
+        Assert.Equal(WeekdaySet.Of(IsoDayOfWeek.Friday), input.PreferredDays);
+    }
+
+    [Fact]
+    public void A_rhythm_from_an_old_book_stays_a_choice() =>
+        Assert.Contains("every 10 days", Render<EditClientForm>(p => p.Add(f => f.Input, input)).Markup, StringComparison.Ordinal);
+
+    [Fact]
+    public void What_the_rules_say_stands_at_the_field_and_leads_there()
+    {
+        input.Code = "";
+        var check = new EditClientRules().Validate(input);
+
+        var form = Render<EditClientForm>(p => p.Add(f => f.Input, input).Add(f => f.Check, check));
+
+        Assert.Equal("true", form.Find("#f-Code").GetAttribute("aria-invalid"));
+        Assert.Contains(form.FindAll(".summary a"), a => a.GetAttribute("href")!.EndsWith("#f-Code", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_another_saved_is_shown_field_by_field_and_can_be_taken()
+    {
+        EditClientRebase.Change? taken = null;
+        var changes = EditClientRebase.Onto(input with { }, input with { Phone = "+441632960003", Note = "Window" }, input with { Phone = "+441632960002" });
+
+        var list = Render<EditClientChanges>(p => p
+            .Add(c => c.Changes, changes)
+            .Add(c => c.OnTake, change => taken = change));
+        list.Find("button").Click();
+
+        Assert.Equal(2, list.FindAll("li").Count);
+        Assert.Equal("Phone", taken!.Label);
+    }
+}

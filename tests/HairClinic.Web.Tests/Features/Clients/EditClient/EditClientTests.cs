@@ -1,0 +1,128 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Slice = HairClinic.Web.Features.Clients.EditClient.EditClient;
+
+namespace HairClinic.Web.Tests.Features.Clients.EditClient;
+
+public sealed class EditClientTests(PgServer server)
+{
+    private readonly ClientScene given = new();
+    private Client client = null!;
+
+    [Fact]
+    public async Task What_is_edited_is_kept_and_the_phone_is_written_internationally()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        var input = (await OpenAsync(clinic))!.Saved with { Name = "Ada Fenn", Phone = "01632 960011", BirthDate = new LocalDate(1980, 5, 1), Note = " Sits by the window. " };
+
+        await SaveAsync(clinic, input);
+
+        var saved = (await OpenAsync(clinic))!.Saved;
+        Assert.Equal(input with { Phone = "+441632960011", Note = "Sits by the window.", Version = saved.Version }, saved);
+    }
+
+    [Fact]
+    public async Task The_words_by_which_they_are_found_follow_the_name_the_code_and_the_phone()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+
+        await SaveAsync(clinic, (await OpenAsync(clinic))!.Saved with { Name = "Ada Quist", Code = "C-99", Phone = "01632 960011" });
+
+        var words = await clinic.ReadAsync(db =>
+            db.FindWords.Where(w => w.SubjectId == client.Id).Select(w => w.Word).ToListAsync(TestContext.Current.CancellationToken));
+        Assert.Equal(["110069236144", "ada", "c99", "quist"], words.Order());
+    }
+
+    [Fact]
+    public async Task Of_two_who_edit_at_once_the_second_is_told_and_nothing_of_the_first_is_lost()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        var first = (await OpenAsync(clinic))!.Saved;
+        var second = first with { };
+        await SaveAsync(clinic, first with { Note = "Allergic to small talk." });
+
+        await Assert.ThrowsAsync<OvertakenException>(() => SaveAsync(clinic, second with { Name = "Ada Fenn" }));
+
+        var kept = (await OpenAsync(clinic))!.Saved;
+        Assert.Equal(("Ada Fenwick", "Allergic to small talk."), (kept.Name, kept.Note));
+    }
+
+    [Theory]
+    [InlineData(true, false)]
+    [InlineData(false, true)]
+    public async Task Another_home_salon_or_other_preferred_days_ask_for_the_due_dates_to_be_worked_out_anew(bool moves, bool prefers)
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        var input = (await OpenAsync(clinic))!.Saved;
+
+        await SaveAsync(clinic, input with
+        {
+            HomeSalonId = moves ? given.There.Id : input.HomeSalonId,
+            PreferredDays = prefers ? WeekdaySet.Of(IsoDayOfWeek.Friday) : input.PreferredDays,
+        });
+
+        var work = await clinic.ReadAsync(db => db.WorkItems.SingleAsync(TestContext.Current.CancellationToken));
+        Assert.Equal((WorkKind.RefreshDueDates, client.Id), (work.Kind, WorkItems.Read<RefreshDueDatesBody>(work).ClientId));
+    }
+
+    [Fact]
+    public async Task A_new_note_asks_for_no_work()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+
+        await SaveAsync(clinic, (await OpenAsync(clinic))!.Saved with { Note = "Likes the window." });
+
+        Assert.False(await clinic.ReadAsync(db => db.WorkItems.AnyAsync(TestContext.Current.CancellationToken)));
+    }
+
+    [Theory]
+    [InlineData("ring the sister", "“ring the sister” does not look like a phone number")]
+    [InlineData("01632 1", "“01632 1” is not a number that can be rung")]
+    public async Task A_phone_that_cannot_be_read_is_refused_in_a_sentence(string typed, string beginning)
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        var input = (await OpenAsync(clinic))!.Saved with { Phone = typed };
+
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
+
+        Assert.StartsWith(beginning, refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_code_that_is_taken_is_refused()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            LayAda(g);
+            g.Scene.Welcome("C-2", "Bo Larch", g.Here);
+        }));
+
+        var input = (await OpenAsync(clinic))!.Saved with { Code = "C-2" };
+
+        Assert.Equal("The code C-2 belongs to another client already.", (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input))).Message);
+    }
+
+    [Fact]
+    public async Task A_client_of_another_salon_can_neither_be_opened_nor_saved()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-9", "Cy Moss", g.There)));
+
+        Assert.Null(await OpenAsync(clinic));
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Slice.Input.Of(client)));
+    }
+
+    private void LayAda(ClientScene g) => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here, "+441632960001");
+
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(
+            clinic.Acting(given.Desk, given.Here), slice => slice.OpenAsync(client.Id, TestContext.Current.CancellationToken));
+
+    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            clinic.Acting(given.Desk, given.Here), slice => slice.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken));
+}

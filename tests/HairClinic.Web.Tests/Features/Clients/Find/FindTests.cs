@@ -1,0 +1,156 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using Slice = HairClinic.Web.Features.Clients.Find.Find;
+
+namespace HairClinic.Web.Tests.Features.Clients.Find;
+
+public sealed class FindTests(PgServer server)
+{
+    private readonly ClientScene given = new();
+
+    [Theory]
+    [InlineData("ávalos")]
+    [InlineData("QUI")]
+    [InlineData("nur aval")]
+    [InlineData("C-7")]
+    [InlineData("c7")]
+    [InlineData("0007")]
+    [InlineData("01632 960007")]
+    [InlineData("+44 1632 960007")]
+    [InlineData("nuria 0007")]
+    [InlineData("C-7-1")]
+    public async Task A_client_is_found_by_name_code_phone_and_serial_however_it_is_typed(string typed)
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LaySome));
+
+        var found = await FindAsync(clinic, typed);
+
+        Assert.Equal(["C-7"], found.Rows.Select(r => r.Code));
+    }
+
+    [Theory]
+    [InlineData("nuria larch")]
+    [InlineData("uria")]
+    [InlineData("960007 larch")]
+    [InlineData("%")]
+    [InlineData("_")]
+    [InlineData("   ")]
+    public async Task Every_word_must_match_from_its_beginning(string typed)
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LaySome));
+
+        Assert.Empty((await FindAsync(clinic, typed)).Rows);
+    }
+
+    [Fact]
+    public async Task An_exact_code_comes_first_and_leads_straight_there()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            g.Scene.Welcome("B-10", "Ada Aaron", g.Here);
+            g.Scene.Welcome("B-1", "Zoe Zimmer", g.Here);
+        }));
+
+        var found = await FindAsync(clinic, "b-1");
+
+        Assert.Equal(["B-1", "B-10"], found.Rows.Select(r => r.Code));
+        Assert.Equal("B-1", found.Straight!.Code);
+    }
+
+    [Fact]
+    public async Task A_code_that_is_also_the_serial_of_someone_elses_unit_leads_to_both()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            g.Scene.Welcome("A-1-1", "Bo Larch", g.Here);
+            g.Scene.Unit(g.Scene.Welcome("A-1", "Ada Fenwick", g.Here), g.Lace, g.Today);
+        }));
+
+        var found = await FindAsync(clinic, "A-1-1");
+
+        Assert.Equal(["A-1", "A-1-1"], found.Rows.Select(r => r.Code).Order());
+        Assert.Null(found.Straight);
+    }
+
+    [Fact]
+    public async Task Clients_of_other_salons_are_counted_and_not_named()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
+            g.Scene.Welcome("C-2", "Ada Moss", g.There);
+            g.Scene.Welcome("C-3", "Ada Rowe", g.There);
+        }));
+
+        var found = await FindAsync(clinic, "ada");
+
+        Assert.Equal("C-1", Assert.Single(found.Rows).Code);
+        Assert.Equal(2, found.Elsewhere);
+    }
+
+    [Fact]
+    public async Task More_than_twenty_are_cut_and_said_to_be()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            for (var i = 0; i < 25; i++)
+                g.Scene.Welcome($"K-{i}", $"Ada Number{i}", g.Here);
+        }));
+
+        var found = await FindAsync(clinic, "ada");
+
+        Assert.Equal((20, true), (found.Rows.Count, found.IsCut));
+    }
+
+    [Fact]
+    public async Task A_result_says_when_the_rebond_is_due_and_that_a_lift_is_known()
+    {
+        Domain.Bonding.Bond bond = null!;
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            (_, _, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
+            bond.ReportLift(new Domain.Bonding.Lift(g.Today, null, null, SpotFixed: false));
+        }));
+
+        var row = Assert.Single((await FindAsync(clinic, "ada")).Rows);
+
+        Assert.Equal((bond.DueOn, true, "Elm Row"), (row.DueOn, row.Lifted, row.Salon));
+    }
+
+    [Fact]
+    public async Task A_unit_of_nobodys_is_named_by_its_serial()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            var unit = new HairSystem(Guid.CreateVersion7(), "STOCK-4", clientId: null, g.Lace.Id, g.Today);
+            g.Scene.Db.HairSystems.Add(unit);
+            g.Scene.Db.FindWords.Add(FindWords.Of(unit));
+        }));
+
+        Assert.Equal("STOCK-4", Assert.Single((await FindAsync(clinic, "stock4")).Stock).Serial);
+    }
+
+    [Fact]
+    public async Task Finding_takes_two_round_trips_and_no_pattern()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LaySome));
+
+        await FindAsync(clinic, "nuria 0007");
+
+        Assert.Equal(2, clinic.Commands.All.Count);
+        Assert.DoesNotContain(clinic.Commands.All, sql => sql.Contains("LIKE", StringComparison.OrdinalIgnoreCase));
+    }
+
+    private static void LaySome(ClientScene g)
+    {
+        var nuria = g.Scene.Welcome("C-7", "Nuria Ávalos-Quist", g.Here, "+441632960007");
+        g.Scene.Unit(nuria, g.Lace, g.Today);
+        g.Scene.Welcome("D-8", "Bo Larch", g.Here, "+441632960012");
+    }
+
+    private Task<Slice.Screen> FindAsync(TestClinic clinic, string typed) =>
+        clinic.UseAsync<Slice, Slice.Screen>(
+            clinic.Acting(given.Desk, given.Here), slice => slice.OpenAsync(typed, TestContext.Current.CancellationToken));
+}

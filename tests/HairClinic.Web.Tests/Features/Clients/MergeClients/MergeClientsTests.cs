@@ -1,0 +1,204 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using CardSlice = HairClinic.Web.Features.Clients.Card.Card;
+using FindSlice = HairClinic.Web.Features.Clients.Find.Find;
+using Slice = HairClinic.Web.Features.Clients.MergeClients.MergeClients;
+
+namespace HairClinic.Web.Tests.Features.Clients.MergeClients;
+
+public sealed class MergeClientsTests(PgServer server)
+{
+    private readonly ClientScene given = new();
+    private Client kept = null!;
+    private Client folded = null!;
+    private HairSystem unit = null!;
+
+    [Fact]
+    public async Task Everything_of_the_folded_record_moves_to_the_one_that_stays()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+
+        var outcome = await MergeAsync(clinic);
+
+        Assert.Equal(9, outcome.Moved);
+        Assert.Equal((1, 1, 1, 1, 1, 1), await OwnedAsync(clinic, kept.Id));
+        Assert.Equal((0, 0, 0, 0, 0, 0), await OwnedAsync(clinic, folded.Id));
+    }
+
+    [Fact]
+    public async Task The_folded_record_is_found_by_its_words_and_its_address_leads_to_the_one_kept()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        await MergeAsync(clinic);
+
+        var card = await clinic.UseAsync<CardSlice, CardSlice.Opened>(Desk(clinic), s => s.OpenAsync(folded.Id, TestContext.Current.CancellationToken));
+        var found = await clinic.UseAsync<FindSlice, FindSlice.Screen>(Desk(clinic), s => s.OpenAsync("F-1", TestContext.Current.CancellationToken));
+
+        Assert.Equal(new CardSlice.Opened(null, kept.Id), card);
+        Assert.Equal(["K-1"], found.Rows.Select(r => r.Code));
+    }
+
+    [Fact]
+    public async Task Undo_restores_exactly_and_what_was_added_since_stays_with_the_kept_record()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        var before = await EverythingAsync(clinic);
+        await MergeAsync(clinic);
+        var added = new LifeEvent(Guid.CreateVersion7(), kept.Id, LifeEventKind.Other, given.Today, given.Today, away: false);
+        await clinic.LayAsync(scene => scene.Db.LifeEvents.Add(added));
+
+        await UndoAsync(clinic);
+
+        var after = await EverythingAsync(clinic);
+        Assert.True(after.Remove(added.Id, out var owner));
+        Assert.Equal(kept.Id, owner);
+        Assert.Equal(before, after);
+        Assert.Null(await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == folded.Id).Select(c => c.MergedIntoId).SingleAsync(TestContext.Current.CancellationToken)));
+    }
+
+    [Fact]
+    public async Task A_merge_is_undone_once()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        await MergeAsync(clinic);
+        await UndoAsync(clinic);
+
+        Assert.Equal("This merge was undone already.", (await Assert.ThrowsAsync<Refusal>(() => UndoAsync(clinic))).Message);
+    }
+
+    [Fact]
+    public async Task A_unit_that_was_bonded_after_the_merge_keeps_it_from_being_undone()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        await MergeAsync(clinic);
+        await clinic.LayAsync(scene =>
+        {
+            var bond = new Bond(Guid.CreateVersion7(), unit.Id, kept.Id, given.Today, null, Attachment.Liquid, null);
+            bond.Remove(given.Today, RemovalReason.Style);
+            bond.FallDue(new DueWindow(given.Today, given.Today, given.Today, given.Today, default(DueReasons) with { }));
+            scene.Db.Bonds.Add(bond);
+        });
+
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => UndoAsync(clinic));
+
+        Assert.StartsWith($"Unit {unit.Serial} was bonded after the merge", refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Two_heads_that_both_wear_a_unit_are_not_merged_and_nothing_moves()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            (kept, _, _) = g.Wearing("K-1", "Ada Fenwick", 10);
+            (folded, unit, _) = g.Wearing("F-1", "Ada Fenwik", 5);
+        }));
+        var before = await EverythingAsync(clinic);
+
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => MergeAsync(clinic));
+
+        Assert.StartsWith("Both records have a unit on the head today", refusal.Message, StringComparison.Ordinal);
+        Assert.Equal(before, await EverythingAsync(clinic));
+    }
+
+    [Fact]
+    public async Task Likely_duplicates_are_named_in_ones_own_salons_and_counted_elsewhere()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
+            g.Scene.Welcome("P-1", "A. Fenwick", g.Here, "+441632960001");
+            g.Scene.Welcome("E-1", "Fenwick", g.There, email: "ADA@example.org");
+            g.Scene.Welcome("N-1", "Ada Fenwick", g.Here);
+            var twin = g.Scene.Welcome("B-1", "Fenwick, Ada", g.Here);
+            foreach (var client in new[] { kept, twin })
+                client.Describe(new LocalDate(1980, 2, 29), note: null);
+        }));
+
+        var screen = await OpenAsync(clinic, null);
+
+        Assert.Equal(["B-1", "P-1"], screen!.Candidates.Select(c => c.Side.Code));
+        Assert.Equal((false, false, true), (screen.Candidates[0].Because!.SamePhone, screen.Candidates[0].Because!.SameEmail, screen.Candidates[0].Because!.SameNameAndBirth));
+        Assert.Equal(1, screen.Elsewhere);
+    }
+
+    [Fact]
+    public async Task Another_record_can_be_named_by_its_code()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+
+        Assert.Equal("F-1", Assert.Single((await OpenAsync(clinic, " F-1 "))!.Candidates).Side.Code);
+        Assert.True((await OpenAsync(clinic, "Z-9"))!.CodeUnknown);
+    }
+
+    [Fact]
+    public async Task A_record_of_another_salon_cannot_be_merged()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
+        {
+            kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here);
+            folded = g.Scene.Welcome("F-1", "Ada Fenwick", g.There);
+        }));
+
+        await Assert.ThrowsAsync<Refusal>(() => MergeAsync(clinic));
+    }
+
+    private void LayPair(ClientScene g)
+    {
+        kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001");
+        (folded, unit, _) = g.Wearing("F-1", "Ada Fenwik", 10);
+        folded.Plan(new LifeEvent(Guid.CreateVersion7(), folded.Id, LifeEventKind.Travel, g.Today, g.Today, away: true));
+        folded.Learn(new CareFact(Guid.CreateVersion7(), folded.Id, g.Today, SkinOiliness.Dry, null, null, null, null));
+        g.Scene.Book(folded, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(3));
+        g.Scene.Db.ContactNotes.Add(new ContactNote(Guid.CreateVersion7(), folded.Id, ContactKind.Rang, g.Scene.Now, g.Desk.Id, null, null));
+    }
+
+    private static Task<(int, int, int, int, int, int)> OwnedAsync(TestClinic clinic, Guid id) =>
+        clinic.ReadAsync(async db =>
+        {
+            var token = TestContext.Current.CancellationToken;
+            return (
+                await db.HairSystems.CountAsync(x => x.ClientId == id, token), await db.Bonds.CountAsync(x => x.ClientId == id, token),
+                await db.Visits.CountAsync(x => x.ClientId == id, token), await db.LifeEvents.CountAsync(x => x.ClientId == id, token),
+                await db.CareFacts.CountAsync(x => x.ClientId == id, token), await db.ContactNotes.CountAsync(x => x.ClientId == id, token));
+        });
+
+    // Whose every row is, by its id.
+    private static Task<Dictionary<Guid, Guid?>> EverythingAsync(TestClinic clinic) =>
+        clinic.ReadAsync(async db =>
+        {
+            var token = TestContext.Current.CancellationToken;
+            var all = new Dictionary<Guid, Guid?>();
+            async Task Add(IQueryable<KeyValuePair<Guid, Guid?>> rows) => (await rows.ToListAsync(token)).ForEach(r => all.Add(r.Key, r.Value));
+            await Add(db.HairSystems.Select(x => new KeyValuePair<Guid, Guid?>(x.Id, x.ClientId)));
+            await Add(db.Bonds.Select(x => new KeyValuePair<Guid, Guid?>(x.Id, x.ClientId)));
+            await Add(db.Visits.Select(x => new KeyValuePair<Guid, Guid?>(x.Id, x.ClientId)));
+            await Add(db.LifeEvents.Select(x => new KeyValuePair<Guid, Guid?>(x.Id, x.ClientId)));
+            await Add(db.CareFacts.Select(x => new KeyValuePair<Guid, Guid?>(x.Id, x.ClientId)));
+            await Add(db.ContactNotes.Select(x => new KeyValuePair<Guid, Guid?>(x.Id, x.ClientId)));
+            await Add(db.FindWords.Select(x => new KeyValuePair<Guid, Guid?>(x.Id, x.SubjectId)));
+            return all;
+        });
+
+    private Practices.PersonActor Desk(TestClinic clinic) => clinic.Acting(given.Desk, given.Here);
+
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic, string? code) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(Desk(clinic), s => s.OpenAsync(kept.Id, code, TestContext.Current.CancellationToken));
+
+    private Task<Slice.Outcome> MergeAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            Desk(clinic), s => s.SaveAsync(Guid.CreateVersion7(), new(kept.Id, folded.Id), TestContext.Current.CancellationToken));
+
+    private async Task UndoAsync(TestClinic clinic)
+    {
+        var merge = await clinic.ReadAsync(db => db.ClientMerges.Select(m => m.Id).SingleAsync(TestContext.Current.CancellationToken));
+        await clinic.UseAsync<Slice, Slice.Outcome>(
+            Desk(clinic), s => s.UndoAsync(Guid.CreateVersion7(), new(merge), TestContext.Current.CancellationToken));
+    }
+}

@@ -1,0 +1,51 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Features.Clients.RecordCareFacts;
+using Microsoft.EntityFrameworkCore;
+using Slice = HairClinic.Web.Features.Clients.RecordCareFacts.RecordCareFacts;
+
+namespace HairClinic.Web.Tests.Features.Clients.RecordCareFacts;
+
+public sealed class RecordCareFactsTests(PgServer server)
+{
+    private readonly ClientScene given = new();
+    private Client client = null!;
+
+    [Fact]
+    public async Task Facts_hold_as_of_today_and_earlier_ones_stay()
+    {
+        await using var clinic = await OpenClinicAsync();
+        await SaveAsync(clinic, new() { ClientId = client.Id, Skin = SkinOiliness.Dry });
+
+        await SaveAsync(clinic, new() { ClientId = client.Id, Skin = SkinOiliness.Oily, SwimsPerWeek = 2 });
+
+        var facts = await clinic.ReadAsync(db => db.CareFacts.OrderBy(f => f.Id).ToListAsync(TestContext.Current.CancellationToken));
+        Assert.Equal([SkinOiliness.Dry, SkinOiliness.Oily], facts.Select(f => f.Skin!.Value));
+        Assert.All(facts, f => Assert.Equal(given.Today, f.AsOf));
+        Assert.Equal(2, (await OpenAsync(clinic))!.Latest!.SwimsPerWeek);
+    }
+
+    [Fact]
+    public void An_empty_form_asks_for_at_least_one_of_them() =>
+        Assert.Contains(new RecordCareFactsRules().Validate(new Slice.Input()).Errors, e => e.ErrorMessage == "Note at least one of them.");
+
+    [Fact]
+    public async Task Nobody_of_another_salon_can_record_them()
+    {
+        await using var clinic = await OpenClinicAsync();
+
+        await Assert.ThrowsAsync<Refusal>(() => clinic.UseAsync<Slice, Slice.Outcome>(
+            clinic.Acting(given.Desk, given.There),
+            s => s.SaveAsync(Guid.CreateVersion7(), new() { ClientId = client.Id, Skin = SkinOiliness.Dry }, TestContext.Current.CancellationToken)));
+    }
+
+    private Task<TestClinic> OpenClinicAsync() =>
+        TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(given.Desk, given.Here), s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken));
+
+    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            clinic.Acting(given.Desk, given.Here), s => s.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken));
+}

@@ -1,0 +1,105 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data.Writes;
+using Slice = HairClinic.Web.Features.Visits.ChangeState.ChangeState;
+
+namespace HairClinic.Web.Tests.Features.Visits.ChangeState;
+
+public sealed class ChangeStateTests(PgServer server)
+{
+    private readonly VisitScene scene = new();
+    private Visit visit = null!;
+
+    [Fact]
+    public async Task A_client_arrives_and_sits_down_with_one_tap_each()
+    {
+        await using var clinic = await OpenAsync();
+
+        Assert.Equal(VisitState.Arrived, await TapAsync(clinic, Slice.Step.Arrive));
+        Assert.Equal(VisitState.InChair, await TapAsync(clinic, Slice.Step.Begin));
+    }
+
+    [Fact]
+    public async Task Who_did_not_come_gives_the_chair_back_and_takes_it_again_when_they_come_after_all()
+    {
+        await using var clinic = await OpenAsync();
+
+        await TapAsync(clinic, Slice.Step.DidNotCome);
+        var missed = await VisitScene.ReadAsync(clinic, visit.Id);
+        await TapAsync(clinic, Slice.Step.TakeBack);
+        var back = await VisitScene.ReadAsync(clinic, visit.Id);
+
+        Assert.Equal((false, VisitState.DidNotCome), (missed.HoldsChair, missed.State));
+        Assert.All(missed.Segments, s => Assert.False(s.HoldsHands));
+        Assert.Equal((true, VisitState.Booked), (back.HoldsChair, back.State));
+        Assert.Equal([true, false, true], back.Segments.OrderBy(s => s.Position).Select(s => s.HoldsHands));
+    }
+
+    [Fact]
+    public async Task Nobody_takes_back_a_place_that_was_given_away()
+    {
+        await using var clinic = await OpenAsync();
+        await TapAsync(clinic, Slice.Step.DidNotCome);
+        await clinic.LayAsync(s => scene.Book(s, scene.Rebond, 0, scene.Ivo, visit.StartsAt));
+
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => TapAsync(clinic, Slice.Step.TakeBack));
+
+        Assert.StartsWith("Its place was given to somebody else.", refusal.Message, StringComparison.Ordinal);
+        Assert.Equal(VisitState.DidNotCome, (await VisitScene.ReadAsync(clinic, visit.Id)).State);
+    }
+
+    [Fact]
+    public async Task A_slip_is_taken_back_step_by_step()
+    {
+        await using var clinic = await OpenAsync();
+        await TapAsync(clinic, Slice.Step.Begin);
+
+        Assert.Equal(VisitState.Arrived, await TapAsync(clinic, Slice.Step.TakeBack));
+        Assert.Equal(VisitState.Booked, await TapAsync(clinic, Slice.Step.TakeBack));
+        await Assert.ThrowsAsync<Refusal>(() => TapAsync(clinic, Slice.Step.TakeBack));
+    }
+
+    [Fact]
+    public async Task Of_two_who_tap_on_the_same_visit_the_second_is_told_and_changes_nothing()
+    {
+        await using var clinic = await OpenAsync();
+        var seen = (await VisitScene.ReadAsync(clinic, visit.Id)).Version;
+        await TapAsync(clinic, Slice.Step.Arrive, seen);
+
+        await Assert.ThrowsAsync<OvertakenException>(() => TapAsync(clinic, Slice.Step.Begin, seen));
+
+        Assert.Equal(VisitState.Arrived, (await VisitScene.ReadAsync(clinic, visit.Id)).State);
+    }
+
+    [Fact]
+    public async Task A_tap_takes_two_round_trips()
+    {
+        await using var clinic = await OpenAsync();
+        var seen = (await VisitScene.ReadAsync(clinic, visit.Id)).Version;
+        clinic.Commands.Clear();
+
+        await TapAsync(clinic, Slice.Step.Arrive, seen);
+
+        Assert.Equal(2, clinic.Commands.All.Count);
+    }
+
+    private Task<TestClinic> OpenAsync() =>
+        TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                scene.Lay(s);
+                visit = scene.Book(s, scene.Coats, 0, scene.Mara, scene.At(VisitScene.Thursday, 9));
+            }
+        );
+
+    private async Task<VisitState> TapAsync(TestClinic clinic, Slice.Step step, uint? version = null)
+    {
+        var input = new Slice.Input(visit.Id, version ?? (await VisitScene.ReadAsync(clinic, visit.Id)).Version, step);
+        var outcome = await clinic.UseAsync<Slice, Slice.Outcome>(
+            scene.AtDesk(clinic),
+            slice => slice.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
+        );
+        return outcome.State;
+    }
+}

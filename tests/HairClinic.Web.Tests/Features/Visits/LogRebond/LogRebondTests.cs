@@ -1,0 +1,205 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Slice = HairClinic.Web.Features.Visits.LogRebond.LogRebond;
+
+namespace HairClinic.Web.Tests.Features.Visits.LogRebond;
+
+public sealed class LogRebondTests(PgServer server)
+{
+    private ChairScene scene = new();
+
+    [Fact]
+    public async Task A_normal_rebond_closes_the_old_bond_and_dates_the_new_one_with_its_reason()
+    {
+        await using var clinic = await OpenAsync();
+
+        var outcome = await SaveAsync(clinic, await NormalAsync(clinic));
+
+        var bonds = await BondsAsync(clinic);
+        Assert.Equal((ChairScene.Today, RemovalReason.Scheduled), (bonds[0].RemovedOn, bonds[0].RemovedBecause));
+        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 29, null), HoldObservation.Of(bonds[0], ChairScene.Today));
+        Assert.True(bonds[1].IsOpen);
+        Assert.Equal((TestClinic.UsualNow, scene.Visit.Id), (bonds[1].AppliedAt, bonds[1].VisitId));
+        Assert.Equal((bonds[1].OpensOn, bonds[1].DueOn, bonds[1].ClosesOn), (outcome.OpensOn, outcome.DueOn, outcome.ClosesOn));
+        // French lace holds three to five weeks by the practice's row.
+        Assert.Equal((ChairScene.Today.PlusWeeks(3), ChairScene.Today.PlusWeeks(5)), (outcome.OpensOn, outcome.ClosesOn));
+        Assert.NotEmpty(outcome.Why);
+        Assert.Equal(TestClinic.UsualNow + Duration.FromHours(24), outcome.CuredAt);
+        Assert.Equal(VisitState.Done, await clinic.ReadAsync(db => db.Visits.Select(v => v.State).SingleAsync(Cancellation)));
+    }
+
+    [Fact]
+    public async Task The_form_opens_with_the_unit_and_recipe_of_last_time_and_a_lot_that_may_still_be_used()
+    {
+        await using var clinic = await OpenAsync();
+
+        var screen = await ScreenAsync(clinic);
+
+        Assert.Equal(scene.Worn.Id, screen.Start.UnitId);
+        // The bond was made from the lot that expired yesterday.
+        Assert.Equal((scene.Adhesive.Id, scene.Open.Id, 3), (screen.Start.Products[0].ProductId, screen.Start.Products[0].LotId!.Value, screen.Start.Products[0].Coats!.Value));
+        Assert.Equal(InspectionGrades.AsNew, screen.Start.Grades());
+        Assert.Null(screen.Start.FoundLifted);
+        Assert.Null(screen.Start.WaitsKept);
+        Assert.Equal([scene.Worn.Serial, scene.Spare.Serial], screen.Units.Select(u => u.Serial));
+    }
+
+    [Fact]
+    public async Task The_grades_of_the_last_take_down_are_offered_again()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await NormalAsync(clinic);
+        input.Knots = 2;
+        await SaveAsync(clinic, input);
+        await clinic.LayAsync(scene.BookNext);
+
+        var screen = await ScreenAsync(clinic, scene.Next.Id);
+
+        Assert.Equal(2, screen.Start.Knots);
+        Assert.Equal(ChairScene.Today, screen.Worn!.Last!.On);
+    }
+
+    [Fact]
+    public async Task Opening_and_saving_take_six_round_trips_each_at_most()
+    {
+        await using var clinic = await OpenAsync();
+        await ScreenAsync(clinic);
+        Assert.InRange(clinic.Commands.All.Count, 1, 6);
+        var input = await NormalAsync(clinic);
+        clinic.Commands.Clear();
+
+        await SaveAsync(clinic, input);
+
+        Assert.InRange(clinic.Commands.All.Count, 1, 6);
+    }
+
+    [Fact]
+    public async Task The_spare_goes_on_while_the_worn_unit_rests()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await NormalAsync(clinic);
+        input.UnitId = scene.Spare.Id;
+
+        await SaveAsync(clinic, input);
+
+        var states = await clinic.ReadAsync(db => db.HairSystems.OrderBy(u => u.Serial).Select(u => u.State).ToListAsync(Cancellation));
+        Assert.Equal([UnitState.Resting, UnitState.Bonded], states);
+    }
+
+    [Fact]
+    public async Task A_first_fitting_is_logged_without_a_take_down_and_asks_for_a_look_over_a_week_later()
+    {
+        scene = new ChairScene { Bonded = false, Purpose = ServicePurpose.FirstFitting };
+        await using var clinic = await OpenAsync();
+        var input = (await ScreenAsync(clinic)).Start;
+        input.WaitsKept = true;
+        input.Products.Add(new Slice.ProductLine { ProductId = scene.Adhesive.Id, LotId = scene.Open.Id, Coats = 3 });
+
+        var outcome = await SaveAsync(clinic, input);
+
+        Assert.Equal(ChairScene.Today.PlusDays(7), outcome.FollowUpOn);
+        Assert.Single(await BondsAsync(clinic));
+    }
+
+    [Fact]
+    public async Task Found_lifted_with_the_day_not_known_leaves_an_interval_to_learn_from()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await NormalAsync(clinic);
+        (input.FoundLifted, input.LiftDayUnknown, input.LiftZone) = (true, true, LiftZone.Front);
+
+        await SaveAsync(clinic, input);
+
+        var old = (await BondsAsync(clinic))[0];
+        Assert.Equal(RemovalReason.Lifted, old.RemovedBecause);
+        Assert.Equal(new HoldObservation(HoldKind.Between, 0, 29), HoldObservation.Of(old, ChairScene.Today));
+    }
+
+    [Fact]
+    public async Task An_expired_lot_is_refused_in_a_sentence_and_nothing_is_saved()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await NormalAsync(clinic);
+        input.Products[0].LotId = scene.Expired.Id;
+
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
+
+        Assert.Equal("Lot {0} of {1} expired on {2}. Do not bond with it; choose another.", refusal.Sentence);
+        Assert.Single(await BondsAsync(clinic));
+    }
+
+    [Fact]
+    public async Task An_adhesive_without_its_lot_is_refused_while_it_has_open_lots()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await NormalAsync(clinic);
+        input.Products[0].LotId = null;
+
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
+    }
+
+    [Fact]
+    public async Task An_unfit_unit_wants_a_second_yes()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await NormalAsync(clinic);
+        input.Base = 4;
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
+
+        input.Emergency = true;
+
+        Assert.True((await SaveAsync(clinic, input)).PlanReplacement);
+    }
+
+    [Fact]
+    public async Task A_visit_of_yesterday_is_logged_on_its_own_day()
+    {
+        await using var clinic = await OpenAsync();
+        clinic.Clock.AdvanceDays(1);
+        var input = await NormalAsync(clinic);
+        Assert.Equal(new LocalTime(10, 30), input.FinishedAt);
+
+        await SaveAsync(clinic, input);
+
+        Assert.Equal(ChairScene.Today, (await BondsAsync(clinic))[1].AppliedOn);
+    }
+
+    [Fact]
+    public async Task A_visit_of_another_salon_is_not_there()
+    {
+        await using var clinic = await OpenAsync();
+        var stranger = clinic.Acting(scene.Colleague);
+
+        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(stranger, s => s.OpenAsync(scene.Visit.Id, Cancellation)));
+    }
+
+    private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
+
+    private Task<TestClinic> OpenAsync() => TestClinic.OpenAsync(server, scene.Lay);
+
+    private async Task<Slice.Screen> ScreenAsync(TestClinic clinic, Guid? visitId = null)
+    {
+        var screen = await clinic.UseAsync<Slice, Slice.Screen?>(
+            clinic.Acting(scene.Stylist, scene.Salon), s => s.OpenAsync(visitId ?? scene.Visit.Id, Cancellation));
+        return Assert.IsType<Slice.Screen>(screen);
+    }
+
+    // As it opens, with the two questions answered that are never answered for the stylist.
+    private async Task<Slice.Input> NormalAsync(TestClinic clinic)
+    {
+        var input = (await ScreenAsync(clinic)).Start;
+        (input.FoundLifted, input.WaitsKept) = (false, true);
+        return input;
+    }
+
+    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            clinic.Acting(scene.Stylist, scene.Salon), s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation));
+
+    private static Task<List<Bond>> BondsAsync(TestClinic clinic) =>
+        clinic.ReadAsync(db => db.Bonds.AsNoTracking().Include(b => b.Products).OrderBy(b => b.AppliedOn).ToListAsync(Cancellation));
+}

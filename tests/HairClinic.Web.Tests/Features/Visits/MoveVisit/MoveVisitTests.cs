@@ -1,0 +1,163 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.Visits.Slots;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Slice = HairClinic.Web.Features.Visits.MoveVisit.MoveVisit;
+
+namespace HairClinic.Web.Tests.Features.Visits.MoveVisit;
+
+public sealed class MoveVisitTests(PgServer server)
+{
+    private static readonly LocalDate Thursday = VisitScene.Thursday;
+    private readonly VisitScene scene = new();
+    private Visit visit = null!;
+
+    [Fact]
+    public async Task A_visit_moves_a_little_although_it_overlaps_where_it_was()
+    {
+        await using var clinic = await OpenAsync();
+
+        var outcome = await MoveAsync(clinic, await InputAsync(clinic, new LocalTime(9, 15)));
+
+        var moved = await VisitScene.ReadAsync(clinic, visit.Id);
+        Assert.Equal(scene.At(Thursday, 9, 15), moved.StartsAt);
+        Assert.Equal(outcome.Moved!.EndsAt, moved.EndsAt);
+        Assert.Equal(3, moved.Segments.Count);
+        Assert.Equal(moved.EndsAt, moved.Segments.Max(s => s.EndsAt));
+    }
+
+    [Fact]
+    public async Task Its_old_time_is_free_at_once()
+    {
+        await using var clinic = await OpenAsync();
+        await MoveAsync(clinic, await InputAsync(clinic, new LocalTime(14, 0)));
+
+        await clinic.LayAsync(s => scene.Book(s, scene.Rebond, 0, scene.Mara, scene.At(Thursday, 9)));
+
+        Assert.Equal(2, await clinic.ReadAsync(db => db.Visits.CountAsync(TestContext.Current.CancellationToken)));
+    }
+
+    [Fact]
+    public async Task A_taken_place_is_told_with_the_nearest_free_ones_and_nothing_moves()
+    {
+        await using var clinic = await OpenAsync();
+        await clinic.LayAsync(s => scene.Book(s, scene.Rebond, 0, scene.Ivo, scene.At(Thursday, 14)));
+
+        var outcome = await MoveAsync(clinic, await InputAsync(clinic, new LocalTime(14, 0)));
+
+        Assert.Equal(SlotClash.Chair, outcome.Taken!.By);
+        Assert.Equal((scene.At(Thursday, 14), "Chair 2"), (outcome.Taken.Nearest[0].StartsAt, outcome.Taken.Nearest[0].Chair));
+        Assert.Equal(scene.At(Thursday, 9), (await VisitScene.ReadAsync(clinic, visit.Id)).StartsAt);
+    }
+
+    [Fact]
+    public async Task Of_two_who_move_the_same_visit_the_second_is_told_and_overwrites_nothing()
+    {
+        await using var clinic = await OpenAsync();
+        var (mine, theirs) = (await InputAsync(clinic, new LocalTime(14, 0)), await InputAsync(clinic, new LocalTime(11, 0)));
+
+        await MoveAsync(clinic, mine);
+
+        await Assert.ThrowsAsync<OvertakenException>(() => MoveAsync(clinic, theirs));
+        Assert.Equal(scene.At(Thursday, 14), (await VisitScene.ReadAsync(clinic, visit.Id)).StartsAt);
+    }
+
+    [Fact]
+    public async Task Of_many_who_move_it_at_the_same_moment_one_wins()
+    {
+        await using var clinic = await OpenAsync();
+        var inputs = new List<Slice.Input>();
+        for (var hour = 10; hour < 16; hour++)
+            inputs.Add(await InputAsync(clinic, new LocalTime(hour, 0)));
+
+        var won = await Task.WhenAll(inputs.Select(async input =>
+        {
+            try
+            {
+                return (await MoveAsync(clinic, input)).Moved;
+            }
+            catch (OvertakenException)
+            {
+                return null;
+            }
+        }));
+
+        var winner = Assert.Single(won, w => w is not null);
+        Assert.Equal(winner!.StartsAt, (await VisitScene.ReadAsync(clinic, visit.Id)).StartsAt);
+    }
+
+    [Fact]
+    public async Task A_time_outside_opening_hours_is_doubted_first()
+    {
+        await using var clinic = await OpenAsync();
+
+        Assert.Equal([Doubt.OutsideOpeningHours], (await MoveAsync(clinic, await InputAsync(clinic, new LocalTime(20, 0)))).Doubts);
+    }
+
+    [Fact]
+    public async Task A_visit_called_off_stays_where_it_was()
+    {
+        await using var clinic = await OpenAsync();
+        await clinic.ReadAsync(async db =>
+        {
+            (await db.Visits.Include(v => v.Segments).SingleAsync(TestContext.Current.CancellationToken)).Cancel();
+            return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        });
+
+        await Assert.ThrowsAsync<Refusal>(async () => await MoveAsync(clinic, await InputAsync(clinic, new LocalTime(14, 0))));
+    }
+
+    [Fact]
+    public async Task The_screen_says_where_it_stands_and_who_is_not_of_the_salon_sees_nothing()
+    {
+        await using var clinic = await OpenAsync();
+
+        var screen = await ScreenAsync(clinic);
+        var stranger = await clinic.UseAsync<Slice, Slice.Screen?>(
+            clinic.Acting(scene.Desk),
+            slice => slice.OpenAsync(visit.Id, TestContext.Current.CancellationToken)
+        );
+
+        Assert.Equal(("Ada Fenwick", "Two coats", 60), (screen.Client, screen.Service, screen.Steps.Sum(s => s.Minutes)));
+        Assert.True(screen.IsOpen);
+        Assert.Null(stranger);
+    }
+
+    private Task<TestClinic> OpenAsync() =>
+        TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                scene.Lay(s);
+                visit = scene.Book(s, scene.Coats, 0, scene.Mara, scene.At(Thursday, 9));
+            }
+        );
+
+    private async Task<Slice.Screen> ScreenAsync(TestClinic clinic) =>
+        (
+            await clinic.UseAsync<Slice, Slice.Screen?>(
+                scene.AtDesk(clinic),
+                slice => slice.OpenAsync(visit.Id, TestContext.Current.CancellationToken)
+            )
+        )!;
+
+    private async Task<Slice.Input> InputAsync(TestClinic clinic, LocalTime time) =>
+        new()
+        {
+            VisitId = visit.Id,
+            Version = (await ScreenAsync(clinic)).Version,
+            ChairId = scene.Chairs[0].Id,
+            PersonId = scene.Mara.Id,
+            Day = Thursday,
+            Time = time,
+        };
+
+    private Task<Slice.Outcome> MoveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            scene.AtDesk(clinic),
+            slice => slice.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
+        );
+}

@@ -1,0 +1,56 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Practices;
+using Slice = HairClinic.Web.Features.Visits.VisitDetails.VisitDetails;
+
+namespace HairClinic.Web.Tests.Features.Visits.VisitDetails;
+
+public sealed class VisitDetailsTests(PgServer server)
+{
+    private readonly VisitScene scene = new();
+    private Visit visit = null!;
+
+    [Fact]
+    public async Task A_visit_says_what_when_who_and_in_which_steps()
+    {
+        await using var clinic = await OpenAsync();
+
+        var screen = await OpenAsync(clinic, scene.AtDesk(clinic));
+
+        Assert.Equal(("Ada Fenwick", "Two coats", "Chair 1", "Mara"), (screen!.Client, screen.Service, screen.Chair, screen.Person));
+        Assert.Equal(3, screen.Steps.Count);
+        Assert.Equal((true, false), (screen.MayBook, screen.MayLog));
+        Assert.Single(clinic.Commands.All);
+    }
+
+    [Fact]
+    public async Task A_stylist_may_log_but_not_move_it()
+    {
+        await using var clinic = await OpenAsync();
+
+        var screen = await OpenAsync(clinic, clinic.Acting(scene.Mara, scene.Salon));
+
+        Assert.Equal((false, true, true), (screen!.MayBook, screen.MayLog, screen.CanBeLogged));
+    }
+
+    [Fact]
+    public async Task A_visit_of_a_salon_one_does_not_work_in_is_not_there()
+    {
+        await using var clinic = await OpenAsync();
+
+        Assert.Null(await OpenAsync(clinic, clinic.Acting(scene.Desk)));
+    }
+
+    private Task<TestClinic> OpenAsync() =>
+        TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                scene.Lay(s);
+                visit = scene.Book(s, scene.Coats, 0, scene.Mara, scene.At(VisitScene.Thursday, 9));
+            }
+        );
+
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic, PersonActor actor) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(actor, slice => slice.OpenAsync(visit.Id, TestContext.Current.CancellationToken));
+}

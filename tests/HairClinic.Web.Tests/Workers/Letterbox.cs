@@ -1,0 +1,43 @@
+using System.Collections.Concurrent;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Workers;
+using HairClinic.Web.Workers.Mail;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Abstractions;
+using NodaTime;
+
+namespace HairClinic.Web.Tests.Workers;
+
+/// <summary>A way out for letters that keeps them, and a worker that uses it.</summary>
+internal sealed class Letterbox : IMailRoute
+{
+    public ConcurrentQueue<Letter> Sent { get; } = new();
+
+    /// <summary>What happens before a letter is taken: it may wait or throw.</summary>
+    public Func<Letter, Task> Before { get; set; } = _ => Task.CompletedTask;
+
+    public async Task SendAsync(Letter letter, CancellationToken cancellation)
+    {
+        await Before(letter);
+        cancellation.ThrowIfCancellationRequested();
+        Sent.Enqueue(letter);
+    }
+
+    /// <summary>One worker, working until nothing is due.</summary>
+    public static Task<int> WorkAsync(TestClinic clinic, IMailRoute route, ILogger<PracticeWork>? log = null, CancellationToken? cancellation = null) =>
+        clinic.AsAsync(
+            clinic.Job,
+            services => new PracticeWork(
+                services.GetRequiredService<ClinicDbFactory>(),
+                services.GetRequiredService<DueDateRefresher>(),
+                route,
+                services.GetRequiredService<IClock>(),
+                log ?? NullLogger<PracticeWork>.Instance
+            ).RunAsync(cancellation ?? TestContext.Current.CancellationToken)
+        );
+
+    public static Task<List<WorkItem>> ItemsAsync(TestClinic clinic) =>
+        clinic.ReadAsync(db => db.WorkItems.AsNoTracking().OrderBy(i => i.Id).ToListAsync(TestContext.Current.CancellationToken));
+}

@@ -1,0 +1,134 @@
+using HairClinic.Web.Workers;
+using MailKit.Net.Smtp;
+using Microsoft.Extensions.Logging;
+using MimeKit;
+using NodaTime;
+
+namespace HairClinic.Web.Tests.Workers;
+
+public sealed class PracticeWorkTests(PgServer server)
+{
+    private readonly Letterbox box = new();
+
+    [Fact]
+    public async Task A_letter_is_sent_once_and_its_words_are_then_forgotten()
+    {
+        await using var clinic = await AskingForAsync(Letter(1));
+
+        await Letterbox.WorkAsync(clinic, box);
+        await Letterbox.WorkAsync(clinic, box);
+
+        Assert.Equal([Letter(1)], box.Sent);
+        var item = Assert.Single(await Letterbox.ItemsAsync(clinic));
+        Assert.Equal((TestClinic.UsualNow, "{}", 0), (item.DoneAt!.Value, item.Body, item.Attempts));
+    }
+
+    [Fact]
+    public async Task Two_workers_at_once_send_each_letter_once()
+    {
+        await using var clinic = await AskingForAsync([.. Enumerable.Range(0, 40).Select(Letter)]);
+        box.Before = _ => Task.Delay(5, TestContext.Current.CancellationToken);
+
+        var tried = await Task.WhenAll(Letterbox.WorkAsync(clinic, box), Letterbox.WorkAsync(clinic, box));
+
+        Assert.Equal(40, tried.Sum());
+        Assert.All(tried, share => Assert.NotEqual(0, share));
+        Assert.Equal(Enumerable.Range(0, 40).Select(Letter).OrderBy(l => l.To), box.Sent.OrderBy(l => l.To));
+    }
+
+    [Fact]
+    public async Task What_fails_does_not_hold_up_the_rest_and_is_tried_again_after_ever_longer_waits()
+    {
+        await using var clinic = await AskingForAsync(Letter(1), Letter(2));
+        box.Before = letter => letter == Letter(1) ? throw new IOException("refused") : Task.CompletedTask;
+        List<double> waits = [];
+
+        for (var attempt = 1; attempt <= 11; attempt++)
+        {
+            await Letterbox.WorkAsync(clinic, box);
+            var failed = (await Letterbox.ItemsAsync(clinic)).Single(i => i.DoneAt is null);
+            Assert.Equal((attempt, nameof(IOException)), (failed.Attempts, failed.LastError));
+            waits.Add((failed.NotBefore - clinic.Clock.GetCurrentInstant()).TotalSeconds);
+            clinic.Clock.Reset(failed.NotBefore - Duration.FromMilliseconds(1));
+            Assert.Equal(0, await Letterbox.WorkAsync(clinic, box));
+            clinic.Clock.Reset(failed.NotBefore);
+        }
+        Assert.Equal([Letter(2)], box.Sent);
+        Assert.Equal([10, 20, 40, 80, 160, 320, 640, 1280, 2560, 2560, 2560], waits);
+
+        box.Before = _ => Task.CompletedTask;
+        await Letterbox.WorkAsync(clinic, box);
+        Assert.Equal([Letter(2), Letter(1)], box.Sent);
+    }
+
+    [Fact]
+    public async Task A_worker_that_dies_in_the_middle_leaves_the_letter_to_the_next()
+    {
+        await using var clinic = await AskingForAsync(Letter(1));
+        using var dying = new CancellationTokenSource();
+        box.Before = _ => dying.CancelAsync();
+
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => Letterbox.WorkAsync(clinic, box, cancellation: dying.Token));
+
+        var left = Assert.Single(await Letterbox.ItemsAsync(clinic));
+        Assert.Equal((null, 0), (left.DoneAt, left.Attempts));
+        box.Before = _ => Task.CompletedTask;
+        await Letterbox.WorkAsync(clinic, box);
+        Assert.Equal([Letter(1)], box.Sent);
+    }
+
+    [Fact]
+    public async Task An_item_in_one_workers_hands_is_passed_over_by_the_other_not_waited_for()
+    {
+        await using var clinic = await AskingForAsync(Letter(1));
+        TaskCompletionSource inHand = new(), letGo = new();
+        box.Before = async _ =>
+        {
+            inHand.SetResult();
+            await letGo.Task;
+        };
+
+        var first = Letterbox.WorkAsync(clinic, box);
+        await inHand.Task;
+        Assert.Equal(0, await Letterbox.WorkAsync(clinic, new Letterbox()));
+        letGo.SetResult();
+
+        Assert.Equal(1, await first);
+    }
+
+    [Fact]
+    public async Task A_stop_that_nobody_asked_for_is_a_failure_like_others()
+    {
+        await using var clinic = await AskingForAsync(Letter(1));
+        box.Before = _ => throw new TaskCanceledException("The server took too long.");
+
+        Assert.Equal(1, await Letterbox.WorkAsync(clinic, box));
+
+        Assert.Equal(nameof(TaskCanceledException), Assert.Single(await Letterbox.ItemsAsync(clinic)).LastError);
+    }
+
+    [Fact]
+    public async Task Neither_the_log_nor_the_item_says_who_a_letter_was_for()
+    {
+        await using var clinic = await AskingForAsync(Letter(1));
+        var address = Letter(1).To;
+        box.Before = _ =>
+            throw new SmtpCommandException(
+                SmtpErrorCode.RecipientNotAccepted, SmtpStatusCode.MailboxUnavailable, MailboxAddress.Parse(address), $"<{address}>: no such user");
+        var log = new KeptLog<PracticeWork>();
+
+        await Letterbox.WorkAsync(clinic, box, log);
+
+        var line = Assert.Single(log.Lines);
+        Assert.Contains("SendMail", line, StringComparison.Ordinal);
+        Assert.Contains("550", line, StringComparison.Ordinal);
+        Assert.DoesNotContain("example", line, StringComparison.Ordinal);
+        Assert.DoesNotContain("Thursday", line, StringComparison.Ordinal);
+        Assert.Equal("SmtpCommandException 550", Assert.Single(await Letterbox.ItemsAsync(clinic)).LastError);
+    }
+
+    private async Task<TestClinic> AskingForAsync(params Letter[] letters) =>
+        await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.AddRange(letters.Select(letter => WorkItems.Send(letter, scene.Now))));
+
+    private static Letter Letter(int number) => new($"reader{number:00}@example.test", "Your appointment", $"Thursday at ten. {number}");
+}
