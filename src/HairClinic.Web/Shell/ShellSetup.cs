@@ -34,6 +34,8 @@ public static class ShellSetup
         );
         if (!app.Environment.IsDevelopment())
             app.UseExceptionHandler("/mishap", createScopeForErrors: true);
+        // After the pages that stand in for an error: what they re-execute must find its page anew.
+        app.UseRouting();
         app.UseSecurityHeaders(SecurityHeaders.Policy());
         app.UseRequestLocalization();
         app.UseAuthentication();

@@ -1,3 +1,4 @@
+using System.Net;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Tests.Features.Accounts;
 using HairClinic.Web.Tests.Features.Practices.FirstRun;
@@ -25,6 +26,17 @@ public sealed class StartPageTests(PgServer server)
 
         EmptySite.LeadsTo("/first-run/keep-defaults", await (await site.SignInAsync(StaffRole.Owner)).GetAsync("/", Cancel));
         EmptySite.LeadsTo("/due", await (await site.SignInAsync(StaffRole.Manager)).GetAsync("/", Cancel));
+    }
+
+    [Fact]
+    public async Task An_address_that_leads_nowhere_says_so()
+    {
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
+
+        var answer = await (await site.SignInAsync(StaffRole.Owner)).GetAsync("/no/such/page", Cancel);
+
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Contains("There is nothing here", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
     }
 
     private static readonly (StaffRole Role, string Room)[] Rooms =

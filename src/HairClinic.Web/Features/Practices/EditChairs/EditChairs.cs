@@ -81,7 +81,7 @@ public sealed class EditChairs(ClinicDbFactory databases, WriteOnce writes, Curr
             cancellation
         );
         if (booked > 0)
-            throw new Refusal("{0} visits are still booked on {1}. Move them first.", booked, chair.Name);
+            throw new Refusal("Visits still booked on {1}: {0}. Move them first.", booked, chair.Name);
         chair.Retire();
     }
 

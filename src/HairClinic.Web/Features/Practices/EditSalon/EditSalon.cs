@@ -96,7 +96,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
             cancellation
         );
         if (booked > 0)
-            throw new Refusal("{0} visits are still booked here. Move them first.", booked);
+            throw new Refusal("Visits still booked here: {0}. Move them first.", booked);
         if (!await db.Salons.AnyAsync(s => s.Id != salon.Id && !s.Retired, cancellation))
             throw new Refusal("It is the only salon. Open another one first.");
         salon.Retire();

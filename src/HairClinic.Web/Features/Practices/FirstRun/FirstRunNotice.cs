@@ -10,11 +10,10 @@ public sealed class FirstRunNotice(SetupCode code, Presence presence, IServer se
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        var started = new TaskCompletionSource();
-        await using var onStart = life.ApplicationStarted.Register(started.SetResult);
-        await using var onStop = stoppingToken.Register(() => started.TrySetCanceled(stoppingToken));
-        await started.Task;
-        if (!await presence.SomeonePractisesAsync(stoppingToken))
+        var listening = new TaskCompletionSource<bool>();
+        await using var onStart = life.ApplicationStarted.Register(() => listening.TrySetResult(true));
+        await using var onStop = stoppingToken.Register(() => listening.TrySetResult(false));
+        if (await listening.Task && !await presence.SomeonePractisesAsync(stoppingToken))
             Console.WriteLine(
                 $"""
 

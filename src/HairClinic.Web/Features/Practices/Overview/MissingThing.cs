@@ -22,7 +22,7 @@ public sealed record MissingThing(string Sentence, string Where, params IReadOnl
         if (screen.UnitKinds == 0)
             yield return new("There is no sort of unit yet; bringing your binder makes them too.", "/practice/unit-kinds");
         if (screen.PeopleWithoutAccount > 0)
-            yield return new("{0} people cannot sign in yet.", "/practice/people", screen.PeopleWithoutAccount);
+            yield return new("People who cannot sign in yet: {0}.", "/practice/people", screen.PeopleWithoutAccount);
         if (screen.Clients == 0)
             yield return new("There are no clients yet. Bring your binder, or add them one by one.", "/practice/binder/import");
     }

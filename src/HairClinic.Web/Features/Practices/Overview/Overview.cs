@@ -13,15 +13,14 @@ public sealed class Overview(ClinicDbFactory databases, CurrentActor current)
     {
         await using var db = databases.Open();
         var isOwner = current.Person.StaffRole == StaffRole.Owner;
-        // The lists name the practice so that they belong to the one query instead of running before it.
         return await db
             .PracticeSettings.AsNoTracking()
             .Select(s => new Screen(s.Name, s.IsDemo && isOwner, s.GuideFinishedAt == null && isOwner)
             {
                 Salons = db.Salons.Count(x => !x.Retired),
-                SalonsWithoutHours = db.Salons.Where(x => x.PracticeId == s.PracticeId && !x.Retired && !x.Hours.Any()).Select(x => x.Name).ToList(),
+                SalonsWithoutHours = db.Salons.Where(x => !x.Retired && !x.Hours.Any()).Select(x => x.Name).ToList(),
                 SalonsWithoutChairs = db
-                    .Salons.Where(x => x.PracticeId == s.PracticeId && !x.Retired && !db.Chairs.Any(c => c.SalonId == x.Id && !c.Retired))
+                    .Salons.Where(x => !x.Retired && !db.Chairs.Any(c => c.SalonId == x.Id && !c.Retired))
                     .Select(x => x.Name)
                     .ToList(),
                 Chairs = db.Chairs.Count(c => !c.Retired),

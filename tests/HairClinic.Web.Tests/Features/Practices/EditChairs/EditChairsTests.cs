@@ -37,7 +37,7 @@ public sealed class EditChairsTests(PgServer server) : PracticeTest(server)
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
 
-        Assert.Equal("1 visits are still booked on Chair 1. Move them first.", refusal.Message);
+        Assert.Equal("Visits still booked on Chair 1: 1. Move them first.", refusal.Message);
     }
 
     [Fact]

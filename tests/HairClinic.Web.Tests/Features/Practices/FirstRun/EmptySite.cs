@@ -29,7 +29,8 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         await RunAsync($"grant connect on database {name} to hairclinic_program");
         return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!));
 
-        string In(string connectionString) => new NpgsqlConnectionStringBuilder(connectionString) { Database = name }.ToString();
+        // Without a pool: many such sites at once would hold all of the server's connections.
+        string In(string connectionString) => new NpgsqlConnectionStringBuilder(connectionString) { Database = name, Pooling = false }.ToString();
 
         async Task RunAsync(string sql)
         {
@@ -39,8 +40,12 @@ public sealed class EmptySite : WebApplicationFactory<Program>
     }
 
     /// <summary>A browser that follows nothing by itself and keeps its cookies.</summary>
-    public HttpClient Browser() =>
-        CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true, BaseAddress = new Uri("https://localhost") });
+    public HttpClient Browser()
+    {
+        var browser = CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true, BaseAddress = new Uri("https://localhost") });
+        browser.DefaultRequestHeaders.Accept.ParseAdd("text/html");
+        return browser;
+    }
 
     /// <summary>Fills in the form in the middle of a page and sends it.</summary>
     public static async Task<HttpResponseMessage> SendAsync(HttpClient browser, string page, IReadOnlyDictionary<string, string> filledIn)
