@@ -22,10 +22,6 @@ public static class ClinicSchema
         await using var db = new ClinicDb(ClinicDbOptions.For(migratorConnection));
         if ((await db.Database.GetPendingMigrationsAsync(cancellation)).Any())
             await db.Database.MigrateAsync(cancellation);
-        // The pool resets a connection only when it is used again; until then the next migrator would wait for it.
-        await using var free = new NpgsqlCommand("select pg_advisory_unlock($1)", holder);
-        free.Parameters.Add(new() { Value = LockNumber });
-        await free.ExecuteNonQueryAsync(cancellation);
     }
 
     /// <exception cref="InvalidOperationException">The schema is older or newer than this program.</exception>
