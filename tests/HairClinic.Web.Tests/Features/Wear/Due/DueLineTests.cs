@@ -63,8 +63,8 @@ public sealed class DueLineTests : UiTestContext
     [Fact]
     public void Booking_starts_near_the_due_day_and_never_in_the_past()
     {
-        Assert.EndsWith("&around=2027-02-10", Show(Row(35)).Find("a.button").GetAttribute("href"), StringComparison.Ordinal);
-        Assert.EndsWith("&around=2027-02-03", Show(Row(60)).Find("a.button").GetAttribute("href"), StringComparison.Ordinal);
+        Assert.EndsWith("&around=2027-02-10", Show(Row(35)).Find("a.button[href*=book]").GetAttribute("href"), StringComparison.Ordinal);
+        Assert.EndsWith("&around=2027-02-03", Show(Row(60)).Find("a.button[href*=book]").GetAttribute("href"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -75,7 +75,7 @@ public sealed class DueLineTests : UiTestContext
 
         Assert.Equal("quiet", row.Find("tr").ClassName);
         Assert.Equal("Booked Mon 8 Feb, 10:30", row.Find("a[href$='/visit-details']").TextContent);
-        Assert.Empty(row.FindAll("button"));
+        Assert.Empty(row.FindAll(".button"));
     }
 
     [Fact]
@@ -107,6 +107,7 @@ public sealed class DueLineTests : UiTestContext
         Render<DueLine>(p => p
             .Add(line => line.Row, row)
             .Add(line => line.Salons, new Dictionary<Guid, SalonDay> { [Elm.Id] = Elm, [Harbour.Id] = Harbour })
+            .Add(line => line.ContactHref, "/due?contact=1#contact")
             .Add(line => line.SoonDays, 7));
 
     private static DueRow Row(int daysAgo)

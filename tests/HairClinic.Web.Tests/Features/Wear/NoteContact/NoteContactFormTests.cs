@@ -2,10 +2,9 @@ using Bunit;
 using HairClinic.Domain.Clients;
 using HairClinic.Web.Features.Wear.Due;
 using HairClinic.Web.Features.Wear.NoteContact;
-using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Ui;
+using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
-using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.Wear.NoteContact;
 
@@ -13,7 +12,6 @@ namespace HairClinic.Web.Tests.Features.Wear.NoteContact;
 public sealed class NoteContactFormTests(PgServer server) : UiTestContext
 {
     private readonly DueList list = new();
-    private readonly List<DueContact> noted = [];
 
     [Fact]
     public async Task One_tap_notes_a_call_and_says_so()
@@ -23,7 +21,8 @@ public sealed class NoteContactFormTests(PgServer server) : UiTestContext
 
         await ShowAsync(clinic, row, form => form.FindAll("button").First(b => b.TextContent == "Rang, no answer").Click());
 
-        Assert.Equal(ContactKind.RangNoAnswer, Assert.Single(noted).Kind);
+        Assert.Equal("/due?part=open&noted=yes", Here);
+        Assert.Equal(ContactKind.RangNoAnswer, (await list.OpenAsync(clinic)).Rows.Single().LastContact!.Kind);
     }
 
     [Fact]
@@ -46,7 +45,8 @@ public sealed class NoteContactFormTests(PgServer server) : UiTestContext
             }
         );
 
-        Assert.Equal((list.Today.PlusDays(7), "Away"), (noted.Single().Until!.Value, noted.Single().Reason));
+        Assert.Equal("/due?part=open&noted=2027-02-10", Here);
+        Assert.Empty((await list.OpenAsync(clinic)).Rows);
     }
 
     [Fact]
@@ -58,6 +58,8 @@ public sealed class NoteContactFormTests(PgServer server) : UiTestContext
         await ShowAsync(clinic, row, form => Assert.DoesNotContain("Put off", form.Markup, StringComparison.Ordinal));
     }
 
+    private string Here => new Uri(Services.GetRequiredService<NavigationManager>().Uri).PathAndQuery;
+
     private Task<bool> ShowAsync(TestClinic clinic, DueRow row, Action<IRenderedComponent<NoteContactForm>> use) =>
         clinic.AsAsync(
             clinic.Acting(list.Desk, list.ElmRow),
@@ -68,11 +70,11 @@ public sealed class NoteContactFormTests(PgServer server) : UiTestContext
                 BeInteractive();
                 var form = Render<NoteContactForm>(p => p
                     .Add(f => f.ClientId, row.ClientId)
-                    .Add(f => f.Today, list.Today)
+                    .Add(f => f.Today, "2027-02-03")
                     .Add(f => f.MayPutOff, row.LiftReportedOn is null)
-                    .Add(f => f.OnNoted, noted.Add));
+                    .Add(f => f.ReturnTo, "/due?part=open"));
                 use(form);
-                form.WaitForState(() => noted.Count > 0 || row.LiftReportedOn is not null, TimeSpan.FromSeconds(20));
+                form.WaitForState(() => Here.Contains("noted", StringComparison.Ordinal) || row.LiftReportedOn is not null, TimeSpan.FromSeconds(20));
                 return Task.FromResult(true);
             }
         );
