@@ -60,8 +60,8 @@ internal static class DueQueryBenchmark
     {
         await using var program = NpgsqlDataSource.Create(connections.Program);
         await using var migrator = NpgsqlDataSource.Create(connections.Migrator!);
-        var bare = new BareDue(program, book, today, tellsPractice: true);
-        var unfenced = new BareDue(migrator, book, today, tellsPractice: false);
+        var bare = new BareDue(program, book, today);
+        var unfenced = new BareDue(migrator, book, today);
         report.Say();
         report.Say($"{book.Clients:N0} clients, each with a unit bonded");
         await LineAsync("first page and counts", rounds: 31, () => SliceAsync(services, book), bare.OpenPageAsync, unfenced.OpenPageAsync);

@@ -29,7 +29,7 @@ internal static class LargeBookSql
         insert into bonds (practice_id, id, hair_system_id, client_id, applied_on, applied_at, attachment, opens_on, target_on, due_on, closes_on,
             due_reasons, lift_reported_on, lift_spot_fixed)
         select @practice, {Id(4)}, {Id(2)}, {Id(1)}, d, d + time '11:00', 'Liquid', d + 28, d + 30, d + 31, d + 42, {Reasons},
-            case when n % 200 = 0 then @today end, case when n % 200 = 0 then false end
+            case when n % 200 = 1 then @today end, case when n % 200 = 1 then false end
         from (select n, @today - (n * 7 % 60) as d from generate_series(1, @count) n) s
         """,
         $"""

@@ -20,7 +20,7 @@ public sealed class FolderRouteTests(PgServer server)
 
             await Letterbox.WorkAsync(clinic, new FolderRoute(new MailSettings { Folder = mail }, clinic.Clock));
 
-            var texts = Directory.GetFiles(mail, "20270203T100000000-*.txt").Order().Select(File.ReadAllText);
+            var texts = Directory.GetFiles(mail, "20270203T100000000-*.txt").Select(File.ReadAllText).Order();
             Assert.Equal(["To: a@example.test\nSubject: One\n\nFirst.\n", "To: b@example.test\nSubject: Two\n\nSecond.\n"], texts);
         }
         finally

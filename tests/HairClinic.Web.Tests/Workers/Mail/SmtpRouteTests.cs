@@ -5,7 +5,7 @@ namespace HairClinic.Web.Tests.Workers.Mail;
 
 public sealed class SmtpRouteTests(PgServer server)
 {
-    private static readonly Letter Letter = new("nuria@example.test", "Ihr Termin – Donnerstag", "Überblick:\nDonnerstag um zehn.\n");
+    private static readonly Letter Letter = new("nuria@example.test", "Ihr Termin – Donnerstag", "Überblick:\nDonnerstag um zehn.");
 
     [Fact]
     public async Task A_letter_asked_for_in_the_book_arrives_at_the_mail_server_as_it_was_written()
@@ -17,7 +17,8 @@ public sealed class SmtpRouteTests(PgServer server)
 
         var message = Assert.Single(listener.Taken);
         Assert.Equal(["nuria@example.test"], message.To.Mailboxes.Select(m => m.Address));
-        Assert.Equal("\"Your appointments\" <desk@practice.example>", message.From.ToString());
+        var from = Assert.IsType<MimeKit.MailboxAddress>(Assert.Single(message.From));
+        Assert.Equal(("Your appointments", "desk@practice.example"), (from.Name, from.Address));
         Assert.Equal(Letter.Subject, message.Subject);
         Assert.Equal(Letter.Text, message.TextBody!.ReplaceLineEndings("\n"));
         Assert.Equal("{}", Assert.Single(await Letterbox.ItemsAsync(clinic)).Body);

@@ -3,7 +3,9 @@ namespace HairClinic.Web.Features.Wear.Due;
 /// <summary>The list's addresses: every filter is in them, so that a page can be kept, sent and gone back to.</summary>
 public static class DueHref
 {
-    public static string To(DuePart part, bool allSalons, DueCursor? after = null)
+    /// <param name="contact">The bond whose row is opened.</param>
+    /// <param name="row">The place on the page to stay at.</param>
+    public static string To(DuePart part, bool allSalons, DueCursor? after = null, Guid? contact = null, int? row = null)
     {
         List<string> query = [];
         if (part != DuePart.All)
@@ -12,6 +14,8 @@ public static class DueHref
             query.Add("salon=all");
         if (after is not null)
             query.Add($"after={after}");
-        return query.Count == 0 ? "/due" : $"/due?{string.Join('&', query)}";
+        if (contact is not null)
+            query.Add($"contact={contact:N}");
+        return (query.Count == 0 ? "/due" : $"/due?{string.Join('&', query)}") + (row is null ? "" : $"#r{row}");
     }
 }

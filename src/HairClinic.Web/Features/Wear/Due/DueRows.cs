@@ -42,19 +42,17 @@ internal static class DueRows
         return from key in keys
         join bond in db.Bonds.AsNoTracking() on key.BondId equals bond.Id
         join client in db.Clients on bond.ClientId equals client.Id
-        // Ids first, rows after: asked as a whole, the last note would be looked for among everybody's.
-        join note in db.ContactNotes on db.ContactNotes
-            .Where(n => n.ClientId == bond.ClientId)
+        // Asked about this bond, not only this client: an equality alone would become a join over everybody's notes and visits.
+        from note in db
+            .ContactNotes.Where(n => n.ClientId == bond.ClientId && (bond.AppliedAt == null || n.At >= bond.AppliedAt))
             .OrderByDescending(n => n.At)
-            .Select(n => (Guid?)n.Id)
-            .FirstOrDefault() equals (Guid?)note.Id into notes
-        from note in notes.DefaultIfEmpty()
-        join visit in db.Visits on bookings
-            .Where(v => v.ClientId == bond.ClientId)
+            .Take(1)
+            .DefaultIfEmpty()
+        from visit in bookings
+            .Where(v => v.ClientId == bond.ClientId && v.Day >= bond.AppliedOn)
             .OrderBy(v => v.StartsAt)
-            .Select(v => (Guid?)v.Id)
-            .FirstOrDefault() equals (Guid?)visit.Id into visits
-        from visit in visits.DefaultIfEmpty()
+            .Take(1)
+            .DefaultIfEmpty()
         orderby key.Rank, key.ClosesOn, key.BondId
         select new DueRow
         {
