@@ -14,6 +14,7 @@ public static class MyHairArea
             .AddSingleton<AskLink.AskLinkRules>()
             .AddScoped<OpenLink.OpenLink>()
             .AddScoped<MyHair.MyHair>()
+            .AddScoped<MyUnits.MyUnits>()
             .AddScoped<InviteClient.InviteClient>()
             .AddSingleton<InviteClient.InviteClientRules>()
             .AddScoped<DemoLetters.DemoLetters>();

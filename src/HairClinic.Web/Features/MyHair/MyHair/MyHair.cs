@@ -19,7 +19,8 @@ public sealed class MyHair(ClinicDbFactory databases, CurrentActor current, IClo
         await using var db = databases.Open();
         var facts = await db
             .Clients.AsNoTracking()
-            .Where(c => c.Id == clientId && c.MergedIntoId == null)
+            // A record found to be a duplicate leads to the one that was kept.
+            .Where(c => c.Id == db.Clients.Where(own => own.Id == clientId).Select(own => own.MergedIntoId ?? own.Id).First())
             .Select(c => new
             {
                 Name = c.CalledAs ?? c.Name,

@@ -1,0 +1,55 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Shelf;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Ui.Wear;
+using NodaTime;
+using Slice = HairClinic.Web.Features.MyHair.MyUnits.MyUnits;
+
+namespace HairClinic.Web.Tests.Features.MyHair.MyUnits;
+
+public sealed class MyUnitsTests(PgServer server)
+{
+    private Client client = null!;
+    private Client duplicate = null!;
+
+    [Fact]
+    public async Task A_client_sees_their_own_units_and_nobody_elses()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+
+        var line = await OpenAsync(clinic, client.Id);
+
+        Assert.Equal(new LocalDate(2027, 1, 20), Assert.Single(Assert.Single(line!.Lanes).Bonds).AppliedOn);
+    }
+
+    [Fact]
+    public async Task A_record_merged_into_another_leads_to_the_one_kept()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+
+        var line = await OpenAsync(clinic, duplicate.Id);
+
+        Assert.Single(line!.Lanes);
+    }
+
+    private void Lay(Scene scene)
+    {
+        scene.LayPractice("Practice under test");
+        var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+        var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
+        var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
+        client = scene.Welcome("C-1", "Ada Fenwick", salon);
+        scene.Bond(client, scene.Unit(client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
+        var other = scene.Welcome("C-2", "Bo Larch", salon);
+        scene.Bond(other, scene.Unit(other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 22), adhesive);
+        duplicate = scene.Welcome("C-3", "Ada Fenwick", salon);
+        duplicate.FoldInto(client);
+    }
+
+    private static Task<WearLineModel?> OpenAsync(TestClinic clinic, Guid clientId) =>
+        clinic.UseAsync<Slice, WearLineModel?>(
+            new ClientActor(clinic.PracticeId, clientId),
+            slice => slice.OpenAsync(TestContext.Current.CancellationToken)
+        );
+}
