@@ -11,13 +11,17 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
 var names = args.Where(a => a != "--save").ToList();
 if (names is not [var name] || (name != "all" && !benchmarks.ContainsKey(name)))
 {
-    Console.Error.WriteLine($"Name a benchmark: {string.Join(", ", benchmarks.Keys)} or all. With --save the results are kept in {Report.Folder}.");
+    Console.Error.WriteLine(
+        $"Name a benchmark: {string.Join(", ", benchmarks.Keys)} or all. With --save the results are kept in {Report.Folder}."
+    );
     return 2;
 }
 foreach (var (key, run) in benchmarks.Where(b => name == "all" || b.Key == name))
 {
     var report = new Report(key);
+    report.SayLoad();
     await run(report);
+    report.SayLoad();
     if (args.Contains("--save"))
         report.Save();
 }

@@ -26,12 +26,14 @@ internal static class BareDueSql
         where b.practice_id = $1 and b.removed_on is null and c.home_salon_id = any ($2) and c.merged_into_id is null and c.left_on is null
         """;
 
-    public const string Salons = "select id, name, zone, (select opening_soon_days from practice_settings where practice_id = $1) from salons where practice_id = $1";
+    public const string Salons =
+        "select id, name, zone, (select opening_soon_days from practice_settings where practice_id = $1) from salons where practice_id = $1";
 
     public static readonly string Page = $"""
         with keys as (
             (select 0 as rank, b.closes_on, b.id, not {Spare} as no_spare {Open}
-                and b.lift_reported_on is not null and not exists (select {Visits}) order by b.closes_on, b.id limit {Due.PageSize + 1})
+                and b.lift_reported_on is not null and not exists (select {Visits}) order by b.closes_on, b.id limit {Due.PageSize
+            + 1})
             union all
             (select 1, b.closes_on, b.id, not {Spare} {Open}
                 and b.lift_reported_on is null and b.opens_on <= $4 and not exists (select {Visits}) and not {PutOff}

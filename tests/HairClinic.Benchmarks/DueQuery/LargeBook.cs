@@ -17,28 +17,37 @@ internal sealed record LargeBook(Guid PracticeId, Guid SalonId, Guid DeskId, int
 {
     public PersonActor Desk => new(PracticeId, DeskId, StaffRole.FrontDesk, [SalonId], SalonId);
 
-    public static async Task<LargeBook> LayAsync(IServiceProvider services, string administrator, int clients, LocalDate today)
+    public static async Task<LargeBook> LayAsync(
+        IServiceProvider services,
+        string administrator,
+        int clients,
+        LocalDate today
+    )
     {
         var practice = Guid.CreateVersion7();
         Scene? scene = null;
-        await services.GetRequiredService<PracticeJobs>().RunAsync(
-            practice,
-            "lay",
-            async scope =>
-            {
-                await using var unfenced = scope.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
-                unfenced.Practices.Add(new PracticeRow(practice));
-                await unfenced.SaveChangesAsync();
-                await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
-                scene = new Scene(db, SystemClock.Instance.GetCurrentInstant());
-                scene.LayPractice($"{clients} clients");
-                var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
-                scene.Hire("Desk", StaffRole.FrontDesk, salon);
-                scene.Make("Everyday", "Monofilament with poly rim", "Workshop North");
-                await scene.SaveAsync();
-                return true;
-            }
-        );
+        await services
+            .GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                practice,
+                "lay",
+                async scope =>
+                {
+                    await using var unfenced = scope
+                        .GetRequiredService<ClinicDbFactory>()
+                        .OpenUnfenced();
+                    unfenced.Practices.Add(new PracticeRow(practice));
+                    await unfenced.SaveChangesAsync();
+                    await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
+                    scene = new Scene(db, SystemClock.Instance.GetCurrentInstant());
+                    scene.LayPractice($"{clients} clients");
+                    var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
+                    scene.Hire("Desk", StaffRole.FrontDesk, salon);
+                    scene.Make("Everyday", "Monofilament with poly rim", "Workshop North");
+                    await scene.SaveAsync();
+                    return true;
+                }
+            );
         var book = new LargeBook(practice, scene!.Salons[0].Id, scene.People[0].Id, clients);
         await book.FillAsync(administrator, scene, today);
         return book;
@@ -64,7 +73,10 @@ internal sealed record LargeBook(Guid PracticeId, Guid SalonId, Guid DeskId, int
                 command.Parameters.AddWithValue("salon", SalonId);
                 command.Parameters.AddWithValue("desk", DeskId);
                 command.Parameters.AddWithValue("kind", scene.Kinds[0].Id);
-                command.Parameters.AddWithValue("rebond", scene.Services.First(s => s.Purpose == Domain.Visits.ServicePurpose.Rebond).Id);
+                command.Parameters.AddWithValue(
+                    "rebond",
+                    scene.Services.First(s => s.Purpose == Domain.Visits.ServicePurpose.Rebond).Id
+                );
                 command.Parameters.AddWithValue("count", Clients);
                 command.Parameters.AddWithValue("today", today.ToDateOnly());
             }

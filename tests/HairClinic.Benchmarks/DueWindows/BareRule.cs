@@ -5,7 +5,12 @@ namespace HairClinic.Benchmarks.DueWindows;
 /// <summary>The least a due date can cost: two ends of a window, a target, and the next day the salon is open.</summary>
 internal static class BareRule
 {
-    public static (LocalDate Opens, LocalDate Closes, LocalDate DueOn) WindowFor(LocalDate appliedOn, int earliestWeeks, int latestWeeks, int targetDays)
+    public static (LocalDate Opens, LocalDate Closes, LocalDate DueOn) WindowFor(
+        LocalDate appliedOn,
+        int earliestWeeks,
+        int latestWeeks,
+        int targetDays
+    )
     {
         var due = appliedOn.PlusDays(targetDays);
         while (due.DayOfWeek is IsoDayOfWeek.Sunday or IsoDayOfWeek.Monday)

@@ -12,6 +12,11 @@ internal sealed class KeptLog<T> : ILogger<T>
 
     public bool IsEnabled(LogLevel logLevel) => true;
 
-    public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter) =>
-        Lines.Add($"{formatter(state, exception)} {exception}");
+    public void Log<TState>(
+        LogLevel logLevel,
+        EventId eventId,
+        TState state,
+        Exception? exception,
+        Func<TState, Exception?, string> formatter
+    ) => Lines.Add($"{formatter(state, exception)} {exception}");
 }

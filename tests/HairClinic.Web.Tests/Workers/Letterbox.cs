@@ -26,18 +26,28 @@ internal sealed class Letterbox : IMailRoute
     }
 
     /// <summary>One worker, working until nothing is due.</summary>
-    public static Task<int> WorkAsync(TestClinic clinic, IMailRoute route, ILogger<PracticeWork>? log = null, CancellationToken? cancellation = null) =>
+    public static Task<int> WorkAsync(
+        TestClinic clinic,
+        IMailRoute route,
+        ILogger<PracticeWork>? log = null,
+        CancellationToken? cancellation = null
+    ) =>
         clinic.AsAsync(
             clinic.Job,
-            services => new PracticeWork(
-                services.GetRequiredService<ClinicDbFactory>(),
-                services.GetRequiredService<DueDateRefresher>(),
-                route,
-                services.GetRequiredService<IClock>(),
-                log ?? NullLogger<PracticeWork>.Instance
-            ).RunAsync(cancellation ?? TestContext.Current.CancellationToken)
+            services =>
+                new PracticeWork(
+                    services.GetRequiredService<ClinicDbFactory>(),
+                    services.GetRequiredService<DueDateRefresher>(),
+                    route,
+                    services.GetRequiredService<IClock>(),
+                    log ?? NullLogger<PracticeWork>.Instance
+                ).RunAsync(cancellation ?? TestContext.Current.CancellationToken)
         );
 
     public static Task<List<WorkItem>> ItemsAsync(TestClinic clinic) =>
-        clinic.ReadAsync(db => db.WorkItems.AsNoTracking().OrderBy(i => i.Id).ToListAsync(TestContext.Current.CancellationToken));
+        clinic.ReadAsync(db =>
+            db.WorkItems.AsNoTracking()
+                .OrderBy(i => i.Id)
+                .ToListAsync(TestContext.Current.CancellationToken)
+        );
 }

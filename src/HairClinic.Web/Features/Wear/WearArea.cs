@@ -3,5 +3,8 @@ namespace HairClinic.Web.Features.Wear;
 public static class WearArea
 {
     public static IServiceCollection AddWear(this IServiceCollection services) =>
-        services.AddScoped<Due.Due>().AddScoped<NoteContact.NoteContact>().AddSingleton<NoteContact.NoteContactRules>();
+        services
+            .AddScoped<Due.Due>()
+            .AddScoped<NoteContact.NoteContact>()
+            .AddSingleton<NoteContact.NoteContactRules>();
 }

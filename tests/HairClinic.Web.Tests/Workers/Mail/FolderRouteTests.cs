@@ -15,13 +15,29 @@ public sealed class FolderRouteTests(PgServer server)
             var mail = Path.Combine(folder.FullName, "mail");
             await using var clinic = await TestClinic.OpenAsync(
                 server,
-                scene => scene.Db.WorkItems.AddRange(WorkItems.Send(new("a@example.test", "One", "First."), scene.Now), WorkItems.Send(new("b@example.test", "Two", "Second."), scene.Now))
+                scene =>
+                    scene.Db.WorkItems.AddRange(
+                        WorkItems.Send(new("a@example.test", "One", "First."), scene.Now),
+                        WorkItems.Send(new("b@example.test", "Two", "Second."), scene.Now)
+                    )
             );
 
-            await Letterbox.WorkAsync(clinic, new FolderRoute(new MailSettings { Folder = mail }, clinic.Clock));
+            await Letterbox.WorkAsync(
+                clinic,
+                new FolderRoute(new MailSettings { Folder = mail }, clinic.Clock)
+            );
 
-            var texts = Directory.GetFiles(mail, "20270203T100000000-*.txt").Select(File.ReadAllText).Order();
-            Assert.Equal(["To: a@example.test\nSubject: One\n\nFirst.\n", "To: b@example.test\nSubject: Two\n\nSecond.\n"], texts);
+            var texts = Directory
+                .GetFiles(mail, "20270203T100000000-*.txt")
+                .Select(File.ReadAllText)
+                .Order();
+            Assert.Equal(
+                [
+                    "To: a@example.test\nSubject: One\n\nFirst.\n",
+                    "To: b@example.test\nSubject: Two\n\nSecond.\n",
+                ],
+                texts
+            );
         }
         finally
         {
@@ -37,5 +53,9 @@ public sealed class FolderRouteTests(PgServer server)
     }
 
     private static MailSettings Read(params (string Key, string Value)[] settings) =>
-        MailSettings.ReadFrom(new ConfigurationBuilder().AddInMemoryCollection(settings.ToDictionary(s => s.Key, s => (string?)s.Value)).Build());
+        MailSettings.ReadFrom(
+            new ConfigurationBuilder()
+                .AddInMemoryCollection(settings.ToDictionary(s => s.Key, s => (string?)s.Value))
+                .Build()
+        );
 }

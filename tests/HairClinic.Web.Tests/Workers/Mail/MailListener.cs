@@ -23,7 +23,10 @@ internal sealed class MailListener : MessageStore, IAsyncDisposable
             probe.Start();
             Port = ((IPEndPoint)probe.LocalEndpoint).Port;
         }
-        var options = new SmtpServerOptionsBuilder().ServerName("localhost").Endpoint(e => e.Endpoint(new IPEndPoint(IPAddress.Loopback, Port))).Build();
+        var options = new SmtpServerOptionsBuilder()
+            .ServerName("localhost")
+            .Endpoint(e => e.Endpoint(new IPEndPoint(IPAddress.Loopback, Port)))
+            .Build();
         var services = new ServiceProvider();
         services.Add(this);
         running = new SmtpServer.SmtpServer(options, services).StartAsync(stopping.Token);

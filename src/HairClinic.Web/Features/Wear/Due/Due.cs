@@ -27,7 +27,14 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         var screen = new Screen(question, salons, at, person.Salons.Count > 1, soonDays, now);
         if (days.Count == 0)
             return screen;
-        var rows = await DueRows.ReadAsync(db, days, question.Part, question.After, PageSize + 1, cancellation);
+        var rows = await DueRows.ReadAsync(
+            db,
+            days,
+            question.Part,
+            question.After,
+            PageSize + 1,
+            cancellation
+        );
         var page = rows.Take(PageSize).ToList();
         return screen with
         {
@@ -46,13 +53,25 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         );
 
     // All of the practice's: a visit may be booked in one this person does not work in, and its hour is that salon's.
-    private static async Task<(Dictionary<Guid, SalonDay>, int)> SalonsAsync(ClinicDb db, Instant now, CancellationToken cancellation)
+    private static async Task<(Dictionary<Guid, SalonDay>, int)> SalonsAsync(
+        ClinicDb db,
+        Instant now,
+        CancellationToken cancellation
+    )
     {
         var salons = await db
             .Salons.AsNoTracking()
-            .Select(s => new { s.Id, s.Name, s.Zone, SoonDays = db.PracticeSettings.Select(p => p.OpeningSoonDays).First() })
+            .Select(s => new
+            {
+                s.Id,
+                s.Name,
+                s.Zone,
+                SoonDays = db.PracticeSettings.Select(p => p.OpeningSoonDays).First(),
+            })
             .ToListAsync(cancellation);
-        var days = salons.Select(s => SalonDay.At(s.Id, s.Name, s.Zone, now)).ToDictionary(s => s.Id);
+        var days = salons
+            .Select(s => SalonDay.At(s.Id, s.Name, s.Zone, now))
+            .ToDictionary(s => s.Id);
         return (days, salons.Count > 0 ? salons[0].SoonDays : 0);
     }
 
@@ -75,6 +94,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
 
         public DueCursor? Next { get; init; }
 
-        public DueCounts Counts { get; init; } = new(new Dictionary<DuePart, int>(), AtLeast: false);
+        public DueCounts Counts { get; init; } =
+            new(new Dictionary<DuePart, int>(), AtLeast: false);
     }
 }

@@ -11,12 +11,21 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> In, bool AtLeas
 
     public int Of(DuePart part) => In.GetValueOrDefault(part);
 
-    internal static async Task<DueCounts> ReadAsync(ClinicDb db, IReadOnlyList<DueDay> days, CancellationToken cancellation)
+    internal static async Task<DueCounts> ReadAsync(
+        ClinicDb db,
+        IReadOnlyList<DueDay> days,
+        CancellationToken cancellation
+    )
     {
         var groups = await days.Select(day => Marks(db, day))
             .Aggregate(Queryable.Concat)
             .GroupBy(m => new { m.Part, m.NoSpare })
-            .Select(g => new { g.Key.Part, g.Key.NoSpare, Count = g.Count() })
+            .Select(g => new
+            {
+                g.Key.Part,
+                g.Key.NoSpare,
+                Count = g.Count(),
+            })
             .ToListAsync(cancellation);
         var parts = groups
             .GroupBy(g => (DuePart)g.Part, g => g.Count)
@@ -27,7 +36,13 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> In, bool AtLeas
         return new(parts, groups.Sum(g => g.Count) >= Cap);
     }
 
-    private static readonly DuePart[] ToCall = [DuePart.Lifted, DuePart.Overdue, DuePart.Open, DuePart.Opening];
+    private static readonly DuePart[] ToCall =
+    [
+        DuePart.Lifted,
+        DuePart.Overdue,
+        DuePart.Open,
+        DuePart.Opening,
+    ];
 
     private static IQueryable<Mark> Marks(ClinicDb db, DueDay day)
     {

@@ -19,63 +19,88 @@ internal static class DueRows
     {
         var pages = days.SelectMany(day => DueBonds.Of(part, db, day))
             .Where(p => after is null || p.Rank >= after.Rank)
-            .Select(p => Ordered(p.Rank == after?.Rank ? After(p.Bonds, after) : p.Bonds, p.Rank).Take(count))
+            .Select(p =>
+                Ordered(p.Rank == after?.Rank ? After(p.Bonds, after) : p.Bonds, p.Rank).Take(count)
+            )
             .ToList();
-        var keys = pages.Count == 1
-            ? pages[0]
-            : pages.Aggregate(Queryable.Concat).OrderBy(k => k.Rank).ThenBy(k => k.ClosesOn).ThenBy(k => k.BondId).Take(count);
+        var keys =
+            pages.Count == 1
+                ? pages[0]
+                : pages
+                    .Aggregate(Queryable.Concat)
+                    .OrderBy(k => k.Rank)
+                    .ThenBy(k => k.ClosesOn)
+                    .ThenBy(k => k.BondId)
+                    .Take(count);
         return Rows(db, keys, days.Min(d => d.Began)).ToListAsync(cancellation);
     }
 
     private static IQueryable<MarkedBond> After(IQueryable<MarkedBond> bonds, DueCursor last) =>
-        bonds.Where(b => b.ClosesOn >= last.ClosesOn && (b.ClosesOn > last.ClosesOn || b.BondId > last.BondId));
+        bonds.Where(b =>
+            b.ClosesOn >= last.ClosesOn && (b.ClosesOn > last.ClosesOn || b.BondId > last.BondId)
+        );
 
     private static IQueryable<Key> Ordered(IQueryable<MarkedBond> bonds, int rank) =>
         bonds
             .OrderBy(b => b.ClosesOn)
             .ThenBy(b => b.BondId)
-            .Select(b => new Key { Rank = rank, ClosesOn = b.ClosesOn, BondId = b.BondId, NoSpare = b.NoSpare });
+            .Select(b => new Key
+            {
+                Rank = rank,
+                ClosesOn = b.ClosesOn,
+                BondId = b.BondId,
+                NoSpare = b.NoSpare,
+            });
 
     private static IQueryable<DueRow> Rows(ClinicDb db, IQueryable<Key> keys, Instant began)
     {
         var bookings = DueBonds.Bookings(db, began);
         return from key in keys
-        join bond in db.Bonds.AsNoTracking() on key.BondId equals bond.Id
-        join client in db.Clients on bond.ClientId equals client.Id
-        // Asked about this bond, not only this client: an equality alone would become a join over everybody's notes and visits.
-        from note in db
-            .ContactNotes.Where(n => n.ClientId == bond.ClientId && (bond.AppliedAt == null || n.At >= bond.AppliedAt))
-            .OrderByDescending(n => n.At)
-            .Take(1)
-            .DefaultIfEmpty()
-        from visit in bookings
-            .Where(v => v.ClientId == bond.ClientId && v.Day >= bond.AppliedOn)
-            .OrderBy(v => v.StartsAt)
-            .Take(1)
-            .DefaultIfEmpty()
-        orderby key.Rank, key.ClosesOn, key.BondId
-        select new DueRow
-        {
-            BondId = key.BondId,
-            Rank = key.Rank,
-            ClientId = client.Id,
-            SalonId = client.HomeSalonId,
-            Code = client.Code,
-            Name = client.Name,
-            CalledAs = client.CalledAs,
-            Phone = client.Phone,
-            AppliedOn = bond.AppliedOn,
-            OpensOn = bond.OpensOn,
-            DueOn = bond.DueOn,
-            ClosesOn = bond.ClosesOn,
-            Reasons = bond.DueReasons,
-            LiftedOn = bond.Lift!.LiftedOn,
-            LiftReportedOn = (LocalDate?)bond.Lift!.ReportedOn,
-            LiftZone = (LiftZone?)bond.Lift!.Zone,
-            LastContact = note == null ? null : new DueContact(note.Kind, note.At, note.Until, note.Reason),
-            Booking = visit == null ? null : new DueBooking(visit.Id, visit.SalonId, visit.StartsAt, visit.Day),
-            NoSpare = key.NoSpare,
-        };
+            join bond in db.Bonds.AsNoTracking() on key.BondId equals bond.Id
+            join client in db.Clients on bond.ClientId equals client.Id
+            // Asked about this bond, not only this client: an equality alone would become a join over everybody's notes and visits.
+            from note in db
+                .ContactNotes.Where(n =>
+                    n.ClientId == bond.ClientId
+                    && (bond.AppliedAt == null || n.At >= bond.AppliedAt)
+                )
+                .OrderByDescending(n => n.At)
+                .Take(1)
+                .DefaultIfEmpty()
+            from visit in bookings
+                .Where(v => v.ClientId == bond.ClientId && v.Day >= bond.AppliedOn)
+                .OrderBy(v => v.StartsAt)
+                .Take(1)
+                .DefaultIfEmpty()
+            orderby key.Rank, key.ClosesOn, key.BondId
+            select new DueRow
+            {
+                BondId = key.BondId,
+                Rank = key.Rank,
+                ClientId = client.Id,
+                SalonId = client.HomeSalonId,
+                Code = client.Code,
+                Name = client.Name,
+                CalledAs = client.CalledAs,
+                Phone = client.Phone,
+                AppliedOn = bond.AppliedOn,
+                OpensOn = bond.OpensOn,
+                DueOn = bond.DueOn,
+                ClosesOn = bond.ClosesOn,
+                Reasons = bond.DueReasons,
+                LiftedOn = bond.Lift!.LiftedOn,
+                LiftReportedOn = (LocalDate?)bond.Lift!.ReportedOn,
+                LiftZone = (LiftZone?)bond.Lift!.Zone,
+                LastContact =
+                    note == null
+                        ? null
+                        : new DueContact(note.Kind, note.At, note.Until, note.Reason),
+                Booking =
+                    visit == null
+                        ? null
+                        : new DueBooking(visit.Id, visit.SalonId, visit.StartsAt, visit.Day),
+                NoSpare = key.NoSpare,
+            };
     }
 
     private sealed class Key
