@@ -7,7 +7,6 @@ using HairClinic.Web.Workers.Mail;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
-using Microsoft.Extensions.Hosting;
 using NodaTime;
 using Npgsql;
 
@@ -32,7 +31,7 @@ public sealed class WorkLoopTests(PgServer server)
         await AskAsync(jobs, "trouble@example.test");
         await AskAsync(jobs, "calm@example.test");
         await AskAsync(jobs, "quiet@example.test");
-        var loop = services.GetServices<IHostedService>().OfType<WorkLoop>().Single();
+        var loop = ActivatorUtilities.CreateInstance<WorkLoop>(services);
 
         await loop.StartAsync(token);
         for (var waited = 0; box.Sent.Count < 2 && waited < 300; waited++)

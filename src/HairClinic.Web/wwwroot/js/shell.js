@@ -48,3 +48,26 @@ function settle() {
 }
 settle();
 globalThis.Blazor?.addEventListener("enhancedload", settle);
+
+// A page is drawn before it answers. What is typed in that moment is kept, and put back once the live fields stand there.
+const early = new Map();
+const replay = new MutationObserver(() => {
+  if (!document.querySelector("[data-interactive=true]")) return;
+  for (const [id, typed] of early) {
+    const field = document.getElementById(id);
+    if (!field) continue;
+    early.delete(id);
+    Object.assign(field, typed);
+    for (const kind of ["input", "change"]) field.dispatchEvent(new Event(kind, { bubbles: true }));
+    if (document.activeElement === document.body) field.focus();
+  }
+  if (early.size === 0) replay.disconnect();
+});
+document.addEventListener("input", ({ target }) => {
+  if (!target.id || target.type === "file" || !document.querySelector("[data-interactive=false]")) return;
+  if (early.size === 0) replay.observe(document.body, { subtree: true, childList: true, attributes: true });
+  early.set(target.id, target.type === "checkbox" || target.type === "radio" ? { checked: target.checked } : { value: target.value });
+}, true);
+
+// A field that searches is retyped, not edited.
+document.addEventListener("focusin", ({ target }) => { if (target.matches("[role=combobox]")) setTimeout(() => target.select()); });
