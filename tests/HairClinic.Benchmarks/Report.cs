@@ -24,18 +24,13 @@ public sealed class Report(string name)
     public void SayLoad()
     {
         if (File.Exists("/proc/loadavg"))
-            Say(
-                $"{Environment.ProcessorCount} cores, load {string.Join(' ', File.ReadAllText("/proc/loadavg").Split(' ').Take(3))}"
-            );
+            Say($"{Environment.ProcessorCount} cores, load {string.Join(' ', File.ReadAllText("/proc/loadavg").Split(' ').Take(3))}");
     }
 
     public void Save()
     {
         Directory.CreateDirectory(Folder);
-        File.WriteAllText(
-            Path.Combine(Folder, $"{LocalDatePattern.Iso.Format(_today)}-{name}.txt"),
-            _text.ToString()
-        );
+        File.WriteAllText(Path.Combine(Folder, $"{LocalDatePattern.Iso.Format(_today)}-{name}.txt"), _text.ToString());
     }
 
     private static string Here([CallerFilePath] string path = "") => path;

@@ -6,16 +6,12 @@ namespace HairClinic.Benchmarks;
 public static class Rounds
 {
     /// <summary>By the wall clock.</summary>
-    public static Task<IReadOnlyList<IReadOnlyList<double>>> TimeAsync(
-        int rounds,
-        params IReadOnlyList<Func<Task>> ways
-    ) => TimeAsync(rounds, () => Stopwatch.GetElapsedTime(0), ways);
+    public static Task<IReadOnlyList<IReadOnlyList<double>>> TimeAsync(int rounds, params IReadOnlyList<Func<Task>> ways) =>
+        TimeAsync(rounds, () => Stopwatch.GetElapsedTime(0), ways);
 
     /// <summary>By what the processor spent on this program: what computes alone is then measured fairly on a machine that others use.</summary>
-    public static Task<IReadOnlyList<IReadOnlyList<double>>> ComputeAsync(
-        int rounds,
-        params IReadOnlyList<Func<Task>> ways
-    ) => TimeAsync(rounds, () => Process.GetCurrentProcess().TotalProcessorTime, ways);
+    public static Task<IReadOnlyList<IReadOnlyList<double>>> ComputeAsync(int rounds, params IReadOnlyList<Func<Task>> ways) =>
+        TimeAsync(rounds, () => Process.GetCurrentProcess().TotalProcessorTime, ways);
 
     /// <returns>For each way its times, one a round, in milliseconds.</returns>
     private static async Task<IReadOnlyList<IReadOnlyList<double>>> TimeAsync(

@@ -14,7 +14,8 @@ public sealed class ChromiumBrowser : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        var path = Places.FirstOrDefault(File.Exists) ?? throw new InvalidOperationException("Chromium is missing: apt-get install chromium");
+        var path =
+            Places.FirstOrDefault(File.Exists) ?? throw new InvalidOperationException("Chromium is missing: apt-get install chromium");
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(
             new()
@@ -22,8 +23,13 @@ public sealed class ChromiumBrowser : IAsyncLifetime
                 ExecutablePath = path,
                 Args =
                 [
-                    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-                    "--disable-background-networking", "--disable-component-update", "--disable-sync",
+                    "--no-sandbox",
+                    "--disable-gpu",
+                    "--disable-quic",
+                    "--no-first-run",
+                    "--disable-background-networking",
+                    "--disable-component-update",
+                    "--disable-sync",
                 ],
             }
         );

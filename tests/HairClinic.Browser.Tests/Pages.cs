@@ -25,7 +25,8 @@ public static class Pages
     }
 
     /// <summary>Waits until a tap on the page is heard: before that it is only drawn.</summary>
-    public static Task ReadyAsync(this IPage page) => page.Locator("[data-interactive=true]").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+    public static Task ReadyAsync(this IPage page) =>
+        page.Locator("[data-interactive=true]").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
 
     public static async Task OpenAsync(this IPage page, string path)
     {

@@ -12,10 +12,7 @@ public sealed partial class PureDomain
         var strangers = typeof(DueRule)
             .Assembly.GetReferencedAssemblies()
             .Select(assembly => assembly.Name!)
-            .Where(name =>
-                name is not ("NodaTime" or "MathNet.Numerics")
-                && !name.StartsWith("System.", StringComparison.Ordinal)
-            );
+            .Where(name => name is not ("NodaTime" or "MathNet.Numerics") && !name.StartsWith("System.", StringComparison.Ordinal));
 
         Assert.Empty(strangers);
     }
@@ -24,9 +21,7 @@ public sealed partial class PureDomain
     public void No_source_of_the_domain_reads_a_clock_makes_an_id_rolls_dice_or_touches_the_machine()
     {
         var sources = Path.Combine(SolutionFolder(), "src", "HairClinic.Domain");
-        var built = new[] { "bin", "obj" }.Select(folder =>
-            Path.Combine(sources, folder) + Path.DirectorySeparatorChar
-        );
+        var built = new[] { "bin", "obj" }.Select(folder => Path.Combine(sources, folder) + Path.DirectorySeparatorChar);
         var read = 0;
         var offenders = new List<string>();
         foreach (var file in Directory.EnumerateFiles(sources, "*.cs", SearchOption.AllDirectories))
@@ -38,9 +33,7 @@ public sealed partial class PureDomain
             for (var number = 0; number < lines.Length; number++)
             {
                 if (Impure().Match(lines[number]) is { Success: true } found)
-                    offenders.Add(
-                        $"{Path.GetRelativePath(sources, file)}:{number + 1}: {found.Value}"
-                    );
+                    offenders.Add($"{Path.GetRelativePath(sources, file)}:{number + 1}: {found.Value}");
             }
         }
 
@@ -52,11 +45,7 @@ public sealed partial class PureDomain
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (!File.Exists(Path.Combine(folder.FullName, "HairClinic.sln")))
-            folder =
-                folder.Parent
-                ?? throw new DirectoryNotFoundException(
-                    "HairClinic.sln is in no folder above the tests."
-                );
+            folder = folder.Parent ?? throw new DirectoryNotFoundException("HairClinic.sln is in no folder above the tests.");
         return folder.FullName;
     }
 

@@ -15,14 +15,21 @@ public sealed class CommandLog : ILoggerProvider, ILogger
 
     public void Clear() => _commands.Clear();
 
-    public ILogger CreateLogger(string categoryName) => categoryName == Category ? this : Microsoft.Extensions.Logging.Abstractions.NullLogger.Instance;
+    public ILogger CreateLogger(string categoryName) =>
+        categoryName == Category ? this : Microsoft.Extensions.Logging.Abstractions.NullLogger.Instance;
 
     public bool IsEnabled(LogLevel logLevel) => logLevel >= LogLevel.Information;
 
     public IDisposable? BeginScope<TState>(TState state)
         where TState : notnull => null;
 
-    public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter)
+    public void Log<TState>(
+        LogLevel logLevel,
+        EventId eventId,
+        TState state,
+        Exception? exception,
+        Func<TState, Exception?, string> formatter
+    )
     {
         if (eventId.Id == CommandExecuted)
             _commands.Enqueue(formatter(state, exception));

@@ -7,7 +7,5 @@ namespace HairClinic.Web.Tests;
 internal static class EntryPoint
 {
     public static Task<int> Main(string[] args) =>
-        args is [HeldServer.Verb, var folder]
-            ? HeldServer.HoldAsync(folder)
-            : ConsoleRunner.Run(args);
+        args is [HeldServer.Verb, var folder] ? HeldServer.HoldAsync(folder) : ConsoleRunner.Run(args);
 }

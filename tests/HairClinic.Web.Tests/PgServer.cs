@@ -17,8 +17,7 @@ public sealed class PgServer : IAsyncLifetime
     /// <summary>The superuser, for the few tests that need a database of their own.</summary>
     public string Administrator => Server.Administrator;
 
-    private EmbeddedServer Server =>
-        server ?? throw new InvalidOperationException("The test server has not been started.");
+    private EmbeddedServer Server => server ?? throw new InvalidOperationException("The test server has not been started.");
 
     public async ValueTask InitializeAsync()
     {

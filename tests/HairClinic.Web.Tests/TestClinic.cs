@@ -46,11 +46,13 @@ public sealed class TestClinic : IAsyncDisposable
         var services = new ServiceCollection();
         services.AddSingleton<IConfiguration>(
             new ConfigurationBuilder()
-                .AddInMemoryCollection(new Dictionary<string, string?>
-                {
-                    ["ConnectionStrings:Program"] = server.Connections.Program,
-                    ["ConnectionStrings:Migrator"] = server.Connections.Migrator,
-                })
+                .AddInMemoryCollection(
+                    new Dictionary<string, string?>
+                    {
+                        ["ConnectionStrings:Program"] = server.Connections.Program,
+                        ["ConnectionStrings:Migrator"] = server.Connections.Migrator,
+                    }
+                )
                 .Build()
         );
         services.AddLogging(l => l.AddProvider(commands));

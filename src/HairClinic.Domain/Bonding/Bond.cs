@@ -11,15 +11,7 @@ public sealed class Bond : PracticeOwned
 
     private Bond() { }
 
-    public Bond(
-        Guid id,
-        Guid hairSystemId,
-        Guid clientId,
-        LocalDate appliedOn,
-        Instant? appliedAt,
-        Attachment attachment,
-        Guid? appliedBy
-    )
+    public Bond(Guid id, Guid hairSystemId, Guid clientId, LocalDate appliedOn, Instant? appliedAt, Attachment attachment, Guid? appliedBy)
     {
         Id = id;
         HairSystemId = hairSystemId;

@@ -44,7 +44,5 @@ public sealed class DueBasis(OpeningDays opening, PracticeSettings settings, Hol
         );
 
     private static ClientEvent ToClientEvent(LifeEvent planned, int daysAhead) =>
-        planned.Away
-            ? ClientEvent.Away(planned.From, planned.To, daysAhead)
-            : ClientEvent.On(planned.From, daysAhead);
+        planned.Away ? ClientEvent.Away(planned.From, planned.To, daysAhead) : ClientEvent.On(planned.From, daysAhead);
 }

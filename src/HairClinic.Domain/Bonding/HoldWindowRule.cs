@@ -52,12 +52,7 @@ public sealed class HoldWindowRule : PracticeOwned
 
     /// <summary>The rule that fits best; a practice always has one that fits anything.</summary>
     /// <exception cref="Refusal">No rule applies.</exception>
-    public static HoldWindowRule Choose(
-        IEnumerable<HoldWindowRule> rules,
-        Guid baseMaterialId,
-        Guid? adhesiveId,
-        Attachment attachment
-    ) =>
+    public static HoldWindowRule Choose(IEnumerable<HoldWindowRule> rules, Guid baseMaterialId, Guid? adhesiveId, Attachment attachment) =>
         rules
             .Select(rule => (Rule: rule, Fit: rule.Fit(baseMaterialId, adhesiveId, attachment)))
             .Where(r => r.Fit is not null)

@@ -15,11 +15,7 @@ internal sealed class Availability
     private readonly HashSet<Instant> ends;
     private readonly HashSet<Instant> beginnings;
 
-    private Availability(
-        IReadOnlyList<TimeBlock> blocks,
-        IReadOnlyCollection<Interval> busy,
-        IReadOnlyCollection<Interval> day
-    )
+    private Availability(IReadOnlyList<TimeBlock> blocks, IReadOnlyCollection<Interval> busy, IReadOnlyCollection<Interval> day)
     {
         this.blocks = blocks;
         var bad = new List<(Instant After, Instant Until)>(busy.Count * blocks.Count);
@@ -42,32 +38,17 @@ internal sealed class Availability
 
         badAfter = [.. joined.Select(span => span.After)];
         badUntil = [.. joined.Select(span => span.Until)];
-        ends =
-        [
-            .. busy.Select(interval => interval.End),
-            .. day.Select(interval => interval.Start),
-        ];
-        beginnings =
-        [
-            .. busy.Select(interval => interval.Start),
-            .. day.Select(interval => interval.End),
-        ];
+        ends = [.. busy.Select(interval => interval.End), .. day.Select(interval => interval.Start)];
+        beginnings = [.. busy.Select(interval => interval.Start), .. day.Select(interval => interval.End)];
     }
 
-    public static Availability OfChair(
-        SlotQuestion question,
-        ChairTime chair,
-        IReadOnlyList<Interval> open
-    ) => new(question.Service.Chair, Intervals.Merged(chair.Busy), open);
+    public static Availability OfChair(SlotQuestion question, ChairTime chair, IReadOnlyList<Interval> open) =>
+        new(question.Service.Chair, Intervals.Merged(chair.Busy), open);
 
     public static Availability OfPerson(SlotQuestion question, PersonTime person)
     {
         var working = Intervals.Merged(person.Working);
-        return new(
-            question.Service.Hands,
-            [.. Intervals.Merged(person.Busy.Concat(Between(question, working)))],
-            working
-        );
+        return new(question.Service.Hands, [.. Intervals.Merged(person.Busy.Concat(Between(question, working)))], working);
     }
 
     public bool IsFreeAt(Instant start)
@@ -85,8 +66,7 @@ internal sealed class Availability
     {
         if (blocks.Count == 0)
             return 0;
-        return (ends.Contains(start + blocks[0].From) ? 0 : 1)
-            + (beginnings.Contains(start + blocks[^1].To) ? 0 : 1);
+        return (ends.Contains(start + blocks[0].From) ? 0 : 1) + (beginnings.Contains(start + blocks[^1].To) ? 0 : 1);
     }
 
     // Time off is as good as busy: from long enough before the window to long enough after it.

@@ -21,11 +21,7 @@ public static class FreeSlots
 
         var open = Intervals.Merged(question.Open);
         var starts = Starts(question, open);
-        var chairs = question
-            .Chairs.Select(chair =>
-                (chair.ChairId, Free: Availability.OfChair(question, chair, open))
-            )
-            .ToArray();
+        var chairs = question.Chairs.Select(chair => (chair.ChairId, Free: Availability.OfChair(question, chair, open))).ToArray();
         var people = question
             .People.Where(person => question.SkillsNeeded.All(person.Skills.Contains))
             .Select(person => (person.PersonId, Free: Availability.OfPerson(question, person)))
@@ -35,10 +31,7 @@ public static class FreeSlots
         foreach (var start in Outwards(starts, question.Target))
         {
             var distance = Distance(start, question.Target);
-            if (
-                best.Count == question.Best
-                && Bucket(question, distance) > Bucket(question, best[^1].FromTarget)
-            )
+            if (best.Count == question.Best && Bucket(question, distance) > Bucket(question, best[^1].FromTarget))
                 break;
             if (BestAt(question, start, distance, chairs, people) is { } slot)
                 Keep(question, best, slot);
@@ -77,10 +70,7 @@ public static class FreeSlots
         var earlier = later - 1;
         while (earlier >= 0 || later < starts.Count)
         {
-            if (
-                later == starts.Count
-                || (earlier >= 0 && target - starts[earlier] <= starts[later] - target)
-            )
+            if (later == starts.Count || (earlier >= 0 && target - starts[earlier] <= starts[later] - target))
                 yield return starts[earlier--];
             else
                 yield return starts[later++];
@@ -98,11 +88,7 @@ public static class FreeSlots
         (Guid Id, int LooseEnds)? chair = null;
         foreach (var (id, free) in chairs)
         {
-            if (
-                free.IsFreeAt(start)
-                && free.LooseEnds(start) is var loose
-                && (chair is null || loose < chair.Value.LooseEnds)
-            )
+            if (free.IsFreeAt(start) && free.LooseEnds(start) is var loose && (chair is null || loose < chair.Value.LooseEnds))
                 chair = (id, loose);
         }
 
@@ -115,10 +101,7 @@ public static class FreeSlots
             if (!free.IsFreeAt(start))
                 continue;
             var (preferred, loose) = (id == question.PreferredPerson, free.LooseEnds(start));
-            if (
-                person is null
-                || Beats((preferred, loose), (person.Value.Preferred, person.Value.LooseEnds))
-            )
+            if (person is null || Beats((preferred, loose), (person.Value.Preferred, person.Value.LooseEnds)))
                 person = (id, preferred, loose);
         }
 
@@ -135,10 +118,8 @@ public static class FreeSlots
         );
     }
 
-    private static bool Beats(
-        (bool Preferred, int LooseEnds) one,
-        (bool Preferred, int LooseEnds) other
-    ) => one.Preferred != other.Preferred ? one.Preferred : one.LooseEnds < other.LooseEnds;
+    private static bool Beats((bool Preferred, int LooseEnds) one, (bool Preferred, int LooseEnds) other) =>
+        one.Preferred != other.Preferred ? one.Preferred : one.LooseEnds < other.LooseEnds;
 
     private static void Keep(SlotQuestion question, List<Slot> best, Slot slot)
     {
@@ -151,19 +132,10 @@ public static class FreeSlots
     }
 
     private static (long, bool, int, Duration, Instant) Rank(SlotQuestion question, Slot slot) =>
-        (
-            Bucket(question, slot.FromTarget),
-            !slot.WithPreferred,
-            slot.LooseEnds,
-            slot.FromTarget,
-            slot.StartsAt
-        );
+        (Bucket(question, slot.FromTarget), !slot.WithPreferred, slot.LooseEnds, slot.FromTarget, slot.StartsAt);
 
     private static long Bucket(SlotQuestion question, Duration distance) =>
-        question.NearEnough > Duration.Zero
-            ? (long)Math.Floor(distance / question.NearEnough)
-            : distance.BclCompatibleTicks;
+        question.NearEnough > Duration.Zero ? (long)Math.Floor(distance / question.NearEnough) : distance.BclCompatibleTicks;
 
-    private static Duration Distance(Instant start, Instant target) =>
-        start >= target ? start - target : target - start;
+    private static Duration Distance(Instant start, Instant target) => start >= target ? start - target : target - start;
 }

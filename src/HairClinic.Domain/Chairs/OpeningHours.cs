@@ -26,11 +26,7 @@ public sealed class OpeningHours
     private readonly DateInterval[] closures;
     private readonly DateTimeZone zone;
 
-    public OpeningHours(
-        IEnumerable<WeeklyHours> week,
-        IEnumerable<DateInterval> closures,
-        DateTimeZone zone
-    )
+    public OpeningHours(IEnumerable<WeeklyHours> week, IEnumerable<DateInterval> closures, DateTimeZone zone)
     {
         this.week = week.OrderBy(hours => hours.Opens).ToLookup(hours => hours.Weekday);
         this.closures = [.. closures];
@@ -48,9 +44,7 @@ public sealed class OpeningHours
             return [];
         return Intervals.Merged(
             week[day.DayOfWeek]
-                .Select(hours =>
-                    (Opens: At(day, hours.Opens, Opening), Closes: ClosingOf(day, hours.Closes))
-                )
+                .Select(hours => (Opens: At(day, hours.Opens, Opening), Closes: ClosingOf(day, hours.Closes)))
                 .Where(stretch => stretch.Opens < stretch.Closes)
                 .Select(stretch => new Interval(stretch.Opens, stretch.Closes))
         );
@@ -67,10 +61,7 @@ public sealed class OpeningHours
     }
 
     private Instant ClosingOf(LocalDate day, LocalTime closes) =>
-        closes == LocalTime.Midnight
-            ? At(day.PlusDays(1), LocalTime.Midnight, Opening)
-            : At(day, closes, Closing);
+        closes == LocalTime.Midnight ? At(day.PlusDays(1), LocalTime.Midnight, Opening) : At(day, closes, Closing);
 
-    private Instant At(LocalDate day, LocalTime time, ZoneLocalMappingResolver resolver) =>
-        (day + time).InZone(zone, resolver).ToInstant();
+    private Instant At(LocalDate day, LocalTime time, ZoneLocalMappingResolver resolver) => (day + time).InZone(zone, resolver).ToInstant();
 }

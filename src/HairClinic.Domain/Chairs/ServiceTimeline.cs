@@ -15,10 +15,7 @@ public sealed class ServiceTimeline
     /// <param name="segments">In order, at least one.</param>
     /// <param name="shortestUsableWait">The practice's own; the usual when left out.</param>
     /// <exception cref="ArgumentException">There is no segment.</exception>
-    public ServiceTimeline(
-        IReadOnlyList<ServiceSegment> segments,
-        Duration? shortestUsableWait = null
-    )
+    public ServiceTimeline(IReadOnlyList<ServiceSegment> segments, Duration? shortestUsableWait = null)
     {
         if (segments.Count == 0)
             throw new ArgumentException("A service has at least one segment.", nameof(segments));

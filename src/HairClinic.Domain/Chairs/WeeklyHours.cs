@@ -11,10 +11,7 @@ public sealed record WeeklyHours
         if (weekday is < IsoDayOfWeek.Monday or > IsoDayOfWeek.Sunday)
             throw new ArgumentException("Opening hours belong to a weekday.", nameof(weekday));
         if (closes <= opens && closes != LocalTime.Midnight)
-            throw new ArgumentException(
-                "A salon closes after it opens, on the same day.",
-                nameof(closes)
-            );
+            throw new ArgumentException("A salon closes after it opens, on the same day.", nameof(closes));
         (Weekday, Opens, Closes) = (weekday, opens, closes);
     }
 

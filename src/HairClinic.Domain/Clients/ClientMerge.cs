@@ -34,6 +34,5 @@ public sealed class ClientMerge : PracticeOwned
     public int Note(string table, IEnumerable<Guid> ids) => (Moved[table] = [.. ids]).Count;
 
     /// <exception cref="Refusal">Undone already.</exception>
-    public void Undo(Instant now) =>
-        UndoneAt = UndoneAt is null ? now : throw new Refusal("This merge was undone already.");
+    public void Undo(Instant now) => UndoneAt = UndoneAt is null ? now : throw new Refusal("This merge was undone already.");
 }

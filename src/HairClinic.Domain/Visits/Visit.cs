@@ -51,17 +51,8 @@ public sealed partial class Visit : PracticeOwned
     /// <summary>Puts the visit on the clock: the service's steps one after another from <paramref name="startsAt"/>.</summary>
     /// <param name="segmentIds">One new id for each step.</param>
     /// <exception cref="Refusal">Called off or over already.</exception>
-    public void Place(
-        ServiceKind service,
-        Instant startsAt,
-        Guid? chairId,
-        Guid? personId,
-        Salon salon,
-        IReadOnlyList<Guid> segmentIds
-    ) =>
-        Place(
-            [.. service.Steps.OrderBy(s => s.Position).Select(s => (s.Kind, s.Minutes))],
-            startsAt, chairId, personId, salon, segmentIds);
+    public void Place(ServiceKind service, Instant startsAt, Guid? chairId, Guid? personId, Salon salon, IReadOnlyList<Guid> segmentIds) =>
+        Place([.. service.Steps.OrderBy(s => s.Position).Select(s => (s.Kind, s.Minutes))], startsAt, chairId, personId, salon, segmentIds);
 
     /// <inheritdoc cref="Place(ServiceKind, Instant, Guid?, Guid?, Salon, IReadOnlyList{Guid})"/>
     public void Place(

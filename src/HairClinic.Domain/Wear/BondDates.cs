@@ -25,8 +25,7 @@ public readonly record struct BondDates(LocalDate Opens, LocalDate Closes)
         {
             { RemovedOn: { } removed } when removed <= today => BondState.Removed,
             { LiftedOn: { } lifted } when lifted <= today => BondState.Lifted,
-            { AppliedAt: { } applied } when now is { } moment && !Cure.IsOver(applied, moment) =>
-                BondState.Curing,
+            { AppliedAt: { } applied } when now is { } moment && !Cure.IsOver(applied, moment) => BondState.Curing,
             _ when today > Closes => BondState.Overdue,
             _ when today >= Opens => BondState.WindowOpen,
             _ => BondState.Held,

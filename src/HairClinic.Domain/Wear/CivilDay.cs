@@ -8,8 +8,7 @@ internal static class CivilDay
 {
     public static int Number(LocalDate day) => day.ToDateOnly().DayNumber;
 
-    public static LocalDate Date(int number) =>
-        LocalDate.FromDateOnly(DateOnly.FromDayNumber(number));
+    public static LocalDate Date(int number) => LocalDate.FromDateOnly(DateOnly.FromDayNumber(number));
 
     /// <summary>The bit of the day's weekday: Monday is bit 0, Sunday bit 6.</summary>
     public static int WeekdayBit(int number) => 1 << (int)((uint)number % 7);

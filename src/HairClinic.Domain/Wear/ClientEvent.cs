@@ -12,10 +12,7 @@ public readonly record struct ClientEvent
     private ClientEvent(LocalDate from, LocalDate through, int daysAhead, bool isAway)
     {
         if (through < from)
-            throw new ArgumentOutOfRangeException(
-                nameof(through),
-                "An event ends on or after the day it begins."
-            );
+            throw new ArgumentOutOfRangeException(nameof(through), "An event ends on or after the day it begins.");
         ArgumentOutOfRangeException.ThrowIfNegative(daysAhead);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(daysAhead, 60);
         (From, Through, DaysAhead, IsAway) = (from, through, daysAhead, isAway);
@@ -32,16 +29,11 @@ public readonly record struct ClientEvent
     public bool IsAway { get; }
 
     /// <summary>A day to be ready for, on which the client is within reach.</summary>
-    public static ClientEvent On(LocalDate day, int daysAhead = UsualDaysAhead) =>
-        new(day, day, daysAhead, false);
+    public static ClientEvent On(LocalDate day, int daysAhead = UsualDaysAhead) => new(day, day, daysAhead, false);
 
     /// <summary>Days to be ready for, on which the client cannot come.</summary>
-    public static ClientEvent Away(
-        LocalDate from,
-        LocalDate through,
-        int daysAhead = UsualDaysAhead
-    ) => new(from, through, daysAhead, true);
+    public static ClientEvent Away(LocalDate from, LocalDate through, int daysAhead = UsualDaysAhead) =>
+        new(from, through, daysAhead, true);
 
-    internal bool Covers(int day) =>
-        CivilDay.Number(From) <= day && day <= CivilDay.Number(Through);
+    internal bool Covers(int day) => CivilDay.Number(From) <= day && day <= CivilDay.Number(Through);
 }

@@ -30,8 +30,7 @@ public readonly record struct Cure
     public Instant EndsAt(Instant appliedAt) => appliedAt + Length;
 
     /// <summary>What is left of the cure; zero once it is over.</summary>
-    public Duration Remaining(Instant appliedAt, Instant now) =>
-        Duration.Max(Duration.Zero, EndsAt(appliedAt) - now);
+    public Duration Remaining(Instant appliedAt, Instant now) => Duration.Max(Duration.Zero, EndsAt(appliedAt) - now);
 
     public bool IsOver(Instant appliedAt, Instant now) => now >= EndsAt(appliedAt);
 
@@ -43,6 +42,5 @@ public readonly record struct Cure
     public LocalDate FirstClearDay(LocalDate appliedOn, OpeningDays opening) =>
         CivilDay.Date(FirstClearDay(CivilDay.Number(appliedOn), opening));
 
-    internal int FirstClearDay(int appliedOn, OpeningDays opening) =>
-        opening.Later(appliedOn, (Hours + 23) / 24 + 1);
+    internal int FirstClearDay(int appliedOn, OpeningDays opening) => opening.Later(appliedOn, (Hours + 23) / 24 + 1);
 }

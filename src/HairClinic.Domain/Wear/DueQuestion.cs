@@ -10,12 +10,7 @@ namespace HairClinic.Domain.Wear;
 /// Days after application to aim at, at least 1: <see cref="HoldPrior.TargetDays"/> until the client's own bonds say better.
 /// </param>
 /// <param name="Opening">The days the client's salon is open.</param>
-public readonly record struct DueQuestion(
-    LocalDate AppliedOn,
-    HoldWindow Window,
-    int TargetDays,
-    OpeningDays Opening
-)
+public readonly record struct DueQuestion(LocalDate AppliedOn, HoldWindow Window, int TargetDays, OpeningDays Opening)
 {
     /// <summary>Weekdays the client likes to come; empty when any will do.</summary>
     public WeekdaySet PreferredWeekdays { get; init; }

@@ -8,10 +8,4 @@ namespace HairClinic.Domain.Wear;
 /// <param name="To">The date it led to.</param>
 /// <param name="Amount">The weeks, days or hours the rule speaks of, where it does.</param>
 /// <param name="UpTo">The upper end where the rule speaks of a range.</param>
-public readonly record struct DueReason(
-    DueRuleName Rule,
-    LocalDate From,
-    LocalDate To,
-    int? Amount = null,
-    int? UpTo = null
-);
+public readonly record struct DueReason(DueRuleName Rule, LocalDate From, LocalDate To, int? Amount = null, int? UpTo = null);

@@ -27,13 +27,7 @@ public readonly record struct DueReasons
         var target = AppliedOn.PlusDays(TargetDays);
         var reasons = new List<DueReason>(6)
         {
-            new(
-                DueRuleName.HoldWindow,
-                AppliedOn,
-                Closes,
-                Window.EarliestWeeks,
-                Window.LatestWeeks
-            ),
+            new(DueRuleName.HoldWindow, AppliedOn, Closes, Window.EarliestWeeks, Window.LatestWeeks),
             new(DueRuleName.TargetFromPrior, AppliedOn, target, TargetDays),
         };
         if (Has(DueRuleName.TargetCappedAtCloses))

@@ -26,10 +26,7 @@ public static class DueRule
         if (question.Window.EarliestWeeks == 0)
             throw new ArgumentException("A due date needs a hold window.", nameof(question));
         if (question.TargetDays is < 1 or > LongestTargetDays)
-            throw new ArgumentException(
-                "A target is 1 to 3,660 days after application.",
-                nameof(question)
-            );
+            throw new ArgumentException("A target is 1 to 3,660 days after application.", nameof(question));
 
         var appliedOn = question.AppliedOn;
         var applied = CivilDay.Number(appliedOn);
@@ -38,8 +35,7 @@ public static class DueRule
         var opens = applied + NodaConstants.DaysPerWeek * question.Window.EarliestWeeks;
         var cured = question.Cure.FirstClearDay(applied, question.Opening);
         var target = applied + question.TargetDays;
-        var rules =
-            DueReasons.Bit(DueRuleName.HoldWindow) | DueReasons.Bit(DueRuleName.TargetFromPrior);
+        var rules = DueReasons.Bit(DueRuleName.HoldWindow) | DueReasons.Bit(DueRuleName.TargetFromPrior);
 
         if (target > closes)
         {
@@ -71,15 +67,7 @@ public static class DueRule
         }
 
         var search = new DaySearch(question.Opening, events);
-        var due = Choose(
-            ref search,
-            question.PreferredWeekdays,
-            target,
-            opens,
-            last,
-            cured,
-            ref rules
-        );
+        var due = Choose(ref search, question.PreferredWeekdays, target, opens, last, cured, ref rules);
         var absence = search.Absence < 0 ? default : events[search.Absence];
         if (search.Absence >= 0)
             rules |= DueReasons.Bit(DueRuleName.MovedOutOfAbsence);
@@ -99,13 +87,7 @@ public static class DueRule
             DueOn = dueOn,
             Applied = rules,
         };
-        return new(
-            appliedOn.PlusDays(opens - applied),
-            appliedOn.PlusDays(target - applied),
-            closesOn,
-            dueOn,
-            why
-        );
+        return new(appliedOn.PlusDays(opens - applied), appliedOn.PlusDays(target - applied), closesOn, dueOn, why);
     }
 
     private static int Pulling(ReadOnlySpan<ClientEvent> events, int opens, int target, int cured)
@@ -124,27 +106,13 @@ public static class DueRule
         return deciding;
     }
 
-    private static int Choose(
-        ref DaySearch search,
-        WeekdaySet preferred,
-        int target,
-        int opens,
-        int last,
-        int cured,
-        ref int rules
-    )
+    private static int Choose(ref DaySearch search, WeekdaySet preferred, int target, int opens, int last, int cured, ref int rules)
     {
         var day = search.Nearest(target, opens, last, PreferredReachDays, preferred);
         var rule = DueRuleName.MovedToPreferredWeekday;
         if (day == DaySearch.NoDay)
         {
-            day = search.Nearest(
-                target,
-                opens,
-                last,
-                Math.Max(target - opens, last - target),
-                WeekdaySet.Every
-            );
+            day = search.Nearest(target, opens, last, Math.Max(target - opens, last - target), WeekdaySet.Every);
             rule = DueRuleName.MovedToOpenDay;
         }
 

@@ -8,10 +8,4 @@ namespace HairClinic.Domain.Wear;
 /// <param name="Closes">The last day of the practice's window; the bond is overdue from the day after.</param>
 /// <param name="DueOn">The day to book.</param>
 /// <param name="Why">What led there.</param>
-public readonly record struct DueWindow(
-    LocalDate Opens,
-    LocalDate Target,
-    LocalDate Closes,
-    LocalDate DueOn,
-    DueReasons Why
-);
+public readonly record struct DueWindow(LocalDate Opens, LocalDate Target, LocalDate Closes, LocalDate DueOn, DueReasons Why);

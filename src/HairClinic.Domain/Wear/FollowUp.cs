@@ -12,7 +12,6 @@ public static class FollowUp
     public static LocalDate DueOn(LocalDate firstFittedOn, OpeningDays opening)
     {
         var wanted = firstFittedOn.PlusDays(DaysAfterFirstFitting);
-        return opening.Nearest(wanted, wanted.PlusDays(-ReachDays), wanted.PlusDays(ReachDays))
-            ?? wanted;
+        return opening.Nearest(wanted, wanted.PlusDays(-ReachDays), wanted.PlusDays(ReachDays)) ?? wanted;
     }
 }

@@ -32,10 +32,7 @@ public sealed class HoldPrior
     public HoldPrior(double lowDays, double highDays)
     {
         if (!(lowDays > 0) || !double.IsFinite(highDays) || highDays < lowDays)
-            throw new ArgumentOutOfRangeException(
-                nameof(highDays),
-                "A window needs 0 < low <= high."
-            );
+            throw new ArgumentOutOfRangeException(nameof(highDays), "A window needs 0 < low <= high.");
         HighDays = highDays;
         var ratio = Math.Log(highDays / lowDays);
         Sigma = 0.264245 * ratio;
@@ -86,10 +83,7 @@ public sealed class HoldPrior
     public double Quantile(double probability)
     {
         if (!(probability > 0 && probability < 1))
-            throw new ArgumentOutOfRangeException(
-                nameof(probability),
-                "A quantile needs 0 < p < 1."
-            );
+            throw new ArgumentOutOfRangeException(nameof(probability), "A quantile needs 0 < p < 1.");
         if (Sigma == 0)
             return HighDays;
         // Survival falls from 1 to 0 well inside this bracket; Brent's method never leaves it.

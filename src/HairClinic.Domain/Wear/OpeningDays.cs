@@ -28,9 +28,7 @@ public sealed class OpeningDays
         this.weekdays = weekdays;
         skipped = [.. SkippedDays(zone)];
         var closed = closures
-            .Select(closure =>
-                (First: CivilDay.Number(closure.Start), Last: CivilDay.Number(closure.End))
-            )
+            .Select(closure => (First: CivilDay.Number(closure.Start), Last: CivilDay.Number(closure.End)))
             .Concat(skipped.Select(day => (First: day, Last: day)))
             .OrderBy(stretch => stretch.First)
             .ToList();
@@ -52,11 +50,7 @@ public sealed class OpeningDays
     /// <returns>Nothing when no day in the stretch is open.</returns>
     public LocalDate? Nearest(LocalDate wanted, LocalDate first, LocalDate last)
     {
-        var (middle, low, high) = (
-            CivilDay.Number(wanted),
-            CivilDay.Number(first),
-            CivilDay.Number(last)
-        );
+        var (middle, low, high) = (CivilDay.Number(wanted), CivilDay.Number(first), CivilDay.Number(last));
         var reach = Math.Max(middle - low, high - middle);
         for (var distance = 0; distance <= reach; distance++)
         {
@@ -69,9 +63,7 @@ public sealed class OpeningDays
         return null;
     }
 
-    internal bool IsOpen(int day) =>
-        (weekdays.Bits & CivilDay.WeekdayBit(day)) != 0
-        && (closedFrom.Length == 0 || !IsClosed(day));
+    internal bool IsOpen(int day) => (weekdays.Bits & CivilDay.WeekdayBit(day)) != 0 && (closedFrom.Length == 0 || !IsClosed(day));
 
     /// <summary>The day that many existing days later.</summary>
     internal int Later(int day, int days)
@@ -99,17 +91,10 @@ public sealed class OpeningDays
         ZoneInterval? before = null;
         foreach (var after in zone.GetZoneIntervals(SkipsFrom, SkipsTo))
         {
-            if (
-                before is not null
-                && after.WallOffset.Ticks - before.WallOffset.Ticks >= NodaConstants.TicksPerDay
-            )
+            if (before is not null && after.WallOffset.Ticks - before.WallOffset.Ticks >= NodaConstants.TicksPerDay)
             {
                 var firstWhole = before.IsoLocalEnd.PlusTicks(NodaConstants.TicksPerDay - 1).Date;
-                for (
-                    var day = firstWhole;
-                    day.PlusDays(1).AtMidnight() <= after.IsoLocalStart;
-                    day = day.PlusDays(1)
-                )
+                for (var day = firstWhole; day.PlusDays(1).AtMidnight() <= after.IsoLocalStart; day = day.PlusDays(1))
                     yield return CivilDay.Number(day);
             }
 

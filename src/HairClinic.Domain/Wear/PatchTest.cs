@@ -11,6 +11,5 @@ public readonly record struct PatchTest(Instant AppliedAt, LocalDate AppliedOn)
 
     public PatchReading SecondReading { get; init; }
 
-    public bool HasReacted =>
-        FirstReading == PatchReading.Reaction || SecondReading == PatchReading.Reaction;
+    public bool HasReacted => FirstReading == PatchReading.Reaction || SecondReading == PatchReading.Reaction;
 }

@@ -14,11 +14,7 @@ public sealed record PatchTestRule
     /// <param name="secondReadingHours">At least the first, at most 336.</param>
     /// <param name="validMonths">1 to 24.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public PatchTestRule(
-        int firstReadingHours = 48,
-        int secondReadingHours = 96,
-        int validMonths = 6
-    )
+    public PatchTestRule(int firstReadingHours = 48, int secondReadingHours = 96, int validMonths = 6)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(firstReadingHours, 24);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(firstReadingHours, 168);
@@ -26,11 +22,7 @@ public sealed record PatchTestRule
         ArgumentOutOfRangeException.ThrowIfGreaterThan(secondReadingHours, 336);
         ArgumentOutOfRangeException.ThrowIfLessThan(validMonths, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(validMonths, 24);
-        (FirstReadingHours, SecondReadingHours, ValidMonths) = (
-            firstReadingHours,
-            secondReadingHours,
-            validMonths
-        );
+        (FirstReadingHours, SecondReadingHours, ValidMonths) = (firstReadingHours, secondReadingHours, validMonths);
     }
 
     public int FirstReadingHours { get; }
@@ -47,11 +39,9 @@ public sealed record PatchTestRule
             Math.Min(ValidMonths, label.ValidMonths)
         );
 
-    public Instant FirstReadingAt(PatchTest test) =>
-        test.AppliedAt + Duration.FromHours(FirstReadingHours);
+    public Instant FirstReadingAt(PatchTest test) => test.AppliedAt + Duration.FromHours(FirstReadingHours);
 
-    public Instant SecondReadingAt(PatchTest test) =>
-        test.AppliedAt + Duration.FromHours(SecondReadingHours);
+    public Instant SecondReadingAt(PatchTest test) => test.AppliedAt + Duration.FromHours(SecondReadingHours);
 
     public LocalDate LastValidDay(PatchTest test) => test.AppliedOn.PlusMonths(ValidMonths);
 
@@ -66,10 +56,8 @@ public sealed record PatchTestRule
             { HasReacted: true } => PatchVerdict.Reacted,
             { } made when visitOn > LastValidDay(made) => PatchVerdict.Expired,
             { } made when bondingAt < FirstReadingAt(made) => PatchVerdict.TooSoon,
-            { FirstReading: PatchReading.NotRead, SecondReading: PatchReading.NotRead } =>
-                PatchVerdict.NotRead,
-            { FirstReading: PatchReading.NotRead } made when bondingAt < SecondReadingAt(made) =>
-                PatchVerdict.NotRead,
+            { FirstReading: PatchReading.NotRead, SecondReading: PatchReading.NotRead } => PatchVerdict.NotRead,
+            { FirstReading: PatchReading.NotRead } made when bondingAt < SecondReadingAt(made) => PatchVerdict.NotRead,
             { FirstReading: PatchReading.NotRead } => PatchVerdict.FirstReadingMissed,
             { } made when bondingAt < SecondReadingAt(made) => PatchVerdict.SecondReadingToCome,
             { SecondReading: PatchReading.Clear } => PatchVerdict.Clear,

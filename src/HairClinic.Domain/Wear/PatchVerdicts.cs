@@ -6,8 +6,5 @@ public static class PatchVerdicts
     public static bool Blocks(this PatchVerdict verdict) => verdict >= PatchVerdict.NeverTested;
 
     public static bool Warns(this PatchVerdict verdict) =>
-        verdict
-            is PatchVerdict.SecondReadingToCome
-                or PatchVerdict.SecondReadingMissed
-                or PatchVerdict.FirstReadingMissed;
+        verdict is PatchVerdict.SecondReadingToCome or PatchVerdict.SecondReadingMissed or PatchVerdict.FirstReadingMissed;
 }

@@ -35,13 +35,7 @@ public readonly record struct WashRhythm
     /// </param>
     /// <param name="opening">A wash moves to the nearest open day, up to three days off, the earlier on a tie.</param>
     /// <exception cref="InvalidOperationException">The rhythm was never set.</exception>
-    public WashDay Next(
-        LocalDate? lastWashOn,
-        LocalDate appliedOn,
-        Cure cure,
-        LocalDate rebondDueOn,
-        OpeningDays opening
-    )
+    public WashDay Next(LocalDate? lastWashOn, LocalDate appliedOn, Cure cure, LocalDate rebondDueOn, OpeningDays opening)
     {
         if (Days == 0)
             throw new InvalidOperationException("A wash rhythm has a number of days.");

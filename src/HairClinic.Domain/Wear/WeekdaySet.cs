@@ -30,17 +30,12 @@ public readonly record struct WeekdaySet
         var bits = 0;
         foreach (var day in days)
         {
-            ArgumentOutOfRangeException.ThrowIfEqual(
-                (int)day,
-                (int)IsoDayOfWeek.None,
-                nameof(days)
-            );
+            ArgumentOutOfRangeException.ThrowIfEqual((int)day, (int)IsoDayOfWeek.None, nameof(days));
             bits |= 1 << ((int)day - 1);
         }
 
         return new(bits);
     }
 
-    public bool Contains(IsoDayOfWeek day) =>
-        day != IsoDayOfWeek.None && (Bits & (1 << ((int)day - 1))) != 0;
+    public bool Contains(IsoDayOfWeek day) => day != IsoDayOfWeek.None && (Bits & (1 << ((int)day - 1))) != 0;
 }

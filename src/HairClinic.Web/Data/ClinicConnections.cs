@@ -40,9 +40,7 @@ public sealed record ClinicConnections(string Program, string? Migrator, string?
         // The text holds a password, and the parser's message may quote it.
         catch (Exception e) when (e is ArgumentException or FormatException)
         {
-            throw new InvalidOperationException(
-                $"ConnectionStrings:{role} cannot be read as a PostgreSQL connection string."
-            );
+            throw new InvalidOperationException($"ConnectionStrings:{role} cannot be read as a PostgreSQL connection string.");
         }
         throw new InvalidOperationException(
             $"ConnectionStrings:{role} says 'No Reset On Close=true'. A pooled connection would then keep the previous practice's settings and show its rows to the next one. Remove it."

@@ -12,8 +12,7 @@ public sealed class ClinicDatabase(IConfiguration configuration, ILoggerFactory 
     private ClinicConnections? _connections;
 
     /// <exception cref="InvalidOperationException">Not opened yet.</exception>
-    public ClinicConnections Connections =>
-        _connections ?? throw new InvalidOperationException("The database is not open yet.");
+    public ClinicConnections Connections => _connections ?? throw new InvalidOperationException("The database is not open yet.");
 
     /// <summary>Starts the server if it is our own, brings the schema up to date, and checks that the fence can hold.</summary>
     public async Task OpenAsync(CancellationToken cancellation)

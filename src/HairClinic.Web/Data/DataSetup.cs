@@ -10,10 +10,9 @@ public static class DataSetup
         services
             .AddSingleton<IClock>(SystemClock.Instance)
             .AddSingleton<ClinicDatabase>()
-            .AddSingleton(sp => ClinicDbOptions.For(
-                sp.GetRequiredService<ClinicDatabase>().Connections.Program,
-                sp.GetRequiredService<ILoggerFactory>()
-            ))
+            .AddSingleton(sp =>
+                ClinicDbOptions.For(sp.GetRequiredService<ClinicDatabase>().Connections.Program, sp.GetRequiredService<ILoggerFactory>())
+            )
             .AddScoped<WriteOnce>()
             .AddScoped<DraftBook>();
 }

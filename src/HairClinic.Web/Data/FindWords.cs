@@ -18,8 +18,7 @@ public static class FindWords
             .Concat(client.Email is null ? [] : [(FindKind.ClientEmail, Normal(client.Email))])
             .Select(w => new FindWord(Guid.CreateVersion7(), w.Item1, client.Id, w.Item2));
 
-    public static FindWord Of(HairSystem unit) =>
-        new(Guid.CreateVersion7(), FindKind.UnitSerial, unit.Id, Normal(unit.Serial));
+    public static FindWord Of(HairSystem unit) => new(Guid.CreateVersion7(), FindKind.UnitSerial, unit.Id, Normal(unit.Serial));
 
     /// <summary>Letters and digits in lower case without accents: “Núñez-O'Hara” becomes “nunez” and “ohara”.</summary>
     public static IEnumerable<string> Words(string? text) =>

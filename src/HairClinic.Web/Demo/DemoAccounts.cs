@@ -14,7 +14,8 @@ public sealed class DemoAccounts(UserManager<AppUser> users, ClinicDbFactory dat
 {
     public const string Password = "quiet-harbour-demo";
 
-    public static IReadOnlyList<SignIn> All { get; } = [.. DemoPractice.People.Select(p => new SignIn(Address(p), p.Name, p.Role.ToString()))];
+    public static IReadOnlyList<SignIn> All { get; } =
+    [.. DemoPractice.People.Select(p => new SignIn(Address(p), p.Name, p.Role.ToString()))];
 
     /// <exception cref="InvalidOperationException">An account could not be made.</exception>
     public async Task OpenAsync(Guid practiceId, CancellationToken cancellation)

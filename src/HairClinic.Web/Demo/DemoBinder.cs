@@ -35,7 +35,10 @@ public static class DemoBinder
             [SheetKind.Clients] = Csv(SheetKind.Clients, clients.Select(c => c.Cells())),
             [SheetKind.Units] = Csv(SheetKind.Units, lives.SelectMany(l => l.Units).Select(u => u.Cells())),
             [SheetKind.Bonds] = Csv(SheetKind.Bonds, lives.SelectMany(l => l.Bonds).Select(b => b.Cells())),
-            [SheetKind.Visits] = Csv(SheetKind.Visits, lives.SelectMany(l => l.Visits).OrderBy(v => v.Day).ThenBy(v => v.Start).Select(v => v.Cells())),
+            [SheetKind.Visits] = Csv(
+                SheetKind.Visits,
+                lives.SelectMany(l => l.Visits).OrderBy(v => v.Day).ThenBy(v => v.Start).Select(v => v.Cells())
+            ),
         };
     }
 

@@ -44,7 +44,13 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
         return new Filled(practiceId, watch.Elapsed, outcomes);
     }
 
-    private static async Task LayAsync(ClinicDbFactory databases, Guid practiceId, Instant now, LocalDate today, CancellationToken cancellation)
+    private static async Task LayAsync(
+        ClinicDbFactory databases,
+        Guid practiceId,
+        Instant now,
+        LocalDate today,
+        CancellationToken cancellation
+    )
     {
         await using (var unfenced = databases.OpenUnfenced())
         {
@@ -81,7 +87,10 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
         var (draft, problem) = SheetDraft.Read(kind, file, "GB", DemoPractice.Lane.Currency);
         return draft is null
             ? throw new InvalidOperationException($"The invented {kind.Name} cannot be read: {problem!.Sentence}")
-            : draft with { ChosenDates = DateOrder.YearMonthDay };
+            : draft with
+            {
+                ChosenDates = DateOrder.YearMonthDay,
+            };
     }
 
     public sealed record Filled(Guid PracticeId, TimeSpan Took, IReadOnlyList<Import.Outcome> Sheets);

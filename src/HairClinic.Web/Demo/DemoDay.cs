@@ -47,7 +47,9 @@ public sealed class DemoDay(ClinicDb db, Instant now)
 
     private async Task LogAsync(Visit visit, Salon salon, DueBook dues, CancellationToken cancellation)
     {
-        var old = await db.Bonds.Include(b => b.Products).SingleOrDefaultAsync(b => b.ClientId == visit.ClientId && b.RemovedOn == null, cancellation);
+        var old = await db
+            .Bonds.Include(b => b.Products)
+            .SingleOrDefaultAsync(b => b.ClientId == visit.ClientId && b.RemovedOn == null, cancellation);
         if (old is null)
         {
             visit.Finish();
@@ -59,8 +61,28 @@ public sealed class DemoDay(ClinicDb db, Instant now)
         var used = old.Products.Select(p => (Guid.CreateVersion7(), new ProductUse(p.ProductId, p.LotId, p.Coats))).ToList();
         var basis = dues.BasisFor(client, kind.BaseMaterialId, used.Select(u => (Guid?)u.Item2.ProductId).FirstOrDefault(), old.Attachment);
         var lifted = old.Lift is not null;
-        var found = new TakeDown(InspectionGrades.AsNew with { Hair = 1 }, lifted, old.Lift?.LiftedOn, old.Lift?.Zone, lifted ? RemovalReason.Lifted : RemovalReason.Scheduled);
+        var found = new TakeDown(
+            InspectionGrades.AsNew with
+            {
+                Hair = 1,
+            },
+            lifted,
+            old.Lift?.LiftedOn,
+            old.Lift?.Zone,
+            lifted ? RemovalReason.Lifted : RemovalReason.Scheduled
+        );
         var made = new NewBond(Guid.CreateVersion7(), unit, visit.EndsAt - FromBondToDoor, old.Attachment, used, WaitsKept: true);
-        db.Bonds.Add(visit.RecordRebond(Guid.CreateVersion7(), (old, unit, found), made, salon, basis.WindowFor, visit.EndsAt, visit.PersonId, note: null));
+        db.Bonds.Add(
+            visit.RecordRebond(
+                Guid.CreateVersion7(),
+                (old, unit, found),
+                made,
+                salon,
+                basis.WindowFor,
+                visit.EndsAt,
+                visit.PersonId,
+                note: null
+            )
+        );
     }
 }

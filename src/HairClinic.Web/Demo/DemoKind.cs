@@ -6,7 +6,8 @@ namespace HairClinic.Web.Demo;
 /// <param name="Share">Of a hundred clients, how many wear it.</param>
 public sealed record DemoKind(string Name, string Base, string Workshop, int Share)
 {
-    public (int From, int To) LifeDays => TradeDefaults.Bases.Where(b => b.Name == Base).Select(b => (b.LifeFromDays, b.LifeToDays)).Single();
+    public (int From, int To) LifeDays =>
+        TradeDefaults.Bases.Where(b => b.Name == Base).Select(b => (b.LifeFromDays, b.LifeToDays)).Single();
 
     public (int From, int To) HoldWeeks(Attachment attachment) =>
         TradeDefaults

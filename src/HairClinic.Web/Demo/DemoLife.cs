@@ -26,7 +26,9 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, 
     public IReadOnlyList<VisitRow> Visits => visits;
 
     public IEnumerable<UnitRow> Units =>
-        units.Select(u => u.Row(client.Code, client.Salon.Name, today, new SheetMoney(45_000 + client.Kind.LifeDays.To * 150, client.Salon.Currency)));
+        units.Select(u =>
+            u.Row(client.Code, client.Salon.Name, today, new SheetMoney(45_000 + client.Kind.LifeDays.To * 150, client.Salon.Currency))
+        );
 
     public void Live()
     {
@@ -37,9 +39,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, 
         if (slot.Day >= today)
             return;
         Put(units[0], slot);
-        while (Next())
-        {
-        }
+        while (Next()) { }
     }
 
     /// <summary>A newcomer: consultation, measures, and weeks of waiting for the first unit.</summary>
@@ -89,7 +89,12 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, 
 
     private BondRow Ended(LocalDate day, LocalDate? lifted, bool told) =>
         lifted is null
-            ? open with { RemovedOn = day, RemovedBecause = random.Next(60) == 0 ? RemovalReason.Style : RemovalReason.Scheduled, LastSoundOn = day }
+            ? open with
+            {
+                RemovedOn = day,
+                RemovedBecause = random.Next(60) == 0 ? RemovalReason.Style : RemovalReason.Scheduled,
+                LastSoundOn = day,
+            }
             : open with
             {
                 RemovedOn = day,
@@ -106,7 +111,13 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, 
         if (client.Ending == DemoEnding.HasLifted && Period.DaysBetween(made, today) > 7)
         {
             var lifted = today.PlusDays(-random.Next(1, 4));
-            open = open with { LiftedOn = lifted, LiftReportedOn = lifted.PlusDays(1), LiftZone = (LiftZone)random.Next(5), LastSoundOn = null };
+            open = open with
+            {
+                LiftedOn = lifted,
+                LiftReportedOn = lifted.PlusDays(1),
+                LiftZone = (LiftZone)random.Next(5),
+                LastSoundOn = null,
+            };
             return Close(null);
         }
         var books = client.Ending == DemoEnding.ComesOn && due <= today.PlusDays(LongestBookingAheadDays) && random.Next(100) < 60;
@@ -199,7 +210,15 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, 
     private void Miss(LocalDate wanted)
     {
         var slot = diary.Take(client.Salon, client.Stylist, wanted, 90);
-        visits.Add(Visit(slot, "Rebond", slot.Day >= today ? VisitState.Booked : random.Next(2) == 0 ? VisitState.Cancelled : VisitState.DidNotCome));
+        visits.Add(
+            Visit(
+                slot,
+                "Rebond",
+                slot.Day >= today ? VisitState.Booked
+                    : random.Next(2) == 0 ? VisitState.Cancelled
+                    : VisitState.DidNotCome
+            )
+        );
     }
 
     private VisitRow Visit(DemoSlot slot, string service, VisitState state) =>

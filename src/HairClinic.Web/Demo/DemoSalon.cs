@@ -11,5 +11,6 @@ public sealed record DemoSalon(string Name, string Zone, string Currency, int Ch
 
     public IsoDayOfWeek RestDay(LocalDate today) => today.PlusDays(RestsAfterDays).DayOfWeek;
 
-    public IReadOnlyList<DemoPerson> Stylists => [.. DemoPractice.People.Where(p => p.Role == StaffRole.Stylist && p.Salons.Contains(this))];
+    public IReadOnlyList<DemoPerson> Stylists =>
+        [.. DemoPractice.People.Where(p => p.Role == StaffRole.Stylist && p.Salons.Contains(this))];
 }

@@ -15,13 +15,8 @@ public abstract record Actor(Guid PracticeId)
 /// <summary>Someone who works in the practice.</summary>
 /// <param name="Salons">The salons they may look into; an owner's are all.</param>
 /// <param name="AtSalon">The one their screens speak of.</param>
-public sealed record PersonActor(
-    Guid PracticeId,
-    Guid PersonId,
-    StaffRole StaffRole,
-    IReadOnlyList<Guid> Salons,
-    Guid? AtSalon
-) : Actor(PracticeId)
+public sealed record PersonActor(Guid PracticeId, Guid PersonId, StaffRole StaffRole, IReadOnlyList<Guid> Salons, Guid? AtSalon)
+    : Actor(PracticeId)
 {
     public override Guid? Id => PersonId;
 

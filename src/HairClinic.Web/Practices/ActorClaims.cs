@@ -36,6 +36,5 @@ public static class ActorClaims
     public static IEnumerable<Claim> For(ClientActor client) =>
         [new(Practice, client.PracticeId.ToString()), new(Client, client.ClientId.ToString())];
 
-    private static Guid? Read(ClaimsPrincipal user, string claim) =>
-        Guid.TryParse(user.FindFirstValue(claim), out var id) ? id : null;
+    private static Guid? Read(ClaimsPrincipal user, string claim) => Guid.TryParse(user.FindFirstValue(claim), out var id) ? id : null;
 }

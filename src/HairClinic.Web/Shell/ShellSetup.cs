@@ -45,8 +45,7 @@ public static class ShellSetup
         app.UseMiddleware<ShellFactsReader>();
         app.UseAntiforgery();
         app.MapStaticAssets().AllowAnonymous();
-        app.MapRazorComponents<App>()
-            .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
         app.MapStartPage();
         app.MapGet("/alive", () => "alive").AllowAnonymous();
     }

@@ -11,7 +11,11 @@ public static class StartPage
 {
     public static void MapStartPage(this IEndpointRouteBuilder routes) =>
         routes
-            .MapGet("/", async (HttpContext context, Presence presence, Guide guide) => Results.LocalRedirect(await RoomOfAsync(context, presence, guide)))
+            .MapGet(
+                "/",
+                async (HttpContext context, Presence presence, Guide guide) =>
+                    Results.LocalRedirect(await RoomOfAsync(context, presence, guide))
+            )
             .AllowAnonymous();
 
     private static async Task<string> RoomOfAsync(HttpContext context, Presence presence, Guide guide)
@@ -21,7 +25,9 @@ public static class StartPage
         if (ActorClaims.ToActor(context.User) is PersonActor person)
             return person.StaffRole switch
             {
-                StaffRole.Owner when await guide.ReadAsync(context.RequestAborted) is { Finished: false } facts => GuideFacts.PathOf(facts.Next),
+                StaffRole.Owner when await guide.ReadAsync(context.RequestAborted) is { Finished: false } facts => GuideFacts.PathOf(
+                    facts.Next
+                ),
                 StaffRole.Stylist or StaffRole.Trainee => "/at-the-chair",
                 _ => "/due",
             };

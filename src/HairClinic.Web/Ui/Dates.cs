@@ -18,19 +18,12 @@ public static partial class Dates
     {
         culture ??= CultureInfo.CurrentCulture;
         var pattern =
-            today?.Year == date.Year
-                ? culture.DateTimeFormat.MonthDayPattern
-                : WithoutWeekday(culture.DateTimeFormat.LongDatePattern);
+            today?.Year == date.Year ? culture.DateTimeFormat.MonthDayPattern : WithoutWeekday(culture.DateTimeFormat.LongDatePattern);
         return LocalDatePattern.Create("ddd " + Shorten(pattern), culture).Format(date);
     }
 
     /// <summary>A point in time as the salon's own day and clock: "Thu 3 Dec, 14:30".</summary>
-    public static string Moment(
-        Instant instant,
-        DateTimeZone zone,
-        LocalDate? today = null,
-        CultureInfo? culture = null
-    )
+    public static string Moment(Instant instant, DateTimeZone zone, LocalDate? today = null, CultureInfo? culture = null)
     {
         var local = instant.InZone(zone).LocalDateTime;
         return $"{Day(local.Date, today, culture)}, {Time(local.TimeOfDay, culture)}";
@@ -39,14 +32,11 @@ public static partial class Dates
     public static string Time(LocalTime time, CultureInfo? culture = null)
     {
         culture ??= CultureInfo.CurrentCulture;
-        return LocalTimePattern
-            .Create(culture.DateTimeFormat.ShortTimePattern, culture)
-            .Format(time);
+        return LocalTimePattern.Create(culture.DateTimeFormat.ShortTimePattern, culture).Format(time);
     }
 
     /// <summary>Minutes since the salon's midnight; 1440 is the midnight at the day's end.</summary>
-    public static string Time(int minuteOfDay, CultureInfo? culture = null) =>
-        Time(LocalTime.Midnight.PlusMinutes(minuteOfDay), culture);
+    public static string Time(int minuteOfDay, CultureInfo? culture = null) => Time(LocalTime.Midnight.PlusMinutes(minuteOfDay), culture);
 
     /// <summary>"today", "in 3 days", "2 days ago".</summary>
     public static string Away(LocalDate date, LocalDate today, IStringLocalizer words) =>
@@ -60,25 +50,18 @@ public static partial class Dates
         };
 
     [return: NotNullIfNotNull(nameof(date))]
-    public static string? Iso(LocalDate? date) =>
-        date is { } day ? LocalDatePattern.Iso.Format(day) : null;
+    public static string? Iso(LocalDate? date) => date is { } day ? LocalDatePattern.Iso.Format(day) : null;
 
-    public static string? Iso(LocalTime? time) =>
-        time is { } clock ? clock.ToString("HH:mm", CultureInfo.InvariantCulture) : null;
+    public static string? Iso(LocalTime? time) => time is { } clock ? clock.ToString("HH:mm", CultureInfo.InvariantCulture) : null;
 
-    public static bool TryIso(string text, out LocalDate date) =>
-        LocalDatePattern.Iso.Parse(text).TryGetValue(default, out date);
+    public static bool TryIso(string text, out LocalDate date) => LocalDatePattern.Iso.Parse(text).TryGetValue(default, out date);
 
     /// <summary>Browsers send "14:30", and "14:30:15" where the step allows seconds.</summary>
     public static bool TryIsoTime(string text, out LocalTime time) =>
-        LocalTimePattern
-            .CreateWithInvariantCulture("HH:mm")
-            .Parse(text)
-            .TryGetValue(default, out time)
+        LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(text).TryGetValue(default, out time)
         || LocalTimePattern.ExtendedIso.Parse(text).TryGetValue(default, out time);
 
-    private static string Shorten(string pattern) =>
-        pattern.Replace("MMMM", "MMM", StringComparison.Ordinal);
+    private static string Shorten(string pattern) => pattern.Replace("MMMM", "MMM", StringComparison.Ordinal);
 
     private static string WithoutWeekday(string pattern) => Weekday().Replace(pattern, "").Trim();
 

@@ -13,11 +13,7 @@ public sealed class DueDateRefresher
     private const int BatchSize = 500;
 
     /// <returns>How many bonds were looked at and how many fall due differently now.</returns>
-    public async Task<(int Seen, int Moved)> RunAsync(
-        ClinicDb db,
-        RefreshDueDatesBody body,
-        CancellationToken cancellation
-    )
+    public async Task<(int Seen, int Moved)> RunAsync(ClinicDb db, RefreshDueDatesBody body, CancellationToken cancellation)
     {
         var book = await DueBook.LoadAsync(db, cancellation);
         var adhesives = await db
@@ -31,10 +27,7 @@ public sealed class DueDateRefresher
                 from bond in db.Bonds.Include(b => b.Products)
                 join unit in db.HairSystems on bond.HairSystemId equals unit.Id
                 join kind in db.UnitKinds on unit.UnitKindId equals kind.Id
-                where
-                    bond.RemovedOn == null
-                    && bond.Id > after
-                    && (body.ClientId == null || bond.ClientId == body.ClientId)
+                where bond.RemovedOn == null && bond.Id > after && (body.ClientId == null || bond.ClientId == body.ClientId)
                 orderby bond.Id
                 select new { Bond = bond, kind.BaseMaterialId }
             )
@@ -50,21 +43,11 @@ public sealed class DueDateRefresher
                 .ToDictionaryAsync(c => c.Id, cancellation);
             foreach (var row in batch)
             {
-                var used = row
-                    .Bond.Products.Select(p => p.ProductId)
-                    .FirstOrDefault(adhesives.ContainsKey);
+                var used = row.Bond.Products.Select(p => p.ProductId).FirstOrDefault(adhesives.ContainsKey);
                 var adhesive = used == Guid.Empty ? (Guid?)null : used;
                 var label = adhesive is { } id ? adhesives[id] : null;
                 if (
-                    TryBasis(() =>
-                        book.BasisFor(
-                            clients[row.Bond.ClientId],
-                            row.BaseMaterialId,
-                            adhesive,
-                            row.Bond.Attachment,
-                            label
-                        )
-                    ) is
+                    TryBasis(() => book.BasisFor(clients[row.Bond.ClientId], row.BaseMaterialId, adhesive, row.Bond.Attachment, label)) is
                     { } basis
                 )
                     moved += Renew(row.Bond, basis) ? 1 : 0;

@@ -53,11 +53,7 @@ public sealed partial class PracticeWork(
         {
             case WorkKind.RefreshDueDates:
                 await using (var db = databases.Open())
-                    await dueDates.RunAsync(
-                        db,
-                        WorkItems.Read<RefreshDueDatesBody>(item),
-                        cancellation
-                    );
+                    await dueDates.RunAsync(db, WorkItems.Read<RefreshDueDatesBody>(item), cancellation);
                 break;
             case WorkKind.SendMail:
                 await mail.SendAsync(WorkItems.Read<Letter>(item), cancellation);
@@ -69,15 +65,6 @@ public sealed partial class PracticeWork(
         }
     }
 
-    [LoggerMessage(
-        Level = LogLevel.Warning,
-        Message = "{Kind} {Id} failed at attempt {Attempt} ({Error}); it will be tried again."
-    )]
-    private static partial void LogFailure(
-        ILogger logger,
-        WorkKind kind,
-        Guid id,
-        int attempt,
-        string error
-    );
+    [LoggerMessage(Level = LogLevel.Warning, Message = "{Kind} {Id} failed at attempt {Attempt} ({Error}); it will be tried again.")]
+    private static partial void LogFailure(ILogger logger, WorkKind kind, Guid id, int attempt, string error);
 }

@@ -14,8 +14,7 @@ public static class WorkFaults
         {
             SmtpCommandException smtp => $"{nameof(SmtpCommandException)} {(int)smtp.StatusCode}",
             PostgresException postgres => $"{nameof(PostgresException)} {postgres.SqlState}",
-            { InnerException: PostgresException postgres } =>
-                $"{e.GetType().Name} {postgres.SqlState}",
+            { InnerException: PostgresException postgres } => $"{e.GetType().Name} {postgres.SqlState}",
             _ => e.GetType().Name,
         };
 }

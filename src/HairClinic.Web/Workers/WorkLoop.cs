@@ -14,12 +14,7 @@ public sealed partial class WorkLoop(PracticeJobs jobs, ILogger<WorkLoop> log) :
         {
             foreach (var practice in await PracticesAsync(stoppingToken))
                 await TryAsync(
-                    () =>
-                        jobs.RunAsync(
-                            practice,
-                            "work",
-                            s => s.GetRequiredService<PracticeWork>().RunAsync(stoppingToken)
-                        ),
+                    () => jobs.RunAsync(practice, "work", s => s.GetRequiredService<PracticeWork>().RunAsync(stoppingToken)),
                     stoppingToken
                 );
         }
@@ -28,10 +23,7 @@ public sealed partial class WorkLoop(PracticeJobs jobs, ILogger<WorkLoop> log) :
     private async Task<IReadOnlyList<Guid>> PracticesAsync(CancellationToken stoppingToken)
     {
         IReadOnlyList<Guid> practices = [];
-        await TryAsync(
-            async () => practices = await jobs.PracticeIdsAsync(stoppingToken),
-            stoppingToken
-        );
+        await TryAsync(async () => practices = await jobs.PracticeIdsAsync(stoppingToken), stoppingToken);
         return practices;
     }
 
@@ -48,9 +40,6 @@ public sealed partial class WorkLoop(PracticeJobs jobs, ILogger<WorkLoop> log) :
         }
     }
 
-    [LoggerMessage(
-        Level = LogLevel.Error,
-        Message = "The work loop stumbled ({Error}); it goes on."
-    )]
+    [LoggerMessage(Level = LogLevel.Error, Message = "The work loop stumbled ({Error}); it goes on.")]
     private static partial void LogStumble(ILogger logger, string error);
 }

@@ -14,18 +14,11 @@ internal sealed class BareDue(NpgsqlDataSource source, LargeBook book, LocalDate
             await ReadAsync(connection, BareDueSql.Counts, Listed);
         });
 
-    public Task PageOnlyAsync() =>
-        RunAsync(connection => ReadAsync(connection, BareDueSql.Page, Listed));
+    public Task PageOnlyAsync() => RunAsync(connection => ReadAsync(connection, BareDueSql.Page, Listed));
 
     public Task ClosingAsync(int days) =>
         RunAsync(connection =>
-            ReadAsync(
-                connection,
-                BareDueSql.Closing,
-                book.PracticeId,
-                today.ToDateOnly(),
-                today.PlusDays(days).ToDateOnly()
-            )
+            ReadAsync(connection, BareDueSql.Closing, book.PracticeId, today.ToDateOnly(), today.PlusDays(days).ToDateOnly())
         );
 
     private object[] Listed =>
@@ -42,10 +35,7 @@ internal sealed class BareDue(NpgsqlDataSource source, LargeBook book, LocalDate
         await using var connection = await source.OpenConnectionAsync();
         // Without row security nobody asks for the practice, but the round trip is the same.
         await using (
-            var tell = new NpgsqlCommand(
-                "select set_config('app.practice', $1, false), set_config('jit', 'off', false)",
-                connection
-            )
+            var tell = new NpgsqlCommand("select set_config('app.practice', $1, false), set_config('jit', 'off', false)", connection)
         )
         {
             tell.Parameters.Add(new() { Value = book.PracticeId.ToString() });
@@ -54,11 +44,7 @@ internal sealed class BareDue(NpgsqlDataSource source, LargeBook book, LocalDate
         await ask(connection);
     }
 
-    private static async Task<int> ReadAsync(
-        NpgsqlConnection connection,
-        string sql,
-        params object[] values
-    )
+    private static async Task<int> ReadAsync(NpgsqlConnection connection, string sql, params object[] values)
     {
         await using var command = new NpgsqlCommand(sql, connection);
         foreach (var value in values)

@@ -24,10 +24,7 @@ internal static class DueQueryBenchmark
         var folder = Path.Combine(Path.GetTempPath(), $"hairclinic-benchmark-{Guid.NewGuid():N}");
         try
         {
-            await using var server = await EmbeddedServer.StartAsync(
-                new(folder) { Durable = false },
-                NullLogger.Instance
-            );
+            await using var server = await EmbeddedServer.StartAsync(new(folder) { Durable = false }, NullLogger.Instance);
             await using var services = Services(server.Connections);
             var prepared = server.Connections with
             {
@@ -37,26 +34,16 @@ internal static class DueQueryBenchmark
             await using var preparing = Services(prepared);
             await preparing.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
             await services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
-            var today = SystemClock
-                .Instance.GetCurrentInstant()
-                .InZone(DateTimeZoneProviders.Tzdb["Europe/London"])
-                .Date;
-            var administrator = new NpgsqlConnectionStringBuilder(server.Administrator)
-            {
-                Database = "hairclinic",
-            }.ConnectionString;
-            report.Say(
-                $"due-query: PostgreSQL {server.Binaries.Major}, median (least – most) ms; row security on unless said"
-            );
+            var today = SystemClock.Instance.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb["Europe/London"]).Date;
+            var administrator = new NpgsqlConnectionStringBuilder(server.Administrator) { Database = "hairclinic" }.ConnectionString;
+            report.Say($"due-query: PostgreSQL {server.Binaries.Major}, median (least – most) ms; row security on unless said");
             foreach (var clients in new[] { 100, 1_000_000 })
             {
                 var book = await LargeBook.LayAsync(services, administrator, clients, today);
                 report.Say();
                 report.Say($"{book.Clients:N0} clients, each with a unit bonded");
                 await CompareAsync(report, server.Connections, services, book, today);
-                report.Say(
-                    "  the same with statements that the driver keeps prepared on both sides:"
-                );
+                report.Say("  the same with statements that the driver keeps prepared on both sides:");
                 await CompareAsync(report, prepared, preparing, book, today);
             }
         }
@@ -75,9 +62,7 @@ internal static class DueQueryBenchmark
             ["ConnectionStrings:Migrator"] = connections.Migrator,
         };
         return new ServiceCollection()
-            .AddSingleton<IConfiguration>(
-                new ConfigurationBuilder().AddInMemoryCollection(settings).Build()
-            )
+            .AddSingleton<IConfiguration>(new ConfigurationBuilder().AddInMemoryCollection(settings).Build())
             .AddLogging()
             .AddClinic()
             .BuildServiceProvider();
@@ -95,13 +80,7 @@ internal static class DueQueryBenchmark
         await using var migrator = NpgsqlDataSource.Create(connections.Migrator!);
         var bare = new BareDue(program, book, today);
         var unfenced = new BareDue(migrator, book, today);
-        await LineAsync(
-            "first page and counts",
-            rounds: 31,
-            () => SliceAsync(services, book),
-            bare.OpenPageAsync,
-            unfenced.OpenPageAsync
-        );
+        await LineAsync("first page and counts", rounds: 31, () => SliceAsync(services, book), bare.OpenPageAsync, unfenced.OpenPageAsync);
         await LineAsync(
             $"all closing within {ClosingDays} days",
             rounds: 9,
@@ -110,23 +89,13 @@ internal static class DueQueryBenchmark
             () => unfenced.ClosingAsync(ClosingDays)
         );
         var page = await Rounds.TimeAsync(31, bare.PageOnlyAsync, unfenced.PageOnlyAsync);
-        report.Say(
-            $"  the page without its counts: bare {Told(page[0])}; bare without row security {Told(page[1])}"
-        );
+        report.Say($"  the page without its counts: bare {Told(page[0])}; bare without row security {Told(page[1])}");
 
-        async Task LineAsync(
-            string what,
-            int rounds,
-            Func<Task> ours,
-            Func<Task> theirs,
-            Func<Task> open
-        )
+        async Task LineAsync(string what, int rounds, Func<Task> ours, Func<Task> theirs, Func<Task> open)
         {
             var times = await Rounds.TimeAsync(rounds, ours, theirs, open);
             var ratio = Rounds.Median(times[0]) / Rounds.Median(times[1]);
-            report.Say(
-                $"  {what}: program {Told(times[0])}; bare SQL {Told(times[1])}; bare without row security {Told(times[2])}"
-            );
+            report.Say($"  {what}: program {Told(times[0])}; bare SQL {Told(times[1])}; bare without row security {Told(times[2])}");
             report.Say($"  ratio {ratio:F2}, goal {Goal}: {(ratio <= Goal ? "met" : "not met")}");
         }
     }
@@ -136,20 +105,10 @@ internal static class DueQueryBenchmark
             .GetRequiredService<PracticeJobs>()
             .RunAsAsync(
                 book.Desk,
-                scope =>
-                    scope
-                        .GetRequiredService<Due>()
-                        .OpenAsync(
-                            new(DuePart.All, AllSalons: false, After: null),
-                            CancellationToken.None
-                        )
+                scope => scope.GetRequiredService<Due>().OpenAsync(new(DuePart.All, AllSalons: false, After: null), CancellationToken.None)
             );
 
-    private static async Task ClosingAsync(
-        ServiceProvider services,
-        LargeBook book,
-        LocalDate today
-    )
+    private static async Task ClosingAsync(ServiceProvider services, LargeBook book, LocalDate today)
     {
         var until = today.PlusDays(ClosingDays);
         await services
@@ -160,9 +119,7 @@ internal static class DueQueryBenchmark
                 {
                     await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
                     return await db
-                        .Bonds.Where(b =>
-                            b.RemovedOn == null && b.ClosesOn >= today && b.ClosesOn < until
-                        )
+                        .Bonds.Where(b => b.RemovedOn == null && b.ClosesOn >= today && b.ClosesOn < until)
                         .OrderBy(b => b.ClosesOn)
                         .ThenBy(b => b.Id)
                         .Select(b => new
@@ -180,6 +137,5 @@ internal static class DueQueryBenchmark
             );
     }
 
-    private static string Told(IReadOnlyList<double> times) =>
-        $"{Rounds.Median(times):F2} ({times.Min():F2} – {times.Max():F2})";
+    private static string Told(IReadOnlyList<double> times) => $"{Rounds.Median(times):F2} ({times.Min():F2} – {times.Max():F2})";
 }

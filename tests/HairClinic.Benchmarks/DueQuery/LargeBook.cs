@@ -17,12 +17,7 @@ internal sealed record LargeBook(Guid PracticeId, Guid SalonId, Guid DeskId, int
 {
     public PersonActor Desk => new(PracticeId, DeskId, StaffRole.FrontDesk, [SalonId], SalonId);
 
-    public static async Task<LargeBook> LayAsync(
-        IServiceProvider services,
-        string administrator,
-        int clients,
-        LocalDate today
-    )
+    public static async Task<LargeBook> LayAsync(IServiceProvider services, string administrator, int clients, LocalDate today)
     {
         var practice = Guid.CreateVersion7();
         Scene? scene = null;
@@ -33,9 +28,7 @@ internal sealed record LargeBook(Guid PracticeId, Guid SalonId, Guid DeskId, int
                 "lay",
                 async scope =>
                 {
-                    await using var unfenced = scope
-                        .GetRequiredService<ClinicDbFactory>()
-                        .OpenUnfenced();
+                    await using var unfenced = scope.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
                     unfenced.Practices.Add(new PracticeRow(practice));
                     await unfenced.SaveChangesAsync();
                     await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
@@ -73,10 +66,7 @@ internal sealed record LargeBook(Guid PracticeId, Guid SalonId, Guid DeskId, int
                 command.Parameters.AddWithValue("salon", SalonId);
                 command.Parameters.AddWithValue("desk", DeskId);
                 command.Parameters.AddWithValue("kind", scene.Kinds[0].Id);
-                command.Parameters.AddWithValue(
-                    "rebond",
-                    scene.Services.First(s => s.Purpose == Domain.Visits.ServicePurpose.Rebond).Id
-                );
+                command.Parameters.AddWithValue("rebond", scene.Services.First(s => s.Purpose == Domain.Visits.ServicePurpose.Rebond).Id);
                 command.Parameters.AddWithValue("count", Clients);
                 command.Parameters.AddWithValue("today", today.ToDateOnly());
             }

@@ -57,6 +57,5 @@ internal static class LargeBookSql
             """,
     ];
 
-    private static string Id(int table) =>
-        $"('019b{table:0000}-0000-7000-8000-' || lpad(to_hex(n), 12, '0'))::uuid";
+    private static string Id(int table) => $"('019b{table:0000}-0000-7000-8000-' || lpad(to_hex(n), 12, '0'))::uuid";
 }

@@ -22,23 +22,14 @@ internal static class DueWindowsBenchmark
             () => Task.FromResult(sink += Rule(plain)),
             () => Task.FromResult(sink += Rule(mixed))
         );
-        report.Say(
-            $"due-windows: {Count:N0} windows a round, 9 rounds, one thread; median (least – most) processor ns a window"
-        );
-        string[] names =
-        [
-            "bare rule",
-            "due rule, salon with closures",
-            "due rule, also preferred days and events",
-        ];
+        report.Say($"due-windows: {Count:N0} windows a round, 9 rounds, one thread; median (least – most) processor ns a window");
+        string[] names = ["bare rule", "due rule, salon with closures", "due rule, also preferred days and events"];
         var medians = times.Select(t => Rounds.Median(t) * 1e6 / Count).ToList();
         for (var i = 0; i < names.Length; i++)
             report.Say(
                 $"{names[i], -42} {medians[i], 7:F1} ({times[i].Min() * 1e6 / Count:F1} – {times[i].Max() * 1e6 / Count:F1})   {1e9 / medians[i], 12:N0} a second"
             );
-        report.Say(
-            $"ratio to the bare rule: {medians[1] / medians[0]:F2} and {medians[2] / medians[0]:F2}"
-        );
+        report.Say($"ratio to the bare rule: {medians[1] / medians[0]:F2} and {medians[2] / medians[0]:F2}");
         report.Say(
             $"goal {Goal:N0} a second: {(1e9 / medians[1] >= Goal && 1e9 / medians[2] >= Goal ? "met" : "not met")}   (sum {sink % 1000})"
         );
@@ -78,38 +69,18 @@ internal static class DueWindowsBenchmark
         HoldWindow[] windows = [new(4, 6), new(2, 4), new(3, 5), new(4, 8)];
         var targets = windows.Select(w => new HoldPrior(w).TargetDays).ToArray();
         var opening = new OpeningDays(
-            WeekdaySet.Of(
-                IsoDayOfWeek.Tuesday,
-                IsoDayOfWeek.Wednesday,
-                IsoDayOfWeek.Thursday,
-                IsoDayOfWeek.Friday,
-                IsoDayOfWeek.Saturday
-            ),
-            Enumerable
-                .Range(0, 22)
-                .Select(i => new DateInterval(
-                    FirstDay.PlusMonths(6 * i),
-                    FirstDay.PlusMonths(6 * i).PlusDays(3)
-                )),
+            WeekdaySet.Of(IsoDayOfWeek.Tuesday, IsoDayOfWeek.Wednesday, IsoDayOfWeek.Thursday, IsoDayOfWeek.Friday, IsoDayOfWeek.Saturday),
+            Enumerable.Range(0, 22).Select(i => new DateInterval(FirstDay.PlusMonths(6 * i), FirstDay.PlusMonths(6 * i).PlusDays(3))),
             DateTimeZoneProviders.Tzdb["Europe/London"]
         );
         return
         [
             .. Enumerable
                 .Range(0, 3650)
-                .Select(i => new DueQuestion(
-                    FirstDay.PlusDays(i),
-                    windows[i % 4],
-                    targets[i % 4],
-                    opening
-                )
+                .Select(i => new DueQuestion(FirstDay.PlusDays(i), windows[i % 4], targets[i % 4], opening)
                 {
-                    PreferredWeekdays =
-                        preferring && i % 3 == 0 ? WeekdaySet.Of(IsoDayOfWeek.Friday) : default,
-                    Events =
-                        events && i % 10 == 0
-                            ? [ClientEvent.On(FirstDay.PlusDays(i + 33))]
-                            : ImmutableArray<ClientEvent>.Empty,
+                    PreferredWeekdays = preferring && i % 3 == 0 ? WeekdaySet.Of(IsoDayOfWeek.Friday) : default,
+                    Events = events && i % 10 == 0 ? [ClientEvent.On(FirstDay.PlusDays(i + 33))] : ImmutableArray<ClientEvent>.Empty,
                 }),
         ];
     }

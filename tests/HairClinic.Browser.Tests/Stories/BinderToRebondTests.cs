@@ -107,7 +107,8 @@ public sealed class BinderToRebondTests(ChromiumBrowser chromium)
                 return;
             await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Now the") }).ClickAsync();
             // The next sheet's own file field replaces this one's.
-            await page.GetByRole(AriaRole.Heading, new() { Name = "It is in the book" }).WaitForAsync(new() { State = WaitForSelectorState.Detached });
+            await page.GetByRole(AriaRole.Heading, new() { Name = "It is in the book" })
+                .WaitForAsync(new() { State = WaitForSelectorState.Detached });
         }
     }
 
@@ -146,7 +147,8 @@ public sealed class BinderToRebondTests(ChromiumBrowser chromium)
         Assert.InRange(taps, 1, 12);
         await page.PictureAsync("story-09-logged");
         await page.NothingForAxeAsync();
-        await page.GetByText("Four in five bonds of this kind still hold").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await page.GetByText("Four in five bonds of this kind still hold")
+            .First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
         return (await page.Locator(".vast time").InnerTextAsync()).Trim();
 
         async Task TapAsync(ILocator what)
@@ -177,7 +179,10 @@ public sealed class BinderToRebondTests(ChromiumBrowser chromium)
         for (var wait = 0; wait < 60; wait++)
         {
             var letter = Directory.Exists(site.MailFolder) ? Directory.GetFiles(site.MailFolder).FirstOrDefault() : null;
-            if (letter is not null && Regex.Match(await File.ReadAllTextAsync(letter), @"/my-hair/open-link\?token=[\w-]+") is { Success: true } link)
+            if (
+                letter is not null
+                && Regex.Match(await File.ReadAllTextAsync(letter), @"/my-hair/open-link\?token=[\w-]+") is { Success: true } link
+            )
                 return link.Value;
             await Task.Delay(500);
         }

@@ -30,8 +30,14 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         await using var site = await OpenAsync();
         string[] paths =
         [
-            "/day", "/day?date=2027-02-08", "/day?date=2027-02-04", $"/visits/book-visit?client={client}", "/visits/book-visit",
-            $"/visits/{visit}/visit-details", $"/visits/{visit}/move-visit", $"/visits/{visit}/call-off",
+            "/day",
+            "/day?date=2027-02-08",
+            "/day?date=2027-02-04",
+            $"/visits/book-visit?client={client}",
+            "/visits/book-visit",
+            $"/visits/{visit}/visit-details",
+            $"/visits/{visit}/move-visit",
+            $"/visits/{visit}/call-off",
         ];
         foreach (var screen in new[] { Pages.Desk, Pages.Tablet, Pages.Phone })
         {
@@ -41,7 +47,10 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
                 await page.OpenAsync(path);
                 await page.PictureAsync($"{screen.Width}-{index}-{path.Split('/', '?')[^1].Split('=')[0]}");
                 await page.NothingForAxeAsync();
-                Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), $"{path} is wider than {screen.Width}");
+                Assert.True(
+                    await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"),
+                    $"{path} is wider than {screen.Width}"
+                );
             }
             await page.Context.CloseAsync();
         }
@@ -140,18 +149,32 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
     {
         var site = await Site.OpenAsync(Now);
         var practice = Guid.CreateVersion7();
-        await site.Services.GetRequiredService<PracticeJobs>().RunAsync(practice, "lay", async services =>
-        {
-            await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
-            unfenced.Practices.Add(new PracticeRow(practice));
-            await unfenced.SaveChangesAsync();
-            await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-            var scene = new Scene(db, Now);
-            var desk = Lay(scene);
-            await scene.SaveAsync();
-            var user = new AppUser { Id = Guid.CreateVersion7(), UserName = "desk@practice.example", Email = "desk@practice.example", PracticeId = practice, PersonId = desk.Id, AtSalonId = salon.Id };
-            return await services.GetRequiredService<UserManager<AppUser>>().CreateAsync(user, Password);
-        });
+        await site
+            .Services.GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                practice,
+                "lay",
+                async services =>
+                {
+                    await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+                    unfenced.Practices.Add(new PracticeRow(practice));
+                    await unfenced.SaveChangesAsync();
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    var scene = new Scene(db, Now);
+                    var desk = Lay(scene);
+                    await scene.SaveAsync();
+                    var user = new AppUser
+                    {
+                        Id = Guid.CreateVersion7(),
+                        UserName = "desk@practice.example",
+                        Email = "desk@practice.example",
+                        PracticeId = practice,
+                        PersonId = desk.Id,
+                        AtSalonId = salon.Id,
+                    };
+                    return await services.GetRequiredService<UserManager<AppUser>>().CreateAsync(user, Password);
+                }
+            );
         return site;
     }
 
@@ -160,14 +183,37 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         scene.LayPractice("Invented practice");
         salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 3);
         var coats = new ServiceKind(Guid.CreateVersion7(), "Rebond, two coats", ServicePurpose.Rebond);
-        coats.Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, 40), (Guid.CreateVersion7(), SegmentKind.Wait, 20), (Guid.CreateVersion7(), SegmentKind.HandsOn, 30)]);
+        coats.Consist([
+            (Guid.CreateVersion7(), SegmentKind.HandsOn, 40),
+            (Guid.CreateVersion7(), SegmentKind.Wait, 20),
+            (Guid.CreateVersion7(), SegmentKind.HandsOn, 30),
+        ]);
         scene.Services.Add(coats);
         scene.Db.ServiceKinds.Add(coats);
         var desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
-        Person[] hands = [scene.Hire("Mara", StaffRole.Stylist, salon), scene.Hire("Ivo", StaffRole.Stylist, salon), scene.Hire("Saskia", StaffRole.Stylist, salon)];
+        Person[] hands =
+        [
+            scene.Hire("Mara", StaffRole.Stylist, salon),
+            scene.Hire("Ivo", StaffRole.Stylist, salon),
+            scene.Hire("Saskia", StaffRole.Stylist, salon),
+        ];
         scene.Hire("Bram", StaffRole.Stylist, salon).BeAway(Guid.CreateVersion7(), Today, Today.PlusDays(2), "course");
         var (wash, fix) = (scene.Service(ServicePurpose.WashAndStyle), scene.Service(ServicePurpose.FixLift));
-        string[] names = ["Ada Fenwick", "Bo Larch", "Cleo Marsh", "Dag Rowan", "Effie Stone", "Finn Vale", "Greta Wold", "Hal Thorne", "Ines Brook", "Wren Ash", "Jon Heath", "Orla Finch"];
+        string[] names =
+        [
+            "Ada Fenwick",
+            "Bo Larch",
+            "Cleo Marsh",
+            "Dag Rowan",
+            "Effie Stone",
+            "Finn Vale",
+            "Greta Wold",
+            "Hal Thorne",
+            "Ines Brook",
+            "Wren Ash",
+            "Jon Heath",
+            "Orla Finch",
+        ];
         var clients = names.Select((n, i) => scene.Welcome($"C-{i + 1}", n, salon, $"+4416329600{i:00}")).ToList();
         Book(0, coats, 0, 9, 0).Finish();
         var second = Book(1, coats, 0, 10, 30);
@@ -183,10 +229,21 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         visit = Book(10, coats, 2, 15, 30).Id;
         client = clients[11].Id;
         var kind = scene.Make("Everyday", "French lace", "Workshop North");
-        scene.Bond(clients[11], scene.Unit(clients[11], kind, new LocalDate(2027, 1, 4)), new LocalDate(2027, 1, 6), scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "L1"));
+        scene.Bond(
+            clients[11],
+            scene.Unit(clients[11], kind, new LocalDate(2027, 1, 4)),
+            new LocalDate(2027, 1, 6),
+            scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "L1")
+        );
         return desk;
 
         Visit Book(int who, ServiceKind service, int chair, int hour, int minute) =>
-            scene.Book(clients[who], service, scene.Chairs[chair], hands[chair], (Today + new LocalTime(hour, minute)).InZoneStrictly(salon.TimeZone).ToInstant());
+            scene.Book(
+                clients[who],
+                service,
+                scene.Chairs[chair],
+                hands[chair],
+                (Today + new LocalTime(hour, minute)).InZoneStrictly(salon.TimeZone).ToInstant()
+            );
     }
 }

@@ -21,11 +21,9 @@ public sealed class FreeSlotsTests
 
     private static Instant At(int hour, int minute) => Instant.FromUtc(2026, 3, 3, hour, minute);
 
-    private static Interval From(int hour, int minute, int toHour, int toMinute) =>
-        new(At(hour, minute), At(toHour, toMinute));
+    private static Interval From(int hour, int minute, int toHour, int toMinute) => new(At(hour, minute), At(toHour, toMinute));
 
-    private static PersonTime Person(Guid id, params Interval[] busy) =>
-        new(id, [Day], busy, new HashSet<Guid>());
+    private static PersonTime Person(Guid id, params Interval[] busy) => new(id, [Day], busy, new HashSet<Guid>());
 
     private static SlotQuestion Ask(ServiceTimeline service, Instant target) =>
         new()
@@ -63,10 +61,7 @@ public sealed class FreeSlotsTests
     [Fact]
     public void A_booking_may_touch_another_but_not_overlap_it()
     {
-        var question = Ask(Hour, At(11, 0)) with
-        {
-            Chairs = [new(Chair, [From(10, 0, 11, 0), From(12, 0, 13, 0)])],
-        };
+        var question = Ask(Hour, At(11, 0)) with { Chairs = [new(Chair, [From(10, 0, 11, 0), From(12, 0, 13, 0)])] };
 
         Assert.Equal(At(11, 0), First(question));
         Assert.Equal(At(9, 0), First(question with { Target = At(10, 15), To = At(11, 59) }));
@@ -98,12 +93,7 @@ public sealed class FreeSlotsTests
     public void Hands_on_work_stays_inside_the_person_s_working_time()
     {
         var lateShift = new PersonTime(Ines, [From(13, 0, 18, 0)], [], new HashSet<Guid>());
-        var lunch = new PersonTime(
-            Ines,
-            [From(9, 0, 12, 0), From(12, 30, 18, 0)],
-            [],
-            new HashSet<Guid>()
-        );
+        var lunch = new PersonTime(Ines, [From(9, 0, 12, 0), From(12, 30, 18, 0)], [], new HashSet<Guid>());
 
         Assert.Equal(At(13, 0), First(Ask(Hour, At(9, 0)) with { People = [lateShift] }));
         // Lunch falls into the wait.
@@ -117,10 +107,7 @@ public sealed class FreeSlotsTests
         var skilled = new PersonTime(Tomas, [Day], [], new HashSet<Guid> { Bonding });
         var question = Ask(Hour, At(12, 0)) with { SkillsNeeded = [Bonding] };
 
-        Assert.All(
-            FreeSlots.Find(question with { People = [Person(Ines), skilled] }),
-            slot => Assert.Equal(Tomas, slot.PersonId)
-        );
+        Assert.All(FreeSlots.Find(question with { People = [Person(Ines), skilled] }), slot => Assert.Equal(Tomas, slot.PersonId));
         Assert.Empty(FreeSlots.Find(question));
     }
 
@@ -138,9 +125,7 @@ public sealed class FreeSlotsTests
         Assert.Equal((At(10, 0), Tomas, false), Head(question with { NearEnough = Duration.Zero }));
 
         static (Instant, Guid, bool) Head(SlotQuestion question) =>
-            FreeSlots.Find(question)[0] is var slot
-                ? (slot.StartsAt, slot.PersonId, slot.WithPreferred)
-                : default;
+            FreeSlots.Find(question)[0] is var slot ? (slot.StartsAt, slot.PersonId, slot.WithPreferred) : default;
     }
 
     [Fact]
@@ -164,23 +149,12 @@ public sealed class FreeSlotsTests
 
     [Fact]
     public void A_full_day_offers_nothing() =>
-        Assert.Empty(
-            FreeSlots.Find(
-                Ask(Hour, At(12, 0)) with
-                {
-                    People = [Person(Ines, From(9, 30, 17, 30))],
-                }
-            )
-        );
+        Assert.Empty(FreeSlots.Find(Ask(Hour, At(12, 0)) with { People = [Person(Ines, From(9, 30, 17, 30))] }));
 
     [Fact]
     public void A_search_without_sense_is_refused()
     {
-        Assert.Throws<ArgumentException>(() =>
-            FreeSlots.Find(Ask(Hour, At(12, 0)) with { Step = Duration.Zero })
-        );
-        Assert.Throws<ArgumentException>(() =>
-            FreeSlots.Find(Ask(Hour, At(12, 0)) with { Best = 0 })
-        );
+        Assert.Throws<ArgumentException>(() => FreeSlots.Find(Ask(Hour, At(12, 0)) with { Step = Duration.Zero }));
+        Assert.Throws<ArgumentException>(() => FreeSlots.Find(Ask(Hour, At(12, 0)) with { Best = 0 }));
     }
 }

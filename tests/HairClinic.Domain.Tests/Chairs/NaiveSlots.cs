@@ -15,14 +15,8 @@ internal static class NaiveSlots
             from chair in question.Chairs
             from person in question.People
             where question.SkillsNeeded.All(person.Skills.Contains)
-            where
-                question.Service.Chair.All(block =>
-                    Ticks(block, start).All(at => !In(chair.Busy, at))
-                )
-            where
-                question.Service.Hands.All(block =>
-                    Ticks(block, start).All(at => IsIdle(person, at))
-                )
+            where question.Service.Chair.All(block => Ticks(block, start).All(at => !In(chair.Busy, at)))
+            where question.Service.Hands.All(block => Ticks(block, start).All(at => IsIdle(person, at)))
             select new Slot(
                 start,
                 start + question.Service.Length,
@@ -30,21 +24,13 @@ internal static class NaiveSlots
                 person.PersonId,
                 Duration.Max(start - question.Target, question.Target - start),
                 person.PersonId == question.PreferredPerson,
-                Loose(
-                    question.Service.Chair,
-                    start,
-                    at => In(question.Open, at) && !In(chair.Busy, at)
-                ) + Loose(question.Service.Hands, start, at => IsIdle(person, at))
+                Loose(question.Service.Chair, start, at => In(question.Open, at) && !In(chair.Busy, at))
+                    + Loose(question.Service.Hands, start, at => IsIdle(person, at))
             );
         return
         [
             .. all.GroupBy(slot => slot.StartsAt)
-                .Select(sameStart =>
-                    sameStart
-                        .OrderBy(slot => !slot.WithPreferred)
-                        .ThenBy(slot => slot.LooseEnds)
-                        .First()
-                )
+                .Select(sameStart => sameStart.OrderBy(slot => !slot.WithPreferred).ThenBy(slot => slot.LooseEnds).First())
                 .OrderBy(slot => Band(question, slot.FromTarget))
                 .ThenBy(slot => !slot.WithPreferred)
                 .ThenBy(slot => slot.LooseEnds)
@@ -54,8 +40,7 @@ internal static class NaiveSlots
         ];
     }
 
-    public static bool In(IEnumerable<Interval> intervals, Instant at) =>
-        intervals.Any(interval => interval.Contains(at));
+    public static bool In(IEnumerable<Interval> intervals, Instant at) => intervals.Any(interval => interval.Contains(at));
 
     public static IEnumerable<Instant> Ticks(TimeBlock block, Instant start)
     {
@@ -63,18 +48,10 @@ internal static class NaiveSlots
             yield return at;
     }
 
-    private static bool IsIdle(PersonTime person, Instant at) =>
-        In(person.Working, at) && !In(person.Busy, at);
+    private static bool IsIdle(PersonTime person, Instant at) => In(person.Working, at) && !In(person.Busy, at);
 
-    private static int Loose(
-        IReadOnlyList<TimeBlock> blocks,
-        Instant start,
-        Func<Instant, bool> isIdle
-    ) =>
-        blocks.Count == 0
-            ? 0
-            : (isIdle(start + blocks[0].From - Tick) ? 1 : 0)
-                + (isIdle(start + blocks[^1].To) ? 1 : 0);
+    private static int Loose(IReadOnlyList<TimeBlock> blocks, Instant start, Func<Instant, bool> isIdle) =>
+        blocks.Count == 0 ? 0 : (isIdle(start + blocks[0].From - Tick) ? 1 : 0) + (isIdle(start + blocks[^1].To) ? 1 : 0);
 
     private static long Band(SlotQuestion question, Duration distance) =>
         (long)distance.TotalMinutes / Math.Max(1, (long)question.NearEnough.TotalMinutes);
@@ -88,11 +65,7 @@ internal static class NaiveSlots
             if (open.Any(before => before.End == stretch.Start))
                 continue;
             var end = open.FirstOrDefault(after => after.Start == stretch.End, stretch).End;
-            for (
-                var start = stretch.Start;
-                start + question.Service.Length <= end;
-                start += question.Step
-            )
+            for (var start = stretch.Start; start + question.Service.Length <= end; start += question.Step)
             {
                 if (start >= question.From && start + question.Service.Length <= question.To)
                     yield return start;

@@ -9,15 +9,12 @@ public sealed class OpeningHoursTests
 {
     private static OpeningHours Daily(string zone, string opens, string closes) =>
         new(
-            Enumerable
-                .Range(1, 7)
-                .Select(day => new WeeklyHours((IsoDayOfWeek)day, Time(opens), Time(closes))),
+            Enumerable.Range(1, 7).Select(day => new WeeklyHours((IsoDayOfWeek)day, Time(opens), Time(closes))),
             [],
             DateTimeZoneProviders.Tzdb[zone]
         );
 
-    private static LocalTime Time(string text) =>
-        NodaTime.Text.LocalTimePattern.ExtendedIso.Parse(text).Value;
+    private static LocalTime Time(string text) => NodaTime.Text.LocalTimePattern.ExtendedIso.Parse(text).Value;
 
     [Fact]
     public void A_day_with_a_break_has_two_stretches()
@@ -27,11 +24,7 @@ public sealed class OpeningHoursTests
             new WeeklyHours(IsoDayOfWeek.Tuesday, new(14, 0), new(18, 30)),
             new WeeklyHours(IsoDayOfWeek.Tuesday, new(9, 0), new(13, 0)),
         };
-        var hours = new OpeningHours(
-            tuesday,
-            [new(new(2026, 3, 10), new(2026, 3, 10))],
-            DateTimeZoneProviders.Tzdb["America/New_York"]
-        );
+        var hours = new OpeningHours(tuesday, [new(new(2026, 3, 10), new(2026, 3, 10))], DateTimeZoneProviders.Tzdb["America/New_York"]);
 
         Assert.Equal(
             [
@@ -52,11 +45,7 @@ public sealed class OpeningHoursTests
     [InlineData("Europe/London", "01:30:00", 60)]
     [InlineData("America/New_York", "02:15:00", 60)]
     [InlineData("Australia/Lord_Howe", "02:10:00", 30)]
-    public void A_salon_that_would_open_inside_a_gap_opens_at_its_end(
-        string zone,
-        string opens,
-        int shift
-    )
+    public void A_salon_that_would_open_inside_a_gap_opens_at_its_end(string zone, string opens, int shift)
     {
         var change = ZoneTransition.Of(zone, "gap");
         Assert.Equal(shift, change.ShiftMinutes);
@@ -64,10 +53,7 @@ public sealed class OpeningHoursTests
         var day = Daily(zone, opens, "12:00:00").On(change.LocalAfter.Date).Single();
 
         Assert.Equal(change.At, day.Start);
-        Assert.Equal(
-            change.LocalAfter.Date.At(new(12, 0)),
-            day.End.InZone(change.DateTimeZone).LocalDateTime
-        );
+        Assert.Equal(change.LocalAfter.Date.At(new(12, 0)), day.End.InZone(change.DateTimeZone).LocalDateTime);
     }
 
     [Fact]
@@ -94,10 +80,7 @@ public sealed class OpeningHoursTests
     public void A_day_the_zone_skipped_has_no_hours_and_its_neighbours_have_theirs()
     {
         var change = ZoneTransition.All.Single(row => row.ShiftMinutes == 1440);
-        var (day, allDay) = (
-            Daily(change.Zone, "09:00:00", "18:00:00"),
-            Daily(change.Zone, "00:00:00", "00:00:00")
-        );
+        var (day, allDay) = (Daily(change.Zone, "09:00:00", "18:00:00"), Daily(change.Zone, "00:00:00", "00:00:00"));
         var skipped = change.LocalBefore.Date;
 
         Assert.Empty(day.On(skipped));
@@ -123,10 +106,7 @@ public sealed class OpeningHoursTests
     {
         var hours = Daily("Europe/London", "09:00:00", "17:00:00");
 
-        var stretches = hours.Between(
-            Instant.FromUtc(2026, 3, 28, 12, 0),
-            Instant.FromUtc(2026, 3, 30, 8, 0)
-        );
+        var stretches = hours.Between(Instant.FromUtc(2026, 3, 28, 12, 0), Instant.FromUtc(2026, 3, 30, 8, 0));
 
         // On the 29th the clocks go forward: 09:00 is an hour earlier in UTC. The 30th opens at 08:00 UTC, too late.
         Assert.Equal(
@@ -140,7 +120,5 @@ public sealed class OpeningHoursTests
 
     [Fact]
     public void Hours_that_close_before_they_open_are_refused() =>
-        Assert.Throws<ArgumentException>(() =>
-            new WeeklyHours(IsoDayOfWeek.Monday, new(18, 0), new(9, 0))
-        );
+        Assert.Throws<ArgumentException>(() => new WeeklyHours(IsoDayOfWeek.Monday, new(18, 0), new(9, 0)));
 }

@@ -45,8 +45,7 @@ internal static class SlotFacts
         Hours,
         Busy.Array[0, 12],
         Gen.Int[0, 3],
-        (id, hours, busy, luck) =>
-            new PersonTime(id, hours, busy, luck > 0 ? new HashSet<Guid> { Bonding } : [])
+        (id, hours, busy, luck) => new PersonTime(id, hours, busy, luck > 0 ? new HashSet<Guid> { Bonding } : [])
     );
 
     public static Gen<SlotQuestion> Any { get; } =

@@ -23,9 +23,7 @@ public sealed record ZoneTransition(
 
     private static List<ZoneTransition> Read() =>
         [
-            .. File.ReadLines(
-                    Path.Combine(AppContext.BaseDirectory, "Reference", "tz_transitions.csv")
-                )
+            .. File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "tz_transitions.csv"))
                 .Where(line => !line.StartsWith('#'))
                 .Skip(1)
                 .Select(line => line.Split(','))

@@ -29,8 +29,7 @@ public sealed class ProductUseTests
     }
 
     [Fact]
-    public void An_adhesive_whose_lots_nobody_keeps_may_be_used_without() =>
-        Assert.Null(adhesive.UseOn(Today, lotId: null, 3).LotId);
+    public void An_adhesive_whose_lots_nobody_keeps_may_be_used_without() => Assert.Null(adhesive.UseOn(Today, lotId: null, 3).LotId);
 
     [Fact]
     public void A_protector_may_be_used_without_its_lot()

@@ -59,17 +59,32 @@ internal sealed class Head
 
     public NewBond NewBond(HairSystem? unit = null, bool emergency = false) =>
         new(
-            Guid.CreateVersion7(), unit ?? Worn, Now, Attachment.Liquid,
-            [(Guid.CreateVersion7(), new ProductUse(Adhesive, null, 3))], WaitsKept: true, emergency);
+            Guid.CreateVersion7(),
+            unit ?? Worn,
+            Now,
+            Attachment.Liquid,
+            [(Guid.CreateVersion7(), new ProductUse(Adhesive, null, 3))],
+            WaitsKept: true,
+            emergency
+        );
 
     public static TakeDown Sound(RemovalReason because = RemovalReason.Scheduled, InspectionGrades? grades = null) =>
         new(grades ?? InspectionGrades.AsNew, FoundLifted: false, null, null, because);
 
-    public static TakeDown Lifted(LocalDate? on) => new(InspectionGrades.AsNew, FoundLifted: true, on, LiftZone.Front, RemovalReason.Scheduled);
+    public static TakeDown Lifted(LocalDate? on) =>
+        new(InspectionGrades.AsNew, FoundLifted: true, on, LiftZone.Front, RemovalReason.Scheduled);
 
     public Bond Rebond(TakeDown? found = null, NewBond? made = null) =>
         Visit.RecordRebond(
-            Guid.CreateVersion7(), (Bond, Worn, found ?? Sound()), made ?? NewBond(), Salon, FourToEight, Now, Stylist, note: null);
+            Guid.CreateVersion7(),
+            (Bond, Worn, found ?? Sound()),
+            made ?? NewBond(),
+            Salon,
+            FourToEight,
+            Now,
+            Stylist,
+            note: null
+        );
 
     public static DueWindow FourToEight(LocalDate appliedOn) =>
         DueRule.WindowFor(new DueQuestion(appliedOn, new HoldWindow(4, 8), 32, Wear.Salons.OpenTuesdayToSaturday()));

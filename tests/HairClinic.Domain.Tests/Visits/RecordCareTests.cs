@@ -39,7 +39,8 @@ public sealed class RecordCareTests
     [Fact]
     public void Edges_cannot_be_seen_on_a_head_without_a_bond() =>
         Assert.Throws<Refusal>(() =>
-            head.Visit.RecordCare(Guid.CreateVersion7(), null, EdgesSeen.Sound, head.Salon, head.Now, Head.Stylist, null));
+            head.Visit.RecordCare(Guid.CreateVersion7(), null, EdgesSeen.Sound, head.Salon, head.Now, Head.Stylist, null)
+        );
 
     [Fact]
     public void A_visit_is_logged_once()

@@ -37,7 +37,15 @@ public sealed class RecordRebondTests
     public void A_first_fitting_takes_nothing_off()
     {
         var bond = head.Visit.RecordRebond(
-            Guid.CreateVersion7(), worn: null, head.NewBond(head.Spare), head.Salon, Head.FourToEight, head.Now, Head.Stylist, "First fitting");
+            Guid.CreateVersion7(),
+            worn: null,
+            head.NewBond(head.Spare),
+            head.Salon,
+            Head.FourToEight,
+            head.Now,
+            Head.Stylist,
+            "First fitting"
+        );
 
         Assert.Equal(head.Spare.Id, bond.HairSystemId);
         Assert.Null(head.Visit.Record!.RemovedUnitId);

@@ -8,12 +8,7 @@ namespace HairClinic.Domain.Tests.Wear;
 public sealed class DueEventsTests
 {
     private static DueWindow DueWith(params ClientEvent[] events) =>
-        DueRule.WindowFor(
-            new(new(2026, 3, 3), FourToEightWeeks, 32, OpenDaily("Europe/London"))
-            {
-                Events = [.. events],
-            }
-        );
+        DueRule.WindowFor(new(new(2026, 3, 3), FourToEightWeeks, 32, OpenDaily("Europe/London")) { Events = [.. events] });
 
     [Fact]
     public void A_wedding_just_after_the_target_pulls_the_rebond_five_days_ahead_of_it()
@@ -21,10 +16,7 @@ public sealed class DueEventsTests
         var due = DueWith(ClientEvent.On(new(2026, 4, 6)));
 
         Assert.Equal(new LocalDate(2026, 4, 1), due.DueOn);
-        Assert.Contains(
-            new DueReason(DueRuleName.PulledAheadOfEvent, new(2026, 4, 4), new(2026, 4, 1), 5),
-            due.Why.Explain()
-        );
+        Assert.Contains(new DueReason(DueRuleName.PulledAheadOfEvent, new(2026, 4, 4), new(2026, 4, 1), 5), due.Why.Explain());
         Assert.False(due.Why.Has(DueRuleName.OpensEarlyAtTarget));
     }
 
@@ -69,12 +61,7 @@ public sealed class DueEventsTests
     [Fact]
     public void A_pulled_rebond_on_a_closed_day_moves_earlier_never_nearer_the_event()
     {
-        var question = new DueQuestion(
-            new(2026, 3, 3),
-            FourToEightWeeks,
-            32,
-            OpenTuesdayToSaturday()
-        )
+        var question = new DueQuestion(new(2026, 3, 3), FourToEightWeeks, 32, OpenTuesdayToSaturday())
         {
             // Five days ahead of Saturday 11 April is Monday 6 April, closed; Tuesday would be too late.
             Events = [ClientEvent.On(new(2026, 4, 11))],
@@ -91,10 +78,7 @@ public sealed class DueEventsTests
         var due = DueWith(ClientEvent.Away(new(2026, 3, 20), new(2026, 4, 6)));
 
         Assert.Equal(new LocalDate(2026, 4, 7), due.DueOn);
-        Assert.Contains(
-            new DueReason(DueRuleName.MovedOutOfAbsence, new(2026, 3, 20), new(2026, 4, 6)),
-            due.Why.Explain()
-        );
+        Assert.Contains(new DueReason(DueRuleName.MovedOutOfAbsence, new(2026, 3, 20), new(2026, 4, 6)), due.Why.Explain());
     }
 
     [Fact]
@@ -130,7 +114,5 @@ public sealed class DueEventsTests
 
     [Fact]
     public void An_event_ends_on_or_after_the_day_it_begins() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() =>
-            ClientEvent.Away(new(2026, 4, 3), new(2026, 4, 2))
-        );
+        Assert.Throws<ArgumentOutOfRangeException>(() => ClientEvent.Away(new(2026, 4, 3), new(2026, 4, 2)));
 }

@@ -19,10 +19,7 @@ public sealed record DueFacts(
 )
 {
     // The last two zones skipped a civil day, on which no one can be due.
-    private static readonly Gen<(string ZoneId, LocalDate Around)> Places = Gen.OneOf<(
-        string,
-        LocalDate
-    )>(
+    private static readonly Gen<(string ZoneId, LocalDate Around)> Places = Gen.OneOf<(string, LocalDate)>(
         ("Europe/London", new(2026, 2, 1)),
         ("America/New_York", new(2025, 9, 20)),
         ("Australia/Lord_Howe", new(2025, 3, 1)),
@@ -31,10 +28,7 @@ public sealed record DueFacts(
         ("Pacific/Fakaofo", new(2011, 11, 20))
     );
 
-    private static readonly Gen<(int First, int Length)> Stretches = Gen.Select(
-        Gen.Int[-10, 190],
-        Gen.Int[0, 25]
-    );
+    private static readonly Gen<(int First, int Length)> Stretches = Gen.Select(Gen.Int[-10, 190], Gen.Int[0, 25]);
 
     private static readonly Gen<(int First, int Length, int Ahead, bool Away)> Dates = Gen.Select(
         Gen.Int[-10, 190],
@@ -85,14 +79,9 @@ public sealed record DueFacts(
     private static DateInterval Stretch(LocalDate applied, int first, int length) =>
         new(applied.PlusDays(first), applied.PlusDays(first + length));
 
-    private static ClientEvent Event(
-        LocalDate applied,
-        (int First, int Length, int Ahead, bool Away) date
-    )
+    private static ClientEvent Event(LocalDate applied, (int First, int Length, int Ahead, bool Away) date)
     {
         var day = applied.PlusDays(date.First);
-        return date.Away
-            ? ClientEvent.Away(day, day.PlusDays(date.Length), date.Ahead)
-            : ClientEvent.On(day, date.Ahead);
+        return date.Away ? ClientEvent.Away(day, day.PlusDays(date.Length), date.Ahead) : ClientEvent.On(day, date.Ahead);
     }
 }

@@ -12,11 +12,7 @@ public sealed class DueRuleProperties
     [Fact]
     public void A_due_day_is_the_one_a_slow_second_reading_of_the_rule_finds() =>
         DueFacts.Any.Sample(
-            facts =>
-                Assert.Equal(
-                    NaiveDueRule.For(facts),
-                    (facts.Answer.Opens, facts.Answer.Target, facts.Answer.DueOn)
-                ),
+            facts => Assert.Equal(NaiveDueRule.For(facts), (facts.Answer.Opens, facts.Answer.Target, facts.Answer.DueOn)),
             iter: Runs
         );
 
@@ -36,11 +32,7 @@ public sealed class DueRuleProperties
     [Fact]
     public void Nothing_falls_due_on_a_closed_day_or_while_the_client_is_away_unless_no_day_is_left() =>
         DueFacts.Any.Sample(
-            facts =>
-                Assert.NotEqual(
-                    NaiveDueRule.Usable(facts, facts.Answer.DueOn),
-                    facts.Answer.Why.Has(DueRuleName.NoOpenDay)
-                ),
+            facts => Assert.NotEqual(NaiveDueRule.Usable(facts, facts.Answer.DueOn), facts.Answer.Why.Has(DueRuleName.NoOpenDay)),
             iter: Runs
         );
 
@@ -53,11 +45,7 @@ public sealed class DueRuleProperties
                     if (!NaiveDueRule.Exists(facts.Zone, facts.AppliedOn))
                         return;
                     // Bonds are made before ten at night; later ones are covered by the visit's own check on instants.
-                    var bonded = facts
-                        .AppliedOn.AtMidnight()
-                        .PlusMinutes(minute)
-                        .InZoneLeniently(facts.Zone)
-                        .ToInstant();
+                    var bonded = facts.AppliedOn.AtMidnight().PlusMinutes(minute).InZoneLeniently(facts.Zone).ToInstant();
                     var due = facts.Answer;
                     var cured = new Cure(facts.CureHours).EndsAt(bonded);
                     Assert.True(due.DueOn >= cured.InZone(facts.Zone).Date);
@@ -75,16 +63,9 @@ public sealed class DueRuleProperties
                 var due = facts.Answer;
                 if (!due.Why.Has(DueRuleName.PulledAheadOfEvent))
                     return;
-                var pull = due
-                    .Why.Explain()
-                    .Single(reason => reason.Rule == DueRuleName.PulledAheadOfEvent);
+                var pull = due.Why.Explain().Single(reason => reason.Rule == DueRuleName.PulledAheadOfEvent);
                 Assert.True(due.DueOn <= pull.To);
-                Assert.Contains(
-                    facts.Events,
-                    date =>
-                        date.From == pull.To.PlusDays(pull.Amount!.Value)
-                        && date.DaysAhead == pull.Amount
-                );
+                Assert.Contains(facts.Events, date => date.From == pull.To.PlusDays(pull.Amount!.Value) && date.DaysAhead == pull.Amount);
             },
             iter: Runs
         );
@@ -99,10 +80,7 @@ public sealed class DueRuleProperties
                 for (var days = 7 * facts.EarliestWeeks; days <= 7 * facts.LatestWeeks; days += 1)
                 {
                     var due = DueRule.WindowFor(plain.Question with { TargetDays = days });
-                    if (
-                        due.Why.Has(DueRuleName.MovedBeforeWindow)
-                        || due.Why.Has(DueRuleName.NoOpenDay)
-                    )
+                    if (due.Why.Has(DueRuleName.MovedBeforeWindow) || due.Why.Has(DueRuleName.NoOpenDay))
                         return;
                     Assert.True(previous is null || due.DueOn >= previous);
                     previous = due.DueOn;
@@ -119,20 +97,12 @@ public sealed class DueRuleProperties
                 var due = facts.Answer;
                 var reasons = due.Why.Explain();
                 Assert.All(reasons, reason => Assert.True(due.Why.Has(reason.Rule)));
-                Assert.Equal(
-                    reasons.Select(reason => reason.Rule).Order(),
-                    reasons.Select(reason => reason.Rule)
-                );
+                Assert.Equal(reasons.Select(reason => reason.Rule).Order(), reasons.Select(reason => reason.Rule));
                 Assert.Equal(Enum.GetValues<DueRuleName>().Count(due.Why.Has), reasons.Count);
                 var at = facts.AppliedOn;
                 foreach (var reason in reasons)
                 {
-                    if (
-                        reason.Rule
-                        is DueRuleName.HoldWindow
-                            or DueRuleName.OpensEarlyAtTarget
-                            or DueRuleName.MovedOutOfAbsence
-                    )
+                    if (reason.Rule is DueRuleName.HoldWindow or DueRuleName.OpensEarlyAtTarget or DueRuleName.MovedOutOfAbsence)
                         continue;
                     Assert.Equal(at, reason.From);
                     at = reason.To;
@@ -148,28 +118,20 @@ public sealed class DueRuleProperties
     [InlineData("fa-IR", "Pacific/Apia")]
     [InlineData("th-TH", "America/Sao_Paulo")]
     [InlineData("tr-TR", "Europe/London")]
-    public void The_machine_s_own_culture_and_zone_change_no_due_date(
-        string culture,
-        string machineZone
-    ) =>
+    public void The_machine_s_own_culture_and_zone_change_no_due_date(string culture, string machineZone) =>
         DueFacts
             .Any.Array[200]
             .Sample(
                 book =>
                 {
                     var expected = book.Select(facts => facts.Answer).ToList();
-                    var (usualCulture, usualZone) = (
-                        CultureInfo.CurrentCulture,
-                        Environment.GetEnvironmentVariable("TZ")
-                    );
+                    var (usualCulture, usualZone) = (CultureInfo.CurrentCulture, Environment.GetEnvironmentVariable("TZ"));
                     try
                     {
                         CultureInfo.CurrentCulture = new(culture);
                         SetMachineZone(machineZone);
                         var winter = new DateTime(2026, 1, 1, 0, 0, 0, DateTimeKind.Utc);
-                        var offset = DateTimeZoneProviders
-                            .Tzdb[machineZone]
-                            .GetUtcOffset(Instant.FromDateTimeUtc(winter));
+                        var offset = DateTimeZoneProviders.Tzdb[machineZone].GetUtcOffset(Instant.FromDateTimeUtc(winter));
                         Assert.Equal(offset.ToTimeSpan(), winter.ToLocalTime() - winter);
                         Assert.Equal(expected, book.Select(facts => facts.Answer));
                     }

@@ -37,10 +37,7 @@ public sealed class DueRuleTests
 
         Assert.Equal(due.Closes, due.Target);
         Assert.Equal(new LocalDate(2026, 4, 28), due.DueOn);
-        Assert.Contains(
-            new DueReason(DueRuleName.TargetCappedAtCloses, new(2026, 5, 12), due.Closes),
-            due.Why.Explain()
-        );
+        Assert.Contains(new DueReason(DueRuleName.TargetCappedAtCloses, new(2026, 5, 12), due.Closes), due.Why.Explain());
     }
 
     [Fact]
@@ -50,10 +47,7 @@ public sealed class DueRuleTests
 
         Assert.Equal(new LocalDate(2026, 3, 21), due.Opens);
         Assert.Equal(new LocalDate(2026, 3, 21), due.DueOn);
-        Assert.Contains(
-            new DueReason(DueRuleName.OpensEarlyAtTarget, new(2026, 3, 31), due.Target),
-            due.Why.Explain()
-        );
+        Assert.Contains(new DueReason(DueRuleName.OpensEarlyAtTarget, new(2026, 3, 31), due.Target), due.Why.Explain());
     }
 
     [Fact]
@@ -62,27 +56,16 @@ public sealed class DueRuleTests
         var due = DueRule.WindowFor(Ask(targetDays: 1) with { Cure = new(48) });
 
         Assert.Equal(new LocalDate(2026, 3, 6), due.DueOn);
-        Assert.Contains(
-            new DueReason(DueRuleName.HeldUntilCured, new(2026, 3, 4), due.Target, 48),
-            due.Why.Explain()
-        );
+        Assert.Contains(new DueReason(DueRuleName.HeldUntilCured, new(2026, 3, 4), due.Target, 48), due.Why.Explain());
     }
 
     [Fact]
     public void A_preferred_weekday_within_three_days_wins_over_the_nearest_open_day()
     {
-        var due = DueRule.WindowFor(
-            Ask() with
-            {
-                PreferredWeekdays = WeekdaySet.Of(IsoDayOfWeek.Wednesday),
-            }
-        );
+        var due = DueRule.WindowFor(Ask() with { PreferredWeekdays = WeekdaySet.Of(IsoDayOfWeek.Wednesday) });
 
         Assert.Equal(new LocalDate(2026, 4, 1), due.DueOn);
-        Assert.Contains(
-            new DueReason(DueRuleName.MovedToPreferredWeekday, due.Target, due.DueOn),
-            due.Why.Explain()
-        );
+        Assert.Contains(new DueReason(DueRuleName.MovedToPreferredWeekday, due.Target, due.DueOn), due.Why.Explain());
     }
 
     [Fact]
@@ -120,10 +103,7 @@ public sealed class DueRuleTests
         var due = DueRule.WindowFor(Ask(targetDays: 34));
 
         Assert.Equal(new LocalDate(2026, 4, 7), due.DueOn);
-        Assert.Contains(
-            new DueReason(DueRuleName.MovedToOpenDay, due.Target, due.DueOn),
-            due.Why.Explain()
-        );
+        Assert.Contains(new DueReason(DueRuleName.MovedToOpenDay, due.Target, due.DueOn), due.Why.Explain());
     }
 
     [Fact]
@@ -134,24 +114,16 @@ public sealed class DueRuleTests
         var due = DueRule.WindowFor(Ask(opening));
 
         Assert.Equal(new LocalDate(2026, 3, 28), due.DueOn);
-        Assert.Contains(
-            new DueReason(DueRuleName.MovedBeforeWindow, due.Target, due.DueOn),
-            due.Why.Explain()
-        );
+        Assert.Contains(new DueReason(DueRuleName.MovedBeforeWindow, due.Target, due.DueOn), due.Why.Explain());
     }
 
     [Fact]
     public void A_salon_that_never_opens_leaves_the_bare_target_and_says_so()
     {
-        var due = DueRule.WindowFor(
-            Ask(OpenTuesdayToSaturday(Closed(new(2026, 1, 1), new(2026, 12, 31))))
-        );
+        var due = DueRule.WindowFor(Ask(OpenTuesdayToSaturday(Closed(new(2026, 1, 1), new(2026, 12, 31)))));
 
         Assert.Equal(due.Target, due.DueOn);
-        Assert.Equal(
-            new DueReason(DueRuleName.NoOpenDay, due.Target, due.Target),
-            due.Why.Explain()[^1]
-        );
+        Assert.Equal(new DueReason(DueRuleName.NoOpenDay, due.Target, due.Target), due.Why.Explain()[^1]);
     }
 
     [Fact]
@@ -166,10 +138,8 @@ public sealed class DueRuleTests
     [InlineData(0, 8)]
     [InlineData(5, 4)]
     [InlineData(4, 27)]
-    public void A_hold_window_outside_1_to_26_weeks_or_turned_round_is_refused(
-        int earliest,
-        int latest
-    ) => Assert.Throws<ArgumentOutOfRangeException>(() => new HoldWindow(earliest, latest));
+    public void A_hold_window_outside_1_to_26_weeks_or_turned_round_is_refused(int earliest, int latest) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new HoldWindow(earliest, latest));
 
     [Fact]
     public void A_due_date_costs_no_memory()

@@ -33,10 +33,7 @@ public sealed class HoldPriorTests
     [InlineData(28, 56)]
     [InlineData(182, 273)]
     [InlineData(7, 182)]
-    public void Of_all_bonds_a_tenth_lift_before_the_window_and_a_tenth_outlast_it(
-        double low,
-        double high
-    )
+    public void Of_all_bonds_a_tenth_lift_before_the_window_and_a_tenth_outlast_it(double low, double high)
     {
         var prior = new HoldPrior(low, high);
 
@@ -71,8 +68,7 @@ public sealed class HoldPriorTests
     }
 
     [Fact]
-    public void A_four_to_eight_week_window_aims_at_day_32() =>
-        Assert.Equal(32, new HoldPrior(new HoldWindow(4, 8)).TargetDays);
+    public void A_four_to_eight_week_window_aims_at_day_32() => Assert.Equal(32, new HoldPrior(new HoldWindow(4, 8)).TargetDays);
 
     [Fact]
     public void Every_window_aims_at_the_last_whole_day_that_four_bonds_in_five_reach()
@@ -113,9 +109,7 @@ public sealed class HoldPriorTests
     [InlineData(1)]
     [InlineData(double.NaN)]
     public void A_quantile_lies_strictly_between_never_and_always(double probability) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() =>
-            new HoldPrior(28, 56).Quantile(probability)
-        );
+        Assert.Throws<ArgumentOutOfRangeException>(() => new HoldPrior(28, 56).Quantile(probability));
 
     // P(T > t) = ∫ φ-tail((ln t − m − σe) / s) · density(e) de, e smallest extreme value: density exp(e − eᵉ); fine trapezoid.
     private static double SurvivalByNoise(HoldPrior prior, double days)
@@ -126,16 +120,7 @@ public sealed class HoldPriorTests
         for (var noise = -40.0; noise <= 5; noise += Step)
         {
             var density = Math.Exp(noise - Math.Exp(noise));
-            sum +=
-                density
-                * (
-                    1
-                    - Normal.CDF(
-                        0,
-                        1,
-                        (Math.Log(days) - prior.Centre - prior.Sigma * noise) / spread
-                    )
-                );
+            sum += density * (1 - Normal.CDF(0, 1, (Math.Log(days) - prior.Centre - prior.Sigma * noise) / spread));
         }
 
         return sum * Step;

@@ -11,10 +11,7 @@ internal static class NaiveDueRule
         var closes = facts.AppliedOn.PlusWeeks(facts.LatestWeeks);
         var opens = facts.AppliedOn.PlusWeeks(facts.EarliestWeeks);
         var cured = FirstClearDay(facts);
-        var target = LocalDate.Max(
-            cured,
-            LocalDate.Min(closes, facts.AppliedOn.PlusDays(facts.TargetDays))
-        );
+        var target = LocalDate.Max(cured, LocalDate.Min(closes, facts.AppliedOn.PlusDays(facts.TargetDays)));
 
         var beginsInTime = LocalDate.Min(opens, target);
         var pulled = facts
@@ -29,9 +26,7 @@ internal static class NaiveDueRule
 
         var usable = Days(facts.AppliedOn, closes).Where(day => Usable(facts, day)).ToList();
         var inside = usable.Where(day => day >= opens && day <= last).ToList();
-        var preferred = inside.Where(day =>
-            (facts.PreferredBits >> ((int)day.DayOfWeek - 1) & 1) == 1 && Apart(day, target) <= 3
-        );
+        var preferred = inside.Where(day => (facts.PreferredBits >> ((int)day.DayOfWeek - 1) & 1) == 1 && Apart(day, target) <= 3);
         var before = usable.Where(day => day >= cured && day < opens).Reverse();
         var due = preferred
             .OrderBy(day => Apart(day, target))
@@ -43,12 +38,10 @@ internal static class NaiveDueRule
         return (opens, target, due);
     }
 
-    public static bool Exists(DateTimeZone zone, LocalDate day) =>
-        zone.MapLocally(day.At(new LocalTime(12, 0)));
+    public static bool Exists(DateTimeZone zone, LocalDate day) => zone.MapLocally(day.At(new LocalTime(12, 0)));
 
     public static bool Usable(DueFacts facts, LocalDate day) =>
-        IsOpen(facts, day)
-        && !facts.Events.Any(date => date.IsAway && day >= date.From && day <= date.Through);
+        IsOpen(facts, day) && !facts.Events.Any(date => date.IsAway && day >= date.From && day <= date.Through);
 
     public static bool IsOpen(DueFacts facts, LocalDate day) =>
         (facts.OpenBits >> ((int)day.DayOfWeek - 1) & 1) == 1
@@ -60,8 +53,7 @@ internal static class NaiveDueRule
             .Where(day => Exists(facts.Zone, day))
             .ElementAt(facts.CureHours > 24 ? 2 : 1);
 
-    private static bool MapLocally(this DateTimeZone zone, LocalDateTime local) =>
-        zone.MapLocal(local).Count > 0;
+    private static bool MapLocally(this DateTimeZone zone, LocalDateTime local) => zone.MapLocal(local).Count > 0;
 
     private static IEnumerable<LocalDate> Days(LocalDate first, LocalDate last)
     {
@@ -69,6 +61,5 @@ internal static class NaiveDueRule
             yield return day;
     }
 
-    private static int Apart(LocalDate one, LocalDate other) =>
-        Math.Abs(Period.DaysBetween(one, other));
+    private static int Apart(LocalDate one, LocalDate other) => Math.Abs(Period.DaysBetween(one, other));
 }

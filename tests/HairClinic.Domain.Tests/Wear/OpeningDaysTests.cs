@@ -63,9 +63,7 @@ public sealed class OpeningDaysTests
     [Fact]
     public void No_shorter_change_of_the_clocks_closes_a_day()
     {
-        foreach (
-            var change in ZoneTransition.All.Where(change => Math.Abs(change.ShiftMinutes) <= 60)
-        )
+        foreach (var change in ZoneTransition.All.Where(change => Math.Abs(change.ShiftMinutes) <= 60))
         {
             var opening = OpenDaily(change.Zone);
             Assert.True(opening.IsOpen(change.LocalBefore.Date));
@@ -79,14 +77,8 @@ public sealed class OpeningDaysTests
         var opening = OpenTuesdayToSaturday();
         var sunday = new LocalDate(2026, 3, 8);
 
-        Assert.Equal(
-            new LocalDate(2026, 3, 7),
-            opening.Nearest(sunday, sunday.PlusDays(-3), sunday.PlusDays(3))
-        );
-        Assert.Equal(
-            new LocalDate(2026, 3, 10),
-            opening.Nearest(sunday, sunday, sunday.PlusDays(3))
-        );
+        Assert.Equal(new LocalDate(2026, 3, 7), opening.Nearest(sunday, sunday.PlusDays(-3), sunday.PlusDays(3)));
+        Assert.Equal(new LocalDate(2026, 3, 10), opening.Nearest(sunday, sunday, sunday.PlusDays(3)));
         Assert.Null(opening.Nearest(sunday, sunday, sunday.PlusDays(1)));
     }
 

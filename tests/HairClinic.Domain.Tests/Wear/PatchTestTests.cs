@@ -11,10 +11,7 @@ public sealed class PatchTestTests
     private static readonly LocalDate AppliedOn = new(2026, 1, 10);
     private static readonly PatchTest Unread = new(AppliedAt, AppliedOn);
     private static readonly PatchTest ReadOnce = Unread with { FirstReading = PatchReading.Clear };
-    private static readonly PatchTest ReadTwice = ReadOnce with
-    {
-        SecondReading = PatchReading.Clear,
-    };
+    private static readonly PatchTest ReadTwice = ReadOnce with { SecondReading = PatchReading.Clear };
 
     private static PatchVerdict JudgeAfter(PatchTest? test, int hours, PatchTestRule? rule = null)
     {
@@ -44,9 +41,7 @@ public sealed class PatchTestTests
         Assert.Equal(PatchVerdict.SecondReadingToCome, JudgeAfter(ReadOnce, 48));
         Assert.Equal(PatchVerdict.SecondReadingToCome, JudgeAfter(ReadTwice, 95));
         Assert.Equal(PatchVerdict.SecondReadingMissed, JudgeAfter(ReadOnce, 96));
-        Assert.True(
-            PatchVerdict.SecondReadingToCome.Warns() && PatchVerdict.SecondReadingMissed.Warns()
-        );
+        Assert.True(PatchVerdict.SecondReadingToCome.Warns() && PatchVerdict.SecondReadingMissed.Warns());
         Assert.False(PatchVerdict.SecondReadingToCome.Blocks());
     }
 
@@ -70,18 +65,9 @@ public sealed class PatchTestTests
     [Fact]
     public void A_reaction_blocks_at_either_reading_and_for_good()
     {
-        Assert.Equal(
-            PatchVerdict.Reacted,
-            JudgeAfter(Unread with { FirstReading = PatchReading.Reaction }, 60)
-        );
-        Assert.Equal(
-            PatchVerdict.Reacted,
-            JudgeAfter(ReadOnce with { SecondReading = PatchReading.Reaction }, 120)
-        );
-        Assert.Equal(
-            PatchVerdict.Reacted,
-            JudgeAfter(ReadOnce with { SecondReading = PatchReading.Reaction }, 20_000)
-        );
+        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(Unread with { FirstReading = PatchReading.Reaction }, 60));
+        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchReading.Reaction }, 120));
+        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchReading.Reaction }, 20_000));
         Assert.True(PatchVerdict.Reacted.Blocks());
     }
 
@@ -97,10 +83,7 @@ public sealed class PatchTestTests
 
     [Fact]
     public void Six_months_from_the_end_of_August_end_with_February() =>
-        Assert.Equal(
-            new LocalDate(2027, 2, 28),
-            Usual.LastValidDay(new(Instant.FromUtc(2026, 8, 31, 9, 0), new(2026, 8, 31)))
-        );
+        Assert.Equal(new LocalDate(2027, 2, 28), Usual.LastValidDay(new(Instant.FromUtc(2026, 8, 31, 9, 0), new(2026, 8, 31))));
 
     [Fact]
     public void A_practice_may_edit_the_rule_but_never_below_the_label()
@@ -109,10 +92,7 @@ public sealed class PatchTestTests
         var label = new PatchTestRule(72, 96, 3);
 
         Assert.Equal(new PatchTestRule(72, 96, 3), practice.NeverBelow(label));
-        Assert.Equal(
-            new PatchTestRule(72, 120, 2),
-            new PatchTestRule(72, 120, 2).NeverBelow(label)
-        );
+        Assert.Equal(new PatchTestRule(72, 120, 2), new PatchTestRule(72, 120, 2).NeverBelow(label));
         Assert.Equal(PatchVerdict.TooSoon, JudgeAfter(ReadOnce, 60, practice.NeverBelow(label)));
     }
 
@@ -133,10 +113,7 @@ public sealed class PatchTestTests
 
         Assert.Equal(VisitFooting.BackToDesk, Usual.FootingOf(Unread, visit, day));
         Assert.Equal(VisitFooting.BackToDesk, Usual.FootingOf(null, visit, day));
-        Assert.Equal(
-            VisitFooting.BackToDesk,
-            Usual.FootingOf(reacted, visit + Duration.FromDays(9), day.PlusDays(9))
-        );
+        Assert.Equal(VisitFooting.BackToDesk, Usual.FootingOf(reacted, visit + Duration.FromDays(9), day.PlusDays(9)));
         Assert.Equal(VisitFooting.BackToDesk, Usual.FootingOf(ReadTwice, visit, new(2026, 7, 11)));
     }
 

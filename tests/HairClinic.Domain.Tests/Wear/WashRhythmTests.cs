@@ -10,47 +10,27 @@ public sealed class WashRhythmTests
     private static readonly LocalDate AppliedOn = new(2026, 3, 3);
     private static readonly LocalDate RebondDueOn = new(2026, 4, 4);
 
-    private static WashDay Next(
-        WashRhythm rhythm,
-        LocalDate? lastWashOn,
-        OpeningDays? opening = null
-    ) =>
-        rhythm.Next(
-            lastWashOn,
-            AppliedOn,
-            default,
-            RebondDueOn,
-            opening ?? OpenDaily("Europe/London")
-        );
+    private static WashDay Next(WashRhythm rhythm, LocalDate? lastWashOn, OpeningDays? opening = null) =>
+        rhythm.Next(lastWashOn, AppliedOn, default, RebondDueOn, opening ?? OpenDaily("Europe/London"));
 
     [Fact]
     public void The_first_wash_counts_from_the_bond_and_the_next_from_the_last_wash()
     {
         Assert.Equal(new WashDay(new(2026, 3, 10), false), Next(WashRhythm.Weekly, null));
         Assert.Equal(new WashDay(new(2026, 3, 17), false), Next(WashRhythm.Fortnightly, null));
-        Assert.Equal(
-            new WashDay(new(2026, 3, 19), false),
-            Next(WashRhythm.Weekly, new(2026, 3, 12))
-        );
+        Assert.Equal(new WashDay(new(2026, 3, 19), false), Next(WashRhythm.Weekly, new(2026, 3, 12)));
     }
 
     [Fact]
     public void A_wash_before_the_bond_was_made_no_longer_counts() =>
-        Assert.Equal(
-            new WashDay(new(2026, 3, 10), false),
-            Next(WashRhythm.Weekly, new(2026, 2, 28))
-        );
+        Assert.Equal(new WashDay(new(2026, 3, 10), false), Next(WashRhythm.Weekly, new(2026, 2, 28)));
 
     [Theory]
     [InlineData(24, 31, false)]
     [InlineData(25, 1, true)]
     [InlineData(27, 3, true)]
     [InlineData(30, 6, true)]
-    public void A_wash_within_three_days_of_the_rebond_is_one_trip(
-        int lastMarchDay,
-        int wantedDay,
-        bool oneTrip
-    )
+    public void A_wash_within_three_days_of_the_rebond_is_one_trip(int lastMarchDay, int wantedDay, bool oneTrip)
     {
         var next = Next(WashRhythm.Weekly, new(2026, 3, lastMarchDay));
 
@@ -60,21 +40,12 @@ public sealed class WashRhythmTests
 
     [Fact]
     public void A_wash_that_would_follow_the_rebond_is_done_at_it() =>
-        Assert.Equal(
-            new WashDay(RebondDueOn, true),
-            Next(WashRhythm.Fortnightly, new(2026, 3, 30))
-        );
+        Assert.Equal(new WashDay(RebondDueOn, true), Next(WashRhythm.Fortnightly, new(2026, 3, 30)));
 
     [Fact]
     public void No_wash_falls_inside_the_cure()
     {
-        var next = new WashRhythm(1).Next(
-            null,
-            AppliedOn,
-            new(48),
-            RebondDueOn,
-            OpenDaily("Europe/London")
-        );
+        var next = new WashRhythm(1).Next(null, AppliedOn, new(48), RebondDueOn, OpenDaily("Europe/London"));
 
         Assert.Equal(new LocalDate(2026, 3, 6), next.On);
     }
@@ -84,14 +55,8 @@ public sealed class WashRhythmTests
     {
         // Three days on is Friday 6 March; with Friday to Sunday closed, Thursday 5 is nearest and still clear of 24 h.
         var closed = OpenDaily("Europe/London", Closed(new(2026, 3, 6), new(2026, 3, 8)));
-        Assert.Equal(
-            new LocalDate(2026, 3, 5),
-            new WashRhythm(3).Next(null, AppliedOn, new(24), RebondDueOn, closed).On
-        );
-        Assert.Equal(
-            new LocalDate(2026, 3, 9),
-            new WashRhythm(3).Next(null, AppliedOn, new(48), RebondDueOn, closed).On
-        );
+        Assert.Equal(new LocalDate(2026, 3, 5), new WashRhythm(3).Next(null, AppliedOn, new(24), RebondDueOn, closed).On);
+        Assert.Equal(new LocalDate(2026, 3, 9), new WashRhythm(3).Next(null, AppliedOn, new(48), RebondDueOn, closed).On);
     }
 
     [Fact]
@@ -104,23 +69,14 @@ public sealed class WashRhythmTests
     [Fact]
     public void The_look_over_comes_a_week_after_the_first_fitting_or_on_the_nearest_open_day()
     {
-        Assert.Equal(
-            new LocalDate(2026, 3, 10),
-            FollowUp.DueOn(AppliedOn, OpenTuesdayToSaturday())
-        );
+        Assert.Equal(new LocalDate(2026, 3, 10), FollowUp.DueOn(AppliedOn, OpenTuesdayToSaturday()));
         Assert.Equal(
             new LocalDate(2026, 3, 11),
-            FollowUp.DueOn(
-                AppliedOn,
-                OpenTuesdayToSaturday(Closed(new(2026, 3, 10), new(2026, 3, 10)))
-            )
+            FollowUp.DueOn(AppliedOn, OpenTuesdayToSaturday(Closed(new(2026, 3, 10), new(2026, 3, 10))))
         );
         Assert.Equal(
             new LocalDate(2026, 3, 10),
-            FollowUp.DueOn(
-                AppliedOn,
-                OpenTuesdayToSaturday(Closed(new(2026, 3, 1), new(2026, 3, 31)))
-            )
+            FollowUp.DueOn(AppliedOn, OpenTuesdayToSaturday(Closed(new(2026, 3, 1), new(2026, 3, 31))))
         );
     }
 }

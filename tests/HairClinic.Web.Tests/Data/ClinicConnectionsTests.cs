@@ -13,10 +13,7 @@ public sealed class ClinicConnectionsTests
     [Fact]
     public void An_outside_database_is_named_by_up_to_three_strings()
     {
-        Assert.Equal(
-            new(Usable, "Host=m", "Host=k"),
-            Read(("Program", Usable), ("Migrator", "Host=m"), ("Keeper", "Host=k"))
-        );
+        Assert.Equal(new(Usable, "Host=m", "Host=k"), Read(("Program", Usable), ("Migrator", "Host=m"), ("Keeper", "Host=k")));
         Assert.Equal(new(Usable, null, null), Read(("Program", Usable), ("Migrator", " ")));
     }
 
@@ -26,13 +23,8 @@ public sealed class ClinicConnectionsTests
     [InlineData("Keeper")]
     public void A_connection_that_would_carry_one_practice_over_to_the_next_is_refused(string role)
     {
-        var refusal = Assert.Throws<InvalidOperationException>(() =>
-            Read(("Program", Usable), (role, Usable + ";No Reset On Close=true"))
-        );
-        Assert.StartsWith(
-            $"ConnectionStrings:{role} says 'No Reset On Close=true'",
-            refusal.Message
-        );
+        var refusal = Assert.Throws<InvalidOperationException>(() => Read(("Program", Usable), (role, Usable + ";No Reset On Close=true")));
+        Assert.StartsWith($"ConnectionStrings:{role} says 'No Reset On Close=true'", refusal.Message);
     }
 
     [Fact]
@@ -45,9 +37,7 @@ public sealed class ClinicConnectionsTests
     [Fact]
     public void A_string_that_cannot_be_read_is_refused_without_repeating_the_password()
     {
-        var refusal = Assert.Throws<InvalidOperationException>(() =>
-            Read(("Program", "Host=db;Passwrod=secret"))
-        );
+        var refusal = Assert.Throws<InvalidOperationException>(() => Read(("Program", "Host=db;Passwrod=secret")));
         Assert.DoesNotContain("secret", refusal.ToString());
     }
 
@@ -56,9 +46,7 @@ public sealed class ClinicConnectionsTests
             new ConfigurationBuilder()
                 .AddInMemoryCollection(
                     strings
-                        .Select(s =>
-                            KeyValuePair.Create($"ConnectionStrings:{s.Role}", (string?)s.Text)
-                        )
+                        .Select(s => KeyValuePair.Create($"ConnectionStrings:{s.Role}", (string?)s.Text))
                         .Reverse()
                         .DistinctBy(p => p.Key)
                 )

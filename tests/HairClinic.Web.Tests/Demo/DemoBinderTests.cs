@@ -60,8 +60,14 @@ public sealed class DemoBinderTests(PgServer server)
 
         var (open, bonded) = await clinic.ReadAsync(async db =>
             (
-                await db.Bonds.Where(b => b.RemovedOn == null).Select(b => b.HairSystemId).ToListAsync(TestContext.Current.CancellationToken),
-                await db.HairSystems.Where(u => u.State == Domain.HairSystems.UnitState.Bonded).Select(u => u.Id).ToListAsync(TestContext.Current.CancellationToken)
+                await db
+                    .Bonds.Where(b => b.RemovedOn == null)
+                    .Select(b => b.HairSystemId)
+                    .ToListAsync(TestContext.Current.CancellationToken),
+                await db
+                    .HairSystems.Where(u => u.State == Domain.HairSystems.UnitState.Bonded)
+                    .Select(u => u.Id)
+                    .ToListAsync(TestContext.Current.CancellationToken)
             )
         );
 
@@ -80,7 +86,10 @@ public sealed class DemoBinderTests(PgServer server)
         await clinic.BringAllAsync(DemoBinder.Write(today));
 
         var visits = await clinic.ReadAsync(db =>
-            db.Visits.Where(v => v.Day == today && v.State == VisitState.Booked).GroupBy(v => v.SalonId).Select(g => g.Count()).ToListAsync(TestContext.Current.CancellationToken)
+            db.Visits.Where(v => v.Day == today && v.State == VisitState.Booked)
+                .GroupBy(v => v.SalonId)
+                .Select(g => g.Count())
+                .ToListAsync(TestContext.Current.CancellationToken)
         );
 
         Assert.Equal(DemoPractice.Salons.Count, visits.Count);
@@ -93,5 +102,6 @@ public sealed class DemoBinderTests(PgServer server)
             scene.OpenSalon(salon.Name, salon.Zone, salon.Currency, chairs: 0);
     }
 
-    private static byte[] Example(SheetKind kind) => File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "Demo", "Binder", kind.FileName));
+    private static byte[] Example(SheetKind kind) =>
+        File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "Demo", "Binder", kind.FileName));
 }

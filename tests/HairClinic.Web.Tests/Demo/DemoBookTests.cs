@@ -13,7 +13,10 @@ public sealed class DemoBookTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, scene => scene.LayPractice("Somebody's own"));
 
-        var filled = await clinic.UseAsync<DemoBook, DemoBook.Filled?>(clinic.Job, demo => demo.FillAsync(TestContext.Current.CancellationToken));
+        var filled = await clinic.UseAsync<DemoBook, DemoBook.Filled?>(
+            clinic.Job,
+            demo => demo.FillAsync(TestContext.Current.CancellationToken)
+        );
 
         Assert.Null(filled);
     }
@@ -37,7 +40,9 @@ public sealed class DemoBookTests(PgServer server)
         var wedding = new LocalDate(2027, 2, 3).PlusDays(21);
 
         var due = await clinic.ReadAsync(db =>
-            db.Bonds.Where(b => db.Clients.Any(c => c.Id == b.ClientId && c.Code == "T-02")).Select(b => b.DueOn).SingleAsync(TestContext.Current.CancellationToken)
+            db.Bonds.Where(b => db.Clients.Any(c => c.Id == b.ClientId && c.Code == "T-02"))
+                .Select(b => b.DueOn)
+                .SingleAsync(TestContext.Current.CancellationToken)
         );
 
         Assert.True(due <= wedding.PlusDays(-5));
@@ -47,12 +52,16 @@ public sealed class DemoBookTests(PgServer server)
     public async Task The_demos_day_is_played_up_to_this_moment()
     {
         var now = new LocalDate(2027, 2, 3).At(new LocalTime(15, 0)).InUtc().ToInstant();
-        await using var clinic = await TestClinic.OpenAsync(server, scene =>
-        {
-            scene.LayPractice("A practice with an old book");
-            foreach (var salon in DemoPractice.Salons)
-                scene.OpenSalon(salon.Name, salon.Zone, salon.Currency, chairs: 0);
-        }, now);
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                scene.LayPractice("A practice with an old book");
+                foreach (var salon in DemoPractice.Salons)
+                    scene.OpenSalon(salon.Name, salon.Zone, salon.Currency, chairs: 0);
+            },
+            now
+        );
         await Features.Binder.Binders.BringAllAsync(clinic, DemoBinder.Write(new LocalDate(2027, 2, 3)));
 
         await clinic.ReadAsync(async db =>
@@ -65,7 +74,10 @@ public sealed class DemoBookTests(PgServer server)
         Assert.NotEmpty(fresh);
         Assert.All(fresh, bond => Assert.True(bond.IsOpen && bond.AppliedAt <= now && now - bond.AppliedAt < Duration.FromHours(24)));
         var late = await clinic.ReadAsync(db =>
-            db.Visits.CountAsync(v => v.StartsAt <= now && v.Day == new LocalDate(2027, 2, 3) && v.State == Domain.Visits.VisitState.Booked, TestContext.Current.CancellationToken)
+            db.Visits.CountAsync(
+                v => v.StartsAt <= now && v.Day == new LocalDate(2027, 2, 3) && v.State == Domain.Visits.VisitState.Booked,
+                TestContext.Current.CancellationToken
+            )
         );
         Assert.Equal(0, late);
     }

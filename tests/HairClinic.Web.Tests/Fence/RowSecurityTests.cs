@@ -12,8 +12,15 @@ public sealed class RowSecurityTests(PgServer server)
     /// <summary>Tables that are read before anybody is known. The list is closed: a new one needs a decision in DEVELOPERS.md.</summary>
     private static readonly string[] Unfenced =
     [
-        "__EFMigrationsHistory", "data_protection_keys", "practices", "sign_in_links",
-        "user_claims", "user_logins", "user_passkeys", "user_tokens", "users",
+        "__EFMigrationsHistory",
+        "data_protection_keys",
+        "practices",
+        "sign_in_links",
+        "user_claims",
+        "user_logins",
+        "user_passkeys",
+        "user_tokens",
+        "users",
     ];
 
     [Fact]
@@ -63,7 +70,10 @@ public sealed class RowSecurityTests(PgServer server)
             act.Parameters.Add(new() { Value = Guid.CreateVersion7().ToString() });
             await act.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
         }
-        await using var insert = new NpgsqlCommand("insert into workshops (practice_id, id, name, retired) values ($1, $2, 'x', false)", connection);
+        await using var insert = new NpgsqlCommand(
+            "insert into workshops (practice_id, id, name, retired) values ($1, $2, 'x', false)",
+            connection
+        );
         insert.Parameters.Add(new() { Value = theirs.PracticeId });
         insert.Parameters.Add(new() { Value = Guid.CreateVersion7() });
         await using var take = new NpgsqlCommand("update practice_settings set name = 'ours' where practice_id = $1", connection);
@@ -78,7 +88,11 @@ public sealed class RowSecurityTests(PgServer server)
     public async Task A_pooled_connection_forgets_who_used_it()
     {
         await using var clinic = await TestClinic.OpenAsync(server, scene => scene.LayPractice("Practice under test"));
-        var only = new NpgsqlConnectionStringBuilder(server.Connections.Program) { MaxPoolSize = 1, ApplicationName = "one connection" }.ToString();
+        var only = new NpgsqlConnectionStringBuilder(server.Connections.Program)
+        {
+            MaxPoolSize = 1,
+            ApplicationName = "one connection",
+        }.ToString();
         await using (var acting = new ClinicDb(ClinicDbOptions.For(only), clinic.Job))
             Assert.Equal(1, await acting.PracticeSettings.CountAsync(TestContext.Current.CancellationToken));
 
@@ -93,7 +107,10 @@ public sealed class RowSecurityTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server);
         await using var scope = new ServiceCollection().AddScoped<CurrentActor>().BuildServiceProvider().CreateAsyncScope();
 
-        var factory = new ClinicDbFactory(ClinicDbOptions.For(server.Connections.Program), scope.ServiceProvider.GetRequiredService<CurrentActor>());
+        var factory = new ClinicDbFactory(
+            ClinicDbOptions.For(server.Connections.Program),
+            scope.ServiceProvider.GetRequiredService<CurrentActor>()
+        );
 
         Assert.Throws<NoActorException>(factory.Open);
     }

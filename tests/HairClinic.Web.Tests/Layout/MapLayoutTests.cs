@@ -40,7 +40,9 @@ public sealed class MapLayoutTests
     [Fact]
     public void The_practice_is_in_every_key_and_in_every_reference()
     {
-        var keys = Fenced().Where(e => e.FindPrimaryKey()!.Properties[0].Name != nameof(PracticeOwned.PracticeId)).Select(e => e.ClrType.Name);
+        var keys = Fenced()
+            .Where(e => e.FindPrimaryKey()!.Properties[0].Name != nameof(PracticeOwned.PracticeId))
+            .Select(e => e.ClrType.Name);
         var references =
             from entity in Fenced()
             from reference in entity.GetForeignKeys()

@@ -19,7 +19,9 @@ public sealed partial class SliceLayoutTests
     [Fact]
     public void No_page_or_component_mentions_the_database()
     {
-        var offenders = SourceTree.Files(SourceTree.Web, ".razor").Where(f => File.ReadAllText(f).Contains("ClinicDb", StringComparison.Ordinal));
+        var offenders = SourceTree
+            .Files(SourceTree.Web, ".razor")
+            .Where(f => File.ReadAllText(f).Contains("ClinicDb", StringComparison.Ordinal));
 
         Assert.Empty(offenders.Select(SourceTree.Named));
     }

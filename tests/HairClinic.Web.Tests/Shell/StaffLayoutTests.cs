@@ -10,14 +10,8 @@ namespace HairClinic.Web.Tests.Shell;
 
 public sealed class StaffLayoutTests : UiTestContext
 {
-    private static readonly SalonChoice Harbour = new(
-        Guid.Parse("00000000-0000-0000-0000-000000000001"),
-        "Harbour Street"
-    );
-    private static readonly SalonChoice Mill = new(
-        Guid.Parse("00000000-0000-0000-0000-000000000002"),
-        "Mill Lane"
-    );
+    private static readonly SalonChoice Harbour = new(Guid.Parse("00000000-0000-0000-0000-000000000001"), "Harbour Street");
+    private static readonly SalonChoice Mill = new(Guid.Parse("00000000-0000-0000-0000-000000000002"), "Mill Lane");
     private readonly BunitAuthorizationContext _person;
 
     public StaffLayoutTests()
@@ -30,10 +24,7 @@ public sealed class StaffLayoutTests : UiTestContext
     [Theory]
     [InlineData(new[] { Policies.Staff, Policies.Desk }, new[] { "Day", "Due" })]
     [InlineData(new[] { Policies.Staff, Policies.Chair }, new[] { "Day", "Chair" })]
-    [InlineData(
-        new[] { Policies.Staff, Policies.Desk, Policies.Chair, Policies.Manage },
-        new[] { "Day", "Due", "Chair", "Practice" }
-    )]
+    [InlineData(new[] { Policies.Staff, Policies.Desk, Policies.Chair, Policies.Manage }, new[] { "Day", "Due", "Chair", "Practice" })]
     public void Each_person_sees_the_places_they_may_enter(string[] policies, string[] places)
     {
         _person.SetAuthorized("ilse").SetPolicies(policies);
@@ -44,9 +35,7 @@ public sealed class StaffLayoutTests : UiTestContext
     public void Whoever_is_not_signed_in_sees_no_place_and_no_find_box()
     {
         _person.SetNotAuthorized();
-        Assert.Empty(
-            Show().FindAll("nav a, [role=search], [data-cover], form[action='/sign-out']")
-        );
+        Assert.Empty(Show().FindAll("nav a, [role=search], [data-cover], form[action='/sign-out']"));
     }
 
     [Fact]
@@ -56,11 +45,7 @@ public sealed class StaffLayoutTests : UiTestContext
         var find = Show().Find("form[role=search]");
         Assert.Equal(
             ("/find", "get", "q"),
-            (
-                find.GetAttribute("action"),
-                find.GetAttribute("method"),
-                find.QuerySelector("input")!.GetAttribute("name")
-            )
+            (find.GetAttribute("action"), find.GetAttribute("method"), find.QuerySelector("input")!.GetAttribute("name"))
         );
     }
 
@@ -68,10 +53,7 @@ public sealed class StaffLayoutTests : UiTestContext
     public void Signing_out_is_a_post_that_carries_its_token()
     {
         _person.SetAuthorized("ilse").SetPolicies(Policies.Staff);
-        Assert.Equal(
-            "token",
-            Show().Find("form[action='/sign-out'] input[type=hidden]").GetAttribute("value")
-        );
+        Assert.Equal("token", Show().Find("form[action='/sign-out'] input[type=hidden]").GetAttribute("value"));
     }
 
     [Fact]
@@ -104,11 +86,7 @@ public sealed class StaffLayoutTests : UiTestContext
                     inner =>
                     {
                         inner.OpenComponent<StaffLayout>(3);
-                        inner.AddAttribute(
-                            4,
-                            "Body",
-                            (RenderFragment)(body => body.AddMarkupContent(5, "<h1>Day</h1>"))
-                        );
+                        inner.AddAttribute(4, "Body", (RenderFragment)(body => body.AddMarkupContent(5, "<h1>Day</h1>")));
                         inner.CloseComponent();
                     }
                 )

@@ -19,15 +19,8 @@ public sealed class CountdownTests : UiTestContext
 
     [Fact]
     public void The_instant_is_in_the_page_for_the_script_to_count_from() =>
-        Assert.Equal(
-            "2031-11-25T10:01:00Z",
-            Show(60).Find("time[data-countdown]").GetAttribute("datetime")
-        );
+        Assert.Equal("2031-11-25T10:01:00Z", Show(60).Find("time[data-countdown]").GetAttribute("datetime"));
 
     private IRenderedComponent<Countdown> Show(int seconds) =>
-        Render<Countdown>(p =>
-            p.Add(c => c.Until, Now + Duration.FromSeconds(seconds))
-                .Add(c => c.Now, Now)
-                .Add(c => c.Done, "cured")
-        );
+        Render<Countdown>(p => p.Add(c => c.Until, Now + Duration.FromSeconds(seconds)).Add(c => c.Now, Now).Add(c => c.Done, "cured"));
 }

@@ -12,23 +12,14 @@ public sealed class DatesTests : UiTestContext
     [InlineData("en-GB", "Wed 3 Dec")]
     [InlineData("en-US", "Wed Dec 3")]
     [InlineData("de-DE", "Mi 3. Dez")]
-    public void A_day_of_this_year_is_written_in_the_readers_order_without_the_year(
-        string culture,
-        string expected
-    ) =>
-        Assert.Equal(
-            expected,
-            Plain(Dates.Day(new(2031, 12, 3), Today, CultureInfo.GetCultureInfo(culture)))
-        );
+    public void A_day_of_this_year_is_written_in_the_readers_order_without_the_year(string culture, string expected) =>
+        Assert.Equal(expected, Plain(Dates.Day(new(2031, 12, 3), Today, CultureInfo.GetCultureInfo(culture))));
 
     [Theory]
     [InlineData("en-GB", "Sat 3 Jan 2032")]
     [InlineData("en-US", "Sat Jan 3, 2032")]
     public void A_day_of_another_year_names_it(string culture, string expected) =>
-        Assert.Equal(
-            expected,
-            Dates.Day(new(2032, 1, 3), Today, CultureInfo.GetCultureInfo(culture))
-        );
+        Assert.Equal(expected, Dates.Day(new(2032, 1, 3), Today, CultureInfo.GetCultureInfo(culture)));
 
     [Theory]
     [InlineData("fr-FR")]
@@ -42,25 +33,15 @@ public sealed class DatesTests : UiTestContext
     {
         var culture = CultureInfo.GetCultureInfo(name);
         Assert.NotEmpty(Dates.Day(new(2031, 12, 3), Today, culture));
-        Assert.Contains(
-            "2032",
-            Dates.Day(new(2032, 1, 3), Today, culture),
-            StringComparison.Ordinal
-        );
+        Assert.Contains("2032", Dates.Day(new(2032, 1, 3), Today, culture), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_moment_is_told_by_the_salons_own_clock()
     {
         var instant = Instant.FromUtc(2031, 12, 3, 23, 30);
-        Assert.Equal(
-            "Thu 4 Dec, 00:30",
-            Dates.Moment(instant, DateTimeZoneProviders.Tzdb["Europe/Berlin"], Today)
-        );
-        Assert.Equal(
-            "Wed 3 Dec, 18:30",
-            Dates.Moment(instant, DateTimeZoneProviders.Tzdb["America/New_York"], Today)
-        );
+        Assert.Equal("Thu 4 Dec, 00:30", Dates.Moment(instant, DateTimeZoneProviders.Tzdb["Europe/Berlin"], Today));
+        Assert.Equal("Wed 3 Dec, 18:30", Dates.Moment(instant, DateTimeZoneProviders.Tzdb["America/New_York"], Today));
     }
 
     [Theory]
@@ -75,12 +56,7 @@ public sealed class DatesTests : UiTestContext
     [Theory]
     [InlineData("14:30", 14, 30, 0)]
     [InlineData("14:30:15", 14, 30, 15)]
-    public void A_browsers_time_is_read_with_or_without_seconds(
-        string text,
-        int hour,
-        int minute,
-        int second
-    )
+    public void A_browsers_time_is_read_with_or_without_seconds(string text, int hour, int minute, int second)
     {
         Assert.True(Dates.TryIsoTime(text, out var time));
         Assert.Equal(new LocalTime(hour, minute, second), time);
@@ -90,10 +66,8 @@ public sealed class DatesTests : UiTestContext
     [InlineData("2031-02-30")]
     [InlineData("3/12/2031")]
     [InlineData("")]
-    public void What_is_no_date_is_not_read_as_one(string text) =>
-        Assert.False(Dates.TryIso(text, out _));
+    public void What_is_no_date_is_not_read_as_one(string text) => Assert.False(Dates.TryIso(text, out _));
 
     private static string Plain(string text) =>
-        text.Replace("Dez.", "Dez", StringComparison.Ordinal)
-            .Replace("Mi.", "Mi", StringComparison.Ordinal);
+        text.Replace("Dez.", "Dez", StringComparison.Ordinal).Replace("Mi.", "Mi", StringComparison.Ordinal);
 }

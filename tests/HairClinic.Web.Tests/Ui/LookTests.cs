@@ -31,20 +31,14 @@ public sealed partial class LookTests
 
     [Theory]
     [MemberData(nameof(Pairs))]
-    public void Words_and_edges_stand_out_from_their_ground(
-        string theme,
-        string front,
-        string ground,
-        double least
-    )
+    public void Words_and_edges_stand_out_from_their_ground(string theme, string front, string ground, double least)
     {
         var colours = Theme(theme);
         Assert.InRange(Contrast(colours[front], colours[ground]), least, 21);
     }
 
     [Fact]
-    public void The_formula_gives_what_is_published_for_black_on_white() =>
-        Assert.Equal(21, Contrast("#000000", "#ffffff"), 6);
+    public void The_formula_gives_what_is_published_for_black_on_white() => Assert.Equal(21, Contrast("#000000", "#ffffff"), 6);
 
     [Fact]
     public void No_component_carries_a_style_or_a_script_of_its_own()
@@ -58,22 +52,14 @@ public sealed partial class LookTests
 
     [Fact]
     public void The_shared_style_sheets_stay_small() =>
-        Assert.InRange(
-            Directory
-                .EnumerateFiles(Path.Combine(Web, "wwwroot"), "*.css")
-                .Sum(file => new FileInfo(file).Length),
-            1,
-            20_000
-        );
+        Assert.InRange(Directory.EnumerateFiles(Path.Combine(Web, "wwwroot"), "*.css").Sum(file => new FileInfo(file).Length), 1, 20_000);
 
     private static Dictionary<string, string> Theme(string theme)
     {
         var css = File.ReadAllText(Path.Combine(Web, "wwwroot", "tokens.css"));
         var blocks = css.Split("@media (prefers-color-scheme: dark)");
         var block = theme == "light" ? blocks[0] : blocks[1].Split("@media")[0];
-        return Token()
-            .Matches(block)
-            .ToDictionary(match => match.Groups[1].Value, match => match.Groups[2].Value);
+        return Token().Matches(block).ToDictionary(match => match.Groups[1].Value, match => match.Groups[2].Value);
     }
 
     private static double Contrast(string one, string other)
@@ -86,9 +72,7 @@ public sealed partial class LookTests
     {
         double Channel(int at)
         {
-            var share =
-                int.Parse(hex.AsSpan(at, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture)
-                / 255.0;
+            var share = int.Parse(hex.AsSpan(at, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture) / 255.0;
             return share <= 0.04045 ? share / 12.92 : Math.Pow((share + 0.055) / 1.055, 2.4);
         }
         return 0.2126 * Channel(1) + 0.7152 * Channel(3) + 0.0722 * Channel(5);

@@ -19,10 +19,7 @@ public sealed class ModalDialogTests : UiTestContext
     public void It_is_named_by_its_title()
     {
         var dialog = Show();
-        Assert.Equal(
-            "Book a visit",
-            dialog.Find("#" + dialog.Find("dialog").GetAttribute("aria-labelledby")).TextContent
-        );
+        Assert.Equal("Book a visit", dialog.Find("#" + dialog.Find("dialog").GetAttribute("aria-labelledby")).TextContent);
     }
 
     [Fact]

@@ -9,14 +9,8 @@ public sealed class TabsTests : UiTestContext
     public void The_first_tab_is_open_and_the_only_one_the_tab_key_stops_at()
     {
         var tabs = Show();
-        Assert.Equal(
-            ["true", "false", "false"],
-            tabs.FindAll("[role=tab]").Select(tab => tab.GetAttribute("aria-selected")!)
-        );
-        Assert.Equal(
-            ["0", "-1", "-1"],
-            tabs.FindAll("[role=tab]").Select(tab => tab.GetAttribute("tabindex")!)
-        );
+        Assert.Equal(["true", "false", "false"], tabs.FindAll("[role=tab]").Select(tab => tab.GetAttribute("aria-selected")!));
+        Assert.Equal(["0", "-1", "-1"], tabs.FindAll("[role=tab]").Select(tab => tab.GetAttribute("tabindex")!));
         Assert.Equal("Showing units", tabs.Find("[role=tabpanel]").TextContent);
     }
 
@@ -48,14 +42,9 @@ public sealed class TabsTests : UiTestContext
         return Render<Tabs>(p => Fill(p));
     }
 
-    private static ComponentParameterCollectionBuilder<Tabs> Fill(
-        ComponentParameterCollectionBuilder<Tabs> p
-    ) =>
+    private static ComponentParameterCollectionBuilder<Tabs> Fill(ComponentParameterCollectionBuilder<Tabs> p) =>
         p.Add(t => t.Id, "t")
             .Add(t => t.Label, "Record")
-            .Add(
-                t => t.Items,
-                [new("units", "Units"), new("bonds", "Bonds"), new("care", "Care facts")]
-            )
+            .Add(t => t.Items, [new("units", "Units"), new("bonds", "Bonds"), new("care", "Care facts")])
             .Add(t => t.ChildContent, key => $"Showing {key}");
 }

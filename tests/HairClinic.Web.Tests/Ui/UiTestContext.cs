@@ -12,9 +12,7 @@ public class UiTestContext : BunitContext
 {
     public UiTestContext()
     {
-        CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(
-            "en-GB"
-        );
+        CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("en-GB");
         Services.AddLocalization();
     }
 
@@ -22,6 +20,5 @@ public class UiTestContext : BunitContext
     protected void BeInteractive(bool interactive = true) =>
         Renderer.SetRendererInfo(new RendererInfo(interactive ? "Server" : "Static", interactive));
 
-    protected IStringLocalizer<Words> Localizer =>
-        Services.GetRequiredService<IStringLocalizer<Words>>();
+    protected IStringLocalizer<Words> Localizer => Services.GetRequiredService<IStringLocalizer<Words>>();
 }

@@ -23,20 +23,11 @@ public sealed class DueDateRefresherTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        var after = await ChangeAsync(
-            clinic,
-            scene => scene.Db.HoldWindowRules.Single(AnyBase).Edit(null, null, null, 3, 4)
-        );
+        var after = await ChangeAsync(clinic, scene => scene.Db.HoldWindowRules.Single(AnyBase).Edit(null, null, null, 3, 4));
 
-        Assert.Equal(
-            (Applied.PlusWeeks(4), Applied.PlusWeeks(6)),
-            (before.OpensOn, before.ClosesOn)
-        );
+        Assert.Equal((Applied.PlusWeeks(4), Applied.PlusWeeks(6)), (before.OpensOn, before.ClosesOn));
         Assert.Equal(Applied.PlusWeeks(4), after.ClosesOn);
-        Assert.Equal(
-            (DueRuleName.HoldWindow, 3, 4),
-            (after.DueReasons[0].Rule, after.DueReasons[0].Amount, after.DueReasons[0].UpTo)
-        );
+        Assert.Equal((DueRuleName.HoldWindow, 3, 4), (after.DueReasons[0].Rule, after.DueReasons[0].Amount, after.DueReasons[0].UpTo));
         Assert.True(after.DueOn <= after.ClosesOn);
     }
 
@@ -47,31 +38,23 @@ public sealed class DueDateRefresherTests(PgServer server)
 
         var after = await ChangeAsync(
             clinic,
-            scene =>
-                Salon(scene).Close(Guid.CreateVersion7(), before.DueOn, before.DueOn, "Stocktaking")
+            scene => Salon(scene).Close(Guid.CreateVersion7(), before.DueOn, before.DueOn, "Stocktaking")
         );
 
         Assert.NotEqual(before.DueOn, after.DueOn);
         Assert.Equal((before.OpensOn, before.ClosesOn), (after.OpensOn, after.ClosesOn));
-        Assert.Contains(
-            after.DueReasons,
-            r => r.Rule == DueRuleName.MovedToOpenDay && r.To == after.DueOn
-        );
+        Assert.Contains(after.DueReasons, r => r.Rule == DueRuleName.MovedToOpenDay && r.To == after.DueOn);
     }
 
     [Fact]
     public async Task A_preferred_weekday_is_kept_and_named_as_the_reason()
     {
         await using var clinic = await OpenAsync();
-        var liked =
-            before.DueOn.DayOfWeek == IsoDayOfWeek.Friday
-                ? IsoDayOfWeek.Thursday
-                : IsoDayOfWeek.Friday;
+        var liked = before.DueOn.DayOfWeek == IsoDayOfWeek.Friday ? IsoDayOfWeek.Thursday : IsoDayOfWeek.Friday;
 
         var after = await ChangeAsync(
             clinic,
-            scene =>
-                scene.Db.Clients.Single(c => c.Id == client.Id).Prefer(WeekdaySet.Of(liked), null),
+            scene => scene.Db.Clients.Single(c => c.Id == client.Id).Prefer(WeekdaySet.Of(liked), null),
             client.Id
         );
 
@@ -85,11 +68,7 @@ public sealed class DueDateRefresherTests(PgServer server)
         Client other = null!;
         await using var clinic = await OpenAsync(l => other = l.Bonded("other", 10).Client);
 
-        var after = await ChangeAsync(
-            clinic,
-            scene => scene.Db.HoldWindowRules.Single(AnyBase).Edit(null, null, null, 3, 4),
-            other.Id
-        );
+        var after = await ChangeAsync(clinic, scene => scene.Db.HoldWindowRules.Single(AnyBase).Edit(null, null, null, 3, 4), other.Id);
 
         Assert.Equal(before.ClosesOn, after.ClosesOn);
     }
@@ -97,14 +76,9 @@ public sealed class DueDateRefresherTests(PgServer server)
     [Fact]
     public async Task A_bond_that_was_taken_off_keeps_the_dates_it_had()
     {
-        await using var clinic = await OpenAsync(bond: b =>
-            b.Remove(list.Today, RemovalReason.Scheduled)
-        );
+        await using var clinic = await OpenAsync(bond: b => b.Remove(list.Today, RemovalReason.Scheduled));
 
-        var after = await ChangeAsync(
-            clinic,
-            scene => scene.Db.HoldWindowRules.Single(AnyBase).Edit(null, null, null, 3, 4)
-        );
+        var after = await ChangeAsync(clinic, scene => scene.Db.HoldWindowRules.Single(AnyBase).Edit(null, null, null, 3, 4));
 
         Assert.Equal(before.ClosesOn, after.ClosesOn);
     }
@@ -114,9 +88,7 @@ public sealed class DueDateRefresherTests(PgServer server)
     {
         Bond taped = null!;
         await using var clinic = await OpenAsync(l =>
-            typeof(Bond)
-                .GetProperty(nameof(Bond.Attachment))!
-                .SetValue(taped = l.Bonded("taped", 10).Bond, Attachment.Tape)
+            typeof(Bond).GetProperty(nameof(Bond.Attachment))!.SetValue(taped = l.Bonded("taped", 10).Bond, Attachment.Tape)
         );
 
         var after = await ChangeAsync(
@@ -124,9 +96,7 @@ public sealed class DueDateRefresherTests(PgServer server)
             scene =>
             {
                 scene.Db.HoldWindowRules.Remove(scene.Db.HoldWindowRules.Single(AnyBase));
-                scene
-                    .Db.HoldWindowRules.Single(r => r.Attachment == Attachment.Tape)
-                    .Edit(null, null, Attachment.Tape, 1, 2);
+                scene.Db.HoldWindowRules.Single(r => r.Attachment == Attachment.Tape).Edit(null, null, Attachment.Tape, 1, 2);
             }
         );
 
@@ -144,15 +114,10 @@ public sealed class DueDateRefresherTests(PgServer server)
                 l.Bonded($"C{i}", 10, spare: null);
         });
 
-        await ChangeAsync(
-            clinic,
-            scene => scene.Db.HoldWindowRules.Single(AnyBase).Edit(null, null, null, 3, 4)
-        );
+        await ChangeAsync(clinic, scene => scene.Db.HoldWindowRules.Single(AnyBase).Edit(null, null, null, 3, 4));
 
         var closing = await clinic.ReadAsync(db =>
-            db.Bonds.Select(b => b.ClosesOn)
-                .Distinct()
-                .ToListAsync(TestContext.Current.CancellationToken)
+            db.Bonds.Select(b => b.ClosesOn).Distinct().ToListAsync(TestContext.Current.CancellationToken)
         );
         Assert.Equal([Applied.PlusWeeks(4)], closing);
     }
@@ -160,10 +125,7 @@ public sealed class DueDateRefresherTests(PgServer server)
     private static System.Linq.Expressions.Expression<Func<HoldWindowRule, bool>> AnyBase =>
         r => r.BaseMaterialId == null && r.AdhesiveId == null && r.Attachment == null;
 
-    private async Task<TestClinic> OpenAsync(
-        Action<DueList>? more = null,
-        Action<Bond>? bond = null
-    ) =>
+    private async Task<TestClinic> OpenAsync(Action<DueList>? more = null, Action<Bond>? bond = null) =>
         await TestClinic.OpenAsync(
             server,
             list.Lay(l =>
@@ -175,11 +137,7 @@ public sealed class DueDateRefresherTests(PgServer server)
         );
 
     /// <summary>Changes something, asks for the refresh in the same save as the screens do, and lets a worker do it.</summary>
-    private async Task<Bond> ChangeAsync(
-        TestClinic clinic,
-        Action<Scene> change,
-        Guid? clientId = null
-    )
+    private async Task<Bond> ChangeAsync(TestClinic clinic, Action<Scene> change, Guid? clientId = null)
     {
         await clinic.LayAsync(scene =>
         {
@@ -191,11 +149,7 @@ public sealed class DueDateRefresherTests(PgServer server)
     }
 
     private static Task<Bond> BondAsync(TestClinic clinic, Guid id) =>
-        clinic.ReadAsync(db =>
-            db.Bonds.AsNoTracking()
-                .SingleAsync(b => b.Id == id, TestContext.Current.CancellationToken)
-        );
+        clinic.ReadAsync(db => db.Bonds.AsNoTracking().SingleAsync(b => b.Id == id, TestContext.Current.CancellationToken));
 
-    private Domain.Practices.Salon Salon(Scene scene) =>
-        scene.Db.Salons.Include(s => s.Closures).Single(s => s.Id == list.ElmRow.Id);
+    private Domain.Practices.Salon Salon(Scene scene) => scene.Db.Salons.Include(s => s.Closures).Single(s => s.Id == list.ElmRow.Id);
 }

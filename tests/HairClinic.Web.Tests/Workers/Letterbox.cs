@@ -45,9 +45,5 @@ internal sealed class Letterbox : IMailRoute
         );
 
     public static Task<List<WorkItem>> ItemsAsync(TestClinic clinic) =>
-        clinic.ReadAsync(db =>
-            db.WorkItems.AsNoTracking()
-                .OrderBy(i => i.Id)
-                .ToListAsync(TestContext.Current.CancellationToken)
-        );
+        clinic.ReadAsync(db => db.WorkItems.AsNoTracking().OrderBy(i => i.Id).ToListAsync(TestContext.Current.CancellationToken));
 }

@@ -20,10 +20,7 @@ public sealed class PracticeWorkTests(PgServer server)
 
         Assert.Equal([Letter(1)], box.Sent);
         var item = Assert.Single(await Letterbox.ItemsAsync(clinic));
-        Assert.Equal(
-            (TestClinic.UsualNow, "{}", 0),
-            (item.DoneAt!.Value, item.Body, item.Attempts)
-        );
+        Assert.Equal((TestClinic.UsualNow, "{}", 0), (item.DoneAt!.Value, item.Body, item.Attempts));
     }
 
     [Fact]
@@ -32,25 +29,18 @@ public sealed class PracticeWorkTests(PgServer server)
         await using var clinic = await AskingForAsync([.. Enumerable.Range(0, 40).Select(Letter)]);
         box.Before = _ => Task.Delay(5, TestContext.Current.CancellationToken);
 
-        var tried = await Task.WhenAll(
-            Letterbox.WorkAsync(clinic, box),
-            Letterbox.WorkAsync(clinic, box)
-        );
+        var tried = await Task.WhenAll(Letterbox.WorkAsync(clinic, box), Letterbox.WorkAsync(clinic, box));
 
         Assert.Equal(40, tried.Sum());
         Assert.All(tried, share => Assert.NotEqual(0, share));
-        Assert.Equal(
-            Enumerable.Range(0, 40).Select(Letter).OrderBy(l => l.To),
-            box.Sent.OrderBy(l => l.To)
-        );
+        Assert.Equal(Enumerable.Range(0, 40).Select(Letter).OrderBy(l => l.To), box.Sent.OrderBy(l => l.To));
     }
 
     [Fact]
     public async Task What_fails_does_not_hold_up_the_rest_and_is_tried_again_after_ever_longer_waits()
     {
         await using var clinic = await AskingForAsync(Letter(1), Letter(2));
-        box.Before = letter =>
-            letter == Letter(1) ? throw new IOException("refused") : Task.CompletedTask;
+        box.Before = letter => letter == Letter(1) ? throw new IOException("refused") : Task.CompletedTask;
         List<double> waits = [];
 
         for (var attempt = 1; attempt <= 11; attempt++)
@@ -78,9 +68,7 @@ public sealed class PracticeWorkTests(PgServer server)
         using var dying = new CancellationTokenSource();
         box.Before = _ => dying.CancelAsync();
 
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
-            Letterbox.WorkAsync(clinic, box, cancellation: dying.Token)
-        );
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => Letterbox.WorkAsync(clinic, box, cancellation: dying.Token));
 
         var left = Assert.Single(await Letterbox.ItemsAsync(clinic));
         Assert.Equal((null, 0), (left.DoneAt, left.Attempts));
@@ -117,10 +105,7 @@ public sealed class PracticeWorkTests(PgServer server)
 
         Assert.Equal(1, await Letterbox.WorkAsync(clinic, box));
 
-        Assert.Equal(
-            nameof(TaskCanceledException),
-            Assert.Single(await Letterbox.ItemsAsync(clinic)).LastError
-        );
+        Assert.Equal(nameof(TaskCanceledException), Assert.Single(await Letterbox.ItemsAsync(clinic)).LastError);
     }
 
     [Fact]
@@ -144,21 +129,14 @@ public sealed class PracticeWorkTests(PgServer server)
         Assert.Contains("550", line, StringComparison.Ordinal);
         Assert.DoesNotContain("example", line, StringComparison.Ordinal);
         Assert.DoesNotContain("Thursday", line, StringComparison.Ordinal);
-        Assert.Equal(
-            "SmtpCommandException 550",
-            Assert.Single(await Letterbox.ItemsAsync(clinic)).LastError
-        );
+        Assert.Equal("SmtpCommandException 550", Assert.Single(await Letterbox.ItemsAsync(clinic)).LastError);
     }
 
     private async Task<TestClinic> AskingForAsync(params Letter[] letters) =>
         await TestClinic.OpenAsync(
             server,
-            scene =>
-                scene.Db.WorkItems.AddRange(
-                    letters.Select(letter => WorkItems.Send(letter, scene.Now))
-                )
+            scene => scene.Db.WorkItems.AddRange(letters.Select(letter => WorkItems.Send(letter, scene.Now)))
         );
 
-    private static Letter Letter(int number) =>
-        new($"reader{number:00}@example.test", "Your appointment", $"Thursday at ten. {number}");
+    private static Letter Letter(int number) => new($"reader{number:00}@example.test", "Your appointment", $"Thursday at ten. {number}");
 }

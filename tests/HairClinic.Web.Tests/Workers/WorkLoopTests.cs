@@ -21,10 +21,7 @@ public sealed class WorkLoopTests(PgServer server)
         var token = TestContext.Current.CancellationToken;
         var box = new Letterbox
         {
-            Before = letter =>
-                letter.To.StartsWith("trouble", StringComparison.Ordinal)
-                    ? throw new IOException()
-                    : Task.CompletedTask,
+            Before = letter => letter.To.StartsWith("trouble", StringComparison.Ordinal) ? throw new IOException() : Task.CompletedTask,
         };
         await using var services = await OpenAsync(box);
         var jobs = services.GetRequiredService<PracticeJobs>();
@@ -38,20 +35,14 @@ public sealed class WorkLoopTests(PgServer server)
             await Task.Delay(100, token);
         await loop.StopAsync(token);
 
-        Assert.Equal(
-            ["calm@example.test", "quiet@example.test"],
-            box.Sent.Select(l => l.To).Order()
-        );
+        Assert.Equal(["calm@example.test", "quiet@example.test"], box.Sent.Select(l => l.To).Order());
         Assert.True(loop.ExecuteTask!.IsCompleted);
     }
 
     private async Task<ServiceProvider> OpenAsync(Letterbox box)
     {
         var name = $"loop_{Guid.NewGuid():N}";
-        await Sql.AskAsync(
-            server.Administrator,
-            $"create database {name} owner hairclinic_migrator template template0"
-        );
+        await Sql.AskAsync(server.Administrator, $"create database {name} owner hairclinic_migrator template template0");
         var services = new ServiceCollection();
         services.AddSingleton<IConfiguration>(
             new ConfigurationBuilder()
@@ -68,13 +59,10 @@ public sealed class WorkLoopTests(PgServer server)
         services.AddClinic();
         services.Replace(ServiceDescriptor.Singleton<IMailRoute>(box));
         var provider = services.BuildServiceProvider();
-        await provider
-            .GetRequiredService<ClinicDatabase>()
-            .OpenAsync(TestContext.Current.CancellationToken);
+        await provider.GetRequiredService<ClinicDatabase>().OpenAsync(TestContext.Current.CancellationToken);
         return provider;
 
-        string In(string connection) =>
-            new NpgsqlConnectionStringBuilder(connection) { Database = name }.ConnectionString;
+        string In(string connection) => new NpgsqlConnectionStringBuilder(connection) { Database = name }.ConnectionString;
     }
 
     private static Task<bool> AskAsync(PracticeJobs jobs, string to)
@@ -85,18 +73,11 @@ public sealed class WorkLoopTests(PgServer server)
             "ask",
             async scope =>
             {
-                await using var unfenced = scope
-                    .GetRequiredService<ClinicDbFactory>()
-                    .OpenUnfenced();
+                await using var unfenced = scope.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
                 unfenced.Practices.Add(new PracticeRow(practice));
                 await unfenced.SaveChangesAsync(TestContext.Current.CancellationToken);
                 await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
-                db.WorkItems.Add(
-                    WorkItems.Send(
-                        new(to, "Your appointment", "Thursday at ten."),
-                        SystemClock.Instance.GetCurrentInstant()
-                    )
-                );
+                db.WorkItems.Add(WorkItems.Send(new(to, "Your appointment", "Thursday at ten."), SystemClock.Instance.GetCurrentInstant()));
                 await db.SaveChangesAsync(TestContext.Current.CancellationToken);
                 return true;
             }

@@ -35,17 +35,23 @@ public static class AccountsSetup
             .AddDefaultTokenProviders();
         services
             .AddAuthentication(IdentityConstants.ApplicationScheme)
-            .AddCookie(IdentityConstants.ApplicationScheme, options =>
-            {
-                Harden(options, "clinic", "/sign-in", "/refused");
-                options.ExpireTimeSpan = TimeSpan.FromHours(12);
-                options.Events.OnValidatePrincipal = SecurityStampValidator.ValidatePrincipalAsync;
-            })
-            .AddCookie(ClientScheme, options =>
-            {
-                Harden(options, "own", "/my-hair/ask-link", "/my-hair/ask-link");
-                options.ExpireTimeSpan = TimeSpan.FromDays(30);
-            });
+            .AddCookie(
+                IdentityConstants.ApplicationScheme,
+                options =>
+                {
+                    Harden(options, "clinic", "/sign-in", "/refused");
+                    options.ExpireTimeSpan = TimeSpan.FromHours(12);
+                    options.Events.OnValidatePrincipal = SecurityStampValidator.ValidatePrincipalAsync;
+                }
+            )
+            .AddCookie(
+                ClientScheme,
+                options =>
+                {
+                    Harden(options, "own", "/my-hair/ask-link", "/my-hair/ask-link");
+                    options.ExpireTimeSpan = TimeSpan.FromDays(30);
+                }
+            );
         services.Configure<SecurityStampValidatorOptions>(o => o.ValidationInterval = TimeSpan.FromMinutes(1));
         services.AddScoped<AuthenticationStateProvider, RevalidatingActor>();
         services.AddCascadingAuthenticationState();

@@ -13,9 +13,7 @@ public static class ClientsSeen
     public static IQueryable<Client> SeenBy(this IQueryable<Client> clients, ClinicDb db, PersonActor person)
     {
         var salons = person.Salons;
-        return clients.Where(c =>
-            salons.Contains(c.HomeSalonId) || db.Visits.Any(v => v.ClientId == c.Id && salons.Contains(v.SalonId))
-        );
+        return clients.Where(c => salons.Contains(c.HomeSalonId) || db.Visits.Any(v => v.ClientId == c.Id && salons.Contains(v.SalonId)));
     }
 
     /// <summary>One client a person may open and change: a folded record is its keeper's.</summary>

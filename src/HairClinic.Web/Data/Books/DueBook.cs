@@ -42,12 +42,7 @@ public sealed class DueBook
     /// <param name="client">With their life events loaded.</param>
     /// <exception cref="Refusal">No hold window fits.</exception>
     public DueBasis BasisFor(Client client, Guid baseMaterialId, Guid? adhesiveId, Attachment attachment, int? labelCureHours = null) =>
-        new(
-            _opening[client.HomeSalonId],
-            _settings,
-            HoldWindowRule.Choose(_rules, baseMaterialId, adhesiveId, attachment),
-            client
-        )
+        new(_opening[client.HomeSalonId], _settings, HoldWindowRule.Choose(_rules, baseMaterialId, adhesiveId, attachment), client)
         {
             LabelCureHours = labelCureHours,
         };

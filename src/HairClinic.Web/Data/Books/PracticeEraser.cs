@@ -39,11 +39,15 @@ public static class PracticeEraser
         var order = new List<string>(left.Count);
         while (left.Count > 0)
         {
-            var free = left.Where(t => !t.GetReferencingForeignKeys().Any(k => k.DeclaringEntityType != t && left.Contains(k.DeclaringEntityType)))
+            var free = left.Where(t =>
+                    !t.GetReferencingForeignKeys().Any(k => k.DeclaringEntityType != t && left.Contains(k.DeclaringEntityType))
+                )
                 .OrderBy(t => t.GetTableName(), StringComparer.Ordinal)
                 .ToList();
             if (free.Count == 0)
-                throw new InvalidOperationException($"These tables refer to one another in a circle: {string.Join(", ", left.Select(t => t.GetTableName()))}.");
+                throw new InvalidOperationException(
+                    $"These tables refer to one another in a circle: {string.Join(", ", left.Select(t => t.GetTableName()))}."
+                );
             order.AddRange(free.Select(t => t.GetTableName()!));
             left.ExceptWith(free);
         }

@@ -39,7 +39,13 @@ public sealed class SlotBook
 
     /// <summary>Four round trips, however many slots are then asked for.</summary>
     /// <param name="butVisit">A visit that is to be moved: its own time counts as free.</param>
-    public static async Task<SlotBook> LoadAsync(ClinicDb db, Guid salonId, Interval window, CancellationToken cancellation, Guid? butVisit = null)
+    public static async Task<SlotBook> LoadAsync(
+        ClinicDb db,
+        Guid salonId,
+        Interval window,
+        CancellationToken cancellation,
+        Guid? butVisit = null
+    )
     {
         var (since, until) = (window.Start - Longest, window.End);
         var salon = await db
@@ -68,7 +74,12 @@ public sealed class SlotBook
             .VisitSegments.AsNoTracking()
             .Where(s => s.HoldsHands && s.StartsAt >= since && s.StartsAt < until && s.VisitId != butVisit)
             .Where(s => db.PersonSalons.Any(w => w.SalonId == salonId && w.PersonId == s.PersonId))
-            .Select(s => new { s.PersonId, s.StartsAt, s.EndsAt })
+            .Select(s => new
+            {
+                s.PersonId,
+                s.StartsAt,
+                s.EndsAt,
+            })
             .ToListAsync(cancellation);
         var busy = hands.ToLookup(s => s.PersonId!.Value, s => new Interval(s.StartsAt, s.EndsAt));
         return new SlotBook(

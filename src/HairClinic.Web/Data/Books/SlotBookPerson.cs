@@ -33,7 +33,15 @@ public sealed record SlotBookPerson(
                 p.Id,
                 p.Name,
                 Skills = p.Skills.Select(s => s.ServiceKindId).ToList(),
-                Spells = p.WorkSpells.Select(w => new { w.SalonId, w.Day, w.From, w.To }).ToList(),
+                Spells = p
+                    .WorkSpells.Select(w => new
+                    {
+                        w.SalonId,
+                        w.Day,
+                        w.From,
+                        w.To,
+                    })
+                    .ToList(),
                 Absences = p.Absences.Where(a => a.From <= last && a.To >= first).Select(a => new { a.From, a.To }).ToList(),
             })
             .ToListAsync(cancellation);
@@ -43,7 +51,10 @@ public sealed record SlotBookPerson(
                 p.Id,
                 p.Name,
                 p.Skills.ToHashSet(),
-                Work(p.Spells.Select(w => (w.SalonId, new WeeklyHours(w.Day, w.From, w.To))), p.Absences.Select(a => new DateInterval(a.From, a.To))),
+                Work(
+                    p.Spells.Select(w => (w.SalonId, new WeeklyHours(w.Day, w.From, w.To))),
+                    p.Absences.Select(a => new DateInterval(a.From, a.To))
+                ),
                 [.. busy[p.Id]]
             )),
         ];
@@ -52,9 +63,10 @@ public sealed record SlotBookPerson(
         IReadOnlyList<Interval> Work(IEnumerable<(Guid SalonId, WeeklyHours Hours)> spells, IEnumerable<DateInterval> away)
         {
             var own = spells.ToList();
-            var week = own.Count > 0
-                ? own.Where(w => w.SalonId == salon.Id).Select(w => w.Hours)
-                : salon.Hours.Select(h => new WeeklyHours(h.Day, h.Opens, h.Closes));
+            var week =
+                own.Count > 0
+                    ? own.Where(w => w.SalonId == salon.Id).Select(w => w.Hours)
+                    : salon.Hours.Select(h => new WeeklyHours(h.Day, h.Opens, h.Closes));
             return new OpeningHours(week, away, salon.TimeZone).Between(window.Start, window.End);
         }
     }

@@ -49,12 +49,11 @@ public static class WearLineBook
     {
         var drawn = Newest(units.Select(u => LaneOf(u, bonds)).Where(lane => Began(lane) is not null), today);
         var seen = visits.OrderBy(v => v.On).ToList();
-        var from = LocalDate.Max(today.PlusMonths(-MonthsBack), drawn.Select(lane => Began(lane)!.Value).Append(today.PlusMonths(-1)).Min());
-        var to = drawn
-            .SelectMany(Ends)
-            .Concat(seen.Where(v => v.On > today).Select(v => v.On))
-            .Append(today.PlusWeeks(WeeksAhead))
-            .Max();
+        var from = LocalDate.Max(
+            today.PlusMonths(-MonthsBack),
+            drawn.Select(lane => Began(lane)!.Value).Append(today.PlusMonths(-1)).Min()
+        );
+        var to = drawn.SelectMany(Ends).Concat(seen.Where(v => v.On > today).Select(v => v.On)).Append(today.PlusWeeks(WeeksAhead)).Max();
         return new WearLineModel(from, to.PlusWeeks(1), today, drawn, seen);
     }
 
@@ -89,7 +88,8 @@ public static class WearLineBook
                 .OrderBy(Began),
         ];
 
-    private static LocalDate? Began(WearLane lane) => lane.Ordered ?? lane.Arrived ?? (lane.Bonds.Count > 0 ? lane.Bonds[0].AppliedOn : null);
+    private static LocalDate? Began(WearLane lane) =>
+        lane.Ordered ?? lane.Arrived ?? (lane.Bonds.Count > 0 ? lane.Bonds[0].AppliedOn : null);
 
     private static IEnumerable<LocalDate> Ends(WearLane lane)
     {

@@ -9,8 +9,8 @@ public static class WorkBook
 {
     /// <summary>The next item that is due, locked until the transaction ends; null when there is none.</summary>
     public static Task<WorkItem?> TakeAsync(ClinicDb db, Instant now, CancellationToken cancellation) =>
-        db.WorkItems
-            .FromSql(
+        db
+            .WorkItems.FromSql(
                 $"""
                 select *, xmin from work_items
                 where done_at is null and not_before <= {now} and practice_id = {db.PracticeId}

@@ -40,8 +40,7 @@ internal static class Command
         var list = words.ToList();
         var start = new ProcessStartInfo(list[0], list.Skip(1)) { WorkingDirectory = "/" };
         var unwanted = start.Environment.Keys.Where(k =>
-            k.StartsWith("PG", StringComparison.Ordinal)
-            || k.StartsWith("LC_", StringComparison.Ordinal)
+            k.StartsWith("PG", StringComparison.Ordinal) || k.StartsWith("LC_", StringComparison.Ordinal)
         );
         foreach (var name in unwanted.ToList())
             start.Environment.Remove(name);

@@ -8,8 +8,7 @@ namespace HairClinic.Web.Data.EmbeddedPostgres;
 /// </summary>
 internal sealed record DatabaseFolder
 {
-    private const UnixFileMode Owner =
-        UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
+    private const UnixFileMode Owner = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
     private const UnixFileMode PassThrough = UnixFileMode.GroupExecute | UnixFileMode.OtherExecute;
 
     private DatabaseFolder(string root) => Root = root;
@@ -33,16 +32,11 @@ internal sealed record DatabaseFolder
         {
             if (!Directory.Exists(root))
                 // Started by root, the server runs as another user, who must pass through but need not look around.
-                Directory.CreateDirectory(
-                    root,
-                    Environment.IsPrivilegedProcess ? Owner | PassThrough : Owner
-                );
+                Directory.CreateDirectory(root, Environment.IsPrivilegedProcess ? Owner | PassThrough : Owner);
         }
         catch (Exception e) when (e is UnauthorizedAccessException or IOException)
         {
-            throw new EmbeddedServerException(
-                $"The data folder {root} cannot be made: {e.Message} Choose another with --data FOLDER."
-            );
+            throw new EmbeddedServerException($"The data folder {root} cannot be made: {e.Message} Choose another with --data FOLDER.");
         }
         return new(WithoutLinks(root));
     }
@@ -53,15 +47,8 @@ internal sealed record DatabaseFolder
     /// <summary>The PostgreSQL version that made the database; null when there is none yet.</summary>
     public int? Major() =>
         !HasCluster ? null
-        : int.TryParse(
-            File.ReadAllText(VersionFile).Trim(),
-            CultureInfo.InvariantCulture,
-            out var major
-        )
-            ? major
-        : throw new EmbeddedServerException(
-            $"{VersionFile} does not hold a PostgreSQL version: the database folder is damaged."
-        );
+        : int.TryParse(File.ReadAllText(VersionFile).Trim(), CultureInfo.InvariantCulture, out var major) ? major
+        : throw new EmbeddedServerException($"{VersionFile} does not hold a PostgreSQL version: the database folder is damaged.");
 
     /// <summary>The path as the kernel shows it, to compare with the folder a running server works in.</summary>
     private static string WithoutLinks(string path)
@@ -70,9 +57,7 @@ internal sealed record DatabaseFolder
         foreach (var part in path.Split('/', StringSplitOptions.RemoveEmptyEntries))
         {
             var next = Path.Combine(real, part);
-            real = Directory.ResolveLinkTarget(next, returnFinalTarget: true) is { } target
-                ? WithoutLinks(target.FullName)
-                : next;
+            real = Directory.ResolveLinkTarget(next, returnFinalTarget: true) is { } target ? WithoutLinks(target.FullName) : next;
         }
         return real;
     }

@@ -8,14 +8,11 @@ public static class DefaultFolders
     /// and the user it runs as instead cannot enter root's home.
     /// </summary>
     public static string Data =>
-        Environment.IsPrivilegedProcess
-            ? "/var/lib/hairclinic"
-            : InHome("XDG_DATA_HOME", ".local/share", "hairclinic");
+        Environment.IsPrivilegedProcess ? "/var/lib/hairclinic" : InHome("XDG_DATA_HOME", ".local/share", "hairclinic");
 
     /// <summary>Downloaded tools; <c>HAIRCLINIC_TOOLS</c> names another folder.</summary>
     public static string Tools =>
-        Environment.GetEnvironmentVariable("HAIRCLINIC_TOOLS") is { Length: > 0 } chosen
-            ? Path.GetFullPath(chosen)
+        Environment.GetEnvironmentVariable("HAIRCLINIC_TOOLS") is { Length: > 0 } chosen ? Path.GetFullPath(chosen)
         : Environment.IsPrivilegedProcess ? "/var/cache/hairclinic/tools"
         : InHome("XDG_CACHE_HOME", ".cache", "hairclinic/tools");
 
@@ -23,10 +20,7 @@ public static class DefaultFolders
     {
         var root = Environment.GetEnvironmentVariable(variable);
         if (string.IsNullOrEmpty(root))
-            root = Path.Combine(
-                Environment.GetFolderPath(Environment.SpecialFolder.UserProfile),
-                usual
-            );
+            root = Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), usual);
         return Path.Combine(root, rest);
     }
 }

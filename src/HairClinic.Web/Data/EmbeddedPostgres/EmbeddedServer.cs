@@ -18,30 +18,12 @@ public sealed class EmbeddedServer : IAsyncDisposable
     private ServerProcess process;
     private int disposed;
 
-    private EmbeddedServer(
-        EmbeddedServerOptions options,
-        FolderLock folderLock,
-        ServerLaunch launch,
-        ServerProcess process
-    )
+    private EmbeddedServer(EmbeddedServerOptions options, FolderLock folderLock, ServerLaunch launch, ServerProcess process)
     {
-        (this.options, this.folderLock, this.launch, this.process) = (
-            options,
-            folderLock,
-            launch,
-            process
-        );
+        (this.options, this.folderLock, this.launch, this.process) = (options, folderLock, launch, process);
         Connections = new(
-            launch.ConnectionString(
-                RoleSetup.Program,
-                launch.Passwords.Program,
-                RoleSetup.Database
-            ),
-            launch.ConnectionString(
-                RoleSetup.Migrator,
-                launch.Passwords.Migrator,
-                RoleSetup.Database
-            ),
+            launch.ConnectionString(RoleSetup.Program, launch.Passwords.Program, RoleSetup.Database),
+            launch.ConnectionString(RoleSetup.Migrator, launch.Passwords.Migrator, RoleSetup.Database),
             launch.ConnectionString(RoleSetup.Keeper, launch.Passwords.Keeper, RoleSetup.Database)
         );
         watch = Task.Run(WatchAsync);
@@ -76,29 +58,12 @@ public sealed class EmbeddedServer : IAsyncDisposable
             var binaries = options.Search.Find(folder.Major());
             var user = ServerUser.Choose();
             socket = SocketFolder.Make(folder, user);
-            var launch = new ServerLaunch(
-                folder,
-                binaries,
-                user,
-                socket,
-                Passwords.Read(folder),
-                options.Durable,
-                logger
-            );
+            var launch = new ServerLaunch(folder, binaries, user, socket, Passwords.Read(folder), options.Durable, logger);
             if (!folder.HasCluster)
                 launch.MakeCluster();
             process = await launch.StartAsync(cancellationToken);
-            await RoleSetup.EnsureAsync(
-                launch.Administrator + ";Pooling=false",
-                launch.Passwords,
-                cancellationToken
-            );
-            logger.LogInformation(
-                "PostgreSQL {Major} from {Binaries} runs on {Folder}",
-                binaries.Major,
-                binaries.Folder,
-                folder.Root
-            );
+            await RoleSetup.EnsureAsync(launch.Administrator + ";Pooling=false", launch.Passwords, cancellationToken);
+            logger.LogInformation("PostgreSQL {Major} from {Binaries} runs on {Folder}", binaries.Major, binaries.Folder, folder.Root);
             return new(options, folderLock, launch, process);
         }
         catch
@@ -144,9 +109,7 @@ public sealed class EmbeddedServer : IAsyncDisposable
                 do
                 {
                     await Task.Delay(pause, stopping.Token);
-                    pause = TimeSpan.FromTicks(
-                        Math.Min(pause.Ticks * 2, options.LongestPause.Ticks)
-                    );
+                    pause = TimeSpan.FromTicks(Math.Min(pause.Ticks * 2, options.LongestPause.Ticks));
                 } while (!await TryRestartAsync(pause));
                 logger.LogInformation("PostgreSQL runs again");
             }
@@ -166,11 +129,7 @@ public sealed class EmbeddedServer : IAsyncDisposable
         // Whatever stands in the way – a full disk, a missing file – may be put right while the program waits.
         catch (Exception e) when (!stopping.IsCancellationRequested)
         {
-            launch.Logger.LogError(
-                e,
-                "PostgreSQL could not be started again; next try in {Pause}",
-                pause
-            );
+            launch.Logger.LogError(e, "PostgreSQL could not be started again; next try in {Pause}", pause);
             return false;
         }
     }

@@ -11,11 +11,7 @@ internal static class LeftoverServer
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
-    public static async Task StopAsync(
-        DatabaseFolder folder,
-        ILogger logger,
-        CancellationToken cancellationToken
-    )
+    public static async Task StopAsync(DatabaseFolder folder, ILogger logger, CancellationToken cancellationToken)
     {
         var pidFile = Path.Combine(folder.Cluster, "postmaster.pid");
         var waited = Stopwatch.StartNew();
@@ -27,17 +23,8 @@ internal static class LeftoverServer
                 );
             if (MainProcess(pidFile) is { } main && alive.Contains(main))
             {
-                logger.LogInformation(
-                    "A PostgreSQL server of an earlier run (process {Process}) is still there: stopping it",
-                    main
-                );
-                Command.Run(
-                    "/bin/sh",
-                    "-c",
-                    "kill -INT \"$1\"",
-                    "sh",
-                    main.ToString(CultureInfo.InvariantCulture)
-                );
+                logger.LogInformation("A PostgreSQL server of an earlier run (process {Process}) is still there: stopping it", main);
+                Command.Run("/bin/sh", "-c", "kill -INT \"$1\"", "sh", main.ToString(CultureInfo.InvariantCulture));
             }
             await Task.Delay(TimeSpan.FromMilliseconds(200), cancellationToken);
         }
@@ -49,13 +36,7 @@ internal static class LeftoverServer
     {
         try
         {
-            return int.TryParse(
-                File.ReadLines(pidFile).FirstOrDefault(),
-                CultureInfo.InvariantCulture,
-                out var pid
-            )
-                ? pid
-                : null;
+            return int.TryParse(File.ReadLines(pidFile).FirstOrDefault(), CultureInfo.InvariantCulture, out var pid) ? pid : null;
         }
         catch (IOException)
         {
@@ -68,10 +49,7 @@ internal static class LeftoverServer
     {
         var found = new List<int>();
         foreach (var entry in Directory.GetDirectories("/proc"))
-            if (
-                int.TryParse(Path.GetFileName(entry), CultureInfo.InvariantCulture, out var pid)
-                && WorksIn(entry, cluster)
-            )
+            if (int.TryParse(Path.GetFileName(entry), CultureInfo.InvariantCulture, out var pid) && WorksIn(entry, cluster))
                 found.Add(pid);
         return found;
     }
@@ -81,9 +59,7 @@ internal static class LeftoverServer
         try
         {
             return File.ReadAllText(Path.Combine(process, "comm")).Trim() == "postgres"
-                && Directory
-                    .ResolveLinkTarget(Path.Combine(process, "cwd"), returnFinalTarget: false)
-                    ?.FullName == cluster;
+                && Directory.ResolveLinkTarget(Path.Combine(process, "cwd"), returnFinalTarget: false)?.FullName == cluster;
         }
         // Gone meanwhile, or another person's.
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

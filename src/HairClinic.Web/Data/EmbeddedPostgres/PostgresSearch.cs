@@ -3,11 +3,7 @@ namespace HairClinic.Web.Data.EmbeddedPostgres;
 /// <summary>
 /// Where server programs are looked for: the one folder a person named, else the machine's own, newest first, else the npm package.
 /// </summary>
-public sealed record PostgresSearch(
-    string? OnlyFolder,
-    IReadOnlyList<string> MachineFolders,
-    string Tools
-)
+public sealed record PostgresSearch(string? OnlyFolder, IReadOnlyList<string> MachineFolders, string Tools)
 {
     /// <summary>
     /// <c>HAIRCLINIC_POSTGRES_BIN</c> names the one folder to use. <c>HAIRCLINIC_POSTGRES_FROM=npm</c> passes over the machine's
@@ -17,11 +13,7 @@ public sealed record PostgresSearch(
     {
         var only = Environment.GetEnvironmentVariable("HAIRCLINIC_POSTGRES_BIN");
         var passOver = Environment.GetEnvironmentVariable("HAIRCLINIC_POSTGRES_FROM") == "npm";
-        return new(
-            string.IsNullOrEmpty(only) ? null : only,
-            passOver ? [] : OnThisMachine(),
-            DefaultFolders.Tools
-        );
+        return new(string.IsNullOrEmpty(only) ? null : only, passOver ? [] : OnThisMachine(), DefaultFolders.Tools);
     }
 
     /// <param name="major">The version an existing database needs; null for a new one.</param>
@@ -37,19 +29,11 @@ public sealed record PostgresSearch(
                 );
             return Fits(named, major) ? named : throw Missing(major, [named]);
         }
-        var found = MachineFolders
-            .Select(PostgresBinaries.In)
-            .OfType<PostgresBinaries>()
-            .OrderByDescending(b => b.Major)
-            .ToList();
+        var found = MachineFolders.Select(PostgresBinaries.In).OfType<PostgresBinaries>().OrderByDescending(b => b.Major).ToList();
         if (found.Find(b => Fits(b, major)) is { } own)
             return own;
         found.AddRange(
-            PostgresPackage
-                .FoldersIn(Tools)
-                .Select(PostgresBinaries.In)
-                .OfType<PostgresBinaries>()
-                .OrderByDescending(b => b.Major)
+            PostgresPackage.FoldersIn(Tools).Select(PostgresBinaries.In).OfType<PostgresBinaries>().OrderByDescending(b => b.Major)
         );
         return found.Find(b => Fits(b, major)) ?? throw Missing(major, found);
     }
@@ -62,12 +46,7 @@ public sealed record PostgresSearch(
         var need = major is null
             ? $"No PostgreSQL server was found ({PostgresBinaries.OldestMajor} or newer is needed)."
             : $"This data folder was made by PostgreSQL {major} and opens only with PostgreSQL {major}, which was not found.";
-        var have =
-            found.Count == 0
-                ? ""
-                : " Found: "
-                    + string.Join(", ", found.Select(b => $"PostgreSQL {b.Major} in {b.Folder}"))
-                    + ".";
+        var have = found.Count == 0 ? "" : " Found: " + string.Join(", ", found.Select(b => $"PostgreSQL {b.Major} in {b.Folder}")) + ".";
         return new(
             $"""
             {need}{have} Install it with one of these commands and start again:
@@ -81,13 +60,8 @@ public sealed record PostgresSearch(
     {
         // Debian keeps server programs out of PATH, one folder per version; other systems put them on PATH.
         const string debian = "/usr/lib/postgresql";
-        var versioned = Directory.Exists(debian)
-            ? Directory.GetDirectories(debian).Select(d => Path.Combine(d, "bin"))
-            : [];
-        var path = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(
-            ':',
-            StringSplitOptions.RemoveEmptyEntries
-        );
+        var versioned = Directory.Exists(debian) ? Directory.GetDirectories(debian).Select(d => Path.Combine(d, "bin")) : [];
+        var path = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(':', StringSplitOptions.RemoveEmptyEntries);
         return [.. versioned.Concat(path).Distinct()];
     }
 }

@@ -15,11 +15,7 @@ internal static class RoleSetup
 
     private const string NoPowers = "login nosuperuser nocreatedb nocreaterole noreplication";
 
-    public static async Task EnsureAsync(
-        string administrator,
-        Passwords passwords,
-        CancellationToken cancellationToken
-    )
+    public static async Task EnsureAsync(string administrator, Passwords passwords, CancellationToken cancellationToken)
     {
         await using var connection = new NpgsqlConnection(administrator);
         await connection.OpenAsync(cancellationToken);
@@ -31,12 +27,7 @@ internal static class RoleSetup
         await RunAsync($"alter role {Keeper} set default_transaction_read_only = on");
         await RunAsync($"grant pg_read_all_data to {Keeper}");
 
-        if (
-            !await ExistsAsync(
-                "select exists (select from pg_database where datname = $1)",
-                Database
-            )
-        )
+        if (!await ExistsAsync("select exists (select from pg_database where datname = $1)", Database))
             await RunAsync($"create database {Database} owner {Migrator} template template0");
         await RunAsync($"revoke all on database {Database}, postgres, template1 from public");
         await RunAsync($"grant connect on database {Database} to {Program}, {Keeper}");
@@ -51,10 +42,7 @@ internal static class RoleSetup
 
         async Task<bool> ExistsAsync(string sql, string name)
         {
-            await using var command = new NpgsqlCommand(sql, connection)
-            {
-                Parameters = { new() { Value = name } },
-            };
+            await using var command = new NpgsqlCommand(sql, connection) { Parameters = { new() { Value = name } } };
             return (bool)(await command.ExecuteScalarAsync(cancellationToken))!;
         }
 

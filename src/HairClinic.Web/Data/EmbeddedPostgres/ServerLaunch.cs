@@ -31,8 +31,7 @@ internal sealed record ServerLaunch(
             MaxPoolSize = 60,
         }.ConnectionString;
 
-    public string Administrator =>
-        ConnectionString("postgres", Passwords.Administrator, "postgres");
+    public string Administrator => ConnectionString("postgres", Passwords.Administrator, "postgres");
 
     /// <summary>
     /// Makes an empty database folder. Locale C: order and upper case are those of the bytes on every machine and never change
@@ -88,10 +87,7 @@ internal sealed record ServerLaunch(
         if (log.Exists && log.Length > LongLog)
             log.MoveTo(Folder.LogFile + ".old", overwrite: true);
         var read = File.Exists(Folder.LogFile) ? new FileInfo(Folder.LogFile).Length : 0;
-        var server = ServerProcess.Start(
-            Folder.LogFile,
-            [.. User.Prefix, Binaries.Postgres, "-D", Folder.Cluster, .. Settings()]
-        );
+        var server = ServerProcess.Start(Folder.LogFile, [.. User.Prefix, Binaries.Postgres, "-D", Folder.Cluster, .. Settings()]);
         try
         {
             await WaitUntilReadyAsync(server, read, cancellationToken);
@@ -122,11 +118,7 @@ internal sealed record ServerLaunch(
         return usual.Concat(Durable ? [] : hasty).SelectMany(s => new[] { "-c", s });
     }
 
-    private async Task WaitUntilReadyAsync(
-        ServerProcess server,
-        long logBefore,
-        CancellationToken cancellationToken
-    )
+    private async Task WaitUntilReadyAsync(ServerProcess server, long logBefore, CancellationToken cancellationToken)
     {
         var silent = Stopwatch.StartNew();
         while (true)
@@ -163,12 +155,7 @@ internal sealed record ServerLaunch(
     {
         if (!File.Exists(Folder.LogFile))
             return "(nothing)";
-        using var stream = new FileStream(
-            Folder.LogFile,
-            FileMode.Open,
-            FileAccess.Read,
-            FileShare.ReadWrite
-        );
+        using var stream = new FileStream(Folder.LogFile, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
         stream.Seek(Math.Min(position, stream.Length), SeekOrigin.Begin);
         using var reader = new StreamReader(stream);
         return string.Join('\n', reader.ReadToEnd().Trim().Split('\n').TakeLast(15));

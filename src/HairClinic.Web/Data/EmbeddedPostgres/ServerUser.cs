@@ -14,10 +14,7 @@ internal sealed record ServerUser
     {
         if (!Environment.IsPrivilegedProcess)
             return new(other: null);
-        var users = File.ReadLines("/etc/passwd")
-            .Select(l => l.Split(':'))
-            .Where(f => f.Length > 3)
-            .ToList();
+        var users = File.ReadLines("/etc/passwd").Select(l => l.Split(':')).Where(f => f.Length > 3).ToList();
         var chosen = users.Find(f => f[0] == "postgres") ?? users.Find(f => f[0] == "nobody");
         if (chosen is null)
             throw new EmbeddedServerException(
@@ -28,16 +25,7 @@ internal sealed record ServerUser
 
     /// <summary>The words before a command that make it run as this user.</summary>
     public IEnumerable<string> Prefix =>
-        other is null
-            ? []
-            :
-            [
-                "setpriv",
-                $"--reuid={other.Value.Name}",
-                $"--regid={other.Value.Group}",
-                "--clear-groups",
-                "--",
-            ];
+        other is null ? [] : ["setpriv", $"--reuid={other.Value.Name}", $"--regid={other.Value.Group}", "--clear-groups", "--"];
 
     public void Own(string path)
     {
@@ -51,11 +39,7 @@ internal sealed record ServerUser
         if (other is null || Command.Run([.. Prefix, "test", "-x", path]) is (0, _))
             return;
         var closed = path;
-        for (
-            var folder = Path.GetDirectoryName(path);
-            folder is not null;
-            folder = Path.GetDirectoryName(folder)
-        )
+        for (var folder = Path.GetDirectoryName(path); folder is not null; folder = Path.GetDirectoryName(folder))
             if (Command.Run([.. Prefix, "test", "-x", folder]) is not (0, _))
                 closed = folder;
         throw new EmbeddedServerException(

@@ -47,6 +47,5 @@ internal sealed class SocketFolder : IDisposable
             Directory.Delete(Path, recursive: true);
     }
 
-    private static bool Fits(string folder) =>
-        Encoding.UTF8.GetByteCount($"{folder}/.s.PGSQL.{Port}") <= LongestPath;
+    private static bool Fits(string folder) => Encoding.UTF8.GetByteCount($"{folder}/.s.PGSQL.{Port}") <= LongestPath;
 }

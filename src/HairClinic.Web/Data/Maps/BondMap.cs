@@ -20,25 +20,61 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
         builder.ToTable(t => t.HasCheckConstraint("ck_bonds_removed_after_applied", "removed_on >= applied_on"));
         builder.Ignore(x => x.IsOpen);
         builder.Property(x => x.DueReasons).HasColumnType("jsonb").HasConversion(JsonColumns.DueReasons, JsonColumns.DueReasonsComparer);
-        builder.ComplexProperty(x => x.Lift, l =>
-        {
-            l.Property(x => x!.ReportedOn).HasColumnName("lift_reported_on");
-            l.Property(x => x!.LiftedOn).HasColumnName("lifted_on");
-            l.Property(x => x!.Zone).HasColumnName("lift_zone");
-            l.Property(x => x!.SpotFixed).HasColumnName("lift_spot_fixed");
-        });
+        builder.ComplexProperty(
+            x => x.Lift,
+            l =>
+            {
+                l.Property(x => x!.ReportedOn).HasColumnName("lift_reported_on");
+                l.Property(x => x!.LiftedOn).HasColumnName("lifted_on");
+                l.Property(x => x!.Zone).HasColumnName("lift_zone");
+                l.Property(x => x!.SpotFixed).HasColumnName("lift_spot_fixed");
+            }
+        );
         builder.Refers<Bond, HairSystem>(x => x.HairSystemId);
         builder.Refers<Bond, Client>(x => x.ClientId);
         builder.Refers<Bond, Visit>(x => x.VisitId);
         builder.Refers<Bond, Person>(x => x.AppliedBy);
         // One open bond per unit and per head: the database refuses the second.
-        builder.HasIndex(x => new { x.PracticeId, x.HairSystemId }).IsUnique().HasFilter("removed_on is null").HasDatabaseName(OpenPerUnit);
+        builder
+            .HasIndex(x => new { x.PracticeId, x.HairSystemId })
+            .IsUnique()
+            .HasFilter("removed_on is null")
+            .HasDatabaseName(OpenPerUnit);
         builder.HasIndex(x => new { x.PracticeId, x.ClientId }).IsUnique().HasFilter("removed_on is null").HasDatabaseName(OpenPerHead);
-        builder.HasIndex(x => new { x.PracticeId, x.ClosesOn, x.Id }).HasFilter("removed_on is null").HasDatabaseName("ix_bonds_open_closes_on");
+        builder
+            .HasIndex(x => new
+            {
+                x.PracticeId,
+                x.ClosesOn,
+                x.Id,
+            })
+            .HasFilter("removed_on is null")
+            .HasDatabaseName("ix_bonds_open_closes_on");
         // The few whose edge came up, wherever their windows lie.
-        builder.HasIndex(x => new { x.PracticeId, x.ClosesOn, x.Id }, OpenLifted).HasFilter("removed_on is null and lift_reported_on is not null").HasDatabaseName(OpenLifted);
-        builder.HasIndex(x => new { x.PracticeId, x.HairSystemId, x.AppliedOn });
-        builder.HasIndex(x => new { x.PracticeId, x.ClientId, x.AppliedOn });
+        builder
+            .HasIndex(
+                x => new
+                {
+                    x.PracticeId,
+                    x.ClosesOn,
+                    x.Id,
+                },
+                OpenLifted
+            )
+            .HasFilter("removed_on is null and lift_reported_on is not null")
+            .HasDatabaseName(OpenLifted);
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.HairSystemId,
+            x.AppliedOn,
+        });
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.ClientId,
+            x.AppliedOn,
+        });
         builder.Contains(x => x.Products, (BondProduct p) => p.BondId);
     }
 }

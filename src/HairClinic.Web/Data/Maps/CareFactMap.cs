@@ -8,6 +8,11 @@ public sealed class CareFactMap() : FencedMap<CareFact>("care_facts")
 {
     protected override void Map(EntityTypeBuilder<CareFact> builder)
     {
-        builder.HasIndex(x => new { x.PracticeId, x.ClientId, x.AsOf });
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.ClientId,
+            x.AsOf,
+        });
     }
 }

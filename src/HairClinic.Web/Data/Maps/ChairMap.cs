@@ -10,6 +10,13 @@ public sealed class ChairMap() : FencedMap<Chair>("chairs")
     protected override void Map(EntityTypeBuilder<Chair> builder)
     {
         builder.Refers<Chair, Salon>(x => x.SalonId);
-        builder.HasIndex(x => new { x.PracticeId, x.SalonId, x.Name }).IsUnique();
+        builder
+            .HasIndex(x => new
+            {
+                x.PracticeId,
+                x.SalonId,
+                x.Name,
+            })
+            .IsUnique();
     }
 }

@@ -9,6 +9,11 @@ public sealed class ContactNoteMap() : FencedMap<ContactNote>("contact_notes")
     protected override void Map(EntityTypeBuilder<ContactNote> builder)
     {
         builder.Refers<ContactNote, Client>(x => x.ClientId);
-        builder.HasIndex(x => new { x.PracticeId, x.ClientId, x.At });
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.ClientId,
+            x.At,
+        });
     }
 }

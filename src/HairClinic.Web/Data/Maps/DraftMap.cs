@@ -13,6 +13,14 @@ public sealed class DraftMap() : FencedMap<Draft>("drafts")
     {
         builder.Property(x => x.Body).HasColumnType("jsonb");
         builder.Refers<Draft, Person>(x => x.PersonId);
-        builder.HasIndex(x => new { x.PracticeId, x.PersonId, x.Form, x.SubjectId }).IsUnique();
+        builder
+            .HasIndex(x => new
+            {
+                x.PracticeId,
+                x.PersonId,
+                x.Form,
+                x.SubjectId,
+            })
+            .IsUnique();
     }
 }

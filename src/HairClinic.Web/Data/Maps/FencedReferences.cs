@@ -12,11 +12,7 @@ public static class FencedReferences
     public static void Refers<T, TOther>(this EntityTypeBuilder<T> builder, Expression<Func<T, object?>> key)
         where T : PracticeOwned
         where TOther : PracticeOwned =>
-        builder
-            .HasOne<TOther>()
-            .WithMany()
-            .HasForeignKey("PracticeId", NameOf(key))
-            .OnDelete(DeleteBehavior.NoAction);
+        builder.HasOne<TOther>().WithMany().HasForeignKey("PracticeId", NameOf(key)).OnDelete(DeleteBehavior.NoAction);
 
     /// <summary>Rows that live and die with their parent.</summary>
     public static void Contains<T, TPart>(
@@ -27,11 +23,7 @@ public static class FencedReferences
         where T : PracticeOwned
         where TPart : PracticeOwned
     {
-        builder
-            .HasMany(parts)
-            .WithOne()
-            .HasForeignKey("PracticeId", NameOf(key))
-            .OnDelete(DeleteBehavior.Cascade);
+        builder.HasMany(parts).WithOne().HasForeignKey("PracticeId", NameOf(key)).OnDelete(DeleteBehavior.Cascade);
         builder.Navigation(parts!).UsePropertyAccessMode(PropertyAccessMode.Field);
     }
 

@@ -11,11 +11,14 @@ public sealed class HairSystemMap() : FencedMap<HairSystem>("hair_systems")
 {
     protected override void Map(EntityTypeBuilder<HairSystem> builder)
     {
-        builder.ComplexProperty(x => x.Dates, d =>
-        {
-            foreach (var date in typeof(UnitDates).GetProperties())
-                d.Property(date.PropertyType, date.Name).HasColumnName(JsonNamingPolicy.SnakeCaseLower.ConvertName(date.Name));
-        });
+        builder.ComplexProperty(
+            x => x.Dates,
+            d =>
+            {
+                foreach (var date in typeof(UnitDates).GetProperties())
+                    d.Property(date.PropertyType, date.Name).HasColumnName(JsonNamingPolicy.SnakeCaseLower.ConvertName(date.Name));
+            }
+        );
         builder.Refers<HairSystem, Client>(x => x.ClientId);
         builder.Refers<HairSystem, UnitKind>(x => x.UnitKindId);
         builder.Refers<HairSystem, Salon>(x => x.PlaceSalonId);

@@ -14,7 +14,13 @@ public sealed class HoldWindowRuleMap() : FencedMap<HoldWindowRule>("hold_window
         builder.Refers<HoldWindowRule, BaseMaterial>(x => x.BaseMaterialId);
         builder.Refers<HoldWindowRule, Product>(x => x.AdhesiveId);
         builder
-            .HasIndex(x => new { x.PracticeId, x.BaseMaterialId, x.AdhesiveId, x.Attachment })
+            .HasIndex(x => new
+            {
+                x.PracticeId,
+                x.BaseMaterialId,
+                x.AdhesiveId,
+                x.Attachment,
+            })
             .IsUnique()
             .AreNullsDistinct(false);
     }

@@ -9,6 +9,13 @@ public sealed class PersonSalonMap() : FencedMap<PersonSalon>("person_salons")
     protected override void Map(EntityTypeBuilder<PersonSalon> builder)
     {
         builder.Refers<PersonSalon, Salon>(x => x.SalonId);
-        builder.HasIndex(x => new { x.PracticeId, x.PersonId, x.SalonId }).IsUnique();
+        builder
+            .HasIndex(x => new
+            {
+                x.PracticeId,
+                x.PersonId,
+                x.SalonId,
+            })
+            .IsUnique();
     }
 }

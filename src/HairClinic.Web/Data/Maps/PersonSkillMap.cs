@@ -10,6 +10,13 @@ public sealed class PersonSkillMap() : FencedMap<PersonSkill>("person_skills")
     protected override void Map(EntityTypeBuilder<PersonSkill> builder)
     {
         builder.Refers<PersonSkill, ServiceKind>(x => x.ServiceKindId);
-        builder.HasIndex(x => new { x.PracticeId, x.PersonId, x.ServiceKindId }).IsUnique();
+        builder
+            .HasIndex(x => new
+            {
+                x.PracticeId,
+                x.PersonId,
+                x.ServiceKindId,
+            })
+            .IsUnique();
     }
 }

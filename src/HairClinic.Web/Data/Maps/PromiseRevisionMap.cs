@@ -8,6 +8,13 @@ public sealed class PromiseRevisionMap() : FencedMap<PromiseRevision>("promise_r
 {
     protected override void Map(EntityTypeBuilder<PromiseRevision> builder)
     {
-        builder.HasIndex(x => new { x.PracticeId, x.HairSystemId, x.Number }).IsUnique();
+        builder
+            .HasIndex(x => new
+            {
+                x.PracticeId,
+                x.HairSystemId,
+                x.Number,
+            })
+            .IsUnique();
     }
 }

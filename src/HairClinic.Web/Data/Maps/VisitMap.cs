@@ -17,9 +17,24 @@ public sealed class VisitMap() : FencedMap<Visit>("visits")
         builder.Refers<Visit, ServiceKind>(x => x.ServiceKindId);
         builder.Refers<Visit, Chair>(x => x.ChairId);
         builder.Refers<Visit, Person>(x => x.PersonId);
-        builder.HasIndex(x => new { x.PracticeId, x.SalonId, x.Day });
-        builder.HasIndex(x => new { x.PracticeId, x.ChairId, x.StartsAt });
-        builder.HasIndex(x => new { x.PracticeId, x.ClientId, x.StartsAt });
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.SalonId,
+            x.Day,
+        });
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.ChairId,
+            x.StartsAt,
+        });
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.ClientId,
+            x.StartsAt,
+        });
         builder.HasIndex(x => new { x.PracticeId, x.BookKey }).IsUnique().HasFilter("book_key is not null");
         builder.Contains(x => x.Segments, (VisitSegment s) => s.VisitId);
         builder

@@ -12,6 +12,11 @@ public sealed class VisitSegmentMap() : FencedMap<VisitSegment>("visit_segments"
         builder.ToTable(t => t.HasCheckConstraint("ck_visit_segments_ends_after_start", "ends_at > starts_at"));
         builder.Refers<VisitSegment, Person>(x => x.PersonId);
         builder.HasIndex(x => new { x.PracticeId, x.VisitId });
-        builder.HasIndex(x => new { x.PracticeId, x.PersonId, x.StartsAt });
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.PersonId,
+            x.StartsAt,
+        });
     }
 }

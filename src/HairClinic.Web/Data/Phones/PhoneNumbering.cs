@@ -54,6 +54,5 @@ public sealed class PhoneNumbering
             : "+44 20 7946 0018";
 
     private static bool IsFictional(string written) =>
-        written.Length == FictionalLength
-        && Fictional.Any(range => written.StartsWith(range, StringComparison.Ordinal));
+        written.Length == FictionalLength && Fictional.Any(range => written.StartsWith(range, StringComparison.Ordinal));
 }

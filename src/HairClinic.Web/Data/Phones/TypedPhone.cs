@@ -17,8 +17,15 @@ public static class TypedPhone
         return numbering.Read(typed, out var written) switch
         {
             PhoneFault.None => written,
-            PhoneFault.HasExtension => throw new Refusal("“{0}” has an extension: type the number without it, and note the extension.", typed),
-            PhoneFault.DoesNotExist => throw new Refusal("“{0}” is not a number that can be rung; write it such as {1}.", typed, numbering.Example()),
+            PhoneFault.HasExtension => throw new Refusal(
+                "“{0}” has an extension: type the number without it, and note the extension.",
+                typed
+            ),
+            PhoneFault.DoesNotExist => throw new Refusal(
+                "“{0}” is not a number that can be rung; write it such as {1}.",
+                typed,
+                numbering.Example()
+            ),
             _ => throw new Refusal("“{0}” does not look like a phone number; write it such as {1}.", typed, numbering.Example()),
         };
     }

@@ -127,8 +127,7 @@ public sealed class Scene(ClinicDb db, Instant now)
     /// <summary>A unit in house, accepted and ready to be bonded, that arrived on that day.</summary>
     public HairSystem Unit(Client client, UnitKind kind, LocalDate arrived)
     {
-        var unit = new HairSystem(
-            Guid.CreateVersion7(), $"{client.Code}-{++_serials}", client.Id, kind.Id, arrived.PlusWeeks(-10));
+        var unit = new HairSystem(Guid.CreateVersion7(), $"{client.Code}-{++_serials}", client.Id, kind.Id, arrived.PlusWeeks(-10));
         unit.Restore(
             UnitState.Accepted,
             new UnitDates

@@ -11,7 +11,11 @@ public static class Tours
 {
     public static readonly IReadOnlyList<Tour> All =
     [
-        new("T-01", "A lift told by phone", "The client rang this morning: the bond lifted yesterday at the temples, and nobody has put it right yet."),
+        new(
+            "T-01",
+            "A lift told by phone",
+            "The client rang this morning: the bond lifted yesterday at the temples, and nobody has put it right yet."
+        ),
         new("T-02", "Before the wedding", "A wedding in three weeks pulls the rebond ahead of it; the reason says so."),
         new("T-03", "No spare, and the order is late", "The worn unit is old, the next was promised for last week and has not come."),
         new("T-04", "First fitting, still curing", "Bonded two hours ago: nothing wet until tomorrow."),
@@ -39,7 +43,9 @@ public static class Tours
     public static Bond BeforeTheWedding(Scene scene, Salon salon, LocalDate today)
     {
         var client = scene.Welcome("T-02", "Ottoline Brackenridge", salon, "+447700900102");
-        client.Plan(new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Celebration, today.PlusDays(21), today.PlusDays(21), away: false));
+        client.Plan(
+            new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Celebration, today.PlusDays(21), today.PlusDays(21), away: false)
+        );
         return scene.Bond(client, scene.Unit(client, scene.Kinds[3], today.PlusDays(-40)), today.PlusDays(-14), scene.Products[0]);
     }
 

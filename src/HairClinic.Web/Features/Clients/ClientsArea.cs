@@ -3,7 +3,9 @@ namespace HairClinic.Web.Features.Clients;
 public static class ClientsArea
 {
     public static IServiceCollection AddClients(this IServiceCollection services) =>
-        services.AddScoped<AddClient.AddClient>().AddScoped<AddClient.AddClientRules>()
+        services
+            .AddScoped<AddClient.AddClient>()
+            .AddScoped<AddClient.AddClientRules>()
             .AddScoped<Card.Card>()
             .AddScoped<Find.Find>()
             .AddScoped<MergeClients.MergeClients>()

@@ -7,5 +7,6 @@ internal static class ChairRoutes
 {
     public static bool MakesBond(ServicePurpose purpose) => purpose is ServicePurpose.Rebond or ServicePurpose.FirstFitting;
 
-    public static string LogOf(Guid visitId, ServicePurpose purpose) => $"/visits/{visitId}/{(MakesBond(purpose) ? "log-rebond" : "log-visit")}";
+    public static string LogOf(Guid visitId, ServicePurpose purpose) =>
+        $"/visits/{visitId}/{(MakesBond(purpose) ? "log-rebond" : "log-visit")}";
 }

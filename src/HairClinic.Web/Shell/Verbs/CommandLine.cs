@@ -18,9 +18,12 @@ public static class CommandLine
         root.Subcommands.Add(ImportVerb.Command(Open));
         root.Subcommands.Add(ExportVerb.Command(Open));
         root.Subcommands.Add(DemoVerb.Command());
-        foreach (var verb in arguments.Length == 0 || arguments[0].StartsWith("--", StringComparison.Ordinal) && arguments[0] is not ("--help" or "--version")
-            ? ["serve"]
-            : Array.Empty<string>())
+        foreach (
+            var verb in arguments.Length == 0
+            || arguments[0].StartsWith("--", StringComparison.Ordinal) && arguments[0] is not ("--help" or "--version")
+                ? ["serve"]
+                : Array.Empty<string>()
+        )
             arguments = [verb, .. arguments];
         var parsed = root.Parse(arguments);
         if (parsed.Errors.Count > 0)

@@ -9,7 +9,11 @@ public static class DemoVerb
 {
     public static Command Command()
     {
-        var folder = new Option<DirectoryInfo>("--write-binder") { Description = "Folder to write clients, units, bonds and visits to.", Required = true };
+        var folder = new Option<DirectoryInfo>("--write-binder")
+        {
+            Description = "Folder to write clients, units, bonds and visits to.",
+            Required = true,
+        };
         var today = new Option<string>("--today") { Description = "The day the binder is as of, such as 2027-02-03.", Required = true };
         today.Validators.Add(result =>
         {

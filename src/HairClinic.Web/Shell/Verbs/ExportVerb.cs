@@ -20,16 +20,27 @@ public static class ExportVerb
             if (await PracticeOption.ChooseAsync(app.Services, result.GetValue(practice)) is not { } id)
                 return 2;
             var into = Directory.CreateDirectory(result.GetValue(folder)!.FullName).FullName;
-            return await app.Services.GetRequiredService<PracticeJobs>().RunAsync(id, "export", async services =>
-            {
-                foreach (var kind in SheetKind.All)
-                {
-                    var path = Path.Combine(into, kind.FileName);
-                    await File.WriteAllBytesAsync(path, await services.GetRequiredService<Export>().WriteAsync(kind, result.GetValue(people), CancellationToken.None));
-                    Console.WriteLine(path);
-                }
-                return 0;
-            });
+            return await app
+                .Services.GetRequiredService<PracticeJobs>()
+                .RunAsync(
+                    id,
+                    "export",
+                    async services =>
+                    {
+                        foreach (var kind in SheetKind.All)
+                        {
+                            var path = Path.Combine(into, kind.FileName);
+                            await File.WriteAllBytesAsync(
+                                path,
+                                await services
+                                    .GetRequiredService<Export>()
+                                    .WriteAsync(kind, result.GetValue(people), CancellationToken.None)
+                            );
+                            Console.WriteLine(path);
+                        }
+                        return 0;
+                    }
+                );
         });
         return command;
     }

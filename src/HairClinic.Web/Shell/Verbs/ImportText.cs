@@ -10,7 +10,9 @@ public static class ImportText
     public static void WriteFound(TextWriter output, string file, SheetDraft draft)
     {
         var separator = draft.Sheet.Separator == '\t' ? "tab" : draft.Sheet.Separator.ToString();
-        output.WriteLine(Line($"{file}: {draft.Sheet.Rows.Count} rows of {draft.Mapping.Kind.Name}, {draft.Sheet.Encoding}, separated by {separator}"));
+        output.WriteLine(
+            Line($"{file}: {draft.Sheet.Rows.Count} rows of {draft.Mapping.Kind.Name}, {draft.Sheet.Encoding}, separated by {separator}")
+        );
         foreach (var column in draft.Mapping.Kind.Columns)
         {
             if (draft.Mapping.HeaderOf(column) is { } header)
@@ -43,7 +45,9 @@ public static class ImportText
         }
         foreach (var thing in report.Missing)
         {
-            var line = Line($"{report.Sheet}: {thing.What} \"{thing.Name}\" ({thing.Rows} rows) is not in the book{(create ? "; it is created" : ". Say --create-missing to create it, or correct the file.")}");
+            var line = Line(
+                $"{report.Sheet}: {thing.What} \"{thing.Name}\" ({thing.Rows} rows) is not in the book{(create ? "; it is created" : ". Say --create-missing to create it, or correct the file.")}"
+            );
             (create ? output : errors).WriteLine(line);
         }
     }

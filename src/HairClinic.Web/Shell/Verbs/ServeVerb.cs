@@ -32,7 +32,9 @@ public static class ServeVerb
             return;
         }
         var rows = string.Join(", ", filled.Sheets.Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.New} {s.Sheet}")));
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"The demo practice was filled in {filled.Took.TotalSeconds:0.0} s: {rows}."));
+        Console.WriteLine(
+            string.Create(CultureInfo.InvariantCulture, $"The demo practice was filled in {filled.Took.TotalSeconds:0.0} s: {rows}.")
+        );
         foreach (var signIn in DemoAccounts.All)
             Console.WriteLine($"  {signIn.Name} ({signIn.Person}, {signIn.Role})");
         Console.WriteLine($"The password of each is {DemoAccounts.Password}");

@@ -39,9 +39,7 @@ public abstract class FieldBase<TValue> : ComponentBase
 
     protected string ElementId => Id ?? FieldIds.For(Name);
 
-    protected bool Wrong =>
-        Unreadable is not null
-        || (Result?.Errors.Any(error => error.PropertyName == Name) ?? false);
+    protected bool Wrong => Unreadable is not null || (Result?.Errors.Any(error => error.PropertyName == Name) ?? false);
 
     protected string? Invalid => Wrong ? "true" : null;
 

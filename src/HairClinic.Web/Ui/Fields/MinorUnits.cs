@@ -6,10 +6,7 @@ namespace HairClinic.Web.Ui.Fields;
 public static class MinorUnits
 {
     private const NumberStyles Accepted =
-        NumberStyles.AllowDecimalPoint
-        | NumberStyles.AllowLeadingSign
-        | NumberStyles.AllowLeadingWhite
-        | NumberStyles.AllowTrailingWhite;
+        NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite;
 
     public static string? Write(long? minor, int decimals, CultureInfo culture) =>
         minor is { } amount ? (amount / Scale(decimals)).ToString($"F{decimals}", culture) : null;

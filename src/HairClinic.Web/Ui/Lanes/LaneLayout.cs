@@ -11,13 +11,7 @@ public sealed class LaneLayout
     private readonly int? now;
     private readonly int shortestGap;
 
-    public LaneLayout(
-        int opens,
-        int closes,
-        IReadOnlyList<LaneBlock> blocks,
-        int? now = null,
-        int shortestGap = 15
-    )
+    public LaneLayout(int opens, int closes, IReadOnlyList<LaneBlock> blocks, int? now = null, int shortestGap = 15)
     {
         this.blocks = blocks;
         this.now = now;
@@ -41,11 +35,7 @@ public sealed class LaneLayout
     {
         var cells = new List<LaneCell>();
         var at = From;
-        foreach (
-            var block in blocks
-                .Where(block => block.ChairId == chair)
-                .OrderBy(block => block.StartMinute)
-        )
+        foreach (var block in blocks.Where(block => block.ChairId == chair).OrderBy(block => block.StartMinute))
         {
             var start = Math.Max(at, block.StartMinute / Step * Step);
             var end = Math.Max(start + Step, (block.EndMinute + Step - 1) / Step * Step);
@@ -61,10 +51,7 @@ public sealed class LaneLayout
     {
         if (until <= from)
             return;
-        var earliest = Math.Max(
-            Opens,
-            now is { } minute ? (minute + Step - 1) / Step * Step : from
-        );
+        var earliest = Math.Max(Opens, now is { } minute ? (minute + Step - 1) / Step * Step : from);
         var start = Math.Clamp(earliest, from, until);
         var end = Math.Clamp(Closes, start, until);
         if (end - start < shortestGap)

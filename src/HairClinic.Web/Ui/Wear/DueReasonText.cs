@@ -21,12 +21,19 @@ public static class DueReasonText
         {
             DueRuleName.HoldWindow => words[
                 "This base and adhesive hold {0} to {1} weeks from the day of the bond, {2}; the window closes on {3}.",
-                amount, reason.UpTo ?? amount, from, to],
-            DueRuleName.TargetFromPrior => words[
-                "Four in five bonds of this kind still hold after {0} days, on {1}.", amount, to],
+                amount,
+                reason.UpTo ?? amount,
+                from,
+                to
+            ],
+            DueRuleName.TargetFromPrior => words["Four in five bonds of this kind still hold after {0} days, on {1}.", amount, to],
             DueRuleName.TargetCappedAtCloses => words["That is after the window closes, so the window’s last day counts: {0}.", to],
             DueRuleName.HeldUntilCured => words["No rebond before the bond has cured ({0} hours): not before {1}.", amount, to],
-            DueRuleName.PulledAheadOfEvent => words["Moved ahead of an event of the client’s, to be fresh {0} days before it: {1}.", amount, to],
+            DueRuleName.PulledAheadOfEvent => words[
+                "Moved ahead of an event of the client’s, to be fresh {0} days before it: {1}.",
+                amount,
+                to
+            ],
             DueRuleName.OpensEarlyAtTarget => words["The window would open on {0}; here it opens earlier, on {1}.", from, to],
             DueRuleName.MovedOutOfAbsence => words["The client is away from {0} to {1}; nothing falls due then.", from, to],
             DueRuleName.MovedToPreferredWeekday => words["Moved from {0} to {1}, a weekday the client prefers.", from, to],

@@ -9,11 +9,7 @@ public static class HoldSentence
     public static string Of(WearBond bond, LocalDate today, IStringLocalizer words)
     {
         string Day(LocalDate date) => Dates.Day(date, today);
-        var held = words[
-            "Day {0} since {1}.",
-            Period.DaysBetween(bond.AppliedOn, bond.LiftedOn ?? today),
-            Day(bond.AppliedOn)
-        ];
+        var held = words["Day {0} since {1}.", Period.DaysBetween(bond.AppliedOn, bond.LiftedOn ?? today), Day(bond.AppliedOn)];
         string state = bond switch
         {
             { LiftedOn: { } lifted } => words["Lifted {0}.", Day(lifted)],
@@ -22,11 +18,7 @@ public static class HoldSentence
                 Day(bond.Closes),
                 Period.DaysBetween(bond.Closes, today)
             ],
-            _ when today >= bond.Opens => words[
-                "Window open until {0}, due {1}.",
-                Day(bond.Closes),
-                Day(bond.DueOn)
-            ],
+            _ when today >= bond.Opens => words["Window open until {0}, due {1}.", Day(bond.Closes), Day(bond.DueOn)],
             _ => words["Window opens {0}, due {1}.", Day(bond.Opens), Day(bond.DueOn)],
         };
         return $"{held} {state}";

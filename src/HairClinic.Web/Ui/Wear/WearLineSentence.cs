@@ -15,18 +15,10 @@ public static class WearLineSentence
 
         if (model.Worn is { Open: { } bond } worn)
         {
-            lines.Add(
-                words["{0} has been on the head since {1}.", Name(worn), Day(bond.AppliedOn)]
-            );
+            lines.Add(words["{0} has been on the head since {1}.", Name(worn), Day(bond.AppliedOn)]);
             lines.Add(State(bond, model.Today, words, Day));
             if (worn.Band is { } band)
-                lines.Add(
-                    words[
-                        "It will most likely wear out between {0} and {1}.",
-                        Day(band.Early),
-                        Day(band.Late)
-                    ]
-                );
+                lines.Add(words["It will most likely wear out between {0} and {1}.", Day(band.Early), Day(band.Late)]);
             if (worn.ReorderBy is { } reorder)
                 lines.Add(words["The next one is to be ordered by {0}.", Day(reorder)]);
         }
@@ -42,60 +34,29 @@ public static class WearLineSentence
         if (model.Gap is { } gap)
             lines.Add(
                 gap.Days == 1
-                    ? words[
-                        "If nothing is done, there will be one day without hair, {0}.",
-                        Day(gap.From)
-                    ]
-                    : words[
-                        "If nothing is done, there will be {0} days without hair, from {1}.",
-                        gap.Days,
-                        Day(gap.From)
-                    ]
+                    ? words["If nothing is done, there will be one day without hair, {0}.", Day(gap.From)]
+                    : words["If nothing is done, there will be {0} days without hair, from {1}.", gap.Days, Day(gap.From)]
             );
 
         var bonds = model.Lanes.Sum(lane => lane.Bonds.Count);
-        var lifted = model
-            .Lanes.SelectMany(lane => lane.Bonds)
-            .Count(bond => bond.LiftedOn is not null);
+        var lifted = model.Lanes.SelectMany(lane => lane.Bonds).Count(bond => bond.LiftedOn is not null);
         if (bonds > 1)
             lines.Add(words["{0} bonds are drawn; {1} of them lifted.", bonds, lifted]);
         return string.Join(' ', lines);
     }
 
-    private static string State(
-        WearBond bond,
-        LocalDate today,
-        IStringLocalizer words,
-        Func<LocalDate, string> day
-    ) =>
+    private static string State(WearBond bond, LocalDate today, IStringLocalizer words, Func<LocalDate, string> day) =>
         bond switch
         {
             { LiftedOn: { } lifted } => words["It lifted on {0}.", day(lifted)],
-            _ when today > bond.Closes => words[
-                "Its window closed on {0}: the rebond is overdue.",
-                day(bond.Closes)
-            ],
-            _ => words[
-                "Its rebond is due {0}; the window is {1} to {2}.",
-                day(bond.DueOn),
-                day(bond.Opens),
-                day(bond.Closes)
-            ],
+            _ when today > bond.Closes => words["Its window closed on {0}: the rebond is overdue.", day(bond.Closes)],
+            _ => words["Its rebond is due {0}; the window is {1} to {2}.", day(bond.DueOn), day(bond.Opens), day(bond.Closes)],
         };
 
-    private static string? Waiting(
-        WearLane lane,
-        IStringLocalizer words,
-        Func<WearLane, string> name,
-        Func<LocalDate, string> day
-    ) =>
+    private static string? Waiting(WearLane lane, IStringLocalizer words, Func<WearLane, string> name, Func<LocalDate, string> day) =>
         lane switch
         {
-            { Arrived: { } arrived } => words[
-                "{0} has been at hand since {1}.",
-                name(lane),
-                day(arrived)
-            ].Value,
+            { Arrived: { } arrived } => words["{0} has been at hand since {1}.", name(lane), day(arrived)].Value,
             { PromisedFrom: { } from, PromisedTo: { } to } when from == to => words[
                 "{0} is on order, promised for {1}.",
                 name(lane),
@@ -107,11 +68,7 @@ public static class WearLineSentence
                 day(from),
                 day(to)
             ].Value,
-            { Ordered: { } ordered } => words[
-                "{0} has been on order since {1}.",
-                name(lane),
-                day(ordered)
-            ].Value,
+            { Ordered: { } ordered } => words["{0} has been on order since {1}.", name(lane), day(ordered)].Value,
             _ => null,
         };
 }

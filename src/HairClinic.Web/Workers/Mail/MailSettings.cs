@@ -28,10 +28,7 @@ public sealed record MailSettings
     public static MailSettings ReadFrom(IConfiguration configuration)
     {
         var settings = configuration.GetSection("Mail").Get<MailSettings>() ?? new();
-        var folder =
-            settings.Folder.Length > 0
-                ? settings.Folder
-                : Path.Combine(configuration["data"] ?? DefaultFolders.Data, "mail");
+        var folder = settings.Folder.Length > 0 ? settings.Folder : Path.Combine(configuration["data"] ?? DefaultFolders.Data, "mail");
         return settings with { Folder = folder };
     }
 }

@@ -15,6 +15,13 @@ function draw(time, now) {
   if (ended && time.nextElementSibling) time.nextElementSibling.textContent = done;
 }
 
-const all = () => document.querySelectorAll("time[data-countdown]").forEach(time => draw(time, Date.now()));
+// The practice's clock counts, not the phone's: each time carries the moment it was drawn at.
+const seen = new Map();
+function clock({ dataset: { now } }) {
+  if (!seen.has(now)) seen.set(now, Date.parse(now) - performance.now());
+  return seen.get(now) + performance.now();
+}
+
+const all = () => document.querySelectorAll("time[data-countdown]").forEach(time => draw(time, clock(time)));
 all();
 setInterval(all, 1000);

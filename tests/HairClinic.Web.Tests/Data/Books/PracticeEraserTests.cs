@@ -24,7 +24,10 @@ public sealed class PracticeEraserTests(PgServer server)
         await AddAccountAsync(ours);
         await AddAccountAsync(theirs);
         var before = await RowsAsync(theirs.PracticeId);
-        Assert.Equal(before.Where(t => t.Value > 0).Select(t => t.Key), (await RowsAsync(ours.PracticeId)).Where(t => t.Value > 0).Select(t => t.Key));
+        Assert.Equal(
+            before.Where(t => t.Value > 0).Select(t => t.Key),
+            (await RowsAsync(ours.PracticeId)).Where(t => t.Value > 0).Select(t => t.Key)
+        );
 
         var gone = await ours.ReadAsync(db => PracticeEraser.EraseAsync(db, Cancel));
 
@@ -69,12 +72,20 @@ public sealed class PracticeEraserTests(PgServer server)
         clinic.ReadAsync(db =>
         {
             var name = $"sten-{clinic.PracticeId:N}";
-            db.Users.Add(new AppUser
-            {
-                Id = Guid.CreateVersion7(), PracticeId = clinic.PracticeId, PersonId = Guid.CreateVersion7(), UserName = name,
-                NormalizedUserName = name.ToUpperInvariant(), SecurityStamp = "stamp",
-            });
-            db.SignInLinks.Add(new SignInLink(Guid.CreateVersion7().ToByteArray(), clinic.PracticeId, Guid.CreateVersion7(), TestClinic.UsualNow));
+            db.Users.Add(
+                new AppUser
+                {
+                    Id = Guid.CreateVersion7(),
+                    PracticeId = clinic.PracticeId,
+                    PersonId = Guid.CreateVersion7(),
+                    UserName = name,
+                    NormalizedUserName = name.ToUpperInvariant(),
+                    SecurityStamp = "stamp",
+                }
+            );
+            db.SignInLinks.Add(
+                new SignInLink(Guid.CreateVersion7().ToByteArray(), clinic.PracticeId, Guid.CreateVersion7(), TestClinic.UsualNow)
+            );
             return db.SaveChangesAsync(Cancel);
         });
 
@@ -82,11 +93,19 @@ public sealed class PracticeEraserTests(PgServer server)
     private async Task<SortedDictionary<string, long>> RowsAsync(Guid practice)
     {
         await using var connection = new NpgsqlConnection(
-            new NpgsqlConnectionStringBuilder(server.Administrator) { Database = new NpgsqlConnectionStringBuilder(server.Connections.Program).Database }.ToString()
+            new NpgsqlConnectionStringBuilder(server.Administrator)
+            {
+                Database = new NpgsqlConnectionStringBuilder(server.Connections.Program).Database,
+            }.ToString()
         );
         await connection.OpenAsync(Cancel);
         var tables = new List<string>();
-        await using (var ask = new NpgsqlCommand("select table_name from information_schema.columns where table_schema = 'public' and column_name = 'practice_id'", connection))
+        await using (
+            var ask = new NpgsqlCommand(
+                "select table_name from information_schema.columns where table_schema = 'public' and column_name = 'practice_id'",
+                connection
+            )
+        )
         await using (var reader = await ask.ExecuteReaderAsync(Cancel))
         {
             while (await reader.ReadAsync(Cancel))
@@ -95,7 +114,10 @@ public sealed class PracticeEraserTests(PgServer server)
         var rows = new SortedDictionary<string, long>(StringComparer.Ordinal);
         foreach (var (table, column) in tables.Select(t => (t, "practice_id")).Append(("practices", "id")))
         {
-            await using var count = new NpgsqlCommand($"select count(*) from {table} where {column} = $1", connection) { Parameters = { new() { Value = practice } } };
+            await using var count = new NpgsqlCommand($"select count(*) from {table} where {column} = $1", connection)
+            {
+                Parameters = { new() { Value = practice } },
+            };
             rows[table] = (long)(await count.ExecuteScalarAsync(Cancel))!;
         }
         return rows;

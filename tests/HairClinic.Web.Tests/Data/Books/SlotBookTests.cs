@@ -78,7 +78,10 @@ public sealed class SlotBookTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var people = (await LoadAsync(clinic, Thursday, Thursday)).Nearest(Wish(scene.Rebond, 9) with { Best = 50 }).Select(s => s.PersonId).Distinct();
+        var people = (await LoadAsync(clinic, Thursday, Thursday))
+            .Nearest(Wish(scene.Rebond, 9) with { Best = 50 })
+            .Select(s => s.PersonId)
+            .Distinct();
 
         Assert.Equal([scene.Ivo.Id], people);
 

@@ -59,8 +59,15 @@ public sealed class WearLineBookTests
     [Fact]
     public void Of_many_units_those_not_gone_stay_and_the_newest_gone_ones_fill_up()
     {
-        var gone = Enumerable.Range(1, 8).Select(i =>
-            Unit($"G-{i}", UnitState.Retired, new UnitDates { ArrivedOn = Today.PlusDays(-300 + i), RetiredOn = Today.PlusDays(-250 + i) }));
+        var gone = Enumerable
+            .Range(1, 8)
+            .Select(i =>
+                Unit(
+                    $"G-{i}",
+                    UnitState.Retired,
+                    new UnitDates { ArrivedOn = Today.PlusDays(-300 + i), RetiredOn = Today.PlusDays(-250 + i) }
+                )
+            );
         var spare = Unit("OLD-SPARE", UnitState.EmergencySpare, new UnitDates { ArrivedOn = Today.PlusYears(-2) });
 
         var line = Draw([.. gone, spare], []);

@@ -16,21 +16,12 @@ public sealed class EmbeddedServerTests
     {
         using var folder = new TestFolder();
         await using (var first = await StartAsync(folder, durable: true))
-            await Sql.AskAsync(
-                first.Connections.Migrator!,
-                "create table kept as select 'rebond' as word"
-            );
-        Assert.Contains(
-            "database system is shut down",
-            await File.ReadAllTextAsync(folder.LogFile, Token)
-        );
+            await Sql.AskAsync(first.Connections.Migrator!, "create table kept as select 'rebond' as word");
+        Assert.Contains("database system is shut down", await File.ReadAllTextAsync(folder.LogFile, Token));
         Assert.False(File.Exists(Path.Combine(folder.Cluster, "postmaster.pid")));
 
         await using var second = await StartAsync(folder, durable: true);
-        Assert.Equal(
-            "rebond",
-            await Sql.AskAsync(second.Connections.Migrator!, "select word from kept")
-        );
+        Assert.Equal("rebond", await Sql.AskAsync(second.Connections.Migrator!, "select word from kept"));
     }
 
     [Fact]
@@ -57,11 +48,7 @@ public sealed class EmbeddedServerTests
     {
         using var folder = new TestFolder();
         Directory.CreateDirectory(Path.Combine(folder.Path, "database.new", "base"));
-        await File.WriteAllTextAsync(
-            Path.Combine(folder.Path, "database.new", "PG_VERSION"),
-            "half",
-            Token
-        );
+        await File.WriteAllTextAsync(Path.Combine(folder.Path, "database.new", "PG_VERSION"), "half", Token);
         await using var server = await StartAsync(folder);
         Assert.Equal(1, await Sql.AskAsync(server.Connections.Program, "select 1"));
     }
@@ -75,10 +62,7 @@ public sealed class EmbeddedServerTests
         var refusal = await Assert.ThrowsAsync<EmbeddedServerException>(() => StartAsync(folder));
         Assert.Contains("made by PostgreSQL 14", refusal.Message);
         Assert.Contains("apt-get install postgresql-14", refusal.Message);
-        Assert.Equal(
-            ["PG_VERSION"],
-            Directory.GetFileSystemEntries(folder.Cluster).Select(Path.GetFileName)
-        );
+        Assert.Equal(["PG_VERSION"], Directory.GetFileSystemEntries(folder.Cluster).Select(Path.GetFileName));
     }
 
     [Fact]
@@ -98,16 +82,7 @@ public sealed class EmbeddedServerTests
         using var folder = new TestFolder();
         await using var server = await StartAsync(folder);
         const UnixFileMode others = (UnixFileMode)0b111_111;
-        foreach (
-            var name in new[]
-            {
-                "database",
-                "database.lock",
-                "database.log",
-                "database.passwords",
-                "socket",
-            }
-        )
+        foreach (var name in new[] { "database", "database.lock", "database.log", "database.passwords", "socket" })
         {
             var mode = File.GetUnixFileMode(Path.Combine(folder.Path, name));
             Assert.True((mode & others) == 0, $"{name} is {mode}");
@@ -119,11 +94,7 @@ public sealed class EmbeddedServerTests
     {
         using var folder = new TestFolder();
         await (await StartAsync(folder)).DisposeAsync();
-        await File.AppendAllTextAsync(
-            Path.Combine(folder.Cluster, "postgresql.conf"),
-            "\nmax_connections = many\n",
-            Token
-        );
+        await File.AppendAllTextAsync(Path.Combine(folder.Cluster, "postgresql.conf"), "\nmax_connections = many\n", Token);
         var refusal = await Assert.ThrowsAsync<EmbeddedServerException>(() => StartAsync(folder));
         Assert.Contains("max_connections", refusal.Message);
     }

@@ -24,41 +24,25 @@ internal sealed class HeldServer : IDisposable
     /// <summary>What the second process does: start the server, say how to reach it, wait to be killed.</summary>
     public static async Task<int> HoldAsync(string folder)
     {
-        await using var server = await EmbeddedServer.StartAsync(
-            new(folder) { Durable = false },
-            NullLogger.Instance
-        );
+        await using var server = await EmbeddedServer.StartAsync(new(folder) { Durable = false }, NullLogger.Instance);
         Console.WriteLine(server.Connections.Migrator);
         await Task.Delay(Timeout.InfiniteTimeSpan);
         return 0;
     }
 
-    public static async Task<HeldServer> StartAsync(
-        TestFolder folder,
-        CancellationToken cancellationToken
-    )
+    public static async Task<HeldServer> StartAsync(TestFolder folder, CancellationToken cancellationToken)
     {
-        var start = new ProcessStartInfo(
-            "dotnet",
-            [typeof(HeldServer).Assembly.Location, Verb, folder.Path]
-        )
+        var start = new ProcessStartInfo("dotnet", [typeof(HeldServer).Assembly.Location, Verb, folder.Path])
         {
             RedirectStandardOutput = true,
         };
         var program = Process.Start(start)!;
         var connection = await program.StandardOutput.ReadLineAsync(cancellationToken);
-        return new(
-            program,
-            connection ?? throw new InvalidOperationException("The second process ended early."),
-            MainProcess(folder)
-        );
+        return new(program, connection ?? throw new InvalidOperationException("The second process ended early."), MainProcess(folder));
     }
 
     public static int MainProcess(TestFolder folder) =>
-        int.Parse(
-            File.ReadLines(Path.Combine(folder.Cluster, "postmaster.pid")).First(),
-            CultureInfo.InvariantCulture
-        );
+        int.Parse(File.ReadLines(Path.Combine(folder.Cluster, "postmaster.pid")).First(), CultureInfo.InvariantCulture);
 
     /// <summary>kill -9 of the program alone.</summary>
     public void KillProgram()
@@ -71,12 +55,7 @@ internal sealed class HeldServer : IDisposable
     public void KillGuard()
     {
         var status = File.ReadAllText($"/proc/{Server}/stat");
-        Kill(
-            int.Parse(
-                status[(status.LastIndexOf(')') + 1)..].Split(' ')[2],
-                CultureInfo.InvariantCulture
-            )
-        );
+        Kill(int.Parse(status[(status.LastIndexOf(')') + 1)..].Split(' ')[2], CultureInfo.InvariantCulture));
     }
 
     public void KillServer() => Kill(Server);

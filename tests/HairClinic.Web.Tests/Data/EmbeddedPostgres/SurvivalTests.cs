@@ -18,16 +18,10 @@ public sealed class SurvivalTests
         using var held = await HeldServer.StartAsync(folder, Token);
         var since = Stopwatch.StartNew();
         held.KillProgram();
-        while (
-            File.Exists(Path.Combine(folder.Cluster, "postmaster.pid"))
-            && since.Elapsed < TimeSpan.FromSeconds(10)
-        )
+        while (File.Exists(Path.Combine(folder.Cluster, "postmaster.pid")) && since.Elapsed < TimeSpan.FromSeconds(10))
             await Task.Delay(50, Token);
         Assert.InRange(since.Elapsed, TimeSpan.Zero, TimeSpan.FromSeconds(5));
-        Assert.Contains(
-            "database system is shut down",
-            await File.ReadAllTextAsync(folder.LogFile, Token)
-        );
+        Assert.Contains("database system is shut down", await File.ReadAllTextAsync(folder.LogFile, Token));
     }
 
     [Theory]
@@ -39,45 +33,25 @@ public sealed class SurvivalTests
         using var folder = new TestFolder();
         using (var held = await HeldServer.StartAsync(folder, Token))
         {
-            await Sql.AskAsync(
-                held.Connection,
-                "create table bonds as select generate_series(1, 1000) as number"
-            );
+            await Sql.AskAsync(held.Connection, "create table bonds as select generate_series(1, 1000) as number");
             if (killed.Contains("guard"))
                 held.KillGuard();
             if (killed.EndsWith("and the server", StringComparison.Ordinal))
                 held.KillServer();
             held.KillProgram();
         }
-        await using var next = await EmbeddedServer.StartAsync(
-            folder.Options(),
-            NullLogger.Instance,
-            Token
-        );
-        Assert.Equal(
-            1000L,
-            await Sql.AskAsync(next.Connections.Migrator!, "select count(*) from bonds")
-        );
+        await using var next = await EmbeddedServer.StartAsync(folder.Options(), NullLogger.Instance, Token);
+        Assert.Equal(1000L, await Sql.AskAsync(next.Connections.Migrator!, "select count(*) from bonds"));
     }
 
     [Fact]
     public async Task A_number_left_by_a_killed_server_and_taken_by_another_process_does_not_stop_a_start()
     {
         using var folder = new TestFolder();
-        await (
-            await EmbeddedServer.StartAsync(folder.Options(), NullLogger.Instance, Token)
-        ).DisposeAsync();
+        await (await EmbeddedServer.StartAsync(folder.Options(), NullLogger.Instance, Token)).DisposeAsync();
         var ours = Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
-        await File.WriteAllTextAsync(
-            Path.Combine(folder.Cluster, "postmaster.pid"),
-            $"{ours}\n{folder.Cluster}\n0\n5432\n\n\n\n",
-            Token
-        );
-        await using var server = await EmbeddedServer.StartAsync(
-            folder.Options(),
-            NullLogger.Instance,
-            Token
-        );
+        await File.WriteAllTextAsync(Path.Combine(folder.Cluster, "postmaster.pid"), $"{ours}\n{folder.Cluster}\n0\n5432\n\n\n\n", Token);
+        await using var server = await EmbeddedServer.StartAsync(folder.Options(), NullLogger.Instance, Token);
         Assert.Equal(1, await Sql.AskAsync(server.Connections.Program, "select 1"));
     }
 
@@ -86,22 +60,12 @@ public sealed class SurvivalTests
     {
         using var folder = new TestFolder();
         var options = folder.Options() with { FirstPause = TimeSpan.FromMilliseconds(100) };
-        await using var server = await EmbeddedServer.StartAsync(
-            options,
-            NullLogger.Instance,
-            Token
-        );
-        await Sql.AskAsync(
-            server.Connections.Migrator!,
-            "create table kept as select 'rebond' as word"
-        );
+        await using var server = await EmbeddedServer.StartAsync(options, NullLogger.Instance, Token);
+        await Sql.AskAsync(server.Connections.Migrator!, "create table kept as select 'rebond' as word");
         foreach (var _ in new[] { "once", "and again" })
         {
             HeldServer.Kill(HeldServer.MainProcess(folder));
-            Assert.Equal(
-                "rebond",
-                await AskUntilAnsweredAsync(server.Connections.Migrator!, "select word from kept")
-            );
+            Assert.Equal("rebond", await AskUntilAnsweredAsync(server.Connections.Migrator!, "select word from kept"));
         }
     }
 

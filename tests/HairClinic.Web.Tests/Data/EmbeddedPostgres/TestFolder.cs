@@ -7,10 +7,7 @@ internal sealed class TestFolder : IDisposable
 {
     public TestFolder(string inner = "")
     {
-        Root = System.IO.Path.Combine(
-            System.IO.Path.GetTempPath(),
-            "hairclinic-test-" + Guid.NewGuid().ToString("N")[..8]
-        );
+        Root = System.IO.Path.Combine(System.IO.Path.GetTempPath(), "hairclinic-test-" + Guid.NewGuid().ToString("N")[..8]);
         Path = System.IO.Path.Combine(Root, inner);
     }
 

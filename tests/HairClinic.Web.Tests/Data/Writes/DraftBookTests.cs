@@ -20,7 +20,10 @@ public sealed class DraftBookTests(PgServer server)
         await KeepAsync(clinic, input);
 
         var draft = (await OpenAsync(clinic)).Draft!;
-        Assert.Equal((true, ChairScene.Today.PlusDays(-2), 2, "Front edge up, swims"), (draft.FoundLifted, draft.LiftedOn, draft.Knots, draft.Note));
+        Assert.Equal(
+            (true, ChairScene.Today.PlusDays(-2), 2, "Front edge up, swims"),
+            (draft.FoundLifted, draft.LiftedOn, draft.Knots, draft.Note)
+        );
         Assert.Equal(input.Products, draft.Products);
     }
 
@@ -80,7 +83,9 @@ public sealed class DraftBookTests(PgServer server)
         input.Products[0].LotId = scene.Expired.Id;
         await KeepAsync(clinic, input);
 
-        await Assert.ThrowsAsync<Refusal>(() => UseAsync(clinic, scene.Stylist, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation)));
+        await Assert.ThrowsAsync<Refusal>(() =>
+            UseAsync(clinic, scene.Stylist, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation))
+        );
 
         Assert.NotNull((await OpenAsync(clinic)).Draft);
     }
@@ -91,7 +96,9 @@ public sealed class DraftBookTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
         await clinic.LayAsync(later =>
             later.Db.Drafts.Add(
-                new Draft(Guid.CreateVersion7(), scene.Stylist.Id, "LogRebond", scene.Visit.Id, """{"Knots":"many"}""", later.Now)));
+                new Draft(Guid.CreateVersion7(), scene.Stylist.Id, "LogRebond", scene.Visit.Id, """{"Knots":"many"}""", later.Now)
+            )
+        );
 
         Assert.Null((await OpenAsync(clinic)).Draft);
     }
@@ -113,11 +120,15 @@ public sealed class DraftBookTests(PgServer server)
         (await UseAsync(clinic, by ?? scene.Stylist, s => s.OpenAsync(scene.Visit.Id, Cancellation)))!;
 
     private Task<bool> KeepAsync(TestClinic clinic, Slice.Input input) =>
-        UseAsync(clinic, scene.Stylist, async s =>
-        {
-            await s.KeepDraftAsync(input, Cancellation);
-            return true;
-        });
+        UseAsync(
+            clinic,
+            scene.Stylist,
+            async s =>
+            {
+                await s.KeepDraftAsync(input, Cancellation);
+                return true;
+            }
+        );
 
     private Task<T> UseAsync<T>(TestClinic clinic, Person by, Func<Slice, Task<T>> call) =>
         clinic.UseAsync<Slice, T>(clinic.Acting(by, scene.Salon), call);

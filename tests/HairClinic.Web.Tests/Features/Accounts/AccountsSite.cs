@@ -26,7 +26,9 @@ public sealed class AccountsSite(EmptySite site) : IAsyncDisposable
     public static async Task<AccountsSite> OpenAsync(PgServer server, bool guideFinished = true, params StaffRole[] roles)
     {
         var open = new AccountsSite(await EmptySite.OpenAsync(server));
-        await open.Services.GetRequiredService<PracticeJobs>().RunAsync(open.PracticeId, "test", services => open.LayAsync(services, guideFinished, roles));
+        await open
+            .Services.GetRequiredService<PracticeJobs>()
+            .RunAsync(open.PracticeId, "test", services => open.LayAsync(services, guideFinished, roles));
         return open;
     }
 
@@ -61,7 +63,13 @@ public sealed class AccountsSite(EmptySite site) : IAsyncDisposable
         var users = services.GetRequiredService<UserManager<AppUser>>();
         foreach (var person in people)
         {
-            var user = new AppUser { Id = Guid.CreateVersion7(), PracticeId = PracticeId, PersonId = person.Id, UserName = person.Name };
+            var user = new AppUser
+            {
+                Id = Guid.CreateVersion7(),
+                PracticeId = PracticeId,
+                PersonId = person.Id,
+                UserName = person.Name,
+            };
             Assert.True((await users.CreateAsync(user, Password)).Succeeded);
         }
         return true;

@@ -29,7 +29,10 @@ internal static class Binders
     }
 
     public static Task<ImportReport> PreviewAsync(this TestClinic clinic, SheetDraft draft) =>
-        clinic.UseAsync<Web.Features.Binder.Import.Import, ImportReport>(clinic.Job, slice => slice.PreviewAsync(draft.Order!, TestContext.Current.CancellationToken));
+        clinic.UseAsync<Web.Features.Binder.Import.Import, ImportReport>(
+            clinic.Job,
+            slice => slice.PreviewAsync(draft.Order!, TestContext.Current.CancellationToken)
+        );
 
     public static Task<Web.Features.Binder.Import.Import.Outcome> BringAsync(this TestClinic clinic, SheetDraft draft, Guid? key = null) =>
         clinic.UseAsync<Web.Features.Binder.Import.Import, Web.Features.Binder.Import.Import.Outcome>(
@@ -38,7 +41,10 @@ internal static class Binders
         );
 
     /// <summary>Brings the sheets in their order; each is clean, or its problems are the failure.</summary>
-    public static async Task<IReadOnlyList<Web.Features.Binder.Import.Import.Outcome>> BringAllAsync(this TestClinic clinic, IReadOnlyDictionary<SheetKind, byte[]> binder)
+    public static async Task<IReadOnlyList<Web.Features.Binder.Import.Import.Outcome>> BringAllAsync(
+        this TestClinic clinic,
+        IReadOnlyDictionary<SheetKind, byte[]> binder
+    )
     {
         var outcomes = new List<Web.Features.Binder.Import.Import.Outcome>();
         foreach (var kind in SheetKind.All.Where(binder.ContainsKey))
@@ -57,13 +63,17 @@ internal static class Binders
             {
                 var files = new Dictionary<SheetKind, byte[]>();
                 foreach (var kind in SheetKind.All)
-                    files[kind] = await services.GetRequiredService<Web.Features.Binder.Export.Export>().WriteAsync(kind, forPeople: false, TestContext.Current.CancellationToken);
+                    files[kind] = await services
+                        .GetRequiredService<Web.Features.Binder.Export.Export>()
+                        .WriteAsync(kind, forPeople: false, TestContext.Current.CancellationToken);
                 return files;
             }
         );
 
     public static string Told(ImportProblem problem) =>
-        problem.Expected is { } expected ? $"{problem.Line} {problem.Column} “{problem.Value}”: {expected}" : $"{problem.Line}: {problem.Refused}";
+        problem.Expected is { } expected
+            ? $"{problem.Line} {problem.Column} “{problem.Value}”: {expected}"
+            : $"{problem.Line}: {problem.Refused}";
 
     public static void AssertSame(IReadOnlyDictionary<SheetKind, byte[]> expected, IReadOnlyDictionary<SheetKind, byte[]> actual)
     {

@@ -52,8 +52,13 @@ internal sealed class ChairPage<TPage> : BunitContext
     /// <summary>One tap on a choice, by the words on it, in the question of that name.</summary>
     public void Choose(string question, string words)
     {
-        var asked = Page.FindAll("fieldset").Single(f => f.QuerySelector("legend")!.TextContent.Trim().StartsWith(question, StringComparison.Ordinal));
-        asked.QuerySelectorAll("label").Single(l => l.TextContent.Trim().StartsWith(words, StringComparison.Ordinal)).QuerySelector("input")!.Change(true);
+        var asked = Page.FindAll("fieldset")
+            .Single(f => f.QuerySelector("legend")!.TextContent.Trim().StartsWith(question, StringComparison.Ordinal));
+        asked
+            .QuerySelectorAll("label")
+            .Single(l => l.TextContent.Trim().StartsWith(words, StringComparison.Ordinal))
+            .QuerySelector("input")!
+            .Change(true);
         Taps++;
     }
 

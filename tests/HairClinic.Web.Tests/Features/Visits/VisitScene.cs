@@ -43,13 +43,11 @@ public sealed class VisitScene(string zone = "Europe/London", int chairs = 2)
         Salon = scene.OpenSalon("Elm Row", zone, "GBP", chairs);
         Chairs = [.. scene.Chairs];
         Coats = new ServiceKind(Guid.CreateVersion7(), "Two coats", ServicePurpose.Rebond);
-        Coats.Consist(
-            [
-                (Guid.CreateVersion7(), SegmentKind.HandsOn, 30),
-                (Guid.CreateVersion7(), SegmentKind.Wait, 20),
-                (Guid.CreateVersion7(), SegmentKind.HandsOn, 10),
-            ]
-        );
+        Coats.Consist([
+            (Guid.CreateVersion7(), SegmentKind.HandsOn, 30),
+            (Guid.CreateVersion7(), SegmentKind.Wait, 20),
+            (Guid.CreateVersion7(), SegmentKind.HandsOn, 10),
+        ]);
         scene.Services.Add(Coats);
         scene.Db.ServiceKinds.Add(Coats);
         Desk = scene.Hire("Desk", StaffRole.FrontDesk, Salon);

@@ -21,8 +21,7 @@ public sealed class DueList(Instant? now = null)
     private Product adhesive = null!;
     private UnitKind kind = null!;
 
-    public LocalDate Today { get; } =
-        (now ?? TestClinic.UsualNow).InZone(DateTimeZoneProviders.Tzdb["Europe/London"]).Date;
+    public LocalDate Today { get; } = (now ?? TestClinic.UsualNow).InZone(DateTimeZoneProviders.Tzdb["Europe/London"]).Date;
 
     public Salon ElmRow { get; private set; } = null!;
 
@@ -32,10 +31,7 @@ public sealed class DueList(Instant? now = null)
 
     public Person Stylist { get; private set; } = null!;
 
-    public Action<Scene> Lay(
-        Action<DueList>? clients = null,
-        string quaysideZone = "Europe/London"
-    ) =>
+    public Action<Scene> Lay(Action<DueList>? clients = null, string quaysideZone = "Europe/London") =>
         laid =>
         {
             scene = laid;
@@ -44,12 +40,7 @@ public sealed class DueList(Instant? now = null)
             Quayside = scene.OpenSalon("Quayside", quaysideZone, "GBP", chairs: 1);
             Desk = scene.Hire("Desk", StaffRole.FrontDesk, ElmRow);
             Stylist = scene.Hire("Stylist", StaffRole.Stylist, ElmRow, Quayside);
-            adhesive = scene.Stock(
-                "Adhesive A",
-                ProductKind.Adhesive,
-                "water-based acrylic",
-                "A-1"
-            );
+            adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
             kind = scene.Make("Everyday", "Monofilament with poly rim", "Workshop North");
             clients?.Invoke(this);
         };
@@ -67,9 +58,7 @@ public sealed class DueList(Instant? now = null)
         var on = Today.PlusDays(-daysAgo);
         var bond = scene.Bond(client, scene.Unit(client, kind, on.PlusDays(-10)), on, adhesive, at);
         if (spare is { } state)
-            scene
-                .Unit(client, kind, on)
-                .Restore(state, new UnitDates { OrderedOn = on }, retiredBecause: null);
+            scene.Unit(client, kind, on).Restore(state, new UnitDates { OrderedOn = on }, retiredBecause: null);
         return (client, bond);
     }
 
@@ -93,24 +82,8 @@ public sealed class DueList(Instant? now = null)
     public void PutOff(Client client, int inDays, Instant? at = null) =>
         Note(client, ContactKind.PutOff, at, Today.PlusDays(inDays), "Away");
 
-    public void Note(
-        Client client,
-        ContactKind kind,
-        Instant? at = null,
-        LocalDate? until = null,
-        string? reason = null
-    ) =>
-        scene.Db.ContactNotes.Add(
-            new ContactNote(
-                Guid.CreateVersion7(),
-                client.Id,
-                kind,
-                at ?? scene.Now,
-                Desk.Id,
-                until,
-                reason
-            )
-        );
+    public void Note(Client client, ContactKind kind, Instant? at = null, LocalDate? until = null, string? reason = null) =>
+        scene.Db.ContactNotes.Add(new ContactNote(Guid.CreateVersion7(), client.Id, kind, at ?? scene.Now, Desk.Id, until, reason));
 
     public Task<Slice.Screen> OpenAsync(
         TestClinic clinic,
@@ -121,8 +94,7 @@ public sealed class DueList(Instant? now = null)
     ) =>
         clinic.UseAsync<Slice, Slice.Screen>(
             clinic.Acting(Desk, salons.Length > 0 ? salons : [ElmRow]),
-            slice =>
-                slice.OpenAsync(new(part, allSalons, after), TestContext.Current.CancellationToken)
+            slice => slice.OpenAsync(new(part, allSalons, after), TestContext.Current.CancellationToken)
         );
 
     public static IEnumerable<string> Codes(Slice.Screen screen) => screen.Rows.Select(r => r.Code);

@@ -24,13 +24,7 @@ public sealed class BusyTests : UiTestContext
         );
         var first = button.Find("button").ClickAsync(new());
         Assert.True(button.Find("button").HasAttribute("disabled"));
-        Assert.Equal(
-            ("true", "Saving…"),
-            (
-                button.Find("button").GetAttribute("aria-busy"),
-                button.Find("button").TextContent.Trim()
-            )
-        );
+        Assert.Equal(("true", "Saving…"), (button.Find("button").GetAttribute("aria-busy"), button.Find("button").TextContent.Trim()));
         var second = button.Find("button").ClickAsync(new());
         work.SetResult();
         await Task.WhenAll(first, second);
@@ -42,15 +36,9 @@ public sealed class BusyTests : UiTestContext
     public async Task It_can_be_pressed_again_after_a_failure()
     {
         var button = Render<Busy>(p =>
-            p.Add(
-                    b => b.OnPress,
-                    () => Task.FromException(new InvalidOperationException("no line"))
-                )
-                .AddChildContent("Save")
+            p.Add(b => b.OnPress, () => Task.FromException(new InvalidOperationException("no line"))).AddChildContent("Save")
         );
-        await Assert.ThrowsAsync<InvalidOperationException>(() =>
-            button.Find("button").ClickAsync(new())
-        );
+        await Assert.ThrowsAsync<InvalidOperationException>(() => button.Find("button").ClickAsync(new()));
         button.Render();
         Assert.False(button.Find("button").HasAttribute("disabled"));
     }
@@ -58,8 +46,6 @@ public sealed class BusyTests : UiTestContext
     [Fact]
     public void A_submit_button_rests_while_its_page_is_at_work() =>
         Assert.True(
-            Render<Busy>(p => p.Add(b => b.Type, "submit").Add(b => b.Working, true))
-                .Find("button[type=submit]")
-                .HasAttribute("disabled")
+            Render<Busy>(p => p.Add(b => b.Type, "submit").Add(b => b.Working, true)).Find("button[type=submit]").HasAttribute("disabled")
         );
 }

@@ -83,13 +83,10 @@ public sealed class ComboTests : UiTestContext
     {
         var combo = Show(nothing: true);
         combo.Find("input").Input("zz");
-        combo.WaitForAssertion(() =>
-            Assert.Equal("Nothing found.", combo.Find("[role=status]").TextContent)
-        );
+        combo.WaitForAssertion(() => Assert.Equal("Nothing found.", combo.Find("[role=status]").TextContent));
     }
 
-    private static string? Active(IRenderedComponent<Combo> combo) =>
-        combo.Find("[role=combobox]").GetAttribute("aria-activedescendant");
+    private static string? Active(IRenderedComponent<Combo> combo) => combo.Find("[role=combobox]").GetAttribute("aria-activedescendant");
 
     private IRenderedComponent<Combo> Open()
     {
@@ -109,9 +106,7 @@ public sealed class ComboTests : UiTestContext
                     (text, _) =>
                     {
                         _asked.Add(text);
-                        return Task.FromResult<IReadOnlyList<ComboOption>>(
-                            nothing ? [] : Adhesives
-                        );
+                        return Task.FromResult<IReadOnlyList<ComboOption>>(nothing ? [] : Adhesives);
                     }
                 )
                 .Bind(f => f.Value, _value, value => _value = value)

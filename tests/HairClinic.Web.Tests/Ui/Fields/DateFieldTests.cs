@@ -62,12 +62,7 @@ public sealed class DateFieldTests : UiTestContext
     [Fact]
     public void A_rules_message_is_tied_to_the_field()
     {
-        var field = Show(
-            new ValidationResult
-            {
-                Errors = { new("On", "Not in the future."), new("Other", "Elsewhere.") },
-            }
-        );
+        var field = Show(new ValidationResult { Errors = { new("On", "Not in the future."), new("Other", "Elsewhere.") } });
         var described = field.Find("input").GetAttribute("aria-describedby")!.Split(' ');
         Assert.Equal(["f-On-hint", "f-On-errors"], described);
         Assert.Equal("Not in the future.", field.Find("#f-On-errors").TextContent.Trim());

@@ -22,10 +22,7 @@ public sealed class GradePickerTests : UiTestContext
     [Fact]
     public void The_picture_loses_hair_with_every_grade_and_only_the_unfit_is_struck_out()
     {
-        var strands = Show()
-            .FindAll("label")
-            .Select(label => label.QuerySelectorAll(".strand").Length)
-            .ToList();
+        var strands = Show().FindAll("label").Select(label => label.QuerySelectorAll(".strand").Length).ToList();
         Assert.Equal([9, 7, 5, 3, 1], strands);
         Assert.Single(Show().FindAll(".unfit"));
     }

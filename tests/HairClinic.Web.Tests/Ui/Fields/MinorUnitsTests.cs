@@ -15,16 +15,9 @@ public sealed class MinorUnitsTests
     [InlineData("1200", 0, "ja-JP", 1200)]
     [InlineData("1.234", 3, "en-GB", 1234)]
     [InlineData("-3.20", 2, "en-GB", -320)]
-    public void An_amount_is_read_as_the_reader_writes_it(
-        string typed,
-        int decimals,
-        string culture,
-        long expected
-    )
+    public void An_amount_is_read_as_the_reader_writes_it(string typed, int decimals, string culture, long expected)
     {
-        Assert.True(
-            MinorUnits.TryRead(typed, decimals, CultureInfo.GetCultureInfo(culture), out var minor)
-        );
+        Assert.True(MinorUnits.TryRead(typed, decimals, CultureInfo.GetCultureInfo(culture), out var minor));
         Assert.Equal(expected, minor);
     }
 
@@ -35,31 +28,20 @@ public sealed class MinorUnitsTests
     [InlineData("dear", 2)]
     [InlineData("99999999999999999", 2)]
     public void What_cannot_be_told_exactly_is_refused(string typed, int decimals) =>
-        Assert.False(
-            MinorUnits.TryRead(typed, decimals, CultureInfo.GetCultureInfo("en-GB"), out _)
-        );
+        Assert.False(MinorUnits.TryRead(typed, decimals, CultureInfo.GetCultureInfo("en-GB"), out _));
 
     [Fact]
     public void Whatever_is_written_is_read_back_the_same() =>
         Gen.Select(
                 Gen.Long[-99_999_999_999, 99_999_999_999],
                 Gen.Int[0, 3],
-                Gen.OneOf(
-                    new[] { "en-GB", "de-DE", "fr-FR", "sv-SE", "ar-EG" }
-                        .Select(Gen.Const)
-                        .ToArray()
-                )
+                Gen.OneOf(new[] { "en-GB", "de-DE", "fr-FR", "sv-SE", "ar-EG" }.Select(Gen.Const).ToArray())
             )
             .Sample(
                 (amount, decimals, name) =>
                 {
                     var culture = CultureInfo.GetCultureInfo(name);
-                    return MinorUnits.TryRead(
-                            MinorUnits.Write(amount, decimals, culture)!,
-                            decimals,
-                            culture,
-                            out var back
-                        )
+                    return MinorUnits.TryRead(MinorUnits.Write(amount, decimals, culture)!, decimals, culture, out var back)
                         && back == amount;
                 }
             );

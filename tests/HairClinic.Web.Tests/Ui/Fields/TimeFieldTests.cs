@@ -27,9 +27,5 @@ public sealed class TimeFieldTests : UiTestContext
     }
 
     private IRenderedComponent<TimeField> Show() =>
-        Render<TimeField>(p =>
-            p.Add(f => f.Label, "At")
-                .Add(f => f.Name, "At")
-                .Bind(f => f.Value, _value, value => _value = value)
-        );
+        Render<TimeField>(p => p.Add(f => f.Label, "At").Add(f => f.Name, "At").Bind(f => f.Value, _value, value => _value = value));
 }

@@ -9,8 +9,7 @@ public sealed class YesNoTests : UiTestContext
     private bool? _value;
 
     [Fact]
-    public void Nothing_is_chosen_until_someone_chooses() =>
-        Assert.Empty(Show().FindAll("input[checked]"));
+    public void Nothing_is_chosen_until_someone_chooses() => Assert.Empty(Show().FindAll("input[checked]"));
 
     [Fact]
     public void A_tap_answers()
@@ -23,14 +22,9 @@ public sealed class YesNoTests : UiTestContext
     [Fact]
     public void The_group_is_named_by_its_legend_and_described_by_its_messages()
     {
-        var field = Show(
-            new ValidationResult { Errors = { new("Waits", "Say whether the waits were kept.") } }
-        );
+        var field = Show(new ValidationResult { Errors = { new("Waits", "Say whether the waits were kept.") } });
         Assert.Equal("f-Waits-errors", field.Find("fieldset").GetAttribute("aria-describedby"));
-        Assert.Equal(
-            "Say whether the waits were kept.",
-            field.Find("#f-Waits-errors").TextContent.Trim()
-        );
+        Assert.Equal("Say whether the waits were kept.", field.Find("#f-Waits-errors").TextContent.Trim());
     }
 
     private IRenderedComponent<YesNo> Show(ValidationResult? result = null) =>

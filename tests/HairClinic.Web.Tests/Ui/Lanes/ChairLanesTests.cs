@@ -5,25 +5,10 @@ namespace HairClinic.Web.Tests.Ui.Lanes;
 
 public sealed class ChairLanesTests : UiTestContext
 {
-    private static readonly LaneChair Window = new(
-        Guid.Parse("00000000-0000-0000-0000-000000000001"),
-        "Window"
-    );
-    private static readonly LaneChair Alcove = new(
-        Guid.Parse("00000000-0000-0000-0000-000000000002"),
-        "Alcove"
-    );
+    private static readonly LaneChair Window = new(Guid.Parse("00000000-0000-0000-0000-000000000001"), "Window");
+    private static readonly LaneChair Alcove = new(Guid.Parse("00000000-0000-0000-0000-000000000002"), "Alcove");
 
-    private static readonly LaneBlock Rebond = new(
-        Guid.NewGuid(),
-        Window.Id,
-        600,
-        690,
-        "Ada Person",
-        "Rebond",
-        "booked",
-        "/visits/7"
-    )
+    private static readonly LaneBlock Rebond = new(Guid.NewGuid(), Window.Id, 600, 690, "Ada Person", "Rebond", "booked", "/visits/7")
     {
         Segments = [new(true, 600, 640), new(false, 640, 660), new(true, 660, 690)],
     };
@@ -38,8 +23,7 @@ public sealed class ChairLanesTests : UiTestContext
     }
 
     [Fact]
-    public void The_cover_can_blank_the_name() =>
-        Assert.Equal("Ada Person", Show().Find("a.block .private").TextContent);
+    public void The_cover_can_blank_the_name() => Assert.Equal("Ada Person", Show().Find("a.block .private").TextContent);
 
     [Fact]
     public void Waits_are_drawn_thinner_than_hands_on_time()
@@ -58,10 +42,7 @@ public sealed class ChairLanesTests : UiTestContext
             Day(p);
             p.Add(l => l.GapHref, gap => $"/book?at={gap.StartMinute}");
         });
-        Assert.Equal(
-            ["/book?at=540", "/book?at=690", "/book?at=540"],
-            lanes.FindAll("a.free").Select(gap => gap.GetAttribute("href")!)
-        );
+        Assert.Equal(["/book?at=540", "/book?at=690", "/book?at=540"], lanes.FindAll("a.free").Select(gap => gap.GetAttribute("href")!));
         Assert.Equal("+Alcove: 09:00–18:00 free", lanes.FindAll("a.free")[2].TextContent);
     }
 
@@ -87,20 +68,13 @@ public sealed class ChairLanesTests : UiTestContext
 
     [Fact]
     public void Each_lane_is_a_row_headed_by_its_chair() =>
-        Assert.Equal(
-            ["Window", "Alcove"],
-            Show().FindAll("th[scope=row]").Select(head => head.TextContent)
-        );
+        Assert.Equal(["Window", "Alcove"], Show().FindAll("th[scope=row]").Select(head => head.TextContent));
 
     [Fact]
-    public void Nothing_carries_a_style_of_its_own() =>
-        Assert.Empty(Show(now: 810).FindAll("[style]"));
+    public void Nothing_carries_a_style_of_its_own() => Assert.Empty(Show(now: 810).FindAll("[style]"));
 
     private static double Height(AngleSharp.Dom.IElement rect) =>
-        double.Parse(
-            rect.GetAttribute("height")!,
-            System.Globalization.CultureInfo.InvariantCulture
-        );
+        double.Parse(rect.GetAttribute("height")!, System.Globalization.CultureInfo.InvariantCulture);
 
     private IRenderedComponent<ChairLanes> Show(int? now = null) =>
         Render<ChairLanes>(p =>

@@ -11,18 +11,13 @@ public sealed class LaneLayoutTests
     public void Free_time_between_two_visits_can_be_filled()
     {
         var lane = new LaneLayout(540, 720, [Visit(540, 600), Visit(660, 720)]).Lane(Chair);
-        Assert.Equal(
-            new LaneGap(Chair, 600, 660),
-            Assert.Single(lane, cell => cell.Gap is not null).Gap
-        );
+        Assert.Equal(new LaneGap(Chair, 600, 660), Assert.Single(lane, cell => cell.Gap is not null).Gap);
     }
 
     [Fact]
     public void Time_that_is_past_cannot_be_filled()
     {
-        var gaps = new LaneLayout(540, 720, [], now: 603)
-            .Lane(Chair)
-            .Where(cell => cell.Gap is not null);
+        var gaps = new LaneLayout(540, 720, [], now: 603).Lane(Chair).Where(cell => cell.Gap is not null);
         Assert.Equal(new LaneGap(Chair, 605, 720), Assert.Single(gaps).Gap);
     }
 
@@ -31,18 +26,12 @@ public sealed class LaneLayoutTests
     {
         var layout = new LaneLayout(555, 705, [Visit(420, 450)]);
         Assert.Equal((420, 720), (layout.From, layout.Until));
-        Assert.Equal(
-            new LaneGap(Chair, 555, 705),
-            Assert.Single(layout.Lane(Chair), cell => cell.Gap is not null).Gap
-        );
+        Assert.Equal(new LaneGap(Chair, 555, 705), Assert.Single(layout.Lane(Chair), cell => cell.Gap is not null).Gap);
     }
 
     [Fact]
     public void A_gap_shorter_than_the_shortest_visit_is_left_blank() =>
-        Assert.DoesNotContain(
-            new LaneLayout(540, 720, [Visit(540, 600), Visit(610, 720)]).Lane(Chair),
-            cell => cell.Gap is not null
-        );
+        Assert.DoesNotContain(new LaneLayout(540, 720, [Visit(540, 600), Visit(610, 720)]).Lane(Chair), cell => cell.Gap is not null);
 
     [Fact]
     public void Whatever_the_day_a_lanes_stretches_add_up_to_the_whole_of_it_and_no_visit_is_lost() =>
@@ -75,6 +64,5 @@ public sealed class LaneLayoutTests
         return visits;
     }
 
-    private static LaneBlock Visit(int start, int end) =>
-        new(Guid.NewGuid(), Chair, start, end, "A", null, "booked", "/visits/1");
+    private static LaneBlock Visit(int start, int end) => new(Guid.NewGuid(), Chair, start, end, "A", null, "booked", "/visits/1");
 }

@@ -11,16 +11,46 @@ public sealed class DueReasonTextTests : UiTestContext
     private static readonly LocalDate Today = new(2027, 3, 10);
 
     [Theory]
-    [InlineData(DueRuleName.HoldWindow, 4, 6, "This base and adhesive hold 4 to 6 weeks from the day of the bond, Tue 2 March; the window closes on Tue 13 April.")]
+    [InlineData(
+        DueRuleName.HoldWindow,
+        4,
+        6,
+        "This base and adhesive hold 4 to 6 weeks from the day of the bond, Tue 2 March; the window closes on Tue 13 April."
+    )]
     [InlineData(DueRuleName.TargetFromPrior, 32, null, "Four in five bonds of this kind still hold after 32 days, on Tue 13 April.")]
-    [InlineData(DueRuleName.TargetCappedAtCloses, null, null, "That is after the window closes, so the window’s last day counts: Tue 13 April.")]
+    [InlineData(
+        DueRuleName.TargetCappedAtCloses,
+        null,
+        null,
+        "That is after the window closes, so the window’s last day counts: Tue 13 April."
+    )]
     [InlineData(DueRuleName.HeldUntilCured, 24, null, "No rebond before the bond has cured (24 hours): not before Tue 13 April.")]
-    [InlineData(DueRuleName.PulledAheadOfEvent, 5, null, "Moved ahead of an event of the client’s, to be fresh 5 days before it: Tue 13 April.")]
-    [InlineData(DueRuleName.OpensEarlyAtTarget, null, null, "The window would open on Tue 2 March; here it opens earlier, on Tue 13 April.")]
+    [InlineData(
+        DueRuleName.PulledAheadOfEvent,
+        5,
+        null,
+        "Moved ahead of an event of the client’s, to be fresh 5 days before it: Tue 13 April."
+    )]
+    [InlineData(
+        DueRuleName.OpensEarlyAtTarget,
+        null,
+        null,
+        "The window would open on Tue 2 March; here it opens earlier, on Tue 13 April."
+    )]
     [InlineData(DueRuleName.MovedOutOfAbsence, null, null, "The client is away from Tue 2 March to Tue 13 April; nothing falls due then.")]
     [InlineData(DueRuleName.MovedToPreferredWeekday, null, null, "Moved from Tue 2 March to Tue 13 April, a weekday the client prefers.")]
-    [InlineData(DueRuleName.MovedToOpenDay, null, null, "The salon is closed on Tue 2 March or the client away; the nearest open day is Tue 13 April.")]
-    [InlineData(DueRuleName.MovedBeforeWindow, null, null, "No day inside the window is open; the last open day before it is Tue 13 April.")]
+    [InlineData(
+        DueRuleName.MovedToOpenDay,
+        null,
+        null,
+        "The salon is closed on Tue 2 March or the client away; the nearest open day is Tue 13 April."
+    )]
+    [InlineData(
+        DueRuleName.MovedBeforeWindow,
+        null,
+        null,
+        "No day inside the window is open; the last open day before it is Tue 13 April."
+    )]
     [InlineData(DueRuleName.NoOpenDay, null, null, "No open day could be found near Tue 13 April: choose a day together with the client.")]
     public void Each_rule_says_in_a_sentence_what_it_did(DueRuleName rule, int? amount, int? upTo, string sentence) =>
         Assert.Equal(Shortened(sentence), DueReasonText.Of(new DueReason(rule, From, To, amount, upTo), Localizer, Today));
@@ -39,7 +69,11 @@ public sealed class DueReasonTextTests : UiTestContext
 
         var told = DueReasonText.All(reasons, Localizer, Today);
 
-        Assert.Collection(told, first => Assert.StartsWith("This base", first, StringComparison.Ordinal), second => Assert.StartsWith("The salon", second, StringComparison.Ordinal));
+        Assert.Collection(
+            told,
+            first => Assert.StartsWith("This base", first, StringComparison.Ordinal),
+            second => Assert.StartsWith("The salon", second, StringComparison.Ordinal)
+        );
     }
 
     // Month names are shortened by the reader's culture.

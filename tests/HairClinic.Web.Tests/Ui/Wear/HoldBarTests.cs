@@ -26,14 +26,10 @@ public sealed class HoldBarTests : UiTestContext
     public void A_lift_stops_the_bar_where_it_happened()
     {
         var bar = Render<HoldBar>(p =>
-            p.Add(b => b.Bond, WearScene.Bond(Applied, lifted: Applied.PlusDays(20)))
-                .Add(b => b.Today, Applied.PlusDays(25))
+            p.Add(b => b.Bond, WearScene.Bond(Applied, lifted: Applied.PlusDays(20))).Add(b => b.Today, Applied.PlusDays(25))
         );
         Assert.Single(bar.FindAll(".lift"));
-        Assert.Equal(
-            "Day 20 since Mon 1 Sept. Lifted Sun 21 Sept.",
-            bar.Find("svg").GetAttribute("aria-label")
-        );
+        Assert.Equal("Day 20 since Mon 1 Sept. Lifted Sun 21 Sept.", bar.Find("svg").GetAttribute("aria-label"));
     }
 
     [Fact]
@@ -41,8 +37,5 @@ public sealed class HoldBarTests : UiTestContext
         Assert.Equal("50%", Show(365).Find(".track").GetAttribute("x2"));
 
     private IRenderedComponent<HoldBar> Show(int day) =>
-        Render<HoldBar>(p =>
-            p.Add(bar => bar.Bond, WearScene.Bond(Applied))
-                .Add(bar => bar.Today, Applied.PlusDays(day))
-        );
+        Render<HoldBar>(p => p.Add(bar => bar.Bond, WearScene.Bond(Applied)).Add(bar => bar.Today, Applied.PlusDays(day)));
 }

@@ -25,11 +25,7 @@ public sealed class WearLineSentenceTests : UiTestContext
     public void A_bond_past_its_window_is_overdue() =>
         Assert.Contains(
             "overdue",
-            Say(
-                WearScene.Line(
-                    new WearLane("U-9", "Lace") { Bonds = [WearScene.Bond(new(2031, 9, 1))] }
-                )
-            ),
+            Say(WearScene.Line(new WearLane("U-9", "Lace") { Bonds = [WearScene.Bond(new(2031, 9, 1))] })),
             StringComparison.Ordinal
         );
 
@@ -38,25 +34,14 @@ public sealed class WearLineSentenceTests : UiTestContext
     {
         var bond = WearScene.Bond(WearScene.Today.PlusWeeks(-8));
         Assert.Equal(WearScene.Today, bond.Closes);
-        Assert.DoesNotContain(
-            "overdue",
-            Say(WearScene.Line(new WearLane("U-9", "Lace") { Bonds = [bond] })),
-            StringComparison.Ordinal
-        );
+        Assert.DoesNotContain("overdue", Say(WearScene.Line(new WearLane("U-9", "Lace") { Bonds = [bond] })), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_bond_that_lifted_is_said_to_have_lifted() =>
         Assert.Contains(
             "It lifted on Thu 20 Nov.",
-            Say(
-                WearScene.Line(
-                    new WearLane("U-9", "Lace")
-                    {
-                        Bonds = [WearScene.Bond(new(2031, 11, 1), lifted: new(2031, 11, 20))],
-                    }
-                )
-            ),
+            Say(WearScene.Line(new WearLane("U-9", "Lace") { Bonds = [WearScene.Bond(new(2031, 11, 1), lifted: new(2031, 11, 20))] })),
             StringComparison.Ordinal
         );
 
@@ -84,18 +69,9 @@ public sealed class WearLineSentenceTests : UiTestContext
     public void A_predicted_end_and_the_day_to_reorder_are_told_when_there_is_a_model() =>
         Assert.Contains(
             "It will most likely wear out between Wed 14 Jan 2032 and Sat 13 Mar 2032. The next one is to be ordered by Tue 9 Dec.",
-            Say(
-                WearScene.Line(
-                    WearScene.Worn with
-                    {
-                        Band = new(new(2032, 1, 14), new(2032, 3, 13)),
-                        ReorderBy = new(2031, 12, 9),
-                    }
-                )
-            ),
+            Say(WearScene.Line(WearScene.Worn with { Band = new(new(2032, 1, 14), new(2032, 3, 13)), ReorderBy = new(2031, 12, 9) })),
             StringComparison.Ordinal
         );
 
-    private string Say(WearLineModel model, bool forClient = false) =>
-        WearLineSentence.Of(model, Localizer, forClient);
+    private string Say(WearLineModel model, bool forClient = false) => WearLineSentence.Of(model, Localizer, forClient);
 }

@@ -11,17 +11,9 @@ public sealed class WearLineTests : UiTestContext
     {
         var line = Show(WearScene.Line(WearScene.Worn, WearScene.OnOrder));
         var svg = line.Find("svg[role=img]");
-        var sentence = WearLineSentence.Of(
-            WearScene.Line(WearScene.Worn, WearScene.OnOrder),
-            Localizer,
-            forClient: false
-        );
+        var sentence = WearLineSentence.Of(WearScene.Line(WearScene.Worn, WearScene.OnOrder), Localizer, forClient: false);
         Assert.Equal(sentence, line.Find("#" + svg.GetAttribute("aria-describedby")).TextContent);
-        Assert.StartsWith(
-            "The wear line",
-            line.Find("#" + svg.GetAttribute("aria-labelledby")).TextContent,
-            StringComparison.Ordinal
-        );
+        Assert.StartsWith("The wear line", line.Find("#" + svg.GetAttribute("aria-labelledby")).TextContent, StringComparison.Ordinal);
         Assert.Equal(sentence, line.Find("figcaption").TextContent);
     }
 
@@ -32,43 +24,27 @@ public sealed class WearLineTests : UiTestContext
         Assert.Equal(2, line.FindAll(".lane").Count);
         Assert.Equal(2, line.FindAll(".bond").Count);
         Assert.Single(line.FindAll(".lift"));
-        Assert.Equal(
-            ["U-2Thin skin", "U-3Lace"],
-            line.FindAll(".name").Select(name => name.TextContent.Trim())
-        );
+        Assert.Equal(["U-2Thin skin", "U-3Lace"], line.FindAll(".name").Select(name => name.TextContent.Trim()));
     }
 
     [Fact]
     public void A_lifted_bond_ends_at_the_lift_and_is_open_from_there_to_its_removal()
     {
-        var lane = new WearLane("U-1", "Lace")
-        {
-            Bonds = [WearScene.Bond(new(2031, 1, 11), new(2031, 1, 31), new(2031, 1, 21))],
-        };
+        var lane = new WearLane("U-1", "Lace") { Bonds = [WearScene.Bond(new(2031, 1, 11), new(2031, 1, 31), new(2031, 1, 21))] };
         var line = Show(new(new(2031, 1, 1), new(2031, 4, 11), new(2031, 4, 1), [lane], []));
         Assert.Equal("10%", line.Find(".bond").GetAttribute("x"));
         Assert.Equal("10%", line.Find(".bond").GetAttribute("width"));
-        Assert.Equal(
-            ("20%", "30%"),
-            (line.Find(".lift line").GetAttribute("x1"), line.Find(".lift line").GetAttribute("x2"))
-        );
+        Assert.Equal(("20%", "30%"), (line.Find(".lift line").GetAttribute("x1"), line.Find(".lift line").GetAttribute("x2")));
     }
 
     [Fact]
     public void An_order_is_dotted_until_it_arrives_and_solid_after()
     {
         var arrived = Show(WearScene.Line(WearScene.Worn));
-        Assert.Equal(
-            arrived.Find(".ordered").GetAttribute("x2"),
-            arrived.Find(".rail").GetAttribute("x1")
-        );
+        Assert.Equal(arrived.Find(".ordered").GetAttribute("x2"), arrived.Find(".rail").GetAttribute("x1"));
         var waiting = Show(WearScene.Line(WearScene.OnOrder));
         Assert.Empty(waiting.FindAll(".rail"));
-        Assert.Contains(
-            "likely by Thu 25 Mar 2032",
-            waiting.Find(".promise").TextContent,
-            StringComparison.Ordinal
-        );
+        Assert.Contains("likely by Thu 25 Mar 2032", waiting.Find(".promise").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -96,30 +72,14 @@ public sealed class WearLineTests : UiTestContext
             Band = new(today.PlusDays(40), today.PlusDays(90)),
             ReorderBy = today.PlusDays(14),
         };
-        var line = Show(
-            WearScene.Line(worn) with
-            {
-                Gap = new(today.PlusDays(100), today.PlusDays(112)),
-            }
-        );
+        var line = Show(WearScene.Line(worn) with { Gap = new(today.PlusDays(100), today.PlusDays(112)) });
         Assert.Equal(
             ["0:1", "0.5:0.5", "1:0"],
-            line.FindAll("stop")
-                .Select(stop =>
-                    $"{stop.GetAttribute("offset")}:{stop.GetAttribute("stop-opacity")}"
-                )
+            line.FindAll("stop").Select(stop => $"{stop.GetAttribute("offset")}:{stop.GetAttribute("stop-opacity")}")
         );
         Assert.Single(line.FindAll(".band"));
-        Assert.Contains(
-            "reorder by Tue 9 Dec",
-            line.Find(".post").TextContent,
-            StringComparison.Ordinal
-        );
-        Assert.Contains(
-            "12 days without hair",
-            line.Find(".gap").TextContent,
-            StringComparison.Ordinal
-        );
+        Assert.Contains("reorder by Tue 9 Dec", line.Find(".post").TextContent, StringComparison.Ordinal);
+        Assert.Contains("12 days without hair", line.Find(".gap").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -130,13 +90,9 @@ public sealed class WearLineTests : UiTestContext
     public void A_client_sees_no_serial() =>
         Assert.DoesNotContain(
             "U-",
-            Render<WearLine>(p =>
-                p.Add(line => line.Model, WearScene.Line(WearScene.Worn))
-                    .Add(line => line.ForClient, true)
-            ).Markup,
+            Render<WearLine>(p => p.Add(line => line.Model, WearScene.Line(WearScene.Worn)).Add(line => line.ForClient, true)).Markup,
             StringComparison.Ordinal
         );
 
-    private IRenderedComponent<WearLine> Show(WearLineModel model) =>
-        Render<WearLine>(p => p.Add(line => line.Model, model));
+    private IRenderedComponent<WearLine> Show(WearLineModel model) => Render<WearLine>(p => p.Add(line => line.Model, model));
 }

@@ -19,9 +19,7 @@ public sealed class WearScaleTests
     [InlineData(2)]
     [InlineData(14)]
     [InlineData(60)]
-    public void There_are_never_more_than_twelve_month_labels_nor_more_than_four_on_a_phone(
-        int months
-    )
+    public void There_are_never_more_than_twelve_month_labels_nor_more_than_four_on_a_phone(int months)
     {
         var from = new LocalDate(2031, 1, 15);
         var labels = new WearScale(from, from.PlusMonths(months)).Months();

@@ -8,19 +8,8 @@ internal static class WearScene
 {
     public static readonly LocalDate Today = new(2031, 11, 25);
 
-    public static WearBond Bond(
-        LocalDate applied,
-        LocalDate? removed = null,
-        LocalDate? lifted = null
-    ) =>
-        new(
-            applied,
-            applied.PlusWeeks(4),
-            applied.PlusDays(32),
-            applied.PlusWeeks(8),
-            removed,
-            lifted
-        );
+    public static WearBond Bond(LocalDate applied, LocalDate? removed = null, LocalDate? lifted = null) =>
+        new(applied, applied.PlusWeeks(4), applied.PlusDays(32), applied.PlusWeeks(8), removed, lifted);
 
     public static readonly WearLane Worn = new("U-2", "Thin skin")
     {
@@ -36,6 +25,5 @@ internal static class WearScene
         PromisedTo = new(2032, 3, 25),
     };
 
-    public static WearLineModel Line(params WearLane[] lanes) =>
-        new(new(2031, 3, 1), new(2032, 5, 1), Today, lanes, []);
+    public static WearLineModel Line(params WearLane[] lanes) => new(new(2031, 3, 1), new(2032, 5, 1), Today, lanes, []);
 }

@@ -22,22 +22,10 @@ public sealed class FolderRouteTests(PgServer server)
                     )
             );
 
-            await Letterbox.WorkAsync(
-                clinic,
-                new FolderRoute(new MailSettings { Folder = mail }, clinic.Clock)
-            );
+            await Letterbox.WorkAsync(clinic, new FolderRoute(new MailSettings { Folder = mail }, clinic.Clock));
 
-            var texts = Directory
-                .GetFiles(mail, "20270203T100000000-*.txt")
-                .Select(File.ReadAllText)
-                .Order();
-            Assert.Equal(
-                [
-                    "To: a@example.test\nSubject: One\n\nFirst.\n",
-                    "To: b@example.test\nSubject: Two\n\nSecond.\n",
-                ],
-                texts
-            );
+            var texts = Directory.GetFiles(mail, "20270203T100000000-*.txt").Select(File.ReadAllText).Order();
+            Assert.Equal(["To: a@example.test\nSubject: One\n\nFirst.\n", "To: b@example.test\nSubject: Two\n\nSecond.\n"], texts);
         }
         finally
         {
@@ -54,8 +42,6 @@ public sealed class FolderRouteTests(PgServer server)
 
     private static MailSettings Read(params (string Key, string Value)[] settings) =>
         MailSettings.ReadFrom(
-            new ConfigurationBuilder()
-                .AddInMemoryCollection(settings.ToDictionary(s => s.Key, s => (string?)s.Value))
-                .Build()
+            new ConfigurationBuilder().AddInMemoryCollection(settings.ToDictionary(s => s.Key, s => (string?)s.Value)).Build()
         );
 }

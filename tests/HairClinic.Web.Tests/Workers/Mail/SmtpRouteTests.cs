@@ -5,20 +5,13 @@ namespace HairClinic.Web.Tests.Workers.Mail;
 
 public sealed class SmtpRouteTests(PgServer server)
 {
-    private static readonly Letter Letter = new(
-        "nuria@example.test",
-        "Ihr Termin – Donnerstag",
-        "Überblick:\nDonnerstag um zehn."
-    );
+    private static readonly Letter Letter = new("nuria@example.test", "Ihr Termin – Donnerstag", "Überblick:\nDonnerstag um zehn.");
 
     [Fact]
     public async Task A_letter_asked_for_in_the_book_arrives_at_the_mail_server_as_it_was_written()
     {
         await using var listener = new MailListener();
-        await using var clinic = await TestClinic.OpenAsync(
-            server,
-            scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now))
-        );
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
 
         await Letterbox.WorkAsync(clinic, Route(listener, tls: false));
 
@@ -35,10 +28,7 @@ public sealed class SmtpRouteTests(PgServer server)
     public async Task Where_encryption_is_asked_for_nothing_is_sent_in_the_clear()
     {
         await using var listener = new MailListener();
-        await using var clinic = await TestClinic.OpenAsync(
-            server,
-            scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now))
-        );
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
 
         await Letterbox.WorkAsync(clinic, Route(listener, tls: true));
 
@@ -50,10 +40,7 @@ public sealed class SmtpRouteTests(PgServer server)
     [Fact]
     public async Task While_the_mail_server_is_away_the_letter_waits_for_it()
     {
-        await using var clinic = await TestClinic.OpenAsync(
-            server,
-            scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now))
-        );
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
         var gone = new MailListener();
         await gone.DisposeAsync();
         await Letterbox.WorkAsync(clinic, Route(gone, tls: false));

@@ -30,7 +30,10 @@ public sealed class GiveAccount(ClinicDbFactory databases, WriteOnce writes, Acc
         try
         {
             // A hash of what was sent is kept: a password must not be in it, for it could be guessed from there.
-            var sent = input with { Password = string.IsNullOrEmpty(input.Password) ? null : "*" };
+            var sent = input with
+            {
+                Password = string.IsNullOrEmpty(input.Password) ? null : "*",
+            };
             return await writes.RunAsync(key, nameof(GiveAccount), sent, db => WriteAsync(db, input, cancellation), cancellation);
         }
         catch (DbUpdateException e) when (WriteOnce.Broke(e, AccountBook.NameOnce))

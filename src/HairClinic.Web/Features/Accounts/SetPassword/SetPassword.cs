@@ -14,11 +14,17 @@ public sealed class SetPassword(UserManager<AppUser> users)
     /// <exception cref="Refusal">The link does not open, or the password is too short.</exception>
     public async Task SaveAsync(Input input)
     {
-        if (!Guid.TryParse(input.For, out var id) || await users.FindByIdAsync(id.ToString()) is not { } user || Token(input.Token) is not { } token)
+        if (
+            !Guid.TryParse(input.For, out var id)
+            || await users.FindByIdAsync(id.ToString()) is not { } user
+            || Token(input.Token) is not { } token
+        )
             throw new Refusal(BadLink);
         var result = await users.ResetPasswordAsync(user, token, input.Password);
         if (!result.Succeeded)
-            throw new Refusal(result.Errors.Any(e => e.Code == nameof(IdentityErrorDescriber.InvalidToken)) ? BadLink : PasswordRule.Sentence);
+            throw new Refusal(
+                result.Errors.Any(e => e.Code == nameof(IdentityErrorDescriber.InvalidToken)) ? BadLink : PasswordRule.Sentence
+            );
         await users.SetLockoutEndDateAsync(user, null);
         await users.ResetAccessFailedCountAsync(user);
     }

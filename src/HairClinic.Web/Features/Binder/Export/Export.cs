@@ -17,7 +17,12 @@ public sealed class Export(ClinicDbFactory databases)
         await using var db = databases.Open();
         return await db
             .PracticeSettings.AsNoTracking()
-            .Select(_ => new Screen(db.Clients.Count(c => c.MergedIntoId == null), db.HairSystems.Count(), db.Bonds.Count(), db.Visits.Count()))
+            .Select(_ => new Screen(
+                db.Clients.Count(c => c.MergedIntoId == null),
+                db.HairSystems.Count(),
+                db.Bonds.Count(),
+                db.Visits.Count()
+            ))
             .SingleAsync(cancellation);
     }
 
@@ -38,7 +43,12 @@ public sealed class Export(ClinicDbFactory databases)
     {
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, s => s.Name, cancellation);
         // A merged record lives on in the one it was folded into.
-        var clients = await db.Clients.AsNoTracking().Include(c => c.CareFacts).AsSplitQuery().Where(c => c.MergedIntoId == null).ToListAsync(cancellation);
+        var clients = await db
+            .Clients.AsNoTracking()
+            .Include(c => c.CareFacts)
+            .AsSplitQuery()
+            .Where(c => c.MergedIntoId == null)
+            .ToListAsync(cancellation);
         return clients.OrderBy(c => c.Code, StringComparer.Ordinal).Select(c => ClientRow.Of(c, salons[c.HomeSalonId]).Cells());
     }
 
@@ -67,7 +77,14 @@ public sealed class Export(ClinicDbFactory databases)
             {
                 var head = clients.Kept(b.ClientId);
                 var at = b.AppliedAt?.InZone(salons[homes[head]].TimeZone).TimeOfDay;
-                return BondRow.Of(b, serials[b.HairSystemId], clients.CodeOf(head), at, UsedAdhesive.Of(b, products.All), stylists.NameOf(b.AppliedBy));
+                return BondRow.Of(
+                    b,
+                    serials[b.HairSystemId],
+                    clients.CodeOf(head),
+                    at,
+                    UsedAdhesive.Of(b, products.All),
+                    stylists.NameOf(b.AppliedBy)
+                );
             })
             .OrderBy(r => r.Serial, StringComparer.Ordinal)
             .ThenBy(r => r.AppliedOn)
@@ -89,8 +106,13 @@ public sealed class Export(ClinicDbFactory databases)
             .OrderBy(v => v.State is VisitState.Cancelled or VisitState.DidNotCome)
             .Select(v =>
                 VisitRow.Of(
-                    v, clients.CodeOf(v.ClientId)!, salons[v.SalonId], services.NameOf(v.ServiceKindId),
-                    v.ChairId is { } chair ? chairs[chair] : null, stylists.NameOf(v.PersonId))
+                    v,
+                    clients.CodeOf(v.ClientId)!,
+                    salons[v.SalonId],
+                    services.NameOf(v.ServiceKindId),
+                    v.ChairId is { } chair ? chairs[chair] : null,
+                    stylists.NameOf(v.PersonId)
+                )
             )
             .DistinctBy(r => r.BookKey)
             .OrderBy(r => r.Day)

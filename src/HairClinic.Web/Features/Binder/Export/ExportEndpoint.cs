@@ -15,13 +15,22 @@ public static class ExportEndpoint
         routes
             .MapGet(
                 "/practice/binder/export/{kind}",
-                async (string kind, [Microsoft.AspNetCore.Mvc.FromQuery(Name = "for")] string? audience, Export slice, HttpContext context) =>
+                async (
+                    string kind,
+                    [Microsoft.AspNetCore.Mvc.FromQuery(Name = "for")] string? audience,
+                    Export slice,
+                    HttpContext context
+                ) =>
                 {
                     if (SheetKind.Find(kind) is not { } sheet || audience is not (ForPeople or ForProgram))
                         return Results.NotFound();
                     var file = await slice.WriteAsync(sheet, audience == ForPeople, context.RequestAborted);
                     context.Response.Headers.CacheControl = "no-store";
-                    return Results.File(file, "text/csv; charset=utf-8", audience == ForPeople ? $"{sheet.Name}-to-read.csv" : sheet.FileName);
+                    return Results.File(
+                        file,
+                        "text/csv; charset=utf-8",
+                        audience == ForPeople ? $"{sheet.Name}-to-read.csv" : sheet.FileName
+                    );
                 }
             )
             .RequireAuthorization(Policies.Manage);

@@ -46,7 +46,11 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, IClock c
         catch (DbUpdateException e) when (Broken(e) is { } why)
         {
             var line = e.Entries.Select(entry => import?.LineOf(entry.Entity)).FirstOrDefault(l => l is not null);
-            throw new Refusal("Line {0} no longer fits the book: {1} Nothing was written; look at the preview again.", line is { } some ? some : "?", why);
+            throw new Refusal(
+                "Line {0} no longer fits the book: {1} Nothing was written; look at the preview again.",
+                line is { } some ? some : "?",
+                why
+            );
         }
 
         async Task<Outcome> WriteAsync(ClinicDb db)
@@ -79,7 +83,16 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, IClock c
     public sealed record Outcome(string Sheet, int New, int Changed, int Unchanged);
 
     /// <summary>What was confirmed, without the rows themselves: their hash stands for them.</summary>
-    private sealed record Receipt(string Sheet, string FileHash, IReadOnlyList<string?> Columns, string? Dates, string? Mark, string Region, string Currency, bool CreateMissing)
+    private sealed record Receipt(
+        string Sheet,
+        string FileHash,
+        IReadOnlyList<string?> Columns,
+        string? Dates,
+        string? Mark,
+        string Region,
+        string Currency,
+        bool CreateMissing
+    )
     {
         public static Receipt Of(SheetDraft draft, bool createMissing) =>
             new(

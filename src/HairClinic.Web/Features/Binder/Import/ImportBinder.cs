@@ -32,7 +32,11 @@ public sealed class ImportBinder(ClinicDbFactory databases, Import import, ICloc
     }
 
     /// <exception cref="Refusal">A sheet no longer fits; it and those after it were not written.</exception>
-    public async Task<IReadOnlyList<Import.Outcome>> SaveAsync(IReadOnlyList<SheetDraft> drafts, bool createMissing, CancellationToken cancellation)
+    public async Task<IReadOnlyList<Import.Outcome>> SaveAsync(
+        IReadOnlyList<SheetDraft> drafts,
+        bool createMissing,
+        CancellationToken cancellation
+    )
     {
         var outcomes = new List<Import.Outcome>();
         foreach (var draft in drafts)

@@ -38,7 +38,16 @@ public sealed record SheetDraft(Sheet Sheet, string FileHash, ColumnMapping Mapp
     {
         var reading = SheetReader.Read(file);
         return reading.IsReadable
-            ? (new(reading.Sheet, Convert.ToHexString(SHA256.HashData(file.Span)), ColumnMapping.Propose(kind, reading.Sheet.Headers), region, currency), null)
+            ? (
+                new(
+                    reading.Sheet,
+                    Convert.ToHexString(SHA256.HashData(file.Span)),
+                    ColumnMapping.Propose(kind, reading.Sheet.Headers),
+                    region,
+                    currency
+                ),
+                null
+            )
             : (null, reading.Problem);
     }
 

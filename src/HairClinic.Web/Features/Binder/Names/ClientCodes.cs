@@ -13,7 +13,17 @@ public sealed class ClientCodes
     public static async Task<ClientCodes> LoadAsync(ClinicDb db, CancellationToken cancellation)
     {
         var book = new ClientCodes();
-        foreach (var client in await db.Clients.AsNoTracking().Select(c => new { c.Id, c.Code, c.MergedIntoId }).ToListAsync(cancellation))
+        foreach (
+            var client in await db
+                .Clients.AsNoTracking()
+                .Select(c => new
+                {
+                    c.Id,
+                    c.Code,
+                    c.MergedIntoId,
+                })
+                .ToListAsync(cancellation)
+        )
         {
             book.ids[client.Code] = client.Id;
             book.codes[client.Id] = client.Code;

@@ -14,7 +14,12 @@ public sealed class ProductBook
     {
         this.products = products.ToDictionary(p => p.Id);
         Names = new(products, p => p.Name);
-        Lots = new(products.SelectMany(p => p.Lots.Select(l => (Product: p, Lot: l))).Select(x => new NamedLot($"{x.Product.Name}: {x.Lot.Code}", x.Lot)), l => l.Name);
+        Lots = new(
+            products
+                .SelectMany(p => p.Lots.Select(l => (Product: p, Lot: l)))
+                .Select(x => new NamedLot($"{x.Product.Name}: {x.Lot.Code}", x.Lot)),
+            l => l.Name
+        );
     }
 
     public NameBook<Product> Names { get; }

@@ -43,7 +43,10 @@ public sealed class ServiceBook
     public ServiceKind Make(string name, int? minutes)
     {
         var plain = PlainWords.Of(name);
-        var purpose = Hints.Where(h => plain.Contains(h.Word, StringComparison.Ordinal)).Select(h => (ServicePurpose?)h.Purpose).FirstOrDefault();
+        var purpose = Hints
+            .Where(h => plain.Contains(h.Word, StringComparison.Ordinal))
+            .Select(h => (ServicePurpose?)h.Purpose)
+            .FirstOrDefault();
         var service = new ServiceKind(Guid.CreateVersion7(), name, purpose ?? ServicePurpose.Other);
         service.Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, Math.Clamp(minutes ?? UsualMinutes, Shortest, Longest))]);
         services.Add(service.Id, service);

@@ -17,11 +17,16 @@ public static class ChoiceWords
     ];
 
     public static string? Of<T>(T? value)
-        where T : struct, Enum => value is { } some ? Special.Where(s => s.Value.Equals(some)).Select(s => s.Word).FirstOrDefault() ?? Spaced(some.ToString()) : null;
+        where T : struct, Enum =>
+        value is { } some ? Special.Where(s => s.Value.Equals(some)).Select(s => s.Word).FirstOrDefault() ?? Spaced(some.ToString()) : null;
 
     public static T? Read<T>(string? word)
         where T : struct, Enum => word is null ? null : Enum.GetValues<T>().Cast<T?>().First(value => Of(value) == word);
 
     private static string Spaced(string name) =>
-        string.Concat(name.Select((letter, at) => at > 0 && char.IsUpper(letter) ? $" {char.ToLowerInvariant(letter)}" : $"{char.ToLowerInvariant(letter)}"));
+        string.Concat(
+            name.Select(
+                (letter, at) => at > 0 && char.IsUpper(letter) ? $" {char.ToLowerInvariant(letter)}" : $"{char.ToLowerInvariant(letter)}"
+            )
+        );
 }

@@ -24,7 +24,8 @@ public sealed record VisitRow
     /// <summary>What the row is recognised by when the file is brought again.</summary>
     public string BookKey => Key(ClientCode, Day, Start);
 
-    public static string Key(string clientCode, LocalDate? day, LocalTime? start) => $"{clientCode}|{CellText.Of(day)}|{CellText.Of(start)}";
+    public static string Key(string clientCode, LocalDate? day, LocalTime? start) =>
+        $"{clientCode}|{CellText.Of(day)}|{CellText.Of(start)}";
 
     public static VisitRow Read(CellReader cells, SheetRow row) =>
         new()

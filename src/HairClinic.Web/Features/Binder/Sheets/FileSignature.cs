@@ -16,9 +16,7 @@ internal static class FileSignature
             );
         }
         return file.StartsWith("%PDF-"u8)
-            ? new Sentence(
-                "This is a PDF. Bring the sheet it was made from, saved as CSV (comma separated values)."
-            )
+            ? new Sentence("This is a PDF. Bring the sheet it was made from, saved as CSV (comma separated values).")
             : null;
     }
 }

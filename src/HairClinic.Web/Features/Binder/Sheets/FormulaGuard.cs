@@ -12,9 +12,6 @@ public static partial class FormulaGuard
 {
     public static string Neutralise(string cell) => Dangerous().Replace(cell, "$1'$2");
 
-    [GeneratedRegex(
-        """(^|[,;\t\r\n])([\s"]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]|(?<=^)[\t\r\n])""",
-        RegexOptions.CultureInvariant
-    )]
+    [GeneratedRegex("""(^|[,;\t\r\n])([\s"]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]|(?<=^)[\t\r\n])""", RegexOptions.CultureInvariant)]
     private static partial Regex Dangerous();
 }

@@ -14,12 +14,7 @@ internal sealed record SheetHeadings(IReadOnlyList<string> Names, SheetProblem? 
         }
         if (width > mostColumns)
         {
-            return Refused(
-                first,
-                "This file has {0} columns; at most {1} can be read.",
-                width,
-                mostColumns
-            );
+            return Refused(first, "This file has {0} columns; at most {1} can be read.", width, mostColumns);
         }
         var names = new string[width];
         var seen = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
@@ -27,10 +22,7 @@ internal sealed record SheetHeadings(IReadOnlyList<string> Names, SheetProblem? 
         {
             var name = first.Cells[column].Trim();
             // Shown to people so that they can still choose a column which nobody named.
-            names[column] =
-                name.Length > 0
-                    ? name
-                    : string.Create(CultureInfo.InvariantCulture, $"({column + 1})");
+            names[column] = name.Length > 0 ? name : string.Create(CultureInfo.InvariantCulture, $"({column + 1})");
             if (!seen.TryAdd(names[column], column))
             {
                 return Refused(
@@ -45,9 +37,6 @@ internal sealed record SheetHeadings(IReadOnlyList<string> Names, SheetProblem? 
         return new SheetHeadings(names, null);
     }
 
-    private static SheetHeadings Refused(
-        SheetRow row,
-        string template,
-        params object[] arguments
-    ) => new([], new SheetProblem(row.Line, new Sentence(template, arguments)));
+    private static SheetHeadings Refused(SheetRow row, string template, params object[] arguments) =>
+        new([], new SheetProblem(row.Line, new Sentence(template, arguments)));
 }

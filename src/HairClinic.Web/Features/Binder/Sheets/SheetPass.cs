@@ -16,18 +16,11 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         var separator = SeparatorSniffer.Sniff(text.Utf8);
         // An announced separator is left to the parser, which skips the announcing line but still counts it.
         char? given = SeparatorSniffer.Announced(text.Utf8.Span) is null ? separator : null;
-        using var reader = CsvReader.Create(
-            text.Utf8,
-            SheetReader.Options(given, _ => suspect = true)
-        );
+        using var reader = CsvReader.Create(text.Utf8, SheetReader.Options(given, _ => suspect = true));
 
         if (Next(reader, separator) is not { } first)
         {
-            return Unclosed()
-                ?? SheetReading.Refused(
-                    null,
-                    "This file is empty. Its first line must hold the names of the columns."
-                );
+            return Unclosed() ?? SheetReading.Refused(null, "This file is empty. Its first line must hold the names of the columns.");
         }
         var headings = SheetHeadings.From(first, limits.Columns);
         if (headings.Problem is { } problem)
@@ -38,11 +31,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         {
             if (rows.Count + rowProblems.Count == limits.Rows)
             {
-                return SheetReading.Refused(
-                    row.Line,
-                    "This file has more than {0} rows. Split it into several files.",
-                    limits.Rows
-                );
+                return SheetReading.Refused(row.Line, "This file has more than {0} rows. Split it into several files.", limits.Rows);
             }
             Take(row, headings.Names);
         }
@@ -57,11 +46,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         {
             var line = (int)reader.LineNumber;
             var defects = suspect ? QuoteDefects.Of(reader.RawRecord, separator, line) : null;
-            (suspect, textAfterQuote, unclosedSince) = (
-                false,
-                defects?.TextAfterClosingQuote == true,
-                defects?.UnclosedSince
-            );
+            (suspect, textAfterQuote, unclosedSince) = (false, defects?.TextAfterClosingQuote == true, defects?.UnclosedSince);
             if (unclosedSince is not null)
             {
                 return null;
@@ -87,12 +72,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         }
         else if (row.Cells.Count < headers.Count)
         {
-            Report(
-                row,
-                "This row has {0} cells where {1} were expected.",
-                row.Cells.Count,
-                headers.Count
-            );
+            Report(row, "This row has {0} cells where {1} were expected.", row.Cells.Count, headers.Count);
         }
         else if (row.Cells.Skip(headers.Count).Any(cell => !string.IsNullOrWhiteSpace(cell)))
         {
@@ -106,14 +86,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         else
         {
             // Spreadsheets pad rows with empty cells; those beyond the headings hold nothing to lose.
-            rows.Add(
-                row.Cells.Count == headers.Count
-                    ? row
-                    : row with
-                    {
-                        Cells = [.. row.Cells.Take(headers.Count)],
-                    }
-            );
+            rows.Add(row.Cells.Count == headers.Count ? row : row with { Cells = [.. row.Cells.Take(headers.Count)] });
         }
     }
 
@@ -131,12 +104,6 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
 
     private SheetReading Finished(IReadOnlyList<string> headers, char separator) =>
         rows.Count + rowProblems.Count == 0
-            ? SheetReading.Refused(
-                null,
-                "This file has the names of the columns but no rows below them."
-            )
-            : new SheetReading(
-                new Sheet(headers, rows, rowProblems, separator, text.Encoding),
-                null
-            );
+            ? SheetReading.Refused(null, "This file has the names of the columns but no rows below them.")
+            : new SheetReading(new Sheet(headers, rows, rowProblems, separator, text.Encoding), null);
 }

@@ -23,17 +23,11 @@ public static class SheetReader
         }
         return SheetText.From(file) is { } text
             ? new SheetPass(text, limits).Read()
-            : SheetReading.Refused(
-                null,
-                "This file is not text. Save the sheet as CSV (comma separated values) and bring that file."
-            );
+            : SheetReading.Refused(null, "This file is not text. Save the sheet as CSV (comma separated values) and bring that file.");
     }
 
     /// <summary>Headings are checked by us, so none for the parser. Line numbers are those of the file, blank lines included.</summary>
-    internal static CsvReaderOptions Options(
-        char? separator,
-        Action<CsvMalformedRecord>? onMalformed = null
-    ) =>
+    internal static CsvReaderOptions Options(char? separator, Action<CsvMalformedRecord>? onMalformed = null) =>
         new()
         {
             Separator = separator,

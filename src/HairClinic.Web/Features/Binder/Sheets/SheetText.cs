@@ -6,9 +6,7 @@ namespace HairClinic.Web.Features.Binder.Sheets;
 internal sealed record SheetText(ReadOnlyMemory<byte> Utf8, SheetEncoding Encoding)
 {
     // GetEncoding needs the code pages, which the framework carries but does not register.
-    private static readonly Encoding Western = CodePagesEncodingProvider.Instance.GetEncoding(
-        1252
-    )!;
+    private static readonly Encoding Western = CodePagesEncodingProvider.Instance.GetEncoding(1252)!;
 
     private static readonly UTF8Encoding WithoutMark = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -16,10 +14,7 @@ internal sealed record SheetText(ReadOnlyMemory<byte> Utf8, SheetEncoding Encodi
     public static SheetText? From(ReadOnlyMemory<byte> file)
     {
         var bytes = file.Span;
-        if (
-            bytes.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF])
-            && System.Text.Unicode.Utf8.IsValid(bytes[3..])
-        )
+        if (bytes.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF]) && System.Text.Unicode.Utf8.IsValid(bytes[3..]))
         {
             return Checked(file[3..], SheetEncoding.Utf8WithMark);
         }
@@ -40,11 +35,7 @@ internal sealed record SheetText(ReadOnlyMemory<byte> Utf8, SheetEncoding Encodi
     {
         try
         {
-            var strict = new UnicodeEncoding(
-                bigEndian,
-                byteOrderMark: false,
-                throwOnInvalidBytes: true
-            );
+            var strict = new UnicodeEncoding(bigEndian, byteOrderMark: false, throwOnInvalidBytes: true);
             return Checked(WithoutMark.GetBytes(strict.GetString(bytes)), encoding);
         }
         catch (DecoderFallbackException)

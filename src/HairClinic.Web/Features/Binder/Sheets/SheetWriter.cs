@@ -13,11 +13,8 @@ public static class SheetWriter
     ) => Write(headers, rows, ',', byteOrderMark, cell => cell);
 
     /// <summary>For a spreadsheet: cells that would start a formula are made text, so it does not read back exactly.</summary>
-    public static byte[] WriteForPeople(
-        IReadOnlyList<string> headers,
-        IEnumerable<IReadOnlyList<string>> rows,
-        char separator = ','
-    ) => Write(headers, rows, separator, byteOrderMark: true, FormulaGuard.Neutralise);
+    public static byte[] WriteForPeople(IReadOnlyList<string> headers, IEnumerable<IReadOnlyList<string>> rows, char separator = ',') =>
+        Write(headers, rows, separator, byteOrderMark: true, FormulaGuard.Neutralise);
 
     private static byte[] Write(
         IReadOnlyList<string> headers,
@@ -28,11 +25,7 @@ public static class SheetWriter
     )
     {
         using var output = new MemoryStream();
-        var options = new CsvWriterOptions
-        {
-            Separator = separator,
-            WriteByteOrderMark = byteOrderMark,
-        };
+        var options = new CsvWriterOptions { Separator = separator, WriteByteOrderMark = byteOrderMark };
         using (var csv = CsvWriter.Create(output, options, leaveOpen: true))
         {
             WriteRow(csv, headers, cellText);
@@ -44,20 +37,13 @@ public static class SheetWriter
         return output.ToArray();
     }
 
-    private static void WriteRow(
-        CsvWriter csv,
-        IReadOnlyList<string> cells,
-        Func<string, string> cellText
-    )
+    private static void WriteRow(CsvWriter csv, IReadOnlyList<string> cells, Func<string, string> cellText)
     {
         foreach (var cell in cells)
         {
             var text = cellText(cell);
             // Every separator we might sniff is quoted, so that a reader's guess never depends on what a cell says.
-            var quoting =
-                text.AsSpan().IndexOfAny(SeparatorSniffer.Candidates) >= 0
-                    ? CsvQuoting.Always
-                    : CsvQuoting.WhenNeeded;
+            var quoting = text.AsSpan().IndexOfAny(SeparatorSniffer.Candidates) >= 0 ? CsvQuoting.Always : CsvQuoting.WhenNeeded;
             csv.WriteField(text, quoting);
         }
         csv.EndRecord();

@@ -20,7 +20,13 @@ public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, Cu
         var row = await (
             from client in db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
-            select new { client.Name, client.Code, salon.Zone, client.Events }
+            select new
+            {
+                client.Name,
+                client.Code,
+                salon.Zone,
+                client.Events,
+            }
         ).SingleOrDefaultAsync(cancellation);
         if (row is null)
             return null;
@@ -55,7 +61,10 @@ public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, Cu
             async db =>
             {
                 await RequireAsync(db, input.ClientId, cancellation);
-                var planned = await db.LifeEvents.SingleOrDefaultAsync(e => e.Id == input.EventId && e.ClientId == input.ClientId, cancellation);
+                var planned = await db.LifeEvents.SingleOrDefaultAsync(
+                    e => e.Id == input.EventId && e.ClientId == input.ClientId,
+                    cancellation
+                );
                 // Called off by somebody else already: that is what was wanted.
                 if (planned is not null)
                 {

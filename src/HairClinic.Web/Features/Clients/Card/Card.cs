@@ -31,7 +31,11 @@ public sealed partial class Card(ClinicDbFactory databases, CurrentActor current
             return new Opened(null, client?.MergedIntoId);
 
         var now = clock.GetCurrentInstant();
-        var salons = await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToDictionaryAsync(s => s.Id, cancellation);
+        var salons = await db
+            .Salons.AsNoTracking()
+            .Include(s => s.Hours)
+            .Include(s => s.Closures)
+            .ToDictionaryAsync(s => s.Id, cancellation);
         var home = salons[client.HomeSalonId];
         var today = home.DayOf(now);
         var settings = await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation);
@@ -63,8 +67,13 @@ public sealed partial class Card(ClinicDbFactory databases, CurrentActor current
                 Recipe = last is null ? null : new Recipe(last.Bond, SerialOf(units, last.Bond.HairSystemId), last.By, recipe),
                 Wash = WashOf(client, last?.Bond, worn, visits, home),
                 Visits = visits,
-                NextVisit = visits.LastOrDefault(v => v.EndsAt >= now && v.State is VisitState.Booked or VisitState.Arrived or VisitState.InChair),
-                Units = [.. units.OrderByDescending(u => u.Unit.Dates.ArrivedOn ?? LocalDate.MaxIsoValue).Select(u => UnitOf(u, bonds, salons))],
+                NextVisit = visits.LastOrDefault(v =>
+                    v.EndsAt >= now && v.State is VisitState.Booked or VisitState.Arrived or VisitState.InChair
+                ),
+                Units =
+                [
+                    .. units.OrderByDescending(u => u.Unit.Dates.ArrivedOn ?? LocalDate.MaxIsoValue).Select(u => UnitOf(u, bonds, salons)),
+                ],
                 Notes = notes,
             },
             null

@@ -21,7 +21,10 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
         var person = current.Person;
         var salons = person.Salons;
         var matching = Matching(db, sought);
-        var exactly = Owners(db, db.FindWords.Where(w => w.Kind != FindKind.ClientName && w.Kind != FindKind.ClientPhone && w.Word == sought.Whole));
+        var exactly = Owners(
+            db,
+            db.FindWords.Where(w => w.Kind != FindKind.ClientName && w.Kind != FindKind.ClientPhone && w.Word == sought.Whole)
+        );
 
         var rows = await (
             from client in matching.SeenBy(db, person)
@@ -40,10 +43,17 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
                 Exact = exact,
                 Bond = db
                     .Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null)
-                    .Select(b => new { b.DueOn, b.ClosesOn, Lifted = b.Lift != null })
+                    .Select(b => new
+                    {
+                        b.DueOn,
+                        b.ClosesOn,
+                        Lifted = b.Lift != null,
+                    })
                     .FirstOrDefault(),
             }
-        ).Take(MostResults + 1).ToListAsync(cancellation);
+        )
+            .Take(MostResults + 1)
+            .ToListAsync(cancellation);
 
         var others = await db
             .PracticeSettings.Select(_ => new
@@ -61,10 +71,20 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
         var now = clock.GetCurrentInstant();
         return new Screen(
             [
-                .. rows.Take(MostResults).Select(r => new Row(
-                    r.Id, r.Code, r.Name, r.CalledAs, r.LeftOn, r.Salon,
-                    now.InZone(DateTimeZoneProviders.Tzdb[r.Zone]).Date,
-                    r.Bond?.DueOn, r.Bond?.ClosesOn, r.Bond?.Lifted ?? false, r.Exact)),
+                .. rows.Take(MostResults)
+                    .Select(r => new Row(
+                        r.Id,
+                        r.Code,
+                        r.Name,
+                        r.CalledAs,
+                        r.LeftOn,
+                        r.Salon,
+                        now.InZone(DateTimeZoneProviders.Tzdb[r.Zone]).Date,
+                        r.Bond?.DueOn,
+                        r.Bond?.ClosesOn,
+                        r.Bond?.Lifted ?? false,
+                        r.Exact
+                    )),
             ],
             rows.Count > MostResults,
             others.Elsewhere,
@@ -77,7 +97,9 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
     {
         var ids = MetBy(db, sought.Whole, sought.PhoneEnd);
         if (sought.Words.Count > 1)
-            ids = ids.Union(sought.Words.Select(word => MetBy(db, word, Sought.PhoneEndOf(word))).Aggregate((met, next) => met.Intersect(next)));
+            ids = ids.Union(
+                sought.Words.Select(word => MetBy(db, word, Sought.PhoneEndOf(word))).Aggregate((met, next) => met.Intersect(next))
+            );
         return ids.Distinct().Join(db.Clients.AsNoTracking().Where(c => c.MergedIntoId == null), id => id, c => c.Id, (_, c) => c);
     }
 
@@ -86,12 +108,20 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
     {
         var (from, below) = PrefixRange.Of(word);
         if (phoneEnd is null)
-            return Owners(db, db.FindWords.Where(w =>
-                w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0));
+            return Owners(
+                db,
+                db.FindWords.Where(w =>
+                    w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
+                )
+            );
         var (phoneFrom, phoneBelow) = PrefixRange.Of(phoneEnd);
-        return Owners(db, db.FindWords.Where(w =>
-            w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
-            || w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phoneFrom) >= 0 && string.Compare(w.Word, phoneBelow) < 0));
+        return Owners(
+            db,
+            db.FindWords.Where(w =>
+                w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
+                || w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phoneFrom) >= 0 && string.Compare(w.Word, phoneBelow) < 0
+            )
+        );
     }
 #pragma warning restore CA1309
 

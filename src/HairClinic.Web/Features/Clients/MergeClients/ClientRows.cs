@@ -26,7 +26,13 @@ public abstract class ClientRows(string table)
 
     /// <param name="only">The rows that may move; null for all.</param>
     /// <returns>The ids of the rows that moved.</returns>
-    public abstract Task<IReadOnlyList<Guid>> MoveAsync(ClinicDb db, Guid from, Guid to, IReadOnlyList<Guid>? only, CancellationToken cancellation);
+    public abstract Task<IReadOnlyList<Guid>> MoveAsync(
+        ClinicDb db,
+        Guid from,
+        Guid to,
+        IReadOnlyList<Guid>? only,
+        CancellationToken cancellation
+    );
 
     // Whose a row is never changes but here, so the entities have no method for it and the mapping is asked.
     private sealed class Of<T>(string table, string owner) : ClientRows(table)
@@ -40,8 +46,7 @@ public abstract class ClientRows(string table)
             CancellationToken cancellation
         )
         {
-            var rows = await db
-                .Set<T>()
+            var rows = await db.Set<T>()
                 .Where(row => EF.Property<Guid?>(row, owner) == from && (only == null || only.Contains(row.Id)))
                 .ToListAsync(cancellation);
             foreach (var row in rows)

@@ -26,7 +26,8 @@ public sealed class DuplicateSearch(ClinicDbFactory databases)
 #pragma warning disable CA1304, CA1311, CA1862 // Lower case is the database's here.
                 || email != null && c.Email!.ToLower() == email
 #pragma warning restore CA1304, CA1311, CA1862
-                || client.BirthDate != null && c.BirthDate == client.BirthDate)
+                || client.BirthDate != null && c.BirthDate == client.BirthDate
+            )
             .OrderBy(c => c.Code)
             .ToListAsync(cancellation);
         return [.. alike.Select(other => Compare(client, other)).Where(d => d.SamePhone || d.SameEmail || d.SameNameAndBirth)];

@@ -12,13 +12,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.MergeClients;
 
 /// <summary>Makes two records of one person one: everything moves to the record that stays, and can be moved back.</summary>
-public sealed partial class MergeClients(
-    ClinicDbFactory databases,
-    PracticeJobs jobs,
-    WriteOnce writes,
-    CurrentActor current,
-    IClock clock
-)
+public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs jobs, WriteOnce writes, CurrentActor current, IClock clock)
 {
     /// <param name="otherCode">A record somebody named by its code; null to see only what was found.</param>
     /// <returns>Null: not there, or not theirs.</returns>
@@ -38,7 +32,8 @@ public sealed partial class MergeClients(
         var code = otherCode?.Trim();
         var others = await Sides(
                 db,
-                db.Clients.Where(c => c.Id != clientId && c.MergedIntoId == null && (ids.Contains(c.Id) || c.Code == code)).SeenBy(db, person)
+                db.Clients.Where(c => c.Id != clientId && c.MergedIntoId == null && (ids.Contains(c.Id) || c.Code == code))
+                    .SeenBy(db, person)
             )
             .OrderBy(s => s.Code)
             .ToListAsync(cancellation);
@@ -89,7 +84,9 @@ public sealed partial class MergeClients(
             throw new Refusal("One of the two records is not there any more. Open the client again.");
         folded.FoldInto(kept);
         var wearing = await db.Bonds.CountAsync(
-            b => (b.ClientId == kept.Id || b.ClientId == folded.Id) && b.RemovedOn == null, cancellation);
+            b => (b.ClientId == kept.Id || b.ClientId == folded.Id) && b.RemovedOn == null,
+            cancellation
+        );
         if (wearing > 1)
             throw new Refusal(BothWear);
 

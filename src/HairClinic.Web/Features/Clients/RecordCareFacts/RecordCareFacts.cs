@@ -18,7 +18,13 @@ public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes,
         var row = await (
             from client in db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
-            select new { client.Name, client.Code, salon.Zone, Latest = client.CareFacts.OrderByDescending(f => f.AsOf).ThenByDescending(f => f.Id).FirstOrDefault() }
+            select new
+            {
+                client.Name,
+                client.Code,
+                salon.Zone,
+                Latest = client.CareFacts.OrderByDescending(f => f.AsOf).ThenByDescending(f => f.Id).FirstOrDefault(),
+            }
         ).SingleOrDefaultAsync(cancellation);
         return row is null ? null : new Screen(row.Name, row.Code, Today(row.Zone), row.Latest);
     }
@@ -38,7 +44,15 @@ public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes,
                         .SingleOrDefaultAsync(cancellation)
                     ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
                 var fact = new CareFact(
-                    key, input.ClientId, Today(zone), input.Skin, input.Sweat, input.SwimsPerWeek, input.WashesPerWeek, input.HeatPerWeek);
+                    key,
+                    input.ClientId,
+                    Today(zone),
+                    input.Skin,
+                    input.Sweat,
+                    input.SwimsPerWeek,
+                    input.WashesPerWeek,
+                    input.HeatPerWeek
+                );
                 db.CareFacts.Add(fact);
                 return new Outcome(fact.Id);
             },

@@ -37,10 +37,10 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, Curr
                     select new Worn(bond.Id, unit.Serial, bond.AppliedOn, bond.Lift)
                 ).FirstOrDefault(),
             }
-        ).AsNoTracking().SingleOrDefaultAsync(cancellation);
-        return row is null
-            ? null
-            : new Screen(row.Name, row.Code, Today(row.Zone), row.Worn, row.FixLift);
+        )
+            .AsNoTracking()
+            .SingleOrDefaultAsync(cancellation);
+        return row is null ? null : new Screen(row.Name, row.Code, Today(row.Zone), row.Worn, row.FixLift);
     }
 
     /// <exception cref="Refusal">Nothing is bonded any more, a lift is noted already, or the day cannot be.</exception>

@@ -12,7 +12,8 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        return await db.Clients.AsNoTracking()
+        return await db
+            .Clients.AsNoTracking()
             .Where(c => c.Id == clientId && c.MergedIntoId == null)
             .Select(c => new Screen(c.Id, c.Name, c.Email))
             .SingleOrDefaultAsync(cancellation);

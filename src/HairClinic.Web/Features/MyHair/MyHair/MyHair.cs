@@ -38,10 +38,17 @@ public sealed class MyHair(ClinicDbFactory databases, CurrentActor current, IClo
                     from visit in db.Visits
                     join service in db.ServiceKinds on visit.ServiceKindId equals service.Id
                     join place in db.Salons on visit.SalonId equals place.Id
-                    where visit.ClientId == c.Id && visit.EndsAt > now
+                    where
+                        visit.ClientId == c.Id
+                        && visit.EndsAt > now
                         && (visit.State == VisitState.Booked || visit.State == VisitState.Arrived)
                     orderby visit.StartsAt
-                    select new { visit.StartsAt, place.Zone, Place = place.Name }
+                    select new
+                    {
+                        visit.StartsAt,
+                        place.Zone,
+                        Place = place.Name,
+                    }
                 ).FirstOrDefault(),
             })
             .SingleOrDefaultAsync(cancellation);
@@ -49,8 +56,18 @@ public sealed class MyHair(ClinicDbFactory databases, CurrentActor current, IClo
             return null;
 
         var today = facts.Salon.DayOf(now);
-        var booked = facts.Visit is null ? null : new Booked(facts.Visit.StartsAt.InZone(DateTimeZoneProviders.Tzdb[facts.Visit.Zone]).LocalDateTime, facts.Visit.Place);
-        return new Screen(facts.Name, today, now, Own(facts.Bond, facts.CureHours, facts.LabelCureHours, today, now), booked, facts.Salon.Name, facts.Salon.Phone);
+        var booked = facts.Visit is null
+            ? null
+            : new Booked(facts.Visit.StartsAt.InZone(DateTimeZoneProviders.Tzdb[facts.Visit.Zone]).LocalDateTime, facts.Visit.Place);
+        return new Screen(
+            facts.Name,
+            today,
+            now,
+            Own(facts.Bond, facts.CureHours, facts.LabelCureHours, today, now),
+            booked,
+            facts.Salon.Name,
+            facts.Salon.Phone
+        );
     }
 
     private static OwnBond? Own(Bond? bond, int cureHours, int? labelHours, LocalDate today, Instant now)

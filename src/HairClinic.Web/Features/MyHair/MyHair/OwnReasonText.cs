@@ -13,7 +13,11 @@ public static class OwnReasonText
         var (from, to) = (Ui.Dates.Day(reason.From, today), Ui.Dates.Day(reason.To, today));
         return reason.Rule switch
         {
-            DueRuleName.PulledAheadOfEvent => words["Moved to {0}, so that you are fresh {1} days before what you have planned.", to, reason.Amount ?? 0],
+            DueRuleName.PulledAheadOfEvent => words[
+                "Moved to {0}, so that you are fresh {1} days before what you have planned.",
+                to,
+                reason.Amount ?? 0
+            ],
             DueRuleName.MovedOutOfAbsence => words["You are away from {0} to {1}; nothing falls due then.", from, to],
             DueRuleName.MovedToPreferredWeekday => words["Moved from {0} to {1}, a weekday you like.", from, to],
             DueRuleName.MovedToOpenDay => words["{0} does not work; the nearest day that does is {1}.", from, to],

@@ -6,8 +6,16 @@ public sealed class EditBaseRules : AbstractValidator<EditBase.Input>
 {
     public EditBaseRules()
     {
-        RuleFor(x => x.Name).NotEmpty().WithMessage("Type what the base is called.").MaximumLength(100).WithMessage("A name has at most 100 letters.");
-        RuleFor(x => x.LifeFromDays).NotNull().WithMessage("Say by which worn day one in ten is worn out.").InclusiveBetween(1, 3650).WithMessage("A life is 1 to 3650 days.");
+        RuleFor(x => x.Name)
+            .NotEmpty()
+            .WithMessage("Type what the base is called.")
+            .MaximumLength(100)
+            .WithMessage("A name has at most 100 letters.");
+        RuleFor(x => x.LifeFromDays)
+            .NotNull()
+            .WithMessage("Say by which worn day one in ten is worn out.")
+            .InclusiveBetween(1, 3650)
+            .WithMessage("A life is 1 to 3650 days.");
         RuleFor(x => x.LifeToDays)
             .NotNull()
             .WithMessage("Say by which worn day nine in ten are worn out.")

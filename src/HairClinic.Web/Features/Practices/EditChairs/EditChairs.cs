@@ -33,7 +33,17 @@ public sealed class EditChairs(ClinicDbFactory databases, WriteOnce writes, Curr
                     .ToList(),
             })
             .SingleOrDefaultAsync(cancellation);
-        return salon is null ? null : new Screen(salon.Name, new Input { SalonId = salonId, Version = salon.Version, Chairs = salon.Chairs });
+        return salon is null
+            ? null
+            : new Screen(
+                salon.Name,
+                new Input
+                {
+                    SalonId = salonId,
+                    Version = salon.Version,
+                    Chairs = salon.Chairs,
+                }
+            );
     }
 
     /// <exception cref="Refusal">Two chairs share a name, or a chair to be taken out has visits booked.</exception>

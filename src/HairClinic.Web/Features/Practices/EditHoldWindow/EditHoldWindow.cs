@@ -17,7 +17,11 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
     public async Task<Screen?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var bases = await db.BaseMaterials.Where(b => !b.Retired).OrderBy(b => b.Name).Select(b => new Choice(b.Id, b.Name)).ToListAsync(cancellation);
+        var bases = await db
+            .BaseMaterials.Where(b => !b.Retired)
+            .OrderBy(b => b.Name)
+            .Select(b => new Choice(b.Id, b.Name))
+            .ToListAsync(cancellation);
         var adhesives = await db
             .Products.Where(p => !p.Retired && (p.Kind == ProductKind.Adhesive || p.Kind == ProductKind.Tape))
             .OrderBy(p => p.Name)
@@ -102,7 +106,8 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
                 LatestWeeks = rule.LatestWeeks,
             };
 
-        public IEnumerable<SaidLine> Said() => [new("Earliest week", $"{EarliestWeeks}"), new("Latest week", $"{LatestWeeks}"), new("Attachment", Attachment?.ToString())];
+        public IEnumerable<SaidLine> Said() =>
+            [new("Earliest week", $"{EarliestWeeks}"), new("Latest week", $"{LatestWeeks}"), new("Attachment", Attachment?.ToString())];
     }
 
     public sealed record Outcome(Guid RuleId);

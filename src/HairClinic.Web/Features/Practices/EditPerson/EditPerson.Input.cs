@@ -38,11 +38,9 @@ public sealed partial class EditPerson
                 Skills = [.. person.Skills.Select(s => s.ServiceKindId).Order()],
                 Work =
                 [
-                    .. person.WorkSpells.GroupBy(w => w.SalonId).Select(g => new SalonWeek
-                    {
-                        SalonId = g.Key,
-                        Days = DayHours.Week(g.Select(w => (w.Day, w.From, w.To))),
-                    }),
+                    .. person
+                        .WorkSpells.GroupBy(w => w.SalonId)
+                        .Select(g => new SalonWeek { SalonId = g.Key, Days = DayHours.Week(g.Select(w => (w.Day, w.From, w.To))) }),
                 ],
                 Absences = [.. EditPerson.Absences(person).OrderBy(a => a.From)],
             };

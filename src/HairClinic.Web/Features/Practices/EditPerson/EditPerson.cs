@@ -98,7 +98,13 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
     }
 
     private static IEnumerable<DayRange> Absences(Person person) =>
-        person.Absences.Select(a => new DayRange { Id = a.Id, From = a.From, To = a.To, Reason = a.Reason });
+        person.Absences.Select(a => new DayRange
+        {
+            Id = a.Id,
+            From = a.From,
+            To = a.To,
+            Reason = a.Reason,
+        });
 
     /// <param name="Roles">The roles this form may give.</param>
     public sealed record Screen(Input Input, IReadOnlyList<Choice> Salons, IReadOnlyList<Choice> Services, IReadOnlyList<StaffRole> Roles);

@@ -102,14 +102,17 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
                 LabelCureHours = product.LabelCureHours,
                 Lots =
                 [
-                    .. product.Lots.OrderBy(l => l.Finished).ThenBy(l => l.Code, StringComparer.Ordinal).Select(l => new LotLine
-                    {
-                        Id = l.Id,
-                        Code = l.Code,
-                        ExpiresOn = l.ExpiresOn,
-                        Finished = l.Finished,
-                        WasFinished = l.Finished,
-                    }),
+                    .. product
+                        .Lots.OrderBy(l => l.Finished)
+                        .ThenBy(l => l.Code, StringComparer.Ordinal)
+                        .Select(l => new LotLine
+                        {
+                            Id = l.Id,
+                            Code = l.Code,
+                            ExpiresOn = l.ExpiresOn,
+                            Finished = l.Finished,
+                            WasFinished = l.Finished,
+                        }),
                 ],
             };
 

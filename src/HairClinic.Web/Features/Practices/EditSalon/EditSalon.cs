@@ -106,7 +106,13 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         $"{salon.Zone} {DayHours.Say(DayHours.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))))} {DayRange.Say(Closures(salon))}";
 
     private static IEnumerable<DayRange> Closures(Salon salon) =>
-        salon.Closures.Select(c => new DayRange { Id = c.Id, From = c.From, To = c.To, Reason = c.Reason });
+        salon.Closures.Select(c => new DayRange
+        {
+            Id = c.Id,
+            From = c.From,
+            To = c.To,
+            Reason = c.Reason,
+        });
 
     private static string? Blank(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 

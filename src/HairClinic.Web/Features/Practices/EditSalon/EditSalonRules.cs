@@ -8,7 +8,11 @@ public sealed class EditSalonRules : AbstractValidator<EditSalon.Input>
 {
     public EditSalonRules()
     {
-        RuleFor(x => x.Name).NotEmpty().WithMessage("Type the salon's name.").MaximumLength(100).WithMessage("A name has at most 100 letters.");
+        RuleFor(x => x.Name)
+            .NotEmpty()
+            .WithMessage("Type the salon's name.")
+            .MaximumLength(100)
+            .WithMessage("A name has at most 100 letters.");
         RuleFor(x => x.Zone)
             .Must(z => DateTimeZoneProviders.Tzdb.GetZoneOrNull(z) is not null)
             .WithMessage("Choose the time zone: type a town or a country and take one of those found.");

@@ -15,7 +15,12 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes)
     public async Task<Screen?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var currencies = await db.Salons.Where(s => !s.Retired).Select(s => s.Currency).Distinct().OrderBy(c => c).ToListAsync(cancellation);
+        var currencies = await db
+            .Salons.Where(s => !s.Retired)
+            .Select(s => s.Currency)
+            .Distinct()
+            .OrderBy(c => c)
+            .ToListAsync(cancellation);
         if (id is null)
             return new Screen(new Input { Currency = currencies.FirstOrDefault(), Steps = [new()] }, currencies);
         var kind = await db.ServiceKinds.AsNoTracking().Include(k => k.Steps).SingleOrDefaultAsync(k => k.Id == id, cancellation);

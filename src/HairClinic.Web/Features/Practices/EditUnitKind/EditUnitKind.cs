@@ -16,8 +16,16 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
     public async Task<Screen?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var bases = await db.BaseMaterials.Where(b => !b.Retired).OrderBy(b => b.Name).Select(b => new Choice(b.Id, b.Name)).ToListAsync(cancellation);
-        var workshops = await db.Workshops.Where(w => !w.Retired).OrderBy(w => w.Name).Select(w => new Choice(w.Id, w.Name)).ToListAsync(cancellation);
+        var bases = await db
+            .BaseMaterials.Where(b => !b.Retired)
+            .OrderBy(b => b.Name)
+            .Select(b => new Choice(b.Id, b.Name))
+            .ToListAsync(cancellation);
+        var workshops = await db
+            .Workshops.Where(w => !w.Retired)
+            .OrderBy(w => w.Name)
+            .Select(w => new Choice(w.Id, w.Name))
+            .ToListAsync(cancellation);
         if (id is null)
             return new Screen(new Input { BaseMaterialId = bases.FirstOrDefault()?.Id ?? Guid.Empty }, bases, workshops);
         var kind = await db.UnitKinds.AsNoTracking().SingleOrDefaultAsync(k => k.Id == id, cancellation);

@@ -55,7 +55,13 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes)
     }
 
     private static IEnumerable<DayRange> Closures(Workshop workshop) =>
-        workshop.Closures.Select(c => new DayRange { Id = c.Id, From = c.From, To = c.To, Reason = c.Reason });
+        workshop.Closures.Select(c => new DayRange
+        {
+            Id = c.Id,
+            From = c.From,
+            To = c.To,
+            Reason = c.Reason,
+        });
 
     public sealed record Input : IEditable
     {

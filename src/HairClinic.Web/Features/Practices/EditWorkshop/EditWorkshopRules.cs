@@ -7,7 +7,11 @@ public sealed class EditWorkshopRules : AbstractValidator<EditWorkshop.Input>
 {
     public EditWorkshopRules()
     {
-        RuleFor(x => x.Name).NotEmpty().WithMessage("Type the workshop's name.").MaximumLength(120).WithMessage("A name has at most 120 letters.");
+        RuleFor(x => x.Name)
+            .NotEmpty()
+            .WithMessage("Type the workshop's name.")
+            .MaximumLength(120)
+            .WithMessage("A name has at most 120 letters.");
         RuleForEach(x => x.Closures).SetValidator(new DayRangeRules());
     }
 }

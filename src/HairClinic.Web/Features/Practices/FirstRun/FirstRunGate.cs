@@ -23,5 +23,6 @@ public sealed class FirstRunGate(RequestDelegate next)
     private static bool IsPage(HttpContext context) =>
         context.GetEndpoint() is { } endpoint
             ? endpoint.Metadata.GetMetadata<ComponentTypeMetadata>() is not null
-            : HttpMethods.IsGet(context.Request.Method) && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.Ordinal);
+            : HttpMethods.IsGet(context.Request.Method)
+                && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.Ordinal);
 }

@@ -31,6 +31,9 @@ public sealed class FirstRunNotice(SetupCode code, Presence presence, IServer se
     private string Address()
     {
         var first = server.Features.Get<IServerAddressesFeature>()?.Addresses.FirstOrDefault() ?? "";
-        return Everywhere.Aggregate(first.TrimEnd('/'), (address, any) => address.Replace($"//{any}", "//localhost", StringComparison.Ordinal));
+        return Everywhere.Aggregate(
+            first.TrimEnd('/'),
+            (address, any) => address.Replace($"//{any}", "//localhost", StringComparison.Ordinal)
+        );
     }
 }

@@ -28,7 +28,12 @@ public sealed class HoldWindows(ClinicDbFactory databases)
                 .ThenBy(r => r.Base, StringComparer.CurrentCulture)
                 .ThenBy(r => r.Adhesive, StringComparer.CurrentCulture)
                 .Select(r => new Row(
-                    r.Id, r.Base, r.Adhesive, r.Attachment, r.EarliestWeeks, r.LatestWeeks,
+                    r.Id,
+                    r.Base,
+                    r.Adhesive,
+                    r.Attachment,
+                    r.EarliestWeeks,
+                    r.LatestWeeks,
                     new HoldPrior(new HoldWindow(r.EarliestWeeks, r.LatestWeeks)).TargetDays
                 )),
         ]);
@@ -38,5 +43,13 @@ public sealed class HoldWindows(ClinicDbFactory databases)
 
     /// <param name="Base">Null for any, as with the next two.</param>
     /// <param name="TargetDay">The day to aim a rebond at, counted from the bond.</param>
-    public sealed record Row(Guid Id, string? Base, string? Adhesive, Attachment? Attachment, int EarliestWeeks, int LatestWeeks, int TargetDay);
+    public sealed record Row(
+        Guid Id,
+        string? Base,
+        string? Adhesive,
+        Attachment? Attachment,
+        int EarliestWeeks,
+        int LatestWeeks,
+        int TargetDay
+    );
 }

@@ -8,7 +8,11 @@ public sealed record MissingThing(string Sentence, string Where, params IReadOnl
         if (screen.Salons == 0)
             yield return new("There is no salon yet.", "/practice/edit-salon");
         foreach (var salon in screen.SalonsWithoutHours)
-            yield return new("{0} has no opening hours, so nothing can be booked and no due date can be worked out there.", "/practice/salons", salon);
+            yield return new(
+                "{0} has no opening hours, so nothing can be booked and no due date can be worked out there.",
+                "/practice/salons",
+                salon
+            );
         foreach (var salon in screen.SalonsWithoutChairs)
             yield return new("{0} has no chair, so nothing can be booked there.", "/practice/salons", salon);
         if (screen.PeopleWithSkills == 0)

@@ -16,8 +16,7 @@ public sealed record DayHours
 
     public LocalTime? SecondTo { get; set; }
 
-    public static List<DayHours> EmptyWeek() =>
-        [.. Enumerable.Range(1, 7).Select(d => new DayHours { Day = (IsoDayOfWeek)d })];
+    public static List<DayHours> EmptyWeek() => [.. Enumerable.Range(1, 7).Select(d => new DayHours { Day = (IsoDayOfWeek)d })];
 
     /// <summary>A week as it stands in the book. More than two spells a day never come from these screens.</summary>
     public static List<DayHours> Week(IEnumerable<(IsoDayOfWeek Day, LocalTime From, LocalTime To)> spells)

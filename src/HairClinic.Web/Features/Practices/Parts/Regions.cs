@@ -10,11 +10,15 @@ public static class Regions
 
     /// <summary>ISO 3166 codes and names of all countries that have a time zone.</summary>
     public static readonly IReadOnlyList<(string Value, string Text)> All =
-        [.. Places.Select(p => (p.CountryCode, p.CountryName)).Distinct().OrderBy(c => c.CountryName, StringComparer.Ordinal)];
+    [
+        .. Places.Select(p => (p.CountryCode, p.CountryName)).Distinct().OrderBy(c => c.CountryName, StringComparer.Ordinal),
+    ];
 
     /// <summary>Languages and formats the screens can be shown in.</summary>
     public static readonly IReadOnlyList<(string Value, string Text)> Cultures =
-        [.. new[] { "en-GB", "en-IE", "en-US", "es-ES" }.Select(c => (c, CultureInfo.GetCultureInfo(c).NativeName))];
+    [
+        .. new[] { "en-GB", "en-IE", "en-US", "es-ES" }.Select(c => (c, CultureInfo.GetCultureInfo(c).NativeName)),
+    ];
 
     private static readonly Lazy<Dictionary<string, int>> Decimals = new(() =>
         CultureInfo
@@ -48,7 +52,10 @@ public static class Regions
     {
         var wanted = text.Replace(' ', '_');
         return Places
-            .Where(p => p.ZoneId.Contains(wanted, StringComparison.OrdinalIgnoreCase) || p.CountryName.Contains(text, StringComparison.OrdinalIgnoreCase))
+            .Where(p =>
+                p.ZoneId.Contains(wanted, StringComparison.OrdinalIgnoreCase)
+                || p.CountryName.Contains(text, StringComparison.OrdinalIgnoreCase)
+            )
             .OrderByDescending(p => p.ZoneId.Contains("/" + wanted, StringComparison.OrdinalIgnoreCase))
             .ThenBy(p => p.ZoneId, StringComparer.Ordinal)
             .Take(12);

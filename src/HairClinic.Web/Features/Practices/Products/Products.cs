@@ -34,5 +34,13 @@ public sealed class Products(ClinicDbFactory databases)
 
     /// <param name="NextExpiry">Of the lots that are open.</param>
     public sealed record Row(
-        Guid Id, string Name, ProductKind Kind, string? Chemistry, int? LabelCureHours, bool Retired, int OpenLots, LocalDate? NextExpiry);
+        Guid Id,
+        string Name,
+        ProductKind Kind,
+        string? Chemistry,
+        int? LabelCureHours,
+        bool Retired,
+        int OpenLots,
+        LocalDate? NextExpiry
+    );
 }

@@ -6,13 +6,25 @@ public sealed class RhythmRules : AbstractValidator<Rhythm.Input>
 {
     public RhythmRules()
     {
-        RuleFor(x => x.Name).NotEmpty().WithMessage("Type the practice's name.").MaximumLength(120).WithMessage("A name has at most 120 letters.");
+        RuleFor(x => x.Name)
+            .NotEmpty()
+            .WithMessage("Type the practice's name.")
+            .MaximumLength(120)
+            .WithMessage("A name has at most 120 letters.");
         RuleFor(x => x.CureHours)
             .NotNull()
             .WithMessage("Say how many hours a bond cures.")
             .InclusiveBetween(24, 48)
             .WithMessage("A cure lasts 24 to 48 hours; the product's label may ask for more care, never less.");
-        RuleFor(x => x.DaysBeforeEvent).NotNull().WithMessage("Give a number of days.").InclusiveBetween(1, 60).WithMessage("Give 1 to 60 days.");
-        RuleFor(x => x.OpeningSoonDays).NotNull().WithMessage("Give a number of days.").InclusiveBetween(0, 60).WithMessage("Give 0 to 60 days.");
+        RuleFor(x => x.DaysBeforeEvent)
+            .NotNull()
+            .WithMessage("Give a number of days.")
+            .InclusiveBetween(1, 60)
+            .WithMessage("Give 1 to 60 days.");
+        RuleFor(x => x.OpeningSoonDays)
+            .NotNull()
+            .WithMessage("Give a number of days.")
+            .InclusiveBetween(0, 60)
+            .WithMessage("Give 0 to 60 days.");
     }
 }

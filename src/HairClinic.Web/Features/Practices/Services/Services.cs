@@ -31,5 +31,14 @@ public sealed class Services(ClinicDbFactory databases)
     public sealed record Screen(IReadOnlyList<Row> Rows);
 
     /// <param name="People">How many may do it alone.</param>
-    public sealed record Row(Guid Id, string Name, ServicePurpose Purpose, int Minutes, long? PriceMinor, string? Currency, bool Retired, int People);
+    public sealed record Row(
+        Guid Id,
+        string Name,
+        ServicePurpose Purpose,
+        int Minutes,
+        long? PriceMinor,
+        string? Currency,
+        bool Retired,
+        int People
+    );
 }

@@ -39,8 +39,10 @@ public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, Curr
             async db =>
             {
                 var visit =
-                    await db.Visits.SingleOrDefaultAsync(v => v.Id == input.VisitId && current.Person.Salons.Contains(v.SalonId), cancellation)
-                    ?? throw new Refusal("This visit is not in the book of your salons.");
+                    await db.Visits.SingleOrDefaultAsync(
+                        v => v.Id == input.VisitId && current.Person.Salons.Contains(v.SalonId),
+                        cancellation
+                    ) ?? throw new Refusal("This visit is not in the book of your salons.");
                 WriteOnce.Expect(db, visit, input.Version);
                 visit.Begin();
                 return new Begun(visit.Id, visit.State);
@@ -59,10 +61,18 @@ public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, Curr
             where everyones || visit.PersonId == me.PersonId || visit.PersonId == null
             orderby visit.StartsAt, visit.Id
             select new ChairVisit(
-                visit.Id, visit.Version, visit.State, visit.StartsAt, visit.EndsAt, service.Name, service.Purpose,
+                visit.Id,
+                visit.Version,
+                visit.State,
+                visit.StartsAt,
+                visit.EndsAt,
+                service.Name,
+                service.Purpose,
                 db.Chairs.Where(c => c.Id == visit.ChairId).Select(c => c.Name).FirstOrDefault(),
                 db.People.Where(p => p.Id == visit.PersonId).Select(p => p.Name).FirstOrDefault(),
-                client.CalledAs ?? client.Name, client.Note, visit.Note,
+                client.CalledAs ?? client.Name,
+                client.Note,
+                visit.Note,
                 db.VisitRecords.Any(r => r.VisitId == visit.Id && (r.RecordedBy == me.PersonId || everyones)),
                 (
                     from bond in db.Bonds
@@ -71,16 +81,27 @@ public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, Curr
                     join material in db.BaseMaterials on kind.BaseMaterialId equals material.Id
                     where bond.ClientId == client.Id && bond.RemovedOn == null
                     select new OnHead(
-                        unit.Serial, material.Name, bond.VisitId, bond.AppliedOn, bond.AppliedAt, bond.Attachment,
-                        bond.OpensOn, bond.DueOn, bond.ClosesOn, bond.Lift,
+                        unit.Serial,
+                        material.Name,
+                        bond.VisitId,
+                        bond.AppliedOn,
+                        bond.AppliedAt,
+                        bond.Attachment,
+                        bond.OpensOn,
+                        bond.DueOn,
+                        bond.ClosesOn,
+                        bond.Lift,
                         bond.Products.OrderBy(p => p.Id)
                             .Select(p => new RecipeLine(
                                 db.Products.Where(x => x.Id == p.ProductId).Select(x => x.Name).First(),
                                 db.ProductLots.Where(x => x.Id == p.LotId).Select(x => x.Code).FirstOrDefault(),
                                 p.Coats,
-                                db.Products.Where(x => x.Id == p.ProductId).Select(x => x.LabelCureHours).First()))
-                            .ToList())
-                ).FirstOrDefault());
+                                db.Products.Where(x => x.Id == p.ProductId).Select(x => x.LabelCureHours).First()
+                            ))
+                            .ToList()
+                    )
+                ).FirstOrDefault()
+            );
     }
 
     public sealed record Screen(string Salon, string Zone, LocalDate Today, Instant Now, Cure Cure, IReadOnlyList<ChairVisit> Visits)
@@ -89,7 +110,10 @@ public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, Curr
 
         /// <summary>Whoever is here already comes before whoever is only booked.</summary>
         public IEnumerable<ChairVisit> ToCome =>
-            Visits.Where(v => v.State is VisitState.Booked or VisitState.Arrived).OrderBy(v => v.State == VisitState.Booked).ThenBy(v => v.StartsAt);
+            Visits
+                .Where(v => v.State is VisitState.Booked or VisitState.Arrived)
+                .OrderBy(v => v.State == VisitState.Booked)
+                .ThenBy(v => v.StartsAt);
 
         public IEnumerable<ChairVisit> Done => Visits.Where(v => v.State == VisitState.Done);
 

@@ -59,8 +59,13 @@ public sealed partial class BookVisit
                 c.Id,
                 c.Name,
                 c.Code,
-                db.Bonds.Where(b => b.ClientId == c.Id && b.RemovedOn == null).Select(b => new DueView(b.OpensOn, b.DueOn, b.ClosesOn)).FirstOrDefault(),
-                db.Visits.Where(v => v.ClientId == c.Id && v.State == VisitState.Done).OrderByDescending(v => v.StartsAt).Select(v => v.PersonId).FirstOrDefault(),
+                db.Bonds.Where(b => b.ClientId == c.Id && b.RemovedOn == null)
+                    .Select(b => new DueView(b.OpensOn, b.DueOn, b.ClosesOn))
+                    .FirstOrDefault(),
+                db.Visits.Where(v => v.ClientId == c.Id && v.State == VisitState.Done)
+                    .OrderByDescending(v => v.StartsAt)
+                    .Select(v => v.PersonId)
+                    .FirstOrDefault(),
                 db.Visits.Where(v => v.ClientId == c.Id && v.State == VisitState.Booked && v.StartsAt >= now)
                     .OrderBy(v => v.StartsAt)
                     .Select(v => new UpcomingView(v.Id, v.StartsAt, db.ServiceKinds.First(k => k.Id == v.ServiceKindId).Name))
@@ -90,7 +95,12 @@ public sealed partial class BookVisit
                     && w.Kind != FindKind.UnitSerial
                     && (
                         (string.Compare(w.Word, word) >= 0 && string.Compare(w.Word, until) < 0)
-                        || (byPhone && w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phone) >= 0 && string.Compare(w.Word, phoneUntil) < 0)
+                        || (
+                            byPhone
+                            && w.Kind == FindKind.ClientPhone
+                            && string.Compare(w.Word, phone) >= 0
+                            && string.Compare(w.Word, phoneUntil) < 0
+                        )
                     )
                 )
             );
@@ -131,7 +141,14 @@ public sealed partial class BookVisit
     }
 
     /// <param name="UsualPerson">Whose hands did the last visit.</param>
-    public sealed record ClientView(Guid Id, string Name, string Code, DueView? Due, Guid? UsualPerson, IReadOnlyList<UpcomingView> Upcoming);
+    public sealed record ClientView(
+        Guid Id,
+        string Name,
+        string Code,
+        DueView? Due,
+        Guid? UsualPerson,
+        IReadOnlyList<UpcomingView> Upcoming
+    );
 
     public sealed record DueView(LocalDate Opens, LocalDate DueOn, LocalDate Closes);
 

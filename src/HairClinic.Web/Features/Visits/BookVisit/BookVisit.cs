@@ -30,7 +30,13 @@ public sealed partial class BookVisit(
         try
         {
             var booked = await SlotClashes.SettleAsync(() =>
-                writes.RunAsync(key, nameof(BookVisit), input, async db => await WriteAsync(db, input, place = await ReadAsync(db, input, cancellation), cancellation), cancellation)
+                writes.RunAsync(
+                    key,
+                    nameof(BookVisit),
+                    input,
+                    async db => await WriteAsync(db, input, place = await ReadAsync(db, input, cancellation), cancellation),
+                    cancellation
+                )
             );
             return new Outcome { Booked = booked };
         }
@@ -52,18 +58,45 @@ public sealed partial class BookVisit(
         if (place.Doubts.Count > 0 && !input.DespiteDoubts)
             throw new DoubtedException(place.Doubts);
         var client =
-            await db.Clients.Where(c => c.Id == input.ClientId && c.MergedIntoId == null).Select(c => c.Name).SingleOrDefaultAsync(cancellation)
+            await db
+                .Clients.Where(c => c.Id == input.ClientId && c.MergedIntoId == null)
+                .Select(c => c.Name)
+                .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not in the book any more. Look them up again.");
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, place.Salon.Id, place.Service.Id);
-        visit.Place(place.Service, place.StartsAt, input.ChairId, input.PersonId, place.Salon, [.. place.Service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Place(
+            place.Service,
+            place.StartsAt,
+            input.ChairId,
+            input.PersonId,
+            place.Salon,
+            [.. place.Service.Steps.Select(_ => Guid.CreateVersion7())]
+        );
         visit.Remark(DoubtWords.Noted(input.Note, place.Doubts, words));
         db.Visits.Add(visit);
-        return new Booked(visit.Id, client, place.Service.Name, visit.Day, visit.StartsAt, visit.EndsAt, place.Salon.Zone, place.Chair, place.Person);
+        return new Booked(
+            visit.Id,
+            client,
+            place.Service.Name,
+            visit.Day,
+            visit.StartsAt,
+            visit.EndsAt,
+            place.Salon.Zone,
+            place.Chair,
+            place.Person
+        );
     }
 
     private Task<IReadOnlyList<SlotOffer>> NearestAsync(Placement place, Input input, CancellationToken cancellation) =>
         slots.FindAsync(
-            new SlotAsk(place.Salon.Id, place.Salon.TimeZone, input.ServiceKindId, Steps(place.Service.Steps), place.Salon.DayOf(place.StartsAt), WithinDays: 7)
+            new SlotAsk(
+                place.Salon.Id,
+                place.Salon.TimeZone,
+                input.ServiceKindId,
+                Steps(place.Service.Steps),
+                place.Salon.DayOf(place.StartsAt),
+                WithinDays: 7
+            )
             {
                 Start = place.StartsAt,
                 UsualPerson = input.PersonId,

@@ -59,7 +59,18 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
             .Select(p => p.Name)
             .ToListAsync(cancellation);
         var closure = salon.Closures.FirstOrDefault(c => c.From <= day && c.To >= day);
-        return new Screen(salon.Name, salon.TimeZone, day, salon.DayOf(now), now, SlotBook.HoursOf(salon).On(day), closure?.Reason, chairs, visits, away)
+        return new Screen(
+            salon.Name,
+            salon.TimeZone,
+            day,
+            salon.DayOf(now),
+            now,
+            SlotBook.HoursOf(salon).On(day),
+            closure?.Reason,
+            chairs,
+            visits,
+            away
+        )
         {
             MayBook = current.Person.StaffRole is StaffRole.Owner or StaffRole.Manager or StaffRole.FrontDesk,
             MayLog = current.Person.StaffRole is StaffRole.Owner or StaffRole.Stylist or StaffRole.Trainee,

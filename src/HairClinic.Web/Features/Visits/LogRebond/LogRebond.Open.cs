@@ -38,8 +38,23 @@ public sealed partial class LogRebond
         // A draft about another bond than the one on the head would log the wrong take-down.
         var draft = visit.Logged is null ? await drafts.FindAsync<Input>(nameof(LogRebond), visitId, cancellation) : null;
         return new Screen(
-            visitId, visit.State, visit.Service, visit.ClientId, visit.CalledAs ?? visit.ClientName, visit.ClientNote, visit.VisitNote,
-            day, today, visit.Zone, worn, units, products, start, draft?.WornBondId == worn?.BondId ? draft : null, visit.Logged);
+            visitId,
+            visit.State,
+            visit.Service,
+            visit.ClientId,
+            visit.CalledAs ?? visit.ClientName,
+            visit.ClientNote,
+            visit.VisitNote,
+            day,
+            today,
+            visit.Zone,
+            worn,
+            units,
+            products,
+            start,
+            draft?.WornBondId == worn?.BondId ? draft : null,
+            visit.Logged
+        );
     }
 
     private sealed record VisitFacts(
@@ -66,15 +81,31 @@ public sealed partial class LogRebond
             join service in db.ServiceKinds on visit.ServiceKindId equals service.Id
             where visit.Id == visitId && salons.Contains(visit.SalonId)
             select new VisitFacts(
-                visit.State, visit.Day, visit.EndsAt, visit.Note, service.Name, salon.Zone, client.Id, client.Name, client.CalledAs, client.Note,
+                visit.State,
+                visit.Day,
+                visit.EndsAt,
+                visit.Note,
+                service.Name,
+                salon.Zone,
+                client.Id,
+                client.Name,
+                client.CalledAs,
+                client.Note,
                 db.VisitRecords.Where(r => r.VisitId == visit.Id)
                     .Select(r => new LoggedRebond(
                         db.People.Where(p => p.Id == r.RecordedBy).Select(p => p.Name).FirstOrDefault(),
                         r.RecordedAt,
-                        (from b in db.Bonds join u in db.HairSystems on b.HairSystemId equals u.Id where b.VisitId == visit.Id select u.Serial).FirstOrDefault(),
+                        (
+                            from b in db.Bonds
+                            join u in db.HairSystems on b.HairSystemId equals u.Id
+                            where b.VisitId == visit.Id
+                            select u.Serial
+                        ).FirstOrDefault(),
                         db.Bonds.Where(b => b.VisitId == visit.Id).Select(b => (LocalDate?)b.DueOn).FirstOrDefault(),
-                        r.Note))
-                    .FirstOrDefault())
+                        r.Note
+                    ))
+                    .FirstOrDefault()
+            )
         ).SingleOrDefaultAsync(cancellation);
     }
 
@@ -88,7 +119,17 @@ public sealed partial class LogRebond
         };
         var unit = units.First(u => u.Id == bond.HairSystemId);
         return new WornUnit(
-            bond.Id, unit.Id, unit.Serial, unit.BaseName, bond.AppliedOn, dates.StateOn(today, now), bond.DueOn, bond.ClosesOn, bond.Lift, unit.Last);
+            bond.Id,
+            unit.Id,
+            unit.Serial,
+            unit.BaseName,
+            bond.AppliedOn,
+            dates.StateOn(today, now),
+            bond.DueOn,
+            bond.ClosesOn,
+            bond.Lift,
+            unit.Last
+        );
     }
 
     private static async Task<List<UnitChoice>> UnitsAsync(ClinicDb db, Guid clientId, DateTimeZone zone, CancellationToken cancellation)
@@ -105,7 +146,8 @@ public sealed partial class LogRebond
                 unit.Serial,
                 material.Name,
                 unit.State,
-                Last = db.VisitRecords.Where(r => r.RemovedUnitId == unit.Id)
+                Last = db
+                    .VisitRecords.Where(r => r.RemovedUnitId == unit.Id)
                     .OrderByDescending(r => r.RecordedAt)
                     .Select(r => new
                     {
@@ -124,10 +166,17 @@ public sealed partial class LogRebond
         [
             .. rows.Where(r => r.State == UnitState.Bonded || r.State.IsBondable())
                 .Select(r => new UnitChoice(
-                    r.Id, r.Serial, r.Name, r.State,
+                    r.Id,
+                    r.Serial,
+                    r.Name,
+                    r.State,
                     r.Last is { } l
-                        ? new LastGrades(new InspectionGrades(l.Shedding, l.Knots, l.Base, l.Fit, l.Hair, l.Colour), l.RecordedAt.InZone(zone).Date)
-                        : null)),
+                        ? new LastGrades(
+                            new InspectionGrades(l.Shedding, l.Knots, l.Base, l.Fit, l.Hair, l.Colour),
+                            l.RecordedAt.InZone(zone).Date
+                        )
+                        : null
+                )),
         ];
     }
 
@@ -142,13 +191,17 @@ public sealed partial class LogRebond
         return
         [
             .. products.Select(p => new ProductChoice(
-                p.Id, p.Name, p.Kind,
+                p.Id,
+                p.Name,
+                p.Kind,
                 [
-                    .. p.Lots.Where(l => !l.Finished)
+                    .. p
+                        .Lots.Where(l => !l.Finished)
                         .OrderBy(l => l.ExpiresOn ?? LocalDate.MaxIsoValue)
                         .ThenBy(l => l.Code, StringComparer.Ordinal)
                         .Select(l => new LotChoice(l.Id, l.Code, l.ExpiresOn, l.IsUsableOn(day))),
-                ])),
+                ]
+            )),
         ];
     }
 }

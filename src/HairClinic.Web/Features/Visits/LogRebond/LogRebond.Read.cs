@@ -34,7 +34,6 @@ public sealed partial class LogRebond
             .SingleOrDefaultAsync(cancellation);
         if (found is null)
             throw new Refusal("This visit is not in the book of your salons.");
-        return new RebondSheet(
-            found.Visit, found.Client, found.Worn, found.WasFitted, found.Units, found.BaseMaterialId, found.Products);
+        return new RebondSheet(found.Visit, found.Client, found.Worn, found.WasFitted, found.Units, found.BaseMaterialId, found.Products);
     }
 }

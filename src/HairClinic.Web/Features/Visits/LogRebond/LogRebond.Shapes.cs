@@ -104,7 +104,14 @@ public sealed partial class LogRebond
         public InspectionGrades Grades() => new(Shedding, Knots, Base, Fit, Hair, Colour);
 
         public void Grade(InspectionGrades grades) =>
-            (Shedding, Knots, Base, Fit, Hair, Colour) = (grades.Shedding, grades.Knots, grades.Base, grades.Fit, grades.Hair, grades.Colour);
+            (Shedding, Knots, Base, Fit, Hair, Colour) = (
+                grades.Shedding,
+                grades.Knots,
+                grades.Base,
+                grades.Fit,
+                grades.Hair,
+                grades.Colour
+            );
 
         public TakeDown Found() => new(Grades(), FoundLifted == true, LiftedOn, LiftZone, Because);
     }

@@ -12,13 +12,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Visits.LogRebond;
 
 /// <summary>Logs a rebond at the chair: what came down, what went on, and when it is due again.</summary>
-public sealed partial class LogRebond(
-    ClinicDbFactory databases,
-    WriteOnce writes,
-    DraftBook drafts,
-    CurrentActor current,
-    IClock clock
-)
+public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce writes, DraftBook drafts, CurrentActor current, IClock clock)
 {
     /// <summary>Keeps what was typed so far.</summary>
     public Task KeepDraftAsync(Input input, CancellationToken cancellation) =>
@@ -66,19 +60,43 @@ public sealed partial class LogRebond(
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
         var basis = book.BasisFor(sheet.Client, sheet.BaseMaterialId, sheet.AdhesiveAmong(used), input.Attachment, cureHours);
         var made = new NewBond(
-            Guid.CreateVersion7(), sheet.Unit(input.UnitId), finished, input.Attachment,
-            [.. used.Select(u => (Guid.CreateVersion7(), u))], input.WaitsKept, input.Emergency);
+            Guid.CreateVersion7(),
+            sheet.Unit(input.UnitId),
+            finished,
+            input.Attachment,
+            [.. used.Select(u => (Guid.CreateVersion7(), u))],
+            input.WaitsKept,
+            input.Emergency
+        );
         var bond = sheet.Visit.RecordRebond(
-            Guid.CreateVersion7(), Worn(sheet, input), made, salon, basis.WindowFor, now, current.Actor.Id, input.Note);
+            Guid.CreateVersion7(),
+            Worn(sheet, input),
+            made,
+            salon,
+            basis.WindowFor,
+            now,
+            current.Actor.Id,
+            input.Note
+        );
         db.Bonds.Add(bond);
 
         var cure = DueBasis.CureOf(book.Settings, cureHours);
         return new Outcome(
-            sheet.Visit.Id, sheet.Client.Id, sheet.Client.CalledAs ?? sheet.Client.Name, made.Unit.Serial,
-            bond.OpensOn, bond.DueOn, bond.ClosesOn, bond.DueReasons,
-            salon.DayOf(now), now, cure.EndsAt(finished), cure.Hours,
+            sheet.Visit.Id,
+            sheet.Client.Id,
+            sheet.Client.CalledAs ?? sheet.Client.Name,
+            made.Unit.Serial,
+            bond.OpensOn,
+            bond.DueOn,
+            bond.ClosesOn,
+            bond.DueReasons,
+            salon.DayOf(now),
+            now,
+            cure.EndsAt(finished),
+            cure.Hours,
             sheet.WasFitted ? null : Domain.Wear.FollowUp.DueOn(day, DueBasis.OpeningOf(salon)),
-            PlanReplacement: input.UnitId == sheet.Worn?.HairSystemId && input.Grades().WorstStructural >= InspectionGrades.PlanReplacement);
+            PlanReplacement: input.UnitId == sheet.Worn?.HairSystemId && input.Grades().WorstStructural >= InspectionGrades.PlanReplacement
+        );
     }
 
     private static (Bond, Domain.HairSystems.HairSystem, TakeDown)? Worn(RebondSheet sheet, Input input)

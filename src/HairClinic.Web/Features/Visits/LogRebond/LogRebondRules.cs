@@ -9,10 +9,7 @@ public sealed class LogRebondRules : AbstractValidator<LogRebond.Input>
     {
         When(x => x.WornBondId is not null, TakeDown);
         RuleFor(x => x.UnitId).NotNull().WithMessage("Choose the unit that went on.");
-        RuleFor(x => x.Products)
-            .NotEmpty()
-            .When(x => x.Attachment != Attachment.Clips)
-            .WithMessage("Add what bonded it, with its lot.");
+        RuleFor(x => x.Products).NotEmpty().When(x => x.Attachment != Attachment.Clips).WithMessage("Add what bonded it, with its lot.");
         RuleForEach(x => x.Products)
             .ChildRules(line =>
             {

@@ -52,6 +52,11 @@ internal static class RebondPrefill
 
     private static LogRebond.ProductLine? Line(BondProduct used, IReadOnlyList<LogRebond.ProductChoice> products) =>
         products.FirstOrDefault(p => p.Id == used.ProductId) is { } product
-            ? new LogRebond.ProductLine { ProductId = product.Id, LotId = LotFor(product, used.LotId), Coats = used.Coats }
+            ? new LogRebond.ProductLine
+            {
+                ProductId = product.Id,
+                LotId = LotFor(product, used.LotId),
+                Coats = used.Coats,
+            }
             : null;
 }

@@ -19,8 +19,7 @@ internal sealed record RebondSheet(
 )
 {
     /// <exception cref="Refusal">It is not one of the client's.</exception>
-    public HairSystem Unit(Guid? id) =>
-        Units.FirstOrDefault(u => u.Id == id) ?? throw new Refusal("Choose one of this client's units.");
+    public HairSystem Unit(Guid? id) => Units.FirstOrDefault(u => u.Id == id) ?? throw new Refusal("Choose one of this client's units.");
 
     /// <exception cref="Refusal">It is not in the book.</exception>
     public Product Product(Guid id) => Products.FirstOrDefault(p => p.Id == id) ?? throw new Refusal("Choose a product for each line.");

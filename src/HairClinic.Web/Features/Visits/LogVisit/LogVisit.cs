@@ -38,8 +38,13 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
                     where bond.ClientId == client.Id && bond.RemovedOn == null
                     select new WornBond(bond.Id, unit.Serial, bond.AppliedOn, bond.DueOn, bond.Lift)
                 ).FirstOrDefault(),
-                Logged = db.VisitRecords.Where(r => r.VisitId == visit.Id)
-                    .Select(r => new LoggedVisit(db.People.Where(p => p.Id == r.RecordedBy).Select(p => p.Name).FirstOrDefault(), r.RecordedAt, r.Note))
+                Logged = db
+                    .VisitRecords.Where(r => r.VisitId == visit.Id)
+                    .Select(r => new LoggedVisit(
+                        db.People.Where(p => p.Id == r.RecordedBy).Select(p => p.Name).FirstOrDefault(),
+                        r.RecordedAt,
+                        r.Note
+                    ))
                     .FirstOrDefault(),
             }
         ).SingleOrDefaultAsync(cancellation);
@@ -55,9 +60,25 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
         if (found is { Purpose: ServicePurpose.FixLift, Worn: { } worn })
         {
             (start.EdgeUp, start.SpotFixed) = (true, true);
-            (start.LiftedOn, start.LiftZone, start.LiftDayUnknown) = (worn.Lift?.LiftedOn, worn.Lift?.Zone, worn.Lift is { LiftedOn: null });
+            (start.LiftedOn, start.LiftZone, start.LiftDayUnknown) = (
+                worn.Lift?.LiftedOn,
+                worn.Lift?.Zone,
+                worn.Lift is { LiftedOn: null }
+            );
         }
-        return new Screen(visitId, found.Name, found.Purpose, found.Client, found.Note, found.VisitNote, found.Zone, today, found.Worn, start, found.Logged);
+        return new Screen(
+            visitId,
+            found.Name,
+            found.Purpose,
+            found.Client,
+            found.Note,
+            found.VisitNote,
+            found.Zone,
+            today,
+            found.Worn,
+            start,
+            found.Logged
+        );
     }
 
     /// <exception cref="Refusal">It is logged or called off already, or a day is impossible.</exception>
@@ -87,7 +108,8 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
                     Salon = db.Salons.First(s => s.Id == v.SalonId),
                     Worn = db.Bonds.FirstOrDefault(b => b.ClientId == v.ClientId && b.RemovedOn == null),
                 })
-                .SingleOrDefaultAsync(cancellation) ?? throw new Refusal("This visit is not in the book of your salons.");
+                .SingleOrDefaultAsync(cancellation)
+            ?? throw new Refusal("This visit is not in the book of your salons.");
         if (found.Worn?.Id != input.WornBondId)
             throw new Refusal("Another bond is on this head than when you opened this form. Open the visit again to see it.");
         var seen = input.EdgeUp switch
@@ -97,9 +119,20 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
             true => new EdgesSeen(true, input.LiftedOn, input.LiftZone, input.SpotFixed == true),
         };
         found.Visit.RecordCare(
-            Guid.CreateVersion7(), found.Worn, seen, found.Salon, clock.GetCurrentInstant(), current.Actor.Id, input.Note);
+            Guid.CreateVersion7(),
+            found.Worn,
+            seen,
+            found.Salon,
+            clock.GetCurrentInstant(),
+            current.Actor.Id,
+            input.Note
+        );
         return new Outcome(
-            found.Visit.ClientId, input is { EdgeUp: true, SpotFixed: false }, found.Worn?.DueOn, found.Salon.DayOf(clock.GetCurrentInstant()));
+            found.Visit.ClientId,
+            input is { EdgeUp: true, SpotFixed: false },
+            found.Worn?.DueOn,
+            found.Salon.DayOf(clock.GetCurrentInstant())
+        );
     }
 
     public sealed record Screen(

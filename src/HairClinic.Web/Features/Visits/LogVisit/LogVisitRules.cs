@@ -6,7 +6,10 @@ public sealed class LogVisitRules : AbstractValidator<LogVisit.Input>
 {
     public LogVisitRules()
     {
-        RuleFor(x => x.EdgeUp).NotNull().When(x => x.MustSayEdges).WithMessage("Say whether an edge was up: it is how the practice learns what holds.");
+        RuleFor(x => x.EdgeUp)
+            .NotNull()
+            .When(x => x.MustSayEdges)
+            .WithMessage("Say whether an edge was up: it is how the practice learns what holds.");
         When(
             x => x.EdgeUp == true,
             () =>

@@ -52,9 +52,24 @@ public sealed class MoveVisit(
             .ToListAsync(cancellation);
         var visit = found.Visit;
         return new Screen(
-            visit.Id, visit.Version, visit.State, found.Client, found.Service, visit.ServiceKindId, found.Salon.Id, found.Salon.TimeZone,
-            found.Salon.DayOf(clock.GetCurrentInstant()), visit.Day, visit.StartsAt, visit.EndsAt, visit.ChairId, visit.PersonId,
-            [.. Steps(visit).Select(s => new ServiceSegment(s.Kind, s.Minutes))], people, chairs);
+            visit.Id,
+            visit.Version,
+            visit.State,
+            found.Client,
+            found.Service,
+            visit.ServiceKindId,
+            found.Salon.Id,
+            found.Salon.TimeZone,
+            found.Salon.DayOf(clock.GetCurrentInstant()),
+            visit.Day,
+            visit.StartsAt,
+            visit.EndsAt,
+            visit.ChairId,
+            visit.PersonId,
+            [.. Steps(visit).Select(s => new ServiceSegment(s.Kind, s.Minutes))],
+            people,
+            chairs
+        );
     }
 
     public Task<IReadOnlyList<SlotOffer>> FindSlotsAsync(SlotAsk ask, CancellationToken cancellation) => slots.FindAsync(ask, cancellation);
@@ -67,7 +82,13 @@ public sealed class MoveVisit(
         try
         {
             var moved = await SlotClashes.SettleAsync(() =>
-                writes.RunAsync(key, nameof(MoveVisit), input, async db => Write(db, input, (read = await ReadAsync(db, input, cancellation)).Value), cancellation)
+                writes.RunAsync(
+                    key,
+                    nameof(MoveVisit),
+                    input,
+                    async db => Write(db, input, (read = await ReadAsync(db, input, cancellation)).Value),
+                    cancellation
+                )
             );
             return new Outcome { Moved = moved };
         }
@@ -90,7 +111,10 @@ public sealed class MoveVisit(
             ?? throw new Refusal("This visit is not in the book.");
         WriteOnce.Expect(db, visit, input.Version);
         var minutes = (int)(visit.EndsAt - visit.StartsAt).TotalMinutes;
-        return (await Placement.ReadAsync(db, visit.SalonId, visit.ServiceKindId, input, minutes, clock.GetCurrentInstant(), cancellation), visit);
+        return (
+            await Placement.ReadAsync(db, visit.SalonId, visit.ServiceKindId, input, minutes, clock.GetCurrentInstant(), cancellation),
+            visit
+        );
     }
 
     private Moved Write(ClinicDb db, Input input, (Placement Place, Visit Visit) read)
@@ -108,8 +132,13 @@ public sealed class MoveVisit(
     private Task<IReadOnlyList<SlotOffer>> NearestAsync(Placement place, Visit visit, CancellationToken cancellation) =>
         slots.FindAsync(
             new SlotAsk(
-                place.Salon.Id, place.Salon.TimeZone, place.Service.Id, [.. Steps(visit).Select(s => new ServiceSegment(s.Kind, s.Minutes))],
-                place.Salon.DayOf(place.StartsAt), WithinDays: 7)
+                place.Salon.Id,
+                place.Salon.TimeZone,
+                place.Service.Id,
+                [.. Steps(visit).Select(s => new ServiceSegment(s.Kind, s.Minutes))],
+                place.Salon.DayOf(place.StartsAt),
+                WithinDays: 7
+            )
             {
                 Start = place.StartsAt,
                 UsualPerson = visit.PersonId,

@@ -17,5 +17,11 @@ internal static class DoubtWords
     public static string? Noted(string? note, IReadOnlyList<Doubt> doubts, IStringLocalizer words) =>
         doubts.Count == 0
             ? note
-            : string.Join('\n', [.. string.IsNullOrWhiteSpace(note) ? Array.Empty<string>() : [note], words["Agreed all the same:"] + " " + string.Join(' ', doubts.Select(d => Of(d, words)))]);
+            : string.Join(
+                '\n',
+                [
+                    .. string.IsNullOrWhiteSpace(note) ? Array.Empty<string>() : [note],
+                    words["Agreed all the same:"] + " " + string.Join(' ', doubts.Select(d => Of(d, words))),
+                ]
+            );
 }

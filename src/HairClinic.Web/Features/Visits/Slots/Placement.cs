@@ -8,7 +8,15 @@ using NodaTime;
 namespace HairClinic.Web.Features.Visits.Slots;
 
 /// <summary>Where a visit is to go, checked against the book: what is impossible is refused, what is odd is a doubt.</summary>
-internal sealed record Placement(Salon Salon, ServiceKind Service, Instant StartsAt, Instant EndsAt, string Chair, string Person, IReadOnlyList<Doubt> Doubts)
+internal sealed record Placement(
+    Salon Salon,
+    ServiceKind Service,
+    Instant StartsAt,
+    Instant EndsAt,
+    string Chair,
+    string Person,
+    IReadOnlyList<Doubt> Doubts
+)
 {
     /// <summary>Two round trips.</summary>
     /// <param name="minutes">From start to end; null takes the service's own.</param>
@@ -29,7 +37,10 @@ internal sealed record Placement(Salon Salon, ServiceKind Service, Instant Start
                 .Where(s => s.Id == salonId)
                 .Include(s => s.Hours)
                 .Include(s => s.Closures)
-                .SelectMany(s => db.ServiceKinds.Where(k => k.Id == serviceKindId).Include(k => k.Steps), (s, k) => new { Salon = s, Service = k })
+                .SelectMany(
+                    s => db.ServiceKinds.Where(k => k.Id == serviceKindId).Include(k => k.Steps),
+                    (s, k) => new { Salon = s, Service = k }
+                )
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This service is no longer offered. Choose another.");
         var salon = book.Salon;
@@ -41,7 +52,10 @@ internal sealed record Placement(Salon Salon, ServiceKind Service, Instant Start
             .Salons.Where(s => s.Id == salonId)
             .Select(s => new
             {
-                Chair = db.Chairs.Where(c => c.Id == choice.ChairId && c.SalonId == s.Id && !c.Retired).Select(c => c.Name).FirstOrDefault(),
+                Chair = db
+                    .Chairs.Where(c => c.Id == choice.ChairId && c.SalonId == s.Id && !c.Retired)
+                    .Select(c => c.Name)
+                    .FirstOrDefault(),
                 Person = db
                     .People.Where(p => p.Id == choice.PersonId && !p.Left && p.Salons.Any(w => w.SalonId == s.Id))
                     .Select(p => new

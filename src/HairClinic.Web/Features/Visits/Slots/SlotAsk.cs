@@ -6,7 +6,14 @@ namespace HairClinic.Web.Features.Visits.Slots;
 /// <summary>Which free slots are asked for.</summary>
 /// <param name="Around">The day wished for, in the salon's zone.</param>
 /// <param name="WithinDays">Days either side of it.</param>
-public sealed record SlotAsk(Guid SalonId, DateTimeZone Zone, Guid ServiceKindId, IReadOnlyList<ServiceSegment> Steps, LocalDate Around, int WithinDays)
+public sealed record SlotAsk(
+    Guid SalonId,
+    DateTimeZone Zone,
+    Guid ServiceKindId,
+    IReadOnlyList<ServiceSegment> Steps,
+    LocalDate Around,
+    int WithinDays
+)
 {
     public Guid? OnlyPerson { get; init; }
 

@@ -6,7 +6,16 @@ namespace HairClinic.Web.Features.Visits.Slots;
 
 /// <summary>A free slot as it is shown and tapped.</summary>
 /// <param name="StartsOn">The civil day in the salon's zone.</param>
-public sealed record SlotOffer(Instant StartsAt, LocalDate StartsOn, LocalTime From, LocalTime To, Guid ChairId, string Chair, Guid PersonId, string Person)
+public sealed record SlotOffer(
+    Instant StartsAt,
+    LocalDate StartsOn,
+    LocalTime From,
+    LocalTime To,
+    Guid ChairId,
+    string Chair,
+    Guid PersonId,
+    string Person
+)
 {
     public static IReadOnlyList<SlotOffer> Of(SlotBook book, IEnumerable<Slot> slots) => [.. slots.Select(slot => Of(book, slot))];
 

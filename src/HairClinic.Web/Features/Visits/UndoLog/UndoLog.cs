@@ -39,7 +39,9 @@ public sealed class UndoLog(WriteOnce writes, CurrentActor current, IClock clock
         // A log that made a bond took off the one removed that day; any other left the open one on.
         var before = made is null
             ? found.Bonds.FirstOrDefault(b => b.IsOpen)
-            : found.Bonds.FirstOrDefault(b => b.Id != made.Id && b.RemovedOn == made.AppliedOn && b.HairSystemId == found.Record?.RemovedUnitId);
+            : found.Bonds.FirstOrDefault(b =>
+                b.Id != made.Id && b.RemovedOn == made.AppliedOn && b.HairSystemId == found.Record?.RemovedUnitId
+            );
         var madeWasFirst = made is not null && !found.Bonds.Any(b => b.Id != made.Id && b.HairSystemId == made.HairSystemId);
         var record = found.Visit.UndoRecord(
             made is null ? null : (made, units[made.HairSystemId]),

@@ -15,8 +15,14 @@ public sealed partial class WalkIn
             return [];
         await using var db = databases.Open();
         // All words must match, or all that was typed is one code or phone number.
-        var ids = Owners(db, whole).Union(FindWords.Words(typed).Take(3).Select(word => Owners(db, word)).Aggregate((met, next) => met.Intersect(next)));
-        return await ids.Join(db.Clients.AsNoTracking().Where(c => c.MergedIntoId == null && c.LeftOn == null), id => id, c => c.Id, (_, c) => c)
+        var ids = Owners(db, whole)
+            .Union(FindWords.Words(typed).Take(3).Select(word => Owners(db, word)).Aggregate((met, next) => met.Intersect(next)));
+        return await ids.Join(
+                db.Clients.AsNoTracking().Where(c => c.MergedIntoId == null && c.LeftOn == null),
+                id => id,
+                c => c.Id,
+                (_, c) => c
+            )
             .OrderBy(c => c.Name)
             .Take(MostFound)
             .Select(c => new Found(c.Id, c.Name, c.Code))
@@ -32,7 +38,8 @@ public sealed partial class WalkIn
             .FindWords.Where(w => w.Kind != FindKind.UnitSerial)
             .Where(w =>
                 w.Kind != FindKind.ClientPhone && string.Compare(w.Word, word) >= 0 && string.Compare(w.Word, below) < 0
-                || isPhone && w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phone) >= 0 && string.Compare(w.Word, phoneBelow) < 0)
+                || isPhone && w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phone) >= 0 && string.Compare(w.Word, phoneBelow) < 0
+            )
             .Select(w => w.SubjectId);
     }
 #pragma warning restore CA1309

@@ -18,12 +18,13 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var services = await db
-            .ServiceKinds.AsNoTracking()
-            .Include(s => s.Steps)
-            .Where(s => !s.Retired)
-            .ToListAsync(cancellation);
-        return new Screen([.. services.OrderBy(s => s.Purpose != ServicePurpose.Rebond).ThenBy(s => s.Minutes).Select(s => new ServiceChoice(s.Id, s.Name, s.Minutes))]);
+        var services = await db.ServiceKinds.AsNoTracking().Include(s => s.Steps).Where(s => !s.Retired).ToListAsync(cancellation);
+        return new Screen([
+            .. services
+                .OrderBy(s => s.Purpose != ServicePurpose.Rebond)
+                .ThenBy(s => s.Minutes)
+                .Select(s => new ServiceChoice(s.Id, s.Name, s.Minutes)),
+        ]);
     }
 
     /// <exception cref="Refusal">No chair is free, or the client has a visit today already.</exception>
@@ -54,7 +55,10 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
             .Select(v => (Instant?)v.StartsAt)
             .FirstOrDefaultAsync(cancellation);
         if (booked is { } at)
-            throw new Refusal("This client has a visit today already, at {0}. Begin that one.", at.InZone(salon.TimeZone).ToString("HH:mm", null));
+            throw new Refusal(
+                "This client has a visit today already, at {0}. Begin that one.",
+                at.InZone(salon.TimeZone).ToString("HH:mm", null)
+            );
 
         var chair =
             await db
@@ -64,10 +68,11 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
                 .FirstOrDefaultAsync(cancellation)
             ?? throw new Refusal("No chair is free for the next {0} minutes. Book a later time instead.", service.Minutes);
         var handsBusy = await db.VisitSegments.AnyAsync(
-            s => s.PersonId == me.PersonId && s.HoldsHands && s.StartsAt < end && s.EndsAt > start, cancellation);
+            s => s.PersonId == me.PersonId && s.HoldsHands && s.StartsAt < end && s.EndsAt > start,
+            cancellation
+        );
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, salonId, service.Id);
-        visit.Place(
-            service, start, chair.Id, handsBusy ? null : me.PersonId, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Place(service, start, chair.Id, handsBusy ? null : me.PersonId, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         visit.Begin();
         db.Visits.Add(visit);
         return new Outcome(visit.Id, chair.Name, handsBusy);

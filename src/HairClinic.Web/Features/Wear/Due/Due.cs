@@ -27,14 +27,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         var screen = new Screen(question, salons, at, person.Salons.Count > 1, soonDays, now);
         if (days.Count == 0)
             return screen;
-        var rows = await DueRows.ReadAsync(
-            db,
-            days,
-            question.Part,
-            question.After,
-            PageSize + 1,
-            cancellation
-        );
+        var rows = await DueRows.ReadAsync(db, days, question.Part, question.After, PageSize + 1, cancellation);
         var page = rows.Take(PageSize).ToList();
         return screen with
         {
@@ -45,19 +38,10 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
     }
 
     private static DueDay DayOf(LocalDate today, IReadOnlyList<SalonDay> salons, int soonDays) =>
-        new(
-            today,
-            salons.Min(s => today.AtStartOfDayInZone(s.Zone).ToInstant()),
-            today.PlusDays(soonDays),
-            [.. salons.Select(s => s.Id)]
-        );
+        new(today, salons.Min(s => today.AtStartOfDayInZone(s.Zone).ToInstant()), today.PlusDays(soonDays), [.. salons.Select(s => s.Id)]);
 
     // All of the practice's: a visit may be booked in one this person does not work in, and its hour is that salon's.
-    private static async Task<(Dictionary<Guid, SalonDay>, int)> SalonsAsync(
-        ClinicDb db,
-        Instant now,
-        CancellationToken cancellation
-    )
+    private static async Task<(Dictionary<Guid, SalonDay>, int)> SalonsAsync(ClinicDb db, Instant now, CancellationToken cancellation)
     {
         var salons = await db
             .Salons.AsNoTracking()
@@ -69,9 +53,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
                 SoonDays = db.PracticeSettings.Select(p => p.OpeningSoonDays).First(),
             })
             .ToListAsync(cancellation);
-        var days = salons
-            .Select(s => SalonDay.At(s.Id, s.Name, s.Zone, now))
-            .ToDictionary(s => s.Id);
+        var days = salons.Select(s => SalonDay.At(s.Id, s.Name, s.Zone, now)).ToDictionary(s => s.Id);
         return (days, salons.Count > 0 ? salons[0].SoonDays : 0);
     }
 
@@ -94,7 +76,6 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
 
         public DueCursor? Next { get; init; }
 
-        public DueCounts Counts { get; init; } =
-            new(new Dictionary<DuePart, int>(), AtLeast: false);
+        public DueCounts Counts { get; init; } = new(new Dictionary<DuePart, int>(), AtLeast: false);
     }
 }

@@ -14,10 +14,7 @@ internal static class DueBonds
 {
     private static readonly UnitState[] Spare =
     [
-        .. Enum.GetValues<UnitState>()
-            .Where(s =>
-                s.IsBondable() || s.IsInFlight() || s is UnitState.Arrived or UnitState.Inspected
-            ),
+        .. Enum.GetValues<UnitState>().Where(s => s.IsBondable() || s.IsInFlight() || s is UnitState.Arrived or UnitState.Inspected),
     ];
 
     public static IQueryable<MarkedBond> On(ClinicDb db, DueDay day)
@@ -25,11 +22,7 @@ internal static class DueBonds
         var bookings = Bookings(db, day.Began);
         return from bond in db.Bonds
             join client in db.Clients on bond.ClientId equals client.Id
-            where
-                bond.RemovedOn == null
-                && day.Salons.Contains(client.HomeSalonId)
-                && client.MergedIntoId == null
-                && client.LeftOn == null
+            where bond.RemovedOn == null && day.Salons.Contains(client.HomeSalonId) && client.MergedIntoId == null && client.LeftOn == null
             select new MarkedBond
             {
                 BondId = bond.Id,
@@ -47,9 +40,7 @@ internal static class DueBonds
                         .OrderByDescending(n => n.At)
                         .Select(n => n.Until)
                         .FirstOrDefault() > day.Today,
-                NoSpare = !db.HairSystems.Any(u =>
-                    u.ClientId == bond.ClientId && Spare.Contains(u.State)
-                ),
+                NoSpare = !db.HairSystems.Any(u => u.ClientId == bond.ClientId && Spare.Contains(u.State)),
             };
     }
 
@@ -58,22 +49,12 @@ internal static class DueBonds
         from visit in db.Visits
         join kind in db.ServiceKinds on visit.ServiceKindId equals kind.Id
         where visit.StartsAt >= since
-        where
-            visit.State == VisitState.Booked
-            || visit.State == VisitState.Arrived
-            || visit.State == VisitState.InChair
-        where
-            kind.Purpose == ServicePurpose.Rebond
-            || kind.Purpose == ServicePurpose.FirstFitting
-            || kind.Purpose == ServicePurpose.FixLift
+        where visit.State == VisitState.Booked || visit.State == VisitState.Arrived || visit.State == VisitState.InChair
+        where kind.Purpose == ServicePurpose.Rebond || kind.Purpose == ServicePurpose.FirstFitting || kind.Purpose == ServicePurpose.FixLift
         select visit;
 
     /// <summary>One part, lifted and others apart: each can be read in the order of an index and left after a page.</summary>
-    public static IEnumerable<(int Rank, IQueryable<MarkedBond> Bonds)> Of(
-        DuePart part,
-        ClinicDb db,
-        DueDay day
-    )
+    public static IEnumerable<(int Rank, IQueryable<MarkedBond> Bonds)> Of(DuePart part, ClinicDb db, DueDay day)
     {
         var (all, today, soon) = (On(db, day), day.Today, day.Soon);
         var lifted = all.Where(b => b.Lifted);
@@ -85,17 +66,9 @@ internal static class DueBonds
             DuePart.Overdue => [(1, wanted.Where(b => b.ClosesOn < today))],
             DuePart.Open => [(1, wanted.Where(b => b.ClosesOn >= today && b.OpensOn <= today))],
             DuePart.Opening => [(1, wanted.Where(b => b.ClosesOn >= today && b.OpensOn > today))],
-            DuePart.Booked =>
-            [
-                (0, lifted.Where(b => b.Booked)),
-                (1, inWindow.Where(b => b.Booked)),
-            ],
+            DuePart.Booked => [(0, lifted.Where(b => b.Booked)), (1, inWindow.Where(b => b.Booked))],
             DuePart.PutOff => [(1, inWindow.Where(b => !b.Booked && b.PutOff))],
-            DuePart.NoSpare =>
-            [
-                (0, lifted.Where(b => b.NoSpare)),
-                (1, all.Where(b => !b.Lifted && b.NoSpare)),
-            ],
+            DuePart.NoSpare => [(0, lifted.Where(b => b.NoSpare)), (1, all.Where(b => !b.Lifted && b.NoSpare))],
             _ => [(0, lifted.Where(b => !b.Booked)), (1, wanted)],
         };
     }

@@ -11,11 +11,7 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> In, bool AtLeas
 
     public int Of(DuePart part) => In.GetValueOrDefault(part);
 
-    internal static async Task<DueCounts> ReadAsync(
-        ClinicDb db,
-        IReadOnlyList<DueDay> days,
-        CancellationToken cancellation
-    )
+    internal static async Task<DueCounts> ReadAsync(ClinicDb db, IReadOnlyList<DueDay> days, CancellationToken cancellation)
     {
         var groups = await days.Select(day => Marks(db, day))
             .Aggregate(Queryable.Concat)
@@ -36,13 +32,7 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> In, bool AtLeas
         return new(parts, groups.Sum(g => g.Count) >= Cap);
     }
 
-    private static readonly DuePart[] ToCall =
-    [
-        DuePart.Lifted,
-        DuePart.Overdue,
-        DuePart.Open,
-        DuePart.Opening,
-    ];
+    private static readonly DuePart[] ToCall = [DuePart.Lifted, DuePart.Overdue, DuePart.Open, DuePart.Opening];
 
     private static IQueryable<Mark> Marks(ClinicDb db, DueDay day)
     {

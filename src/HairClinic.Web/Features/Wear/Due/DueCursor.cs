@@ -7,8 +7,7 @@ namespace HairClinic.Web.Features.Wear.Due;
 /// <param name="Rank">0 among the lifted, 1 after them.</param>
 public sealed record DueCursor(int Rank, LocalDate ClosesOn, Guid BondId)
 {
-    public override string ToString() =>
-        $"{Rank}_{LocalDatePattern.Iso.Format(ClosesOn)}_{BondId:N}";
+    public override string ToString() => $"{Rank}_{LocalDatePattern.Iso.Format(ClosesOn)}_{BondId:N}";
 
     /// <returns>Null for anything that is not a cursor; the list then starts from its beginning.</returns>
     public static DueCursor? Read(string? text) =>

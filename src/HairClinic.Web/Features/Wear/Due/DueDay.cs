@@ -5,9 +5,4 @@ namespace HairClinic.Web.Features.Wear.Due;
 /// <summary>Salons in which it is the same day. A practice across the date line has several such days at once.</summary>
 /// <param name="Began">When that day began in the first of them.</param>
 /// <param name="Soon">The last day a window may open on to be listed as opening soon.</param>
-public sealed record DueDay(
-    LocalDate Today,
-    Instant Began,
-    LocalDate Soon,
-    IReadOnlyList<Guid> Salons
-);
+public sealed record DueDay(LocalDate Today, Instant Began, LocalDate Soon, IReadOnlyList<Guid> Salons);

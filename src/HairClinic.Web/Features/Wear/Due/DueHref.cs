@@ -5,13 +5,7 @@ public static class DueHref
 {
     /// <param name="contact">The bond whose row is opened.</param>
     /// <param name="row">The place on the page to stay at.</param>
-    public static string To(
-        DuePart part,
-        bool allSalons,
-        DueCursor? after = null,
-        Guid? contact = null,
-        int? row = null
-    )
+    public static string To(DuePart part, bool allSalons, DueCursor? after = null, Guid? contact = null, int? row = null)
     {
         List<string> query = [];
         if (part != DuePart.All)
@@ -22,7 +16,6 @@ public static class DueHref
             query.Add($"after={after}");
         if (contact is not null)
             query.Add($"contact={contact:N}");
-        return (query.Count == 0 ? "/due" : $"/due?{string.Join('&', query)}")
-            + (row is null ? "" : $"#r{row}");
+        return (query.Count == 0 ? "/due" : $"/due?{string.Join('&', query)}") + (row is null ? "" : $"#r{row}");
     }
 }

@@ -19,26 +19,17 @@ internal static class DueRows
     {
         var pages = days.SelectMany(day => DueBonds.Of(part, db, day))
             .Where(p => after is null || p.Rank >= after.Rank)
-            .Select(p =>
-                Ordered(p.Rank == after?.Rank ? After(p.Bonds, after) : p.Bonds, p.Rank).Take(count)
-            )
+            .Select(p => Ordered(p.Rank == after?.Rank ? After(p.Bonds, after) : p.Bonds, p.Rank).Take(count))
             .ToList();
         var keys =
             pages.Count == 1
                 ? pages[0]
-                : pages
-                    .Aggregate(Queryable.Concat)
-                    .OrderBy(k => k.Rank)
-                    .ThenBy(k => k.ClosesOn)
-                    .ThenBy(k => k.BondId)
-                    .Take(count);
+                : pages.Aggregate(Queryable.Concat).OrderBy(k => k.Rank).ThenBy(k => k.ClosesOn).ThenBy(k => k.BondId).Take(count);
         return Rows(db, keys, days.Min(d => d.Began)).ToListAsync(cancellation);
     }
 
     private static IQueryable<MarkedBond> After(IQueryable<MarkedBond> bonds, DueCursor last) =>
-        bonds.Where(b =>
-            b.ClosesOn >= last.ClosesOn && (b.ClosesOn > last.ClosesOn || b.BondId > last.BondId)
-        );
+        bonds.Where(b => b.ClosesOn >= last.ClosesOn && (b.ClosesOn > last.ClosesOn || b.BondId > last.BondId));
 
     private static IQueryable<Key> Ordered(IQueryable<MarkedBond> bonds, int rank) =>
         bonds
@@ -60,10 +51,7 @@ internal static class DueRows
             join client in db.Clients on bond.ClientId equals client.Id
             // Asked about this bond, not only this client: an equality alone would become a join over everybody's notes and visits.
             from note in db
-                .ContactNotes.Where(n =>
-                    n.ClientId == bond.ClientId
-                    && (bond.AppliedAt == null || n.At >= bond.AppliedAt)
-                )
+                .ContactNotes.Where(n => n.ClientId == bond.ClientId && (bond.AppliedAt == null || n.At >= bond.AppliedAt))
                 .OrderByDescending(n => n.At)
                 .Take(1)
                 .DefaultIfEmpty()
@@ -91,14 +79,8 @@ internal static class DueRows
                 LiftedOn = bond.Lift!.LiftedOn,
                 LiftReportedOn = (LocalDate?)bond.Lift!.ReportedOn,
                 LiftZone = (LiftZone?)bond.Lift!.Zone,
-                LastContact =
-                    note == null
-                        ? null
-                        : new DueContact(note.Kind, note.At, note.Until, note.Reason),
-                Booking =
-                    visit == null
-                        ? null
-                        : new DueBooking(visit.Id, visit.SalonId, visit.StartsAt, visit.Day),
+                LastContact = note == null ? null : new DueContact(note.Kind, note.At, note.Until, note.Reason),
+                Booking = visit == null ? null : new DueBooking(visit.Id, visit.SalonId, visit.StartsAt, visit.Day),
                 NoSpare = key.NoSpare,
             };
     }

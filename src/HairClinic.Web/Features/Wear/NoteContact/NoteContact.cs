@@ -16,13 +16,7 @@ public sealed class NoteContact(WriteOnce writes, CurrentActor current, IClock c
 
     /// <exception cref="Refusal">Not a client of the person's salons, a put-off to a day that is past or far off, or of a lifted bond.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
-        await writes.RunAsync(
-            key,
-            nameof(NoteContact),
-            input,
-            db => WriteAsync(db, input, cancellation),
-            cancellation
-        );
+        await writes.RunAsync(key, nameof(NoteContact), input, db => WriteAsync(db, input, cancellation), cancellation);
 
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
@@ -31,23 +25,13 @@ public sealed class NoteContact(WriteOnce writes, CurrentActor current, IClock c
             from c in db.Clients.AsNoTracking()
             join s in db.Salons on c.HomeSalonId equals s.Id
             where c.Id == input.ClientId && person.Salons.Contains(c.HomeSalonId)
-            select new
-            {
-                s.Zone,
-                Lifted = db.Bonds.Any(b =>
-                    b.ClientId == c.Id && b.RemovedOn == null && b.Lift != null
-                ),
-            }
+            select new { s.Zone, Lifted = db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null && b.Lift != null) }
         ).SingleOrDefaultAsync(cancellation);
         if (client is null)
             throw new Refusal("This client is not in the book.");
         var putOff = input.Kind == ContactKind.PutOff;
         if (putOff)
-            CheckPutOff(
-                input.Until,
-                now.InZone(DateTimeZoneProviders.Tzdb[client.Zone]).Date,
-                client.Lifted
-            );
+            CheckPutOff(input.Until, now.InZone(DateTimeZoneProviders.Tzdb[client.Zone]).Date, client.Lifted);
         var note = new ContactNote(
             Guid.CreateVersion7(),
             input.ClientId,

@@ -11,9 +11,7 @@ public sealed class NoteContactRules : AbstractValidator<NoteContact.Input>
             x => x.Kind == ContactKind.PutOff,
             () =>
             {
-                RuleFor(x => x.Until)
-                    .NotNull()
-                    .WithMessage("Say on which day they come back to the list.");
+                RuleFor(x => x.Until).NotNull().WithMessage("Say on which day they come back to the list.");
                 RuleFor(x => x.Reason).NotEmpty().WithMessage("Say why, in a few words.");
             }
         );

@@ -25,12 +25,23 @@ public sealed class OfferSlots(ClinicDbFactory databases, CurrentActor current, 
             {
                 c.HomeSalonId,
                 Zone = db.Salons.First(s => s.Id == c.HomeSalonId).Zone,
-                Due = db.Bonds.Where(b => b.ClientId == c.Id && b.RemovedOn == null).Select(b => new { b.DueOn, Lifted = b.Lift != null }).FirstOrDefault(),
-                Usual = db.Visits.Where(v => v.ClientId == c.Id && v.State == VisitState.Done).OrderByDescending(v => v.StartsAt).Select(v => v.PersonId).FirstOrDefault(),
+                Due = db
+                    .Bonds.Where(b => b.ClientId == c.Id && b.RemovedOn == null)
+                    .Select(b => new { b.DueOn, Lifted = b.Lift != null })
+                    .FirstOrDefault(),
+                Usual = db
+                    .Visits.Where(v => v.ClientId == c.Id && v.State == VisitState.Done)
+                    .OrderByDescending(v => v.StartsAt)
+                    .Select(v => v.PersonId)
+                    .FirstOrDefault(),
                 Service = db
                     .ServiceKinds.Where(s => s.Purpose == ServicePurpose.Rebond && !s.Retired)
                     .OrderBy(s => s.Steps.Sum(step => step.Minutes))
-                    .Select(s => new { s.Id, Steps = s.Steps.OrderBy(step => step.Position).Select(step => new { step.Kind, step.Minutes }).ToList() })
+                    .Select(s => new
+                    {
+                        s.Id,
+                        Steps = s.Steps.OrderBy(step => step.Position).Select(step => new { step.Kind, step.Minutes }).ToList(),
+                    })
                     .FirstOrDefault(),
             })
             .SingleOrDefaultAsync(cancellation);
@@ -45,7 +56,9 @@ public sealed class OfferSlots(ClinicDbFactory databases, CurrentActor current, 
         var target = Instant.Max(now, (day + LocalTime.Noon).InZoneLeniently(zone).ToInstant());
         var book = await SlotBook.LoadAsync(db, facts.HomeSalonId, new Interval(from, to), cancellation);
         ServiceSegment[] steps = [.. facts.Service.Steps.Select(s => new ServiceSegment(s.Kind, s.Minutes))];
-        var slots = book.Spread(new SlotWish(new ServiceTimeline(steps), facts.Service.Id, target) { UsualPerson = facts.Usual, Best = Best });
+        var slots = book.Spread(
+            new SlotWish(new ServiceTimeline(steps), facts.Service.Id, target) { UsualPerson = facts.Usual, Best = Best }
+        );
         return
         [
             .. slots

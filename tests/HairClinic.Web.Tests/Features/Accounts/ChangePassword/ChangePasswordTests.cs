@@ -34,7 +34,12 @@ public sealed class ChangePasswordTests(PgServer server)
 
     private static async Task<string> ChangeAsync(HttpClient browser, string present, string next)
     {
-        var answers = new Dictionary<string, string> { ["Input.Present"] = present, ["Input.Password"] = next, ["Input.Again"] = next };
+        var answers = new Dictionary<string, string>
+        {
+            ["Input.Present"] = present,
+            ["Input.Password"] = next,
+            ["Input.Again"] = next,
+        };
         return await (await EmptySite.SendAsync(browser, "/change-password", answers)).Content.ReadAsStringAsync(Cancel);
     }
 }

@@ -43,7 +43,10 @@ public sealed class ChooseSalonTests(PgServer server)
         var browser = await site.SignInAsync(StaffRole.Owner);
         var form = new Dictionary<string, string> { ["salon"] = site.Salon.Id.ToString(), ["returnTo"] = "/" };
 
-        Assert.Equal(HttpStatusCode.BadRequest, (await browser.PostAsync("/choose-salon", new FormUrlEncodedContent(form), Cancel)).StatusCode);
+        Assert.Equal(
+            HttpStatusCode.BadRequest,
+            (await browser.PostAsync("/choose-salon", new FormUrlEncodedContent(form), Cancel)).StatusCode
+        );
     }
 
     private static async Task<HttpResponseMessage> ChooseAsync(HttpClient browser, Guid salon, string returnTo)

@@ -27,7 +27,12 @@ public sealed class GiveAccountFormTests : UiTestContext
     [InlineData("sten", null, "aaaaaaaaaaaaaaaaaaaa", nameof(Slice.Input.Password))]
     public void What_cannot_be_is_told_at_its_field(string name, string? email, string? password, string field)
     {
-        var input = new Slice.Input { Name = name, Email = email, Password = password };
+        var input = new Slice.Input
+        {
+            Name = name,
+            Email = email,
+            Password = password,
+        };
 
         Assert.Equal(field, Assert.Single(new GiveAccountRules().Validate(input).Errors).PropertyName);
     }

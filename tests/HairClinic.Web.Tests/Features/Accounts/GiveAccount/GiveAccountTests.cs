@@ -18,7 +18,11 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
         await using var site = await AccountsSite.OpenAsync(server, roles: [StaffRole.Owner, StaffRole.Stylist]);
         var link = await LinkForAsync(site, StaffRole.Stylist);
         var browser = site.Browser();
-        var answers = new Dictionary<string, string> { ["Input.Password"] = "seven copper kettles", ["Input.Again"] = "seven copper kettles" };
+        var answers = new Dictionary<string, string>
+        {
+            ["Input.Password"] = "seven copper kettles",
+            ["Input.Again"] = "seven copper kettles",
+        };
 
         var first = await (await EmptySite.SendAsync(browser, link, answers)).Content.ReadAsStringAsync(Cancel);
         var second = await (await EmptySite.SendAsync(browser, link, answers)).Content.ReadAsStringAsync(Cancel);
@@ -86,7 +90,8 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
         Assert.NotEqual(before, await StampAsync(clinic));
     }
 
-    private static Slice.Input Input(TestClinic clinic, Person person) => new() { PersonId = person.Id, Name = $"sten-{clinic.PracticeId:N}" };
+    private static Slice.Input Input(TestClinic clinic, Person person) =>
+        new() { PersonId = person.Id, Name = $"sten-{clinic.PracticeId:N}" };
 
     private Task<string?> StampAsync(TestClinic clinic) =>
         clinic.ReadAsync(db => db.Users.Where(u => u.PersonId == Stylist.Id).Select(u => u.SecurityStamp).SingleAsync(Cancel));

@@ -15,16 +15,18 @@ public sealed class LookAgainTests(PgServer server)
     {
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = await site.SignInAsync(StaffRole.Owner);
-        await site.Services.GetRequiredService<PracticeJobs>().RunAsync(
-            site.PracticeId,
-            "test",
-            async services =>
-            {
-                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                db.Salons.Add(new Salon(Guid.CreateVersion7(), "Harbour", "Europe/London", "GBP"));
-                return await db.SaveChangesAsync(Cancel);
-            }
-        );
+        await site
+            .Services.GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                site.PracticeId,
+                "test",
+                async services =>
+                {
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    db.Salons.Add(new Salon(Guid.CreateVersion7(), "Harbour", "Europe/London", "GBP"));
+                    return await db.SaveChangesAsync(Cancel);
+                }
+            );
         Assert.DoesNotContain("Harbour", await SalonsAsync(browser));
 
         EmptySite.LeadsTo("/practice/salons", await browser.GetAsync("/look-again?returnTo=/practice/salons", Cancel));

@@ -51,13 +51,16 @@ public sealed class ExportTests(PgServer server)
     [Fact]
     public async Task Of_two_visits_at_the_same_moment_the_one_that_was_not_called_off_comes_out()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene =>
-        {
-            Lay(scene);
-            var first = scene.Db.ChangeTracker.Entries<Visit>().Single().Entity;
-            scene.Book(scene.Clients[0], scene.Services[3], scene.Chairs[1], scene.People[0], first.StartsAt);
-            first.Cancel();
-        });
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Lay(scene);
+                var first = scene.Db.ChangeTracker.Entries<Visit>().Single().Entity;
+                scene.Book(scene.Clients[0], scene.Services[3], scene.Chairs[1], scene.People[0], first.StartsAt);
+                first.Cancel();
+            }
+        );
 
         var visits = Encoding.UTF8.GetString((await clinic.ExportAsync())[SheetKind.Visits]);
 
@@ -68,7 +71,8 @@ public sealed class ExportTests(PgServer server)
     private static Task<string> WriteAsync(TestClinic clinic, bool forPeople) =>
         clinic.UseAsync<Slice, string>(
             clinic.Job,
-            async slice => Encoding.UTF8.GetString(await slice.WriteAsync(SheetKind.Clients, forPeople, TestContext.Current.CancellationToken))
+            async slice =>
+                Encoding.UTF8.GetString(await slice.WriteAsync(SheetKind.Clients, forPeople, TestContext.Current.CancellationToken))
         );
 
     private static void Lay(Scene scene)

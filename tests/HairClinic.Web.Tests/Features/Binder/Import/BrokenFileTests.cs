@@ -68,12 +68,19 @@ public sealed class BrokenFileTests(PgServer server)
     public async Task Rows_that_refer_to_what_is_not_there_are_told_so()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
-        var units = Binders.Csv("serial,client code,base,retired on,arrived on", "U-1,C-9,French lace,,", "U-2,,French lace,2025-01-01,2026-01-01");
+        var units = Binders.Csv(
+            "serial,client code,base,retired on,arrived on",
+            "U-1,C-9,French lace,,",
+            "U-2,,French lace,2025-01-01,2026-01-01"
+        );
         var bonds = Binders.Csv("serial,client code,applied on", "U-9,C-9,2026-01-01");
         var visits = Binders.Csv("client code,salon,date,start,service", "C-9,Elm Row,2026-01-06,09:30,Rebond");
 
         Assert.Equal(
-            ["2 client code “C-9”: the code of a client in the book; bring the clients first", "3: Unit U-2 was retired before it was arrived."],
+            [
+                "2 client code “C-9”: the code of a client in the book; bring the clients first",
+                "3: Unit U-2 was retired before it was arrived.",
+            ],
             (await clinic.PreviewAsync(Binders.Draft(SheetKind.Units, units))).Problems.Select(Binders.Told)
         );
         Assert.Equal(
@@ -90,7 +97,17 @@ public sealed class BrokenFileTests(PgServer server)
     public async Task Two_visits_on_one_chair_or_with_one_pair_of_hands_name_each_others_line()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
-        await clinic.BringAsync(Binders.Draft(SheetKind.Clients, Binders.Csv("code,name,home salon", "C-1,Ada Fenwickson,Elm Row", "C-2,Bram Larkmoor,Elm Row", "C-3,Cato Yarrowford,Elm Row")));
+        await clinic.BringAsync(
+            Binders.Draft(
+                SheetKind.Clients,
+                Binders.Csv(
+                    "code,name,home salon",
+                    "C-1,Ada Fenwickson,Elm Row",
+                    "C-2,Bram Larkmoor,Elm Row",
+                    "C-3,Cato Yarrowford,Elm Row"
+                )
+            )
+        );
         var visits = Binders.Draft(
             SheetKind.Visits,
             Binders.Csv(
@@ -119,20 +136,38 @@ public sealed class BrokenFileTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
         await clinic.BringAsync(Binders.Draft(SheetKind.Clients, Binders.Csv("code,name,home salon", "C-1,Ada Fenwickson,Elm Row")));
-        await clinic.BringAsync(Binders.Draft(SheetKind.Units, Binders.Csv("serial,client code,base,state", "U-1,C-1,French lace,bonded", "U-2,C-1,French lace,resting")));
-        var bonds = Binders.Draft(SheetKind.Bonds, Binders.Csv("serial,client code,applied on,adhesive", "U-1,C-1,2027-01-05,Adhesive A", "U-2,C-1,2027-01-20,Adhesive A"));
+        await clinic.BringAsync(
+            Binders.Draft(
+                SheetKind.Units,
+                Binders.Csv("serial,client code,base,state", "U-1,C-1,French lace,bonded", "U-2,C-1,French lace,resting")
+            )
+        );
+        var bonds = Binders.Draft(
+            SheetKind.Bonds,
+            Binders.Csv("serial,client code,applied on,adhesive", "U-1,C-1,2027-01-05,Adhesive A", "U-2,C-1,2027-01-20,Adhesive A")
+        );
 
         var problem = Assert.Single((await clinic.PreviewAsync(bonds)).Problems);
 
         Assert.Equal(2, problem.Line);
-        Assert.Contains("unit U-1, bonded on 2027-01-05 (line 2), was not taken off before unit U-2 was bonded on 2027-01-20 (line 3)", problem.Refused!.ToString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "unit U-1, bonded on 2027-01-05 (line 2), was not taken off before unit U-2 was bonded on 2027-01-20 (line 3)",
+            problem.Refused!.ToString(),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void Dates_that_can_be_read_two_ways_are_asked_about_and_those_that_cannot_are_not()
     {
-        var open = Binders.Draft(SheetKind.Clients, Binders.Csv("code,name,home salon,birth date", "C-1,Ada Fenwickson,Elm Row,03/04/1970"));
-        var settled = Binders.Draft(SheetKind.Clients, Binders.Csv("code,name,home salon,birth date", "C-1,Ada Fenwickson,Elm Row,23/04/1970"));
+        var open = Binders.Draft(
+            SheetKind.Clients,
+            Binders.Csv("code,name,home salon,birth date", "C-1,Ada Fenwickson,Elm Row,03/04/1970")
+        );
+        var settled = Binders.Draft(
+            SheetKind.Clients,
+            Binders.Csv("code,name,home salon,birth date", "C-1,Ada Fenwickson,Elm Row,23/04/1970")
+        );
 
         Assert.Null(open.Order);
         Assert.NotNull((open with { ChosenDates = DateOrder.MonthDayYear }).Order);

@@ -55,9 +55,14 @@ public sealed class ImportTests(PgServer server)
         Assert.Equal((new LocalDate(2027, 1, 26), new LocalDate(2027, 2, 9)), (open.OpensOn, open.ClosesOn));
         Assert.Equal(Instant.FromUtc(2027, 1, 5, 11, 0), open.AppliedAt);
         Assert.NotEmpty(open.DueReasons);
-        var units = await clinic.ReadAsync(db => db.HairSystems.Include(u => u.Promises).OrderBy(u => u.Serial).ToListAsync(TestContext.Current.CancellationToken));
+        var units = await clinic.ReadAsync(db =>
+            db.HairSystems.Include(u => u.Promises).OrderBy(u => u.Serial).ToListAsync(TestContext.Current.CancellationToken)
+        );
         Assert.Equal([UnitState.Bonded, UnitState.Ordered, UnitState.Resting], units.Select(u => u.State));
-        Assert.Equal([new LocalDate(2026, 10, 20), new LocalDate(2026, 11, 3)], units[0].Promises.OrderBy(p => p.Number).Select(p => p.PromisedFor));
+        Assert.Equal(
+            [new LocalDate(2026, 10, 20), new LocalDate(2026, 11, 3)],
+            units[0].Promises.OrderBy(p => p.Number).Select(p => p.PromisedFor)
+        );
         Assert.Equal((95_000, "GBP"), (units[0].PriceMinor, units[0].Currency));
         Assert.Equal(new LocalDate(2026, 11, 10), units[0].Dates.FirstBondedOn);
         var visits = await clinic.ReadAsync(db => db.Visits.OrderBy(v => v.StartsAt).ToListAsync(TestContext.Current.CancellationToken));
@@ -75,7 +80,13 @@ public sealed class ImportTests(PgServer server)
         await clinic.BringAllAsync(SmallBook);
 
         var bonds = await clinic.ReadAsync(db => db.Bonds.OrderBy(b => b.AppliedOn).ToListAsync(TestContext.Current.CancellationToken));
-        Assert.Equal(new Lift(new(2026, 10, 20), new LocalDate(2026, 10, 18), LiftZone.Front, SpotFixed: false), bonds[0].Lift! with { ReportedOn = new(2026, 10, 20) });
+        Assert.Equal(
+            new Lift(new(2026, 10, 20), new LocalDate(2026, 10, 18), LiftZone.Front, SpotFixed: false),
+            bonds[0].Lift! with
+            {
+                ReportedOn = new(2026, 10, 20),
+            }
+        );
         Assert.Null(bonds[1].Lift);
         Assert.Equal(new Lift(new(2027, 1, 5), null, LiftZone.Temples, SpotFixed: false), bonds[2].Lift);
         Assert.Equal(new LocalDate(2026, 12, 20), bonds[2].LastSoundOn);
@@ -116,11 +127,18 @@ public sealed class ImportTests(PgServer server)
         var missing = (await clinic.PreviewAsync(draft)).Missing;
 
         Assert.Equal(
-            [new(MissingKind.Workshop, "Workshop North", 2), new(MissingKind.UnitKind, "French lace cap", 2), new(MissingKind.UnitKind, "Poly 0.10 mm and more", 1)],
+            [
+                new(MissingKind.Workshop, "Workshop North", 2),
+                new(MissingKind.UnitKind, "French lace cap", 2),
+                new(MissingKind.UnitKind, "Poly 0.10 mm and more", 1),
+            ],
             missing
         );
         await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(clinic.Job, slice => slice.SaveAsync(Guid.CreateVersion7(), draft, createMissing: false, TestContext.Current.CancellationToken))
+            clinic.UseAsync<Slice, Slice.Outcome>(
+                clinic.Job,
+                slice => slice.SaveAsync(Guid.CreateVersion7(), draft, createMissing: false, TestContext.Current.CancellationToken)
+            )
         );
         Assert.Equal(0, await clinic.ReadAsync(db => db.Workshops.CountAsync(TestContext.Current.CancellationToken)));
     }
@@ -131,12 +149,16 @@ public sealed class ImportTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
         await clinic.BringAllAsync(SmallBook);
 
-        var outcome = await clinic.BringAsync(Binders.Draft(SheetKind.Clients, Binders.Csv("code,name,home salon,phone", "C-1,Ada Marrowby,elm row,")));
+        var outcome = await clinic.BringAsync(
+            Binders.Draft(SheetKind.Clients, Binders.Csv("code,name,home salon,phone", "C-1,Ada Marrowby,elm row,"))
+        );
 
         Assert.Equal((0, 1, 0), (outcome.New, outcome.Changed, outcome.Unchanged));
         var client = await clinic.ReadAsync(db => db.Clients.SingleAsync(c => c.Code == "C-1", TestContext.Current.CancellationToken));
         Assert.Equal(("Ada Marrowby", "+441632960001"), (client.Name, client.Phone));
-        var words = await clinic.ReadAsync(db => db.FindWords.Where(w => w.SubjectId == client.Id).Select(w => w.Word).ToListAsync(TestContext.Current.CancellationToken));
+        var words = await clinic.ReadAsync(db =>
+            db.FindWords.Where(w => w.SubjectId == client.Id).Select(w => w.Word).ToListAsync(TestContext.Current.CancellationToken)
+        );
         Assert.Equal(["100069236144", "ada", "c1", "marrowby"], words.Order());
     }
 
@@ -145,14 +167,24 @@ public sealed class ImportTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
         var western = CodePagesEncodingProvider.Instance.GetEncoding(1252)!;
-        var file = western.GetBytes("Código;Nombre;Salón;Fecha de nacimiento;Natación\r\nC-1;Núria Peña;Elm Row;13/05/1970;0,5\r\nC-2;Íñigo Ruíz;Elm Row;02/03/1981;\r\n\r\n");
+        var file = western.GetBytes(
+            "Código;Nombre;Salón;Fecha de nacimiento;Natación\r\nC-1;Núria Peña;Elm Row;13/05/1970;0,5\r\nC-2;Íñigo Ruíz;Elm Row;02/03/1981;\r\n\r\n"
+        );
 
         var draft = Binders.Draft(SheetKind.Clients, file);
         await clinic.BringAsync(draft);
 
-        Assert.Equal((SheetEncoding.Windows1252, ';', DateOrder.DayMonthYear, DecimalMark.Comma), (draft.Sheet.Encoding, draft.Sheet.Separator, draft.DateOrder, draft.DecimalMark));
-        var clients = await clinic.ReadAsync(db => db.Clients.Include(c => c.CareFacts).OrderBy(c => c.Code).ToListAsync(TestContext.Current.CancellationToken));
-        Assert.Equal(("Núria Peña", new LocalDate(1970, 5, 13), 0.5m), (clients[0].Name, clients[0].BirthDate, clients[0].CareFacts[0].SwimsPerWeek));
+        Assert.Equal(
+            (SheetEncoding.Windows1252, ';', DateOrder.DayMonthYear, DecimalMark.Comma),
+            (draft.Sheet.Encoding, draft.Sheet.Separator, draft.DateOrder, draft.DecimalMark)
+        );
+        var clients = await clinic.ReadAsync(db =>
+            db.Clients.Include(c => c.CareFacts).OrderBy(c => c.Code).ToListAsync(TestContext.Current.CancellationToken)
+        );
+        Assert.Equal(
+            ("Núria Peña", new LocalDate(1970, 5, 13), 0.5m),
+            (clients[0].Name, clients[0].BirthDate, clients[0].CareFacts[0].SwimsPerWeek)
+        );
         Assert.Equal(new LocalDate(1981, 3, 2), clients[1].BirthDate);
     }
 
@@ -175,7 +207,10 @@ public sealed class ImportTests(PgServer server)
         await clinic.BringAllAsync(SmallBook);
 
         var outcome = await clinic.BringAsync(
-            Binders.Draft(SheetKind.Bonds, Binders.Csv("serial,client code,applied on,removed on,removed because", "U-1,C-1,2027-01-05,2027-02-02,scheduled"))
+            Binders.Draft(
+                SheetKind.Bonds,
+                Binders.Csv("serial,client code,applied on,removed on,removed because", "U-1,C-1,2027-01-05,2027-02-02,scheduled")
+            )
         );
 
         Assert.Equal((0, 1), (outcome.New, outcome.Changed));

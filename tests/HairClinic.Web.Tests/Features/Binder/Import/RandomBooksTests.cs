@@ -9,8 +9,29 @@ namespace HairClinic.Web.Tests.Features.Binder.Import;
 /// <summary>Books made up by chance: whatever they say, what comes out goes in again and comes out the same.</summary>
 public sealed class RandomBooksTests(PgServer server)
 {
-    private static readonly string[] Nasty = ["=1+1", "a;b,c", "\"quoted\"", "two\r\nlines", "-12", "@home", "Ærøskøbing", " tab\tinside", "'apostrophe"];
-    private static readonly string[] UnitStates = ["accepted", "prepared", "resting", "bonded", "retired", "ordered", "emergency spare", ""];
+    private static readonly string[] Nasty =
+    [
+        "=1+1",
+        "a;b,c",
+        "\"quoted\"",
+        "two\r\nlines",
+        "-12",
+        "@home",
+        "Ærøskøbing",
+        " tab\tinside",
+        "'apostrophe",
+    ];
+    private static readonly string[] UnitStates =
+    [
+        "accepted",
+        "prepared",
+        "resting",
+        "bonded",
+        "retired",
+        "ordered",
+        "emergency spare",
+        "",
+    ];
 
     [Theory]
     [InlineData(1)]
@@ -37,11 +58,25 @@ public sealed class RandomBooksTests(PgServer server)
     {
         var clients = Enumerable
             .Range(1, 12)
-            .Select(i => new[]
-            {
-                $"C{i}", $"Client {Some(random, Nasty)}", Or(random, Some(random, Nasty)), Some(random, "Elm Row", "Kite Street"), Or(random, $"+44163296{i:0000}"),
-                Or(random, $"c{i}@example.org"), Or(random, "Mon Wed"), Or(random, "1980-02-29"), Or(random, "dry"), Or(random, "heavy"), Or(random, "0.5"), Or(random, "3"), "", Or(random, Some(random, Nasty)),
-            })
+            .Select(i =>
+                new[]
+                {
+                    $"C{i}",
+                    $"Client {Some(random, Nasty)}",
+                    Or(random, Some(random, Nasty)),
+                    Some(random, "Elm Row", "Kite Street"),
+                    Or(random, $"+44163296{i:0000}"),
+                    Or(random, $"c{i}@example.org"),
+                    Or(random, "Mon Wed"),
+                    Or(random, "1980-02-29"),
+                    Or(random, "dry"),
+                    Or(random, "heavy"),
+                    Or(random, "0.5"),
+                    Or(random, "3"),
+                    "",
+                    Or(random, Some(random, Nasty)),
+                }
+            )
             .ToList();
         var units = new List<string[]>();
         var bonds = new List<string[]>();
@@ -55,9 +90,27 @@ public sealed class RandomBooksTests(PgServer server)
                 var state = Some(random, UnitStates);
                 var ordered = Or(random, Iso(day.PlusDays(-60)));
                 units.Add([
-                    serial, random.Next(9) == 0 && state != "bonded" ? "" : client[0], Or(random, "Workshop =North"), Some(random, "French lace", "Base nobody knew"), "", state, "", ordered,
-                    Or(random, $"{Iso(day.PlusDays(-20))} | {Iso(day.PlusDays(-5))}"), "", "", "", "", "", "", "", state == "retired" ? Iso(day.PlusDays(400)) : "", Or(random, Some(random, Nasty)),
-                    Or(random, "Kite Street"), random.Next(2) == 0 ? "1234.50" : "", Some(random, "USD", ""),
+                    serial,
+                    random.Next(9) == 0 && state != "bonded" ? "" : client[0],
+                    Or(random, "Workshop =North"),
+                    Some(random, "French lace", "Base nobody knew"),
+                    "",
+                    state,
+                    "",
+                    ordered,
+                    Or(random, $"{Iso(day.PlusDays(-20))} | {Iso(day.PlusDays(-5))}"),
+                    "",
+                    "",
+                    "",
+                    "",
+                    "",
+                    "",
+                    "",
+                    state == "retired" ? Iso(day.PlusDays(400)) : "",
+                    Or(random, Some(random, Nasty)),
+                    Or(random, "Kite Street"),
+                    random.Next(2) == 0 ? "1234.50" : "",
+                    Some(random, "USD", ""),
                 ]);
                 if (state is "ordered" or "" or "retired")
                     continue;
@@ -66,8 +119,22 @@ public sealed class RandomBooksTests(PgServer server)
                     var off = day.PlusDays(random.Next(1, 40));
                     var lifted = random.Next(3) == 0;
                     bonds.Add([
-                        serial, client[0], Iso(day), Or(random, "14:30"), Or(random, "Adhesive A, water-based"), Or(random, "L1"), "3", Some(random, "liquid", "tape", ""), Or(random, "yes"), Iso(off),
-                        lifted ? "lifted" : Some(random, "scheduled", "style", "salon's choice", ""), lifted ? Or(random, Iso(off)) : "", "", lifted ? "nape" : "", Or(random, Iso(day)), Or(random, "Imre Castellan"),
+                        serial,
+                        client[0],
+                        Iso(day),
+                        Or(random, "14:30"),
+                        Or(random, "Adhesive A, water-based"),
+                        Or(random, "L1"),
+                        "3",
+                        Some(random, "liquid", "tape", ""),
+                        Or(random, "yes"),
+                        Iso(off),
+                        lifted ? "lifted" : Some(random, "scheduled", "style", "salon's choice", ""),
+                        lifted ? Or(random, Iso(off)) : "",
+                        "",
+                        lifted ? "nape" : "",
+                        Or(random, Iso(day)),
+                        Or(random, "Imre Castellan"),
                     ]);
                     // Half of all heads end with an open bond, on whatever unit comes last.
                     day = off.PlusDays(random.Next(3));
@@ -78,8 +145,16 @@ public sealed class RandomBooksTests(PgServer server)
             for (var v = 0; v < random.Next(5); v++)
             {
                 visits.Add([
-                    client[0], Some(random, "Elm Row", "Kite Street"), Iso(new LocalDate(2026, 12, 1).PlusDays(random.Next(120))), $"{random.Next(8, 18):00}:15", Or(random, "75"),
-                    Some(random, "Rebond", "Something of our own"), "", "", Some(random, "", "booked", "cancelled", "did not come"), Or(random, Some(random, Nasty)),
+                    client[0],
+                    Some(random, "Elm Row", "Kite Street"),
+                    Iso(new LocalDate(2026, 12, 1).PlusDays(random.Next(120))),
+                    $"{random.Next(8, 18):00}:15",
+                    Or(random, "75"),
+                    Some(random, "Rebond", "Something of our own"),
+                    "",
+                    "",
+                    Some(random, "", "booked", "cancelled", "did not come"),
+                    Or(random, Some(random, Nasty)),
                 ]);
             }
         }
@@ -88,11 +163,37 @@ public sealed class RandomBooksTests(PgServer server)
             [SheetKind.Clients] = SheetWriter.WriteForRoundTrip(SheetKind.Clients.Headers, clients),
             [SheetKind.Units] = SheetWriter.WriteForRoundTrip(SheetKind.Units.Headers, [.. units, NobodysUnit]),
             [SheetKind.Bonds] = SheetWriter.WriteForRoundTrip(SheetKind.Bonds.Headers, bonds),
-            [SheetKind.Visits] = SheetWriter.WriteForRoundTrip(SheetKind.Visits.Headers, visits.DistinctBy(v => VisitRow.Key(v[0], null, null) + v[2] + v[3])),
+            [SheetKind.Visits] = SheetWriter.WriteForRoundTrip(
+                SheetKind.Visits.Headers,
+                visits.DistinctBy(v => VisitRow.Key(v[0], null, null) + v[2] + v[3])
+            ),
         };
     }
 
-    private static readonly string[] NobodysUnit = ["STOCK-1", "", "", "Silk top", "", "emergency spare", "", "", "", "", "", "", "", "", "", "", "", "", "", "", ""];
+    private static readonly string[] NobodysUnit =
+    [
+        "STOCK-1",
+        "",
+        "",
+        "Silk top",
+        "",
+        "emergency spare",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+    ];
 
     private static string Some(Random random, params string[] words) => words[random.Next(words.Length)];
 

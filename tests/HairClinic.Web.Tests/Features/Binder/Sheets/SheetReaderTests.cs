@@ -27,18 +27,10 @@ public sealed class SheetReaderTests
     [Theory]
     [InlineData("a,b,c\r\naaa,bbb,ccc\r\nzzz,yyy,xxx\r\n", "aaa|bbb|ccc", "zzz|yyy|xxx")]
     [InlineData("a,b,c\r\naaa,bbb,ccc\r\nzzz,yyy,xxx", "aaa|bbb|ccc", "zzz|yyy|xxx")]
-    [InlineData(
-        "field1,field2,field3\r\naaa,bbb,ccc\r\nzzz,yyy,xxx\r\n",
-        "aaa|bbb|ccc",
-        "zzz|yyy|xxx"
-    )]
+    [InlineData("field1,field2,field3\r\naaa,bbb,ccc\r\nzzz,yyy,xxx\r\n", "aaa|bbb|ccc", "zzz|yyy|xxx")]
     [InlineData("a,b,c\r\n aaa,bbb ,ccc\r\n", " aaa|bbb |ccc")]
     [InlineData("a,b,c\r\n\"aaa\",\"bbb\",\"ccc\"\r\nzzz,yyy,xxx", "aaa|bbb|ccc", "zzz|yyy|xxx")]
-    [InlineData(
-        "a,b,c\r\n\"aaa\",\"b\r\nbb\",\"ccc\"\r\nzzz,yyy,xxx",
-        "aaa|b\r\nbb|ccc",
-        "zzz|yyy|xxx"
-    )]
+    [InlineData("a,b,c\r\n\"aaa\",\"b\r\nbb\",\"ccc\"\r\nzzz,yyy,xxx", "aaa|b\r\nbb|ccc", "zzz|yyy|xxx")]
     [InlineData("a,b,c\r\n\"aaa\",\"b\"\"bb\",\"ccc\"", "aaa|b\"bb|ccc")]
     public void The_examples_of_RFC_4180_read_as_it_says(string text, params string[] rows) =>
         Assert.Equal(rows, Read(text).Rows.Select(row => string.Join('|', row.Cells)));
@@ -49,10 +41,7 @@ public sealed class SheetReaderTests
     [InlineData("code\tname, called\nC-1\tAda, Countess\n", '\t')]
     [InlineData("sep=;\r\ncode;name\r\nC-1;Ada\r\n", ';')]
     [InlineData("\"a;b;c\",d\n1,2\n", ',')]
-    public void The_separator_is_the_one_under_which_the_columns_hold_steady(
-        string text,
-        char separator
-    )
+    public void The_separator_is_the_one_under_which_the_columns_hold_steady(string text, char separator)
     {
         var sheet = Read(text);
         Assert.Equal(separator, sheet.Separator);
@@ -68,11 +57,7 @@ public sealed class SheetReaderTests
     public void Unicode_files_read_with_their_marks(string name, bool mark, SheetEncoding expected)
     {
         var encoding = Encoding.GetEncoding(name);
-        byte[] bytes =
-        [
-            .. mark ? encoding.GetPreamble() : [],
-            .. encoding.GetBytes("code,name\nC-1,Zoë Łukasz 愛\n"),
-        ];
+        byte[] bytes = [.. mark ? encoding.GetPreamble() : [], .. encoding.GetBytes("code,name\nC-1,Zoë Łukasz 愛\n")];
         var sheet = Read(bytes);
         Assert.Equal(expected, sheet.Encoding);
         Assert.Equal("code", sheet.Headers[0]);
@@ -83,16 +68,7 @@ public sealed class SheetReaderTests
     public void Bytes_that_are_not_UTF_8_are_taken_for_Windows_1252()
     {
         // E9 is e acute, 80 the euro sign, 92 the right single quote in that code page.
-        byte[] bytes =
-        [
-            .. "code;name\nC-1;Ren"u8,
-            0xE9,
-            0x92,
-            (byte)'s',
-            (byte)' ',
-            0x80,
-            (byte)'\n',
-        ];
+        byte[] bytes = [.. "code;name\nC-1;Ren"u8, 0xE9, 0x92, (byte)'s', (byte)' ', 0x80, (byte)'\n'];
         var sheet = Read(bytes);
         Assert.Equal(SheetEncoding.Windows1252, sheet.Encoding);
         Assert.Equal("René’s €", sheet.Rows[0].Cells[1]);
@@ -101,9 +77,7 @@ public sealed class SheetReaderTests
     [Fact]
     public void Lines_are_those_of_the_file_when_cells_hold_line_breaks_and_rows_are_blank()
     {
-        var sheet = Read(
-            "\ncode,note\r\nC-1,\"one\r\ntwo\nthree\"\r\n\r\n,\r\nC-2,x\r\nC-3\r\n\r\n\r\n"
-        );
+        var sheet = Read("\ncode,note\r\nC-1,\"one\r\ntwo\nthree\"\r\n\r\n,\r\nC-2,x\r\nC-3\r\n\r\n\r\n");
         Assert.Equal([3, 8], sheet.Rows.Select(row => row.Line));
         Assert.Equal(9, Assert.Single(sheet.RowProblems).Line);
     }
@@ -122,10 +96,7 @@ public sealed class SheetReaderTests
         Assert.Equal(
             [
                 (2, "This row has 1 cells where 2 were expected."),
-                (
-                    3,
-                    "This row has 3 cells where 2 were expected. Put a cell that contains the separator in quotes."
-                ),
+                (3, "This row has 3 cells where 2 were expected. Put a cell that contains the separator in quotes."),
             ],
             sheet.RowProblems.Select(problem => (problem.Line!.Value, problem.Sentence.ToString()))
         );
@@ -145,10 +116,8 @@ public sealed class SheetReaderTests
     [InlineData("code,note\r\nC\"1,\"x\r\ny\r\n", 2)]
     [InlineData("code,note\n\"", 2)]
     [InlineData("\"code,note\nC-1,x\n", 1)]
-    public void A_quote_never_closed_is_refused_with_the_line_where_it_opened(
-        string text,
-        int line
-    ) => Assert.Equal(line, Refused(text).Line);
+    public void A_quote_never_closed_is_refused_with_the_line_where_it_opened(string text, int line) =>
+        Assert.Equal(line, Refused(text).Line);
 
     [Fact]
     public void Headings_are_trimmed_and_unnamed_ones_at_the_end_dropped()
@@ -168,33 +137,19 @@ public sealed class SheetReaderTests
     [Theory]
     [InlineData("")]
     [InlineData("\n\r\n , ,\n")]
-    public void An_empty_file_is_refused(string text) =>
-        Assert.StartsWith("This file is empty", Refused(text).Sentence.Template);
+    public void An_empty_file_is_refused(string text) => Assert.StartsWith("This file is empty", Refused(text).Sentence.Template);
 
     [Fact]
-    public void Headings_without_rows_are_refused() =>
-        Assert.Contains("no rows", Refused("code,name\n,\n").Sentence.Template);
+    public void Headings_without_rows_are_refused() => Assert.Contains("no rows", Refused("code,name\n,\n").Sentence.Template);
 
     [Fact]
     public void A_workbook_a_PDF_and_a_picture_are_refused_by_name()
     {
-        Assert.StartsWith(
-            "This is a workbook",
-            Refused([0x50, 0x4B, 3, 4, 20, 0]).Sentence.Template
-        );
-        Assert.StartsWith(
-            "This is a workbook",
-            Refused([0xD0, 0xCF, 0x11, 0xE0, 0xA1, 0xB1, 0x1A, 0xE1, 0]).Sentence.Template
-        );
+        Assert.StartsWith("This is a workbook", Refused([0x50, 0x4B, 3, 4, 20, 0]).Sentence.Template);
+        Assert.StartsWith("This is a workbook", Refused([0xD0, 0xCF, 0x11, 0xE0, 0xA1, 0xB1, 0x1A, 0xE1, 0]).Sentence.Template);
         Assert.StartsWith("This is a PDF", Refused("%PDF-1.7\n"u8.ToArray()).Sentence.Template);
-        Assert.StartsWith(
-            "This file is not text",
-            Refused([0x89, 0x50, 0x4E, 0x47, 0, 0, 0, 13]).Sentence.Template
-        );
-        Assert.StartsWith(
-            "This file is not text",
-            Refused([0xFF, 0xFE, 0x00, 0xD8]).Sentence.Template
-        );
+        Assert.StartsWith("This file is not text", Refused([0x89, 0x50, 0x4E, 0x47, 0, 0, 0, 13]).Sentence.Template);
+        Assert.StartsWith("This file is not text", Refused([0xFF, 0xFE, 0x00, 0xD8]).Sentence.Template);
     }
 
     [Fact]
@@ -204,8 +159,6 @@ public sealed class SheetReaderTests
         Assert.Contains("bytes", Refused(bytes, new SheetLimits(Bytes: 10)).Sentence.Template);
         Assert.Equal(4, Refused(bytes, new SheetLimits(Rows: 2)).Line);
         Assert.Contains("columns", Refused(bytes, new SheetLimits(Columns: 1)).Sentence.Template);
-        Assert.True(
-            SheetReader.Read(bytes, new SheetLimits(bytes.Length, Rows: 3, Columns: 2)).IsReadable
-        );
+        Assert.True(SheetReader.Read(bytes, new SheetLimits(bytes.Length, Rows: 3, Columns: 2)).IsReadable);
     }
 }

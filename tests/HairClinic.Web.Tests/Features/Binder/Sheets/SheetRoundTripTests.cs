@@ -49,16 +49,9 @@ public sealed class SheetRoundTripTests
     private static readonly Gen<(string[] Headers, string[][] Rows)> Table = Gen.Int[1, 6]
         .SelectMany(width =>
             Cell.Array[width]
-                .Select(cells =>
-                    cells.Select((cell, column) => column == 0 ? "k" + cell : cell).ToArray()
-                )
+                .Select(cells => cells.Select((cell, column) => column == 0 ? "k" + cell : cell).ToArray())
                 .Array[1, 12]
-                .Select(rows =>
-                    (
-                        Enumerable.Range(1, width).Select(column => $"heading {column}").ToArray(),
-                        rows
-                    )
-                )
+                .Select(rows => (Enumerable.Range(1, width).Select(column => $"heading {column}").ToArray(), rows))
         );
 
     private static readonly Gen<Encoding> Encodings = Gen.OneOf<Encoding>(
@@ -71,30 +64,16 @@ public sealed class SheetRoundTripTests
     [Fact]
     public void Whatever_is_in_the_cells_the_round_trip_export_reads_back_the_same() =>
         Gen.Select(Table, Gen.Bool)
-            .Sample(
-                (table, mark) =>
-                    AssertSame(
-                        table,
-                        SheetWriter.WriteForRoundTrip(table.Headers, table.Rows, mark)
-                    ),
-                iter: 3000
-            );
+            .Sample((table, mark) => AssertSame(table, SheetWriter.WriteForRoundTrip(table.Headers, table.Rows, mark)), iter: 3000);
 
     [Fact]
     public void Other_separators_and_encodings_read_back_the_same() =>
-        Gen.Select(
-                Table.Where(table => table.Headers.Length > 1),
-                Gen.OneOf(',', ';', '\t'),
-                Encodings,
-                Gen.OneOf("\r\n", "\n", "\r")
-            )
+        Gen.Select(Table.Where(table => table.Headers.Length > 1), Gen.OneOf(',', ';', '\t'), Encodings, Gen.OneOf("\r\n", "\n", "\r"))
             .Sample(
                 (table, separator, encoding, newLine) =>
                 {
                     var text = string.Concat(
-                        table
-                            .Rows.Prepend(table.Headers)
-                            .Select(row => string.Join(separator, row.Select(Quoted)) + newLine)
+                        table.Rows.Prepend(table.Headers).Select(row => string.Join(separator, row.Select(Quoted)) + newLine)
                     );
                     AssertSame(table, [.. encoding.GetPreamble(), .. encoding.GetBytes(text)]);
                 },
@@ -108,27 +87,17 @@ public sealed class SheetRoundTripTests
             {
                 var first = SheetWriter.WriteForRoundTrip(table.Headers, table.Rows);
                 var sheet = SheetReader.Read(first).Sheet!;
-                Assert.Equal(
-                    first,
-                    SheetWriter.WriteForRoundTrip(
-                        sheet.Headers,
-                        sheet.Rows.Select(row => row.Cells)
-                    )
-                );
+                Assert.Equal(first, SheetWriter.WriteForRoundTrip(sheet.Headers, sheet.Rows.Select(row => row.Cells)));
             },
             iter: 1000
         );
 
     [Fact]
-    public void Any_bytes_at_all_get_an_answer() =>
-        Gen.Byte.Array[0, 400].Sample(Answers, iter: 5000);
+    public void Any_bytes_at_all_get_an_answer() => Gen.Byte.Array[0, 400].Sample(Answers, iter: 5000);
 
     [Fact]
     public void Any_mixture_of_quotes_separators_and_breaks_gets_an_answer() =>
-        Gen.OneOf(Awkward)
-            .Array[0, 40]
-            .Select(parts => Encoding.UTF8.GetBytes(string.Concat(parts)))
-            .Sample(Answers, iter: 5000);
+        Gen.OneOf(Awkward).Array[0, 40].Select(parts => Encoding.UTF8.GetBytes(string.Concat(parts))).Sample(Answers, iter: 5000);
 
     [Fact]
     public void A_file_cut_short_anywhere_gets_an_answer() =>
@@ -136,14 +105,8 @@ public sealed class SheetRoundTripTests
             .Sample(
                 (table, encoding, share) =>
                 {
-                    var rows = table
-                        .Rows.Prepend(table.Headers)
-                        .Select(row => string.Join(';', row.Select(Quoted)));
-                    byte[] bytes =
-                    [
-                        .. encoding.GetPreamble(),
-                        .. encoding.GetBytes(string.Join('\n', rows)),
-                    ];
+                    var rows = table.Rows.Prepend(table.Headers).Select(row => string.Join(';', row.Select(Quoted)));
+                    byte[] bytes = [.. encoding.GetPreamble(), .. encoding.GetBytes(string.Join('\n', rows))];
                     Answers(bytes[..(int)(share * bytes.Length)]);
                 },
                 iter: 2000
@@ -178,14 +141,9 @@ public sealed class SheetRoundTripTests
         foreach (var (row, read) in table.Rows.Zip(reading.Sheet.Rows))
         {
             Assert.Equal(line, read.Line);
-            line +=
-                1
-                + row.Sum(cell =>
-                    cell.ReplaceLineEndings("\n").Count(character => character == '\n')
-                );
+            line += 1 + row.Sum(cell => cell.ReplaceLineEndings("\n").Count(character => character == '\n'));
         }
     }
 
-    private static string Quoted(string cell) =>
-        $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+    private static string Quoted(string cell) => $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

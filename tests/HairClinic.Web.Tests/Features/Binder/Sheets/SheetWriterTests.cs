@@ -17,10 +17,7 @@ public sealed class SheetWriterTests
                 ["=1+1", ""],
             ]
         );
-        Assert.Equal(
-            "a,b\r\nplain,\"b\"\"bb\"\r\n\"b\r\nbb\",\"x,y\"\r\n=1+1,\r\n",
-            Encoding.UTF8.GetString(bytes)
-        );
+        Assert.Equal("a,b\r\nplain,\"b\"\"bb\"\r\n\"b\r\nbb\",\"x,y\"\r\n=1+1,\r\n", Encoding.UTF8.GetString(bytes));
     }
 
     [Fact]
@@ -65,10 +62,7 @@ public sealed class SheetWriterTests
     [InlineData("a = b", "a = b")]
     [InlineData("name@example.org", "name@example.org")]
     [InlineData("", "")]
-    public void The_export_for_people_makes_text_of_what_would_start_a_formula(
-        string cell,
-        string expected
-    )
+    public void The_export_for_people_makes_text_of_what_would_start_a_formula(string cell, string expected)
     {
         var sheet = SheetReader
             .Read(

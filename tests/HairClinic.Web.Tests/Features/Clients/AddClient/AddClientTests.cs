@@ -45,7 +45,10 @@ public sealed class AddClientTests(PgServer server)
 
         await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, key, Input("C-2", "Ada Fenwick")));
 
-        Assert.Equal(["C-1"], await clinic.ReadAsync(db => db.Clients.Select(c => c.Code).ToListAsync(TestContext.Current.CancellationToken)));
+        Assert.Equal(
+            ["C-1"],
+            await clinic.ReadAsync(db => db.Clients.Select(c => c.Code).ToListAsync(TestContext.Current.CancellationToken))
+        );
     }
 
     [Fact]

@@ -19,7 +19,10 @@ public sealed class AddLifeEventTests(PgServer server)
         await SaveAsync(clinic, Input());
 
         var planned = Assert.Single((await OpenAsync(clinic))!.Coming);
-        Assert.Equal((LifeEventKind.Travel, given.Today.PlusDays(10), given.Today.PlusDays(10), true), (planned.Kind, planned.From, planned.To, planned.Away));
+        Assert.Equal(
+            (LifeEventKind.Travel, given.Today.PlusDays(10), given.Today.PlusDays(10), true),
+            (planned.Kind, planned.From, planned.To, planned.Away)
+        );
         Assert.Equal([client.Id], await RefreshedAsync(clinic));
     }
 
@@ -49,27 +52,48 @@ public sealed class AddLifeEventTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        await Assert.ThrowsAsync<Refusal>(() => clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.There), s => s.SaveAsync(Guid.CreateVersion7(), Input(), TestContext.Current.CancellationToken)));
+        await Assert.ThrowsAsync<Refusal>(() =>
+            clinic.UseAsync<Slice, Slice.Outcome>(
+                clinic.Acting(given.Desk, given.There),
+                s => s.SaveAsync(Guid.CreateVersion7(), Input(), TestContext.Current.CancellationToken)
+            )
+        );
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
         TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
 
-    private Slice.Input Input() => new() { ClientId = client.Id, Kind = LifeEventKind.Travel, From = given.Today.PlusDays(10), Away = true };
+    private Slice.Input Input() =>
+        new()
+        {
+            ClientId = client.Id,
+            Kind = LifeEventKind.Travel,
+            From = given.Today.PlusDays(10),
+            Away = true,
+        };
 
     private static Task<List<Guid?>> RefreshedAsync(TestClinic clinic) =>
-        clinic.ReadAsync(async db => (await db.WorkItems.ToListAsync(TestContext.Current.CancellationToken))
-            .Select(w => WorkItems.Read<RefreshDueDatesBody>(w).ClientId).ToList());
+        clinic.ReadAsync(async db =>
+            (await db.WorkItems.ToListAsync(TestContext.Current.CancellationToken))
+                .Select(w => WorkItems.Read<RefreshDueDatesBody>(w).ClientId)
+                .ToList()
+        );
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(given.Desk, given.Here), s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken));
+        clinic.UseAsync<Slice, Slice.Screen?>(
+            clinic.Acting(given.Desk, given.Here),
+            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+        );
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here), s => s.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken));
+            clinic.Acting(given.Desk, given.Here),
+            s => s.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
+        );
 
     private Task<Slice.Outcome> CallOffAsync(TestClinic clinic, Guid eventId) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here), s => s.CallOffAsync(Guid.CreateVersion7(), new(client.Id, eventId), TestContext.Current.CancellationToken));
+            clinic.Acting(given.Desk, given.Here),
+            s => s.CallOffAsync(Guid.CreateVersion7(), new(client.Id, eventId), TestContext.Current.CancellationToken)
+        );
 }

@@ -19,7 +19,10 @@ public sealed class CardTests(PgServer server)
     [Fact]
     public async Task The_card_shows_what_is_on_the_head_when_it_is_due_and_why()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(_ => (client, unit, bond) = given.Wearing("C-1", "Ada Fenwick", 10)));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(_ => (client, unit, bond) = given.Wearing("C-1", "Ada Fenwick", 10))
+        );
 
         var screen = (await OpenAsync(clinic, client.Id)).Screen!;
 
@@ -34,11 +37,14 @@ public sealed class CardTests(PgServer server)
     {
         var at = TestClinic.UsualNow - Duration.FromHours(3);
         Client old = null!;
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 0, at);
-            (old, _, _) = g.Wearing("C-2", "Bo Larch", 0);
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 0, at);
+                (old, _, _) = g.Wearing("C-2", "Bo Larch", 0);
+            })
+        );
 
         var known = (await OpenAsync(clinic, client.Id)).Screen!.Worn!;
         var unknown = (await OpenAsync(clinic, old.Id)).Screen!.Worn!;
@@ -50,11 +56,14 @@ public sealed class CardTests(PgServer server)
     [Fact]
     public async Task A_lift_outranks_an_overdue_window()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 60);
-            bond.ReportLift(new Lift(g.Today, g.Today.PlusDays(-1), LiftZone.Front, SpotFixed: false));
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 60);
+                bond.ReportLift(new Lift(g.Today, g.Today.PlusDays(-1), LiftZone.Front, SpotFixed: false));
+            })
+        );
 
         Assert.Equal(BondState.Lifted, (await OpenAsync(clinic, client.Id)).Screen!.Worn!.State);
     }
@@ -62,29 +71,44 @@ public sealed class CardTests(PgServer server)
     [Fact]
     public async Task The_next_visit_is_the_soonest_still_ahead_and_the_wash_falls_into_the_rhythm()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
-            client.Prefer(WeekdaySet.None, washEveryDays: 14);
-            foreach (var days in new[] { 9, 2, 16 })
-                g.Scene.Book(client, g.Scene.Service(ServicePurpose.WashAndStyle), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(days));
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
+                client.Prefer(WeekdaySet.None, washEveryDays: 14);
+                foreach (var days in new[] { 9, 2, 16 })
+                    g.Scene.Book(
+                        client,
+                        g.Scene.Service(ServicePurpose.WashAndStyle),
+                        g.Chair,
+                        g.Stylist,
+                        g.Scene.Now + Duration.FromDays(days)
+                    );
+            })
+        );
 
         var screen = (await OpenAsync(clinic, client.Id)).Screen!;
 
         Assert.Equal(given.Today.PlusDays(2), screen.NextVisit!.Day);
-        Assert.Equal(new WashDay(bond.AppliedOn.PlusDays(14) is var on && on.DayOfWeek == IsoDayOfWeek.Sunday ? on.PlusDays(-1) : on, false), screen.Wash);
+        Assert.Equal(
+            new WashDay(bond.AppliedOn.PlusDays(14) is var on && on.DayOfWeek == IsoDayOfWeek.Sunday ? on.PlusDays(-1) : on, false),
+            screen.Wash
+        );
     }
 
     [Fact]
     public async Task Opening_takes_eight_round_trips_however_much_there_is()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
-            for (var i = 0; i < 5; i++)
-                g.Scene.Unit(client, g.Lace, g.Today.PlusDays(-i));
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
+                for (var i = 0; i < 5; i++)
+                    g.Scene.Unit(client, g.Lace, g.Today.PlusDays(-i));
+            })
+        );
 
         await OpenAsync(clinic, client.Id);
 
@@ -100,7 +124,14 @@ public sealed class CardTests(PgServer server)
         await clinic.LayAsync(scene =>
         {
             var visit = new Visit(Guid.CreateVersion7(), client.Id, given.Here.Id, given.Scene.Service(ServicePurpose.Consultation).Id);
-            visit.Place([(HairClinic.Domain.Chairs.SegmentKind.HandsOn, 60)], scene.Now, given.Chair.Id, given.Stylist.Id, given.Here, [Guid.CreateVersion7()]);
+            visit.Place(
+                [(HairClinic.Domain.Chairs.SegmentKind.HandsOn, 60)],
+                scene.Now,
+                given.Chair.Id,
+                given.Stylist.Id,
+                given.Here,
+                [Guid.CreateVersion7()]
+            );
             scene.Db.Visits.Add(visit);
         });
 
@@ -115,12 +146,16 @@ public sealed class CardTests(PgServer server)
         await using var ours = await TestClinic.OpenAsync(server, ourGiven.Laying());
 
         var opened = await ours.UseAsync<Slice, Slice.Opened>(
-            ours.Acting(ourGiven.Desk, ourGiven.Here, given.Here), slice => slice.OpenAsync(client.Id, TestContext.Current.CancellationToken));
+            ours.Acting(ourGiven.Desk, ourGiven.Here, given.Here),
+            slice => slice.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+        );
 
         Assert.Equal(new Slice.Opened(null, null), opened);
     }
 
     private Task<Slice.Opened> OpenAsync(TestClinic clinic, Guid id) =>
         clinic.UseAsync<Slice, Slice.Opened>(
-            clinic.Acting(given.Desk, given.Here), slice => slice.OpenAsync(id, TestContext.Current.CancellationToken));
+            clinic.Acting(given.Desk, given.Here),
+            slice => slice.OpenAsync(id, TestContext.Current.CancellationToken)
+        );
 }

@@ -32,5 +32,18 @@ public sealed class CardVisitsTests : UiTestContext
         Render<CardVisits>(p => p.Add(c => c.Visits, visits).Add(c => c.Today, Today));
 
     private static Slice.VisitRow Visit(Instant at, string zone) =>
-        new(at.InUtc().Date, at, at + Duration.FromHours(1), zone, "Quay", "Rebond", ServicePurpose.Rebond, "Tam Rowe", VisitState.Done, null, null, false);
+        new(
+            at.InUtc().Date,
+            at,
+            at + Duration.FromHours(1),
+            zone,
+            "Quay",
+            "Rebond",
+            ServicePurpose.Rebond,
+            "Tam Rowe",
+            VisitState.Done,
+            null,
+            null,
+            false
+        );
 }

@@ -10,7 +10,12 @@ namespace HairClinic.Web.Tests.Features.Clients.EditClient;
 
 public sealed class EditClientFormTests : UiTestContext
 {
-    private readonly Slice.Input input = new() { Name = "Ada Fenwick", Code = "C-1", WashEveryDays = 10 };
+    private readonly Slice.Input input = new()
+    {
+        Name = "Ada Fenwick",
+        Code = "C-1",
+        WashEveryDays = 10,
+    };
 
     public EditClientFormTests() => BeInteractive();
 
@@ -47,11 +52,21 @@ public sealed class EditClientFormTests : UiTestContext
     public void What_another_saved_is_shown_field_by_field_and_can_be_taken()
     {
         EditClientRebase.Change? taken = null;
-        var changes = EditClientRebase.Onto(input with { }, input with { Phone = "+441632960003", Note = "Window" }, input with { Phone = "+441632960002" });
+        var changes = EditClientRebase.Onto(
+            input with
+            { },
+            input with
+            {
+                Phone = "+441632960003",
+                Note = "Window",
+            },
+            input with
+            {
+                Phone = "+441632960002",
+            }
+        );
 
-        var list = Render<EditClientChanges>(p => p
-            .Add(c => c.Changes, changes)
-            .Add(c => c.OnTake, change => taken = change));
+        var list = Render<EditClientChanges>(p => p.Add(c => c.Changes, changes).Add(c => c.OnTake, change => taken = change));
         list.Find("button").Click();
 
         Assert.Equal(2, list.FindAll("li").Count);

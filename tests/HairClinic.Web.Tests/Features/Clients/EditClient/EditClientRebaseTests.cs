@@ -7,7 +7,13 @@ namespace HairClinic.Web.Tests.Features.Clients.EditClient;
 
 public sealed class EditClientRebaseTests
 {
-    private static readonly Input Opened = new() { Name = "Ada Fenwick", Code = "C-1", Phone = "+441632960001", Version = 1 };
+    private static readonly Input Opened = new()
+    {
+        Name = "Ada Fenwick",
+        Code = "C-1",
+        Phone = "+441632960001",
+        Version = 1,
+    };
 
     [Fact]
     public void What_only_the_other_changed_is_taken_over()
@@ -52,8 +58,18 @@ public sealed class EditClientRebaseTests
     {
         var saved = new Input
         {
-            Name = "N", CalledAs = "n", Code = "K", HomeSalonId = Guid.CreateVersion7(), Phone = "P", Email = "E", BirthDate = new LocalDate(1990, 1, 1),
-            PreferredDays = WeekdaySet.Of(IsoDayOfWeek.Friday), WashEveryDays = 7, Note = "T", LeftOn = new LocalDate(2027, 1, 1), Version = 2,
+            Name = "N",
+            CalledAs = "n",
+            Code = "K",
+            HomeSalonId = Guid.CreateVersion7(),
+            Phone = "P",
+            Email = "E",
+            BirthDate = new LocalDate(1990, 1, 1),
+            PreferredDays = WeekdaySet.Of(IsoDayOfWeek.Friday),
+            WashEveryDays = 7,
+            Note = "T",
+            LeftOn = new LocalDate(2027, 1, 1),
+            Version = 2,
         };
         var typed = Opened with { };
 

@@ -18,7 +18,13 @@ public sealed class EditClientTests(PgServer server)
     public async Task What_is_edited_is_kept_and_the_phone_is_written_internationally()
     {
         await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
-        var input = (await OpenAsync(clinic))!.Saved with { Name = "Ada Fenn", Phone = "01632 960011", BirthDate = new LocalDate(1980, 5, 1), Note = " Sits by the window. " };
+        var input = (await OpenAsync(clinic))!.Saved with
+        {
+            Name = "Ada Fenn",
+            Phone = "01632 960011",
+            BirthDate = new LocalDate(1980, 5, 1),
+            Note = " Sits by the window. ",
+        };
 
         await SaveAsync(clinic, input);
 
@@ -34,7 +40,8 @@ public sealed class EditClientTests(PgServer server)
         await SaveAsync(clinic, (await OpenAsync(clinic))!.Saved with { Name = "Ada Quist", Code = "C-99", Phone = "01632 960011" });
 
         var words = await clinic.ReadAsync(db =>
-            db.FindWords.Where(w => w.SubjectId == client.Id).Select(w => w.Word).ToListAsync(TestContext.Current.CancellationToken));
+            db.FindWords.Where(w => w.SubjectId == client.Id).Select(w => w.Word).ToListAsync(TestContext.Current.CancellationToken)
+        );
         Assert.Equal(["110069236144", "ada", "c99", "quist"], words.Order());
     }
 
@@ -60,11 +67,14 @@ public sealed class EditClientTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
         var input = (await OpenAsync(clinic))!.Saved;
 
-        await SaveAsync(clinic, input with
-        {
-            HomeSalonId = moves ? given.There.Id : input.HomeSalonId,
-            PreferredDays = prefers ? WeekdaySet.Of(IsoDayOfWeek.Friday) : input.PreferredDays,
-        });
+        await SaveAsync(
+            clinic,
+            input with
+            {
+                HomeSalonId = moves ? given.There.Id : input.HomeSalonId,
+                PreferredDays = prefers ? WeekdaySet.Of(IsoDayOfWeek.Friday) : input.PreferredDays,
+            }
+        );
 
         var work = await clinic.ReadAsync(db => db.WorkItems.SingleAsync(TestContext.Current.CancellationToken));
         Assert.Equal((WorkKind.RefreshDueDates, client.Id), (work.Kind, WorkItems.Read<RefreshDueDatesBody>(work).ClientId));
@@ -96,15 +106,21 @@ public sealed class EditClientTests(PgServer server)
     [Fact]
     public async Task A_code_that_is_taken_is_refused()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            LayAda(g);
-            g.Scene.Welcome("C-2", "Bo Larch", g.Here);
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                LayAda(g);
+                g.Scene.Welcome("C-2", "Bo Larch", g.Here);
+            })
+        );
 
         var input = (await OpenAsync(clinic))!.Saved with { Code = "C-2" };
 
-        Assert.Equal("The code C-2 belongs to another client already.", (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input))).Message);
+        Assert.Equal(
+            "The code C-2 belongs to another client already.",
+            (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input))).Message
+        );
     }
 
     [Fact]
@@ -120,9 +136,13 @@ public sealed class EditClientTests(PgServer server)
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
         clinic.UseAsync<Slice, Slice.Screen?>(
-            clinic.Acting(given.Desk, given.Here), slice => slice.OpenAsync(client.Id, TestContext.Current.CancellationToken));
+            clinic.Acting(given.Desk, given.Here),
+            slice => slice.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+        );
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here), slice => slice.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken));
+            clinic.Acting(given.Desk, given.Here),
+            slice => slice.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
+        );
 }

@@ -47,11 +47,14 @@ public sealed class FindTests(PgServer server)
     [Fact]
     public async Task An_exact_code_comes_first_and_leads_straight_there()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            g.Scene.Welcome("B-10", "Ada Aaron", g.Here);
-            g.Scene.Welcome("B-1", "Zoe Zimmer", g.Here);
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                g.Scene.Welcome("B-10", "Ada Aaron", g.Here);
+                g.Scene.Welcome("B-1", "Zoe Zimmer", g.Here);
+            })
+        );
 
         var found = await FindAsync(clinic, "b-1");
 
@@ -62,11 +65,14 @@ public sealed class FindTests(PgServer server)
     [Fact]
     public async Task A_code_that_is_also_the_serial_of_someone_elses_unit_leads_to_both()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            g.Scene.Welcome("A-1-1", "Bo Larch", g.Here);
-            g.Scene.Unit(g.Scene.Welcome("A-1", "Ada Fenwick", g.Here), g.Lace, g.Today);
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                g.Scene.Welcome("A-1-1", "Bo Larch", g.Here);
+                g.Scene.Unit(g.Scene.Welcome("A-1", "Ada Fenwick", g.Here), g.Lace, g.Today);
+            })
+        );
 
         var found = await FindAsync(clinic, "A-1-1");
 
@@ -77,12 +83,15 @@ public sealed class FindTests(PgServer server)
     [Fact]
     public async Task Clients_of_other_salons_are_counted_and_not_named()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
-            g.Scene.Welcome("C-2", "Ada Moss", g.There);
-            g.Scene.Welcome("C-3", "Ada Rowe", g.There);
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
+                g.Scene.Welcome("C-2", "Ada Moss", g.There);
+                g.Scene.Welcome("C-3", "Ada Rowe", g.There);
+            })
+        );
 
         var found = await FindAsync(clinic, "ada");
 
@@ -93,11 +102,14 @@ public sealed class FindTests(PgServer server)
     [Fact]
     public async Task More_than_twenty_are_cut_and_said_to_be()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            for (var i = 0; i < 25; i++)
-                g.Scene.Welcome($"K-{i}", $"Ada Number{i}", g.Here);
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                for (var i = 0; i < 25; i++)
+                    g.Scene.Welcome($"K-{i}", $"Ada Number{i}", g.Here);
+            })
+        );
 
         var found = await FindAsync(clinic, "ada");
 
@@ -108,11 +120,14 @@ public sealed class FindTests(PgServer server)
     public async Task A_result_says_when_the_rebond_is_due_and_that_a_lift_is_known()
     {
         Domain.Bonding.Bond bond = null!;
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            (_, _, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
-            bond.ReportLift(new Domain.Bonding.Lift(g.Today, null, null, SpotFixed: false));
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                (_, _, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
+                bond.ReportLift(new Domain.Bonding.Lift(g.Today, null, null, SpotFixed: false));
+            })
+        );
 
         var row = Assert.Single((await FindAsync(clinic, "ada")).Rows);
 
@@ -122,12 +137,15 @@ public sealed class FindTests(PgServer server)
     [Fact]
     public async Task A_unit_of_nobodys_is_named_by_its_serial()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            var unit = new HairSystem(Guid.CreateVersion7(), "STOCK-4", clientId: null, g.Lace.Id, g.Today);
-            g.Scene.Db.HairSystems.Add(unit);
-            g.Scene.Db.FindWords.Add(FindWords.Of(unit));
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                var unit = new HairSystem(Guid.CreateVersion7(), "STOCK-4", clientId: null, g.Lace.Id, g.Today);
+                g.Scene.Db.HairSystems.Add(unit);
+                g.Scene.Db.FindWords.Add(FindWords.Of(unit));
+            })
+        );
 
         Assert.Equal("STOCK-4", Assert.Single((await FindAsync(clinic, "stock4")).Stock).Serial);
     }
@@ -152,5 +170,7 @@ public sealed class FindTests(PgServer server)
 
     private Task<Slice.Screen> FindAsync(TestClinic clinic, string typed) =>
         clinic.UseAsync<Slice, Slice.Screen>(
-            clinic.Acting(given.Desk, given.Here), slice => slice.OpenAsync(typed, TestContext.Current.CancellationToken));
+            clinic.Acting(given.Desk, given.Here),
+            slice => slice.OpenAsync(typed, TestContext.Current.CancellationToken)
+        );
 }

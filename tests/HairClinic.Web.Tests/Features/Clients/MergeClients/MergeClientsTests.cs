@@ -38,8 +38,14 @@ public sealed class MergeClientsTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
         await MergeAsync(clinic);
 
-        var card = await clinic.UseAsync<CardSlice, CardSlice.Opened>(Desk(clinic), s => s.OpenAsync(folded.Id, TestContext.Current.CancellationToken));
-        var found = await clinic.UseAsync<FindSlice, FindSlice.Screen>(Desk(clinic), s => s.OpenAsync("F-1", TestContext.Current.CancellationToken));
+        var card = await clinic.UseAsync<CardSlice, CardSlice.Opened>(
+            Desk(clinic),
+            s => s.OpenAsync(folded.Id, TestContext.Current.CancellationToken)
+        );
+        var found = await clinic.UseAsync<FindSlice, FindSlice.Screen>(
+            Desk(clinic),
+            s => s.OpenAsync("F-1", TestContext.Current.CancellationToken)
+        );
 
         Assert.Equal(new CardSlice.Opened(null, kept.Id), card);
         Assert.Equal(["K-1"], found.Rows.Select(r => r.Code));
@@ -60,7 +66,11 @@ public sealed class MergeClientsTests(PgServer server)
         Assert.True(after.Remove(added.Id, out var owner));
         Assert.Equal(kept.Id, owner);
         Assert.Equal(before, after);
-        Assert.Null(await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == folded.Id).Select(c => c.MergedIntoId).SingleAsync(TestContext.Current.CancellationToken)));
+        Assert.Null(
+            await clinic.ReadAsync(db =>
+                db.Clients.Where(c => c.Id == folded.Id).Select(c => c.MergedIntoId).SingleAsync(TestContext.Current.CancellationToken)
+            )
+        );
     }
 
     [Fact]
@@ -94,11 +104,14 @@ public sealed class MergeClientsTests(PgServer server)
     [Fact]
     public async Task Two_heads_that_both_wear_a_unit_are_not_merged_and_nothing_moves()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            (kept, _, _) = g.Wearing("K-1", "Ada Fenwick", 10);
-            (folded, unit, _) = g.Wearing("F-1", "Ada Fenwik", 5);
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                (kept, _, _) = g.Wearing("K-1", "Ada Fenwick", 10);
+                (folded, unit, _) = g.Wearing("F-1", "Ada Fenwik", 5);
+            })
+        );
         var before = await EverythingAsync(clinic);
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() => MergeAsync(clinic));
@@ -110,21 +123,31 @@ public sealed class MergeClientsTests(PgServer server)
     [Fact]
     public async Task Likely_duplicates_are_named_in_ones_own_salons_and_counted_elsewhere()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
-            g.Scene.Welcome("P-1", "A. Fenwick", g.Here, "+441632960001");
-            g.Scene.Welcome("E-1", "Fenwick", g.There, email: "ADA@example.org");
-            g.Scene.Welcome("N-1", "Ada Fenwick", g.Here);
-            var twin = g.Scene.Welcome("B-1", "Fenwick, Ada", g.Here);
-            foreach (var client in new[] { kept, twin })
-                client.Describe(new LocalDate(1980, 2, 29), note: null);
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
+                g.Scene.Welcome("P-1", "A. Fenwick", g.Here, "+441632960001");
+                g.Scene.Welcome("E-1", "Fenwick", g.There, email: "ADA@example.org");
+                g.Scene.Welcome("N-1", "Ada Fenwick", g.Here);
+                var twin = g.Scene.Welcome("B-1", "Fenwick, Ada", g.Here);
+                foreach (var client in new[] { kept, twin })
+                    client.Describe(new LocalDate(1980, 2, 29), note: null);
+            })
+        );
 
         var screen = await OpenAsync(clinic, null);
 
         Assert.Equal(["B-1", "P-1"], screen!.Candidates.Select(c => c.Side.Code));
-        Assert.Equal((false, false, true), (screen.Candidates[0].Because!.SamePhone, screen.Candidates[0].Because!.SameEmail, screen.Candidates[0].Because!.SameNameAndBirth));
+        Assert.Equal(
+            (false, false, true),
+            (
+                screen.Candidates[0].Because!.SamePhone,
+                screen.Candidates[0].Because!.SameEmail,
+                screen.Candidates[0].Because!.SameNameAndBirth
+            )
+        );
         Assert.Equal(1, screen.Elsewhere);
     }
 
@@ -140,11 +163,14 @@ public sealed class MergeClientsTests(PgServer server)
     [Fact]
     public async Task A_record_of_another_salon_cannot_be_merged()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g =>
-        {
-            kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here);
-            folded = g.Scene.Welcome("F-1", "Ada Fenwick", g.There);
-        }));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here);
+                folded = g.Scene.Welcome("F-1", "Ada Fenwick", g.There);
+            })
+        );
 
         await Assert.ThrowsAsync<Refusal>(() => MergeAsync(clinic));
     }
@@ -156,7 +182,9 @@ public sealed class MergeClientsTests(PgServer server)
         folded.Plan(new LifeEvent(Guid.CreateVersion7(), folded.Id, LifeEventKind.Travel, g.Today, g.Today, away: true));
         folded.Learn(new CareFact(Guid.CreateVersion7(), folded.Id, g.Today, SkinOiliness.Dry, null, null, null, null));
         g.Scene.Book(folded, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(3));
-        g.Scene.Db.ContactNotes.Add(new ContactNote(Guid.CreateVersion7(), folded.Id, ContactKind.Rang, g.Scene.Now, g.Desk.Id, null, null));
+        g.Scene.Db.ContactNotes.Add(
+            new ContactNote(Guid.CreateVersion7(), folded.Id, ContactKind.Rang, g.Scene.Now, g.Desk.Id, null, null)
+        );
     }
 
     private static Task<(int, int, int, int, int, int)> OwnedAsync(TestClinic clinic, Guid id) =>
@@ -164,9 +192,13 @@ public sealed class MergeClientsTests(PgServer server)
         {
             var token = TestContext.Current.CancellationToken;
             return (
-                await db.HairSystems.CountAsync(x => x.ClientId == id, token), await db.Bonds.CountAsync(x => x.ClientId == id, token),
-                await db.Visits.CountAsync(x => x.ClientId == id, token), await db.LifeEvents.CountAsync(x => x.ClientId == id, token),
-                await db.CareFacts.CountAsync(x => x.ClientId == id, token), await db.ContactNotes.CountAsync(x => x.ClientId == id, token));
+                await db.HairSystems.CountAsync(x => x.ClientId == id, token),
+                await db.Bonds.CountAsync(x => x.ClientId == id, token),
+                await db.Visits.CountAsync(x => x.ClientId == id, token),
+                await db.LifeEvents.CountAsync(x => x.ClientId == id, token),
+                await db.CareFacts.CountAsync(x => x.ClientId == id, token),
+                await db.ContactNotes.CountAsync(x => x.ClientId == id, token)
+            );
         });
 
     // Whose every row is, by its id.
@@ -175,7 +207,8 @@ public sealed class MergeClientsTests(PgServer server)
         {
             var token = TestContext.Current.CancellationToken;
             var all = new Dictionary<Guid, Guid?>();
-            async Task Add(IQueryable<KeyValuePair<Guid, Guid?>> rows) => (await rows.ToListAsync(token)).ForEach(r => all.Add(r.Key, r.Value));
+            async Task Add(IQueryable<KeyValuePair<Guid, Guid?>> rows) =>
+                (await rows.ToListAsync(token)).ForEach(r => all.Add(r.Key, r.Value));
             await Add(db.HairSystems.Select(x => new KeyValuePair<Guid, Guid?>(x.Id, x.ClientId)));
             await Add(db.Bonds.Select(x => new KeyValuePair<Guid, Guid?>(x.Id, x.ClientId)));
             await Add(db.Visits.Select(x => new KeyValuePair<Guid, Guid?>(x.Id, x.ClientId)));
@@ -193,12 +226,16 @@ public sealed class MergeClientsTests(PgServer server)
 
     private Task<Slice.Outcome> MergeAsync(TestClinic clinic) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            Desk(clinic), s => s.SaveAsync(Guid.CreateVersion7(), new(kept.Id, folded.Id), TestContext.Current.CancellationToken));
+            Desk(clinic),
+            s => s.SaveAsync(Guid.CreateVersion7(), new(kept.Id, folded.Id), TestContext.Current.CancellationToken)
+        );
 
     private async Task UndoAsync(TestClinic clinic)
     {
         var merge = await clinic.ReadAsync(db => db.ClientMerges.Select(m => m.Id).SingleAsync(TestContext.Current.CancellationToken));
         await clinic.UseAsync<Slice, Slice.Outcome>(
-            Desk(clinic), s => s.UndoAsync(Guid.CreateVersion7(), new(merge), TestContext.Current.CancellationToken));
+            Desk(clinic),
+            s => s.UndoAsync(Guid.CreateVersion7(), new(merge), TestContext.Current.CancellationToken)
+        );
     }
 }

@@ -17,7 +17,15 @@ public sealed class RecordCareFactsTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
         await SaveAsync(clinic, new() { ClientId = client.Id, Skin = SkinOiliness.Dry });
 
-        await SaveAsync(clinic, new() { ClientId = client.Id, Skin = SkinOiliness.Oily, SwimsPerWeek = 2 });
+        await SaveAsync(
+            clinic,
+            new()
+            {
+                ClientId = client.Id,
+                Skin = SkinOiliness.Oily,
+                SwimsPerWeek = 2,
+            }
+        );
 
         var facts = await clinic.ReadAsync(db => db.CareFacts.OrderBy(f => f.Id).ToListAsync(TestContext.Current.CancellationToken));
         Assert.Equal([SkinOiliness.Dry, SkinOiliness.Oily], facts.Select(f => f.Skin!.Value));
@@ -34,18 +42,31 @@ public sealed class RecordCareFactsTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        await Assert.ThrowsAsync<Refusal>(() => clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.There),
-            s => s.SaveAsync(Guid.CreateVersion7(), new() { ClientId = client.Id, Skin = SkinOiliness.Dry }, TestContext.Current.CancellationToken)));
+        await Assert.ThrowsAsync<Refusal>(() =>
+            clinic.UseAsync<Slice, Slice.Outcome>(
+                clinic.Acting(given.Desk, given.There),
+                s =>
+                    s.SaveAsync(
+                        Guid.CreateVersion7(),
+                        new() { ClientId = client.Id, Skin = SkinOiliness.Dry },
+                        TestContext.Current.CancellationToken
+                    )
+            )
+        );
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
         TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(given.Desk, given.Here), s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken));
+        clinic.UseAsync<Slice, Slice.Screen?>(
+            clinic.Acting(given.Desk, given.Here),
+            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+        );
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here), s => s.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken));
+            clinic.Acting(given.Desk, given.Here),
+            s => s.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
+        );
 }

@@ -39,7 +39,8 @@ public sealed class ReportLiftFormTests : UiTestContext
     }
 
     [Fact]
-    public void A_bond_made_yesterday_offers_no_earlier_day() => Assert.Equal(3, RenderForm(appliedDaysAgo: 1).FindAll("input[name=day]").Count);
+    public void A_bond_made_yesterday_offers_no_earlier_day() =>
+        Assert.Equal(3, RenderForm(appliedDaysAgo: 1).FindAll("input[name=day]").Count);
 
     [Fact]
     public void No_answer_about_the_day_is_asked_for_again() =>
@@ -58,6 +59,8 @@ public sealed class ReportLiftFormTests : UiTestContext
     private IRenderedComponent<ReportLiftForm> RenderForm(int appliedDaysAgo)
     {
         var worn = new Slice.Worn(Guid.CreateVersion7(), "S-1", Today.PlusDays(-appliedDaysAgo), Lift: null);
-        return Render<ReportLiftForm>(p => p.Add(f => f.Screen, new Slice.Screen("Ada", "C-1", Today, worn, FixLift: null)).Add(f => f.Input, input));
+        return Render<ReportLiftForm>(p =>
+            p.Add(f => f.Screen, new Slice.Screen("Ada", "C-1", Today, worn, FixLift: null)).Add(f => f.Input, input)
+        );
     }
 }

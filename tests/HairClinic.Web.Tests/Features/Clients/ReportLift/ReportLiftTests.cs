@@ -85,23 +85,40 @@ public sealed class ReportLiftTests(PgServer server)
 
         var theirs = clinic.Acting(given.Desk, given.There);
 
-        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(theirs, s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)));
+        Assert.Null(
+            await clinic.UseAsync<Slice, Slice.Screen?>(theirs, s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken))
+        );
         await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(theirs, s => s.SaveAsync(Guid.CreateVersion7(), Input(), TestContext.Current.CancellationToken)));
+            clinic.UseAsync<Slice, Slice.Outcome>(
+                theirs,
+                s => s.SaveAsync(Guid.CreateVersion7(), Input(), TestContext.Current.CancellationToken)
+            )
+        );
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
         TestClinic.OpenAsync(server, given.Laying(g => (client, _, bond) = g.Wearing("C-1", "Ada Fenwick", 12)));
 
-    private Slice.Input Input() => new() { ClientId = client.Id, BondId = bond.Id, SpotFixed = false };
+    private Slice.Input Input() =>
+        new()
+        {
+            ClientId = client.Id,
+            BondId = bond.Id,
+            SpotFixed = false,
+        };
 
     private Task<Bond> BondAsync(TestClinic clinic) =>
         clinic.ReadAsync(db => db.Bonds.AsNoTracking().SingleAsync(b => b.Id == bond.Id, TestContext.Current.CancellationToken));
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(given.Desk, given.Here), s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken));
+        clinic.UseAsync<Slice, Slice.Screen?>(
+            clinic.Acting(given.Desk, given.Here),
+            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+        );
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here), s => s.SaveAsync(key ?? Guid.CreateVersion7(), input, TestContext.Current.CancellationToken));
+            clinic.Acting(given.Desk, given.Here),
+            s => s.SaveAsync(key ?? Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
+        );
 }

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Practices;

@@ -50,7 +50,12 @@ public sealed class OpenLinkTests(PgServer server)
             scene =>
             {
                 scene.LayPractice("Practice under test");
-                client = scene.Welcome("C-1", "Ada Fenwick", scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1), email: "ada@example.test");
+                client = scene.Welcome(
+                    "C-1",
+                    "Ada Fenwick",
+                    scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1),
+                    email: "ada@example.test"
+                );
             }
         );
 

@@ -28,7 +28,17 @@ public sealed class EditBaseTests(PgServer server) : PracticeTest(server)
     {
         await using var clinic = await OpenAsync();
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new Slice.Input { Name = "Silk top", LifeFromDays = 10, LifeToDays = 20 }));
+        await Assert.ThrowsAsync<Refusal>(() =>
+            SaveAsync(
+                clinic,
+                new Slice.Input
+                {
+                    Name = "Silk top",
+                    LifeFromDays = 10,
+                    LifeToDays = 20,
+                }
+            )
+        );
     }
 
     [Theory]
@@ -36,7 +46,18 @@ public sealed class EditBaseTests(PgServer server) : PracticeTest(server)
     [InlineData(20, 20)]
     [InlineData(0, 20)]
     public void A_life_that_is_none_is_told(int? from, int? to) =>
-        Assert.Single(new EditBaseRules().Validate(new Slice.Input { Name = "Lace", LifeFromDays = from, LifeToDays = to }).Errors);
+        Assert.Single(
+            new EditBaseRules()
+                .Validate(
+                    new Slice.Input
+                    {
+                        Name = "Lace",
+                        LifeFromDays = from,
+                        LifeToDays = to,
+                    }
+                )
+                .Errors
+        );
 
     private async Task<Slice.Input> OpenFormAsync(TestClinic clinic, Guid? id) =>
         (await OwnerAsync<Slice, Slice.Input?>(clinic, s => s.OpenAsync(id, Cancel)))!;

@@ -19,7 +19,14 @@ public sealed class EditPersonTests(PgServer server) : PracticeTest(server)
         input.Skills.RemoveAt(0);
         var tuesday = input.Work.Single(w => w.SalonId == Other.Id).Days[1];
         (tuesday.From, tuesday.To) = (new LocalTime(10, 0), new LocalTime(16, 0));
-        input.Absences.Add(new DayRange { From = new LocalDate(2027, 5, 3), To = new LocalDate(2027, 5, 9), Reason = "Holiday" });
+        input.Absences.Add(
+            new DayRange
+            {
+                From = new LocalDate(2027, 5, 3),
+                To = new LocalDate(2027, 5, 9),
+                Reason = "Holiday",
+            }
+        );
 
         await SaveAsync(clinic, input);
 
@@ -42,7 +49,10 @@ public sealed class EditPersonTests(PgServer server) : PracticeTest(server)
         );
         await SaveAsync(clinic, input);
 
-        Assert.Equal(StaffRole.Manager, await clinic.ReadAsync(db => db.People.Where(p => p.Id == Stylist.Id).Select(p => p.Role).SingleAsync(Cancel)));
+        Assert.Equal(
+            StaffRole.Manager,
+            await clinic.ReadAsync(db => db.People.Where(p => p.Id == Stylist.Id).Select(p => p.Role).SingleAsync(Cancel))
+        );
     }
 
     [Fact]
@@ -79,11 +89,17 @@ public sealed class EditPersonTests(PgServer server) : PracticeTest(server)
         await clinic.ReadAsync(async db =>
         {
             var name = $"sten-{clinic.PracticeId:N}";
-            db.Users.Add(new AppUser
-            {
-                Id = Guid.CreateVersion7(), PracticeId = clinic.PracticeId, PersonId = Stylist.Id, UserName = name,
-                NormalizedUserName = name.ToUpperInvariant(), SecurityStamp = "before",
-            });
+            db.Users.Add(
+                new AppUser
+                {
+                    Id = Guid.CreateVersion7(),
+                    PracticeId = clinic.PracticeId,
+                    PersonId = Stylist.Id,
+                    UserName = name,
+                    NormalizedUserName = name.ToUpperInvariant(),
+                    SecurityStamp = "before",
+                }
+            );
             return await db.SaveChangesAsync(Cancel);
         });
         var input = (await OpenFormAsync(clinic, Stylist.Id)).Input;
@@ -94,7 +110,10 @@ public sealed class EditPersonTests(PgServer server) : PracticeTest(server)
 
         await SaveAsync(clinic, input);
 
-        Assert.NotEqual("before", await clinic.ReadAsync(db => db.Users.Where(u => u.PersonId == Stylist.Id).Select(u => u.SecurityStamp).SingleAsync(Cancel)));
+        Assert.NotEqual(
+            "before",
+            await clinic.ReadAsync(db => db.Users.Where(u => u.PersonId == Stylist.Id).Select(u => u.SecurityStamp).SingleAsync(Cancel))
+        );
     }
 
     [Fact]

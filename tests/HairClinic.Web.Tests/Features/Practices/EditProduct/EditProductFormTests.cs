@@ -26,7 +26,19 @@ public sealed class EditProductFormTests : UiTestContext
     public void A_finished_lot_stays_finished()
     {
         BeInteractive();
-        var input = new Slice.Input { Lots = [new() { Id = Guid.CreateVersion7(), Code = "A-1", Finished = true, WasFinished = true }] };
+        var input = new Slice.Input
+        {
+            Lots =
+            [
+                new()
+                {
+                    Id = Guid.CreateVersion7(),
+                    Code = "A-1",
+                    Finished = true,
+                    WasFinished = true,
+                },
+            ],
+        };
 
         var form = Render<EditProductForm>(p => p.Add(f => f.Input, input));
 

@@ -86,7 +86,8 @@ public sealed class EditProductTests(PgServer server) : PracticeTest(server)
     public void A_cure_outside_24_to_48_hours_is_told(int? hours, int errors) =>
         Assert.Equal(errors, new EditProductRules().Validate(new Slice.Input { Name = "Adhesive A", LabelCureHours = hours }).Errors.Count);
 
-    private void Lay(HairClinic.Web.Demo.Scenes.Scene scene) => adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
+    private void Lay(HairClinic.Web.Demo.Scenes.Scene scene) =>
+        adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
 
     private async Task<Slice.Input> OpenFormAsync(TestClinic clinic, Guid? id) =>
         (await OwnerAsync<Slice, Slice.Input?>(clinic, s => s.OpenAsync(id, Cancel)))!;

@@ -20,14 +20,22 @@ public sealed class EditSalonFormTests : UiTestContext
         form.Find("[aria-label='Monday to']").Change("12:30");
         form.Find("[aria-label='Monday again from']").Change("14:00");
 
-        Assert.Equal((new LocalTime(9, 0), new LocalTime(12, 30), new LocalTime(14, 0)), (input.Hours[0].From, input.Hours[0].To, input.Hours[0].SecondFrom));
+        Assert.Equal(
+            (new LocalTime(9, 0), new LocalTime(12, 30), new LocalTime(14, 0)),
+            (input.Hours[0].From, input.Hours[0].To, input.Hours[0].SecondFrom)
+        );
     }
 
     [Fact]
     public void What_is_wrong_with_a_day_stands_at_that_day()
     {
         BeInteractive();
-        var input = new Slice.Input { Name = "Elm Row", Zone = "Europe/London", Currency = "GBP" };
+        var input = new Slice.Input
+        {
+            Name = "Elm Row",
+            Zone = "Europe/London",
+            Currency = "GBP",
+        };
         (input.Hours[2].From, input.Hours[2].To) = (new LocalTime(18, 0), new LocalTime(9, 0));
 
         var form = Render<EditSalonForm>(p => p.Add(f => f.Input, input).Add(f => f.Check, new EditSalonRules().Validate(input)));

@@ -14,7 +14,14 @@ public sealed class EditSalonRulesTests
     [InlineData("09:00", "14:00", "13:00", "18:00", "The second spell starts before the first has ended.")]
     public void Hours_that_cannot_be_are_told(string? from, string? to, string? secondFrom, string? secondTo, string message)
     {
-        var day = new DayHours { Day = IsoDayOfWeek.Monday, From = Time(from), To = Time(to), SecondFrom = Time(secondFrom), SecondTo = Time(secondTo) };
+        var day = new DayHours
+        {
+            Day = IsoDayOfWeek.Monday,
+            From = Time(from),
+            To = Time(to),
+            SecondFrom = Time(secondFrom),
+            SecondTo = Time(secondTo),
+        };
         var input = Good() with { Hours = [day] };
 
         var error = Assert.Single(new EditSalonRules().Validate(input).Errors);
@@ -36,7 +43,13 @@ public sealed class EditSalonRulesTests
         Assert.Equal("The last day comes before the first.", Assert.Single(new EditSalonRules().Validate(input).Errors).ErrorMessage);
     }
 
-    private static Slice.Input Good() => new() { Name = "Elm Row", Zone = "Europe/London", Currency = "GBP" };
+    private static Slice.Input Good() =>
+        new()
+        {
+            Name = "Elm Row",
+            Zone = "Europe/London",
+            Currency = "GBP",
+        };
 
     private static LocalTime? Time(string? text) =>
         text is null ? null : NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(text).Value;

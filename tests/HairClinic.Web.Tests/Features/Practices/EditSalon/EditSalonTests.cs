@@ -18,7 +18,14 @@ public sealed class EditSalonTests(PgServer server) : PracticeTest(server)
         var monday = input.Hours[0];
         (monday.From, monday.To) = (new LocalTime(9, 0), new LocalTime(12, 0));
         (monday.SecondFrom, monday.SecondTo) = (new LocalTime(14, 0), new LocalTime(19, 0));
-        input.Closures.Add(new DayRange { From = new LocalDate(2027, 3, 1), To = new LocalDate(2027, 3, 7), Reason = "Painting" });
+        input.Closures.Add(
+            new DayRange
+            {
+                From = new LocalDate(2027, 3, 1),
+                To = new LocalDate(2027, 3, 7),
+                Reason = "Painting",
+            }
+        );
 
         await SaveAsync(clinic, input);
 
@@ -117,7 +124,9 @@ public sealed class EditSalonTests(PgServer server) : PracticeTest(server)
 
         var outcome = await ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
 
-        var salons = await clinic.ReadAsync(db => db.PersonSalons.Where(s => s.PersonId == Manager.Id).Select(s => s.SalonId).ToListAsync(Cancel));
+        var salons = await clinic.ReadAsync(db =>
+            db.PersonSalons.Where(s => s.PersonId == Manager.Id).Select(s => s.SalonId).ToListAsync(Cancel)
+        );
         Assert.Equivalent(new[] { Salon.Id, outcome.SalonId }, salons);
     }
 

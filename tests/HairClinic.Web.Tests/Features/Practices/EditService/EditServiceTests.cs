@@ -29,7 +29,9 @@ public sealed class EditServiceTests(PgServer server) : PracticeTest(server)
     public async Task A_service_with_waits_keeps_its_steps_when_renamed()
     {
         await using var clinic = await OpenAsync(scene =>
-            scene.Service(ServicePurpose.FixLift).Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, 15), (Guid.CreateVersion7(), SegmentKind.Wait, 10)])
+            scene
+                .Service(ServicePurpose.FixLift)
+                .Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, 15), (Guid.CreateVersion7(), SegmentKind.Wait, 10)])
         );
         var id = Scene.Service(ServicePurpose.FixLift).Id;
         var input = (await OpenFormAsync(clinic, id)).Input;
@@ -37,7 +39,10 @@ public sealed class EditServiceTests(PgServer server) : PracticeTest(server)
 
         await SaveAsync(clinic, input);
 
-        Assert.Equal([(SegmentKind.HandsOn, 15), (SegmentKind.Wait, 10)], (await OpenFormAsync(clinic, id)).Input.Steps.Select(s => (s.Kind, s.Minutes!.Value)));
+        Assert.Equal(
+            [(SegmentKind.HandsOn, 15), (SegmentKind.Wait, 10)],
+            (await OpenFormAsync(clinic, id)).Input.Steps.Select(s => (s.Kind, s.Minutes!.Value))
+        );
     }
 
     [Fact]

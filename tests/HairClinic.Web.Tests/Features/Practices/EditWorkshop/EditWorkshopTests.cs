@@ -15,7 +15,14 @@ public sealed class EditWorkshopTests(PgServer server) : PracticeTest(server)
         var id = Scene.Workshops[0].Id;
         var late = await OpenFormAsync(clinic, id);
         var input = await OpenFormAsync(clinic, id);
-        input.Closures.Add(new DayRange { From = new LocalDate(2027, 2, 10), To = new LocalDate(2027, 2, 24), Reason = "New year" });
+        input.Closures.Add(
+            new DayRange
+            {
+                From = new LocalDate(2027, 2, 10),
+                To = new LocalDate(2027, 2, 24),
+                Reason = "New year",
+            }
+        );
         await SaveAsync(clinic, input);
         Assert.Equal("New year", Assert.Single((await OpenFormAsync(clinic, id)).Closures).Reason);
 

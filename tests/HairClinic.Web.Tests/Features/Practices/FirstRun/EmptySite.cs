@@ -30,7 +30,8 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!));
 
         // Without a pool: many such sites at once would hold all of the server's connections.
-        string In(string connectionString) => new NpgsqlConnectionStringBuilder(connectionString) { Database = name, Pooling = false }.ToString();
+        string In(string connectionString) =>
+            new NpgsqlConnectionStringBuilder(connectionString) { Database = name, Pooling = false }.ToString();
 
         async Task RunAsync(string sql)
         {
@@ -42,7 +43,14 @@ public sealed class EmptySite : WebApplicationFactory<Program>
     /// <summary>A browser that follows nothing by itself and keeps its cookies.</summary>
     public HttpClient Browser()
     {
-        var browser = CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true, BaseAddress = new Uri("https://localhost") });
+        var browser = CreateClient(
+            new()
+            {
+                AllowAutoRedirect = false,
+                HandleCookies = true,
+                BaseAddress = new Uri("https://localhost"),
+            }
+        );
         browser.DefaultRequestHeaders.Accept.ParseAdd("text/html");
         return browser;
     }

@@ -25,7 +25,10 @@ public sealed class GuideTests(PgServer server)
         Assert.Equal(GuideStep.FirstSalon, (await ReadAsync(clinic)).Next);
 
         var salon = await As<SalonStep, SalonStep.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), Salon(), Cancel));
-        Assert.Equal((GuideStep.FirstChairs, salon.SalonId), ((await ReadAsync(clinic)).Next, (await ReadAsync(clinic)).FirstSalonId!.Value));
+        Assert.Equal(
+            (GuideStep.FirstChairs, salon.SalonId),
+            ((await ReadAsync(clinic)).Next, (await ReadAsync(clinic)).FirstSalonId!.Value)
+        );
 
         var chairs = (await As<ChairsStep, ChairsStep.Screen?>(clinic, s => s.OpenAsync(salon.SalonId, Cancel)))!.Input;
         chairs.Chairs.Add(new ChairsStep.ChairLine { Name = "Chair 1" });
@@ -92,7 +95,8 @@ public sealed class GuideTests(PgServer server)
             Hours = DayHours.Week([(IsoDayOfWeek.Tuesday, new LocalTime(9, 0), new LocalTime(18, 0))]),
         };
 
-    private static Task<GuideFacts> ReadAsync(TestClinic clinic) => clinic.UseAsync<Guide, GuideFacts>(clinic.Job, g => g.ReadAsync(Cancel));
+    private static Task<GuideFacts> ReadAsync(TestClinic clinic) =>
+        clinic.UseAsync<Guide, GuideFacts>(clinic.Job, g => g.ReadAsync(Cancel));
 
     // The owner of a practice just begun has no salon yet.
     private Task<T> As<TSlice, T>(TestClinic clinic, Func<TSlice, Task<T>> call)

@@ -10,11 +10,16 @@ public sealed class OverviewTests(PgServer server) : PracticeTest(server)
     [Fact]
     public async Task What_is_missing_is_named_with_the_place_to_put_it_right()
     {
-        await using var clinic = await OpenAsync(scene => scene.Db.Salons.Add(new Salon(Guid.CreateVersion7(), "Bare Street", "Europe/London", "GBP")));
+        await using var clinic = await OpenAsync(scene =>
+            scene.Db.Salons.Add(new Salon(Guid.CreateVersion7(), "Bare Street", "Europe/London", "GBP"))
+        );
 
         var missing = MissingThing.In(await OwnerAsync<Slice, Slice.Screen>(clinic, s => s.OpenAsync(Cancel))).ToList();
 
-        Assert.Contains(missing, m => m.Sentence.Contains("no opening hours", StringComparison.Ordinal) && m.Arguments.Contains("Bare Street"));
+        Assert.Contains(
+            missing,
+            m => m.Sentence.Contains("no opening hours", StringComparison.Ordinal) && m.Arguments.Contains("Bare Street")
+        );
         Assert.Contains(missing, m => m.Sentence.Contains("no chair", StringComparison.Ordinal) && m.Arguments.Contains("Bare Street"));
         Assert.Contains(missing, m => m.Where == "/practice/products");
         Assert.DoesNotContain(missing, m => m.Where == "/practice/hold-windows");

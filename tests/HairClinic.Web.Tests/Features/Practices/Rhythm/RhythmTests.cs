@@ -41,7 +41,14 @@ public sealed class RhythmTests(PgServer server) : PracticeTest(server)
     [InlineData(null)]
     public void A_cure_outside_24_to_48_hours_is_told(int? hours)
     {
-        var input = new Slice.Input { Name = "Practice", CureHours = hours, DaysBeforeEvent = 5, OpeningSoonDays = 7, SlotMinutes = 15 };
+        var input = new Slice.Input
+        {
+            Name = "Practice",
+            CureHours = hours,
+            DaysBeforeEvent = 5,
+            OpeningSoonDays = 7,
+            SlotMinutes = 15,
+        };
 
         Assert.Equal(nameof(Slice.Input.CureHours), Assert.Single(new RhythmRules().Validate(input).Errors).PropertyName);
     }

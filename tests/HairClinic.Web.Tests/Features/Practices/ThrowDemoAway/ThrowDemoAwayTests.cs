@@ -57,7 +57,9 @@ public sealed class ThrowDemoAwayTests(PgServer server) : PracticeTest(server)
         {
             BeInteractive();
             var input = new Slice.Input();
-            var form = Render<ThrowDemoAwayForm>(p => p.Add(f => f.Screen, new Slice.Screen("Invented Practice", 300, 4100)).Add(f => f.Input, input));
+            var form = Render<ThrowDemoAwayForm>(p =>
+                p.Add(f => f.Screen, new Slice.Screen("Invented Practice", 300, 4100)).Add(f => f.Input, input)
+            );
 
             form.Find("input").Change("Invented Practice");
 

@@ -75,17 +75,22 @@ public sealed class AtTheChairTests(PgServer server)
     public async Task One_big_button_begins_and_then_logs()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        await Page.AsAsync(clinic, scene.Stylist, scene.Salon, async page =>
-        {
-            await page.Open().ShowsAsync("Ada Fenwick");
-            Assert.True(page.Has("Adhesive A · lot A-0 · 3 coats"));
+        await Page.AsAsync(
+            clinic,
+            scene.Stylist,
+            scene.Salon,
+            async page =>
+            {
+                await page.Open().ShowsAsync("Ada Fenwick");
+                Assert.True(page.Has("Adhesive A · lot A-0 · 3 coats"));
 
-            page.Page.FindAll("button.primary")[0].Click();
+                page.Page.FindAll("button.primary")[0].Click();
 
-            await page.ShowsAsync("Log the rebond");
-            Assert.Equal($"/visits/{scene.Visit.Id}/log-rebond", page.Find("a.primary").GetAttribute("href"));
-            Assert.NotEmpty(page.Page.FindAll("time[data-countdown]"));
-        });
+                await page.ShowsAsync("Log the rebond");
+                Assert.Equal($"/visits/{scene.Visit.Id}/log-rebond", page.Find("a.primary").GetAttribute("href"));
+                Assert.NotEmpty(page.Page.FindAll("time[data-countdown]"));
+            }
+        );
     }
 
     private static CancellationToken Cancellation => Xunit.TestContext.Current.CancellationToken;
@@ -97,14 +102,24 @@ public sealed class AtTheChairTests(PgServer server)
         laid.Book(second, laid.Service(ServicePurpose.WashAndStyle), laid.Chairs[1], scene.Colleague, laid.Now);
         nobodys = new Visit(Guid.CreateVersion7(), second.Id, scene.Salon.Id, laid.Service(ServicePurpose.Consultation).Id);
         nobodys.Place(
-            [(Domain.Chairs.SegmentKind.HandsOn, 60)], laid.Now + Duration.FromHours(3), laid.Chairs[1].Id, null, scene.Salon, [Guid.CreateVersion7()]);
+            [(Domain.Chairs.SegmentKind.HandsOn, 60)],
+            laid.Now + Duration.FromHours(3),
+            laid.Chairs[1].Id,
+            null,
+            scene.Salon,
+            [Guid.CreateVersion7()]
+        );
         laid.Db.Visits.Add(nobodys);
     }
 
     private async Task<Slice.Screen> OpenAsync(TestClinic clinic, Person person) =>
-        Assert.IsType<Slice.Screen>(await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(person, scene.Salon), s => s.OpenAsync(Cancellation)));
+        Assert.IsType<Slice.Screen>(
+            await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(person, scene.Salon), s => s.OpenAsync(Cancellation))
+        );
 
     private Task<Slice.Begun> BeginAsync(TestClinic clinic, Slice.ChairVisit visit) =>
         clinic.UseAsync<Slice, Slice.Begun>(
-            clinic.Acting(scene.Stylist, scene.Salon), s => s.BeginAsync(Guid.CreateVersion7(), new(visit.Id, visit.Version), Cancellation));
+            clinic.Acting(scene.Stylist, scene.Salon),
+            s => s.BeginAsync(Guid.CreateVersion7(), new(visit.Id, visit.Version), Cancellation)
+        );
 }

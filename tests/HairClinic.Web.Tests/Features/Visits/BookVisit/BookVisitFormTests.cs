@@ -17,7 +17,11 @@ public sealed class BookVisitFormTests : UiTestContext
         "Elm Row",
         DateTimeZoneProviders.Tzdb["Europe/London"],
         Today,
-        [Service("Full service", ServicePurpose.Rebond, 120), Service("Rebond", ServicePurpose.Rebond, 90), Service("Wash", ServicePurpose.WashAndStyle, 45)],
+        [
+            Service("Full service", ServicePurpose.Rebond, 120),
+            Service("Rebond", ServicePurpose.Rebond, 90),
+            Service("Wash", ServicePurpose.WashAndStyle, 45),
+        ],
         [new Choice(Guid.CreateVersion7(), "Mara")],
         [new Choice(Guid.CreateVersion7(), "Chair 1")]
     );
@@ -80,7 +84,17 @@ public sealed class BookVisitFormTests : UiTestContext
     [Fact]
     public void What_was_booked_is_said_once_more_with_the_ways_on()
     {
-        var booked = new Slice.Booked(Guid.CreateVersion7(), "Ada Fenwick", "Rebond", Today, Instant.FromUtc(2027, 2, 3, 15, 0), Instant.FromUtc(2027, 2, 3, 16, 30), "America/New_York", "Chair 1", "Mara");
+        var booked = new Slice.Booked(
+            Guid.CreateVersion7(),
+            "Ada Fenwick",
+            "Rebond",
+            Today,
+            Instant.FromUtc(2027, 2, 3, 15, 0),
+            Instant.FromUtc(2027, 2, 3, 16, 30),
+            "America/New_York",
+            "Chair 1",
+            "Mara"
+        );
 
         var notice = Render<BookedNotice>(p => p.Add(n => n.Booked, booked).Add(n => n.Today, Today));
 

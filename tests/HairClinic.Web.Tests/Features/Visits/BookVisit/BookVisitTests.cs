@@ -21,7 +21,10 @@ public sealed class BookVisitTests(PgServer server)
         var outcome = await BookAsync(clinic, Input(scene.Coats, 0, scene.Mara, 11));
 
         var visit = await VisitScene.ReadAsync(clinic, outcome.Booked!.VisitId);
-        Assert.Equal((VisitState.Booked, true, scene.Chairs[0].Id, Thursday), (visit.State, visit.HoldsChair, visit.ChairId!.Value, visit.Day));
+        Assert.Equal(
+            (VisitState.Booked, true, scene.Chairs[0].Id, Thursday),
+            (visit.State, visit.HoldsChair, visit.ChairId!.Value, visit.Day)
+        );
         Assert.Equal([true, false, true], visit.Segments.OrderBy(s => s.Position).Select(s => s.HoldsHands));
         Assert.Equal(("Ada Fenwick", "Chair 1", "Mara"), (outcome.Booked.Client, outcome.Booked.Chair, outcome.Booked.Person));
     }
@@ -154,7 +157,9 @@ public sealed class BookVisitTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        await Assert.ThrowsAsync<Refusal>(() => BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, 9) with { ChairId = scene.Chairs[^1].Id }));
+        await Assert.ThrowsAsync<Refusal>(() =>
+            BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, 9) with { ChairId = scene.Chairs[^1].Id })
+        );
         await Assert.ThrowsAsync<Refusal>(() => BookAsync(clinic, Input(scene.Wash, 0, scene.Ivo, 9)));
 
         void Lay(Scene s)

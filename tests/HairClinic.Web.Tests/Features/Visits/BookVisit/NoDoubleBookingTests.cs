@@ -36,7 +36,14 @@ public sealed class NoDoubleBookingTests(PgServer server)
     [Fact]
     public async Task What_the_loser_is_offered_can_be_booked()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, s => { scene.Lay(s); scene.Book(s, scene.Rebond, 0, scene.Mara, At(11)); });
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                scene.Lay(s);
+                scene.Book(s, scene.Rebond, 0, scene.Mara, At(11));
+            }
+        );
         var input = Input(scene.Wash, 0, scene.Mara, At(11));
 
         var offer = (await BookAsync(clinic, input)).Taken!.Nearest[0];
@@ -60,7 +67,14 @@ public sealed class NoDoubleBookingTests(PgServer server)
     [Fact]
     public async Task Hands_are_free_for_another_chair_while_a_coat_dries()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, s => { scene.Lay(s); Quick(s); });
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                scene.Lay(s);
+                Quick(s);
+            }
+        );
         await BookAsync(clinic, Input(scene.Coats, 0, scene.Mara, At(11)));
 
         var second = await BookAsync(clinic, Input(quick!, 1, scene.Mara, At(11, 30)));

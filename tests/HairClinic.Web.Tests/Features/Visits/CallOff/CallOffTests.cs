@@ -71,7 +71,10 @@ public sealed class CallOffTests(PgServer server)
         var rules = new CallOffRules();
 
         Assert.Equal(["Say who calls it off."], rules.Validate(new Slice.Input()).Errors.Select(e => e.ErrorMessage));
-        Assert.Equal(["Write why: the client will ask."], rules.Validate(new Slice.Input { By = CalledOffBy.Salon }).Errors.Select(e => e.ErrorMessage));
+        Assert.Equal(
+            ["Write why: the client will ask."],
+            rules.Validate(new Slice.Input { By = CalledOffBy.Salon }).Errors.Select(e => e.ErrorMessage)
+        );
         Assert.True(rules.Validate(new Slice.Input { By = CalledOffBy.Client }).IsValid);
     }
 
@@ -91,7 +94,13 @@ public sealed class CallOffTests(PgServer server)
             scene.AtDesk(clinic),
             slice => slice.OpenAsync(visit.Id, TestContext.Current.CancellationToken)
         );
-        return new Slice.Input { VisitId = visit.Id, Version = screen!.Version, By = by, Reason = reason };
+        return new Slice.Input
+        {
+            VisitId = visit.Id,
+            Version = screen!.Version,
+            By = by,
+            Reason = reason,
+        };
     }
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>

@@ -19,7 +19,10 @@ public sealed class StateTapsTests : UiTestContext
     {
         var taps = Render<StateTaps>(p => p.Add(t => t.State, state).Add(t => t.Name, "Ada"));
 
-        Assert.Equal(words, string.Join('|', taps.FindAll("button").Select(b => b.TextContent.Replace(" Ada", "", StringComparison.Ordinal))));
+        Assert.Equal(
+            words,
+            string.Join('|', taps.FindAll("button").Select(b => b.TextContent.Replace(" Ada", "", StringComparison.Ordinal)))
+        );
     }
 
     [Fact]

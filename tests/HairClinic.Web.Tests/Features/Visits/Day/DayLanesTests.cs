@@ -30,7 +30,12 @@ public sealed class DayLanesTests : UiTestContext
     {
         var midnight = London.AtStartOfDay(LongDay).ToInstant();
 
-        var lanes = Draw(LongDay, midnight, London.AtStartOfDay(LongDay.PlusDays(1)).ToInstant(), [Visit(midnight + Duration.FromMinutes(90), 30), Visit(midnight + Duration.FromMinutes(150), 30)]);
+        var lanes = Draw(
+            LongDay,
+            midnight,
+            London.AtStartOfDay(LongDay.PlusDays(1)).ToInstant(),
+            [Visit(midnight + Duration.FromMinutes(90), 30), Visit(midnight + Duration.FromMinutes(150), 30)]
+        );
 
         var hours = lanes.FindAll("thead th").Skip(1).Select(th => th.TextContent).ToList();
         Assert.Equal(25, hours.Count);
@@ -66,10 +71,27 @@ public sealed class DayLanesTests : UiTestContext
         Assert.Empty(Draw(day, At(day, 9), At(day, 18), [gone]).FindAll(".block"));
     }
 
-    private IRenderedComponent<DayLanes> Draw(LocalDate day, Instant opens, Instant closes, IReadOnlyList<Slice.VisitView> visits, bool mayBook = true)
+    private IRenderedComponent<DayLanes> Draw(
+        LocalDate day,
+        Instant opens,
+        Instant closes,
+        IReadOnlyList<Slice.VisitView> visits,
+        bool mayBook = true
+    )
     {
         var now = TestClinic.UsualNow;
-        var screen = new Slice.Screen("Elm Row", London, day, now.InZone(London).Date, now, [new Interval(opens, closes)], null, [new(Chair, "Chair 1", Retired: false)], visits, [])
+        var screen = new Slice.Screen(
+            "Elm Row",
+            London,
+            day,
+            now.InZone(London).Date,
+            now,
+            [new Interval(opens, closes)],
+            null,
+            [new(Chair, "Chair 1", Retired: false)],
+            visits,
+            []
+        )
         {
             MayBook = mayBook,
         };
@@ -79,5 +101,19 @@ public sealed class DayLanesTests : UiTestContext
     private static Instant At(LocalDate day, int hour) => (day + new LocalTime(hour, 0)).InZoneStrictly(London).ToInstant();
 
     private static Slice.VisitView Visit(Instant at, int minutes) =>
-        new(Guid.CreateVersion7(), 1, VisitState.Booked, HoldsChair: true, Chair, at, at + Duration.FromMinutes(minutes), "Ada Fenwick", "Rebond", ServicePurpose.Rebond, "Chair 1", "Mara", []);
+        new(
+            Guid.CreateVersion7(),
+            1,
+            VisitState.Booked,
+            HoldsChair: true,
+            Chair,
+            at,
+            at + Duration.FromMinutes(minutes),
+            "Ada Fenwick",
+            "Rebond",
+            ServicePurpose.Rebond,
+            "Chair 1",
+            "Mara",
+            []
+        );
 }

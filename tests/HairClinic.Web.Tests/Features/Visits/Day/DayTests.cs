@@ -38,7 +38,12 @@ public sealed class DayTests(PgServer server)
         // Half past four in the morning in London is still the evening before in New York.
         await using var clinic = await TestClinic.OpenAsync(server, newYork.Lay, Instant.FromUtc(2027, 2, 3, 4, 30));
 
-        var screen = (await clinic.UseAsync<Slice, Slice.Screen?>(newYork.AtDesk(clinic), s => s.OpenAsync(null, TestContext.Current.CancellationToken)))!;
+        var screen = (
+            await clinic.UseAsync<Slice, Slice.Screen?>(
+                newYork.AtDesk(clinic),
+                s => s.OpenAsync(null, TestContext.Current.CancellationToken)
+            )
+        )!;
 
         Assert.Equal(new LocalDate(2027, 2, 2), screen.Date);
         Assert.Equal(screen.Date, screen.Today);
@@ -122,7 +127,12 @@ public sealed class DayTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
 
-        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(scene.Desk), s => s.OpenAsync(null, TestContext.Current.CancellationToken)));
+        Assert.Null(
+            await clinic.UseAsync<Slice, Slice.Screen?>(
+                clinic.Acting(scene.Desk),
+                s => s.OpenAsync(null, TestContext.Current.CancellationToken)
+            )
+        );
     }
 
     [Fact]
@@ -131,7 +141,12 @@ public sealed class DayTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
 
         var desk = await OpenAsync(clinic, Thursday);
-        var stylist = (await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(scene.Mara, scene.Salon), s => s.OpenAsync(Thursday, TestContext.Current.CancellationToken)))!;
+        var stylist = (
+            await clinic.UseAsync<Slice, Slice.Screen?>(
+                clinic.Acting(scene.Mara, scene.Salon),
+                s => s.OpenAsync(Thursday, TestContext.Current.CancellationToken)
+            )
+        )!;
 
         Assert.Equal((true, false), (desk.MayBook, desk.MayLog));
         Assert.Equal((false, true), (stylist.MayBook, stylist.MayLog));

@@ -47,7 +47,8 @@ public sealed class LogRebondOnceTests(PgServer server)
 
         var results = await Task.WhenAll(
             TryAsync(() => SaveAsync(clinic, Guid.CreateVersion7(), mine)),
-            TryAsync(() => SaveAsync(clinic, Guid.CreateVersion7(), theirs, scene.Colleague)));
+            TryAsync(() => SaveAsync(clinic, Guid.CreateVersion7(), theirs, scene.Colleague))
+        );
 
         Assert.Single(results, r => r is null);
         Assert.Single(results, r => r is Refusal or OvertakenException);
@@ -82,7 +83,8 @@ public sealed class LogRebondOnceTests(PgServer server)
 
         var results = await Task.WhenAll(
             TryAsync(() => SaveAsync(clinic, Guid.CreateVersion7(), one)),
-            TryAsync(() => SaveAsync(clinic, Guid.CreateVersion7(), other, scene.Colleague)));
+            TryAsync(() => SaveAsync(clinic, Guid.CreateVersion7(), other, scene.Colleague))
+        );
 
         Assert.Single(results, r => r is null);
         Assert.Single(results, r => r is Refusal or OvertakenException);
@@ -125,7 +127,8 @@ public sealed class LogRebondOnceTests(PgServer server)
 
     private async Task<Slice.Screen> ScreenAsync(TestClinic clinic, Guid visitId) =>
         Assert.IsType<Slice.Screen>(
-            await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(scene.Stylist, scene.Salon), s => s.OpenAsync(visitId, Cancellation)));
+            await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(scene.Stylist, scene.Salon), s => s.OpenAsync(visitId, Cancellation))
+        );
 
     private async Task<Slice.Input> NormalAsync(TestClinic clinic, Guid visitId)
     {
@@ -135,8 +138,7 @@ public sealed class LogRebondOnceTests(PgServer server)
     }
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Guid key, Slice.Input input, Person? by = null) =>
-        clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(by ?? scene.Stylist, scene.Salon), s => s.SaveAsync(key, input, Cancellation));
+        clinic.UseAsync<Slice, Slice.Outcome>(clinic.Acting(by ?? scene.Stylist, scene.Salon), s => s.SaveAsync(key, input, Cancellation));
 
     private static Task<int> BondsAsync(TestClinic clinic) => clinic.ReadAsync(db => db.Bonds.CountAsync(Cancellation));
 }

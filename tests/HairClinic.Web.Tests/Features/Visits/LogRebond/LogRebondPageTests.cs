@@ -14,150 +14,180 @@ public sealed class LogRebondPageTests(PgServer server)
 
     [Fact]
     public async Task When_all_is_normal_a_rebond_is_logged_in_three_taps_and_the_next_date_is_shown() =>
-        await OnPageAsync(async (page, clinic) =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+        await OnPageAsync(
+            async (page, clinic) =>
+            {
+                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
 
-            page.Choose("Was an edge up", "No, sound");
-            page.Choose("Was each coat left to dry?", "Waits kept");
-            page.Send();
+                page.Choose("Was an edge up", "No, sound");
+                page.Choose("Was each coat left to dry?", "Waits kept");
+                page.Send();
 
-            await page.ShowsAsync("Due again");
-            Assert.Equal(3, page.Taps);
-            var due = await clinic.ReadAsync(db => db.Bonds.Where(b => b.RemovedOn == null).Select(b => b.DueOn).SingleAsync(Cancellation));
-            Assert.Equal($"{due:uuuu-MM-dd}", page.Find(".vast time").GetAttribute("datetime"));
-            Assert.Contains($"/visits/book-visit?client={scene.Client.Id}&amp;around={due:uuuu-MM-dd}", page.Page.Markup, StringComparison.Ordinal);
-            Assert.True(page.Has("no water"));
-            Assert.NotEmpty(page.Page.FindAll("time[data-countdown]"));
-        });
+                await page.ShowsAsync("Due again");
+                Assert.Equal(3, page.Taps);
+                var due = await clinic.ReadAsync(db =>
+                    db.Bonds.Where(b => b.RemovedOn == null).Select(b => b.DueOn).SingleAsync(Cancellation)
+                );
+                Assert.Equal($"{due:uuuu-MM-dd}", page.Find(".vast time").GetAttribute("datetime"));
+                Assert.Contains(
+                    $"/visits/book-visit?client={scene.Client.Id}&amp;around={due:uuuu-MM-dd}",
+                    page.Page.Markup,
+                    StringComparison.Ordinal
+                );
+                Assert.True(page.Has("no water"));
+                Assert.NotEmpty(page.Page.FindAll("time[data-countdown]"));
+            }
+        );
 
     [Fact]
     public async Task Even_with_a_lift_two_worn_grades_another_lot_and_the_spare_it_takes_at_most_twelve_taps() =>
-        await OnPageAsync(async (page, _) =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+        await OnPageAsync(
+            async (page, _) =>
+            {
+                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
 
-            page.Choose("Was an edge up", "Yes, lifted");
-            page.Press("Today: On which day did they notice?");
-            page.Choose("Where?", "Front");
-            page.Choose("Knots", "2");
-            page.Choose("Base", "3");
-            page.Choose("Unit that goes on", scene.Spare.Serial);
-            page.Choose("Lot of Adhesive A", "A-1");
-            page.Choose("Was each coat left to dry?", "Cut short");
-            page.Send();
+                page.Choose("Was an edge up", "Yes, lifted");
+                page.Press("Today: On which day did they notice?");
+                page.Choose("Where?", "Front");
+                page.Choose("Knots", "2");
+                page.Choose("Base", "3");
+                page.Choose("Unit that goes on", scene.Spare.Serial);
+                page.Choose("Lot of Adhesive A", "A-1");
+                page.Choose("Was each coat left to dry?", "Cut short");
+                page.Send();
 
-            await page.ShowsAsync("Due again");
-            Assert.InRange(page.Taps, 1, 12);
-        });
+                await page.ShowsAsync("Due again");
+                Assert.InRange(page.Taps, 1, 12);
+            }
+        );
 
     [Fact]
     public async Task What_must_be_asked_is_asked_before_anything_is_saved() =>
-        await OnPageAsync(async (page, clinic) =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+        await OnPageAsync(
+            async (page, clinic) =>
+            {
+                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
 
-            page.Send();
+                page.Send();
 
-            await page.ShowsAsync("Say whether an edge was up when the client came.");
-            Assert.True(page.Has("Say whether each coat was left to dry"));
-            Assert.Equal(1, await clinic.ReadAsync(db => db.Bonds.CountAsync(Cancellation)));
-        });
+                await page.ShowsAsync("Say whether an edge was up when the client came.");
+                Assert.True(page.Has("Say whether each coat was left to dry"));
+                Assert.Equal(1, await clinic.ReadAsync(db => db.Bonds.CountAsync(Cancellation)));
+            }
+        );
 
     [Fact]
     public async Task Cautions_are_on_the_page_and_end_by_deferring() =>
-        await OnPageAsync(async (page, _) =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("No bonding on broken, infected, sunburnt or freshly operated skin.");
-            Assert.True(page.Has("ask a physician"));
-            Assert.True(page.Has("local codes and licensed practice come before anything here"));
-            Assert.Empty(page.Page.FindAll("dialog"));
-        });
+        await OnPageAsync(
+            async (page, _) =>
+            {
+                await page.Open(scene.Visit.Id).ShowsAsync("No bonding on broken, infected, sunburnt or freshly operated skin.");
+                Assert.True(page.Has("ask a physician"));
+                Assert.True(page.Has("local codes and licensed practice come before anything here"));
+                Assert.Empty(page.Page.FindAll("dialog"));
+            }
+        );
 
     [Fact]
     public async Task An_expired_lot_is_shown_with_its_day_and_cannot_be_tapped() =>
-        await OnPageAsync(async (page, _) =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("expired Tue 2 Feb 2027");
-            var expired = page.Page.FindAll("label.tap").Single(l => l.TextContent.Contains("A-0", StringComparison.Ordinal));
-            Assert.True(expired.QuerySelector("input")!.HasAttribute("disabled"));
-        });
+        await OnPageAsync(
+            async (page, _) =>
+            {
+                await page.Open(scene.Visit.Id).ShowsAsync("expired Tue 2 Feb 2027");
+                var expired = page.Page.FindAll("label.tap").Single(l => l.TextContent.Contains("A-0", StringComparison.Ordinal));
+                Assert.True(expired.QuerySelector("input")!.HasAttribute("disabled"));
+            }
+        );
 
     [Fact]
     public async Task An_unfit_unit_asks_for_a_second_yes() =>
-        await OnPageAsync(async (page, _) =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
-            page.Choose("Was an edge up", "No, sound");
-            page.Choose("Was each coat left to dry?", "Waits kept");
-            page.Choose("Base", "4");
-            page.Send();
-            await page.ShowsAsync("is unfit. Bond the spare, or confirm that this is an emergency.");
+        await OnPageAsync(
+            async (page, _) =>
+            {
+                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+                page.Choose("Was an edge up", "No, sound");
+                page.Choose("Was each coat left to dry?", "Waits kept");
+                page.Choose("Base", "4");
+                page.Send();
+                await page.ShowsAsync("is unfit. Bond the spare, or confirm that this is an emergency.");
 
-            page.Page.FindAll("label.choice input")[^1].Change(true);
-            page.Send();
+                page.Page.FindAll("label.choice input")[^1].Change(true);
+                page.Send();
 
-            await page.ShowsAsync("Due again");
-            Assert.True(page.Has("plan its replacement now"));
-        });
+                await page.ShowsAsync("Due again");
+                Assert.True(page.Has("plan its replacement now"));
+            }
+        );
 
     [Fact]
     public async Task A_reload_keeps_what_was_typed() =>
-        await OnPageAsync(async (page, clinic) =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
-            page.Choose("Was an edge up", "Yes, lifted");
-            page.Choose("Knots", "2");
-            page.Find("textarea").Input("Swam twice this week");
-
-            // The tablet is closed before the pause is over.
-            await page.Page.InvokeAsync(() => page.Page.Instance.DisposeAsync().AsTask());
-            await OnPageAgainAsync(clinic, async again =>
+        await OnPageAsync(
+            async (page, clinic) =>
             {
-                await again.Open(scene.Visit.Id).ShowsAsync("What you typed before is here again.");
-                Assert.True(again.Has("Swam twice this week"));
-                Assert.NotNull(again.Find("input[name=FoundLifted][value=true][checked]"));
-                Assert.NotNull(again.Find("input[name=Knots][value='2'][checked]"));
-            });
-        });
+                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+                page.Choose("Was an edge up", "Yes, lifted");
+                page.Choose("Knots", "2");
+                page.Find("textarea").Input("Swam twice this week");
+
+                // The tablet is closed before the pause is over.
+                await page.Page.InvokeAsync(() => page.Page.Instance.DisposeAsync().AsTask());
+                await OnPageAgainAsync(
+                    clinic,
+                    async again =>
+                    {
+                        await again.Open(scene.Visit.Id).ShowsAsync("What you typed before is here again.");
+                        Assert.True(again.Has("Swam twice this week"));
+                        Assert.NotNull(again.Find("input[name=FoundLifted][value=true][checked]"));
+                        Assert.NotNull(again.Find("input[name=Knots][value='2'][checked]"));
+                    }
+                );
+            }
+        );
 
     [Fact]
     public async Task Whoever_comes_second_is_shown_what_was_logged() =>
-        await OnPageAsync(async (page, clinic) =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
-            await OnPageAgainAsync(clinic, async other =>
+        await OnPageAsync(
+            async (page, clinic) =>
             {
-                await other.Open(scene.Visit.Id).ShowsAsync("Take-down");
-                other.Choose("Was an edge up", "No, sound");
-                other.Choose("Was each coat left to dry?", "Waits kept");
-                other.Send();
-                await other.ShowsAsync("Due again");
-            });
+                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+                await OnPageAgainAsync(
+                    clinic,
+                    async other =>
+                    {
+                        await other.Open(scene.Visit.Id).ShowsAsync("Take-down");
+                        other.Choose("Was an edge up", "No, sound");
+                        other.Choose("Was each coat left to dry?", "Waits kept");
+                        other.Send();
+                        await other.ShowsAsync("Due again");
+                    }
+                );
 
-            page.Choose("Was an edge up", "No, sound");
-            page.Choose("Was each coat left to dry?", "Waits kept");
-            page.Send();
+                page.Choose("Was an edge up", "No, sound");
+                page.Choose("Was each coat left to dry?", "Waits kept");
+                page.Send();
 
-            await page.ShowsAsync("Logged already");
-            Assert.True(page.Has("By Mara Quill"));
-            Assert.Equal(2, await clinic.ReadAsync(db => db.Bonds.CountAsync(Cancellation)));
-        });
+                await page.ShowsAsync("Logged already");
+                Assert.True(page.Has("By Mara Quill"));
+                Assert.Equal(2, await clinic.ReadAsync(db => db.Bonds.CountAsync(Cancellation)));
+            }
+        );
 
     [Fact]
     public async Task A_first_fitting_needs_no_take_down()
     {
         scene = new ChairScene { Bonded = false, Purpose = ServicePurpose.FirstFitting };
-        await OnPageAsync(async (page, _) =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("New bond");
-            Assert.False(page.Has("Was an edge up"));
-            page.Press("Add a product");
-            page.Find("select").Change(scene.Adhesive.Id.ToString());
-            page.Choose("Was each coat left to dry?", "Waits kept");
-            page.Send();
-            await page.ShowsAsync("First fitting: a look-over on");
-        });
+        await OnPageAsync(
+            async (page, _) =>
+            {
+                await page.Open(scene.Visit.Id).ShowsAsync("New bond");
+                Assert.False(page.Has("Was an edge up"));
+                page.Press("Add a product");
+                page.Find("select").Change(scene.Adhesive.Id.ToString());
+                page.Choose("Was each coat left to dry?", "Waits kept");
+                page.Send();
+                await page.ShowsAsync("First fitting: a look-over on");
+            }
+        );
     }
 
     private static CancellationToken Cancellation => Xunit.TestContext.Current.CancellationToken;

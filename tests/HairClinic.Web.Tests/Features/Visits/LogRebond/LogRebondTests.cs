@@ -41,7 +41,10 @@ public sealed class LogRebondTests(PgServer server)
 
         Assert.Equal(scene.Worn.Id, screen.Start.UnitId);
         // The bond was made from the lot that expired yesterday.
-        Assert.Equal((scene.Adhesive.Id, scene.Open.Id, 3), (screen.Start.Products[0].ProductId, screen.Start.Products[0].LotId!.Value, screen.Start.Products[0].Coats!.Value));
+        Assert.Equal(
+            (scene.Adhesive.Id, scene.Open.Id, 3),
+            (screen.Start.Products[0].ProductId, screen.Start.Products[0].LotId!.Value, screen.Start.Products[0].Coats!.Value)
+        );
         Assert.Equal(InspectionGrades.AsNew, screen.Start.Grades());
         Assert.Null(screen.Start.FoundLifted);
         Assert.Null(screen.Start.WaitsKept);
@@ -97,7 +100,14 @@ public sealed class LogRebondTests(PgServer server)
         await using var clinic = await OpenAsync();
         var input = (await ScreenAsync(clinic)).Start;
         input.WaitsKept = true;
-        input.Products.Add(new Slice.ProductLine { ProductId = scene.Adhesive.Id, LotId = scene.Open.Id, Coats = 3 });
+        input.Products.Add(
+            new Slice.ProductLine
+            {
+                ProductId = scene.Adhesive.Id,
+                LotId = scene.Open.Id,
+                Coats = 3,
+            }
+        );
 
         var outcome = await SaveAsync(clinic, input);
 
@@ -184,7 +194,9 @@ public sealed class LogRebondTests(PgServer server)
     private async Task<Slice.Screen> ScreenAsync(TestClinic clinic, Guid? visitId = null)
     {
         var screen = await clinic.UseAsync<Slice, Slice.Screen?>(
-            clinic.Acting(scene.Stylist, scene.Salon), s => s.OpenAsync(visitId ?? scene.Visit.Id, Cancellation));
+            clinic.Acting(scene.Stylist, scene.Salon),
+            s => s.OpenAsync(visitId ?? scene.Visit.Id, Cancellation)
+        );
         return Assert.IsType<Slice.Screen>(screen);
     }
 
@@ -198,7 +210,9 @@ public sealed class LogRebondTests(PgServer server)
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(scene.Stylist, scene.Salon), s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation));
+            clinic.Acting(scene.Stylist, scene.Salon),
+            s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation)
+        );
 
     private static Task<List<Bond>> BondsAsync(TestClinic clinic) =>
         clinic.ReadAsync(db => db.Bonds.AsNoTracking().Include(b => b.Products).OrderBy(b => b.AppliedOn).ToListAsync(Cancellation));

@@ -17,14 +17,19 @@ public sealed class LogVisitTests(PgServer server)
     {
         var scene = new ChairScene { Purpose = ServicePurpose.WashAndStyle };
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
-        await Page.AsAsync(clinic, scene.Stylist, scene.Salon, async page =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("Is an edge up?");
-            page.Choose("Is an edge up?", "No, sound");
-            page.Send();
-            await page.ShowsAsync("Rebond due");
-            Assert.Equal(2, page.Taps);
-        });
+        await Page.AsAsync(
+            clinic,
+            scene.Stylist,
+            scene.Salon,
+            async page =>
+            {
+                await page.Open(scene.Visit.Id).ShowsAsync("Is an edge up?");
+                page.Choose("Is an edge up?", "No, sound");
+                page.Send();
+                await page.ShowsAsync("Rebond due");
+                Assert.Equal(2, page.Taps);
+            }
+        );
 
         Assert.Equal(ChairScene.Today, (await BondAsync(clinic)).LastSoundOn);
         Assert.Equal(VisitState.Done, await clinic.ReadAsync(db => db.Visits.Select(v => v.State).SingleAsync(Cancellation)));
@@ -35,15 +40,20 @@ public sealed class LogVisitTests(PgServer server)
     {
         var scene = new ChairScene { Purpose = ServicePurpose.FixLift };
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
-        await Page.AsAsync(clinic, scene.Stylist, scene.Salon, async page =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("Was it put down again?");
-            page.Press("Today: On which day did they notice?");
-            page.Choose("Where?", "Nape");
-            page.Send();
-            await page.ShowsAsync("Logged.");
-            Assert.Equal(3, page.Taps);
-        });
+        await Page.AsAsync(
+            clinic,
+            scene.Stylist,
+            scene.Salon,
+            async page =>
+            {
+                await page.Open(scene.Visit.Id).ShowsAsync("Was it put down again?");
+                page.Press("Today: On which day did they notice?");
+                page.Choose("Where?", "Nape");
+                page.Send();
+                await page.ShowsAsync("Logged.");
+                Assert.Equal(3, page.Taps);
+            }
+        );
 
         var bond = await BondAsync(clinic);
         Assert.Equal(new Lift(ChairScene.Today, ChairScene.Today, LiftZone.Nape, SpotFixed: true), bond.Lift);
@@ -55,12 +65,17 @@ public sealed class LogVisitTests(PgServer server)
     {
         var scene = new ChairScene { Purpose = ServicePurpose.Consultation, Bonded = false };
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
-        await Page.AsAsync(clinic, scene.Stylist, scene.Salon, async page =>
-        {
-            await page.Open(scene.Visit.Id).ShowsAsync("Save the visit");
-            page.Send();
-            await page.ShowsAsync("Logged.");
-        });
+        await Page.AsAsync(
+            clinic,
+            scene.Stylist,
+            scene.Salon,
+            async page =>
+            {
+                await page.Open(scene.Visit.Id).ShowsAsync("Save the visit");
+                page.Send();
+                await page.ShowsAsync("Logged.");
+            }
+        );
     }
 
     [Fact]
@@ -68,13 +83,20 @@ public sealed class LogVisitTests(PgServer server)
     {
         var scene = new ChairScene();
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
-        await Page.AsAsync(clinic, scene.Stylist, scene.Salon, async page =>
-        {
-            page.Open(scene.Visit.Id);
-            var navigation = page.Services.GetRequiredService<NavigationManager>();
-            await page.Page.WaitForAssertionAsync(() =>
-                Assert.EndsWith($"/visits/{scene.Visit.Id}/log-rebond", navigation.Uri, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
-        });
+        await Page.AsAsync(
+            clinic,
+            scene.Stylist,
+            scene.Salon,
+            async page =>
+            {
+                page.Open(scene.Visit.Id);
+                var navigation = page.Services.GetRequiredService<NavigationManager>();
+                await page.Page.WaitForAssertionAsync(
+                    () => Assert.EndsWith($"/visits/{scene.Visit.Id}/log-rebond", navigation.Uri, StringComparison.Ordinal),
+                    TimeSpan.FromSeconds(20)
+                );
+            }
+        );
     }
 
     [Fact]
@@ -86,8 +108,11 @@ public sealed class LogVisitTests(PgServer server)
         Assert.InRange(clinic.Commands.All.Count, 1, 6);
         var (key, input) = (Guid.CreateVersion7(), screen!.Start with { EdgeUp = false });
 
-        var answers = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ =>
-            clinic.UseAsync<Slice, Slice.Outcome>(Stylist(clinic, scene), s => s.SaveAsync(key, input, Cancellation))));
+        var answers = await Task.WhenAll(
+            Enumerable
+                .Range(0, 4)
+                .Select(_ => clinic.UseAsync<Slice, Slice.Outcome>(Stylist(clinic, scene), s => s.SaveAsync(key, input, Cancellation)))
+        );
 
         Assert.Single(answers.Distinct());
         Assert.Equal(1, await clinic.ReadAsync(db => db.VisitRecords.CountAsync(Cancellation)));
@@ -100,7 +125,10 @@ public sealed class LogVisitTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
         var screen = await clinic.UseAsync<Slice, Slice.Screen?>(Stylist(clinic, scene), s => s.OpenAsync(scene.Visit.Id, Cancellation));
         Task<Slice.Outcome> Save() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(Stylist(clinic, scene), s => s.SaveAsync(Guid.CreateVersion7(), screen!.Start, Cancellation));
+            clinic.UseAsync<Slice, Slice.Outcome>(
+                Stylist(clinic, scene),
+                s => s.SaveAsync(Guid.CreateVersion7(), screen!.Start, Cancellation)
+            );
         clinic.Commands.Clear();
         await Save();
         Assert.InRange(clinic.Commands.All.Count, 1, 6);
@@ -110,7 +138,8 @@ public sealed class LogVisitTests(PgServer server)
 
     private static CancellationToken Cancellation => Xunit.TestContext.Current.CancellationToken;
 
-    private static HairClinic.Web.Practices.PersonActor Stylist(TestClinic clinic, ChairScene scene) => clinic.Acting(scene.Stylist, scene.Salon);
+    private static HairClinic.Web.Practices.PersonActor Stylist(TestClinic clinic, ChairScene scene) =>
+        clinic.Acting(scene.Stylist, scene.Salon);
 
     private static Task<Bond> BondAsync(TestClinic clinic) => clinic.ReadAsync(db => db.Bonds.AsNoTracking().SingleAsync(Cancellation));
 }

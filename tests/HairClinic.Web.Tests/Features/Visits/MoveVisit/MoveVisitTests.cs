@@ -73,17 +73,19 @@ public sealed class MoveVisitTests(PgServer server)
         for (var hour = 10; hour < 16; hour++)
             inputs.Add(await InputAsync(clinic, new LocalTime(hour, 0)));
 
-        var won = await Task.WhenAll(inputs.Select(async input =>
-        {
-            try
+        var won = await Task.WhenAll(
+            inputs.Select(async input =>
             {
-                return (await MoveAsync(clinic, input)).Moved;
-            }
-            catch (OvertakenException)
-            {
-                return null;
-            }
-        }));
+                try
+                {
+                    return (await MoveAsync(clinic, input)).Moved;
+                }
+                catch (OvertakenException)
+                {
+                    return null;
+                }
+            })
+        );
 
         var winner = Assert.Single(won, w => w is not null);
         Assert.Equal(winner!.StartsAt, (await VisitScene.ReadAsync(clinic, visit.Id)).StartsAt);

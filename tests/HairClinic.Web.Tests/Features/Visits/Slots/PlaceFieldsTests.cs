@@ -23,7 +23,10 @@ public sealed class PlaceFieldsTests : UiTestContext
         fields.Find("select[name=ChairId]").Change(chair.Id.ToString());
         fields.Find("select[name=PersonId]").Change(person.Id.ToString());
 
-        Assert.Equal((new LocalDate(2027, 2, 5), new LocalTime(19, 30), chair.Id, person.Id), (choice.Day, choice.Time, choice.ChairId, choice.PersonId));
+        Assert.Equal(
+            (new LocalDate(2027, 2, 5), new LocalTime(19, 30), chair.Id, person.Id),
+            (choice.Day, choice.Time, choice.ChairId, choice.PersonId)
+        );
     }
 
     [Fact]
@@ -31,12 +34,28 @@ public sealed class PlaceFieldsTests : UiTestContext
     {
         var check = new PlaceChoiceRules().Validate(new PlaceChoice());
 
-        var fields = Render<PlaceFields>(p => p.Add(f => f.Choice, new PlaceChoice()).Add(f => f.Chairs, [chair]).Add(f => f.People, [person]).Add(f => f.Check, check));
+        var fields = Render<PlaceFields>(p =>
+            p.Add(f => f.Choice, new PlaceChoice()).Add(f => f.Chairs, [chair]).Add(f => f.People, [person]).Add(f => f.Check, check)
+        );
 
-        Assert.Equal(["Choose a day.", "Choose a time.", "Choose a chair.", "Choose who does it."], fields.FindAll(".errors li").Select(li => li.TextContent));
+        Assert.Equal(
+            ["Choose a day.", "Choose a time.", "Choose a chair.", "Choose who does it."],
+            fields.FindAll(".errors li").Select(li => li.TextContent)
+        );
     }
 
     [Fact]
     public void An_offered_slot_needs_neither_day_nor_time() =>
-        Assert.True(new PlaceChoiceRules().Validate(new PlaceChoice { StartsAt = TestClinic.UsualNow, ChairId = chair.Id, PersonId = person.Id }).IsValid);
+        Assert.True(
+            new PlaceChoiceRules()
+                .Validate(
+                    new PlaceChoice
+                    {
+                        StartsAt = TestClinic.UsualNow,
+                        ChairId = chair.Id,
+                        PersonId = person.Id,
+                    }
+                )
+                .IsValid
+        );
 }

@@ -16,7 +16,11 @@ public sealed class SlotNoticesTests : UiTestContext
     [Fact]
     public void A_slot_says_day_time_person_chair_and_how_far_it_is_from_the_due_day()
     {
-        var list = Render<SlotList>(p => p.Add(l => l.Slots, [Offer(new(2027, 2, 3)), Offer(Due), Offer(new(2027, 2, 6))]).Add(l => l.Today, Today).Add(l => l.Target, Due));
+        var list = Render<SlotList>(p =>
+            p.Add(l => l.Slots, [Offer(new(2027, 2, 3)), Offer(Due), Offer(new(2027, 2, 6))])
+                .Add(l => l.Today, Today)
+                .Add(l => l.Target, Due)
+        );
 
         var slots = list.FindAll("button.slot").Select(b => string.Join(' ', b.Children.Select(span => span.TextContent))).ToList();
         Assert.Equal("Wed 3 Feb 09:00–10:30 Mara · Chair 1 2 days before the due day", slots[0]);
@@ -70,5 +74,14 @@ public sealed class SlotNoticesTests : UiTestContext
     }
 
     private static SlotOffer Offer(LocalDate day) =>
-        new((day + new LocalTime(9, 0)).InUtc().ToInstant(), day, new(9, 0), new(10, 30), Guid.CreateVersion7(), "Chair 1", Guid.CreateVersion7(), "Mara");
+        new(
+            (day + new LocalTime(9, 0)).InUtc().ToInstant(),
+            day,
+            new(9, 0),
+            new(10, 30),
+            Guid.CreateVersion7(),
+            "Chair 1",
+            Guid.CreateVersion7(),
+            "Mara"
+        );
 }

@@ -1,8 +1,8 @@
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
-using Rebond = HairClinic.Web.Features.Visits.LogRebond.LogRebond;
 using Microsoft.EntityFrameworkCore;
+using Rebond = HairClinic.Web.Features.Visits.LogRebond.LogRebond;
 using Slice = HairClinic.Web.Features.Visits.UndoLog.UndoLog;
 
 namespace HairClinic.Web.Tests.Features.Visits.UndoLog;
@@ -62,9 +62,12 @@ public sealed class UndoLogTests(PgServer server)
                 var input = (await slice.OpenAsync(scene.Visit.Id, Cancellation))!.Start;
                 (input.FoundLifted, input.WaitsKept, input.UnitId) = (false, true, unit);
                 return await slice.SaveAsync(Guid.CreateVersion7(), input, Cancellation);
-            });
+            }
+        );
 
     private Task<Slice.Outcome> UndoAsync(TestClinic clinic, Person by) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(by, scene.Salon), s => s.SaveAsync(Guid.CreateVersion7(), new(scene.Visit.Id), Cancellation));
+            clinic.Acting(by, scene.Salon),
+            s => s.SaveAsync(Guid.CreateVersion7(), new(scene.Visit.Id), Cancellation)
+        );
 }

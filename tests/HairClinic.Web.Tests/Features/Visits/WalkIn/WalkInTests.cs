@@ -45,7 +45,13 @@ public sealed class WalkInTests(PgServer server)
         {
             var visit = new Visit(Guid.CreateVersion7(), scene.Client.Id, scene.Salon.Id, fixLift);
             visit.Place(
-                [(Domain.Chairs.SegmentKind.HandsOn, 60)], later.Now, later.Db.Chairs.OrderBy(c => c.Position).Last().Id, null, scene.Salon, [Guid.CreateVersion7()]);
+                [(Domain.Chairs.SegmentKind.HandsOn, 60)],
+                later.Now,
+                later.Db.Chairs.OrderBy(c => c.Position).Last().Id,
+                null,
+                scene.Salon,
+                [Guid.CreateVersion7()]
+            );
             later.Db.Visits.Add(visit);
         });
 
@@ -59,7 +65,9 @@ public sealed class WalkInTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new Slice.Input { ClientId = scene.Client.Id, ServiceKindId = fixLift }));
+        var refusal = await Assert.ThrowsAsync<Refusal>(() =>
+            SaveAsync(clinic, new Slice.Input { ClientId = scene.Client.Id, ServiceKindId = fixLift })
+        );
 
         Assert.Equal("This client has a visit today already, at 09:00. Begin that one.", refusal.Message);
     }
@@ -74,7 +82,9 @@ public sealed class WalkInTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
         var found = await clinic.UseAsync<Slice, IReadOnlyList<Slice.Found>>(
-            clinic.Acting(scene.Stylist, scene.Salon), s => s.FindAsync(typed, Cancellation));
+            clinic.Acting(scene.Stylist, scene.Salon),
+            s => s.FindAsync(typed, Cancellation)
+        );
 
         Assert.Equal("Bo Larch", Assert.Single(found).Name);
     }
@@ -103,5 +113,7 @@ public sealed class WalkInTests(PgServer server)
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(scene.Stylist, scene.Salon), s => s.SaveAsync(key ?? Guid.CreateVersion7(), input, Cancellation));
+            clinic.Acting(scene.Stylist, scene.Salon),
+            s => s.SaveAsync(key ?? Guid.CreateVersion7(), input, Cancellation)
+        );
 }

@@ -11,18 +11,8 @@ namespace HairClinic.Web.Tests.Features.Wear.Due;
 public sealed class DueLineTests : UiTestContext
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private static readonly SalonDay Elm = new(
-        Guid.CreateVersion7(),
-        "Elm Row",
-        DateTimeZoneProviders.Tzdb["Europe/London"],
-        Today
-    );
-    private static readonly SalonDay Harbour = new(
-        Guid.CreateVersion7(),
-        "Harbour",
-        DateTimeZoneProviders.Tzdb["America/New_York"],
-        Today
-    );
+    private static readonly SalonDay Elm = new(Guid.CreateVersion7(), "Elm Row", DateTimeZoneProviders.Tzdb["Europe/London"], Today);
+    private static readonly SalonDay Harbour = new(Guid.CreateVersion7(), "Harbour", DateTimeZoneProviders.Tzdb["America/New_York"], Today);
 
     [Theory]
     [InlineData(43, "Overdue: 1 days")]
@@ -38,26 +28,17 @@ public sealed class DueLineTests : UiTestContext
     public void Lifted_and_overdue_want_someone_and_the_others_do_not()
     {
         Assert.Single(Show(Row(43)).FindAll(".chip.wants"));
-        Assert.Single(
-            Show(Row(10) with { LiftReportedOn = Today.PlusDays(-1) }).FindAll(".chip.wants")
-        );
+        Assert.Single(Show(Row(10) with { LiftReportedOn = Today.PlusDays(-1) }).FindAll(".chip.wants"));
         Assert.Empty(Show(Row(35)).FindAll(".chip.wants"));
     }
 
     [Fact]
     public void A_lift_of_unknown_day_says_when_it_was_told()
     {
-        Assert.Equal(
-            "Lifted, told yesterday",
-            Show(Row(10) with { LiftReportedOn = Today.PlusDays(-1) })
-                .Find(".chip")
-                .TextContent.Trim()
-        );
+        Assert.Equal("Lifted, told yesterday", Show(Row(10) with { LiftReportedOn = Today.PlusDays(-1) }).Find(".chip").TextContent.Trim());
         Assert.Equal(
             "Lifted 3 days ago",
-            Show(Row(10) with { LiftReportedOn = Today, LiftedOn = Today.PlusDays(-3) })
-                .Find(".chip")
-                .TextContent.Trim()
+            Show(Row(10) with { LiftReportedOn = Today, LiftedOn = Today.PlusDays(-3) }).Find(".chip").TextContent.Trim()
         );
     }
 
@@ -66,14 +47,8 @@ public sealed class DueLineTests : UiTestContext
     {
         var row = Show(Row(35) with { CalledAs = "Addie", Phone = "+441632960001" });
 
-        Assert.All(
-            row.FindAll("a[href^='tel:'], a[href$='/card']"),
-            link => Assert.Contains("private", link.ClassList)
-        );
-        Assert.Contains(
-            row.FindAll(".private"),
-            e => e.TextContent.Contains("Addie", StringComparison.Ordinal)
-        );
+        Assert.All(row.FindAll("a[href^='tel:'], a[href$='/card']"), link => Assert.Contains("private", link.ClassList));
+        Assert.Contains(row.FindAll(".private"), e => e.TextContent.Contains("Addie", StringComparison.Ordinal));
         Assert.Equal("tel:+441632960001", row.Find("a[href^='tel:']").GetAttribute("href"));
     }
 
@@ -82,39 +57,22 @@ public sealed class DueLineTests : UiTestContext
     {
         var why = Show(Row(35)).Find("details.why");
 
-        Assert.Contains(
-            "Wed 10 Feb",
-            why.QuerySelector("summary")!.TextContent,
-            StringComparison.Ordinal
-        );
+        Assert.Contains("Wed 10 Feb", why.QuerySelector("summary")!.TextContent, StringComparison.Ordinal);
         Assert.Single(why.QuerySelectorAll("p, li"));
     }
 
     [Fact]
     public void Booking_starts_near_the_due_day_and_never_in_the_past()
     {
-        Assert.EndsWith(
-            "&around=2027-02-10",
-            Show(Row(35)).Find("a.button[href*=book]").GetAttribute("href"),
-            StringComparison.Ordinal
-        );
-        Assert.EndsWith(
-            "&around=2027-02-03",
-            Show(Row(60)).Find("a.button[href*=book]").GetAttribute("href"),
-            StringComparison.Ordinal
-        );
+        Assert.EndsWith("&around=2027-02-10", Show(Row(35)).Find("a.button[href*=book]").GetAttribute("href"), StringComparison.Ordinal);
+        Assert.EndsWith("&around=2027-02-03", Show(Row(60)).Find("a.button[href*=book]").GetAttribute("href"), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Who_is_booked_is_set_back_and_shows_the_hour_of_the_salon_it_is_in()
     {
         var at = Instant.FromUtc(2027, 2, 8, 15, 30);
-        var row = Show(
-            Row(35) with
-            {
-                Booking = new(Guid.CreateVersion7(), Harbour.Id, at, new(2027, 2, 8)),
-            }
-        );
+        var row = Show(Row(35) with { Booking = new(Guid.CreateVersion7(), Harbour.Id, at, new(2027, 2, 8)) });
 
         Assert.Equal("quiet", row.Find("tr").ClassName);
         Assert.Equal("Booked Mon 8 Feb, 10:30", row.Find("a[href$='/visit-details']").TextContent);
@@ -128,12 +86,7 @@ public sealed class DueLineTests : UiTestContext
             Show(
                 Row(35) with
                 {
-                    Booking = new(
-                        Guid.CreateVersion7(),
-                        Elm.Id,
-                        Instant.FromUtc(2027, 2, 12, 10, 0),
-                        new(2027, 2, 12)
-                    ),
+                    Booking = new(Guid.CreateVersion7(), Elm.Id, Instant.FromUtc(2027, 2, 12, 10, 0), new(2027, 2, 12)),
                 }
             ).Markup,
             StringComparison.Ordinal
@@ -144,38 +97,22 @@ public sealed class DueLineTests : UiTestContext
     [InlineData(ContactKind.Messaged, 49, "Messaged, 2 days ago")]
     public void The_last_contact_is_told_with_its_day(ContactKind kind, int hoursAgo, string words)
     {
-        var contact = new DueContact(
-            kind,
-            TestClinic.UsualNow - Duration.FromHours(hoursAgo),
-            null,
-            null
-        );
+        var contact = new DueContact(kind, TestClinic.UsualNow - Duration.FromHours(hoursAgo), null, null);
 
-        Assert.Contains(
-            words,
-            Show(Row(35) with { LastContact = contact }).Markup,
-            StringComparison.Ordinal
-        );
+        Assert.Contains(words, Show(Row(35) with { LastContact = contact }).Markup, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Nothing_in_house_and_nothing_on_order_is_said_in_plain_words()
     {
-        Assert.Contains(
-            "No spare, nothing on order",
-            Show(Row(35) with { NoSpare = true }).Markup,
-            StringComparison.Ordinal
-        );
+        Assert.Contains("No spare, nothing on order", Show(Row(35) with { NoSpare = true }).Markup, StringComparison.Ordinal);
         Assert.DoesNotContain("No spare", Show(Row(35)).Markup, StringComparison.Ordinal);
     }
 
     private IRenderedComponent<DueLine> Show(DueRow row) =>
         Render<DueLine>(p =>
             p.Add(line => line.Row, row)
-                .Add(
-                    line => line.Salons,
-                    new Dictionary<Guid, SalonDay> { [Elm.Id] = Elm, [Harbour.Id] = Harbour }
-                )
+                .Add(line => line.Salons, new Dictionary<Guid, SalonDay> { [Elm.Id] = Elm, [Harbour.Id] = Harbour })
                 .Add(line => line.ContactHref, "/due?contact=1#contact")
                 .Add(line => line.SoonDays, 7)
         );

@@ -28,11 +28,7 @@ public sealed class DuePagesTests(PgServer server)
         DueCursor? after = null;
         do
         {
-            var page = await list.OpenAsync(
-                clinic,
-                part,
-                after is null ? null : DueCursor.Read(after.ToString())
-            );
+            var page = await list.OpenAsync(clinic, part, after is null ? null : DueCursor.Read(after.ToString()));
             (seen, after) = ([.. seen, .. page.Rows], page.Next);
             sizes.Add(page.Rows.Count);
         } while (after is not null);
@@ -54,33 +50,16 @@ public sealed class DuePagesTests(PgServer server)
             })
         );
 
-        Assert.Equal(
-            ["elm"],
-            DueList.Codes(await list.OpenAsync(clinic, salons: [list.ElmRow, list.Quayside]))
-        );
-        Assert.Equal(
-            ["quay", "elm"],
-            DueList.Codes(
-                await list.OpenAsync(clinic, allSalons: true, salons: [list.ElmRow, list.Quayside])
-            )
-        );
-        Assert.Equal(
-            ["elm"],
-            DueList.Codes(await list.OpenAsync(clinic, allSalons: true, salons: [list.ElmRow]))
-        );
+        Assert.Equal(["elm"], DueList.Codes(await list.OpenAsync(clinic, salons: [list.ElmRow, list.Quayside])));
+        Assert.Equal(["quay", "elm"], DueList.Codes(await list.OpenAsync(clinic, allSalons: true, salons: [list.ElmRow, list.Quayside])));
+        Assert.Equal(["elm"], DueList.Codes(await list.OpenAsync(clinic, allSalons: true, salons: [list.ElmRow])));
     }
 
     [Fact]
     public async Task Another_practices_clients_are_not_on_it()
     {
-        await using var theirs = await TestClinic.OpenAsync(
-            server,
-            new DueList().Lay(l => l.Bonded("theirs", 40))
-        );
-        await using var ours = await TestClinic.OpenAsync(
-            server,
-            list.Lay(l => l.Bonded("ours", 41))
-        );
+        await using var theirs = await TestClinic.OpenAsync(server, new DueList().Lay(l => l.Bonded("theirs", 40)));
+        await using var ours = await TestClinic.OpenAsync(server, list.Lay(l => l.Bonded("ours", 41)));
 
         Assert.Equal(["ours"], DueList.Codes(await list.OpenAsync(ours)));
     }
@@ -120,34 +99,16 @@ public sealed class DuePagesTests(PgServer server)
             evening
         );
 
-        var both = await late.OpenAsync(
-            clinic,
-            allSalons: true,
-            salons: [late.ElmRow, late.Quayside]
-        );
+        var both = await late.OpenAsync(clinic, allSalons: true, salons: [late.ElmRow, late.Quayside]);
 
         Assert.Equal(1, both.Counts.Of(DuePart.Overdue));
         Assert.Equal(
             ["Auckland"],
-            DueList.Codes(
-                await late.OpenAsync(
-                    clinic,
-                    DuePart.Overdue,
-                    allSalons: true,
-                    salons: [late.ElmRow, late.Quayside]
-                )
-            )
+            DueList.Codes(await late.OpenAsync(clinic, DuePart.Overdue, allSalons: true, salons: [late.ElmRow, late.Quayside]))
         );
         Assert.Equal(
             ["London"],
-            DueList.Codes(
-                await late.OpenAsync(
-                    clinic,
-                    DuePart.Open,
-                    allSalons: true,
-                    salons: [late.ElmRow, late.Quayside]
-                )
-            )
+            DueList.Codes(await late.OpenAsync(clinic, DuePart.Open, allSalons: true, salons: [late.ElmRow, late.Quayside]))
         );
         Assert.Equal(2, both.Rows.Count);
     }
@@ -157,8 +118,7 @@ public sealed class DuePagesTests(PgServer server)
     [InlineData("2_2027-02-03_01948b0c9f4b7c3e8a55d7c7a1b2c3d4")]
     [InlineData("1_2027-02-30_01948b0c9f4b7c3e8a55d7c7a1b2c3d4")]
     [InlineData("1_2027-02-03_x")]
-    public void An_address_that_was_mistyped_starts_from_the_beginning(string text) =>
-        Assert.Null(DueCursor.Read(text));
+    public void An_address_that_was_mistyped_starts_from_the_beginning(string text) => Assert.Null(DueCursor.Read(text));
 
     [Theory]
     [InlineData(DuePart.All)]

@@ -27,15 +27,7 @@ public sealed class DueTests(PgServer server)
         var screen = await list.OpenAsync(clinic);
 
         Assert.Equal(
-            [
-                "lifted old",
-                "lifted young",
-                "a month over",
-                "a day over",
-                "closes today",
-                "just open",
-                "opening",
-            ],
+            ["lifted old", "lifted young", "a month over", "a day over", "closes today", "just open", "opening"],
             DueList.Codes(screen)
         );
     }
@@ -100,10 +92,7 @@ public sealed class DueTests(PgServer server)
         Assert.Empty((await list.OpenAsync(clinic)).Rows);
         var row = Assert.Single((await list.OpenAsync(clinic, DuePart.Booked)).Rows);
 
-        Assert.Equal(
-            new DueBooking(visit!.Id, list.ElmRow.Id, visit.StartsAt, visit.Day),
-            row.Booking
-        );
+        Assert.Equal(new DueBooking(visit!.Id, list.ElmRow.Id, visit.StartsAt, visit.Day), row.Booking);
     }
 
     [Fact]
@@ -143,18 +132,11 @@ public sealed class DueTests(PgServer server)
             var shortened = l.Bonded("shortened", 40).Client;
             l.PutOff(shortened, 30, hourAgo - Duration.FromHours(1));
             l.PutOff(shortened, 0, hourAgo);
-            var earlier = l.Bonded(
-                "of the bond before",
-                39,
-                at: TestClinic.UsualNow - Duration.FromDays(39)
-            ).Client;
+            var earlier = l.Bonded("of the bond before", 39, at: TestClinic.UsualNow - Duration.FromDays(39)).Client;
             l.PutOff(earlier, 30, TestClinic.UsualNow - Duration.FromDays(40));
         });
 
-        Assert.Equal(
-            ["shortened", "of the bond before"],
-            DueList.Codes(await list.OpenAsync(clinic))
-        );
+        Assert.Equal(["shortened", "of the bond before"], DueList.Codes(await list.OpenAsync(clinic)));
     }
 
     [Fact]
@@ -198,19 +180,10 @@ public sealed class DueTests(PgServer server)
 
         var row = Assert.Single((await list.OpenAsync(clinic)).Rows);
 
-        Assert.Equal(
-            new DueContact(
-                ContactKind.Messaged,
-                TestClinic.UsualNow - Duration.FromDays(1),
-                null,
-                null
-            ),
-            row.LastContact
-        );
+        Assert.Equal(new DueContact(ContactKind.Messaged, TestClinic.UsualNow - Duration.FromDays(1), null, null), row.LastContact);
         Assert.Equal(list.Today.PlusDays(2), row.ClosesOn);
         Assert.Equal(Domain.Wear.DueRuleName.HoldWindow, row.Reasons[0].Rule);
     }
 
-    private async Task<TestClinic> OpenAsync(Action<DueList> clients) =>
-        await TestClinic.OpenAsync(server, list.Lay(clients));
+    private async Task<TestClinic> OpenAsync(Action<DueList> clients) => await TestClinic.OpenAsync(server, list.Lay(clients));
 }

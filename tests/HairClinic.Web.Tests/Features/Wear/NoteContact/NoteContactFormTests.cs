@@ -16,32 +16,19 @@ public sealed class NoteContactFormTests(PgServer server) : UiTestContext
     [Fact]
     public async Task One_tap_notes_a_call_and_says_so()
     {
-        await using var clinic = await TestClinic.OpenAsync(
-            server,
-            list.Lay(l => l.Bonded("C-1", 40))
-        );
+        await using var clinic = await TestClinic.OpenAsync(server, list.Lay(l => l.Bonded("C-1", 40)));
         var row = (await list.OpenAsync(clinic)).Rows.Single();
 
-        await ShowAsync(
-            clinic,
-            row,
-            form => form.FindAll("button").First(b => b.TextContent == "Rang, no answer").Click()
-        );
+        await ShowAsync(clinic, row, form => form.FindAll("button").First(b => b.TextContent == "Rang, no answer").Click());
 
         Assert.Equal("/due?part=open&noted=yes", Here);
-        Assert.Equal(
-            ContactKind.RangNoAnswer,
-            (await list.OpenAsync(clinic)).Rows.Single().LastContact!.Kind
-        );
+        Assert.Equal(ContactKind.RangNoAnswer, (await list.OpenAsync(clinic)).Rows.Single().LastContact!.Kind);
     }
 
     [Fact]
     public async Task Putting_off_asks_for_day_and_reason_and_offers_both_to_the_finger()
     {
-        await using var clinic = await TestClinic.OpenAsync(
-            server,
-            list.Lay(l => l.Bonded("C-1", 40))
-        );
+        await using var clinic = await TestClinic.OpenAsync(server, list.Lay(l => l.Bonded("C-1", 40)));
         var row = (await list.OpenAsync(clinic)).Rows.Single();
 
         await ShowAsync(
@@ -65,34 +52,20 @@ public sealed class NoteContactFormTests(PgServer server) : UiTestContext
     [Fact]
     public async Task A_lifted_bond_offers_no_putting_off()
     {
-        await using var clinic = await TestClinic.OpenAsync(
-            server,
-            list.Lay(l => l.Lifted("C-1", 40, 1))
-        );
+        await using var clinic = await TestClinic.OpenAsync(server, list.Lay(l => l.Lifted("C-1", 40, 1)));
         var row = (await list.OpenAsync(clinic)).Rows.Single();
 
-        await ShowAsync(
-            clinic,
-            row,
-            form => Assert.DoesNotContain("Put off", form.Markup, StringComparison.Ordinal)
-        );
+        await ShowAsync(clinic, row, form => Assert.DoesNotContain("Put off", form.Markup, StringComparison.Ordinal));
     }
 
-    private string Here =>
-        new Uri(Services.GetRequiredService<NavigationManager>().Uri).PathAndQuery;
+    private string Here => new Uri(Services.GetRequiredService<NavigationManager>().Uri).PathAndQuery;
 
-    private Task<bool> ShowAsync(
-        TestClinic clinic,
-        DueRow row,
-        Action<IRenderedComponent<NoteContactForm>> use
-    ) =>
+    private Task<bool> ShowAsync(TestClinic clinic, DueRow row, Action<IRenderedComponent<NoteContactForm>> use) =>
         clinic.AsAsync(
             clinic.Acting(list.Desk, list.ElmRow),
             scope =>
             {
-                Services.AddSingleton(
-                    scope.GetRequiredService<Web.Features.Wear.NoteContact.NoteContact>()
-                );
+                Services.AddSingleton(scope.GetRequiredService<Web.Features.Wear.NoteContact.NoteContact>());
                 Services.AddSingleton(new NoteContactRules());
                 BeInteractive();
                 var form = Render<NoteContactForm>(p =>
@@ -103,9 +76,7 @@ public sealed class NoteContactFormTests(PgServer server) : UiTestContext
                 );
                 use(form);
                 form.WaitForState(
-                    () =>
-                        Here.Contains("noted", StringComparison.Ordinal)
-                        || row.LiftReportedOn is not null,
+                    () => Here.Contains("noted", StringComparison.Ordinal) || row.LiftReportedOn is not null,
                     TimeSpan.FromSeconds(20)
                 );
                 return Task.FromResult(true);

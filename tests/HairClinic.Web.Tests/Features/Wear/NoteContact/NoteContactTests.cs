@@ -21,10 +21,7 @@ public sealed class NoteContactTests(PgServer server)
         await SaveAsync(clinic, new() { ClientId = client.Id, Kind = ContactKind.RangNoAnswer });
 
         var row = Assert.Single((await list.OpenAsync(clinic)).Rows);
-        Assert.Equal(
-            (ContactKind.RangNoAnswer, TestClinic.UsualNow),
-            (row.LastContact!.Kind, row.LastContact.At)
-        );
+        Assert.Equal((ContactKind.RangNoAnswer, TestClinic.UsualNow), (row.LastContact!.Kind, row.LastContact.At));
     }
 
     [Fact]
@@ -57,16 +54,11 @@ public sealed class NoteContactTests(PgServer server)
     [Fact]
     public async Task A_lifted_bond_is_not_put_off()
     {
-        await using var clinic = await OpenAsync(bond =>
-            bond.ReportLift(new(list.Today, null, null, false))
-        );
+        await using var clinic = await OpenAsync(bond => bond.ReportLift(new(list.Today, null, null, false)));
 
         var refused = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, PutOff(7)));
 
-        Assert.Equal(
-            "Their bond has lifted: book them instead of putting them off.",
-            refused.Message
-        );
+        Assert.Equal("Their bond has lifted: book them instead of putting them off.", refused.Message);
     }
 
     [Fact]
@@ -74,9 +66,7 @@ public sealed class NoteContactTests(PgServer server)
     {
         await using var clinic = await OpenAsync(salon: () => list.Quayside);
 
-        var refused = await Assert.ThrowsAsync<Refusal>(() =>
-            SaveAsync(clinic, new() { ClientId = client.Id, Kind = ContactKind.Rang })
-        );
+        var refused = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new() { ClientId = client.Id, Kind = ContactKind.Rang }));
 
         Assert.Equal("This client is not in the book.", refused.Message);
     }
@@ -85,22 +75,12 @@ public sealed class NoteContactTests(PgServer server)
     public async Task The_same_tap_sent_four_times_is_one_note()
     {
         await using var clinic = await OpenAsync();
-        var (key, input) = (
-            Guid.CreateVersion7(),
-            new Slice.Input { ClientId = client.Id, Kind = ContactKind.Rang }
-        );
+        var (key, input) = (Guid.CreateVersion7(), new Slice.Input { ClientId = client.Id, Kind = ContactKind.Rang });
 
-        var answers = await Task.WhenAll(
-            Enumerable.Range(0, 4).Select(_ => SaveAsync(clinic, input, key))
-        );
+        var answers = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => SaveAsync(clinic, input, key)));
 
         Assert.Single(answers.Distinct());
-        Assert.Equal(
-            1,
-            await clinic.ReadAsync(db =>
-                db.ContactNotes.CountAsync(TestContext.Current.CancellationToken)
-            )
-        );
+        Assert.Equal(1, await clinic.ReadAsync(db => db.ContactNotes.CountAsync(TestContext.Current.CancellationToken)));
     }
 
     [Fact]
@@ -118,12 +98,7 @@ public sealed class NoteContactTests(PgServer server)
     [InlineData(ContactKind.PutOff, 3, " ", 1)]
     [InlineData(ContactKind.PutOff, 3, "Away", 0)]
     [InlineData(ContactKind.Rang, null, "", 0)]
-    public void A_put_off_says_until_when_and_why(
-        ContactKind kind,
-        int? inDays,
-        string reason,
-        int errors
-    )
+    public void A_put_off_says_until_when_and_why(ContactKind kind, int? inDays, string reason, int errors)
     {
         var input = new Slice.Input
         {
@@ -144,10 +119,7 @@ public sealed class NoteContactTests(PgServer server)
             Reason = "Away",
         };
 
-    private async Task<TestClinic> OpenAsync(
-        Action<Bond>? then = null,
-        Func<Salon>? salon = null
-    ) =>
+    private async Task<TestClinic> OpenAsync(Action<Bond>? then = null, Func<Salon>? salon = null) =>
         await TestClinic.OpenAsync(
             server,
             list.Lay(l =>
@@ -160,11 +132,6 @@ public sealed class NoteContactTests(PgServer server)
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
             clinic.Acting(list.Desk, list.ElmRow),
-            slice =>
-                slice.SaveAsync(
-                    key ?? Guid.CreateVersion7(),
-                    input,
-                    TestContext.Current.CancellationToken
-                )
+            slice => slice.SaveAsync(key ?? Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
 }

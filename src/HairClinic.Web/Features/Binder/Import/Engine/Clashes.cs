@@ -10,7 +10,8 @@ public sealed class Clashes
 
     /// <param name="what">The chair or the person.</param>
     /// <param name="line">The file's line; null for a visit that is only in the book.</param>
-    public void Add(Guid what, string name, Instant from, Instant to, Visit visit, int? line) => spells.Add(new(what, name, from, to, visit, line));
+    public void Add(Guid what, string name, Instant from, Instant to, Visit visit, int? line) =>
+        spells.Add(new(what, name, from, to, visit, line));
 
     /// <summary>Pairs that want the same chair or hands at once, at least one of them from the file. Ends are not included.</summary>
     public IEnumerable<(Spell Earlier, Spell Later)> Found()
@@ -20,7 +21,12 @@ public sealed class Clashes
             Spell? longest = null;
             foreach (var spell in group.OrderBy(s => s.From).ThenBy(s => s.Line))
             {
-                if (longest is not null && spell.From < longest.To && (spell.Line ?? longest.Line) is not null && spell.Visit != longest.Visit)
+                if (
+                    longest is not null
+                    && spell.From < longest.To
+                    && (spell.Line ?? longest.Line) is not null
+                    && spell.Visit != longest.Visit
+                )
                     yield return (longest, spell);
                 if (longest is null || spell.To > longest.To)
                     longest = spell;

@@ -37,12 +37,17 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
         clients = await Db.Clients.AsNoTracking().Include(c => c.Events).AsSplitQuery().ToDictionaryAsync(c => c.Id, cancellation);
         bases = await Db.UnitKinds.ToDictionaryAsync(k => k.Id, k => k.BaseMaterialId, cancellation);
         units = await Db.HairSystems.ToDictionaryAsync(u => u.Serial, StringComparer.Ordinal, cancellation);
-        bonds = (await Db.Bonds.Include(b => b.Products).AsSplitQuery().ToListAsync(cancellation)).GroupBy(b => b.HairSystemId).ToDictionary(g => g.Key, g => g.ToList());
+        bonds = (await Db.Bonds.Include(b => b.Products).AsSplitQuery().ToListAsync(cancellation))
+            .GroupBy(b => b.HairSystemId)
+            .ToDictionary(g => g.Key, g => g.ToList());
     }
 
     protected override void Take(SheetRow row)
     {
-        if (Read(row, BondRow.Read) is not { } read || !IsFirst(row, $"{read.Serial}|{CellText.Of(read.AppliedOn)}|{CellText.Of(read.AppliedAt)}"))
+        if (
+            Read(row, BondRow.Read) is not { } read
+            || !IsFirst(row, $"{read.Serial}|{CellText.Of(read.AppliedOn)}|{CellText.Of(read.AppliedAt)}")
+        )
             return;
         if (!units.TryGetValue(read.Serial, out var unit))
             Expect(row, BondColumns.Serial, "the serial of a unit in the book; bring the units first");
@@ -61,12 +66,22 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
         var all = bonds.Values.SelectMany(b => b).ToList();
         var serials = units.Values.ToDictionary(u => u.Id, u => u.Serial);
         var breaks = all.GroupBy(b => codes.Kept(b.ClientId)).Concat(all.GroupBy(b => b.HairSystemId)).SelectMany(Breaks);
-        foreach (var (bond, line, next, nextLine) in breaks.DistinctBy(b => (b.Bond, b.Next)).Where(b => b.Line is not null || b.NextLine is not null))
+        foreach (
+            var (bond, line, next, nextLine) in breaks
+                .DistinctBy(b => (b.Bond, b.Next))
+                .Where(b => b.Line is not null || b.NextLine is not null)
+        )
         {
             Refuse(
                 line ?? nextLine!.Value,
                 "One head wears one unit at a time, and one unit is on one head: unit {0}, bonded on {1} ({2}), was not taken off before unit {3} was bonded on {4} ({5}).",
-                serials[bond.HairSystemId], CellText.Of(bond.AppliedOn), Where(line), serials[next.HairSystemId], CellText.Of(next.AppliedOn), Where(nextLine));
+                serials[bond.HairSystemId],
+                CellText.Of(bond.AppliedOn),
+                Where(line),
+                serials[next.HairSystemId],
+                CellText.Of(next.AppliedOn),
+                Where(nextLine)
+            );
         }
         foreach (var own in bonds.Values.Where(own => own.Exists(touched.ContainsKey)))
             PutOn(units[serials[own[0].HairSystemId]], own);
@@ -91,10 +106,20 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
             return;
         }
         var attachment = read.Attachment ?? (adhesive?.Kind == ProductKind.Tape ? Attachment.Tape : Attachment.Liquid);
-        var bond = new Bond(Guid.CreateVersion7(), unit.Id, client.Id, read.AppliedOn!.Value, InstantOf(read, client), attachment, stylist?.Id);
+        var bond = new Bond(
+            Guid.CreateVersion7(),
+            unit.Id,
+            client.Id,
+            read.AppliedOn!.Value,
+            InstantOf(read, client),
+            attachment,
+            stylist?.Id
+        );
         bond.Use(adhesive is null ? [] : [(Guid.CreateVersion7(), new ProductUse(adhesive.Id, lot?.Id, read.Coats))], read.WaitsKept);
         // The window as it would have been told on the day: also for ended bonds, whose history is judged by it.
-        bond.FallDue(dues.BasisFor(client, bases[unit.UnitKindId], adhesive?.Id, attachment, adhesive?.LabelCureHours).WindowFor(bond.AppliedOn));
+        bond.FallDue(
+            dues.BasisFor(client, bases[unit.UnitKindId], adhesive?.Id, attachment, adhesive?.LabelCureHours).WindowFor(bond.AppliedOn)
+        );
         Tell(bond, read);
         own.Add(bond);
         touched[bond] = row.Line;
@@ -111,16 +136,40 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
         if (differs)
         {
             // How it was made is history that someone wrote down; a file adds how it went on.
-            var made = merged with { RemovedOn = null, RemovedBecause = null, LiftedOn = null, LiftReportedOn = null, LiftZone = null, LastSoundOn = null };
-            var asWritten = book with { RemovedOn = null, RemovedBecause = null, LiftedOn = null, LiftReportedOn = null, LiftZone = null, LastSoundOn = null };
+            var made = merged with
+            {
+                RemovedOn = null,
+                RemovedBecause = null,
+                LiftedOn = null,
+                LiftReportedOn = null,
+                LiftZone = null,
+                LastSoundOn = null,
+            };
+            var asWritten = book with
+            {
+                RemovedOn = null,
+                RemovedBecause = null,
+                LiftedOn = null,
+                LiftReportedOn = null,
+                LiftZone = null,
+                LastSoundOn = null,
+            };
             var at = Enumerable.Range(0, made.Cells().Count).FirstOrDefault(i => made.Cells()[i] != asWritten.Cells()[i], -1);
             if (at >= 0)
             {
-                Expect(row, BondColumns.All[at], "what the book says of this bond: {0}", asWritten.Cells()[at].Length == 0 ? "–" : asWritten.Cells()[at]);
+                Expect(
+                    row,
+                    BondColumns.All[at],
+                    "what the book says of this bond: {0}",
+                    asWritten.Cells()[at].Length == 0 ? "–" : asWritten.Cells()[at]
+                );
                 return;
             }
             if (bond.Lift is not null && merged.Lift != bond.Lift with { SpotFixed = false })
-                throw new Refusal("The lift of this bond is in the book already, reported on {0}; only the first lift counts.", bond.Lift.ReportedOn);
+                throw new Refusal(
+                    "The lift of this bond is in the book already, reported on {0}; only the first lift counts.",
+                    bond.Lift.ReportedOn
+                );
             if (bond.RemovedOn is not null && merged.RemovedBecause != bond.RemovedBecause)
             {
                 Expect(row, BondColumns.RemovedBecause, "what the book says of this bond: {0}", ChoiceWords.Of(bond.RemovedBecause) ?? "–");
@@ -147,12 +196,19 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
         var open = own.Find(b => b.IsOpen);
         if (open is not null && unit.State != UnitState.Bonded && !unit.State.IsBondable())
         {
-            Refuse(touched.TryGetValue(open, out var line) ? line : touched[own.First(touched.ContainsKey)],
-                "Unit {0} is {1}, but this bond was never taken off. Give the day it came off, or correct the unit.", unit.Serial, ChoiceWords.Of<UnitState>(unit.State)!);
+            Refuse(
+                touched.TryGetValue(open, out var line) ? line : touched[own.First(touched.ContainsKey)],
+                "Unit {0} is {1}, but this bond was never taken off. Give the day it came off, or correct the unit.",
+                unit.Serial,
+                ChoiceWords.Of<UnitState>(unit.State)!
+            );
             return;
         }
         var first = unit.Dates.FirstBondedOn ?? own.Min(b => b.AppliedOn);
-        var state = open is not null ? UnitState.Bonded : unit.State == UnitState.Bonded ? UnitState.Resting : unit.State;
+        var state =
+            open is not null ? UnitState.Bonded
+            : unit.State == UnitState.Bonded ? UnitState.Resting
+            : unit.State;
         if (state == unit.State && first == unit.Dates.FirstBondedOn)
             return;
         try
@@ -189,7 +245,13 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
         row.AppliedAt is { } at ? (row.AppliedOn!.Value + at).InZoneLeniently(dues.SalonOf(client).TimeZone).ToInstant() : null;
 
     private ProductLot LotOf(Product product, string code) =>
-        Find(products.Lots, MissingKind.Lot, code, () => new ProductBook.NamedLot(code, product.Receive(Guid.CreateVersion7(), code, expiresOn: null)), product.Name).Lot;
+        Find(
+            products.Lots,
+            MissingKind.Lot,
+            code,
+            () => new ProductBook.NamedLot(code, product.Receive(Guid.CreateVersion7(), code, expiresOn: null)),
+            product.Name
+        ).Lot;
 
     private (SheetColumn Column, string Expected)? FirstDisorder(BondRow row)
     {
@@ -203,8 +265,14 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
             _ when row.LiftReportedOn > row.RemovedOn => (BondColumns.LiftReportedOn, "a day until it was taken down"),
             _ when row.LiftedOn < row.AppliedOn => (BondColumns.LiftedOn, "a day from {0} on, when it was bonded"),
             _ when row.LastSoundOn < row.AppliedOn => (BondColumns.LastSoundOn, "a day from {0} on, when it was bonded"),
-            _ when row.RemovedBecause is not null && row.RemovedOn is null => (BondColumns.RemovedOn, "the day it was taken down, as the row says why"),
-            _ when row.LiftZone is not null && row.Lift is null => (BondColumns.LiftReportedOn, "the day the lift was told or found, as the row says where"),
+            _ when row.RemovedBecause is not null && row.RemovedOn is null => (
+                BondColumns.RemovedOn,
+                "the day it was taken down, as the row says why"
+            ),
+            _ when row.LiftZone is not null && row.Lift is null => (
+                BondColumns.LiftReportedOn,
+                "the day the lift was told or found, as the row says where"
+            ),
             _ => null,
         };
     }

@@ -24,7 +24,10 @@ public sealed class ImportClients(ClinicDb db, SheetOrder order, Instant now) : 
     {
         salons = await Db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
         salonNames = new(salons.Values, s => s.Name);
-        clients = await Db.Clients.Include(c => c.CareFacts).AsSplitQuery().ToDictionaryAsync(c => c.Code, StringComparer.Ordinal, cancellation);
+        clients = await Db
+            .Clients.Include(c => c.CareFacts)
+            .AsSplitQuery()
+            .ToDictionaryAsync(c => c.Code, StringComparer.Ordinal, cancellation);
     }
 
     protected override void Take(SheetRow row)
@@ -74,7 +77,10 @@ public sealed class ImportClients(ClinicDb db, SheetOrder order, Instant now) : 
         if (differs)
         {
             Write(client, merged, salon);
-            if ((merged.Skin, merged.Sweat, merged.Swims, merged.Washes, merged.Heat) != (book.Skin, book.Sweat, book.Swims, book.Washes, book.Heat))
+            if (
+                (merged.Skin, merged.Sweat, merged.Swims, merged.Washes, merged.Heat)
+                != (book.Skin, book.Sweat, book.Swims, book.Washes, book.Heat)
+            )
                 Learn(client, merged, salon);
             duesMove |= merged.Days != book.Days || merged.HomeSalon != book.HomeSalon;
             renamed.Add(client);
@@ -92,5 +98,7 @@ public sealed class ImportClients(ClinicDb db, SheetOrder order, Instant now) : 
     }
 
     private void Learn(Client client, ClientRow row, Salon salon) =>
-        client.Learn(new CareFact(Guid.CreateVersion7(), client.Id, salon.DayOf(Now), row.Skin, row.Sweat, row.Swims, row.Washes, row.Heat));
+        client.Learn(
+            new CareFact(Guid.CreateVersion7(), client.Id, salon.DayOf(Now), row.Skin, row.Sweat, row.Swims, row.Washes, row.Heat)
+        );
 }

@@ -28,7 +28,10 @@ public sealed class ImportUnits(ClinicDb db, SheetOrder order, Instant now) : Sh
         salons = new(all, s => s.Name);
         salonNames = all.ToDictionary(s => s.Id, s => s.Name);
         kinds = await UnitKindBook.LoadAsync(Db, cancellation);
-        units = await Db.HairSystems.Include(u => u.Promises).AsSplitQuery().ToDictionaryAsync(u => u.Serial, StringComparer.Ordinal, cancellation);
+        units = await Db
+            .HairSystems.Include(u => u.Promises)
+            .AsSplitQuery()
+            .ToDictionaryAsync(u => u.Serial, StringComparer.Ordinal, cancellation);
         bonded = await Db
             .Bonds.GroupBy(b => b.HairSystemId)
             .Select(g => new { g.Key, Open = g.Any(b => b.RemovedOn == null) })
@@ -76,7 +79,13 @@ public sealed class ImportUnits(ClinicDb db, SheetOrder order, Instant now) : Sh
             }
             // Once bonds are in the book, they say whether it is on a head.
             if (open || merged.State is UnitState.Bonded or UnitState.Accepted or UnitState.Prepared)
-                merged = merged with { State = open ? UnitState.Bonded : book.State is UnitState.Accepted or UnitState.Prepared ? book.State : UnitState.Resting };
+                merged = merged with
+                {
+                    State =
+                        open ? UnitState.Bonded
+                        : book.State is UnitState.Accepted or UnitState.Prepared ? book.State
+                        : UnitState.Resting,
+                };
         }
         if (unit.UnitKindId != kind.Id)
         {
@@ -123,7 +132,10 @@ public sealed class ImportUnits(ClinicDb db, SheetOrder order, Instant now) : Sh
     }
 
     private UnitKind? KindInBook(UnitRow read, BaseMaterial material, Workshop? workshop) =>
-        units.TryGetValue(read.Serial, out var unit) && kinds.KindOf(unit) is var kind && kind.BaseMaterialId == material.Id && (workshop is null || kind.WorkshopId == workshop.Id)
+        units.TryGetValue(read.Serial, out var unit)
+        && kinds.KindOf(unit) is var kind
+        && kind.BaseMaterialId == material.Id
+        && (workshop is null || kind.WorkshopId == workshop.Id)
             ? kind
             : null;
 

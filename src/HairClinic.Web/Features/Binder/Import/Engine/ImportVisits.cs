@@ -75,16 +75,32 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
             Refuse(
                 later.Line ?? earlier.Line!.Value,
                 "{0} is taken twice: the visit of {1} at {2} ({3}) overlaps that of {4} at {5} ({6}).",
-                later.Name, RowOf(later.Visit).ClientCode, ClockOf(later.Visit), Where(later.Line), RowOf(earlier.Visit).ClientCode, ClockOf(earlier.Visit), Where(earlier.Line));
+                later.Name,
+                RowOf(later.Visit).ClientCode,
+                ClockOf(later.Visit),
+                Where(later.Line),
+                RowOf(earlier.Visit).ClientCode,
+                ClockOf(earlier.Visit),
+                Where(earlier.Line)
+            );
         }
         return Task.CompletedTask;
     }
 
     private void Write(SheetRow row, VisitRow read, Guid clientId, Salon salon, Instant startsAt)
     {
-        var service = Find(services.Names, MissingKind.Service, read.Service!, () => Db.Add(services.Make(read.Service!, read.Minutes)).Entity);
-        var chair = read.Chair is null ? null : Find(chairNames, MissingKind.Chair, read.Chair, () => MakeChair(read.Chair, salon), salon.Name);
-        var stylist = read.Stylist is null ? null : Find(stylists.Names, MissingKind.Stylist, read.Stylist, () => Db.Add(stylists.Make(read.Stylist, salon.Id)).Entity);
+        var service = Find(
+            services.Names,
+            MissingKind.Service,
+            read.Service!,
+            () => Db.Add(services.Make(read.Service!, read.Minutes)).Entity
+        );
+        var chair = read.Chair is null
+            ? null
+            : Find(chairNames, MissingKind.Chair, read.Chair, () => MakeChair(read.Chair, salon), salon.Name);
+        var stylist = read.Stylist is null
+            ? null
+            : Find(stylists.Names, MissingKind.Stylist, read.Stylist, () => Db.Add(stylists.Make(read.Stylist, salon.Id)).Entity);
         read = read with { Service = service.Name, Chair = chair?.Name, Stylist = stylist?.Name };
         var steps = ServiceBook.StepsFor(service, read.Minutes);
         if ((byTime.GetValueOrDefault(read.BookKey) ?? byBookKey.GetValueOrDefault(read.BookKey)) is { } known)
@@ -117,7 +133,12 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
             var at = Enumerable.Range(0, placed.Cells().Count).FirstOrDefault(i => placed.Cells()[i] != book.Cells()[i], -1);
             if (at >= 0)
             {
-                Expect(row, VisitColumns.All[at], "what the book says of this visit: {0}; move it on its day, not by a file", book.Cells()[at].Length == 0 ? "–" : book.Cells()[at]);
+                Expect(
+                    row,
+                    VisitColumns.All[at],
+                    "what the book says of this visit: {0}; move it on its day, not by a file",
+                    book.Cells()[at].Length == 0 ? "–" : book.Cells()[at]
+                );
                 return;
             }
             visit.Restore(merged.State!.Value, visit.BookKey ?? read.BookKey);
@@ -136,8 +157,13 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
 
     private VisitRow RowOf(Visit visit) =>
         VisitRow.Of(
-            visit, codes.CodeOf(visit.ClientId)!, salons[visit.SalonId], services.NameOf(visit.ServiceKindId),
-            visit.ChairId is { } chair ? chairs[chair].Name : null, stylists.NameOf(visit.PersonId));
+            visit,
+            codes.CodeOf(visit.ClientId)!,
+            salons[visit.SalonId],
+            services.NameOf(visit.ServiceKindId),
+            visit.ChairId is { } chair ? chairs[chair].Name : null,
+            stylists.NameOf(visit.PersonId)
+        );
 
     // In autumn an hour comes twice; the first is taken. In spring one does not come at all.
     private static Instant? StartOf(VisitRow row, Salon salon)

@@ -103,7 +103,13 @@ public abstract class SheetImport(ClinicDb db, SheetOrder order, Instant now)
 
     protected void Expect(SheetRow row, SheetColumn column, string template, params object[] arguments) =>
         problems.Add(
-            new ImportProblem(row.Line, order.Mapping.HeaderOf(column) ?? column.Name, order.Mapping.CellOf(row, column) ?? "", new Sentence(template, arguments), null)
+            new ImportProblem(
+                row.Line,
+                order.Mapping.HeaderOf(column) ?? column.Name,
+                order.Mapping.CellOf(row, column) ?? "",
+                new Sentence(template, arguments),
+                null
+            )
         );
 
     protected void Refuse(int line, string template, params object[] arguments) =>

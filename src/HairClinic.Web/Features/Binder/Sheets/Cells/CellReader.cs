@@ -19,65 +19,40 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
 
     public IReadOnlyList<CellProblem> Problems => problems;
 
-    public string? Text(SheetRow row, SheetColumn column) =>
-        TryRead<string>(row, column, text => text, out var read) ? read : null;
+    public string? Text(SheetRow row, SheetColumn column) => TryRead<string>(row, column, text => text, out var read) ? read : null;
 
-    public string? Code(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, CodeCell.Read, out var read) ? read : null;
+    public string? Code(SheetRow row, SheetColumn column) => TryRead(row, column, CodeCell.Read, out var read) ? read : null;
 
-    public string? Email(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, EmailCell.Read, out var read) ? read : null;
+    public string? Email(SheetRow row, SheetColumn column) => TryRead(row, column, EmailCell.Read, out var read) ? read : null;
 
-    public string? Phone(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, ReadPhone, out var read) ? read : null;
+    public string? Phone(SheetRow row, SheetColumn column) => TryRead(row, column, ReadPhone, out var read) ? read : null;
 
-    public string? Currency(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, CurrencyCode.Read, out var read) ? read : null;
+    public string? Currency(SheetRow row, SheetColumn column) => TryRead(row, column, CurrencyCode.Read, out var read) ? read : null;
 
     /// <summary>The <see cref="SheetChoice.Name"/> of the choice.</summary>
     public string? Choice(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, text => ChoiceCell.Read(text, column.Choices), out var read)
-            ? read
-            : null;
+        TryRead(row, column, text => ChoiceCell.Read(text, column.Choices), out var read) ? read : null;
 
     public LocalDate? Date(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, text => DateCell.Read(text, conventions.DateOrder), out var read)
-            ? read
-            : null;
+        TryRead(row, column, text => DateCell.Read(text, conventions.DateOrder), out var read) ? read : null;
 
     /// <summary>Empty for a blank cell.</summary>
     public IReadOnlyList<LocalDate> Dates(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, text => DateCell.ReadMany(text, conventions.DateOrder), out var read)
-            ? read!
-            : [];
+        TryRead(row, column, text => DateCell.ReadMany(text, conventions.DateOrder), out var read) ? read! : [];
 
-    public LocalTime? Time(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, TimeCell.Read, out var read) ? read : null;
+    public LocalTime? Time(SheetRow row, SheetColumn column) => TryRead(row, column, TimeCell.Read, out var read) ? read : null;
 
-    public bool? YesNo(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, YesNoCell.Read, out var read) ? read : null;
+    public bool? YesNo(SheetRow row, SheetColumn column) => TryRead(row, column, YesNoCell.Read, out var read) ? read : null;
 
     /// <summary>Empty for a blank cell.</summary>
     public IReadOnlyList<IsoDayOfWeek> Weekdays(SheetRow row, SheetColumn column) =>
         TryRead(row, column, WeekdaysCell.Read, out var read) ? read! : [];
 
     public decimal? Number(SheetRow row, SheetColumn column) =>
-        TryRead(
-            row,
-            column,
-            text => NumberCell.Read(text, conventions.DecimalMark, column.Least, column.Most),
-            out var read
-        )
-            ? read
-            : null;
+        TryRead(row, column, text => NumberCell.Read(text, conventions.DecimalMark, column.Least, column.Most), out var read) ? read : null;
 
     public int? WholeNumber(SheetRow row, SheetColumn column) =>
-        TryRead(
-            row,
-            column,
-            text => NumberCell.ReadWhole(text, conventions.DecimalMark, column.Least, column.Most),
-            out var read
-        )
+        TryRead(row, column, text => NumberCell.ReadWhole(text, conventions.DecimalMark, column.Least, column.Most), out var read)
             ? read
             : null;
 
@@ -88,12 +63,7 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
         // A currency that cannot be read is reported in its own column; the amount cannot be judged until it is.
         return
             CurrencyCode.Read(named).Value is { } currency
-            && TryRead(
-                row,
-                column,
-                text => MoneyCell.Read(text, currency, conventions.DecimalMark),
-                out var read
-            )
+            && TryRead(row, column, text => MoneyCell.Read(text, currency, conventions.DecimalMark), out var read)
             ? read
             : null;
     }
@@ -128,27 +98,16 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
 
     private Reading<string> ReadPhone(string text) =>
         SpreadsheetMarks.IsShortened(text)
-            ? new Sentence(
-                "the whole number; the spreadsheet has shortened it: format the column as text, then save again"
-            )
+            ? new Sentence("the whole number; the spreadsheet has shortened it: format the column as text, then save again")
             : phones.Read(text);
 
     private string? CurrencyOf(SheetRow row)
     {
-        var column = mapping.Kind.Columns.FirstOrDefault(column =>
-            column.Type == ColumnType.Currency
-        );
-        return column is not null && mapping.CellOf(row, column) is { Length: > 0 } named
-            ? named
-            : null;
+        var column = mapping.Kind.Columns.FirstOrDefault(column => column.Type == ColumnType.Currency);
+        return column is not null && mapping.CellOf(row, column) is { Length: > 0 } named ? named : null;
     }
 
-    private bool TryRead<T>(
-        SheetRow row,
-        SheetColumn column,
-        Func<string, Reading<T>> read,
-        out T? value
-    )
+    private bool TryRead<T>(SheetRow row, SheetColumn column, Func<string, Reading<T>> read, out T? value)
     {
         value = default;
         var text = mapping.CellOf(row, column);
@@ -176,9 +135,7 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
         {
             return new Sentence("at most {0} characters; this cell has {1}", longest, text.Length);
         }
-        return SpreadsheetMarks.IsError(text)
-            ? new Sentence("a value; the spreadsheet shows an error here")
-            : null;
+        return SpreadsheetMarks.IsError(text) ? new Sentence("a value; the spreadsheet shows an error here") : null;
     }
 
     private void Report(SheetRow row, SheetColumn column, string value, Sentence expected) =>

@@ -7,28 +7,21 @@ namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 /// <summary>How the round-trip export spells values: the one spelling that <see cref="CellReader"/> gives back under <see cref="SheetConventions.Export"/>.</summary>
 public static class CellText
 {
-    private static readonly LocalTimePattern Time = LocalTimePattern.CreateWithInvariantCulture(
-        "HH:mm"
-    );
-    private static readonly LocalTimePattern TimeWithSeconds =
-        LocalTimePattern.CreateWithInvariantCulture("HH:mm:ss");
+    private static readonly LocalTimePattern Time = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+    private static readonly LocalTimePattern TimeWithSeconds = LocalTimePattern.CreateWithInvariantCulture("HH:mm:ss");
 
     public static string Of(string? text) => text ?? "";
 
-    public static string Of(LocalDate? date) =>
-        date is { } day ? LocalDatePattern.Iso.Format(day) : "";
+    public static string Of(LocalDate? date) => date is { } day ? LocalDatePattern.Iso.Format(day) : "";
 
-    public static string Of(IEnumerable<LocalDate> dates) =>
-        string.Join(" | ", dates.Select(LocalDatePattern.Iso.Format));
+    public static string Of(IEnumerable<LocalDate> dates) => string.Join(" | ", dates.Select(LocalDatePattern.Iso.Format));
 
-    public static string Of(LocalTime? time) =>
-        time is { } clock ? (clock.Second == 0 ? Time : TimeWithSeconds).Format(clock) : "";
+    public static string Of(LocalTime? time) => time is { } clock ? (clock.Second == 0 ? Time : TimeWithSeconds).Format(clock) : "";
 
     public static string Of(int? number) => number?.ToString(CultureInfo.InvariantCulture) ?? "";
 
     /// <summary>Without trailing zeros, so that the same number has one spelling.</summary>
-    public static string Of(decimal? number) =>
-        number?.ToString("0.############################", CultureInfo.InvariantCulture) ?? "";
+    public static string Of(decimal? number) => number?.ToString("0.############################", CultureInfo.InvariantCulture) ?? "";
 
     public static string Of(bool? answer) =>
         answer switch
@@ -38,8 +31,7 @@ public static class CellText
             null => "",
         };
 
-    public static string Of(IEnumerable<IsoDayOfWeek> days) =>
-        string.Join(' ', days.Select(day => day.ToString()[..3]));
+    public static string Of(IEnumerable<IsoDayOfWeek> days) => string.Join(' ', days.Select(day => day.ToString()[..3]));
 
     /// <summary>The amount alone, with all decimals of its currency; the currency has a column of its own.</summary>
     public static string Of(SheetMoney? money)
@@ -49,11 +41,8 @@ public static class CellText
             return "";
         }
         var decimals = CurrencyCode.Decimals(amount.Currency);
-        return new decimal(amount.MinorUnits)
-            .Shifted(decimals)
-            .ToString("F" + decimals, CultureInfo.InvariantCulture);
+        return new decimal(amount.MinorUnits).Shifted(decimals).ToString("F" + decimals, CultureInfo.InvariantCulture);
     }
 
-    private static decimal Shifted(this decimal number, int decimals) =>
-        decimals == 0 ? number : (number / 10).Shifted(decimals - 1);
+    private static decimal Shifted(this decimal number, int decimals) => decimals == 0 ? number : (number / 10).Shifted(decimals - 1);
 }

@@ -9,8 +9,6 @@ public static class ChoiceCell
     {
         var word = PlainWords.Of(text);
         var chosen = choices.FirstOrDefault(choice => choice.Answers(word));
-        return chosen is null
-            ? new Sentence("one of: {0}", string.Join(", ", choices.Select(choice => choice.Name)))
-            : chosen.Name;
+        return chosen is null ? new Sentence("one of: {0}", string.Join(", ", choices.Select(choice => choice.Name))) : chosen.Name;
     }
 }

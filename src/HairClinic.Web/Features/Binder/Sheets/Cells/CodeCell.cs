@@ -11,9 +11,7 @@ public static partial class CodeCell
     {
         if (SpreadsheetMarks.IsShortened(text))
         {
-            return new Sentence(
-                "the whole code; the spreadsheet has shortened it: format the column as text, then save again"
-            );
+            return new Sentence("the whole code; the spreadsheet has shortened it: format the column as text, then save again");
         }
         return text.Length <= Longest && !Control().IsMatch(text)
             ? text

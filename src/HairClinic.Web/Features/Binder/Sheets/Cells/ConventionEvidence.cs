@@ -4,11 +4,7 @@ namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 /// <param name="Possible">The conventions under which every cell reads that reads under any.</param>
 /// <param name="Against">For each of the others, the first cell that rules it out.</param>
 /// <param name="IsAmbiguous">Some cell reads differently under two possible conventions: a person must choose.</param>
-public sealed record ConventionEvidence<T>(
-    IReadOnlyList<T> Possible,
-    IReadOnlyDictionary<T, EvidenceCell> Against,
-    bool IsAmbiguous
-)
+public sealed record ConventionEvidence<T>(IReadOnlyList<T> Possible, IReadOnlyDictionary<T, EvidenceCell> Against, bool IsAmbiguous)
     where T : struct, Enum
 {
     /// <summary>No convention fits all cells: some of them will be reported whatever is chosen.</summary>
@@ -17,10 +13,7 @@ public sealed record ConventionEvidence<T>(
     /// <summary>The convention to use without asking, or null when it must be asked.</summary>
     public T? Settled => IsAmbiguous || IsContradictory ? null : Possible[0];
 
-    internal static ConventionEvidence<T> From<TValue>(
-        IEnumerable<EvidenceCell> cells,
-        Func<string, T, Reading<TValue>> read
-    )
+    internal static ConventionEvidence<T> From<TValue>(IEnumerable<EvidenceCell> cells, Func<string, T, Reading<TValue>> read)
     {
         var conventions = Enum.GetValues<T>();
         var against = new Dictionary<T, EvidenceCell>();
@@ -40,12 +33,7 @@ public sealed record ConventionEvidence<T>(
                 }
                 for (var other = one + 1; other < conventions.Length; other++)
                 {
-                    if (
-                        !EqualityComparer<TValue>.Default.Equals(
-                            readings[one].Value,
-                            readings[other].Value
-                        )
-                    )
+                    if (!EqualityComparer<TValue>.Default.Equals(readings[one].Value, readings[other].Value))
                     {
                         differing.Add((conventions[one], conventions[other]));
                     }
@@ -53,9 +41,7 @@ public sealed record ConventionEvidence<T>(
             }
         }
         var possible = conventions.Where(convention => !against.ContainsKey(convention)).ToArray();
-        var ambiguous = differing.Any(pair =>
-            possible.Contains(pair.Item1) && possible.Contains(pair.Item2)
-        );
+        var ambiguous = differing.Any(pair => possible.Contains(pair.Item1) && possible.Contains(pair.Item2));
         return new ConventionEvidence<T>(possible, against, ambiguous);
     }
 }

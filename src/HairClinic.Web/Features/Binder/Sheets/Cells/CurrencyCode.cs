@@ -47,8 +47,7 @@ public static class CurrencyCode
     public static int Decimals(string currency) => Unusual.GetValueOrDefault(currency, 2);
 
     public static bool IsSignOf(string sign, string currency) =>
-        sign == currency
-        || (Signs.TryGetValue(sign, out var currencies) && currencies.Contains(currency));
+        sign == currency || (Signs.TryGetValue(sign, out var currencies) && currencies.Contains(currency));
 
     /// <summary>Three letters; whether such a currency is in use is not looked at.</summary>
     public static Reading<string> Read(string text)

@@ -19,11 +19,7 @@ public static partial class DateCell
                 )
                 : Expected(order);
         }
-        var (first, middle, last) = (
-            match.Groups[1].Value,
-            Number(match.Groups[3]),
-            match.Groups[4].Value
-        );
+        var (first, middle, last) = (match.Groups[1].Value, Number(match.Groups[3]), match.Groups[4].Value);
         if (first.Length == 4 && last.Length <= 2)
         {
             return Day(Number(match.Groups[1]), middle, Number(match.Groups[4]), order);
@@ -67,22 +63,14 @@ public static partial class DateCell
         {
             return Expected(order);
         }
-        return day >= 1 && day <= CalendarSystem.Iso.GetDaysInMonth(year, month)
-            ? new LocalDate(year, month, day)
-            : Expected(order);
+        return day >= 1 && day <= CalendarSystem.Iso.GetDaysInMonth(year, month) ? new LocalDate(year, month, day) : Expected(order);
     }
 
     private static Sentence Expected(DateOrder order) =>
         order switch
         {
-            DateOrder.DayMonthYear => new(
-                "a date that exists, written day, month, year, such as {0}",
-                Example(order)
-            ),
-            DateOrder.MonthDayYear => new(
-                "a date that exists, written month, day, year, such as {0}",
-                Example(order)
-            ),
+            DateOrder.DayMonthYear => new("a date that exists, written day, month, year, such as {0}", Example(order)),
+            DateOrder.MonthDayYear => new("a date that exists, written month, day, year, such as {0}", Example(order)),
             _ => new("a date that exists, written year, month, day, such as {0}", Example(order)),
         };
 
@@ -96,10 +84,7 @@ public static partial class DateCell
 
     private static int Number(Group group) => int.Parse(group.Value, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(
-        @"^([0-9]{1,4})([-/.])([0-9]{1,2})\2([0-9]{1,4})(?:[T ]0{1,2}:00(?::00(?:\.0+)?)?)?\z",
-        RegexOptions.CultureInvariant
-    )]
+    [GeneratedRegex(@"^([0-9]{1,4})([-/.])([0-9]{1,2})\2([0-9]{1,4})(?:[T ]0{1,2}:00(?::00(?:\.0+)?)?)?\z", RegexOptions.CultureInvariant)]
     private static partial Regex Parts();
 
     // Day 20000 is in 1954 and day 79999 in 2119, counted as spreadsheets do from 1900: common practice, no source.

@@ -12,7 +12,5 @@ public static class DateOrderEvidence
         ConventionEvidence<DateOrder>.From(cells, DateCell.Read);
 
     private static IEnumerable<EvidenceCell> Parts(EvidenceCell cell) =>
-        cell
-            .Value.Split('|', StringSplitOptions.TrimEntries)
-            .Select(part => cell with { Value = part });
+        cell.Value.Split('|', StringSplitOptions.TrimEntries).Select(part => cell with { Value = part });
 }

@@ -6,19 +6,8 @@ namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 public static class DecimalMarkEvidence
 {
     public static ConventionEvidence<DecimalMark> From(Sheet sheet, ColumnMapping mapping) =>
-        From(
-            EvidenceCells.Of(
-                sheet,
-                mapping,
-                ColumnType.WholeNumber,
-                ColumnType.DecimalNumber,
-                ColumnType.Money
-            )
-        );
+        From(EvidenceCells.Of(sheet, mapping, ColumnType.WholeNumber, ColumnType.DecimalNumber, ColumnType.Money));
 
     public static ConventionEvidence<DecimalMark> From(IEnumerable<EvidenceCell> cells) =>
-        ConventionEvidence<DecimalMark>.From(
-            cells,
-            (text, mark) => NumberCell.Read(MoneyCell.Amount(text), mark)
-        );
+        ConventionEvidence<DecimalMark>.From(cells, (text, mark) => NumberCell.Read(MoneyCell.Amount(text), mark));
 }

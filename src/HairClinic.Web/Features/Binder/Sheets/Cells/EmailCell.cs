@@ -6,13 +6,8 @@ namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 public static partial class EmailCell
 {
     public static Reading<string> Read(string text) =>
-        text.Length <= 254 && Address().IsMatch(text)
-            ? text
-            : new Sentence("one e-mail address, such as {0}", "name@example.org");
+        text.Length <= 254 && Address().IsMatch(text) ? text : new Sentence("one e-mail address, such as {0}", "name@example.org");
 
-    [GeneratedRegex(
-        """^[^\s@<>,;:"()]+@[^\s@<>,;:"()]+\.[^\s@<>,;:"().]+\z""",
-        RegexOptions.CultureInvariant
-    )]
+    [GeneratedRegex("""^[^\s@<>,;:"()]+@[^\s@<>,;:"()]+\.[^\s@<>,;:"().]+\z""", RegexOptions.CultureInvariant)]
     private static partial Regex Address();
 }

@@ -5,11 +5,7 @@ namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 internal static class EvidenceCells
 {
     /// <summary>The filled cells of the mapped columns of these types.</summary>
-    public static IEnumerable<EvidenceCell> Of(
-        Sheet sheet,
-        ColumnMapping mapping,
-        params ColumnType[] types
-    )
+    public static IEnumerable<EvidenceCell> Of(Sheet sheet, ColumnMapping mapping, params ColumnType[] types)
     {
         var columns = mapping.Kind.Columns.Where(column => types.Contains(column.Type)).ToArray();
         return from row in sheet.Rows

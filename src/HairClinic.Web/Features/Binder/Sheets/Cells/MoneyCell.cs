@@ -11,9 +11,7 @@ public static partial class MoneyCell
     public static Reading<SheetMoney> Read(string text, string currency, DecimalMark mark)
     {
         var match = Parts().Match(text);
-        var signs = new[] { match.Groups["before"], match.Groups["after"] }.Where(sign =>
-            sign.Success
-        );
+        var signs = new[] { match.Groups["before"], match.Groups["after"] }.Where(sign => sign.Success);
         if (!signs.All(sign => CurrencyCode.IsSignOf(sign.Value, currency)))
         {
             return new Sentence("an amount in {0}", currency);

@@ -7,20 +7,12 @@ namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 /// <summary>A decimal number, its thousands grouped by the other mark, by spaces, by apostrophes or not at all.</summary>
 public static partial class NumberCell
 {
-    public static Reading<decimal> Read(
-        string text,
-        DecimalMark mark,
-        decimal least = decimal.MinValue,
-        decimal most = decimal.MaxValue
-    )
+    public static Reading<decimal> Read(string text, DecimalMark mark, decimal least = decimal.MinValue, decimal most = decimal.MaxValue)
     {
         var match = (mark == DecimalMark.Point ? WithPoint() : WithComma()).Match(text);
         if (!match.Success)
         {
-            return new Sentence(
-                "a number such as {0}",
-                mark == DecimalMark.Point ? "1234.5" : "1234,5"
-            );
+            return new Sentence("a number such as {0}", mark == DecimalMark.Point ? "1234.5" : "1234,5");
         }
         var plain = new StringBuilder(match.Groups["sign"].Value);
         plain.Append([.. match.Groups["whole"].Value.Where(char.IsAsciiDigit)]);
@@ -29,10 +21,7 @@ public static partial class NumberCell
             plain.Append('.').Append(fraction.Value);
         }
         const NumberStyles styles = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
-        return
-            decimal.TryParse(plain.ToString(), styles, CultureInfo.InvariantCulture, out var number)
-            && number >= least
-            && number <= most
+        return decimal.TryParse(plain.ToString(), styles, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most
             ? number
             : new Sentence("a number from {0} to {1}", least, most);
     }
@@ -44,9 +33,7 @@ public static partial class NumberCell
         {
             return expected;
         }
-        return decimal.IsInteger(reading.Value)
-            ? (int)reading.Value
-            : new Sentence("a whole number, without a fraction");
+        return decimal.IsInteger(reading.Value) ? (int)reading.Value : new Sentence("a whole number, without a fraction");
     }
 
     // Groups are of three, all with the same mark, and the first does not begin with 0: so 0,125 is never 125.

@@ -5,12 +5,7 @@ namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 /// <param name="DecimalMark">What comes before the fraction of a number.</param>
 /// <param name="Region">Two letters (ISO 3166): whose national phone numbers these are.</param>
 /// <param name="Currency">Three letters (ISO 4217): the currency of amounts that name none.</param>
-public sealed record SheetConventions(
-    DateOrder DateOrder,
-    DecimalMark DecimalMark,
-    string Region,
-    string Currency
-)
+public sealed record SheetConventions(DateOrder DateOrder, DecimalMark DecimalMark, string Region, string Currency)
 {
     /// <summary>The conventions of our own round-trip export.</summary>
     public static SheetConventions Export(string region, string currency) =>

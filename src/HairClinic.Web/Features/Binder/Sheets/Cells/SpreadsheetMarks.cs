@@ -14,9 +14,6 @@ internal static partial class SpreadsheetMarks
     [GeneratedRegex(@"^[0-9](?:[.,][0-9]+)?[eE]\+[0-9]+\z", RegexOptions.CultureInvariant)]
     private static partial Regex Shortened();
 
-    [GeneratedRegex(
-        @"^#(?:N/A|(?:REF|VALUE|NUM|NULL|SPILL|CALC)!|DIV/0!|NAME\?|##+)\z",
-        RegexOptions.CultureInvariant
-    )]
+    [GeneratedRegex(@"^#(?:N/A|(?:REF|VALUE|NUM|NULL|SPILL|CALC)!|DIV/0!|NAME\?|##+)\z", RegexOptions.CultureInvariant)]
     private static partial Regex Error();
 }

@@ -22,19 +22,10 @@ public static partial class TimeCell
                 : Expected;
         }
         var half = match.Groups["half"].Value;
-        var (hour, minute, second) = (
-            Number(match.Groups["hour"]),
-            Number(match.Groups["minute"]),
-            Number(match.Groups["second"])
-        );
+        var (hour, minute, second) = (Number(match.Groups["hour"]), Number(match.Groups["minute"]), Number(match.Groups["second"]));
         var namesHalf = half.Length > 0;
         // "9" alone may be anything; "0:30 pm" and "14:00 pm" contradict themselves.
-        if (
-            (!namesHalf && !match.Groups["minute"].Success)
-            || (namesHalf && hour is < 1 or > 12)
-            || minute > 59
-            || second > 59
-        )
+        if ((!namesHalf && !match.Groups["minute"].Success) || (namesHalf && hour is < 1 or > 12) || minute > 59 || second > 59)
         {
             return Expected;
         }
@@ -42,8 +33,7 @@ public static partial class TimeCell
         return hour <= 23 ? new LocalTime(hour, minute, second) : Expected;
     }
 
-    private static int Number(Group group) =>
-        group.Success ? int.Parse(group.Value, CultureInfo.InvariantCulture) : 0;
+    private static int Number(Group group) => group.Success ? int.Parse(group.Value, CultureInfo.InvariantCulture) : 0;
 
     [GeneratedRegex(
         @"^(?<hour>[0-9]{1,2})(?:[:.hH](?<minute>[0-9]{2})(?::(?<second>[0-9]{2}))?)?(?:\s*(?<half>[aApP])\.?\s?[mM]\.?)?\z",

@@ -29,11 +29,7 @@ public static partial class WeekdaysCell
             {
                 return new Sentence("days of the week, such as {0}", "Tue Thu");
             }
-            for (
-                var day = first.Value;
-                ;
-                day = day == IsoDayOfWeek.Sunday ? IsoDayOfWeek.Monday : day + 1
-            )
+            for (var day = first.Value; ; day = day == IsoDayOfWeek.Sunday ? IsoDayOfWeek.Monday : day + 1)
             {
                 days.Add(day);
                 if (day == last)

@@ -2,44 +2,20 @@ namespace HairClinic.Web.Features.Binder.Sheets.Columns;
 
 public static class BondColumns
 {
-    public static readonly SheetColumn Serial = UnitColumns.Serial with
-    {
-        Meaning = "The code of the unit that was bonded",
-    };
+    public static readonly SheetColumn Serial = UnitColumns.Serial with { Meaning = "The code of the unit that was bonded" };
     public static readonly SheetColumn ClientCode = UnitColumns.ClientCode with
     {
         Meaning = "The code of the client who wears it",
         Required = true,
     };
 
-    public static readonly SheetColumn AppliedOn = new(
-        "applied on",
-        ColumnType.Date,
-        "Day of the bond",
-        "2025-04-02"
-    )
+    public static readonly SheetColumn AppliedOn = new("applied on", ColumnType.Date, "Day of the bond", "2025-04-02")
     {
         Required = true,
-        Synonyms =
-        [
-            "applied",
-            "bonded on",
-            "bonded",
-            "bond date",
-            "date",
-            "day",
-            "fecha",
-            "colocada el",
-            "fecha de colocación",
-        ],
+        Synonyms = ["applied", "bonded on", "bonded", "bond date", "date", "day", "fecha", "colocada el", "fecha de colocación"],
     };
 
-    public static readonly SheetColumn AppliedAt = new(
-        "applied at",
-        ColumnType.Time,
-        "Time of the bond",
-        "14:30"
-    )
+    public static readonly SheetColumn AppliedAt = new("applied at", ColumnType.Time, "Time of the bond", "14:30")
     {
         Synonyms = ["time", "bond time", "bonded at", "hora"],
     };
@@ -59,23 +35,13 @@ public static class BondColumns
         Synonyms = ["lot number", "batch", "batch number", "lote", "número de lote"],
     };
 
-    public static readonly SheetColumn Coats = new(
-        "coats",
-        ColumnType.WholeNumber,
-        "Coats of adhesive",
-        "3"
-    )
+    public static readonly SheetColumn Coats = new("coats", ColumnType.WholeNumber, "Coats of adhesive", "3")
     {
         Synonyms = ["layers", "number of coats", "capas"],
         Most = 20,
     };
 
-    public static readonly SheetColumn Attachment = new(
-        "attachment",
-        ColumnType.Choice,
-        "How it was attached",
-        "liquid"
-    )
+    public static readonly SheetColumn Attachment = new("attachment", ColumnType.Choice, "How it was attached", "liquid")
     {
         Synonyms = ["attached with", "method", "attachment method", "sujeción", "método"],
         Choices =
@@ -87,40 +53,17 @@ public static class BondColumns
         ],
     };
 
-    public static readonly SheetColumn WaitsKept = new(
-        "waits kept",
-        ColumnType.YesNo,
-        "Every drying wait was kept",
-        "yes"
-    )
+    public static readonly SheetColumn WaitsKept = new("waits kept", ColumnType.YesNo, "Every drying wait was kept", "yes")
     {
         Synonyms = ["waits", "drying kept", "drying times kept", "esperas cumplidas"],
     };
 
-    public static readonly SheetColumn RemovedOn = new(
-        "removed on",
-        ColumnType.Date,
-        "Day it was taken down",
-        "2025-04-30"
-    )
+    public static readonly SheetColumn RemovedOn = new("removed on", ColumnType.Date, "Day it was taken down", "2025-04-30")
     {
-        Synonyms =
-        [
-            "removed",
-            "taken down",
-            "take down",
-            "removal date",
-            "retirada el",
-            "quitada el",
-        ],
+        Synonyms = ["removed", "taken down", "take down", "removal date", "retirada el", "quitada el"],
     };
 
-    public static readonly SheetColumn RemovedBecause = new(
-        "removed because",
-        ColumnType.Choice,
-        "Why it was taken down",
-        "scheduled"
-    )
+    public static readonly SheetColumn RemovedBecause = new("removed because", ColumnType.Choice, "Why it was taken down", "scheduled")
     {
         Synonyms = ["removal reason", "reason", "why removed", "motivo"],
         Choices =
@@ -134,32 +77,17 @@ public static class BondColumns
         ],
     };
 
-    public static readonly SheetColumn LiftedOn = new(
-        "lifted on",
-        ColumnType.Date,
-        "Day it lifted",
-        "2025-04-27"
-    )
+    public static readonly SheetColumn LiftedOn = new("lifted on", ColumnType.Date, "Day it lifted", "2025-04-27")
     {
         Synonyms = ["lifted", "lift date", "despegada el"],
     };
 
-    public static readonly SheetColumn LiftReportedOn = new(
-        "lift reported on",
-        ColumnType.Date,
-        "Day the client told us",
-        "2025-04-28"
-    )
+    public static readonly SheetColumn LiftReportedOn = new("lift reported on", ColumnType.Date, "Day the client told us", "2025-04-28")
     {
         Synonyms = ["lift reported", "reported on", "avisó el"],
     };
 
-    public static readonly SheetColumn LiftZone = new(
-        "lift zone",
-        ColumnType.Choice,
-        "Where it lifted",
-        "temples"
-    )
+    public static readonly SheetColumn LiftZone = new("lift zone", ColumnType.Choice, "Where it lifted", "temples")
     {
         Synonyms = ["zone", "lifted where", "where", "zona"],
         Choices =
@@ -173,22 +101,12 @@ public static class BondColumns
         ],
     };
 
-    public static readonly SheetColumn LastSoundOn = new(
-        "last sound on",
-        ColumnType.Date,
-        "Last day it was seen to hold",
-        "2025-04-20"
-    )
+    public static readonly SheetColumn LastSoundOn = new("last sound on", ColumnType.Date, "Last day it was seen to hold", "2025-04-20")
     {
         Synonyms = ["last sound", "last seen sound", "held until", "última vez firme"],
     };
 
-    public static readonly SheetColumn Stylist = new(
-        "stylist",
-        ColumnType.Text,
-        "Who bonded it",
-        "Imre Castellan"
-    )
+    public static readonly SheetColumn Stylist = new("stylist", ColumnType.Text, "Who bonded it", "Imre Castellan")
     {
         Synonyms = ["bonded by", "by", "hand", "staff", "estilista"],
     };

@@ -2,12 +2,7 @@ namespace HairClinic.Web.Features.Binder.Sheets.Columns;
 
 public static class ClientColumns
 {
-    public static readonly SheetColumn Code = new(
-        "code",
-        ColumnType.Code,
-        "The practice's own code for the client",
-        "C-0042"
-    )
+    public static readonly SheetColumn Code = new("code", ColumnType.Code, "The practice's own code for the client", "C-0042")
     {
         Required = true,
         Synonyms =
@@ -28,85 +23,31 @@ public static class ClientColumns
         ],
     };
 
-    public static readonly SheetColumn Name = new(
-        "name",
-        ColumnType.Text,
-        "Full name",
-        "Rosalind Achterberg"
-    )
+    public static readonly SheetColumn Name = new("name", ColumnType.Text, "Full name", "Rosalind Achterberg")
     {
         Required = true,
         Synonyms = ["full name", "client name", "client", "nombre", "nombre completo", "cliente"],
     };
 
-    public static readonly SheetColumn Called = new(
-        "called",
-        ColumnType.Text,
-        "What to call them in the waiting room",
-        "Ros"
-    )
+    public static readonly SheetColumn Called = new("called", ColumnType.Text, "What to call them in the waiting room", "Ros")
     {
-        Synonyms =
-        [
-            "known as",
-            "called in the waiting room",
-            "preferred name",
-            "first name",
-            "nickname",
-            "cómo llamarle",
-            "apodo",
-        ],
+        Synonyms = ["known as", "called in the waiting room", "preferred name", "first name", "nickname", "cómo llamarle", "apodo"],
     };
 
-    public static readonly SheetColumn HomeSalon = new(
-        "home salon",
-        ColumnType.Text,
-        "The salon they belong to",
-        "Harbour Street"
-    )
+    public static readonly SheetColumn HomeSalon = new("home salon", ColumnType.Text, "The salon they belong to", "Harbour Street")
     {
         Required = true,
         Synonyms = ["salon", "branch", "location", "studio", "salón", "sucursal", "local"],
     };
 
-    public static readonly SheetColumn Phone = new(
-        "phone",
-        ColumnType.Phone,
-        "Phone",
-        "+442079460018"
-    )
+    public static readonly SheetColumn Phone = new("phone", ColumnType.Phone, "Phone", "+442079460018")
     {
-        Synonyms =
-        [
-            "mobile",
-            "mobile phone",
-            "cell",
-            "cell phone",
-            "telephone",
-            "tel",
-            "phone number",
-            "teléfono",
-            "móvil",
-            "celular",
-        ],
+        Synonyms = ["mobile", "mobile phone", "cell", "cell phone", "telephone", "tel", "phone number", "teléfono", "móvil", "celular"],
     };
 
-    public static readonly SheetColumn Email = new(
-        "email",
-        ColumnType.Email,
-        "E-mail address",
-        "ros@example.org"
-    )
+    public static readonly SheetColumn Email = new("email", ColumnType.Email, "E-mail address", "ros@example.org")
     {
-        Synonyms =
-        [
-            "e-mail",
-            "mail",
-            "email address",
-            "e-mail address",
-            "correo",
-            "correo electrónico",
-        ],
+        Synonyms = ["e-mail", "mail", "email address", "e-mail address", "correo", "correo electrónico"],
     };
 
     public static readonly SheetColumn PreferredDays = new(
@@ -119,46 +60,18 @@ public static class ClientColumns
         Synonyms = ["days", "weekdays", "preferred weekdays", "días", "días preferidos"],
     };
 
-    public static readonly SheetColumn BirthDate = new(
-        "birth date",
-        ColumnType.Date,
-        "Date of birth",
-        "1968-11-30"
-    )
+    public static readonly SheetColumn BirthDate = new("birth date", ColumnType.Date, "Date of birth", "1968-11-30")
     {
-        Synonyms =
-        [
-            "date of birth",
-            "born",
-            "birthday",
-            "dob",
-            "fecha de nacimiento",
-            "nacimiento",
-        ],
+        Synonyms = ["date of birth", "born", "birthday", "dob", "fecha de nacimiento", "nacimiento"],
     };
 
-    public static readonly SheetColumn SkinOiliness = new(
-        "skin oiliness",
-        ColumnType.Choice,
-        "How oily the scalp is",
-        "normal"
-    )
+    public static readonly SheetColumn SkinOiliness = new("skin oiliness", ColumnType.Choice, "How oily the scalp is", "normal")
     {
         Synonyms = ["oiliness", "skin", "skin type", "scalp", "scalp type", "piel", "tipo de piel"],
-        Choices =
-        [
-            new("dry", "seca"),
-            new("normal", "medium", "average"),
-            new("oily", "greasy", "grasa"),
-        ],
+        Choices = [new("dry", "seca"), new("normal", "medium", "average"), new("oily", "greasy", "grasa")],
     };
 
-    public static readonly SheetColumn Sweat = new(
-        "sweat",
-        ColumnType.Choice,
-        "How much they sweat",
-        "normal"
-    )
+    public static readonly SheetColumn Sweat = new("sweat", ColumnType.Choice, "How much they sweat", "normal")
     {
         Synonyms = ["sweating", "perspiration", "sudor", "sudoración"],
         Choices =
@@ -200,24 +113,9 @@ public static class ClientColumns
         "calor por semana"
     );
 
-    public static readonly SheetColumn Note = new(
-        "note",
-        ColumnType.Text,
-        "Note for the front desk",
-        "Rings in the evening"
-    )
+    public static readonly SheetColumn Note = new("note", ColumnType.Text, "Note for the front desk", "Rings in the evening")
     {
-        Synonyms =
-        [
-            "notes",
-            "remark",
-            "remarks",
-            "comment",
-            "comments",
-            "nota",
-            "notas",
-            "observaciones",
-        ],
+        Synonyms = ["notes", "remark", "remarks", "comment", "comments", "nota", "notas", "observaciones"],
     };
 
     public static IReadOnlyList<SheetColumn> All { get; } =
@@ -239,10 +137,6 @@ public static class ClientColumns
     ];
 
     // Care facts may be averages ("a swim every other week" is 0.5), hence decimal numbers.
-    private static SheetColumn PerWeek(
-        string name,
-        string meaning,
-        string example,
-        params string[] synonyms
-    ) => new(name, ColumnType.DecimalNumber, meaning, example) { Synonyms = synonyms, Most = 50 };
+    private static SheetColumn PerWeek(string name, string meaning, string example, params string[] synonyms) =>
+        new(name, ColumnType.DecimalNumber, meaning, example) { Synonyms = synonyms, Most = 50 };
 }

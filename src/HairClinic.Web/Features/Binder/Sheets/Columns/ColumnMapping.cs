@@ -23,15 +23,12 @@ public sealed class ColumnMapping
     /// <summary>The columns by which a row is recognised when the file is brought again.</summary>
     public IReadOnlyList<SheetColumn> Key { get; }
 
-    public IReadOnlyList<SheetColumn> MissingRequired =>
-        [.. Kind.Columns.Where(column => column.Required && !sources.ContainsKey(column))];
+    public IReadOnlyList<SheetColumn> MissingRequired => [.. Kind.Columns.Where(column => column.Required && !sources.ContainsKey(column))];
 
-    public IReadOnlyList<SheetColumn> MissingKey =>
-        [.. Key.Where(column => !sources.ContainsKey(column))];
+    public IReadOnlyList<SheetColumn> MissingKey => [.. Key.Where(column => !sources.ContainsKey(column))];
 
     /// <summary>Headings that would be left behind.</summary>
-    public IReadOnlyList<string> UnusedHeaders =>
-        [.. Headers.Where((_, index) => !sources.ContainsValue(index))];
+    public IReadOnlyList<string> UnusedHeaders => [.. Headers.Where((_, index) => !sources.ContainsValue(index))];
 
     public bool IsComplete => MissingRequired.Count == 0 && MissingKey.Count == 0;
 
@@ -74,10 +71,7 @@ public sealed class ColumnMapping
             var at = Headers.ToList().IndexOf(header);
             if (at < 0)
             {
-                throw new ArgumentException(
-                    $"The file has no heading \"{header}\".",
-                    nameof(header)
-                );
+                throw new ArgumentException($"The file has no heading \"{header}\".", nameof(header));
             }
             foreach (var (other, _) in changed.Where(source => source.Value == at).ToList())
             {
@@ -102,12 +96,10 @@ public sealed class ColumnMapping
         return new ColumnMapping(Kind, Headers, sources, key);
     }
 
-    public string? HeaderOf(SheetColumn column) =>
-        sources.TryGetValue(column, out var at) ? Headers[at] : null;
+    public string? HeaderOf(SheetColumn column) => sources.TryGetValue(column, out var at) ? Headers[at] : null;
 
     /// <summary>The cell without white space around it; null when the column has no source, empty when the cell is blank.</summary>
-    public string? CellOf(SheetRow row, SheetColumn column) =>
-        sources.TryGetValue(column, out var at) ? row.Cells[at].Trim() : null;
+    public string? CellOf(SheetRow row, SheetColumn column) => sources.TryGetValue(column, out var at) ? row.Cells[at].Trim() : null;
 
     /// <summary>The key cells as one text; null when any of them is blank or has no source.</summary>
     public string? KeyOf(SheetRow row)
@@ -126,10 +118,7 @@ public sealed class ColumnMapping
             if (KeyOf(row) is { } key && !seen.TryAdd(key, row.Line))
             {
                 var shown = key.Replace("\u001F", ", ", StringComparison.Ordinal);
-                var expected = new Sentence(
-                    "a row of its own: the same one stands on line {0}",
-                    seen[key]
-                );
+                var expected = new Sentence("a row of its own: the same one stands on line {0}", seen[key]);
                 problems.Add(new CellProblem(row.Line, HeaderOf(Key[0])!, shown, expected));
             }
         }
@@ -140,10 +129,7 @@ public sealed class ColumnMapping
     {
         if (!Kind.Columns.Contains(column))
         {
-            throw new ArgumentException(
-                $"The {Kind.Name} sheet has no column \"{column.Name}\".",
-                nameof(column)
-            );
+            throw new ArgumentException($"The {Kind.Name} sheet has no column \"{column.Name}\".", nameof(column));
         }
     }
 }

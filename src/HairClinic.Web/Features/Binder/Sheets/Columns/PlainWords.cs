@@ -30,11 +30,7 @@ public static class PlainWords
 
     private static void Append(StringBuilder plain, Rune rune, bool inBrackets)
     {
-        if (
-            inBrackets
-            || Rune.GetUnicodeCategory(rune) == UnicodeCategory.NonSpacingMark
-            || rune.Value == '\''
-        )
+        if (inBrackets || Rune.GetUnicodeCategory(rune) == UnicodeCategory.NonSpacingMark || rune.Value == '\'')
         {
             return;
         }

@@ -1,23 +1,13 @@
 namespace HairClinic.Web.Features.Binder.Sheets.Columns;
 
 /// <summary>One of the four sheets of a binder. The key is what a row is recognised by when the file is brought again.</summary>
-public sealed record SheetKind(
-    string Name,
-    IReadOnlyList<SheetColumn> Columns,
-    IReadOnlyList<SheetColumn> Key
-)
+public sealed record SheetKind(string Name, IReadOnlyList<SheetColumn> Columns, IReadOnlyList<SheetColumn> Key)
 {
-    public static SheetKind Clients { get; } =
-        new("clients", ClientColumns.All, [ClientColumns.Code]);
+    public static SheetKind Clients { get; } = new("clients", ClientColumns.All, [ClientColumns.Code]);
     public static SheetKind Units { get; } = new("units", UnitColumns.All, [UnitColumns.Serial]);
-    public static SheetKind Bonds { get; } =
-        new("bonds", BondColumns.All, [BondColumns.Serial, BondColumns.AppliedOn]);
+    public static SheetKind Bonds { get; } = new("bonds", BondColumns.All, [BondColumns.Serial, BondColumns.AppliedOn]);
     public static SheetKind Visits { get; } =
-        new(
-            "visits",
-            VisitColumns.All,
-            [VisitColumns.ClientCode, VisitColumns.Date, VisitColumns.Start]
-        );
+        new("visits", VisitColumns.All, [VisitColumns.ClientCode, VisitColumns.Date, VisitColumns.Start]);
 
     /// <summary>In the order in which they must be brought: each refers only to those before it.</summary>
     public static IReadOnlyList<SheetKind> All { get; } = [Clients, Units, Bonds, Visits];
@@ -27,7 +17,5 @@ public sealed record SheetKind(
     public IReadOnlyList<string> Headers => [.. Columns.Select(column => column.Name)];
 
     public static SheetKind? Find(string name) =>
-        All.FirstOrDefault(kind =>
-            string.Equals(kind.Name, name, StringComparison.OrdinalIgnoreCase)
-        );
+        All.FirstOrDefault(kind => string.Equals(kind.Name, name, StringComparison.OrdinalIgnoreCase));
 }

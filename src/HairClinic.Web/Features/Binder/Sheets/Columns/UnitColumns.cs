@@ -2,12 +2,7 @@ namespace HairClinic.Web.Features.Binder.Sheets.Columns;
 
 public static class UnitColumns
 {
-    public static readonly SheetColumn Serial = new(
-        "serial",
-        ColumnType.Code,
-        "The practice's own code for the unit",
-        "U-0107"
-    )
+    public static readonly SheetColumn Serial = new("serial", ColumnType.Code, "The practice's own code for the unit", "U-0107")
     {
         Required = true,
         Synonyms =
@@ -35,36 +30,12 @@ public static class UnitColumns
         "C-0042"
     )
     {
-        Synonyms =
-        [
-            "client",
-            "client number",
-            "client no",
-            "client id",
-            "cliente",
-            "código de cliente",
-            "número de cliente",
-        ],
+        Synonyms = ["client", "client number", "client no", "client id", "cliente", "código de cliente", "número de cliente"],
     };
 
-    public static readonly SheetColumn Workshop = new(
-        "workshop",
-        ColumnType.Text,
-        "Who made it",
-        "Workshop North"
-    )
+    public static readonly SheetColumn Workshop = new("workshop", ColumnType.Text, "Who made it", "Workshop North")
     {
-        Synonyms =
-        [
-            "maker",
-            "made by",
-            "supplier",
-            "factory",
-            "manufacturer",
-            "taller",
-            "fabricante",
-            "proveedor",
-        ],
+        Synonyms = ["maker", "made by", "supplier", "factory", "manufacturer", "taller", "fabricante", "proveedor"],
     };
 
     public static readonly SheetColumn Base = new("base", ColumnType.Text, "The base", "fine lace")
@@ -83,12 +54,7 @@ public static class UnitColumns
         Synonyms = ["kind", "type", "unit type", "model", "tipo", "tipo de unidad", "modelo"],
     };
 
-    public static readonly SheetColumn State = new(
-        "state",
-        ColumnType.Choice,
-        "Where the unit is in its life",
-        "bonded"
-    )
+    public static readonly SheetColumn State = new("state", ColumnType.Choice, "Where the unit is in its life", "bonded")
     {
         Synonyms = ["status", "stage", "estado"],
         Choices =
@@ -111,11 +77,7 @@ public static class UnitColumns
         ],
     };
 
-    public static readonly SheetColumn SpecifiedOn = On(
-        "specified",
-        "Day the specification was written",
-        "especificada el"
-    );
+    public static readonly SheetColumn SpecifiedOn = On("specified", "Day the specification was written", "especificada el");
     public static readonly SheetColumn OrderedOn = On(
         "ordered",
         "Day it was ordered",
@@ -170,23 +132,9 @@ public static class UnitColumns
         "recibida el",
         "fecha de llegada"
     );
-    public static readonly SheetColumn InspectedOn = On(
-        "inspected",
-        "Day it was inspected on arrival",
-        "checked on",
-        "inspeccionada el"
-    );
-    public static readonly SheetColumn AcceptedOn = On(
-        "accepted",
-        "Day it was accepted",
-        "aceptada el"
-    );
-    public static readonly SheetColumn PreparedOn = On(
-        "prepared",
-        "Day it was made ready to bond",
-        "ready on",
-        "preparada el"
-    );
+    public static readonly SheetColumn InspectedOn = On("inspected", "Day it was inspected on arrival", "checked on", "inspeccionada el");
+    public static readonly SheetColumn AcceptedOn = On("accepted", "Day it was accepted", "aceptada el");
+    public static readonly SheetColumn PreparedOn = On("prepared", "Day it was made ready to bond", "ready on", "preparada el");
     public static readonly SheetColumn FirstBondedOn = On(
         "first bonded",
         "Day it was bonded for the first time",
@@ -196,49 +144,24 @@ public static class UnitColumns
         "first fitting",
         "primera colocación"
     );
-    public static readonly SheetColumn RetiredOn = On(
-        "retired",
-        "Day it was worn for the last time",
-        "end date",
-        "retirada el"
-    );
+    public static readonly SheetColumn RetiredOn = On("retired", "Day it was worn for the last time", "end date", "retirada el");
 
-    public static readonly SheetColumn RetiredBecause = new(
-        "retired because",
-        ColumnType.Text,
-        "Why it was retired",
-        "shed at the front"
-    )
+    public static readonly SheetColumn RetiredBecause = new("retired because", ColumnType.Text, "Why it was retired", "shed at the front")
     {
         Synonyms = ["reason", "retired reason", "why retired", "motivo", "motivo de retirada"],
     };
 
-    public static readonly SheetColumn Place = new(
-        "place",
-        ColumnType.Text,
-        "The salon where it is kept",
-        "Harbour Street"
-    )
+    public static readonly SheetColumn Place = new("place", ColumnType.Text, "The salon where it is kept", "Harbour Street")
     {
         Synonyms = ["salon", "location", "where", "kept at", "branch", "lugar", "salón"],
     };
 
-    public static readonly SheetColumn Price = new(
-        "price",
-        ColumnType.Money,
-        "What the client pays for it",
-        "950.00"
-    )
+    public static readonly SheetColumn Price = new("price", ColumnType.Money, "What the client pays for it", "950.00")
     {
         Synonyms = ["amount", "fee", "precio", "importe"],
     };
 
-    public static readonly SheetColumn Currency = new(
-        "currency",
-        ColumnType.Currency,
-        "The currency of the price, three letters",
-        "GBP"
-    )
+    public static readonly SheetColumn Currency = new("currency", ColumnType.Currency, "The currency of the price, three letters", "GBP")
     {
         Synonyms = ["currency code", "moneda", "divisa"],
     };
@@ -269,8 +192,5 @@ public static class UnitColumns
     ];
 
     private static SheetColumn On(string what, string meaning, params string[] synonyms) =>
-        new(what + " on", ColumnType.Date, meaning, "2025-02-14")
-        {
-            Synonyms = [what, what + " date", .. synonyms],
-        };
+        new(what + " on", ColumnType.Date, meaning, "2025-02-14") { Synonyms = [what, what + " date", .. synonyms] };
 }

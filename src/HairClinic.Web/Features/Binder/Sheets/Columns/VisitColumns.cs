@@ -8,12 +8,7 @@ public static class VisitColumns
         Required = true,
     };
 
-    public static readonly SheetColumn Salon = new(
-        "salon",
-        ColumnType.Text,
-        "The salon",
-        "Harbour Street"
-    )
+    public static readonly SheetColumn Salon = new("salon", ColumnType.Text, "The salon", "Harbour Street")
     {
         Required = true,
         Synonyms = ["branch", "location", "studio", "place", "salón", "sucursal", "local"],
@@ -25,45 +20,20 @@ public static class VisitColumns
         Synonyms = ["day", "visit date", "fecha", "día"],
     };
 
-    public static readonly SheetColumn Start = new(
-        "start",
-        ColumnType.Time,
-        "When it starts, by the salon's clock",
-        "09:30"
-    )
+    public static readonly SheetColumn Start = new("start", ColumnType.Time, "When it starts, by the salon's clock", "09:30")
     {
         Required = true,
-        Synonyms =
-        [
-            "starts",
-            "starts at",
-            "start time",
-            "time",
-            "from",
-            "hora",
-            "inicio",
-            "hora de inicio",
-        ],
+        Synonyms = ["starts", "starts at", "start time", "time", "from", "hora", "inicio", "hora de inicio"],
     };
 
-    public static readonly SheetColumn Minutes = new(
-        "minutes",
-        ColumnType.WholeNumber,
-        "How long it takes",
-        "90"
-    )
+    public static readonly SheetColumn Minutes = new("minutes", ColumnType.WholeNumber, "How long it takes", "90")
     {
         Synonyms = ["duration", "length", "min", "minutos", "duración"],
         Least = 1,
         Most = 1440,
     };
 
-    public static readonly SheetColumn Service = new(
-        "service",
-        ColumnType.Text,
-        "The service",
-        "rebond"
-    )
+    public static readonly SheetColumn Service = new("service", ColumnType.Text, "The service", "rebond")
     {
         Required = true,
         Synonyms = ["treatment", "visit kind", "kind", "type", "servicio", "tratamiento"],
@@ -74,22 +44,12 @@ public static class VisitColumns
         Synonyms = ["room", "seat", "silla", "sillón", "cabina"],
     };
 
-    public static readonly SheetColumn Stylist = new(
-        "stylist",
-        ColumnType.Text,
-        "Who does it",
-        "Imre Castellan"
-    )
+    public static readonly SheetColumn Stylist = new("stylist", ColumnType.Text, "Who does it", "Imre Castellan")
     {
         Synonyms = ["with", "by", "staff", "estilista"],
     };
 
-    public static readonly SheetColumn State = new(
-        "state",
-        ColumnType.Choice,
-        "What became of it",
-        "done"
-    )
+    public static readonly SheetColumn State = new("state", ColumnType.Choice, "What became of it", "done")
     {
         Synonyms = ["status", "outcome", "estado"],
         Choices =
@@ -101,12 +61,7 @@ public static class VisitColumns
         ],
     };
 
-    public static readonly SheetColumn Note = ClientColumns.Note with
-    {
-        Meaning = "Note on the visit",
-        Example = "Bring the spare",
-    };
+    public static readonly SheetColumn Note = ClientColumns.Note with { Meaning = "Note on the visit", Example = "Bring the spare" };
 
-    public static IReadOnlyList<SheetColumn> All { get; } =
-    [ClientCode, Salon, Date, Start, Minutes, Service, Chair, Stylist, State, Note];
+    public static IReadOnlyList<SheetColumn> All { get; } = [ClientCode, Salon, Date, Start, Minutes, Service, Chair, Stylist, State, Note];
 }

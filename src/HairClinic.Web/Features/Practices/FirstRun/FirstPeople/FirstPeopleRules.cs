@@ -5,5 +5,6 @@ namespace HairClinic.Web.Features.Practices.FirstRun.FirstPeople;
 public sealed class FirstPeopleRules : AbstractValidator<FirstPeople.Input>
 {
     public FirstPeopleRules() =>
-        RuleForEach(x => x.People).ChildRules(p => p.RuleFor(x => x.Name).MaximumLength(100).WithMessage("A name has at most 100 letters."));
+        RuleForEach(x => x.People)
+            .ChildRules(p => p.RuleFor(x => x.Name).MaximumLength(100).WithMessage("A name has at most 100 letters."));
 }

@@ -15,7 +15,15 @@ public sealed class KeepDefaults(WriteOnce writes)
     public static Input Suggest() =>
         new()
         {
-            Services = [.. TradeDefaults.Services.Select(s => new ServiceLine { Name = s.Name, Purpose = s.Purpose, Minutes = s.Minutes })],
+            Services =
+            [
+                .. TradeDefaults.Services.Select(s => new ServiceLine
+                {
+                    Name = s.Name,
+                    Purpose = s.Purpose,
+                    Minutes = s.Minutes,
+                }),
+            ],
             Windows =
             [
                 .. TradeDefaults.HoldWindows.Select(w => new WindowLine
@@ -38,7 +46,10 @@ public sealed class KeepDefaults(WriteOnce writes)
             throw new Refusal("Services and hold windows are there already. Change them under Practice.");
         var services = input.Services.Where(s => s.Keep).Select(Make).ToList();
         var bases = TradeDefaults.MakeBases().ToList();
-        var windows = input.Windows.Where(w => w.Keep || w.FitsAnything).Select(w => Make(w, bases.Find(b => b.Name == w.Base)?.Id)).ToList();
+        var windows = input
+            .Windows.Where(w => w.Keep || w.FitsAnything)
+            .Select(w => Make(w, bases.Find(b => b.Name == w.Base)?.Id))
+            .ToList();
         db.AddRange([.. services, .. bases, .. windows]);
         // Owner and stylists may do all of it until told otherwise; a trainee's skills are given one by one.
         var hands = await db

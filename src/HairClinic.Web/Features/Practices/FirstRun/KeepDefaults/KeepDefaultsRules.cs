@@ -9,12 +9,20 @@ public sealed class KeepDefaultsRules : AbstractValidator<KeepDefaults.Input>
     {
         RuleForEach(x => x.Services)
             .ChildRules(s =>
-                s.RuleFor(x => x.Minutes).NotNull().WithMessage("Say how many minutes it takes.").InclusiveBetween(5, 480).WithMessage("A step lasts 5 to 480 minutes.")
+                s.RuleFor(x => x.Minutes)
+                    .NotNull()
+                    .WithMessage("Say how many minutes it takes.")
+                    .InclusiveBetween(5, 480)
+                    .WithMessage("A step lasts 5 to 480 minutes.")
             );
         RuleForEach(x => x.Windows)
             .ChildRules(w =>
             {
-                w.RuleFor(x => x.EarliestWeeks).NotNull().WithMessage("Say after how many weeks the window opens.").InclusiveBetween(1, HoldWindow.LongestWeeks).WithMessage("A window opens after 1 to 26 weeks.");
+                w.RuleFor(x => x.EarliestWeeks)
+                    .NotNull()
+                    .WithMessage("Say after how many weeks the window opens.")
+                    .InclusiveBetween(1, HoldWindow.LongestWeeks)
+                    .WithMessage("A window opens after 1 to 26 weeks.");
                 w.RuleFor(x => x.LatestWeeks)
                     .NotNull()
                     .WithMessage("Say after how many weeks the window closes.")

@@ -45,7 +45,11 @@ public sealed class Welcome(SetupCode code, Presence presence, PracticeJobs jobs
                 input.Key,
                 nameof(Welcome),
                 // A hash of what was sent is kept: neither password nor code may be in it.
-                input with { Password = "", Code = "" },
+                input with
+                {
+                    Password = "",
+                    Code = "",
+                },
                 async db =>
                 {
                     var settings = new PracticeSettings(Guid.CreateVersion7(), input.PracticeName, input.Region, input.Culture);

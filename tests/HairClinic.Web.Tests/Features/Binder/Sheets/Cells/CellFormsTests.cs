@@ -16,8 +16,7 @@ public sealed class CellFormsTests
     [InlineData("12:30 am", 0, 30)]
     [InlineData("12:30pm", 12, 30)]
     [InlineData("23:59:00", 23, 59)]
-    public void Times_read(string text, int hour, int minute) =>
-        Assert.Equal(new LocalTime(hour, minute), TimeCell.Read(text).Value);
+    public void Times_read(string text, int hour, int minute) => Assert.Equal(new LocalTime(hour, minute), TimeCell.Read(text).Value);
 
     [Theory]
     [InlineData("9")]
@@ -28,8 +27,7 @@ public sealed class CellFormsTests
     [InlineData("9:5")]
     [InlineData("0.375")]
     [InlineData("0,39583333")]
-    public void What_is_not_a_time_says_so(string text) =>
-        Assert.Contains("09:05", TimeCell.Read(text).Expected!.ToString());
+    public void What_is_not_a_time_says_so(string text) => Assert.Contains("09:05", TimeCell.Read(text).Expected!.ToString());
 
     [Theory]
     [InlineData("1234.5", DecimalMark.Point, 1234.5)]
@@ -51,26 +49,16 @@ public sealed class CellFormsTests
     [InlineData("٣", DecimalMark.Point)]
     [InlineData("99999999999999999999999999999999", DecimalMark.Point)]
     [InlineData("", DecimalMark.Point)]
-    public void Numbers_in_another_notation_are_refused_and_never_guessed(
-        string text,
-        DecimalMark mark
-    ) => Assert.False(NumberCell.Read(text, mark).Succeeded);
+    public void Numbers_in_another_notation_are_refused_and_never_guessed(string text, DecimalMark mark) =>
+        Assert.False(NumberCell.Read(text, mark).Succeeded);
 
     [Fact]
     public void Whole_numbers_have_no_fraction_and_keep_their_bounds()
     {
         Assert.Equal(3, NumberCell.ReadWhole("3,0", DecimalMark.Comma, 0, 20).Value);
-        Assert.Contains(
-            "whole",
-            NumberCell.ReadWhole("2.5", DecimalMark.Point, 0, 20).Expected!.ToString()
-        );
-        Assert.Equal(
-            "a number from 0 to 20",
-            NumberCell.ReadWhole("21", DecimalMark.Point, 0, 20).Expected!.ToString()
-        );
-        Assert.False(
-            NumberCell.ReadWhole("3000000000", DecimalMark.Point, 0, 10_000_000_000m).Succeeded
-        );
+        Assert.Contains("whole", NumberCell.ReadWhole("2.5", DecimalMark.Point, 0, 20).Expected!.ToString());
+        Assert.Equal("a number from 0 to 20", NumberCell.ReadWhole("21", DecimalMark.Point, 0, 20).Expected!.ToString());
+        Assert.False(NumberCell.ReadWhole("3000000000", DecimalMark.Point, 0, 10_000_000_000m).Succeeded);
     }
 
     // Minor units of ISO 4217: yen 0, Bahraini dinar 3, Unidad de Fomento 4, all others here 2.
@@ -83,10 +71,7 @@ public sealed class CellFormsTests
     [InlineData("1.234", "BHD", 1_234)]
     [InlineData("2.0001", "CLF", 20_001)]
     public void Money_becomes_minor_units(string text, string currency, long minorUnits) =>
-        Assert.Equal(
-            new SheetMoney(minorUnits, currency),
-            MoneyCell.Read(text, currency, DecimalMark.Point).Value
-        );
+        Assert.Equal(new SheetMoney(minorUnits, currency), MoneyCell.Read(text, currency, DecimalMark.Point).Value);
 
     [Theory]
     [InlineData("€950", "GBP")]
@@ -128,10 +113,7 @@ public sealed class CellFormsTests
 
     [Fact]
     public void A_choice_we_do_not_know_lists_those_we_do() =>
-        Assert.Equal(
-            "one of: dry, normal, oily",
-            ChoiceCell.Read("flaky", ClientColumns.SkinOiliness.Choices).Expected!.ToString()
-        );
+        Assert.Equal("one of: dry, normal, oily", ChoiceCell.Read("flaky", ClientColumns.SkinOiliness.Choices).Expected!.ToString());
 
     [Theory]
     [InlineData("Tue, Thu", "Tuesday Thursday")]
@@ -148,8 +130,7 @@ public sealed class CellFormsTests
     [InlineData("Tue, noon")]
     [InlineData("Mon-Wed-Fri")]
     [InlineData("-")]
-    public void What_is_no_weekday_says_so(string text) =>
-        Assert.False(WeekdaysCell.Read(text).Succeeded);
+    public void What_is_no_weekday_says_so(string text) => Assert.False(WeekdaysCell.Read(text).Succeeded);
 
     [Theory]
     [InlineData("ros@example.org", true)]
@@ -158,14 +139,12 @@ public sealed class CellFormsTests
     [InlineData("ros@@example.org", false)]
     [InlineData("ros@example.org, ada@example.org", false)]
     [InlineData("Ros <ros@example.org>", false)]
-    public void One_address_and_nothing_else(string text, bool reads) =>
-        Assert.Equal(reads, EmailCell.Read(text).Succeeded);
+    public void One_address_and_nothing_else(string text, bool reads) => Assert.Equal(reads, EmailCell.Read(text).Succeeded);
 
     [Theory]
     [InlineData("eur", "EUR")]
     [InlineData("JPY", "JPY")]
     [InlineData("€", null)]
     [InlineData("euro", null)]
-    public void Currencies_have_three_letters(string text, string? expected) =>
-        Assert.Equal(expected, CurrencyCode.Read(text).Value);
+    public void Currencies_have_three_letters(string text, string? expected) => Assert.Equal(expected, CurrencyCode.Read(text).Value);
 }

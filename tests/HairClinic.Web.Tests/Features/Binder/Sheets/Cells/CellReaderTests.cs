@@ -6,37 +6,18 @@ namespace HairClinic.Web.Tests.Features.Binder.Sheets.Cells;
 
 public sealed class CellReaderTests
 {
-    private static readonly SheetConventions British = new(
-        DateOrder.DayMonthYear,
-        DecimalMark.Point,
-        "GB",
-        "GBP"
-    );
+    private static readonly SheetConventions British = new(DateOrder.DayMonthYear, DecimalMark.Point, "GB", "GBP");
 
-    private static CellReader Cells(SheetKind kind, params string[] headers) =>
-        new(ColumnMapping.Propose(kind, headers), British);
+    private static CellReader Cells(SheetKind kind, params string[] headers) => new(ColumnMapping.Propose(kind, headers), British);
 
     [Fact]
     public void A_problem_names_the_line_the_file_s_own_heading_the_value_and_what_was_expected()
     {
-        var cells = Cells(
-            SheetKind.Clients,
-            "Card",
-            "Full name",
-            "Salon",
-            "D.O.B. ",
-            "Date of birth"
-        );
+        var cells = Cells(SheetKind.Clients, "Card", "Full name", "Salon", "D.O.B. ", "Date of birth");
         cells.Check(new SheetRow(7, ["C-1", "Ada", "Harbour Street", "", " 31/02/1968 "]));
         var problem = Assert.Single(cells.Problems);
-        Assert.Equal(
-            (7, "Date of birth", "31/02/1968"),
-            (problem.Line, problem.Column, problem.Value)
-        );
-        Assert.Equal(
-            "a date that exists, written day, month, year, such as {0}",
-            problem.Expected.Template
-        );
+        Assert.Equal((7, "Date of birth", "31/02/1968"), (problem.Line, problem.Column, problem.Value));
+        Assert.Equal("a date that exists, written day, month, year, such as {0}", problem.Expected.Template);
         Assert.Equal(["31/12/2025"], problem.Expected.Arguments);
     }
 
@@ -62,24 +43,9 @@ public sealed class CellReaderTests
     [Fact]
     public void Every_bad_cell_of_a_row_is_reported_at_once()
     {
-        var headers = new[]
-        {
-            "serial",
-            "client code",
-            "applied on",
-            "applied at",
-            "adhesive",
-            "coats",
-            "attachment",
-            "waits kept",
-        };
+        var headers = new[] { "serial", "client code", "applied on", "applied at", "adhesive", "coats", "attachment", "waits kept" };
         var cells = Cells(SheetKind.Bonds, headers);
-        cells.Check(
-            new SheetRow(
-                4,
-                ["1.23E+11", "C\n1", "02/04/25", "noon", "#REF!", "three", "nails", "perhaps"]
-            )
-        );
+        cells.Check(new SheetRow(4, ["1.23E+11", "C\n1", "02/04/25", "noon", "#REF!", "three", "nails", "perhaps"]));
         Assert.Equal(headers, cells.Problems.Select(problem => problem.Column));
         Assert.All(cells.Problems, problem => Assert.Equal(4, problem.Line));
     }
@@ -88,14 +54,8 @@ public sealed class CellReaderTests
     public void An_amount_is_read_in_the_currency_of_its_row()
     {
         var cells = Cells(SheetKind.Units, "serial", "price", "currency");
-        Assert.Equal(
-            new SheetMoney(95_000, "JPY"),
-            cells.Money(new SheetRow(2, ["U-1", "95,000", "jpy"]), UnitColumns.Price)
-        );
-        Assert.Equal(
-            new SheetMoney(95_000, "GBP"),
-            cells.Money(new SheetRow(3, ["U-1", "950", ""]), UnitColumns.Price)
-        );
+        Assert.Equal(new SheetMoney(95_000, "JPY"), cells.Money(new SheetRow(2, ["U-1", "95,000", "jpy"]), UnitColumns.Price));
+        Assert.Equal(new SheetMoney(95_000, "GBP"), cells.Money(new SheetRow(3, ["U-1", "950", ""]), UnitColumns.Price));
         Assert.Empty(cells.Problems);
     }
 
@@ -112,10 +72,7 @@ public sealed class CellReaderTests
     {
         var cells = Cells(SheetKind.Clients, "phone");
         Assert.Null(cells.Phone(new SheetRow(2, ["4.42079E+11"]), ClientColumns.Phone));
-        Assert.Contains(
-            "format the column as text",
-            Assert.Single(cells.Problems).Expected.Template
-        );
+        Assert.Contains("format the column as text", Assert.Single(cells.Problems).Expected.Template);
     }
 
     [Fact]
@@ -126,10 +83,7 @@ public sealed class CellReaderTests
         Assert.Null(cells.Money(row, UnitColumns.Price));
         Assert.Null(cells.Text(row, UnitColumns.RetiredBecause));
         Assert.Equal(
-            [
-                "at most 400 characters; this cell has 402",
-                "at most 4000 characters; this cell has 4001",
-            ],
+            ["at most 400 characters; this cell has 402", "at most 4000 characters; this cell has 4001"],
             cells.Problems.Select(problem => problem.Expected.ToString())
         );
     }

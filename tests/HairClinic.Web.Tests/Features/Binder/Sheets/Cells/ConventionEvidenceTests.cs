@@ -53,27 +53,18 @@ public sealed class ConventionEvidenceTests
     [InlineData(DecimalMark.Point, "£1,234.50", "2,000")]
     [InlineData(DecimalMark.Point, "3", "12 000", "1.5 EUR")]
     [InlineData(DecimalMark.Point)]
-    public void The_decimal_mark_is_seen_from_the_numbers(
-        DecimalMark mark,
-        params string[] cells
-    ) => Assert.Equal(mark, Numbers(cells).Settled);
+    public void The_decimal_mark_is_seen_from_the_numbers(DecimalMark mark, params string[] cells) =>
+        Assert.Equal(mark, Numbers(cells).Settled);
 
     [Fact]
-    public void A_mark_before_three_digits_must_be_asked_about() =>
-        Assert.True(Numbers("1,234", "7").IsAmbiguous);
+    public void A_mark_before_three_digits_must_be_asked_about() => Assert.True(Numbers("1,234", "7").IsAmbiguous);
 
     [Fact]
     public void All_date_columns_of_a_sheet_count_revised_promises_included()
     {
-        var mapping = ColumnMapping.Propose(
-            SheetKind.Units,
-            ["serial", "ordered on", "promised for", "retired because"]
-        );
+        var mapping = ColumnMapping.Propose(SheetKind.Units, ["serial", "ordered on", "promised for", "retired because"]);
         var row = new SheetRow(2, ["U-1", "03/04/2025", "05/06/2025 | 25/06/2025", "05/13/2025"]);
-        var evidence = DateOrderEvidence.From(
-            new Sheet(mapping.Headers, [row], [], ',', SheetEncoding.Utf8),
-            mapping
-        );
+        var evidence = DateOrderEvidence.From(new Sheet(mapping.Headers, [row], [], ',', SheetEncoding.Utf8), mapping);
         Assert.Equal(DateOrder.DayMonthYear, evidence.Settled);
         Assert.Equal("25/06/2025", evidence.Against[DateOrder.MonthDayYear].Value);
     }

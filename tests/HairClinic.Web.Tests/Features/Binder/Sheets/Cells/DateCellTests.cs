@@ -14,13 +14,8 @@ public sealed class DateCellTests
     [InlineData("2025-03-04", DateOrder.MonthDayYear, 2025, 3, 4)]
     [InlineData("2025-03-04 00:00:00", DateOrder.DayMonthYear, 2025, 3, 4)]
     [InlineData("29/02/2024", DateOrder.DayMonthYear, 2024, 2, 29)]
-    public void Dates_read_in_the_chosen_order_and_year_first_in_any(
-        string text,
-        DateOrder order,
-        int year,
-        int month,
-        int day
-    ) => Assert.Equal(new LocalDate(year, month, day), DateCell.Read(text, order).Value);
+    public void Dates_read_in_the_chosen_order_and_year_first_in_any(string text, DateOrder order, int year, int month, int day) =>
+        Assert.Equal(new LocalDate(year, month, day), DateCell.Read(text, order).Value);
 
     [Theory]
     [InlineData("31/02/2025", "day, month, year")]
@@ -44,10 +39,7 @@ public sealed class DateCellTests
 
     [Fact]
     public void A_year_at_the_end_is_refused_when_the_year_was_said_to_come_first() =>
-        Assert.Contains(
-            "year, month, day",
-            DateCell.Read("31/12/2025", DateOrder.YearMonthDay).Expected!.ToString()
-        );
+        Assert.Contains("year, month, day", DateCell.Read("31/12/2025", DateOrder.YearMonthDay).Expected!.ToString());
 
     [Fact]
     public void Every_day_reads_back_from_every_order_and_separator() =>
@@ -71,10 +63,7 @@ public sealed class DateCellTests
     public void Every_revision_of_a_promise_is_kept_in_its_order()
     {
         var reading = DateCell.ReadMany("20/03/2025|1/3/2025 | 2025-04-02", DateOrder.DayMonthYear);
-        Assert.Equal(
-            [new LocalDate(2025, 3, 20), new LocalDate(2025, 3, 1), new LocalDate(2025, 4, 2)],
-            reading.Value!
-        );
+        Assert.Equal([new LocalDate(2025, 3, 20), new LocalDate(2025, 3, 1), new LocalDate(2025, 4, 2)], reading.Value!);
         Assert.False(DateCell.ReadMany("20/03/2025 | soon", DateOrder.DayMonthYear).Succeeded);
         Assert.False(DateCell.ReadMany("20/03/2025 |", DateOrder.DayMonthYear).Succeeded);
     }

@@ -14,23 +14,9 @@ public sealed class ExportFixedPointTests
     // Numbers from ranges kept for fiction (from memory).
     private static readonly string[] Phones = ["+442079460018", "+447700900123", "+12125550123"];
 
-    private static readonly Gen<LocalDate> Date = Gen.Int[0, 90_000]
-        .Select(new LocalDate(1901, 1, 1).PlusDays);
+    private static readonly Gen<LocalDate> Date = Gen.Int[0, 90_000].Select(new LocalDate(1901, 1, 1).PlusDays);
 
-    private static readonly Gen<string> Text = Gen.OneOf(
-            "=",
-            "\"",
-            ",",
-            ";",
-            "\t",
-            "\r\n",
-            "é",
-            "愛",
-            "x",
-            " ",
-            "'",
-            "|"
-        )
+    private static readonly Gen<string> Text = Gen.OneOf("=", "\"", ",", ";", "\t", "\r\n", "é", "愛", "x", " ", "'", "|")
         .Array[0, 5]
         .Select(parts => $"a{string.Concat(parts)}z");
 
@@ -48,15 +34,8 @@ public sealed class ExportFixedPointTests
                 {
                     var export = SheetWriter.WriteForRoundTrip(kind.Headers, rows);
                     var sheet = SheetReader.Read(export).Sheet!;
-                    var cells = new CellReader(
-                        ColumnMapping.Propose(kind, sheet.Headers),
-                        Conventions
-                    );
-                    var again = sheet
-                        .Rows.Select(row =>
-                            kind.Columns.Select(column => Spelled(cells, row, column)).ToArray()
-                        )
-                        .ToArray();
+                    var cells = new CellReader(ColumnMapping.Propose(kind, sheet.Headers), Conventions);
+                    var again = sheet.Rows.Select(row => kind.Columns.Select(column => Spelled(cells, row, column)).ToArray()).ToArray();
                     Assert.Empty(cells.Problems);
                     Assert.Equal(export, SheetWriter.WriteForRoundTrip(kind.Headers, again));
                 },
@@ -97,8 +76,7 @@ public sealed class ExportFixedPointTests
                     row,
                     Filled(column),
                     Gen.Bool,
-                    (before, cell, blank) =>
-                        (string[])[.. before, blank && !column.Required ? "" : cell]
+                    (before, cell, blank) => (string[])[.. before, blank && !column.Required ? "" : cell]
                 )
         );
 
@@ -108,15 +86,11 @@ public sealed class ExportFixedPointTests
             ColumnType.Code => Gen.Int[0, 9999].Select(number => $"C-{number:0000}"),
             ColumnType.Date => Date.Select(date => CellText.Of(date)),
             ColumnType.Dates => Date.Array[1, 3].Select(dates => CellText.Of(dates)),
-            ColumnType.Time => Gen.Int[0, 86_399]
-                .Select(second => CellText.Of(LocalTime.FromSecondsSinceMidnight(second))),
-            ColumnType.WholeNumber => Gen.Int[(int)column.Least, (int)column.Most]
-                .Select(number => CellText.Of(number)),
-            ColumnType.DecimalNumber => Gen.Int[0, 5000]
-                .Select(hundredths => CellText.Of(hundredths / 100m)),
+            ColumnType.Time => Gen.Int[0, 86_399].Select(second => CellText.Of(LocalTime.FromSecondsSinceMidnight(second))),
+            ColumnType.WholeNumber => Gen.Int[(int)column.Least, (int)column.Most].Select(number => CellText.Of(number)),
+            ColumnType.DecimalNumber => Gen.Int[0, 5000].Select(hundredths => CellText.Of(hundredths / 100m)),
             // Any number of minor units; the currency of these rows is the pound or not named, which means the pound.
-            ColumnType.Money => Gen.Int[0, 10_000_000]
-                .Select(minor => CellText.Of(new SheetMoney(minor, "GBP"))),
+            ColumnType.Money => Gen.Int[0, 10_000_000].Select(minor => CellText.Of(new SheetMoney(minor, "GBP"))),
             ColumnType.Currency => Gen.Const("GBP"),
             ColumnType.YesNo => Gen.Bool.Select(answer => CellText.Of(answer)),
             ColumnType.Choice => Gen.OneOf([.. column.Choices.Select(choice => choice.Name)]),

@@ -15,11 +15,8 @@ public sealed class PhoneReaderTests
     [InlineData("US", "(212) 555-0123", "+12125550123")]
     [InlineData("US", "+44 20 7946 0018", "+442079460018")]
     [InlineData("", "+442079460018", "+442079460018")]
-    public void Numbers_as_people_write_them_become_E_164(
-        string region,
-        string text,
-        string expected
-    ) => Assert.Equal(expected, new PhoneReader(region).Read(text).Value);
+    public void Numbers_as_people_write_them_become_E_164(string region, string text, string expected) =>
+        Assert.Equal(expected, new PhoneReader(region).Read(text).Value);
 
     [Theory]
     [InlineData("GB", "020 7946 001")]
@@ -35,6 +32,5 @@ public sealed class PhoneReaderTests
     }
 
     [Fact]
-    public void A_region_without_a_numbering_plan_is_refused() =>
-        Assert.Throws<ArgumentException>(() => new PhoneReader("XX"));
+    public void A_region_without_a_numbering_plan_is_refused() => Assert.Throws<ArgumentException>(() => new PhoneReader("XX"));
 }

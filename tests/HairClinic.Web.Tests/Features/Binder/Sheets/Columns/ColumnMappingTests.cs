@@ -10,15 +10,7 @@ public sealed class ColumnMappingTests
     {
         var mapping = ColumnMapping.Propose(
             SheetKind.Clients,
-            [
-                "Client No.",
-                "FULL NAME",
-                "Salón",
-                "Telefono (móvil)",
-                "Correo electrónico",
-                "D.O.B.",
-                "Shoe size",
-            ]
+            ["Client No.", "FULL NAME", "Salón", "Telefono (móvil)", "Correo electrónico", "D.O.B.", "Shoe size"]
         );
         Assert.Equal("Client No.", mapping.HeaderOf(ClientColumns.Code));
         Assert.Equal("FULL NAME", mapping.HeaderOf(ClientColumns.Name));
@@ -33,10 +25,7 @@ public sealed class ColumnMappingTests
     public void Our_own_name_wins_over_a_synonym_of_another_column()
     {
         // "code" alone would be the serial; beside "serial" it stays unused.
-        Assert.Equal(
-            "Code",
-            ColumnMapping.Propose(SheetKind.Units, ["Code", "Client"]).HeaderOf(UnitColumns.Serial)
-        );
+        Assert.Equal("Code", ColumnMapping.Propose(SheetKind.Units, ["Code", "Client"]).HeaderOf(UnitColumns.Serial));
         var both = ColumnMapping.Propose(SheetKind.Units, ["Code", "Client", "Serial"]);
         Assert.Equal("Serial", both.HeaderOf(UnitColumns.Serial));
         Assert.Equal(["Code"], both.UnusedHeaders);
@@ -77,9 +66,7 @@ public sealed class ColumnMappingTests
     [Fact]
     public void Rows_are_recognised_by_the_columns_the_practice_chooses()
     {
-        var mapping = ColumnMapping
-            .Propose(SheetKind.Clients, ["code", "name", "phone"])
-            .WithKey(ClientColumns.Name, ClientColumns.Phone);
+        var mapping = ColumnMapping.Propose(SheetKind.Clients, ["code", "name", "phone"]).WithKey(ClientColumns.Name, ClientColumns.Phone);
         Assert.Equal("Ada\u001F1", mapping.KeyOf(new SheetRow(2, ["C-1", " Ada ", "1"])));
         Assert.Null(mapping.KeyOf(new SheetRow(2, ["C-1", "Ada", " "])));
         Assert.Equal([ClientColumns.Phone], mapping.With(ClientColumns.Phone, null).MissingKey);
@@ -89,16 +76,9 @@ public sealed class ColumnMappingTests
     public void A_key_that_stands_twice_is_reported_with_the_earlier_line()
     {
         var mapping = ColumnMapping.Propose(SheetKind.Units, ["Unit no", "client"]);
-        var rows = new[] { "U-1", "U-2", " U-1 ", "" }.Select(
-            (serial, index) => new SheetRow(index + 2, [serial, "C-1"])
-        );
-        var problem = Assert.Single(
-            mapping.RepeatedKeys(new Sheet(mapping.Headers, [.. rows], [], ',', SheetEncoding.Utf8))
-        );
+        var rows = new[] { "U-1", "U-2", " U-1 ", "" }.Select((serial, index) => new SheetRow(index + 2, [serial, "C-1"]));
+        var problem = Assert.Single(mapping.RepeatedKeys(new Sheet(mapping.Headers, [.. rows], [], ',', SheetEncoding.Utf8)));
         Assert.Equal((4, "Unit no", "U-1"), (problem.Line, problem.Column, problem.Value));
-        Assert.Equal(
-            "a row of its own: the same one stands on line 2",
-            problem.Expected.ToString()
-        );
+        Assert.Equal("a row of its own: the same one stands on line 2", problem.Expected.ToString());
     }
 }

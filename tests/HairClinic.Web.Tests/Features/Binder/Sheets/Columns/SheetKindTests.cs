@@ -14,28 +14,19 @@ public sealed class SheetKindTests
     {
         var words = SheetKind
             .Find(name)!
-            .Columns.SelectMany(column =>
-                column.Synonyms.Append(column.Name).Select(PlainWords.Of).Distinct()
-            );
-        Assert.Empty(
-            words.GroupBy(word => word).Where(group => group.Count() > 1).Select(group => group.Key)
-        );
+            .Columns.SelectMany(column => column.Synonyms.Append(column.Name).Select(PlainWords.Of).Distinct());
+        Assert.Empty(words.GroupBy(word => word).Where(group => group.Count() > 1).Select(group => group.Key));
     }
 
     [Theory]
     [MemberData(nameof(Kinds))]
     public void No_word_could_mean_two_choices_of_the_same_column(string name)
     {
-        var columns = SheetKind
-            .Find(name)!
-            .Columns.Where(column => column.Type == ColumnType.Choice)
-            .ToArray();
+        var columns = SheetKind.Find(name)!.Columns.Where(column => column.Type == ColumnType.Choice).ToArray();
         Assert.All(columns, column => Assert.NotEmpty(column.Choices));
         var repeated =
             from column in columns
-            from word in column.Choices.SelectMany(choice =>
-                choice.Synonyms.Append(choice.Name).Select(PlainWords.Of).Distinct()
-            )
+            from word in column.Choices.SelectMany(choice => choice.Synonyms.Append(choice.Name).Select(PlainWords.Of).Distinct())
             group word by (column.Name, word) into same
             where same.Count() > 1
             select same.Key;
@@ -47,10 +38,7 @@ public sealed class SheetKindTests
     public void Every_example_reads_as_its_column_says(string name)
     {
         var kind = SheetKind.Find(name)!;
-        var cells = new CellReader(
-            ColumnMapping.Propose(kind, kind.Headers),
-            SheetConventions.Export("GB", "GBP")
-        );
+        var cells = new CellReader(ColumnMapping.Propose(kind, kind.Headers), SheetConventions.Export("GB", "GBP"));
         cells.Check(new SheetRow(2, [.. kind.Columns.Select(column => column.Example)]));
         Assert.Empty(cells.Problems);
     }

@@ -22,7 +22,11 @@ public sealed class KeepDefaultsTests(PgServer server) : UiTestContext
         Assert.Equal(
             (TradeDefaults.Services.Count, TradeDefaults.Bases.Count, TradeDefaults.HoldWindows.Count),
             await clinic.ReadAsync(async db =>
-                (await db.ServiceKinds.CountAsync(Cancel), await db.BaseMaterials.CountAsync(Cancel), await db.HoldWindowRules.CountAsync(Cancel))
+                (
+                    await db.ServiceKinds.CountAsync(Cancel),
+                    await db.BaseMaterials.CountAsync(Cancel),
+                    await db.HoldWindowRules.CountAsync(Cancel)
+                )
             )
         );
     }
@@ -41,7 +45,9 @@ public sealed class KeepDefaultsTests(PgServer server) : UiTestContext
 
         var rule = await clinic.ReadAsync(db => db.HoldWindowRules.SingleAsync(Cancel));
         Assert.Equal((null, null), (rule.BaseMaterialId, (object?)rule.Attachment));
-        var names = await clinic.ReadAsync(db => db.ServiceKinds.Select(k => new { k.Name, Minutes = k.Steps.Sum(s => s.Minutes) }).ToListAsync(Cancel));
+        var names = await clinic.ReadAsync(db =>
+            db.ServiceKinds.Select(k => new { k.Name, Minutes = k.Steps.Sum(s => s.Minutes) }).ToListAsync(Cancel)
+        );
         Assert.DoesNotContain(names, n => n.Name == input.Services[1].Name);
         Assert.Contains(names, n => n.Name == input.Services[0].Name && n.Minutes == 75);
     }

@@ -62,7 +62,10 @@ public sealed class WelcomeTests(PgServer server)
         await using var site = await EmptySite.OpenAsync(server);
         var browser = site.Browser();
 
-        EmptySite.LeadsTo("/first-run/first-salon", await EmptySite.SendAsync(browser, $"{FirstRunGate.Welcome}?code={site.Code}", Answers));
+        EmptySite.LeadsTo(
+            "/first-run/first-salon",
+            await EmptySite.SendAsync(browser, $"{FirstRunGate.Welcome}?code={site.Code}", Answers)
+        );
 
         var practice = Assert.Single(await PracticesAsync(site));
         Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/first-run/first-salon", Cancel)).StatusCode);
@@ -91,7 +94,9 @@ public sealed class WelcomeTests(PgServer server)
         await using var site = await EmptySite.OpenAsync(server);
         _ = site.Code;
 
-        var told = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Record.ExceptionAsync(() => SaveAsync(site, Input(site))).AsTask()));
+        var told = await Task.WhenAll(
+            Enumerable.Range(0, 4).Select(_ => Record.ExceptionAsync(() => SaveAsync(site, Input(site))).AsTask())
+        );
 
         Assert.Single(told, t => t is null);
         Assert.Equal(3, told.OfType<Refusal>().Count());
@@ -101,7 +106,13 @@ public sealed class WelcomeTests(PgServer server)
     [Fact]
     public void A_short_password_and_a_name_with_blanks_are_told()
     {
-        var input = new Slice.Input { PracticeName = "P", OwnerName = "O", SignInName = "two words", Password = "tooshort" };
+        var input = new Slice.Input
+        {
+            PracticeName = "P",
+            OwnerName = "O",
+            SignInName = "two words",
+            Password = "tooshort",
+        };
 
         Assert.Equal(
             [nameof(Slice.Input.SignInName), nameof(Slice.Input.Password)],
@@ -124,8 +135,10 @@ public sealed class WelcomeTests(PgServer server)
     private static async Task SaveAsync(EmptySite site, Slice.Input input)
     {
         await using var scope = site.Services.CreateAsyncScope();
-        scope.ServiceProvider.GetRequiredService<SignInManager<AppUser>>().Context =
-            new Microsoft.AspNetCore.Http.DefaultHttpContext { RequestServices = scope.ServiceProvider };
+        scope.ServiceProvider.GetRequiredService<SignInManager<AppUser>>().Context = new Microsoft.AspNetCore.Http.DefaultHttpContext
+        {
+            RequestServices = scope.ServiceProvider,
+        };
         await scope.ServiceProvider.GetRequiredService<Slice>().SaveAsync(input, Cancel);
     }
 
