@@ -38,6 +38,8 @@ public static class Pages
     /// <summary>The accessibility checker finds nothing; what it finds is named.</summary>
     public static async Task NothingForAxeAsync(this IPage page)
     {
+        // Between the drawn page and the live one there is a moment without content: judge what people get to see.
+        await page.Locator("h1").First.WaitForAsync();
         var found = await page.RunAxe();
         Assert.Empty(found.Violations.Select(v => $"{page.Url}: {v.Id}: {v.Help}: {string.Join(", ", v.Nodes.Select(n => n.Target))}"));
     }
