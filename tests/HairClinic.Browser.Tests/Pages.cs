@@ -36,12 +36,14 @@ public static class Pages
     }
 
     /// <summary>The accessibility checker finds nothing; what it finds is named.</summary>
-    public static async Task NothingForAxeAsync(this IPage page)
+    public static async Task NothingForAxeAsync(this IPage page) => Assert.Empty(await page.FoundByAxeAsync());
+
+    public static async Task<IReadOnlyList<string>> FoundByAxeAsync(this IPage page)
     {
         // Between the drawn page and the live one there is a moment without content: judge what people get to see.
         await page.Locator("h1").First.WaitForAsync();
         var found = await page.RunAxe();
-        Assert.Empty(found.Violations.Select(v => $"{page.Url}: {v.Id}: {v.Help}: {string.Join(", ", v.Nodes.Select(n => n.Target))}"));
+        return [.. found.Violations.Select(v => $"{page.Url}: {v.Id}: {v.Help}: {string.Join(", ", v.Nodes.Select(n => n.Target))}")];
     }
 
     /// <summary>Keeps a picture where <c>HAIRCLINIC_PICTURES</c> says, for people to look at.</summary>

@@ -46,17 +46,6 @@ public static class CardWords
             _ => words["emergency spare"],
         };
 
-    public static string Of(VisitState state, IStringLocalizer words) =>
-        state switch
-        {
-            VisitState.Booked => words["booked"],
-            VisitState.Arrived => words["arrived"],
-            VisitState.InChair => words["in the chair"],
-            VisitState.Done => words["done"],
-            VisitState.Cancelled => words["called off"],
-            _ => words["did not come"],
-        };
-
     public static string Of(ContactKind kind, IStringLocalizer words) =>
         kind switch
         {

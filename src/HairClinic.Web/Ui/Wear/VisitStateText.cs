@@ -2,10 +2,10 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Ui.Feedback;
 using Microsoft.Extensions.Localization;
 
-namespace HairClinic.Web.Features.Visits;
+namespace HairClinic.Web.Ui.Wear;
 
 /// <summary>How a visit's state is said and marked.</summary>
-internal static class VisitWords
+public static class VisitStateText
 {
     public static string Of(VisitState state, IStringLocalizer words) =>
         state switch

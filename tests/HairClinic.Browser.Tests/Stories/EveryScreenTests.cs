@@ -1,0 +1,128 @@
+using System.Reflection;
+using System.Text.RegularExpressions;
+using HairClinic.Domain.Visits;
+using HairClinic.Web;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Demo;
+using HairClinic.Web.Practices;
+using Microsoft.AspNetCore.Components;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+using NodaTime;
+
+namespace HairClinic.Browser.Tests.Stories;
+
+/// <summary>
+/// Every page there is, found by its route, on the demo practice: it opens, it fits the three screens, and the
+/// accessibility checker finds nothing. A new page is looked at without anybody adding it here.
+/// </summary>
+public sealed class EveryScreenTests(ChromiumBrowser chromium)
+{
+    private static readonly string[] Routes =
+    [
+        .. typeof(Clinic)
+            .Assembly.GetTypes()
+            .SelectMany(t => t.GetCustomAttributes<RouteAttribute>())
+            .Select(r => r.Template)
+            // The guide belongs to an empty database; its story is told apart.
+            .Where(r => !r.StartsWith("/first-run/", StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal),
+    ];
+
+    [Fact]
+    public async Task Every_screen_opens_fits_and_is_clean_for_axe()
+    {
+        await using var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 10, 20));
+        var filled = await site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None);
+        var (ids, link) = await PrepareAsync(site, filled!.PracticeId);
+        var mishaps = new List<string>();
+        foreach (var (screen, index) in new[] { Pages.Desk, Pages.Tablet, Pages.Phone }.Select((s, i) => (s, i)))
+        {
+            var page = await SignInAsync(site, screen, index == 0 ? link : null);
+            foreach (var route in Routes)
+            {
+                // A link opens once, on one device: the client's own pages are judged where it matters most, and there.
+                var own = route is "/my-hair" or "/my-hair/my-units";
+                if (own && index != 0)
+                    continue;
+                if (own)
+                    await page.SetViewportSizeAsync(Pages.Phone.Width, Pages.Phone.Height);
+                mishaps.AddRange(await LookAsync(page, Regex.Replace(route, @"\{(\w+)(:guid)?\}", m => IdFor(route, m.Groups[1].Value, ids)), screen));
+                if (own)
+                    await page.SetViewportSizeAsync(screen.Width, screen.Height);
+            }
+            await page.Context.CloseAsync();
+        }
+
+        Assert.Empty(mishaps);
+    }
+
+    private static async Task<IEnumerable<string>> LookAsync(IPage page, string path, (int Width, int Height) screen)
+    {
+        var answer = await page.GotoAsync(path);
+        if (await page.Locator("[data-interactive]").CountAsync() > 0)
+            await page.ReadyAsync();
+        await page.Locator("h1").First.WaitForAsync();
+        var found = new List<string>();
+        if (answer!.Status != 200 && path is not "/not-found")
+            found.Add($"{path}: {answer.Status}");
+        if (!await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"))
+            found.Add($"{path} is wider than {screen.Width}");
+        found.AddRange(await page.FoundByAxeAsync());
+        return found;
+    }
+
+    private static string IdFor(string route, string parameter, Dictionary<string, Guid> ids) =>
+        (parameter == "Id" ? ids[Regex.Match(route, "edit-([a-z-]+)").Groups[1].Value] : ids[parameter]).ToString();
+
+    private static Task<(Dictionary<string, Guid>, string)> PrepareAsync(Site site, Guid practice) =>
+        site.Services.GetRequiredService<PracticeJobs>().RunAsync(practice, "look", async services =>
+        {
+            await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+            var now = site.Clock.GetCurrentInstant();
+            var rebonds = db.ServiceKinds.Where(s => s.Purpose == ServicePurpose.Rebond).Select(s => s.Id);
+            var visit = await db.Visits.Where(v => v.State == VisitState.Booked && v.StartsAt > now && rebonds.Contains(v.ServiceKindId)).OrderBy(v => v.StartsAt).FirstAsync();
+            var client = await db.Clients.Where(c => c.Email != null && db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null)).FirstAsync();
+            services.GetRequiredService<SignInLinkBook>().Post(db, client);
+            var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
+            await db.SaveChangesAsync();
+            return (
+                new Dictionary<string, Guid>
+                {
+                    ["ClientId"] = client.Id,
+                    ["VisitId"] = visit.Id,
+                    ["SalonId"] = visit.SalonId,
+                    ["PersonId"] = visit.PersonId!.Value,
+                    ["salon"] = visit.SalonId,
+                    ["person"] = visit.PersonId!.Value,
+                    ["base"] = await db.BaseMaterials.Select(b => b.Id).FirstAsync(),
+                    ["hold-window"] = await db.HoldWindowRules.Select(b => b.Id).FirstAsync(),
+                    ["product"] = await db.Products.Select(b => b.Id).FirstAsync(),
+                    ["service"] = await db.ServiceKinds.Select(b => b.Id).FirstAsync(),
+                    ["unit-kind"] = await db.UnitKinds.Select(b => b.Id).FirstAsync(),
+                    ["workshop"] = await db.Workshops.Select(b => b.Id).FirstAsync(),
+                },
+                Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value
+            );
+        });
+
+    private async Task<IPage> SignInAsync(Site site, (int, int) screen, string? link)
+    {
+        var page = await chromium.DeviceAsync(site, screen);
+        page.SetDefaultTimeout(60_000);
+        if (link is not null)
+        {
+            await page.GotoAsync(link);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Show my dates" }).ClickAsync();
+            await page.WaitForURLAsync("**/my-hair");
+        }
+        await page.GotoAsync("/sign-in");
+        await page.GetByLabel("Name or e-mail").FillAsync("owner@demo.test");
+        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(DemoAccounts.Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await page.WaitForURLAsync("**/due");
+        return page;
+    }
+}
