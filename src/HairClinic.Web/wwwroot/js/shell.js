@@ -69,5 +69,9 @@ document.addEventListener("input", ({ target }) => {
   early.set(target.id, target.type === "checkbox" || target.type === "radio" ? { checked: target.checked } : { value: target.value });
 }, true);
 
-// A field that searches is retyped, not edited.
-document.addEventListener("focusin", ({ target }) => { if (target.matches("[role=combobox]")) setTimeout(() => target.select()); });
+// A field that searches is retyped, not edited; whoever types at once, a scanner say, is not overtaken.
+document.addEventListener("focusin", ({ target }) => {
+  if (!target.matches("[role=combobox]")) return;
+  const found = target.value;
+  setTimeout(() => { if (target.value === found) target.select(); });
+});
