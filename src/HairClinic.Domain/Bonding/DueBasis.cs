@@ -32,8 +32,11 @@ public sealed class DueBasis(OpeningDays opening, PracticeSettings settings, Hol
             }
         );
 
-    public static Cure CureOf(PracticeSettings settings, int? labelCureHours) =>
-        new(Math.Clamp(Math.Max(settings.CureHours, labelCureHours ?? 0), Cure.ShortestHours, Cure.LongestHours));
+    public static Cure CureOf(PracticeSettings settings, int? labelCureHours) => CureOf(settings.CureHours, labelCureHours);
+
+    /// <summary>The practice's hours of cure, or the label's where it asks for more; 24 to 48.</summary>
+    public static Cure CureOf(int practiceHours, int? labelCureHours) =>
+        new(Math.Clamp(Math.Max(practiceHours, labelCureHours ?? 0), Cure.ShortestHours, Cure.LongestHours));
 
     /// <summary>The days a salon is open, as the rule reads them.</summary>
     public static OpeningDays OpeningOf(Salon salon) =>

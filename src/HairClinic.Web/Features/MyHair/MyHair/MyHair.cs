@@ -74,7 +74,7 @@ public sealed class MyHair(ClinicDbFactory databases, CurrentActor current, IClo
     {
         if (bond is null)
             return null;
-        var cure = new Cure(Math.Clamp(Math.Max(cureHours, labelHours ?? 0), Cure.ShortestHours, Cure.LongestHours));
+        var cure = DueBasis.CureOf(cureHours, labelHours);
         var state = new BondDates(bond.OpensOn, bond.ClosesOn)
         {
             AppliedAt = bond.AppliedAt,

@@ -129,7 +129,7 @@ public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, Curr
         public Instant? CuredAt(OnHead head) => head.AppliedAt is { } at ? CureOf(head).EndsAt(at) : null;
 
         private Cure CureOf(OnHead head) =>
-            new(Math.Clamp(Math.Max(Cure.Hours, head.Recipe.Max(p => p.LabelCureHours) ?? 0), Cure.ShortestHours, Cure.LongestHours));
+            DueBasis.CureOf(Cure.Hours, head.Recipe.Max(p => p.LabelCureHours));
     }
 
     /// <param name="MayTakeBack">It is logged, and by whoever looks, or by anyone if they own the practice.</param>
