@@ -36,6 +36,9 @@ public sealed class PracticeSettings : PracticeOwned
     /// <summary>Bookings start on multiples of this many minutes.</summary>
     public int SlotMinutes { get; private set; } = 15;
 
+    /// <summary>Days after a visit in another salon than their home that its people may still open a client's record; common practice, no source.</summary>
+    public int GrantDaysAfterVisit { get; private set; } = 90;
+
     /// <summary>The invented practice that can be thrown away in one act.</summary>
     public bool IsDemo { get; private set; }
 
@@ -61,6 +64,12 @@ public sealed class PracticeSettings : PracticeOwned
         OpeningSoonDays = openingSoonDays;
         SlotMinutes = slotMinutes;
     }
+
+    /// <exception cref="Refusal">Outside 0–730 days.</exception>
+    public void KeepGrantsFor(int daysAfterVisit) =>
+        GrantDaysAfterVisit = daysAfterVisit is >= 0 and <= 730
+            ? daysAfterVisit
+            : throw new Refusal("Another salon may see a client for 0 to 730 days after a visit there.");
 
     public void MarkAsDemo() => IsDemo = true;
 

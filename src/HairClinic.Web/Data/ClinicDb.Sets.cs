@@ -35,6 +35,7 @@ public sealed partial class ClinicDb
     public DbSet<Workshop> Workshops => Set<Workshop>();
     public DbSet<WorkshopClosure> WorkshopClosures => Set<WorkshopClosure>();
     public DbSet<Client> Clients => Set<Client>();
+    public DbSet<ClientGrant> ClientGrants => Set<ClientGrant>();
     public DbSet<LifeEvent> LifeEvents => Set<LifeEvent>();
     public DbSet<CareFact> CareFacts => Set<CareFact>();
     public DbSet<ContactNote> ContactNotes => Set<ContactNote>();

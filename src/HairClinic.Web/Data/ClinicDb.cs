@@ -55,6 +55,9 @@ public sealed partial class ClinicDb : IdentityUserContext<AppUser, Guid>, IData
     private void Stamp(object? sender, EntityTrackingEventArgs e)
     {
         if (!e.FromQuery && e.State == EntityState.Added && e.Entry.Entity is PracticeOwned owned)
+        {
             owned.BelongTo(Actor?.PracticeId ?? throw new NoActorException());
+            (owned as ActorOwned)?.WrittenBy(Actor.Id);
+        }
     }
 }

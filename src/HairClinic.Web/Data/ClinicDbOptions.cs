@@ -1,6 +1,7 @@
 using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace HairClinic.Web.Data;
 
@@ -12,12 +13,12 @@ public static class ClinicDbOptions
         .Configure<IdentityOptions>(o => o.Stores.SchemaVersion = IdentitySchemaVersions.Version3)
         .BuildServiceProvider();
 
-    public static DbContextOptions<ClinicDb> For(string connection, ILoggerFactory? logs = null) =>
+    public static DbContextOptions<ClinicDb> For(string connection, ILoggerFactory? logs = null, IClock? clock = null) =>
         new DbContextOptionsBuilder<ClinicDb>()
             .UseNpgsql(connection, n => n.UseNodaTime().SetPostgresVersion(15, 0))
             .UseSnakeCaseNamingConvention()
             .UseApplicationServiceProvider(IdentitySchema)
-            .AddInterceptors(new SessionSettings())
+            .AddInterceptors(new SessionSettings(clock ?? SystemClock.Instance))
             .UseLoggerFactory(logs)
             .Options;
 }

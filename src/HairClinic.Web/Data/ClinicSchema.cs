@@ -1,3 +1,4 @@
+using HairClinic.Web.Practices.Access;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 
@@ -22,6 +23,7 @@ public static class ClinicSchema
         await using var db = new ClinicDb(ClinicDbOptions.For(migratorConnection));
         if ((await db.Database.GetPendingMigrationsAsync(cancellation)).Any())
             await db.Database.MigrateAsync(cancellation);
+        await FenceKeeper.LayAsync(migratorConnection, cancellation);
     }
 
     /// <exception cref="InvalidOperationException">The schema is older or newer than this program.</exception>
@@ -43,6 +45,13 @@ public static class ClinicSchema
             throw new InvalidOperationException(
                 $"The database is at version “{(applied.Count == 0 ? "empty" : applied[^1])}”, this program needs “{known[^1]}”. "
                     + "Run the `migrate` verb with ConnectionStrings__Migrator set, or use the program of that version."
+            );
+        }
+        if (!await FenceKeeper.IsLaidAsync(programConnection, cancellation))
+        {
+            throw new InvalidOperationException(
+                "The database's rules about who may read what are another program version's. "
+                    + "Run the `migrate` verb with ConnectionStrings__Migrator set."
             );
         }
     }

@@ -11,7 +11,11 @@ public static class DataSetup
             .AddSingleton<IClock>(SystemClock.Instance)
             .AddSingleton<ClinicDatabase>()
             .AddSingleton(sp =>
-                ClinicDbOptions.For(sp.GetRequiredService<ClinicDatabase>().Connections.Program, sp.GetRequiredService<ILoggerFactory>())
+                ClinicDbOptions.For(
+                    sp.GetRequiredService<ClinicDatabase>().Connections.Program,
+                    sp.GetRequiredService<ILoggerFactory>(),
+                    sp.GetRequiredService<IClock>()
+                )
             )
             .AddScoped<WriteOnce>()
             .AddScoped<DraftBook>();

@@ -12,6 +12,13 @@ public sealed class ClinicDbFactory(DbContextOptions<ClinicDb> options, CurrentA
     /// <exception cref="NoActorException">Nobody is acting.</exception>
     public ClinicDb Open() => new(options, current.Actor);
 
+    /// <summary>
+    /// As a job for the actor's practice, where an answer must count what the actor may not see: free slots, clashes, duplicates,
+    /// tracing. What is read through it must not name others' clients; the callers are a closed list in a test.
+    /// </summary>
+    /// <exception cref="NoActorException">Nobody is acting.</exception>
+    public ClinicDb OpenPracticeWide(string job) => new(options, new JobActor(current.Actor.PracticeId, job));
+
     /// <summary>For sign-in and key storage, before anybody is known.</summary>
     public ClinicDb OpenUnfenced() => new(options, actor: null);
 }

@@ -1,26 +1,29 @@
 using System.Data.Common;
 using HairClinic.Web.Data;
+using HairClinic.Web.Practices.Access;
 using Microsoft.EntityFrameworkCore.Diagnostics;
+using NodaTime;
+using Npgsql;
 
 namespace HairClinic.Web.Practices;
 
 /// <summary>
-/// Tells PostgreSQL who is acting each time a connection is opened, for its row policies to read. The
-/// pool resets the settings when the connection goes back.
+/// Tells PostgreSQL who is acting each time a connection is opened, for its row policies to read; PostgreSQL answers with an error
+/// when they are no longer who they say. The pool resets the settings when the connection goes back.
 /// </summary>
-/// <remarks>In the same breath it turns off the server's compiling of queries, which takes longer than any of ours runs.</remarks>
-public sealed class SessionSettings : DbConnectionInterceptor
+public sealed class SessionSettings(IClock clock) : DbConnectionInterceptor
 {
-    private const string Sql = """
-        select set_config('app.practice', @practice, false), set_config('app.actor', @actor, false),
-               set_config('app.role', @role, false), set_config('app.salons', @salons, false),
-               set_config('app.client', @client, false), set_config('jit', 'off', false)
-        """;
-
     public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
     {
         using var command = Command(connection, eventData);
-        command?.ExecuteNonQuery();
+        try
+        {
+            command?.ExecuteNonQuery();
+        }
+        catch (PostgresException e) when (e.SqlState == ActorFunctions.ChangedState)
+        {
+            throw new ActorChangedException(e);
+        }
     }
 
     public override async Task ConnectionOpenedAsync(
@@ -30,29 +33,24 @@ public sealed class SessionSettings : DbConnectionInterceptor
     )
     {
         await using var command = Command(connection, eventData);
-        if (command is not null)
-            await command.ExecuteNonQueryAsync(cancellationToken);
+        try
+        {
+            if (command is not null)
+                await command.ExecuteNonQueryAsync(cancellationToken);
+        }
+        catch (PostgresException e) when (e.SqlState == ActorFunctions.ChangedState)
+        {
+            throw new ActorChangedException(e);
+        }
     }
 
-    private static DbCommand? Command(DbConnection connection, ConnectionEndEventData eventData)
+    private DbCommand? Command(DbConnection connection, ConnectionEndEventData eventData)
     {
         if ((eventData.Context as ClinicDb)?.Actor is not { } actor)
             return null;
         var command = connection.CreateCommand();
-        command.CommandText = Sql;
-        Add("practice", actor.PracticeId.ToString());
-        Add("actor", actor.Id?.ToString() ?? "");
-        Add("role", actor.Role);
-        Add("salons", actor is PersonActor person ? string.Join(',', person.Salons) : "");
-        Add("client", actor is ClientActor client ? client.ClientId.ToString() : "");
+        command.CommandText = ActorStatement.Sql;
+        ActorStatement.Fill(command.Parameters, actor, clock.GetCurrentInstant());
         return command;
-
-        void Add(string name, string value)
-        {
-            var parameter = command.CreateParameter();
-            parameter.ParameterName = name;
-            parameter.Value = value;
-            command.Parameters.Add(parameter);
-        }
     }
 }

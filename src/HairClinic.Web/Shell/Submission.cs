@@ -2,6 +2,7 @@ using FluentValidation;
 using FluentValidation.Results;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
 
 namespace HairClinic.Web.Shell;
 
@@ -43,6 +44,10 @@ public sealed class Submission<TInput>(IValidator<TInput> rules)
         catch (Refusal refusal)
         {
             Refused = refusal;
+        }
+        catch (ActorChangedException)
+        {
+            Refused = new Refusal("Your sign-in has changed or ended since this page opened, so nothing was saved. Open the page again in another tab and sign in.");
         }
         catch (OvertakenException)
         {

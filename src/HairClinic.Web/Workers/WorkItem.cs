@@ -4,7 +4,7 @@ using NodaTime;
 namespace HairClinic.Web.Workers;
 
 /// <summary>Work asked for in the same transaction as the change that needs it, done by a worker soon after.</summary>
-public sealed class WorkItem : PracticeOwned
+public sealed class WorkItem : ActorOwned
 {
     private WorkItem() { }
 

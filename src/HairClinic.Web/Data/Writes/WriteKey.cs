@@ -4,7 +4,7 @@ using NodaTime;
 namespace HairClinic.Web.Data.Writes;
 
 /// <summary>A submission that was carried out, with its first answer, so that sending it again changes nothing.</summary>
-public sealed class WriteKey : PracticeOwned
+public sealed class WriteKey : ActorOwned
 {
     private WriteKey() { }
 

@@ -49,6 +49,8 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
                 return first.Outcome;
             if (e is DbUpdateConcurrencyException)
                 throw new OvertakenException(e);
+            if (e.InnerException is PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege })
+                throw new Refusal("This is not yours to change. Ask somebody of the client's own salon, or a manager.");
             throw;
         }
     }

@@ -15,9 +15,10 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
+        var own = current.Person.Salons;
         var salons = await db
             .Salons.AsNoTracking()
-            .Where(s => !s.Retired)
+            .Where(s => !s.Retired && own.Contains(s.Id))
             .OrderBy(s => s.Name)
             .Select(s => new SalonChoice(s.Id, s.Name))
             .ToListAsync(cancellation);

@@ -11,14 +11,14 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.AddLifeEvent;
 
 /// <summary>A wedding, a journey, an operation: dates the next rebond is to respect. One that was noted can be called off.</summary>
-public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
     /// <returns>Null: not there, or not theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var row = await (
-            from client in db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId)
+            from client in db.Clients.AsNoTracking().Standing(clientId)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
             select new
             {
@@ -78,7 +78,7 @@ public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, Cu
 
     private async Task RequireAsync(ClinicDb db, Guid clientId, CancellationToken cancellation)
     {
-        if (!await db.Clients.SeenBy(db, current.Person, clientId).AnyAsync(cancellation))
+        if (!await db.Clients.Standing(clientId).AnyAsync(cancellation))
             throw new Refusal("This client is not there any more. They may have been merged with another record.");
     }
 

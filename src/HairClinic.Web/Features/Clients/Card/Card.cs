@@ -11,7 +11,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.Card;
 
 /// <summary>The one page about a client: what is on the head, when it is next due and why, and everything around it.</summary>
-public sealed partial class Card(ClinicDbFactory databases, CurrentActor current, IClock clock)
+public sealed partial class Card(ClinicDbFactory databases, IClock clock)
 {
     private const int MostVisits = 100;
     private const int MostNotes = 20;
@@ -25,7 +25,6 @@ public sealed partial class Card(ClinicDbFactory databases, CurrentActor current
             .Include(c => c.Events)
             .Include(c => c.CareFacts)
             .Where(c => c.Id == clientId)
-            .SeenBy(db, current.Person)
             .SingleOrDefaultAsync(cancellation);
         if (client is null || client.MergedIntoId is not null)
             return new Opened(null, client?.MergedIntoId);

@@ -14,13 +14,13 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.EditClient;
 
 /// <summary>Everything about a client that the desk keeps. Of two people editing at once the second is shown what the first saved.</summary>
-public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
     /// <returns>Null: not there, or not theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var client = await db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId).SingleOrDefaultAsync(cancellation);
+        var client = await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
         var salons = await db
@@ -48,7 +48,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         var client =
-            await db.Clients.SeenBy(db, current.Person, input.ClientId).SingleOrDefaultAsync(cancellation)
+            await db.Clients.Standing(input.ClientId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
         WriteOnce.Expect(db, client, input.Version);
         var wordsBefore = FindWords.Of(client).ToList();

@@ -8,7 +8,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.Find;
 
 /// <summary>Finds clients from every screen: by name, code, the end of a phone number, or the serial of a unit.</summary>
-public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock clock)
+public sealed class Find(ClinicDbFactory databases, IClock clock)
 {
     public const int MostResults = 20;
 
@@ -18,16 +18,15 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
         if (sought.IsEmpty)
             return Screen.Nothing;
         await using var db = databases.Open();
-        var person = current.Person;
-        var salons = person.Salons;
         var matching = Matching(db, sought);
+        await using var wide = databases.OpenPracticeWide(nameof(Find));
         var exactly = Owners(
             db,
             db.FindWords.Where(w => w.Kind != FindKind.ClientName && w.Kind != FindKind.ClientPhone && w.Word == sought.Whole)
         );
 
         var rows = await (
-            from client in matching.SeenBy(db, person)
+            from client in matching
             join salon in db.Salons on client.HomeSalonId equals salon.Id
             let exact = exactly.Contains(client.Id)
             orderby exact descending, client.LeftOn == null descending, client.Name, client.Id
@@ -55,12 +54,10 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
             .Take(MostResults + 1)
             .ToListAsync(cancellation);
 
+        var elsewhere = await Matching(wide, sought).CountAsync(cancellation) - await matching.CountAsync(cancellation);
         var others = await db
             .PracticeSettings.Select(_ => new
             {
-                Elsewhere = matching.Count(c =>
-                    !salons.Contains(c.HomeSalonId) && !db.Visits.Any(v => v.ClientId == c.Id && salons.Contains(v.SalonId))
-                ),
                 Stock = db
                     .HairSystems.Where(u => u.ClientId == null && db.FindWords.Any(w => w.SubjectId == u.Id && w.Word == sought.Whole))
                     .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new StockUnit(u.Serial, k.Name))
@@ -87,7 +84,7 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
                     )),
             ],
             rows.Count > MostResults,
-            others.Elsewhere,
+            elsewhere,
             others.Stock
         );
     }

@@ -21,7 +21,7 @@ public sealed partial class MergeClients
             await db.ClientMerges.SingleOrDefaultAsync(m => m.Id == input.MergeId, cancellation)
             ?? throw new Refusal("This merge is not there any more.");
         var kept =
-            await db.Clients.SeenBy(db, current.Person, merge.KeptId).SingleOrDefaultAsync(cancellation)
+            await db.Clients.Standing(merge.KeptId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("The record that was kept was merged into another since. Undo that merge first.");
         var folded = await db.Clients.SingleAsync(c => c.Id == merge.FoldedId, cancellation);
         await RefuseIfWornSinceAsync(db, merge.Moved["hair_systems"], merge.Moved["bonds"], cancellation);

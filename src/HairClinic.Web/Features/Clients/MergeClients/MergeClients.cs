@@ -20,7 +20,7 @@ public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs
     {
         var person = current.Person;
         await using var db = databases.Open();
-        var here = await Sides(db, db.Clients.SeenBy(db, person, clientId)).SingleOrDefaultAsync(cancellation);
+        var here = await Sides(db, db.Clients.Standing(clientId)).SingleOrDefaultAsync(cancellation);
         if (here is null)
             return null;
         var duplicates = await jobs.RunAsync(
@@ -33,7 +33,6 @@ public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs
         var others = await Sides(
                 db,
                 db.Clients.Where(c => c.Id != clientId && c.MergedIntoId == null && (ids.Contains(c.Id) || c.Code == code))
-                    .SeenBy(db, person)
             )
             .OrderBy(s => s.Code)
             .ToListAsync(cancellation);
@@ -76,7 +75,6 @@ public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs
     {
         var both = await db
             .Clients.Where(c => c.Id == input.KeptId || c.Id == input.FoldedId)
-            .SeenBy(db, current.Person)
             .ToListAsync(cancellation);
         var kept = both.SingleOrDefault(c => c.Id == input.KeptId);
         var folded = both.SingleOrDefault(c => c.Id == input.FoldedId);

@@ -9,14 +9,14 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.RecordCareFacts;
 
 /// <summary>Skin, sweat, swimming, washing and heat, as of today: what shortens a hold. Earlier answers stay.</summary>
-public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
     /// <returns>Null: not there, or not theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var row = await (
-            from client in db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId)
+            from client in db.Clients.AsNoTracking().Standing(clientId)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
             select new
             {
@@ -39,7 +39,7 @@ public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes,
             {
                 var zone =
                     await db
-                        .Clients.SeenBy(db, current.Person, input.ClientId)
+                        .Clients.Standing(input.ClientId)
                         .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
                         .SingleOrDefaultAsync(cancellation)
                     ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");

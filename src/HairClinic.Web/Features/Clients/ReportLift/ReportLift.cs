@@ -11,14 +11,14 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.ReportLift;
 
 /// <summary>“My bond has lifted”, told to the desk: when and where, what to do until they come, and the next free slot.</summary>
-public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
     /// <returns>Null: not there, or not theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var row = await (
-            from client in db.Clients.SeenBy(db, current.Person, clientId)
+            from client in db.Clients.Standing(clientId)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
             select new
             {
@@ -50,7 +50,7 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, Curr
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         var found = await (
-            from client in db.Clients.SeenBy(db, current.Person, input.ClientId)
+            from client in db.Clients.Standing(input.ClientId)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
             join bond in db.Bonds on client.Id equals bond.ClientId
             where bond.Id == input.BondId

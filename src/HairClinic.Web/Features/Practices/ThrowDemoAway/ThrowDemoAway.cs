@@ -29,7 +29,8 @@ public sealed class ThrowDemoAway(ClinicDbFactory databases, CurrentActor curren
             throw new Refusal("Only the invented practice can be thrown away, and only by its owner.");
         if (!string.Equals(input.Name.Trim(), settings.Name, StringComparison.OrdinalIgnoreCase))
             throw new Refusal("That is not the practice's name. Nothing was thrown away.");
-        var rows = await PracticeEraser.EraseAsync(db, cancellation);
+        await using var whole = databases.OpenPracticeWide(nameof(ThrowDemoAway));
+        var rows = await PracticeEraser.EraseAsync(whole, cancellation);
         presence.Forget();
         return new Outcome(rows, code.Renew());
     }

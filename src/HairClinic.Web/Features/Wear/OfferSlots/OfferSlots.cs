@@ -8,19 +8,19 @@ using NodaTime;
 namespace HairClinic.Web.Features.Wear.OfferSlots;
 
 /// <summary>The next few free times to offer someone on the due list: near their due day, or as soon as can be when it has passed.</summary>
-public sealed class OfferSlots(ClinicDbFactory databases, CurrentActor current, IClock clock)
+public sealed class OfferSlots(ClinicDbFactory databases, IClock clock)
 {
     private const int Best = 3;
     private const int DaysAround = 7;
 
-    /// <returns>Empty when nothing is free, when no rebond is offered, or when the client is not of the person's salons.</returns>
+    /// <returns>Empty when nothing is free, when no rebond is offered, or when the client is not theirs.</returns>
     public async Task<IReadOnlyList<Offer>> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
-        var (person, now) = (current.Person, clock.GetCurrentInstant());
+        var now = clock.GetCurrentInstant();
         await using var db = databases.Open();
         var facts = await db
             .Clients.AsNoTracking()
-            .Where(c => c.Id == clientId && person.Salons.Contains(c.HomeSalonId))
+            .Where(c => c.Id == clientId)
             .Select(c => new
             {
                 c.HomeSalonId,
@@ -54,7 +54,8 @@ public sealed class OfferSlots(ClinicDbFactory databases, CurrentActor current, 
         var from = Instant.Max(now, zone.AtStartOfDay(day.PlusDays(-DaysAround)).ToInstant());
         var to = zone.AtStartOfDay(day.PlusDays(DaysAround + 1)).ToInstant();
         var target = Instant.Max(now, (day + LocalTime.Noon).InZoneLeniently(zone).ToInstant());
-        var book = await SlotBook.LoadAsync(db, facts.HomeSalonId, new Interval(from, to), cancellation);
+        await using var wide = databases.OpenPracticeWide(nameof(OfferSlots));
+        var book = await SlotBook.LoadAsync(wide, facts.HomeSalonId, new Interval(from, to), cancellation);
         ServiceSegment[] steps = [.. facts.Service.Steps.Select(s => new ServiceSegment(s.Kind, s.Minutes))];
         var slots = book.Spread(
             new SlotWish(new ServiceTimeline(steps), facts.Service.Id, target) { UsualPerson = facts.Usual, Best = Best }

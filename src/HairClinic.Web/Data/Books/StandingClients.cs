@@ -1,0 +1,11 @@
+using HairClinic.Domain.Clients;
+
+namespace HairClinic.Web.Data.Books;
+
+/// <summary>Whose clients one sees is the fence's to say; what is asked here is only whether a record still stands.</summary>
+public static class StandingClients
+{
+    /// <summary>One client to open and change: a record folded into another is its keeper's.</summary>
+    public static IQueryable<Client> Standing(this IQueryable<Client> clients, Guid clientId) =>
+        clients.Where(c => c.Id == clientId && c.MergedIntoId == null);
+}

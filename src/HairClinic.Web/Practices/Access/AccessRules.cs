@@ -1,0 +1,54 @@
+using static HairClinic.Web.Practices.Access.Roles;
+
+namespace HairClinic.Web.Practices.Access;
+
+/// <summary>
+/// Every fenced table and who may do what with its rows. A table without a rule is refused when the schema is brought up to date;
+/// tests/HairClinic.Web.Tests/Fence holds the same as a table to check against.
+/// </summary>
+public static class AccessRules
+{
+    public static readonly IReadOnlyList<AccessRule> All =
+    [
+        // How the practice works: everybody reads what their screens need, owner and manager write.
+        new("practice_settings", Reach.Practice, Everybody, Owner | Job, Manage, Job),
+        new("salons", Reach.Practice, Everybody, Manage, Manage, Job),
+        new("salon_hours", Reach.Practice, Everybody, Manage, Manage, Manage),
+        new("salon_closures", Reach.Practice, Everybody, Manage, Manage, Manage),
+        new("service_kinds", Reach.Practice, Everybody, Manage, Manage, Job),
+        new("service_steps", Reach.Practice, Everybody, Manage, Manage, Manage),
+        new("base_materials", Reach.Practice, Everybody, Manage, Manage, Job),
+        new("unit_kinds", Reach.Practice, Everybody, Manage, Manage, Job),
+        new("hold_window_rules", Reach.Practice, Everybody, Manage, Manage, Manage),
+        new("products", Reach.Practice, Everybody, Manage, Manage, Job),
+        new("product_lots", Reach.Practice, Staff, Manage | Chair, Manage | Chair, Manage),
+        new("workshops", Reach.Practice, Staff, Manage, Manage, Job),
+        new("workshop_closures", Reach.Practice, Staff, Manage, Manage, Manage),
+        new("chairs", Reach.Practice, Staff, Manage, Manage, Job),
+        new("people", Reach.Practice, Staff, Manage, Manage, Job),
+        new("person_salons", Reach.Practice, Staff, Manage, Manage, Manage),
+        new("person_skills", Reach.Practice, Staff, Manage, Manage, Manage),
+        new("person_absences", Reach.Practice, Staff, Manage, Manage, Manage),
+        new("work_spells", Reach.Practice, Staff, Manage, Manage, Manage),
+        // Clients and what belongs to them.
+        new("clients", Reach.ClientRow, Everybody, Desk, Desk, Job),
+        new("client_grants", Reach.Grants, Staff, Desk | Stylist, Desk | Stylist, Job),
+        new("client_merges", Reach.Clients("client_merges", "kept_id"), Desk, Desk, Desk, Job),
+        new("life_events", Reach.Clients("life_events"), Everybody, Staff, Staff, Staff),
+        new("care_facts", Reach.Clients("care_facts"), Everybody, Staff, Staff, Job),
+        new("contact_notes", Reach.Clients("contact_notes"), Staff, Desk, Desk, Job),
+        new("find_words", Reach.FindWords, Staff, Desk, Desk, Desk),
+        // Units, bonds, visits.
+        new("hair_systems", Reach.ClientsOrStock("hair_systems"), Everybody, Desk | Stylist, Staff, Job),
+        new("promise_revisions", Reach.PartOf("promise_revisions", "hair_system_id", "hair_systems"), Everybody, Desk | Stylist, Desk | Stylist, Job),
+        new("bonds", Reach.Clients("bonds"), Everybody, Chair | Manager, Everybody, Chair),
+        new("bond_products", Reach.PartOf("bond_products", "bond_id", "bonds"), Everybody, Chair | Manager, Chair | Manager, Chair),
+        new("visits", Reach.Visits, Everybody, Everybody, Everybody, Job),
+        new("visit_segments", Reach.PartOf("visit_segments", "visit_id", "visits"), Everybody, Everybody, Everybody, Everybody),
+        new("visit_records", Reach.PartOf("visit_records", "visit_id", "visits"), Everybody, Chair | Manager, Staff, Chair),
+        // What the program keeps for whoever wrote it.
+        new("drafts", Reach.OwnPerson, Staff, Staff, Staff, Staff),
+        new("write_keys", Reach.OwnWriting, Everybody, Everybody, Job, Job),
+        new("work_items", Reach.OwnWriting, Everybody, Everybody, Job, Job),
+    ];
+}

@@ -1,0 +1,73 @@
+namespace HairClinic.Web.Practices.Access;
+
+/// <summary>How PostgreSQL learns who acts, and checks that they still are who they say.</summary>
+public static class ActorFunctions
+{
+    /// <summary>The error of somebody who is no longer what they were when they signed in.</summary>
+    public const string ChangedState = "HC001";
+
+    /// <remarks>After a pool reset a setting reads as an empty string, not null.</remarks>
+    public const string Sql = """
+        create or replace function app_setting(name text) returns text language sql stable parallel safe
+            as $$ select nullif(current_setting('app.' || name, true), '') $$;
+        create or replace function app_all() returns boolean language sql stable parallel safe
+            as $$ select coalesce(nullif(current_setting('app.all', true), '')::boolean, false) $$;
+        create or replace function app_role() returns text language sql stable parallel safe
+            as $$ select nullif(current_setting('app.role', true), '') $$;
+        create or replace function app_actor() returns uuid language sql stable parallel safe
+            as $$ select nullif(current_setting('app.actor', true), '')::uuid $$;
+        create or replace function app_client() returns uuid language sql stable parallel safe
+            as $$ select nullif(current_setting('app.client', true), '')::uuid $$;
+        create or replace function app_trainee() returns uuid language sql stable parallel safe
+            as $$ select nullif(current_setting('app.trainee', true), '')::uuid $$;
+        create or replace function app_salons() returns uuid[] language sql stable parallel safe
+            as $$ select string_to_array(nullif(current_setting('app.salons', true), ''), ',')::uuid[] $$;
+        create or replace function app_now() returns timestamptz language sql stable parallel safe
+            as $$ select coalesce(nullif(current_setting('app.now', true), '')::timestamptz, now()) $$;
+
+        -- Whether the actor may open a client, past the policies that would ask it in a circle.
+        create or replace function app_opens(client uuid) returns boolean language sql stable security definer set search_path = public
+            as $$
+                select app_all() or client = app_client() or exists (
+                    select from client_grants g
+                    where g.practice_id = app_setting('practice')::uuid and g.client_id = client
+                      and (g.salon_id = any (app_salons()) or g.person_id = app_trainee())
+                      and g.starts_at <= app_now() and (g.ends_at is null or g.ends_at > app_now()))
+            $$;
+
+        -- Called once each time a connection is opened: says who acts until it goes back to the pool.
+        create or replace function act_as(
+            practice uuid, role text, actor uuid, salons uuid[], client uuid, at timestamptz, session uuid)
+            returns void language plpgsql security definer set search_path = public as $$
+        declare
+            is_role text;
+            own_salons uuid[];
+            kept uuid;
+        begin
+            if role = 'Client' then
+                select coalesce(c.merged_into_id, c.id) into kept from clients c
+                    where c.practice_id = practice and c.id = client and c.left_on is null;
+                if kept is null then
+                    raise exception 'this client is not here any more' using errcode = 'HC001';
+                end if;
+            elsif role <> 'Job' then
+                select p.role, array(select s.salon_id from person_salons s where s.practice_id = practice and s.person_id = actor)
+                    into is_role, own_salons
+                    from people p where p.practice_id = practice and p.id = actor and not p."left";
+                if is_role is distinct from role or is_role <> 'Owner' and not salons <@ own_salons then
+                    raise exception 'this person works here no more, or as somebody else' using errcode = 'HC001';
+                end if;
+            end if;
+            perform set_config('app.practice', practice::text, false),
+                set_config('app.role', role, false),
+                set_config('app.actor', coalesce(actor, client)::text, false),
+                set_config('app.all', (role in ('Owner', 'Job'))::text, false),
+                set_config('app.salons', case when role in ('Manager', 'FrontDesk', 'Stylist') then array_to_string(salons, ',') else '' end, false),
+                set_config('app.trainee', case when role = 'Trainee' then actor::text else '' end, false),
+                set_config('app.client', coalesce(kept::text, ''), false),
+                set_config('app.now', at::text, false),
+                -- Compiling a query takes longer than any of ours runs.
+                set_config('jit', 'off', false);
+        end $$;
+        """;
+}

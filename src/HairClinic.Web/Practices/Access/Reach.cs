@@ -1,0 +1,72 @@
+namespace HairClinic.Web.Practices.Access;
+
+/// <summary>
+/// The conditions that decide which rows of a practice an actor reaches, as SQL for row policies. What the actor is comes from
+/// settings that <c>act_as</c> made; each is asked in a sub-select of its own, so that PostgreSQL reads it once a query, not once a row.
+/// </summary>
+public static class Reach
+{
+    /// <summary>Every row of the practice.</summary>
+    public const string Practice = "true";
+
+    /// <summary>Rows that were written by whoever acts.</summary>
+    public const string OwnWriting = "(select app_role()) = 'Job' or actor_id = (select app_actor())";
+
+    /// <summary>Rows of the acting person.</summary>
+    public const string OwnPerson = "(select app_role()) = 'Job' or person_id = (select app_actor())";
+
+    /// <summary>Rows of clients whom the actor may open: all, those of their salons, those of their own visits, or only themselves.</summary>
+    public static string Clients(string table, string column = "client_id") =>
+        $"""
+        (select app_all()) or {table}.{column} = (select app_client()) or {Granted(table, column)}
+        """;
+
+    /// <summary>A client's own row: as its home salon stands on it, a row that is being added is reached too.</summary>
+    public static string ClientRow =>
+        $"""
+        (select app_all()) or clients.id = (select app_client())
+        or clients.home_salon_id = any ((select app_salons())::uuid[]) or {Granted("clients", "id")}
+        """;
+
+    /// <summary>As <see cref="Clients"/>, and what belongs to nobody yet is the staff's.</summary>
+    public static string ClientsOrStock(string table) =>
+        $"""
+        (select app_all()) or client_id is null and (select app_client()) is null
+        or {table}.client_id = (select app_client()) or {Granted(table, "client_id")}
+        """;
+
+    /// <summary>Visits of clients one may open, those in one's salons whoever comes, and one's own.</summary>
+    public static string Visits =>
+        $"""
+        (select app_all()) or visits.client_id = (select app_client())
+        or visits.salon_id = any ((select app_salons())::uuid[]) or visits.person_id = (select app_trainee())
+        or {Granted("visits", "client_id")}
+        """;
+
+    /// <summary>Parts of a row that is reached by a rule of its own.</summary>
+    public static string PartOf(string table, string column, string parent) =>
+        $"(select app_all()) or exists (select from {parent} p where p.practice_id = {table}.practice_id and p.id = {table}.{column})";
+
+    /// <summary>Words lead to clients and to units; each is reached as what it leads to.</summary>
+    public static string FindWords =>
+        $"""
+        (select app_all())
+        or kind <> 'UnitSerial' and {Granted("find_words", "subject_id")}
+        or kind = 'UnitSerial' and exists (select from hair_systems p where p.practice_id = find_words.practice_id and p.id = find_words.subject_id)
+        """;
+
+    /// <summary>Grants of clients one may open: those that let one in, and through them the others.</summary>
+    public const string Grants = """
+        (select app_all())
+        or (salon_id = any ((select app_salons())::uuid[]) or person_id = (select app_trainee()))
+           and starts_at <= (select app_now()) and (ends_at is null or ends_at > (select app_now()))
+        or app_opens(client_id)
+        """;
+
+    private static string Granted(string table, string column) =>
+        $"""
+        exists (select from client_grants g where g.practice_id = {table}.practice_id and g.client_id = {table}.{column}
+                and (g.salon_id = any ((select app_salons())::uuid[]) or g.person_id = (select app_trainee()))
+                and g.starts_at <= (select app_now()) and (g.ends_at is null or g.ends_at > (select app_now())))
+        """;
+}

@@ -1,0 +1,26 @@
+using System.Data.Common;
+using NodaTime;
+using Npgsql;
+using NpgsqlTypes;
+
+namespace HairClinic.Web.Practices;
+
+/// <summary>The one statement that tells PostgreSQL who acts; whoever opens a connection for an actor sends it first.</summary>
+public static class ActorStatement
+{
+    public const string Sql = "select act_as($1, $2, $3, $4, $5, $6, $7)";
+
+    public static void Fill(DbParameterCollection parameters, Actor actor, Instant now)
+    {
+        Add(actor.PracticeId, NpgsqlDbType.Uuid);
+        Add(actor.Role, NpgsqlDbType.Text);
+        Add(actor.Id, NpgsqlDbType.Uuid);
+        Add(actor is PersonActor person ? person.Salons.ToArray() : Array.Empty<Guid>(), NpgsqlDbType.Array | NpgsqlDbType.Uuid);
+        Add(actor is ClientActor client ? client.ClientId : null, NpgsqlDbType.Uuid);
+        Add(now.ToDateTimeUtc(), NpgsqlDbType.TimestampTz);
+        Add(null, NpgsqlDbType.Uuid);
+
+        void Add(object? value, NpgsqlDbType type) =>
+            parameters.Add(new NpgsqlParameter { Value = value ?? DBNull.Value, NpgsqlDbType = type });
+    }
+}

@@ -1,0 +1,220 @@
+using System.Globalization;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Tests.Layout;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Npgsql;
+
+namespace HairClinic.Web.Tests.Fence;
+
+/// <summary>
+/// Every fenced table, every role, rows near and far, every deed: tried with raw SQL as the program's own role and held against
+/// access-matrix.csv, which is written by hand. A table that is not in it fails.
+/// </summary>
+public sealed class AccessMatrixTests(PgServer server)
+{
+    private static readonly string[] Actors = ["Owner", "Manager", "FrontDesk", "Stylist", "Trainee", "Client", "Job", "Nobody"];
+
+    // Whose rows: the actor's own client, another of the same salon, one of another salon, one of another practice.
+    private static readonly string[] Places = ["own", "neighbour", "elsewhere", "abroad"];
+
+    // Tables whose rows belong to whoever wrote them.
+    private static readonly Dictionary<string, string> Writer = new()
+    {
+        ["drafts"] = "person_id",
+        ["write_keys"] = "actor_id",
+        ["work_items"] = "actor_id",
+    };
+
+    [Fact]
+    public async Task Every_cell_is_as_the_matrix_says()
+    {
+        var cancellation = TestContext.Current.CancellationToken;
+        await using var migrator = await OpenAsync(server.Connections.Migrator!);
+        var samples = new SampleRows(migrator);
+        await samples.LearnAsync(cancellation);
+        var worlds = await LayAsync();
+
+        var found = new List<string>();
+        foreach (var table in samples.Tables)
+        {
+            foreach (var place in Places)
+            {
+                var cells = new List<string>();
+                foreach (var actor in Actors)
+                    cells.Add(await CellAsync(samples, migrator, table, worlds, place, actor, cancellation));
+                found.Add($"{table},{place},{string.Join(',', cells)}");
+            }
+        }
+
+        var path = Path.Combine(SourceTree.WebTests, "Fence", "access-matrix.csv");
+        var wanted = (await File.ReadAllLinesAsync(path, cancellation)).Where(l => !l.StartsWith('#') && l.Length > 0).Skip(1).ToList();
+        var differences = wanted.Except(found).Select(l => "said  " + l).Concat(found.Except(wanted).Select(l => "is    " + l)).Order().ToList();
+        if (differences.Count > 0)
+            Assert.Fail("\n" + string.Join("\n", differences));
+    }
+
+    private sealed record Laid(Dictionary<string, SampleRows.World> Worlds, Dictionary<string, Actor?> Actors);
+
+    private async Task<Laid> LayAsync()
+    {
+        Salon ours = null!,
+            theirs = null!;
+        Client own = null!,
+            neighbour = null!,
+            elsewhere = null!;
+        Person trainee = null!;
+        Person[] bystanders = [];
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                scene.LayPractice("Practice under test");
+                ours = scene.OpenSalon("Ours", "Europe/London", "GBP", chairs: 2);
+                theirs = scene.OpenSalon("Theirs", "Europe/London", "GBP", chairs: 2);
+                foreach (var role in Enum.GetValues<StaffRole>())
+                    scene.Hire(role.ToString(), role, ours);
+                trainee = scene.People.Single(p => p.Role == StaffRole.Trainee);
+                bystanders = [scene.Hire("A", StaffRole.FrontDesk), scene.Hire("B", StaffRole.FrontDesk), scene.Hire("C", StaffRole.FrontDesk)];
+                own = scene.Welcome("C-1", "Own One", ours);
+                neighbour = scene.Welcome("C-2", "Neighbour Two", ours);
+                elsewhere = scene.Welcome("C-3", "Elsewhere Three", theirs);
+                scene.Book(own, scene.Services[0], scene.Chairs[0], trainee, scene.Now + Duration.FromDays(1));
+            }
+        );
+        Client stranger = null!;
+        Person other = null!;
+        Salon abroad = null!;
+        await using var foreign = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                scene.LayPractice("Another practice");
+                abroad = scene.OpenSalon("Abroad", "Europe/Madrid", "EUR", chairs: 1);
+                other = scene.Hire("Somebody", StaffRole.Stylist);
+                stranger = scene.Welcome("X-1", "Stranger", abroad);
+            }
+        );
+        var people = await clinic.ReadAsync(db => db.People.ToListAsync(TestContext.Current.CancellationToken));
+        return new Laid(
+            new()
+            {
+                ["own"] = new(clinic.PracticeId, own.Id, ours.Id, bystanders[0].Id),
+                ["neighbour"] = new(clinic.PracticeId, neighbour.Id, ours.Id, bystanders[1].Id),
+                ["elsewhere"] = new(clinic.PracticeId, elsewhere.Id, theirs.Id, bystanders[2].Id),
+                ["abroad"] = new(foreign.PracticeId, stranger.Id, abroad.Id, other.Id),
+            },
+            Actors.ToDictionary(
+                a => a,
+                a =>
+                    a switch
+                    {
+                        "Client" => new ClientActor(clinic.PracticeId, own.Id),
+                        "Job" => clinic.Job,
+                        "Nobody" => (Actor?)null,
+                        _ => clinic.Acting(people.Single(p => p.Name == a), ours),
+                    }
+            )
+        );
+    }
+
+    private async Task<string> CellAsync(
+        SampleRows samples,
+        NpgsqlConnection migrator,
+        string table,
+        Laid laid,
+        string place,
+        string actor,
+        CancellationToken cancellation
+    )
+    {
+        var (world, acting) = (laid.Worlds[place], laid.Actors[actor]);
+        var id = await samples.MadeAsync(table, world, cancellation);
+        var row = await samples.RowAsync(table, world, cancellation);
+        // What only its writer reads again is the actor's own in "own", somebody else's anywhere else.
+        if (Writer.TryGetValue(table, out var writer))
+        {
+            var by = place == "own" && (acting is PersonActor || acting is ClientActor && writer == "actor_id") ? acting.Id!.Value : world.Person;
+            await RunAsync(migrator, $"update {table} set {writer} = $1 where id = $2", by, id);
+            row[writer] = by;
+        }
+        await using var program = await OpenAsync(server.Connections.Program);
+        await using var transaction = await program.BeginTransactionAsync(cancellation);
+        if (acting is not null)
+            await ActAsync(program, acting, cancellation);
+        var cell = "";
+        cell += await DoesAsync($"select 1 from {table} where id = $1", id) ? "S" : "";
+        cell += await InsertsAsync() ? "I" : "";
+        cell += await DoesAsync($"update {table} set practice_id = practice_id where id = $1", id) ? "U" : "";
+        cell += await DoesAsync($"delete from {table} where id = $1", id) ? "D" : "";
+        return cell.Length == 0 ? "-" : cell;
+
+        async Task<bool> DoesAsync(string sql, Guid subject)
+        {
+            await transaction.SaveAsync("before", cancellation);
+            try
+            {
+                await using var command = new NpgsqlCommand(sql, program) { Parameters = { new() { Value = subject } } };
+                if (sql.StartsWith("select", StringComparison.Ordinal))
+                    return await command.ExecuteScalarAsync(cancellation) is not null;
+                return await command.ExecuteNonQueryAsync(cancellation) > 0;
+            }
+            catch (PostgresException e)
+            {
+                return Allowed(e);
+            }
+            finally
+            {
+                await transaction.RollbackAsync("before", cancellation);
+            }
+        }
+
+        async Task<bool> InsertsAsync()
+        {
+            await transaction.SaveAsync("before", cancellation);
+            try
+            {
+                await SampleRows.InsertAsync(program, table, row, cancellation);
+                return true;
+            }
+            catch (PostgresException e)
+            {
+                return Allowed(e);
+            }
+            finally
+            {
+                await transaction.RollbackAsync("before", cancellation);
+            }
+        }
+
+        // Row security speaks before keys and checks do: whatever they say, the fence had let it through.
+        bool Allowed(PostgresException e) =>
+            e.SqlState == PostgresErrorCodes.InsufficientPrivilege ? false
+            : e.SqlState.StartsWith("23", StringComparison.Ordinal) ? true
+            : throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"{table} {place} {actor}: {e.Message}"), e);
+    }
+
+    internal static async Task ActAsync(NpgsqlConnection connection, Actor actor, CancellationToken cancellation)
+    {
+        await using var act = new NpgsqlCommand(ActorStatement.Sql, connection);
+        ActorStatement.Fill(act.Parameters, actor, TestClinic.UsualNow);
+        await act.ExecuteNonQueryAsync(cancellation);
+    }
+
+    private static async Task RunAsync(NpgsqlConnection connection, string sql, params Guid[] parameters)
+    {
+        await using var command = new NpgsqlCommand(sql, connection);
+        foreach (var parameter in parameters)
+            command.Parameters.Add(new() { Value = parameter });
+        await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
+    }
+
+    private static async Task<NpgsqlConnection> OpenAsync(string connectionString)
+    {
+        var connection = new NpgsqlConnection(connectionString);
+        await connection.OpenAsync(TestContext.Current.CancellationToken);
+        return connection;
+    }
+}
