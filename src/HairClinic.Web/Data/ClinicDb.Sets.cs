@@ -35,6 +35,7 @@ public sealed partial class ClinicDb
     public DbSet<Workshop> Workshops => Set<Workshop>();
     public DbSet<WorkshopClosure> WorkshopClosures => Set<WorkshopClosure>();
     public DbSet<Client> Clients => Set<Client>();
+    public DbSet<ClientRequest> ClientRequests => Set<ClientRequest>();
     public DbSet<ClientGrant> ClientGrants => Set<ClientGrant>();
     public DbSet<LifeEvent> LifeEvents => Set<LifeEvent>();
     public DbSet<CareFact> CareFacts => Set<CareFact>();

@@ -446,75 +446,6 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("clients", (string)null);
                 });
 
-            modelBuilder.Entity("HairClinic.Domain.Clients.ClientGrant", b =>
-                {
-                    b.Property<Guid>("PracticeId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("practice_id");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("uuid")
-                        .HasColumnName("id");
-
-                    b.Property<Guid>("ClientId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("client_id");
-
-                    b.Property<Instant?>("EndsAt")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("ends_at");
-
-                    b.Property<Guid?>("GivenBy")
-                        .HasColumnType("uuid")
-                        .HasColumnName("given_by");
-
-                    b.Property<string>("Note")
-                        .HasColumnType("text")
-                        .HasColumnName("note");
-
-                    b.Property<Guid?>("PersonId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("person_id");
-
-                    b.Property<string>("Reason")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("reason");
-
-                    b.Property<Guid?>("SalonId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("salon_id");
-
-                    b.Property<Instant>("StartsAt")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("starts_at");
-
-                    b.Property<uint>("Version")
-                        .IsConcurrencyToken()
-                        .ValueGeneratedOnAddOrUpdate()
-                        .HasColumnType("xid")
-                        .HasColumnName("xmin");
-
-                    b.HasKey("PracticeId", "Id")
-                        .HasName("pk_client_grants");
-
-                    b.HasIndex("PracticeId", "ClientId")
-                        .HasDatabaseName("ix_client_grants_practice_id_client_id");
-
-                    b.HasIndex("PracticeId", "PersonId")
-                        .HasDatabaseName("ix_client_grants_practice_id_person_id");
-
-                    b.HasIndex("PracticeId", "SalonId")
-                        .HasDatabaseName("ix_client_grants_practice_id_salon_id");
-
-                    b.ToTable("client_grants", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_client_grants_ends_after_start", "ends_at is null or ends_at >= starts_at");
-
-                            t.HasCheckConstraint("ck_client_grants_one_reader", "(salon_id is null) <> (person_id is null)");
-                        });
-                });
-
             modelBuilder.Entity("HairClinic.Domain.Clients.ClientMerge", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -1175,10 +1106,6 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<int>("DaysBeforeEvent")
                         .HasColumnType("integer")
                         .HasColumnName("days_before_event");
-
-                    b.Property<int>("GrantDaysAfterVisit")
-                        .HasColumnType("integer")
-                        .HasColumnName("grant_days_after_visit");
 
                     b.Property<Instant?>("GuideFinishedAt")
                         .HasColumnType("timestamp with time zone")
@@ -2091,10 +2018,6 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
-                    b.Property<Guid?>("ActorId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("actor_id");
-
                     b.Property<string>("Answer")
                         .IsRequired()
                         .HasColumnType("jsonb")
@@ -2138,10 +2061,6 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid")
                         .HasColumnName("id");
-
-                    b.Property<Guid?>("ActorId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("actor_id");
 
                     b.Property<Instant>("AskedAt")
                         .HasColumnType("timestamp with time zone")
@@ -2418,28 +2337,6 @@ namespace HairClinic.Web.Data.Migrations
                         .HasForeignKey("PracticeId", "MergedIntoId")
                         .OnDelete(DeleteBehavior.NoAction)
                         .HasConstraintName("fk_clients_clients_practice_id_merged_into_id");
-                });
-
-            modelBuilder.Entity("HairClinic.Domain.Clients.ClientGrant", b =>
-                {
-                    b.HasOne("HairClinic.Domain.Clients.Client", null)
-                        .WithMany()
-                        .HasForeignKey("PracticeId", "ClientId")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired()
-                        .HasConstraintName("fk_client_grants_clients_practice_id_client_id");
-
-                    b.HasOne("HairClinic.Domain.Practices.Person", null)
-                        .WithMany()
-                        .HasForeignKey("PracticeId", "PersonId")
-                        .OnDelete(DeleteBehavior.NoAction)
-                        .HasConstraintName("fk_client_grants_people_practice_id_person_id");
-
-                    b.HasOne("HairClinic.Domain.Practices.Salon", null)
-                        .WithMany()
-                        .HasForeignKey("PracticeId", "SalonId")
-                        .OnDelete(DeleteBehavior.NoAction)
-                        .HasConstraintName("fk_client_grants_salons_practice_id_salon_id");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Clients.ClientMerge", b =>

@@ -16,6 +16,14 @@ public static class ClientsArea
             .AddScoped<AddLifeEvent.AddLifeEventRules>()
             .AddScoped<RecordCareFacts.RecordCareFacts>()
             .AddScoped<RecordCareFacts.RecordCareFactsRules>()
+            .AddScoped<WhoMaySee.WhoMaySee>()
+            .AddScoped<WhoMaySee.WhoMaySeeRules>()
+            .AddScoped<TransferClient.TransferClient>()
+            .AddScoped<TransferClient.TransferClientRules>()
+            .AddScoped<AskForClient.AskForClient>()
+            .AddScoped<AskForClient.AskForClientRules>()
+            .AddScoped<AskedFor.AskedFor>()
+            .AddScoped<AskedFor.AskedForRules>()
             .AddScoped<ReportLift.ReportLift>()
             .AddScoped<ReportLift.ReportLiftRules>();
 }

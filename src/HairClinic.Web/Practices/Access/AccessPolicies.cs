@@ -31,16 +31,16 @@ public static class AccessPolicies
         $"""
         alter table {rule.Table} enable row level security;
         alter table {rule.Table} force row level security;
-        create policy reads on {rule.Table} for select using ({May(rule.Read, rule)});
-        create policy adds on {rule.Table} for insert with check ({May(rule.Add, rule)});
-        create policy changes on {rule.Table} for update using ({May(rule.Change, rule)}) with check ({May(rule.Change, rule)});
-        create policy removes on {rule.Table} for delete using ({May(rule.Remove, rule)});
+        create policy reads on {rule.Table} for select using ({May(rule.Read, rule.Rows)});
+        create policy adds on {rule.Table} for insert with check ({May(rule.Add, rule.Writes)});
+        create policy changes on {rule.Table} for update using ({May(rule.Change, rule.Writes)}) with check ({May(rule.Change, rule.Writes)});
+        create policy removes on {rule.Table} for delete using ({May(rule.Remove, rule.Writes)});
         """;
 
-    private static string May(Roles roles, AccessRule rule)
+    private static string May(Roles roles, string rows)
     {
         var whoever = roles == Roles.Everybody ? "" : $" and (select app_role()) = any ('{{{Names(roles)}}}')";
-        var reached = rule.Rows == Reach.Practice ? "" : $" and ({rule.Rows})";
+        var reached = rows == Reach.Practice ? "" : $" and ({rows})";
         return InPractice + whoever + reached;
     }
 

@@ -32,7 +32,8 @@ public static class AccessRules
         new("work_spells", Reach.Practice, Staff, Manage, Manage, Manage),
         // Clients and what belongs to them.
         new("clients", Reach.ClientRow, Everybody, Desk, Desk, Job),
-        new("client_grants", Reach.Grants, Staff, Desk | Stylist, Desk | Stylist, Job),
+        new("client_grants", Reach.Grants, Staff, Desk, Desk, Job) { Writes = Reach.AtHome },
+        new("client_requests", Reach.Clients("client_requests"), Desk, Job, Desk, Job) { Writes = Reach.AtHome },
         new("client_merges", Reach.Clients("client_merges", "kept_id"), Desk, Desk, Desk, Job),
         new("life_events", Reach.Clients("life_events"), Everybody, Staff, Staff, Staff),
         new("care_facts", Reach.Clients("care_facts"), Everybody, Staff, Staff, Job),

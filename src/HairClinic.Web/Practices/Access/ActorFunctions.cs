@@ -35,6 +35,13 @@ public static class ActorFunctions
                       and g.starts_at <= app_now() and (g.ends_at is null or g.ends_at > app_now()))
             $$;
 
+        -- Whether the actor works in a client's home salon.
+        create or replace function app_at_home(client uuid) returns boolean language sql stable security definer set search_path = public
+            as $$
+                select exists (select from clients c
+                    where c.practice_id = app_setting('practice')::uuid and c.id = client and c.home_salon_id = any (app_salons()))
+            $$;
+
         -- Called once each time a connection is opened: says who acts until it goes back to the pool.
         create or replace function act_as(
             practice uuid, role text, actor uuid, salons uuid[], client uuid, at timestamptz, session uuid)

@@ -63,6 +63,9 @@ public static class Reach
         or app_opens(client_id)
         """;
 
+    /// <summary>What only a client's home salon may write: it alone lets others in.</summary>
+    public const string AtHome = "(select app_all()) or app_at_home(client_id)";
+
     private static string Granted(string table, string column) =>
         $"""
         exists (select from client_grants g where g.practice_id = {table}.practice_id and g.client_id = {table}.{column}

@@ -18,6 +18,9 @@ public sealed class ClientScene
 
     public Person Desk { get; private set; } = null!;
 
+    /// <summary>Works in the other salon only.</summary>
+    public Person DeskThere { get; private set; } = null!;
+
     public Person Stylist { get; private set; } = null!;
 
     public Product Adhesive { get; private set; } = null!;
@@ -37,6 +40,7 @@ public sealed class ClientScene
             Here = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
             There = scene.OpenSalon("Quay", "Europe/Madrid", "EUR", chairs: 1);
             Desk = scene.Hire("Desk", StaffRole.FrontDesk, Here);
+            DeskThere = scene.Hire("Desk there", StaffRole.FrontDesk, There);
             Stylist = scene.Hire("Tam Rowe", StaffRole.Stylist, Here);
             Adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-101");
             Lace = scene.Make("French lace, full", "French lace", "Workshop North");

@@ -20,6 +20,7 @@ internal sealed class ChairScene
     public Chair Chair { get; private set; } = null!;
     public Person Stylist { get; private set; } = null!;
     public Person Colleague { get; private set; } = null!;
+    public Person Owner { get; private set; } = null!;
     public Client Client { get; private set; } = null!;
     public HairSystem Worn { get; private set; } = null!;
     public HairSystem Spare { get; private set; } = null!;
@@ -41,6 +42,7 @@ internal sealed class ChairScene
         Chair = scene.Chairs[0];
         Stylist = scene.Hire("Mara Quill", StaffRole.Stylist, Salon);
         Colleague = scene.Hire("Tove Brandt", StaffRole.Stylist, Salon);
+        Owner = scene.Hire("Ottilie Vane", StaffRole.Owner);
         Kind = scene.Make("Lace, size M", "French lace", "Workshop W");
         Adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic");
         Expired = Adhesive.Receive(Guid.CreateVersion7(), "A-0", Today.PlusDays(-1));

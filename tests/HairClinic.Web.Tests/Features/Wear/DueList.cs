@@ -38,7 +38,7 @@ public sealed class DueList(Instant? now = null)
             scene.LayPractice("Practice under test");
             ElmRow = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 3);
             Quayside = scene.OpenSalon("Quayside", quaysideZone, "GBP", chairs: 1);
-            Desk = scene.Hire("Desk", StaffRole.FrontDesk, ElmRow);
+            Desk = scene.Hire("Desk", StaffRole.FrontDesk, ElmRow, Quayside);
             Stylist = scene.Hire("Stylist", StaffRole.Stylist, ElmRow, Quayside);
             adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
             kind = scene.Make("Everyday", "Monofilament with poly rim", "Workshop North");

@@ -14,7 +14,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.EditClient;
 
 /// <summary>Everything about a client that the desk keeps. Of two people editing at once the second is shown what the first saved.</summary>
-public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
 {
     /// <returns>Null: not there, or not theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
@@ -23,8 +23,10 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, IClo
         var client = await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
+        var own = current.Person.Salons;
+        // To a salon of others a client is transferred: whoever sends them away decides for how long they still see them.
         var salons = await db
-            .Salons.Where(s => !s.Retired || s.Id == client.HomeSalonId)
+            .Salons.Where(s => !s.Retired && own.Contains(s.Id) || s.Id == client.HomeSalonId)
             .OrderBy(s => s.Name)
             .Select(s => new SalonChoice(s.Id, s.Name))
             .ToListAsync(cancellation);

@@ -54,10 +54,11 @@ public sealed class Find(ClinicDbFactory databases, IClock clock)
             .Take(MostResults + 1)
             .ToListAsync(cancellation);
 
-        var elsewhere = await Matching(wide, sought).CountAsync(cancellation) - await matching.CountAsync(cancellation);
+        var everywhere = await Matching(wide, sought).CountAsync(cancellation);
         var others = await db
             .PracticeSettings.Select(_ => new
             {
+                Own = matching.Count(),
                 Stock = db
                     .HairSystems.Where(u => u.ClientId == null && db.FindWords.Any(w => w.SubjectId == u.Id && w.Word == sought.Whole))
                     .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new StockUnit(u.Serial, k.Name))
@@ -84,7 +85,7 @@ public sealed class Find(ClinicDbFactory databases, IClock clock)
                     )),
             ],
             rows.Count > MostResults,
-            elsewhere,
+            everywhere - others.Own,
             others.Stock
         );
     }

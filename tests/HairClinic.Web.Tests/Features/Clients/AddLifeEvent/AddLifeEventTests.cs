@@ -54,7 +54,7 @@ public sealed class AddLifeEventTests(PgServer server)
 
         await Assert.ThrowsAsync<Refusal>(() =>
             clinic.UseAsync<Slice, Slice.Outcome>(
-                clinic.Acting(given.Desk, given.There),
+                clinic.Acting(given.DeskThere, given.There),
                 s => s.SaveAsync(Guid.CreateVersion7(), Input(), TestContext.Current.CancellationToken)
             )
         );

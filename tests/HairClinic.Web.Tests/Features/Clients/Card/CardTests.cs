@@ -146,7 +146,7 @@ public sealed class CardTests(PgServer server)
         await using var ours = await TestClinic.OpenAsync(server, ourGiven.Laying());
 
         var opened = await ours.UseAsync<Slice, Slice.Opened>(
-            ours.Acting(ourGiven.Desk, ourGiven.Here, given.Here),
+            ours.Acting(ourGiven.Desk, ourGiven.Here),
             slice => slice.OpenAsync(client.Id, TestContext.Current.CancellationToken)
         );
 

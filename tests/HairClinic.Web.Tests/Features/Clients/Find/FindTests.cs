@@ -151,13 +151,13 @@ public sealed class FindTests(PgServer server)
     }
 
     [Fact]
-    public async Task Finding_takes_two_round_trips_and_no_pattern()
+    public async Task Finding_takes_three_round_trips_and_no_pattern()
     {
         await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LaySome));
 
         await FindAsync(clinic, "nuria 0007");
 
-        Assert.Equal(2, clinic.Commands.All.Count);
+        Assert.Equal(3, clinic.Commands.All.Count);
         Assert.DoesNotContain(clinic.Commands.All, sql => sql.Contains("LIKE", StringComparison.OrdinalIgnoreCase));
     }
 

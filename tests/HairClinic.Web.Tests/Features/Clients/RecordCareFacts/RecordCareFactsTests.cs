@@ -44,7 +44,7 @@ public sealed class RecordCareFactsTests(PgServer server)
 
         await Assert.ThrowsAsync<Refusal>(() =>
             clinic.UseAsync<Slice, Slice.Outcome>(
-                clinic.Acting(given.Desk, given.There),
+                clinic.Acting(given.DeskThere, given.There),
                 s =>
                     s.SaveAsync(
                         Guid.CreateVersion7(),

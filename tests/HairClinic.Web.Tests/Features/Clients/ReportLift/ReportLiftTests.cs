@@ -83,7 +83,7 @@ public sealed class ReportLiftTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        var theirs = clinic.Acting(given.Desk, given.There);
+        var theirs = clinic.Acting(given.DeskThere, given.There);
 
         Assert.Null(
             await clinic.UseAsync<Slice, Slice.Screen?>(theirs, s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken))

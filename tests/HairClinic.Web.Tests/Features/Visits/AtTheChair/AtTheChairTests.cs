@@ -38,7 +38,7 @@ public sealed class AtTheChairTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        Assert.Equal(3, (await OpenAsync(clinic, new Person(scene.Colleague.Id, "Owner", StaffRole.Owner))).Visits.Count);
+        Assert.Equal(3, (await OpenAsync(clinic, scene.Owner)).Visits.Count);
     }
 
     [Fact]

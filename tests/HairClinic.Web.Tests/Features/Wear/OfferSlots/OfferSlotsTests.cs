@@ -42,7 +42,7 @@ public sealed class OfferSlotsTests(PgServer server)
         scene.LayPractice("Practice under test");
         salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         elsewhere = scene.OpenSalon("Far Side", "Europe/London", "GBP", chairs: 1);
-        desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
+        desk = scene.Hire("Desk", StaffRole.FrontDesk, salon, elsewhere);
         var stylist = scene.Hire("Stylist", StaffRole.Stylist, salon);
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.Make("Lace under test", "French lace", "Workshop under test");

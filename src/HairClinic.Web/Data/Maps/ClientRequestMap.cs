@@ -1,0 +1,16 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ClientRequestMap() : FencedMap<ClientRequest>("client_requests")
+{
+    protected override void Map(EntityTypeBuilder<ClientRequest> builder)
+    {
+        builder.HasOne<Client>().WithMany().HasForeignKey(x => new { x.PracticeId, x.ClientId }).OnDelete(DeleteBehavior.Cascade);
+        builder.Refers<ClientRequest, Salon>(x => x.SalonId);
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId });
+    }
+}

@@ -1,0 +1,12 @@
+using FluentValidation;
+
+namespace HairClinic.Web.Features.Clients.AskForClient;
+
+public sealed class AskForClientRules : AbstractValidator<AskForClient.Input>
+{
+    public AskForClientRules()
+    {
+        RuleFor(x => x.CodeOrPhone).NotEmpty().WithMessage("Type their code, or their whole phone number.").MaximumLength(50);
+        RuleFor(x => x.Because).NotEmpty().WithMessage("Say why, such as “stands here with a lifted front”.").MaximumLength(200);
+    }
+}

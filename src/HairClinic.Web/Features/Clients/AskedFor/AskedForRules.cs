@@ -1,0 +1,8 @@
+using FluentValidation;
+
+namespace HairClinic.Web.Features.Clients.AskedFor;
+
+public sealed class AskedForRules : AbstractValidator<AskedFor.Input>
+{
+    public AskedForRules() => RuleFor(x => x.RequestId).NotEmpty();
+}

@@ -1,0 +1,8 @@
+using FluentValidation;
+
+namespace HairClinic.Web.Features.Clients.TransferClient;
+
+public sealed class TransferClientRules : AbstractValidator<TransferClient.Input>
+{
+    public TransferClientRules() => RuleFor(x => x.SalonId).NotNull().WithMessage("Choose the salon.");
+}

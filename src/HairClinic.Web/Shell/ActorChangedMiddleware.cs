@@ -1,0 +1,37 @@
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Practices;
+using Microsoft.AspNetCore.Authentication;
+
+namespace HairClinic.Web.Shell;
+
+/// <summary>
+/// Whoever is no longer what their cookie says is not shown an error: staff are looked up afresh (which lets them on or out), a
+/// client is signed out.
+/// </summary>
+public sealed class ActorChangedMiddleware(RequestDelegate next)
+{
+    public async Task InvokeAsync(HttpContext context, CurrentActor current)
+    {
+        try
+        {
+            await next(context);
+        }
+        catch (ActorChangedException) when (!context.Response.HasStarted)
+        {
+            if (current.OrNull is ClientActor)
+            {
+                await context.SignOutAsync(AccountsSetup.ClientScheme);
+                context.Response.Redirect("/my-hair/ask-link");
+            }
+            else if (HttpMethods.IsGet(context.Request.Method) && !context.Request.Path.StartsWithSegments("/look-again"))
+            {
+                var here = context.Request.Path + context.Request.QueryString;
+                context.Response.Redirect($"/look-again?returnTo={Uri.EscapeDataString(here)}");
+            }
+            else
+            {
+                context.Response.Redirect("/");
+            }
+        }
+    }
+}

@@ -1,0 +1,71 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using Slice = HairClinic.Web.Features.Clients.AskedFor.AskedFor;
+
+namespace HairClinic.Web.Tests.Features.Clients.AskedFor;
+
+public sealed class AskedForTests(PgServer server)
+{
+    private readonly ClientScene given = new();
+    private Client client = null!;
+
+    [Theory]
+    [InlineData(true, 1)]
+    [InlineData(false, 0)]
+    public async Task The_home_salon_answers_and_the_other_sees_the_client_or_not(bool yes, int seen)
+    {
+        await using var clinic = await OpenClinicAsync();
+        var row = Assert.Single(await OpenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
+        Assert.Equal(("Ada Fenwick", "Quay", "Stands here"), (row.Client, row.Salon, row.Because));
+
+        await AnswerAsync(clinic, clinic.Acting(given.Desk, given.Here), row.RequestId, yes);
+
+        Assert.Equal(
+            seen,
+            await clinic.UseAsync<ClinicDbFactory, int>(
+                clinic.Acting(given.DeskThere, given.There),
+                async databases =>
+                {
+                    await using var db = databases.Open();
+                    return await db.Clients.CountAsync(TestContext.Current.CancellationToken);
+                }
+            )
+        );
+        Assert.Empty(await OpenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
+        await Assert.ThrowsAsync<Refusal>(() => AnswerAsync(clinic, clinic.Acting(given.Desk, given.Here), row.RequestId, yes));
+    }
+
+    [Fact]
+    public async Task Whoever_asks_cannot_answer_nor_see_who_it_is()
+    {
+        await using var clinic = await OpenClinicAsync();
+        var row = Assert.Single(await OpenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
+        var asking = clinic.Acting(given.DeskThere, given.There);
+
+        Assert.Empty(await OpenAsync(clinic, asking));
+        await Assert.ThrowsAsync<Refusal>(() => AnswerAsync(clinic, asking, row.RequestId, true));
+    }
+
+    private Task<TestClinic> OpenClinicAsync() =>
+        TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
+                g.Scene.Db.ClientRequests.Add(
+                    new ClientRequest(Guid.CreateVersion7(), client.Id, g.There.Id, g.DeskThere.Id, g.Scene.Now, "Stands here")
+                );
+            })
+        );
+
+    private static Task<IReadOnlyList<Slice.Row>> OpenAsync(TestClinic clinic, PersonActor by) =>
+        clinic.UseAsync<Slice, IReadOnlyList<Slice.Row>>(by, s => s.OpenAsync(TestContext.Current.CancellationToken));
+
+    private static Task<Slice.Outcome> AnswerAsync(TestClinic clinic, PersonActor by, Guid requestId, bool yes) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            by,
+            s => s.SaveAsync(Guid.CreateVersion7(), new(requestId, yes), TestContext.Current.CancellationToken)
+        );
+}

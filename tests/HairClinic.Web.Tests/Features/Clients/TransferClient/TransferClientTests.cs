@@ -1,0 +1,87 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Slice = HairClinic.Web.Features.Clients.TransferClient.TransferClient;
+
+namespace HairClinic.Web.Tests.Features.Clients.TransferClient;
+
+public sealed class TransferClientTests(PgServer server)
+{
+    private readonly ClientScene given = new();
+    private Client client = null!;
+
+    [Fact]
+    public async Task The_new_salon_sees_them_at_once_and_the_old_one_until_the_day_it_named()
+    {
+        await using var clinic = await OpenClinicAsync();
+
+        var screen = (await OpenAsync(clinic))!;
+        await SaveAsync(clinic, screen.Begin with { SalonId = given.There.Id, KeepUntil = given.Today.PlusDays(5) });
+
+        Assert.Equal(1, await SeenAsync(clinic, clinic.Acting(given.DeskThere, given.There)));
+        Assert.Equal(1, await SeenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
+        clinic.Clock.Advance(Duration.FromDays(7));
+        Assert.Equal(0, await SeenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
+        Assert.Null(await OpenAsync(clinic));
+    }
+
+    [Fact]
+    public async Task Without_a_day_the_old_salon_sees_them_no_more()
+    {
+        await using var clinic = await OpenClinicAsync();
+
+        var screen = (await OpenAsync(clinic))!;
+        await SaveAsync(clinic, screen.Begin with { SalonId = given.There.Id, KeepUntil = null });
+
+        Assert.Equal(0, await SeenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
+    }
+
+    [Fact]
+    public async Task Whoever_sees_them_as_a_guest_cannot_take_them_away()
+    {
+        await using var clinic = await OpenClinicAsync();
+        var begin = (await OpenAsync(clinic))!.Begin;
+
+        await Assert.ThrowsAsync<Refusal>(() =>
+            clinic.UseAsync<Slice, Slice.Outcome>(
+                clinic.Acting(given.DeskThere, given.There),
+                s =>
+                    s.SaveAsync(
+                        Guid.CreateVersion7(),
+                        begin with
+                        {
+                            SalonId = given.There.Id,
+                        },
+                        TestContext.Current.CancellationToken
+                    )
+            )
+        );
+    }
+
+    private Task<TestClinic> OpenClinicAsync() =>
+        TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(
+            clinic.Acting(given.Desk, given.Here),
+            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+        );
+
+    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            clinic.Acting(given.Desk, given.Here),
+            s => s.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
+        );
+
+    private static Task<int> SeenAsync(TestClinic clinic, PersonActor person) =>
+        clinic.UseAsync<ClinicDbFactory, int>(
+            person,
+            async databases =>
+            {
+                await using var db = databases.Open();
+                return await db.Clients.CountAsync(TestContext.Current.CancellationToken);
+            }
+        );
+}

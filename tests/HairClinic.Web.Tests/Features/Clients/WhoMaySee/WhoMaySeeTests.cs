@@ -1,0 +1,121 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Practices;
+using NodaTime;
+using Card = HairClinic.Web.Features.Clients.Card.Card;
+using Slice = HairClinic.Web.Features.Clients.WhoMaySee.WhoMaySee;
+
+namespace HairClinic.Web.Tests.Features.Clients.WhoMaySee;
+
+public sealed class WhoMaySeeTests(PgServer server)
+{
+    private readonly ClientScene given = new();
+    private Client client = null!;
+
+    [Fact]
+    public async Task Another_salon_is_let_in_until_a_day_and_no_longer()
+    {
+        await using var clinic = await OpenClinicAsync();
+        Assert.Null(await CardAsync(clinic));
+
+        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+
+        Assert.NotNull(await CardAsync(clinic));
+        var line = Assert.Single((await OpenAsync(clinic))!.Lines);
+        Assert.Equal(("Quay", GrantReason.Granted, given.Today.PlusDays(7), "Desk"), (line.Who, line.Reason, line.Until, line.By));
+        clinic.Clock.Advance(Duration.FromDays(9));
+        Assert.Null(await CardAsync(clinic));
+    }
+
+    [Fact]
+    public async Task What_was_granted_is_taken_back_at_once()
+    {
+        await using var clinic = await OpenClinicAsync();
+        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+        var line = Assert.Single((await OpenAsync(clinic))!.Lines);
+
+        await clinic.UseAsync<Slice, Slice.Outcome>(
+            clinic.Acting(given.Desk, given.Here),
+            s => s.TakeBackAsync(Guid.CreateVersion7(), new(client.Id, line.GrantId), TestContext.Current.CancellationToken)
+        );
+
+        Assert.Null(await CardAsync(clinic));
+        Assert.Empty((await OpenAsync(clinic))!.Lines);
+    }
+
+    [Fact]
+    public async Task Whoever_was_let_in_cannot_let_others_in()
+    {
+        await using var clinic = await OpenClinicAsync();
+        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, clinic.Acting(given.DeskThere, given.There), given.Today.PlusDays(90)));
+    }
+
+    [Fact]
+    public async Task A_day_that_is_past_is_refused()
+    {
+        await using var clinic = await OpenClinicAsync();
+
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(-1)));
+    }
+
+    [Fact]
+    public async Task A_visit_booked_in_another_salon_lets_it_in_and_calling_it_off_ends_that()
+    {
+        var rebond = default(HairClinic.Domain.Visits.Visit)!;
+        await using var clinic = await OpenClinicAsync();
+        await clinic.LayAsync(scene =>
+        {
+            rebond = new(Guid.CreateVersion7(), client.Id, given.There.Id, given.Scene.Services[0].Id);
+            rebond.Place(
+                [(HairClinic.Domain.Chairs.SegmentKind.HandsOn, 60)],
+                scene.Now + Duration.FromDays(3),
+                given.Scene.Chairs.Single(c => c.SalonId == given.There.Id).Id,
+                given.DeskThere.Id,
+                given.There,
+                [Guid.CreateVersion7()]
+            );
+            scene.Db.Visits.Add(rebond);
+        });
+
+        Assert.NotNull(await CardAsync(clinic));
+        Assert.Equal(GrantReason.Visit, Assert.Single((await OpenAsync(clinic))!.Lines).Reason);
+        await clinic.LayAsync(scene => scene.Db.Visits.Single(v => v.Id == rebond.Id).Cancel());
+        Assert.Null(await CardAsync(clinic));
+    }
+
+    private Task<TestClinic> OpenClinicAsync() =>
+        TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(
+            clinic.Acting(given.Desk, given.Here),
+            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+        );
+
+    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, PersonActor by, LocalDate until) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            by,
+            s =>
+                s.SaveAsync(
+                    Guid.CreateVersion7(),
+                    new()
+                    {
+                        ClientId = client.Id,
+                        SalonId = given.There.Id,
+                        Until = until,
+                        Because = "On holiday there",
+                    },
+                    TestContext.Current.CancellationToken
+                )
+        );
+
+    private async Task<Card.Screen?> CardAsync(TestClinic clinic) =>
+        (
+            await clinic.UseAsync<Card, Card.Opened>(
+                clinic.Acting(given.DeskThere, given.There),
+                s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+            )
+        ).Screen;
+}

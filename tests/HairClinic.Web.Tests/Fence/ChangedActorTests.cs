@@ -1,0 +1,75 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Tests.Fence;
+
+/// <summary>Whoever acts is checked by the database at every connection it is told of them: what changed since the sign-in ends them at once.</summary>
+public sealed class ChangedActorTests(PgServer server)
+{
+    private Salon salon = null!;
+    private Person desk = null!;
+    private Client client = null!;
+
+    [Fact]
+    public async Task Whoever_left_can_read_nothing_more()
+    {
+        await using var clinic = await OpenAsync();
+        Assert.Equal(1, await CountAsync(clinic, clinic.Acting(desk, salon)));
+
+        await clinic.LayAsync(scene => scene.Db.People.Single(p => p.Id == desk.Id).Leave());
+
+        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, clinic.Acting(desk, salon)));
+    }
+
+    [Fact]
+    public async Task A_role_or_a_salon_that_is_claimed_and_not_held_opens_nothing()
+    {
+        await using var clinic = await OpenAsync();
+        var asOwner = clinic.Acting(desk, salon) with { StaffRole = StaffRole.Owner };
+        var elsewhere = clinic.Acting(desk, salon) with { Salons = [salon.Id, Guid.CreateVersion7()] };
+
+        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, asOwner));
+        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, elsewhere));
+    }
+
+    [Fact]
+    public async Task A_client_who_left_sees_nothing_and_one_who_was_folded_sees_the_record_that_was_kept()
+    {
+        Client kept = null!;
+        await using var clinic = await OpenAsync();
+        await clinic.LayAsync(scene =>
+        {
+            kept = new Client(Guid.CreateVersion7(), "C-2", "Ada Fenwick", salon.Id);
+            scene.Db.Clients.Add(kept);
+            scene.Db.Clients.Single(c => c.Id == client.Id).FoldInto(kept);
+        });
+        var own = new ClientActor(clinic.PracticeId, client.Id);
+
+        Assert.Equal([kept.Id], await clinic.UseAsync<ClinicDbFactory, List<Guid>>(own, IdsAsync));
+        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == client.Id).Leave(new(2027, 2, 1)));
+        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, own));
+    }
+
+    private Task<TestClinic> OpenAsync() =>
+        TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                scene.LayPractice("Practice under test");
+                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+                desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
+                client = scene.Welcome("C-1", "Ada Fenwick", salon);
+            }
+        );
+
+    private static async Task<int> CountAsync(TestClinic clinic, Actor actor) =>
+        (await clinic.UseAsync<ClinicDbFactory, List<Guid>>(actor, IdsAsync)).Count;
+
+    private static async Task<List<Guid>> IdsAsync(ClinicDbFactory databases)
+    {
+        await using var db = databases.Open();
+        return await db.Clients.Select(c => c.Id).ToListAsync(TestContext.Current.CancellationToken);
+    }
+}

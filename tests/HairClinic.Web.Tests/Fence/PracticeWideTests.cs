@@ -1,0 +1,29 @@
+using HairClinic.Web.Practices;
+using HairClinic.Web.Tests.Layout;
+
+namespace HairClinic.Web.Tests.Fence;
+
+public sealed class PracticeWideTests
+{
+    /// <summary>Who may look past what the actor may see. The list is closed: a new one needs a decision in DEVELOPERS.md.</summary>
+    private static readonly string[] Allowed =
+    [
+        "src/HairClinic.Web/Features/Clients/AskForClient/AskForClient.cs",
+        "src/HairClinic.Web/Features/Clients/Find/Find.cs",
+        "src/HairClinic.Web/Features/Practices/ThrowDemoAway/ThrowDemoAway.cs",
+        "src/HairClinic.Web/Features/Visits/Slots/SlotSearch.cs",
+        "src/HairClinic.Web/Features/Wear/OfferSlots/OfferSlots.cs",
+    ];
+
+    [Fact]
+    public void Only_these_look_past_the_actor()
+    {
+        var callers =
+            from file in SourceTree.Files(SourceTree.Web, ".cs", ".razor")
+            where Path.GetFileName(file) != $"{nameof(ClinicDbFactory)}.cs"
+            where File.ReadAllText(file).Contains(nameof(ClinicDbFactory.OpenPracticeWide), StringComparison.Ordinal)
+            select SourceTree.Named(file);
+
+        Assert.Equal(Allowed, callers.Order(StringComparer.Ordinal));
+    }
+}
