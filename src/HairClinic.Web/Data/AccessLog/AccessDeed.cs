@@ -18,8 +18,6 @@ public enum AccessDeed
     GrantedSalon,
     EndedGrant,
     Transferred,
-    OpenedAccessLog,
     ExportedAccessLog,
     RotatedKeys,
-    BondedDespiteBlock,
 }

@@ -1,3 +1,5 @@
+using HairClinic.Web.Features.Clients.Photos;
+
 namespace HairClinic.Web.Features.Clients;
 
 public static class ClientsArea
@@ -16,6 +18,12 @@ public static class ClientsArea
             .AddScoped<AddLifeEvent.AddLifeEventRules>()
             .AddScoped<RecordCareFacts.RecordCareFacts>()
             .AddScoped<RecordCareFacts.RecordCareFactsRules>()
+            .AddScoped<HealthAnswers.HealthAnswers>()
+            .AddSingleton<HealthAnswers.HealthAnswersRules>()
+            .AddScoped<Photos.Photos>()
+            .AddSingleton<Photos.PhotosRules>()
             .AddScoped<ReportLift.ReportLift>()
             .AddScoped<ReportLift.ReportLiftRules>();
+
+    public static void MapClients(this IEndpointRouteBuilder routes) => routes.MapPhotos();
 }

@@ -1,9 +1,11 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -32,6 +34,7 @@ public sealed partial class LogRebond
         var units = await UnitsAsync(db, visit.ClientId, zone, cancellation);
         var products = await ProductsAsync(db, day, cancellation);
         var cureHours = await db.PracticeSettings.Select(s => s.CureHours).SingleAsync(cancellation);
+        var blocks = (await ClearanceBook.OfAsync(db, visit.ClientId, day, cancellation)).Where(c => c.Kind == ClearanceKind.Block).ToList();
         var worn = last is { IsOpen: true } ? Worn(last, units, new Cure(cureHours), today, now) : null;
         var finished = day < today ? visit.EndsAt.InZone(zone).TimeOfDay : (LocalTime?)null;
         var start = RebondPrefill.Of(visitId, worn, last, units, products, finished);
@@ -54,7 +57,12 @@ public sealed partial class LogRebond
             start,
             draft?.WornBondId == worn?.BondId ? draft : null,
             visit.Logged
-        );
+        )
+        {
+            BondingBlocked = blocks.Any(b => b.Concerns(ServicePurpose.Rebond, day)),
+            MayOverride = MayOverride,
+            BlockedProducts = [.. blocks.Select(b => b.ProductId).OfType<Guid>()],
+        };
     }
 
     private sealed record VisitFacts(
