@@ -6,6 +6,9 @@ namespace HairClinic.Domain.Clients;
 /// <summary>One saved set of a client's health answers, sealed. Each save is a row of its own; earlier ones stay sealed.</summary>
 public sealed class HealthAnswer : PracticeOwned
 {
+    /// <summary>What its bytes are sealed for.</summary>
+    public const string Purpose = "health answers";
+
     private HealthAnswer() { }
 
     public HealthAnswer(Guid id, Guid clientId, LocalDate on, Guid? by, Instant at, byte[] closed)

@@ -9,7 +9,7 @@ namespace HairClinic.Web.Data.Keys;
 /// The master keys of this program. They are read once, from a file outside the database, and checked against what the
 /// database remembers of them; a first start makes the file. A key never leaves the file: old sealed rows and the access log need it.
 /// </summary>
-public sealed class MasterKeys(IConfiguration configuration, DbContextOptions<ClinicDb> options, IClock clock)
+public sealed class MasterKeys(IConfiguration configuration, ClinicDatabase database, IClock clock)
 {
     private const long LockNumber = 0x4B_45_59_53;
 
@@ -65,7 +65,8 @@ public sealed class MasterKeys(IConfiguration configuration, DbContextOptions<Cl
     // One program at a time: two first starts at once agree on one file.
     private List<MasterKey> Load()
     {
-        using var db = new ClinicDb(options);
+        // Asked for only here: who protects cookies is decided before the database is open.
+        using var db = new ClinicDb(ClinicDbOptions.For(database.Connections.Program));
         using var transaction = db.Database.BeginTransaction();
         db.Database.ExecuteSql($"select pg_advisory_xact_lock({LockNumber})");
         var marks = db.MasterKeyMarks.AsNoTracking().ToList();

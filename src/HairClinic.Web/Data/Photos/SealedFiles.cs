@@ -59,6 +59,14 @@ public sealed class SealedFiles(IConfiguration configuration)
         }
     }
 
+    /// <summary>All files of a practice that is thrown away.</summary>
+    public void DeleteAll(Guid practiceId)
+    {
+        var folder = Path.Combine(Root, practiceId.ToString("N"));
+        if (Directory.Exists(folder))
+            Directory.Delete(folder, recursive: true);
+    }
+
     private string PathOf(Guid practiceId, Guid fileId, string? part) =>
         Path.Combine(Root, practiceId.ToString("N"), fileId.ToString("N") + (part is null ? "" : "." + part));
 

@@ -26,8 +26,6 @@ public sealed class HealthAnswers(
     IClock clock
 )
 {
-    private const string Purpose = "health answers";
-
     /// <summary>Whether there is such a client for whoever asks. Reads nothing of what they confided.</summary>
     public async Task<bool> MayOpenAsync(Guid clientId, CancellationToken cancellation)
     {
@@ -92,7 +90,7 @@ public sealed class HealthAnswers(
         await log.NoteAsync(db, AccessDeed.SavedHealth, input.ClientId, key, cancellation: cancellation);
         var today = Today(zone);
         var plain = JsonSerializer.SerializeToUtf8Bytes(input.History, JsonColumns.Options);
-        var closed = await sealer.SealAsync(db, input.ClientId, Purpose, key, plain, cancellation);
+        var closed = await sealer.SealAsync(db, input.ClientId, HealthAnswer.Purpose, key, plain, cancellation);
         CryptographicOperations.ZeroMemory(plain);
         db.HealthAnswers.Add(new HealthAnswer(key, input.ClientId, today, current.Person.PersonId, clock.GetCurrentInstant(), closed));
         var facts = ClearanceRules.From(input.History, today);
@@ -113,7 +111,7 @@ public sealed class HealthAnswers(
     private async Task<(HealthHistory? Latest, bool Erased)> ReadAsync(ClinicDb db, Guid answerId, CancellationToken cancellation)
     {
         var row = await db.HealthAnswers.AsNoTracking().SingleAsync(a => a.Id == answerId, cancellation);
-        var opened = await sealer.OpenAsync(db, row.ClientId, Purpose, row.Id, row.Closed, cancellation);
+        var opened = await sealer.OpenAsync(db, row.ClientId, HealthAnswer.Purpose, row.Id, row.Closed, cancellation);
         if (opened.Bytes is not { } plain)
             return (null, true);
         var history = JsonSerializer.Deserialize<HealthHistory>(plain, JsonColumns.Options);

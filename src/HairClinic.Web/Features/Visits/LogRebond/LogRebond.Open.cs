@@ -5,7 +5,6 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -33,9 +32,16 @@ public sealed partial class LogRebond
             .FirstOrDefaultAsync(cancellation);
         var units = await UnitsAsync(db, visit.ClientId, zone, cancellation);
         var products = await ProductsAsync(db, day, cancellation);
-        var cureHours = await db.PracticeSettings.Select(s => s.CureHours).SingleAsync(cancellation);
-        var blocks = (await ClearanceBook.OfAsync(db, visit.ClientId, day, cancellation)).Where(c => c.Kind == ClearanceKind.Block).ToList();
-        var worn = last is { IsOpen: true } ? Worn(last, units, new Cure(cureHours), today, now) : null;
+        var settings = await db
+            .PracticeSettings.AsNoTracking()
+            .Select(s => new
+            {
+                s.CureHours,
+                Blocks = db.Clearances.Where(c => c.ClientId == visit.ClientId && c.Kind == ClearanceKind.Block).ToList(),
+            })
+            .SingleAsync(cancellation);
+        var blocks = settings.Blocks.Where(b => b.Holds(day)).ToList();
+        var worn = last is { IsOpen: true } ? Worn(last, units, new Cure(settings.CureHours), today, now) : null;
         var finished = day < today ? visit.EndsAt.InZone(zone).TimeOfDay : (LocalTime?)null;
         var start = RebondPrefill.Of(visitId, worn, last, units, products, finished);
         // A draft about another bond than the one on the head would log the wrong take-down.
