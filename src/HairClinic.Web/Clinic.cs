@@ -46,6 +46,8 @@ public static class Clinic
         app.MapAccounts();
         app.MapMyHair();
         app.MapBinder();
+        app.MapClients();
+        app.MapPractices();
         return app;
     }
 }

@@ -6,7 +6,9 @@ using HairClinic.Domain.Orders;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Workers;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
@@ -20,6 +22,7 @@ public sealed partial class ClinicDb
     public DbSet<PracticeRow> Practices => Set<PracticeRow>();
     public DbSet<SignInLink> SignInLinks => Set<SignInLink>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
+    public DbSet<MasterKeyMark> MasterKeyMarks => Set<MasterKeyMark>();
 
     // Fenced: of the acting practice only.
     public DbSet<PracticeSettings> PracticeSettings => Set<PracticeSettings>();
@@ -59,4 +62,11 @@ public sealed partial class ClinicDb
     public DbSet<Draft> Drafts => Set<Draft>();
     public DbSet<WorkItem> WorkItems => Set<WorkItem>();
     public DbSet<FindWord> FindWords => Set<FindWord>();
+    public DbSet<ClientKey> ClientKeys => Set<ClientKey>();
+    public DbSet<AccessNote> AccessNotes => Set<AccessNote>();
+    public DbSet<AccessHead> AccessHeads => Set<AccessHead>();
+    public DbSet<HealthAnswer> HealthAnswers => Set<HealthAnswer>();
+    public DbSet<SealedDraft> SealedDrafts => Set<SealedDraft>();
+    public DbSet<Clearance> Clearances => Set<Clearance>();
+    public DbSet<Photo> Photos => Set<Photo>();
 }

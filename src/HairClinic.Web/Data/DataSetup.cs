@@ -1,3 +1,7 @@
+using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Data.Writes;
 using NodaTime;
 
@@ -17,6 +21,12 @@ public static class DataSetup
                     sp.GetRequiredService<IClock>()
                 )
             )
+            .AddKeys()
+            .AddSingleton<AccessLogBook>()
+            .AddSingleton<AccessLogCheck>()
             .AddScoped<WriteOnce>()
-            .AddScoped<DraftBook>();
+            .AddScoped<DraftBook>()
+            .AddScoped<SealedDraftBook>()
+            .AddSingleton<SealedFiles>()
+            .AddScoped<PhotoBook>();
 }

@@ -37,6 +37,7 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
                 var brought = await services.GetRequiredService<ImportBinder>().SaveAsync(drafts, createMissing: false, cancellation);
                 await using var db = databases.Open();
                 await new DemoDay(db, now).PlayAsync(cancellation);
+                await services.GetRequiredService<DemoConfided>().TellAsync(db, now, today, cancellation);
                 await services.GetRequiredService<DemoAccounts>().OpenAsync(practiceId, cancellation);
                 return brought;
             }

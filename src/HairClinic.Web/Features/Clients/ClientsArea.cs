@@ -1,3 +1,5 @@
+using HairClinic.Web.Features.Clients.Photos;
+
 namespace HairClinic.Web.Features.Clients;
 
 public static class ClientsArea
@@ -24,6 +26,12 @@ public static class ClientsArea
             .AddScoped<AskForClient.AskForClientRules>()
             .AddScoped<AskedFor.AskedFor>()
             .AddScoped<AskedFor.AskedForRules>()
+            .AddScoped<HealthAnswers.HealthAnswers>()
+            .AddSingleton<HealthAnswers.HealthAnswersRules>()
+            .AddScoped<Photos.Photos>()
+            .AddSingleton<Photos.PhotosRules>()
             .AddScoped<ReportLift.ReportLift>()
             .AddScoped<ReportLift.ReportLiftRules>();
+
+    public static void MapClients(this IEndpointRouteBuilder routes) => routes.MapPhotos();
 }

@@ -1,4 +1,5 @@
 using FluentValidation;
+using HairClinic.Web.Features.Practices.AccessLog;
 using HairClinic.Web.Features.Practices.FirstRun;
 
 namespace HairClinic.Web.Features.Practices;
@@ -34,9 +35,12 @@ public static class PracticesArea
             .AddSingleton<IValidator<EditWorkshop.EditWorkshop.Input>, EditWorkshop.EditWorkshopRules>()
             .AddScoped<Rhythm.Rhythm>()
             .AddSingleton<IValidator<Rhythm.Rhythm.Input>, Rhythm.RhythmRules>()
+            .AddScoped<AccessLog.AccessLog>()
             .AddScoped<ThrowDemoAway.ThrowDemoAway>()
             .AddSingleton<ThrowDemoAway.ThrowDemoAwayRules>()
             .AddFirstRun();
+
+    public static void MapPractices(this IEndpointRouteBuilder routes) => routes.MapAccessLog();
 
     private static IServiceCollection AddFirstRun(this IServiceCollection services) =>
         services

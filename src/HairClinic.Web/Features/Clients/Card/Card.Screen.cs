@@ -31,6 +31,9 @@ public sealed partial class Card
         /// <summary>What is on the head; null when nothing is bonded.</summary>
         public Worn? Worn { get; init; }
 
+        /// <summary>What must be asked about first; without reasons.</summary>
+        public IReadOnlyList<ClearanceRow> Clearances { get; init; } = [];
+
         /// <summary>What the last bond was made with, whether it is still on or not.</summary>
         public Recipe? Recipe { get; init; }
 
@@ -86,6 +89,9 @@ public sealed partial class Card
         int Bonds,
         string? RetiredBecause
     );
+
+    /// <param name="Product">Null: bonding as such.</param>
+    public sealed record ClearanceRow(ClearanceKind Kind, string? Product);
 
     public sealed record NoteRow(ContactKind Kind, Instant At, string? By, LocalDate? Until, string? Reason);
 

@@ -63,6 +63,7 @@ public sealed partial class Card(ClinicDbFactory databases, IClock clock)
                 HomeZone = home.TimeZone,
                 Line = WearLineBook.Draw(units, [.. bonds.Select(b => b.Bond)], [.. visits.Where(v => v.Took).Select(TickOf)], today),
                 Worn = worn,
+                Clearances = await ClearancesOf(db, clientId, today).ToListAsync(cancellation),
                 Recipe = last is null ? null : new Recipe(last.Bond, SerialOf(units, last.Bond.HairSystemId), last.By, recipe),
                 Wash = WashOf(client, last?.Bond, worn, visits, home),
                 Visits = visits,
@@ -124,6 +125,15 @@ public sealed partial class Card(ClinicDbFactory databases, IClock clock)
             orderby note.At descending
             select new NoteRow(note.Kind, note.At, person == null ? null : person.Name, note.Until, note.Reason)
         ).Take(MostNotes);
+
+    private static IQueryable<ClearanceRow> ClearancesOf(ClinicDb db, Guid clientId, LocalDate today) =>
+        (
+            from clearance in db.Clearances
+            where clearance.ClientId == clientId && clearance.From <= today && (clearance.Until == null || clearance.Until >= today)
+            join product in db.Products on clearance.ProductId equals product.Id into products
+            from product in products.DefaultIfEmpty()
+            select new ClearanceRow(clearance.Kind, product == null ? null : product.Name)
+        ).Distinct();
 
     private static WearVisit TickOf(VisitRow visit) => new(visit.Day, visit.Service);
 }

@@ -1,5 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Features.Practices.FirstRun;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
@@ -7,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 namespace HairClinic.Web.Features.Practices.ThrowDemoAway;
 
 /// <summary>Throws the invented practice away in one act, so that the real one can begin.</summary>
-public sealed class ThrowDemoAway(ClinicDbFactory databases, CurrentActor current, SetupCode code, Presence presence)
+public sealed class ThrowDemoAway(ClinicDbFactory databases, CurrentActor current, SetupCode code, Presence presence, SealedFiles files)
 {
     /// <returns>The practice's name; null where it is not the invented one.</returns>
     public async Task<Screen?> OpenAsync(CancellationToken cancellation)
@@ -31,6 +32,7 @@ public sealed class ThrowDemoAway(ClinicDbFactory databases, CurrentActor curren
             throw new Refusal("That is not the practice's name. Nothing was thrown away.");
         await using var whole = databases.OpenPracticeWide(nameof(ThrowDemoAway));
         var rows = await PracticeEraser.EraseAsync(whole, cancellation);
+        files.DeleteAll(settings.PracticeId);
         presence.Forget();
         return new Outcome(rows, code.Renew());
     }

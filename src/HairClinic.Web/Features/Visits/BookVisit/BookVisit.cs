@@ -1,3 +1,4 @@
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
@@ -55,14 +56,27 @@ public sealed partial class BookVisit(
 
     private async Task<Booked> WriteAsync(ClinicDb db, Input input, Placement place, CancellationToken cancellation)
     {
-        if (place.Doubts.Count > 0 && !input.DespiteDoubts)
-            throw new DoubtedException(place.Doubts);
+        var (purpose, day) = (place.Service.Purpose, place.Salon.DayOf(place.StartsAt));
         var client =
             await db
                 .Clients.Where(c => c.Id == input.ClientId && c.MergedIntoId == null)
-                .Select(c => c.Name)
+                .Select(c => new
+                {
+                    c.Name,
+                    Blocked = db.Clearances.Any(x =>
+                        x.ClientId == c.Id
+                        && x.Kind == ClearanceKind.Block
+                        && x.ProductId == null
+                        && (x.Purpose == null || x.Purpose == purpose)
+                        && x.From <= day
+                        && (x.Until == null || x.Until >= day)
+                    ),
+                })
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not in the book any more. Look them up again.");
+        IReadOnlyList<Doubt> doubts = client.Blocked ? [.. place.Doubts, Doubt.AskStylistFirst] : place.Doubts;
+        if (doubts.Count > 0 && !input.DespiteDoubts)
+            throw new DoubtedException(doubts);
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, place.Salon.Id, place.Service.Id);
         visit.Place(
             place.Service,
@@ -72,11 +86,11 @@ public sealed partial class BookVisit(
             place.Salon,
             [.. place.Service.Steps.Select(_ => Guid.CreateVersion7())]
         );
-        visit.Remark(DoubtWords.Noted(input.Note, place.Doubts, words));
+        visit.Remark(DoubtWords.Noted(input.Note, doubts, words));
         db.Visits.Add(visit);
         return new Booked(
             visit.Id,
-            client,
+            client.Name,
             place.Service.Name,
             visit.Day,
             visit.StartsAt,

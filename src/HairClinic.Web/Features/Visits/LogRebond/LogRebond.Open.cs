@@ -1,4 +1,5 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
@@ -31,8 +32,16 @@ public sealed partial class LogRebond
             .FirstOrDefaultAsync(cancellation);
         var units = await UnitsAsync(db, visit.ClientId, zone, cancellation);
         var products = await ProductsAsync(db, day, cancellation);
-        var cureHours = await db.PracticeSettings.Select(s => s.CureHours).SingleAsync(cancellation);
-        var worn = last is { IsOpen: true } ? Worn(last, units, new Cure(cureHours), today, now) : null;
+        var settings = await db
+            .PracticeSettings.AsNoTracking()
+            .Select(s => new
+            {
+                s.CureHours,
+                Blocks = db.Clearances.Where(c => c.ClientId == visit.ClientId && c.Kind == ClearanceKind.Block).ToList(),
+            })
+            .SingleAsync(cancellation);
+        var blocks = settings.Blocks.Where(b => b.Holds(day)).ToList();
+        var worn = last is { IsOpen: true } ? Worn(last, units, new Cure(settings.CureHours), today, now) : null;
         var finished = day < today ? visit.EndsAt.InZone(zone).TimeOfDay : (LocalTime?)null;
         var start = RebondPrefill.Of(visitId, worn, last, units, products, finished);
         // A draft about another bond than the one on the head would log the wrong take-down.
@@ -54,7 +63,12 @@ public sealed partial class LogRebond
             start,
             draft?.WornBondId == worn?.BondId ? draft : null,
             visit.Logged
-        );
+        )
+        {
+            BondingBlocked = blocks.Any(b => b.Concerns(ServicePurpose.Rebond, day)),
+            MayOverride = MayOverride,
+            BlockedProducts = [.. blocks.Select(b => b.ProductId).OfType<Guid>()],
+        };
     }
 
     private sealed record VisitFacts(

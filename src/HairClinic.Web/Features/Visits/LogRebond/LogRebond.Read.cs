@@ -1,3 +1,4 @@
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
@@ -30,10 +31,14 @@ public sealed partial class LogRebond
                 ).FirstOrDefault(),
                 Products = db.Products.Where(p => products.Contains(p.Id)).ToList(),
                 Lots = db.ProductLots.Where(l => products.Contains(l.ProductId)).ToList(),
+                Clearances = db.Clearances.Where(c => c.ClientId == v.ClientId && c.Kind == ClearanceKind.Block).ToList(),
             })
             .SingleOrDefaultAsync(cancellation);
         if (found is null)
             throw new Refusal("This visit is not in the book of your salons.");
-        return new RebondSheet(found.Visit, found.Client, found.Worn, found.WasFitted, found.Units, found.BaseMaterialId, found.Products);
+        return new RebondSheet(found.Visit, found.Client, found.Worn, found.WasFitted, found.Units, found.BaseMaterialId, found.Products)
+        {
+            Blocks = found.Clearances,
+        };
     }
 }

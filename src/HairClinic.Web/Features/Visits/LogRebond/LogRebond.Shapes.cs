@@ -30,7 +30,15 @@ public sealed partial class LogRebond
         Input Start,
         Input? Draft,
         LoggedRebond? Logged
-    );
+    )
+    {
+        public bool BondingBlocked { get; init; }
+
+        /// <summary>Whoever logs may say that they looked and bonding is all right.</summary>
+        public bool MayOverride { get; init; }
+
+        public IReadOnlyList<Guid> BlockedProducts { get; init; } = [];
+    }
 
     public sealed record WornUnit(
         Guid BondId,
@@ -98,6 +106,9 @@ public sealed partial class LogRebond
 
         /// <summary>An unfit unit goes on all the same: confirmed a second time.</summary>
         public bool Emergency { get; set; }
+
+        /// <summary>Bonding is blocked, and a stylist looked and bonds all the same.</summary>
+        public bool DespiteBlock { get; set; }
 
         public string? Note { get; set; }
 

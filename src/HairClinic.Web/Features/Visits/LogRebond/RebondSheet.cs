@@ -4,6 +4,7 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
+using NodaTime;
 
 namespace HairClinic.Web.Features.Visits.LogRebond;
 
@@ -18,6 +19,18 @@ internal sealed record RebondSheet(
     IReadOnlyList<Product> Products
 )
 {
+    /// <summary>What must not be used or done on this client; nobody here knows why.</summary>
+    public IReadOnlyList<Clearance> Blocks { get; init; } = [];
+
+    /// <summary>Whether bonding itself is blocked on that day.</summary>
+    /// <exception cref="Refusal">One of the products is blocked for this client: no one can wave that through.</exception>
+    public bool BondingBlocked(LocalDate day)
+    {
+        if (Products.FirstOrDefault(p => Blocks.Any(b => b.ProductId == p.Id && b.Holds(day))) is { } product)
+            throw new Refusal("{0} is blocked for this client. Bond with another product.", product.Name);
+        return Blocks.Any(b => b.Concerns(ServicePurpose.Rebond, day));
+    }
+
     /// <exception cref="Refusal">It is not one of the client's.</exception>
     public HairSystem Unit(Guid? id) => Units.FirstOrDefault(u => u.Id == id) ?? throw new Refusal("Choose one of this client's units.");
 

@@ -7,4 +7,7 @@ public enum Doubt
     OutsideOpeningHours,
     PersonNotAtWork,
     PersonNotAlone,
+
+    /// <summary>A clearance blocks this kind of service for the client; why is not for the desk.</summary>
+    AskStylistFirst,
 }

@@ -10,6 +10,7 @@ internal static class DoubtWords
             Doubt.Past => words["This time is past."],
             Doubt.OutsideOpeningHours => words["The salon is closed at that time, or closes before the visit ends."],
             Doubt.PersonNotAtWork => words["This person is not at work at that time."],
+            Doubt.AskStylistFirst => words["Ask a stylist before booking this client."],
             _ => words["This person does not do this service alone yet."],
         };
 

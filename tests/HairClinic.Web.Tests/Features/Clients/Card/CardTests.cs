@@ -112,7 +112,7 @@ public sealed class CardTests(PgServer server)
 
         await OpenAsync(clinic, client.Id);
 
-        Assert.Equal(8, clinic.Commands.All.Count);
+        Assert.Equal(9, clinic.Commands.All.Count);
     }
 
     [Fact]

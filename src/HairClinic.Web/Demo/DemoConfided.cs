@@ -1,0 +1,71 @@
+using System.Text.Json;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Photos;
+using Microsoft.EntityFrameworkCore;
+using NetVips;
+using NodaTime;
+
+namespace HairClinic.Web.Demo;
+
+/// <summary>What a few invented clients confided, and two pictures drawn by code: nobody's head.</summary>
+public sealed class DemoConfided(Sealer sealer, PhotoBook photos)
+{
+    public async Task TellAsync(ClinicDb db, Instant now, LocalDate today, CancellationToken cancellation)
+    {
+        var clients = await db.Clients.OrderBy(c => c.Code).Take(3).ToListAsync(cancellation);
+        var stylist = await db.People.Where(p => p.Role == StaffRole.Stylist).OrderBy(p => p.Name).FirstAsync(cancellation);
+        var adhesive = await db.Products.OrderByDescending(p => p.Name).Select(p => p.Id).FirstAsync(cancellation);
+        foreach (var (client, told) in clients.Zip(Histories(adhesive, today)))
+        {
+            var id = Guid.CreateVersion7();
+            var plain = JsonSerializer.SerializeToUtf8Bytes(told, JsonColumns.Options);
+            var closed = await sealer.SealAsync(db, client.Id, HealthAnswer.Purpose, id, plain, cancellation);
+            db.HealthAnswers.Add(new HealthAnswer(id, client.Id, today, stylist.Id, now, closed));
+            db.Clearances.AddRange(
+                ClearanceRules.From(told, today).Select(f => new Clearance(Guid.CreateVersion7(), client.Id, id, f))
+            );
+        }
+        foreach (var (kind, shade) in new[] { (PhotoKind.Before, 60), (PhotoKind.After, 150) })
+        {
+            var pressed = await PhotoPress.PressAsync(Draw(shade), cancellation);
+            var file = await photos.KeepAsync(db, clients[0].Id, pressed, cancellation);
+            var photo = new Photo(Guid.CreateVersion7(), clients[0].Id, kind, today, today, file, stylist.Id, now);
+            photo.Share(kind == PhotoKind.After);
+            db.Photos.Add(photo);
+        }
+        await db.SaveChangesAsync(cancellation);
+    }
+
+    private static IEnumerable<HealthHistory> Histories(Guid adhesive, LocalDate today) =>
+        [
+            new()
+            {
+                SinceWhen = "About nine years",
+                HowFast = "Slowly, from the crown",
+                Medicines = "None",
+                Habits = "Swims twice a week",
+            },
+            new()
+            {
+                SinceWhen = "Since a fever two winters ago",
+                HowFast = "Within weeks",
+                Signs = [LossSign.Sudden],
+                AdviceGivenOn = today,
+                Reactions = [new() { ProductId = adhesive, What = "Itched for a day" }],
+            },
+            new() { SinceWhen = "Since childhood", ScalpToday = [ScalpSign.Irritated] },
+        ];
+
+    // A grey oval on paper: enough to see where pictures stand.
+    private static byte[] Draw(double shade)
+    {
+        using var paper = Image.Black(480, 480) + 235;
+        using var drawn = paper.Cast(Enums.BandFormat.Uchar).Mutate(m => m.DrawCircle([shade], 240, 240, 170, fill: true));
+        return drawn.PngsaveBuffer();
+    }
+}

@@ -1,0 +1,36 @@
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Shell;
+
+namespace HairClinic.Web.Features.Clients.Photos;
+
+/// <summary>The pictures of the photo page. Whoever may not see one is told that there is none.</summary>
+public static class PhotoEndpoints
+{
+    public static void MapPhotos(this IEndpointRouteBuilder routes)
+    {
+        routes
+            .MapGet(
+                "/clients/{clientId:guid}/photos/{photoId:guid}",
+                (Guid clientId, Guid photoId, Photos slice, HttpContext context) => AnswerAsync(slice, clientId, photoId, part: null, context)
+            )
+            .RequireAuthorization(Policies.Photos);
+        routes
+            .MapGet(
+                "/clients/{clientId:guid}/photos/{photoId:guid}/small",
+                (Guid clientId, Guid photoId, Photos slice, HttpContext context) =>
+                    AnswerAsync(slice, clientId, photoId, PhotoBook.Small, context)
+            )
+            .RequireAuthorization(Policies.Photos);
+    }
+
+    private static async Task<IResult> AnswerAsync(Photos slice, Guid clientId, Guid photoId, string? part, HttpContext context)
+    {
+        if (await slice.ReadAsync(clientId, photoId, part, context.RequestAborted) is not { } picture)
+            return Results.NotFound();
+        var headers = context.Response.Headers;
+        headers.CacheControl = "no-store";
+        headers.XContentTypeOptions = "nosniff";
+        headers.ContentDisposition = "inline; filename=\"image.webp\"";
+        return Results.Bytes(picture, "image/webp");
+    }
+}

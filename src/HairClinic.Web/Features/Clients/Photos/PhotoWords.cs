@@ -1,0 +1,16 @@
+using HairClinic.Domain.Clients;
+
+namespace HairClinic.Web.Features.Clients.Photos;
+
+internal static class PhotoWords
+{
+    public static string Of(PhotoKind kind) =>
+        kind switch
+        {
+            PhotoKind.Before => "Before",
+            PhotoKind.After => "After",
+            PhotoKind.Template => "Template",
+            PhotoKind.Scalp => "Scalp",
+            _ => "Other",
+        };
+}

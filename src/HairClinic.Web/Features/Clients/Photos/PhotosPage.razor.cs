@@ -1,0 +1,114 @@
+using FluentValidation.Results;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Photos;
+using Microsoft.AspNetCore.Components;
+using NodaTime.Text;
+
+namespace HairClinic.Web.Features.Clients.Photos;
+
+public sealed partial class PhotosPage
+{
+    private const string Share = "share";
+    private const string Hide = "hide";
+    private const string Remove = "remove";
+
+    private Photos.Screen? screen;
+    private ValidationResult? check;
+    private Refusal? refused;
+
+    [Parameter]
+    public Guid ClientId { get; set; }
+
+    [SupplyParameterFromQuery]
+    public Guid? Before { get; set; }
+
+    [SupplyParameterFromForm(FormName = "add-photo")]
+    public Guid Key { get; set; }
+
+    [SupplyParameterFromForm(FormName = "add-photo")]
+    public IFormFile? Picture { get; set; }
+
+    [SupplyParameterFromForm(FormName = "add-photo")]
+    public AddFields? Add { get; set; }
+
+    [SupplyParameterFromForm]
+    public ChangeFields? Change { get; set; }
+
+    protected override async Task OnInitializedAsync()
+    {
+        if (Key == Guid.Empty)
+            Key = Guid.CreateVersion7();
+        screen = await Slice.OpenAsync(ClientId, Before, CancellationToken.None);
+        if (screen is null)
+            Navigation.NotFound();
+    }
+
+    private async Task AddAsync()
+    {
+        var input = new Photos.Input
+        {
+            ClientId = ClientId,
+            Kind = Add?.Kind ?? PhotoKind.Other,
+            TakenOn = LocalDatePattern.Iso.Parse(Add?.TakenOn ?? "") is { Success: true } day ? day.Value : null,
+            Agreed = Add?.Agreed == true,
+            Share = Add?.Share == true,
+        };
+        check = Rules.Validate(input);
+        if (Picture is not { Length: > 0 })
+            check.Errors.Add(new("Picture", "Choose a picture."));
+        else if (Picture.Length > PhotoPress.MostBytes)
+            check.Errors.Add(new("Picture", "A photo has at most 15 megabytes."));
+        if (!check.IsValid)
+            return;
+        await TryAsync(async () =>
+        {
+            using var file = new MemoryStream();
+            await Picture!.CopyToAsync(file);
+            await Slice.AddAsync(Key, input, file.ToArray(), CancellationToken.None);
+        });
+    }
+
+    private Task ChangeAsync() =>
+        TryAsync(() =>
+            Change?.What switch
+            {
+                Share => Slice.ShareAsync(ClientId, Change.PhotoId, shared: true, CancellationToken.None),
+                Hide => Slice.ShareAsync(ClientId, Change.PhotoId, shared: false, CancellationToken.None),
+                Remove => Slice.RemoveAsync(ClientId, Change.PhotoId, CancellationToken.None),
+                _ => Task.CompletedTask,
+            }
+        );
+
+    // Answers a sent form with the page anew, so that going back or reloading sends nothing twice.
+    private async Task TryAsync(Func<Task> deed)
+    {
+        try
+        {
+            await deed();
+            Navigation.NavigateTo($"/clients/{ClientId}/photos");
+        }
+        catch (Refusal refusal)
+        {
+            refused = refusal;
+        }
+    }
+
+    public sealed class AddFields
+    {
+        public PhotoKind Kind { get; set; }
+
+        public string? TakenOn { get; set; }
+
+        public bool Agreed { get; set; }
+
+        public bool Share { get; set; }
+    }
+
+    public sealed class ChangeFields
+    {
+        public Guid PhotoId { get; set; }
+
+        public string? What { get; set; }
+    }
+}

@@ -1,0 +1,12 @@
+using FluentValidation;
+
+namespace HairClinic.Web.Features.Clients.Photos;
+
+public sealed class PhotosRules : AbstractValidator<Photos.Input>
+{
+    public PhotosRules()
+    {
+        RuleFor(x => x.Kind).IsInEnum().WithMessage("Choose what the photo shows.");
+        RuleFor(x => x.Agreed).Equal(true).WithMessage("Ask the client first, and say that they agreed.");
+    }
+}

@@ -1,0 +1,79 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Visits;
+using NodaTime;
+
+namespace HairClinic.Domain.Tests.Clients;
+
+// What blocks a bond and what only asks for a second look: common practice, no source.
+public sealed class ClearanceRulesTests
+{
+    private static readonly LocalDate Today = new(2027, 2, 3);
+
+    [Fact]
+    public void Sound_skin_and_no_history_clear_everything() => Assert.Empty(ClearanceRules.From(new(), Today));
+
+    [Fact]
+    public void A_product_someone_reacted_to_is_blocked_without_end_and_named_once()
+    {
+        var product = Guid.CreateVersion7();
+        var history = new HealthHistory { Reactions = [new() { ProductId = product }, new() { ProductId = product, What = "Rash" }] };
+
+        var fact = Assert.Single(ClearanceRules.From(history, Today));
+
+        Assert.Equal(new ClearanceFact(product, null, Today, null, ClearanceKind.Block), fact);
+    }
+
+    [Theory]
+    [InlineData(ScalpSign.Broken, ClearanceKind.Block)]
+    [InlineData(ScalpSign.Infected, ClearanceKind.Block)]
+    [InlineData(ScalpSign.Sunburnt, ClearanceKind.Block)]
+    [InlineData(ScalpSign.FreshlyOperated, ClearanceKind.Block)]
+    [InlineData(ScalpSign.Irritated, ClearanceKind.Warn)]
+    public void What_the_skin_looks_like_blocks_bonding_or_asks_for_a_second_look(ScalpSign sign, ClearanceKind kind)
+    {
+        var facts = ClearanceRules.From(new() { ScalpToday = [sign] }, Today);
+
+        Assert.Equal([ServicePurpose.FirstFitting, ServicePurpose.Rebond, ServicePurpose.FixLift], facts.Select(f => f.Purpose!.Value));
+        Assert.All(facts, f => Assert.Equal((kind, null), (f.Kind, f.Until)));
+    }
+
+    [Theory]
+    [InlineData(true, false, false, true)]
+    [InlineData(false, true, false, true)]
+    [InlineData(true, true, true, false)]
+    public void Radiotherapy_or_chemotherapy_blocks_bonding_until_the_care_team_agrees(bool radio, bool chemo, bool agreed, bool blocked)
+    {
+        var history = new HealthHistory
+        {
+            UnderRadiotherapy = radio,
+            UnderChemotherapy = chemo,
+            CareTeamAgreed = agreed,
+        };
+
+        Assert.Equal(blocked, ClearanceRules.From(history, Today).Any(f => f.Kind == ClearanceKind.Block));
+    }
+
+    [Theory]
+    [InlineData(LossSign.Pustular)]
+    [InlineData(LossSign.Painful)]
+    [InlineData(LossSign.Scaling)]
+    public void Loss_that_may_be_an_illness_of_the_skin_asks_for_a_second_look(LossSign sign)
+    {
+        var history = new HealthHistory { Signs = [sign] };
+
+        Assert.All(ClearanceRules.From(history, Today), f => Assert.Equal(ClearanceKind.Warn, f.Kind));
+        Assert.True(history.CallsForPhysician);
+    }
+
+    [Fact]
+    public void A_clearance_holds_from_its_first_day_to_its_last()
+    {
+        var fact = new ClearanceFact(null, ServicePurpose.Rebond, Today, Today.PlusDays(2), ClearanceKind.Block);
+        var clearance = new Clearance(Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7(), fact);
+
+        Assert.False(clearance.Concerns(ServicePurpose.Rebond, Today.PlusDays(-1)));
+        Assert.True(clearance.Concerns(ServicePurpose.Rebond, Today.PlusDays(2)));
+        Assert.False(clearance.Concerns(ServicePurpose.Rebond, Today.PlusDays(3)));
+        Assert.False(clearance.Concerns(ServicePurpose.WashAndStyle, Today));
+    }
+}

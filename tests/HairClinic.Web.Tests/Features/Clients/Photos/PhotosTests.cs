@@ -1,0 +1,215 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Features.Clients.Photos;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Slice = HairClinic.Web.Features.Clients.Photos.Photos;
+
+namespace HairClinic.Web.Tests.Features.Clients.Photos;
+
+public sealed class PhotosTests(PgServer server)
+{
+    private readonly ClientScene given = new();
+    private Client ada = null!;
+    private Client bea = null!;
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_photo_lies_sealed_outside_the_book_and_opens_for_its_own_client_only()
+    {
+        await using var clinic = await OpenClinicAsync();
+        var added = await AddAsync(clinic);
+
+        var files = Directory.GetFiles(FolderOf(clinic)).Order(StringComparer.Ordinal).ToList();
+        Assert.Equal([added.FileId.ToString("N"), added.FileId.ToString("N") + ".small"], files.Select(Path.GetFileName));
+        foreach (var file in files)
+        {
+            Assert.Equal(SealedBytes.Format, (await File.ReadAllBytesAsync(file, Cancel))[0]);
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
+        }
+        Assert.Equal("WEBP"u8.ToArray(), (await ReadAsync(clinic, ada.Id, added.PhotoId, null))![8..12]);
+        Assert.NotNull(await ReadAsync(clinic, ada.Id, added.PhotoId, PhotoBook.Small));
+        Assert.Null(await ReadAsync(clinic, bea.Id, added.PhotoId, null));
+        Assert.Null(await ReadAsync(clinic, ada.Id, added.PhotoId, null, clinic.Acting(given.Stylist, given.There)));
+    }
+
+    [Fact]
+    public async Task Adding_opening_sharing_and_removing_are_noted_and_a_removed_picture_is_gone()
+    {
+        await using var clinic = await OpenClinicAsync();
+        var added = await AddAsync(clinic);
+        await OpenAsync(clinic, clinic.Acting(given.Stylist, given.Here));
+        await DoAsync(clinic, s => s.ShareAsync(ada.Id, added.PhotoId, shared: true, Cancel));
+        Assert.Equal(1, await clinic.ReadAsync(db => PhotoBook.SharedWith(db, ada.Id).CountAsync(Cancel)));
+
+        await DoAsync(clinic, s => s.RemoveAsync(ada.Id, added.PhotoId, Cancel));
+
+        Assert.Empty(Directory.GetFiles(FolderOf(clinic)));
+        Assert.Empty((await OpenAsync(clinic, clinic.Acting(given.Stylist, given.Here)))!.Rows);
+        Assert.Equal(0, await clinic.ReadAsync(db => PhotoBook.SharedWith(db, ada.Id).CountAsync(Cancel)));
+        Assert.Equal(
+            [AccessDeed.AddedPhoto, AccessDeed.OpenedPhotos, AccessDeed.ChangedPhoto, AccessDeed.RemovedPhoto, AccessDeed.OpenedPhotos],
+            await clinic.ReadAsync(db => db.AccessNotes.OrderBy(n => n.Number).Select(n => n.Deed).ToListAsync(Cancel))
+        );
+    }
+
+    [Fact]
+    public async Task Without_the_clients_word_no_photo_is_kept()
+    {
+        await using var clinic = await OpenClinicAsync();
+
+        await Assert.ThrowsAsync<Refusal>(() => AddAsync(clinic, new() { ClientId = ada.Id }));
+
+        Assert.False(new PhotosRules().Validate(new Slice.Input { ClientId = ada.Id }).IsValid);
+        Assert.Empty(Directory.Exists(FolderOf(clinic)) ? Directory.GetFiles(FolderOf(clinic)) : []);
+        Assert.Equal(0, await clinic.ReadAsync(db => db.AccessNotes.CountAsync(Cancel)));
+    }
+
+    [Fact]
+    public async Task A_second_tap_adds_it_once_and_leaves_no_file_behind()
+    {
+        await using var clinic = await OpenClinicAsync();
+        var key = Guid.CreateVersion7();
+
+        var first = await AddAsync(clinic, key: key);
+        var second = await AddAsync(clinic, key: key);
+
+        Assert.Equal(first, second);
+        Assert.Equal(2, Directory.GetFiles(FolderOf(clinic)).Length);
+        Assert.NotNull(await ReadAsync(clinic, ada.Id, first.PhotoId, null));
+    }
+
+    [Theory]
+    [InlineData(StaffRole.Owner, true, true)]
+    [InlineData(StaffRole.Manager, true, true)]
+    [InlineData(StaffRole.Stylist, true, true)]
+    [InlineData(StaffRole.FrontDesk, false, false)]
+    [InlineData(StaffRole.Trainee, false, false)]
+    public async Task Who_sees_and_who_adds(StaffRole role, bool sees, bool adds)
+    {
+        await using var clinic = await OpenClinicAsync();
+        var added = await AddAsync(clinic);
+        var person = clinic.Acting(given.Stylist, given.Here) with { StaffRole = role };
+
+        Assert.Equal(sees, await OpenAsync(clinic, person) is not null);
+        Assert.Equal(sees, await ReadAsync(clinic, ada.Id, added.PhotoId, null, person) is not null);
+        if (!adds)
+            await Assert.ThrowsAsync<Refusal>(() => AddAsync(clinic, by: person));
+    }
+
+    [Fact]
+    public async Task A_trainee_sees_those_of_the_clients_they_work_on_and_adds_none()
+    {
+        await using var clinic = await OpenClinicAsync();
+        var added = await AddAsync(clinic);
+        var trainee = clinic.Acting(given.Stylist, given.Here) with { StaffRole = StaffRole.Trainee };
+        await clinic.LayAsync(scene =>
+        {
+            var visit = new Visit(Guid.CreateVersion7(), ada.Id, given.Here.Id, given.Scene.Service(ServicePurpose.Rebond).Id);
+            visit.Place(
+                [(Domain.Chairs.SegmentKind.HandsOn, 60)],
+                scene.Now,
+                given.Chair.Id,
+                given.Stylist.Id,
+                given.Here,
+                [Guid.CreateVersion7()]
+            );
+            scene.Db.Visits.Add(visit);
+        });
+
+        var screen = await OpenAsync(clinic, trainee);
+
+        Assert.False(screen!.MayAdd);
+        Assert.Single(screen.Rows);
+        Assert.NotNull(await ReadAsync(clinic, ada.Id, added.PhotoId, PhotoBook.Small, trainee));
+    }
+
+    [Fact]
+    public async Task Pages_hold_twenty_four_and_go_on_where_the_last_one_ended()
+    {
+        await using var clinic = await OpenClinicAsync();
+        await clinic.ReadAsync(db =>
+        {
+            for (var i = 0; i < Slice.Page + 3; i++)
+                db.Photos.Add(Row(i));
+            return db.SaveChangesAsync(Cancel);
+        });
+        var person = clinic.Acting(given.Stylist, given.Here);
+
+        var first = await OpenAsync(clinic, person);
+        var second = await OpenAsync(clinic, person, first!.NextBefore);
+
+        Assert.Equal((Slice.Page, 3), (first.Rows.Count, second!.Rows.Count));
+        Assert.Null(second.NextBefore);
+        Assert.Empty(first.Rows.Intersect(second.Rows));
+
+        Photo Row(int i) =>
+            new(
+                Guid.CreateVersion7(),
+                ada.Id,
+                PhotoKind.After,
+                given.Today,
+                given.Today,
+                new(Guid.NewGuid(), 10, 10, 10),
+                by: null,
+                TestClinic.UsualNow + NodaTime.Duration.FromSeconds(i)
+            );
+    }
+
+    [Fact]
+    public async Task Once_the_clients_key_is_destroyed_no_picture_opens()
+    {
+        await using var clinic = await OpenClinicAsync();
+        var added = await AddAsync(clinic);
+        await clinic.AsAsync(
+            clinic.Job,
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                return await services.GetRequiredService<Sealer>().DestroyAsync(db, ada.Id, Cancel);
+            }
+        );
+
+        Assert.Null(await ReadAsync(clinic, ada.Id, added.PhotoId, null));
+    }
+
+    private Task<TestClinic> OpenClinicAsync() =>
+        TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                ada = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
+                bea = g.Scene.Welcome("C-2", "Bea Quill", g.Here);
+            })
+        );
+
+    private string FolderOf(TestClinic clinic) => Path.Combine(server.FilesFolder, clinic.PracticeId.ToString("N"));
+
+    private Task<Slice.Outcome> AddAsync(TestClinic clinic, Slice.Input? input = null, PersonActor? by = null, Guid? key = null) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            by ?? clinic.Acting(given.Stylist, given.Here),
+            s => s.AddAsync(key ?? Guid.CreateVersion7(), input ?? new() { ClientId = ada.Id, Agreed = true }, DrawnPhoto.Jpeg(), Cancel)
+        );
+
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic, PersonActor person, Guid? before = null) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(person, s => s.OpenAsync(ada.Id, before, Cancel));
+
+    private Task<byte[]?> ReadAsync(TestClinic clinic, Guid client, Guid photo, string? part, PersonActor? by = null) =>
+        clinic.UseAsync<Slice, byte[]?>(by ?? clinic.Acting(given.Stylist, given.Here), s => s.ReadAsync(client, photo, part, Cancel));
+
+    private Task<bool> DoAsync(TestClinic clinic, Func<Slice, Task> deed) =>
+        clinic.UseAsync<Slice, bool>(
+            clinic.Acting(given.Stylist, given.Here),
+            async s =>
+            {
+                await deed(s);
+                return true;
+            }
+        );
+}
