@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Migrations;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -49,6 +50,8 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
                 return first.Outcome;
             if (e is DbUpdateConcurrencyException)
                 throw new OvertakenException(e);
+            if (e is DbUpdateException failed && Broke(failed, PrivacySql.NotErased))
+                throw new Refusal("This client was erased meanwhile. Nothing was saved.");
             throw;
         }
     }

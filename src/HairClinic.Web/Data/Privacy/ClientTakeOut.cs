@@ -1,0 +1,99 @@
+using System.IO.Compression;
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using HairClinic.Domain.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Data.Privacy;
+
+/// <summary>Everything the book holds of one client, in one archive: for a program, for a person, and what is what.</summary>
+public sealed class ClientTakeOut(IClock clock)
+{
+    public const int MostRows = 50_000;
+
+    /// <summary>Tables that hold nothing of the client's to take, and why.</summary>
+    public static readonly IReadOnlyDictionary<string, string> LeftOut = new Dictionary<string, string>
+    {
+        ["sign_in_links"] = "A spent or running key to the client's own page: nothing about them, and no use to them.",
+        ["client_keys"] = "The key under which confided things are sealed; they are handed over opened.",
+        ["access_notes"] = "Names the practice's people by id; handed over as when, in which role and what.",
+    };
+
+    private static readonly JsonSerializerOptions Spaced = new()
+    {
+        WriteIndented = true,
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <returns>How many rows there are; null: no such client, or not the caller's.</returns>
+    /// <exception cref="Refusal">More than can be handed over in one archive.</exception>
+    public static async Task<Contents?> LookAsync(ClinicDb db, Guid clientId, CancellationToken cancellation)
+    {
+        if (await ErasedPerson.FindAsync(db, clientId, cancellation) is not { } person)
+            return null;
+        var counts = new Dictionary<string, int>();
+        foreach (var table in Tables(db))
+        {
+            var rows = await db
+                .Database.SqlQueryRaw<int>($"select count(*)::int as \"Value\" from {table.Name} where {table.Where}", person.Ids)
+                .SingleAsync(cancellation);
+            if (rows > 0)
+                counts[table.Name] = rows;
+        }
+        if (counts.Values.Sum() > MostRows)
+            throw new Refusal("This record has {0} rows; at most {1} go into one archive. Ask whoever looks after the program.", counts.Values.Sum(), MostRows);
+        return new(person.Kept.Id, person.Kept.Code, person.Ids, counts);
+    }
+
+    /// <summary>Writes the archive. What it needs is read before the first byte, so that a fault leaves no half of one.</summary>
+    public async Task WriteAsync(ClinicDb db, Contents contents, Stream output, CancellationToken cancellation)
+    {
+        var now = clock.GetCurrentInstant();
+        var json = await JsonAsync(db, contents.Ids, cancellation);
+        var paper = await ClientPaper.WriteAsync(db, contents.Ids, now, cancellation);
+        await using var archive = await ZipArchive.CreateAsync(output, ZipArchiveMode.Create, leaveOpen: true, Encoding.UTF8, cancellation);
+        await AddAsync(archive, "README.txt", Encoding.UTF8.GetBytes(Readme), cancellation);
+        await AddAsync(archive, "readable.pdf", paper, cancellation);
+        await AddAsync(archive, "client.json", Encoding.UTF8.GetBytes(json.ToJsonString(Spaced)), cancellation);
+    }
+
+    public static IEnumerable<ClientTable> Tables(ClinicDb db) => ClientTables.In(db.Model).Where(t => !LeftOut.ContainsKey(t.Name));
+
+    private static async Task<JsonObject> JsonAsync(ClinicDb db, Guid[] ids, CancellationToken cancellation)
+    {
+        var all = new JsonObject();
+        foreach (var table in Tables(db).OrderBy(t => t.Name, StringComparer.Ordinal))
+        {
+            // Sealed bytes are handed over opened, not as they lie in the table.
+            var columns = string.Join(", ", table.Columns.Where(c => c.Type != "bytea" && c.Name != "practice_id").Select(c => $"'{c.Name}', \"{c.Name}\""));
+            var rows = await db
+                .Database.SqlQueryRaw<string>($"select jsonb_build_object({columns})::text as \"Value\" from {table.Name} where {table.Where}", ids)
+                .ToListAsync(cancellation);
+            if (rows.Count > 0)
+                all[table.Name] = new JsonArray([.. rows.Select(r => JsonNode.Parse(r))]);
+        }
+        return all;
+    }
+
+    private static async Task AddAsync(ZipArchive archive, string name, byte[] bytes, CancellationToken cancellation)
+    {
+        await using var entry = await archive.CreateEntry(name).OpenAsync(cancellation);
+        await entry.WriteAsync(bytes, cancellation);
+    }
+
+    private const string Readme = """
+        This is everything the practice keeps about you.
+
+        readable.pdf   to read and to print
+        client.json    the same and more, for a computer: one list for each table of the practice's book
+        photos         your photos, as pictures, if there are any
+
+        Keep these files as you would keep a letter from a doctor, and delete them where others could open them.
+        If something is wrong or missing, tell the practice: you may have it put right or have your record erased.
+        """;
+
+    /// <param name="Rows">How many of which table.</param>
+    public sealed record Contents(Guid ClientId, string Code, Guid[] Ids, IReadOnlyDictionary<string, int> Rows);
+}
