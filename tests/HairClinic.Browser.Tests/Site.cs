@@ -23,7 +23,7 @@ public sealed class Site : IAsyncDisposable
         this.folder = folder;
         this.server = server;
         Clock = new FakeClock(now);
-        factory = new Factory(server.Connections, Path.Combine(folder.FullName, "mail"), Clock);
+        factory = new Factory(server.Connections, folder.FullName, Clock);
         factory.UseKestrel(k => k.Listen(System.Net.IPAddress.Loopback, 0));
         factory.StartServer();
         Address = factory.ClientOptions.BaseAddress;
@@ -54,13 +54,14 @@ public sealed class Site : IAsyncDisposable
         folder.Delete(recursive: true);
     }
 
-    private sealed class Factory(ClinicConnections connections, string mailFolder, FakeClock clock) : WebApplicationFactory<Program>
+    private sealed class Factory(ClinicConnections connections, string folder, FakeClock clock) : WebApplicationFactory<Program>
     {
         protected override void ConfigureWebHost(IWebHostBuilder builder)
         {
             builder.UseSetting("ConnectionStrings:Program", connections.Program);
             builder.UseSetting("ConnectionStrings:Migrator", connections.Migrator);
-            builder.UseSetting("Mail:Folder", mailFolder);
+            builder.UseSetting("data", folder);
+            builder.UseSetting("Mail:Folder", Path.Combine(folder, "mail"));
             builder.ConfigureLogging(l => l.ClearProviders());
             builder.ConfigureTestServices(services => services.AddSingleton<IClock>(clock));
         }

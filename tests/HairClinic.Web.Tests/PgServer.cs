@@ -17,6 +17,12 @@ public sealed class PgServer : IAsyncLifetime
     /// <summary>The superuser, for the few tests that need a database of their own.</summary>
     public string Administrator => Server.Administrator;
 
+    /// <summary>The master keys of the database all tests share.</summary>
+    public string KeyFile => Path.Combine(folder.Path, "keys", "master.json");
+
+    /// <summary>Where sealed files of clients lie.</summary>
+    public string FilesFolder => Path.Combine(folder.Path, "files");
+
     private EmbeddedServer Server => server ?? throw new InvalidOperationException("The test server has not been started.");
 
     public async ValueTask InitializeAsync()

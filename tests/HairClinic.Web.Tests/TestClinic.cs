@@ -51,6 +51,8 @@ public sealed class TestClinic : IAsyncDisposable
                     {
                         ["ConnectionStrings:Program"] = server.Connections.Program,
                         ["ConnectionStrings:Migrator"] = server.Connections.Migrator,
+                        ["Keys:File"] = server.KeyFile,
+                        ["Files:Folder"] = server.FilesFolder,
                     }
                 )
                 .Build()

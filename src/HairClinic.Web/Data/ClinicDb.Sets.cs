@@ -7,7 +7,9 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Workers;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
@@ -21,6 +23,7 @@ public sealed partial class ClinicDb
     public DbSet<PracticeRow> Practices => Set<PracticeRow>();
     public DbSet<SignInLink> SignInLinks => Set<SignInLink>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
+    public DbSet<MasterKeyMark> MasterKeyMarks => Set<MasterKeyMark>();
 
     // Fenced: of the acting practice only.
     public DbSet<PracticeSettings> PracticeSettings => Set<PracticeSettings>();
@@ -62,4 +65,11 @@ public sealed partial class ClinicDb
     public DbSet<Consent> Consents => Set<Consent>();
     public DbSet<Erasure> Erasures => Set<Erasure>();
     public DbSet<RetentionRule> RetentionRules => Set<RetentionRule>();
+    public DbSet<ClientKey> ClientKeys => Set<ClientKey>();
+    public DbSet<AccessNote> AccessNotes => Set<AccessNote>();
+    public DbSet<AccessHead> AccessHeads => Set<AccessHead>();
+    public DbSet<HealthAnswer> HealthAnswers => Set<HealthAnswer>();
+    public DbSet<SealedDraft> SealedDrafts => Set<SealedDraft>();
+    public DbSet<Clearance> Clearances => Set<Clearance>();
+    public DbSet<Photo> Photos => Set<Photo>();
 }

@@ -1,3 +1,7 @@
+using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Data.Writes;
 using NodaTime;
 
@@ -13,6 +17,12 @@ public static class DataSetup
             .AddSingleton(sp =>
                 ClinicDbOptions.For(sp.GetRequiredService<ClinicDatabase>().Connections.Program, sp.GetRequiredService<ILoggerFactory>())
             )
+            .AddKeys()
+            .AddSingleton<AccessLogBook>()
+            .AddSingleton<AccessLogCheck>()
             .AddScoped<WriteOnce>()
-            .AddScoped<DraftBook>();
+            .AddScoped<DraftBook>()
+            .AddScoped<SealedDraftBook>()
+            .AddSingleton<SealedFiles>()
+            .AddScoped<PhotoBook>();
 }

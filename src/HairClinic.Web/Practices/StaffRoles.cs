@@ -14,4 +14,7 @@ public static class StaffRoles
         actor.StaffRole == StaffRole.Owner ? Enum.GetValues<StaffRole>()
         : isNew ? [StaffRole.FrontDesk, StaffRole.Stylist, StaffRole.Trainee]
         : [role];
+
+    /// <summary>Who hears what a client tells of their health.</summary>
+    public static bool MayReadHealth(PersonActor actor) => actor.StaffRole is StaffRole.Owner or StaffRole.Manager or StaffRole.Stylist;
 }

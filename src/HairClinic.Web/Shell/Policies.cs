@@ -23,6 +23,12 @@ public static class Policies
 
     public const string Owner = "owner";
 
+    /// <summary>Who hears what clients tell of their health: owner, manager, stylist.</summary>
+    public const string Health = "health";
+
+    /// <summary>Who sees photos: whoever hears of health, and a trainee for the clients they work on.</summary>
+    public const string Photos = "photos";
+
     /// <summary>A client, who sees only themselves.</summary>
     public const string Client = "client";
 
@@ -33,6 +39,8 @@ public static class Policies
         Roles(Chair, StaffRole.Owner, StaffRole.Stylist, StaffRole.Trainee);
         Roles(Manage, StaffRole.Owner, StaffRole.Manager);
         Roles(Owner, StaffRole.Owner);
+        Roles(Health, StaffRole.Owner, StaffRole.Manager, StaffRole.Stylist);
+        Roles(Photos, StaffRole.Owner, StaffRole.Manager, StaffRole.Stylist, StaffRole.Trainee);
         options.AddPolicy(
             Client,
             p => p.AddAuthenticationSchemes(AccountsSetup.ClientScheme).RequireAuthenticatedUser().RequireClaim(ActorClaims.Client)

@@ -51,6 +51,7 @@ public sealed class WorkLoopTests(PgServer server)
                     {
                         ["ConnectionStrings:Program"] = In(server.Connections.Program),
                         ["ConnectionStrings:Migrator"] = In(server.Connections.Migrator!),
+                        ["Keys:File"] = server.KeyFile,
                     }
                 )
                 .Build()

@@ -1,4 +1,5 @@
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.AccessLog;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata;
 
@@ -6,7 +7,8 @@ namespace HairClinic.Web.Data.Books;
 
 /// <summary>
 /// Takes a whole practice out of the database, in one transaction: every fenced row, its accounts and sign-in
-/// links, and that it existed. The tables come from the model, so a new one is never forgotten.
+/// links, and that it existed. The tables come from the model, so a new one is never forgotten. Only the access log stays:
+/// it holds ids and nothing else, and nobody can remove a line of it.
 /// </summary>
 public static class PracticeEraser
 {
@@ -21,7 +23,7 @@ public static class PracticeEraser
         for (int pass = int.MaxValue; pass > 0; gone += pass)
         {
             pass = 0;
-            foreach (var table in Tables(db.Model))
+            foreach (var table in Tables(db.Model).Except(Kept(db.Model)))
                 pass += await db.Database.ExecuteSqlRawAsync(DeleteFrom(table), [practice], cancellation);
         }
         gone += await db.SignInLinks.Where(l => l.PracticeId == practice).ExecuteDeleteAsync(cancellation);
@@ -30,6 +32,10 @@ public static class PracticeEraser
         await transaction.CommitAsync(cancellation);
         return gone;
     }
+
+    /// <summary>What is only ever added to.</summary>
+    public static IEnumerable<string> Kept(IModel model) =>
+        new[] { typeof(AccessNote), typeof(AccessHead) }.Select(t => model.FindEntityType(t)!.GetTableName()!);
 
     /// <summary>Fenced tables, those that refer to others first.</summary>
     /// <exception cref="InvalidOperationException">Tables refer to one another in a circle.</exception>

@@ -364,6 +364,63 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("care_facts", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.Clearance", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<LocalDate>("From")
+                        .HasColumnType("date")
+                        .HasColumnName("from");
+
+                    b.Property<Guid>("HealthAnswerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("health_answer_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<Guid?>("ProductId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("product_id");
+
+                    b.Property<string>("Purpose")
+                        .HasColumnType("text")
+                        .HasColumnName("purpose");
+
+                    b.Property<LocalDate?>("Until")
+                        .HasColumnType("date")
+                        .HasColumnName("until");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_clearances");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_clearances_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "ProductId")
+                        .HasDatabaseName("ix_clearances_practice_id_product_id");
+
+                    b.ToTable("clearances", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.Client", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -549,6 +606,55 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("contact_notes", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.HealthAnswer", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("AnsweredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("answered_by");
+
+                    b.Property<LocalDate>("AnsweredOn")
+                        .HasColumnType("date")
+                        .HasColumnName("answered_on");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<byte[]>("Closed")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("closed");
+
+                    b.Property<Instant>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_health_answers");
+
+                    b.HasIndex("PracticeId", "AnsweredBy")
+                        .HasDatabaseName("ix_health_answers_practice_id_answered_by");
+
+                    b.HasIndex("PracticeId", "ClientId", "SavedAt")
+                        .HasDatabaseName("ix_health_answers_practice_id_client_id_saved_at");
+
+                    b.ToTable("health_answers", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.LifeEvent", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -596,6 +702,83 @@ namespace HairClinic.Web.Data.Migrations
                         {
                             t.HasCheckConstraint("ck_life_events_ends_after_start", "\"to\" >= \"from\"");
                         });
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.Photo", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("AddedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("added_at");
+
+                    b.Property<Guid?>("AddedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("added_by");
+
+                    b.Property<int>("Bytes")
+                        .HasColumnType("integer")
+                        .HasColumnName("bytes");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<LocalDate>("ConsentOn")
+                        .HasColumnType("date")
+                        .HasColumnName("consent_on");
+
+                    b.Property<Guid>("FileId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("file_id");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("integer")
+                        .HasColumnName("height");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<Instant?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<bool>("Shared")
+                        .HasColumnType("boolean")
+                        .HasColumnName("shared");
+
+                    b.Property<LocalDate>("TakenOn")
+                        .HasColumnType("date")
+                        .HasColumnName("taken_on");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("integer")
+                        .HasColumnName("width");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_photos");
+
+                    b.HasIndex("PracticeId", "AddedBy")
+                        .HasDatabaseName("ix_photos_practice_id_added_by");
+
+                    b.HasIndex("PracticeId", "ClientId", "AddedAt")
+                        .HasDatabaseName("ix_photos_practice_id_client_id_added_at");
+
+                    b.ToTable("photos", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Domain.HairSystems.BaseMaterial", b =>
@@ -1779,6 +1962,124 @@ namespace HairClinic.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("HairClinic.Web.Data.AccessLog.AccessHead", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<byte[]>("Hash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("hash");
+
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_access_heads");
+
+                    b.HasIndex("PracticeId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_access_heads_practice_id");
+
+                    b.ToTable("access_heads", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.AccessLog.AccessNote", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("ActorId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("actor_id");
+
+                    b.Property<string>("ActorKind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("actor_kind");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<string>("Deed")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("deed");
+
+                    b.Property<byte[]>("Hash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("hash");
+
+                    b.Property<string>("KeyId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("key_id");
+
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    b.Property<byte[]>("PreviousHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("previous_hash");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("role");
+
+                    b.Property<Guid?>("SubjectId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("subject_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_access_notes");
+
+                    b.HasIndex("PracticeId", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_access_notes_practice_id_number");
+
+                    b.HasIndex("PracticeId", "ClientId", "Number")
+                        .HasDatabaseName("ix_access_notes_practice_id_client_id_number");
+
+                    b.ToTable("access_notes", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Web.Data.Accounts.AppUser", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1960,6 +2261,78 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("find_words", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Web.Data.Keys.ClientKey", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<Instant>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<Instant?>("DestroyedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("destroyed_at");
+
+                    b.Property<string>("MasterKeyId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("master_key_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<byte[]>("Wrapped")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("wrapped");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_client_keys");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_client_keys_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "MasterKeyId")
+                        .HasDatabaseName("ix_client_keys_practice_id_master_key_id");
+
+                    b.ToTable("client_keys", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Keys.MasterKeyMark", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<byte[]>("Mark")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("mark");
+
+                    b.HasKey("Id")
+                        .HasName("pk_master_key_marks");
+
+                    b.ToTable("master_key_marks", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Web.Data.Writes.Draft", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -2006,6 +2379,57 @@ namespace HairClinic.Web.Data.Migrations
                         .HasDatabaseName("ix_drafts_practice_id_person_id_form_subject_id");
 
                     b.ToTable("drafts", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Writes.SealedDraft", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<byte[]>("Closed")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("closed");
+
+                    b.Property<string>("Form")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("form");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Instant>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_sealed_drafts");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_sealed_drafts_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "PersonId", "Form", "ClientId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_sealed_drafts_one_each");
+
+                    b.ToTable("sealed_drafts", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Web.Data.Writes.WriteKey", b =>
@@ -2323,6 +2747,22 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_care_facts_clients_practice_id_client_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.Clearance", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_clearances_clients_practice_id_client_id");
+
+                    b.HasOne("HairClinic.Domain.Shelf.Product", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ProductId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_clearances_products_practice_id_product_id");
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.Client", b =>
                 {
                     b.HasOne("HairClinic.Domain.Practices.Salon", null)
@@ -2366,6 +2806,22 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_contact_notes_clients_practice_id_client_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.HealthAnswer", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "AnsweredBy")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_health_answers_people_practice_id_answered_by");
+
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_health_answers_clients_practice_id_client_id");
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.LifeEvent", b =>
                 {
                     b.HasOne("HairClinic.Domain.Clients.Client", null)
@@ -2374,6 +2830,22 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_life_events_clients_practice_id_client_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.Photo", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "AddedBy")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_photos_people_practice_id_added_by");
+
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_photos_clients_practice_id_client_id");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.HairSystems.HairSystem", b =>
@@ -2609,6 +3081,16 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_visit_segments_visits_practice_id_visit_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Web.Data.Keys.ClientKey", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_client_keys_clients_practice_id_client_id");
+                });
+
             modelBuilder.Entity("HairClinic.Web.Data.Writes.Draft", b =>
                 {
                     b.HasOne("HairClinic.Domain.Practices.Person", null)
@@ -2617,6 +3099,23 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.NoAction)
                         .IsRequired()
                         .HasConstraintName("fk_drafts_people_practice_id_person_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Writes.SealedDraft", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_sealed_drafts_clients_practice_id_client_id");
+
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "PersonId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_sealed_drafts_people_practice_id_person_id");
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>

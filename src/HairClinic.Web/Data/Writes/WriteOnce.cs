@@ -42,6 +42,9 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
             var answer = JsonSerializer.Serialize(outcome, JsonColumns.Options);
             db.WriteKeys.Add(new WriteKey(key, deed, hash, answer, clock.GetCurrentInstant()));
             await db.SaveChangesAsync(cancellation);
+            // A write that noted something in the access log began one.
+            if (db.Database.CurrentTransaction is { } begun)
+                await begun.CommitAsync(cancellation);
             return outcome;
         }
         catch (Exception e) when (e is Refusal or DbUpdateException or InvalidOperationException)

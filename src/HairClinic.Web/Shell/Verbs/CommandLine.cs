@@ -1,6 +1,7 @@
 using System.CommandLine;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.EmbeddedPostgres;
+using HairClinic.Web.Data.Keys;
 
 namespace HairClinic.Web.Shell.Verbs;
 
@@ -14,9 +15,11 @@ public static class CommandLine
         var data = new Option<string?>("--data") { Description = "Folder of the program's own PostgreSQL.", Recursive = true };
         var root = new RootCommand("HairClinic: the practice's book.") { data };
         root.Subcommands.Add(ServeVerb.Command(Open));
-        root.Subcommands.Add(MigrateVerb.Command(Open));
+        root.Subcommands.Add(MigrateVerb.Command(OpenDatabase));
         root.Subcommands.Add(ImportVerb.Command(Open));
         root.Subcommands.Add(ExportVerb.Command(Open));
+        root.Subcommands.Add(KeysVerb.Command(Open));
+        root.Subcommands.Add(VerifyLogVerb.Command(Open));
         root.Subcommands.Add(DemoVerb.Command());
         foreach (
             var verb in arguments.Length == 0
@@ -42,6 +45,14 @@ public static class CommandLine
         }
 
         async Task<WebApplication> Open(ParseResult result, string[] more)
+        {
+            var app = await OpenDatabase(result, more);
+            app.Services.GetRequiredService<MasterKeys>().Open();
+            return app;
+        }
+
+        // Who only migrates need not hold the keys, and must never make any.
+        async Task<WebApplication> OpenDatabase(ParseResult result, string[] more)
         {
             var folder = result.GetValue(data);
             var app = build([.. folder is null ? [] : new[] { $"--data={folder}" }, .. more, .. result.UnmatchedTokens]);

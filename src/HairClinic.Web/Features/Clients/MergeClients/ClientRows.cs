@@ -8,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Clients.MergeClients;
 
-/// <summary>The tables whose rows say whose they are, and how such rows change hands.</summary>
+/// <summary>The tables whose rows say whose they are, and how such rows change hands. What is sealed stays: it opens only with the record's own key.</summary>
 public abstract class ClientRows(string table)
 {
     public static readonly IReadOnlyList<ClientRows> All =
@@ -19,6 +19,7 @@ public abstract class ClientRows(string table)
         new Of<LifeEvent>("life_events", nameof(LifeEvent.ClientId)),
         new Of<CareFact>("care_facts", nameof(CareFact.ClientId)),
         new Of<ContactNote>("contact_notes", nameof(ContactNote.ClientId)),
+        new Of<Clearance>("clearances", nameof(Clearance.ClientId)),
         new Of<FindWord>("find_words", nameof(FindWord.SubjectId)),
     ];
 

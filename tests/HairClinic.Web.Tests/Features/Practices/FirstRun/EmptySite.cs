@@ -14,8 +14,10 @@ public sealed class EmptySite : WebApplicationFactory<Program>
 {
     private readonly string program;
     private readonly string migrator;
+    private readonly string keyFile;
 
-    private EmptySite(string program, string migrator) => (this.program, this.migrator) = (program, migrator);
+    private EmptySite(string program, string migrator, string keyFile) =>
+        (this.program, this.migrator, this.keyFile) = (program, migrator, keyFile);
 
     public string Code => Services.GetRequiredService<SetupCode>().Value;
 
@@ -27,7 +29,7 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         await connection.OpenAsync(cancel);
         await RunAsync($"create database {name} owner hairclinic_migrator template template0");
         await RunAsync($"grant connect on database {name} to hairclinic_program");
-        return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!));
+        return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!), server.KeyFile);
 
         // Without a pool: many such sites at once would hold all of the server's connections.
         string In(string connectionString) =>
@@ -80,6 +82,7 @@ public sealed class EmptySite : WebApplicationFactory<Program>
     {
         builder.UseSetting("ConnectionStrings:Program", program);
         builder.UseSetting("ConnectionStrings:Migrator", migrator);
+        builder.UseSetting("Keys:File", keyFile);
         builder.ConfigureLogging(l => l.ClearProviders());
     }
 }

@@ -1,0 +1,46 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using NodaTime;
+
+namespace HairClinic.Domain.Clients;
+
+/// <summary>
+/// What the desk and the chair must know of what they may not read: which product or kind of service is to be asked about
+/// first. It never says why.
+/// </summary>
+public sealed class Clearance : PracticeOwned
+{
+    private Clearance() { }
+
+    public Clearance(Guid id, Guid clientId, Guid healthAnswerId, ClearanceFact fact)
+    {
+        Id = id;
+        ClientId = clientId;
+        HealthAnswerId = healthAnswerId;
+        (ProductId, Purpose, From, Until, Kind) = (fact.ProductId, fact.Purpose, fact.From, fact.Until, fact.Kind);
+    }
+
+    public Guid ClientId { get; private set; }
+
+    /// <summary>The answers it was written from; the next ones replace it.</summary>
+    public Guid HealthAnswerId { get; private set; }
+
+    /// <summary>Null: no single product.</summary>
+    public Guid? ProductId { get; private set; }
+
+    /// <summary>Null: whatever the visit is for.</summary>
+    public ServicePurpose? Purpose { get; private set; }
+
+    public LocalDate From { get; private set; }
+
+    /// <summary>The last day on which it holds; null until new answers replace it.</summary>
+    public LocalDate? Until { get; private set; }
+
+    public ClearanceKind Kind { get; private set; }
+
+    /// <summary>Whether it speaks about a service of that purpose on that day.</summary>
+    public bool Concerns(ServicePurpose purpose, LocalDate day) =>
+        ProductId is null && (Purpose is null || Purpose == purpose) && Holds(day);
+
+    public bool Holds(LocalDate day) => day >= From && (Until is null || day <= Until);
+}

@@ -1,0 +1,56 @@
+using HairClinic.Domain.Visits;
+using NodaTime;
+
+namespace HairClinic.Domain.Clients;
+
+/// <summary>
+/// Turns health answers into what others must know of them. Common practice, no source; product labels, local codes and
+/// licensed practice come first.
+/// </summary>
+/// <remarks>
+/// A block on bonding has no last day: skin does not heal by the calendar, so it holds until somebody has looked again and
+/// saved new answers.
+/// </remarks>
+public static class ClearanceRules
+{
+    /// <summary>The services that put something on the scalp.</summary>
+    public static readonly IReadOnlyList<ServicePurpose> Bonding =
+    [
+        ServicePurpose.FirstFitting,
+        ServicePurpose.Rebond,
+        ServicePurpose.FixLift,
+    ];
+
+    private static readonly ScalpSign[] NoBondingOn = [ScalpSign.Broken, ScalpSign.Infected, ScalpSign.Sunburnt, ScalpSign.FreshlyOperated];
+
+    private static readonly LossSign[] LookTwiceAt = [LossSign.Painful, LossSign.Scaling, LossSign.Pustular];
+
+    public static IReadOnlyList<ClearanceFact> From(HealthHistory history, LocalDate answeredOn)
+    {
+        var facts = history
+            .Reactions.Select(r => r.ProductId)
+            .OfType<Guid>()
+            .Distinct()
+            .Select(product => new ClearanceFact(product, Purpose: null, answeredOn, Until: null, ClearanceKind.Block))
+            .ToList();
+        var blocked =
+            history.ScalpToday.Any(NoBondingOn.Contains)
+            || (history.UnderRadiotherapy || history.UnderChemotherapy) && !history.CareTeamAgreed;
+        var warned =
+            history.ScalpToday.Contains(ScalpSign.Irritated)
+            || history.Signs.Any(LookTwiceAt.Contains)
+            || history.Reactions.Any(r => r.ProductId is null && !string.IsNullOrWhiteSpace(r.To))
+            || !string.IsNullOrWhiteSpace(history.Allergies);
+        if (blocked || warned)
+            facts.AddRange(
+                Bonding.Select(purpose => new ClearanceFact(
+                    ProductId: null,
+                    purpose,
+                    answeredOn,
+                    Until: null,
+                    blocked ? ClearanceKind.Block : ClearanceKind.Warn
+                ))
+            );
+        return facts;
+    }
+}

@@ -1,0 +1,31 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.Clients;
+
+/// <summary>One saved set of a client's health answers, sealed. Each save is a row of its own; earlier ones stay sealed.</summary>
+public sealed class HealthAnswer : PracticeOwned
+{
+    private HealthAnswer() { }
+
+    public HealthAnswer(Guid id, Guid clientId, LocalDate on, Guid? by, Instant at, byte[] closed)
+    {
+        Id = id;
+        ClientId = clientId;
+        AnsweredOn = on;
+        AnsweredBy = by;
+        SavedAt = at;
+        Closed = closed;
+    }
+
+    public Guid ClientId { get; private set; }
+
+    public LocalDate AnsweredOn { get; private set; }
+
+    public Guid? AnsweredBy { get; private set; }
+
+    public Instant SavedAt { get; private set; }
+
+    /// <summary>A <see cref="HealthHistory"/>, sealed with the client's key.</summary>
+    public byte[] Closed { get; private set; } = [];
+}

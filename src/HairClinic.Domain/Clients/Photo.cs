@@ -1,0 +1,59 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.Clients;
+
+/// <summary>What is known of a photo of a client. The picture itself lies sealed in a file, never here.</summary>
+public sealed class Photo : PracticeOwned
+{
+    /// <summary>Photos a client may have.</summary>
+    public const int MostPerClient = 500;
+
+    private Photo() { }
+
+    public Photo(Guid id, Guid clientId, PhotoKind kind, LocalDate takenOn, LocalDate consentOn, PhotoFile file, Guid? by, Instant at)
+    {
+        if (takenOn > consentOn)
+            throw new Refusal("A photo cannot have been taken later than today.");
+        Id = id;
+        ClientId = clientId;
+        Kind = kind;
+        TakenOn = takenOn;
+        ConsentOn = consentOn;
+        (FileId, Width, Height, Bytes) = (file.Id, file.Width, file.Height, file.Bytes);
+        AddedBy = by;
+        AddedAt = at;
+    }
+
+    public Guid ClientId { get; private set; }
+
+    public PhotoKind Kind { get; private set; }
+
+    public LocalDate TakenOn { get; private set; }
+
+    /// <summary>The day on which the client agreed to it.</summary>
+    public LocalDate ConsentOn { get; private set; }
+
+    /// <summary>Whether the client sees it among their own.</summary>
+    public bool Shared { get; private set; }
+
+    public int Width { get; private set; }
+
+    public int Height { get; private set; }
+
+    /// <summary>Size of the sealed file.</summary>
+    public int Bytes { get; private set; }
+
+    public Guid FileId { get; private set; }
+
+    public Guid? AddedBy { get; private set; }
+
+    public Instant AddedAt { get; private set; }
+
+    public Instant? RemovedAt { get; private set; }
+
+    public void Share(bool shared) => Shared = shared;
+
+    /// <summary>The files go with it; the row stays, so that the access log still says what it was.</summary>
+    public void Remove(Instant at) => (RemovedAt, Shared) = (RemovedAt ?? at, false);
+}

@@ -1,0 +1,10 @@
+namespace HairClinic.Domain.Clients;
+
+public enum PhotoKind
+{
+    Before,
+    After,
+    Template,
+    Scalp,
+    Other,
+}

@@ -1,0 +1,8 @@
+namespace HairClinic.Web.Data.AccessLog;
+
+public enum AccessActorKind
+{
+    Person,
+    Client,
+    Job,
+}

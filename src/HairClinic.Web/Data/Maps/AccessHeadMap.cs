@@ -1,0 +1,10 @@
+using HairClinic.Web.Data.AccessLog;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class AccessHeadMap() : FencedMap<AccessHead>("access_heads")
+{
+    protected override void Map(EntityTypeBuilder<AccessHead> builder) => builder.HasIndex(x => x.PracticeId).IsUnique();
+}

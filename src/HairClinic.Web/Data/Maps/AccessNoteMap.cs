@@ -1,0 +1,19 @@
+using HairClinic.Web.Data.AccessLog;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class AccessNoteMap() : FencedMap<AccessNote>("access_notes")
+{
+    protected override void Map(EntityTypeBuilder<AccessNote> builder)
+    {
+        builder.HasIndex(x => new { x.PracticeId, x.Number }).IsUnique();
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.ClientId,
+            x.Number,
+        });
+    }
+}

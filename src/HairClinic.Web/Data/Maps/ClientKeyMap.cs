@@ -1,0 +1,16 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Web.Data.Keys;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ClientKeyMap() : FencedMap<ClientKey>("client_keys")
+{
+    protected override void Map(EntityTypeBuilder<ClientKey> builder)
+    {
+        builder.Refers<ClientKey, Client>(x => x.ClientId);
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId }).IsUnique();
+        builder.HasIndex(x => new { x.PracticeId, x.MasterKeyId });
+    }
+}

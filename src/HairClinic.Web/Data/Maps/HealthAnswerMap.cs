@@ -1,0 +1,21 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class HealthAnswerMap() : FencedMap<HealthAnswer>("health_answers")
+{
+    protected override void Map(EntityTypeBuilder<HealthAnswer> builder)
+    {
+        builder.Refers<HealthAnswer, Client>(x => x.ClientId);
+        builder.Refers<HealthAnswer, Person>(x => x.AnsweredBy);
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.ClientId,
+            x.SavedAt,
+        });
+    }
+}

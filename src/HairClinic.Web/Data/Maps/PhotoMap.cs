@@ -1,0 +1,21 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class PhotoMap() : FencedMap<Photo>("photos")
+{
+    protected override void Map(EntityTypeBuilder<Photo> builder)
+    {
+        builder.Refers<Photo, Client>(x => x.ClientId);
+        builder.Refers<Photo, Person>(x => x.AddedBy);
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.ClientId,
+            x.AddedAt,
+        });
+    }
+}

@@ -1,0 +1,28 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Writes;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class SealedDraftMap() : FencedMap<SealedDraft>("sealed_drafts")
+{
+    public const string OneEach = "ux_sealed_drafts_one_each";
+
+    protected override void Map(EntityTypeBuilder<SealedDraft> builder)
+    {
+        builder.Refers<SealedDraft, Person>(x => x.PersonId);
+        builder.Refers<SealedDraft, Client>(x => x.ClientId);
+        builder
+            .HasIndex(x => new
+            {
+                x.PracticeId,
+                x.PersonId,
+                x.Form,
+                x.ClientId,
+            })
+            .IsUnique()
+            .HasDatabaseName(OneEach);
+    }
+}

@@ -1,0 +1,75 @@
+using HairClinic.Domain.Practices;
+using NetVips;
+
+namespace HairClinic.Web.Data.Photos;
+
+/// <summary>
+/// Takes a picture as a camera made it and gives it back upright, smaller, as WebP and without anything else the camera wrote:
+/// place, device, owner. What cannot be decoded is refused, whatever its name says.
+/// </summary>
+public static class PhotoPress
+{
+    public const int MostBytes = 15 * 1024 * 1024;
+    public const long MostPixels = 60_000_000;
+    public const int LongSide = 2400;
+    public const int SmallSide = 320;
+
+    // Decoding takes a core and some hundred megabytes: one at a time leaves the book answering.
+    private static readonly SemaphoreSlim Turn = new(1);
+
+    /// <exception cref="Refusal">It is no photo, too large, or damaged.</exception>
+    public static async Task<Pressed> PressAsync(byte[] file, CancellationToken cancellation)
+    {
+        if (file.Length > MostBytes)
+            throw new Refusal("A photo has at most {0} megabytes.", MostBytes / 1024 / 1024);
+        await Turn.WaitAsync(cancellation);
+        try
+        {
+            return await Task.Run(() => Press(file), cancellation);
+        }
+        finally
+        {
+            Turn.Release();
+        }
+    }
+
+    private static Pressed Press(byte[] file)
+    {
+        // Nothing of a client is to stay in the library's own memory.
+        Cache.Max = 0;
+        try
+        {
+            // Reads the head only: size is judged before anything is unpacked.
+            using (var head = Head(file))
+            {
+                if ((long)head.Width * head.Height > MostPixels)
+                    throw new Refusal("This picture has more than {0} million points. Take it smaller.", MostPixels / 1_000_000);
+            }
+            using var full = Shrink(file, LongSide);
+            using var small = Shrink(file, SmallSide);
+            return new Pressed(Write(full, 82), Write(small, 75), full.Width, full.Height);
+        }
+        catch (VipsException)
+        {
+            throw new Refusal("This is not a photo that can be read. Take a JPEG, PNG or WebP picture.");
+        }
+    }
+
+    // The first bytes choose the reader, so that no other reader of the library is ever reached.
+    private static Image Head(byte[] file) =>
+        file switch
+        {
+            [0xFF, 0xD8, 0xFF, ..] => Image.JpegloadBuffer(file),
+            [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, ..] => Image.PngloadBuffer(file),
+            [0x52, 0x49, 0x46, 0x46, _, _, _, _, 0x57, 0x45, 0x42, 0x50, ..] => Image.WebploadBuffer(file),
+            _ => throw new Refusal("This is not a photo that can be read. Take a JPEG, PNG or WebP picture."),
+        };
+
+    // Turns it upright as the camera noted, and into the colours every screen knows.
+    private static Image Shrink(byte[] file, int side) =>
+        Image.ThumbnailBuffer(file, side, height: side, size: Enums.Size.Down, outputProfile: "srgb", failOn: Enums.FailOn.Truncated);
+
+    private static byte[] Write(Image image, int quality) => image.WebpsaveBuffer(q: quality, keep: Enums.ForeignKeep.None);
+
+    public sealed record Pressed(byte[] Full, byte[] Small, int Width, int Height);
+}

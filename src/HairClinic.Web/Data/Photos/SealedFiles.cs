@@ -1,0 +1,72 @@
+using HairClinic.Web.Data.EmbeddedPostgres;
+
+namespace HairClinic.Web.Data.Photos;
+
+/// <summary>
+/// Sealed files of clients, in a folder a practice below <c>Files:Folder</c> (else <c>files</c> in the data folder), under names
+/// that say nothing. They are never served as they lie. Back them up with the database.
+/// </summary>
+public sealed class SealedFiles(IConfiguration configuration)
+{
+    private const UnixFileMode OwnerFile = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+    private const UnixFileMode OwnerFolder = OwnerFile | UnixFileMode.UserExecute;
+
+    private string Root =>
+        Path.GetFullPath(
+            configuration["Files:Folder"] is { Length: > 0 } named
+                ? named
+                : Path.Combine(configuration["data"] ?? DefaultFolders.Data, "files")
+        );
+
+    /// <param name="part">Null for the file itself, else a short word of ours such as "small".</param>
+    public async Task WriteAsync(Guid practiceId, Guid fileId, string? part, byte[] closed, CancellationToken cancellation)
+    {
+        var path = PathOf(practiceId, fileId, part);
+        MakePrivate(Path.GetDirectoryName(path)!);
+        var options = new FileStreamOptions
+        {
+            Mode = FileMode.CreateNew,
+            Access = FileAccess.Write,
+            Options = FileOptions.Asynchronous,
+        };
+        if (!OperatingSystem.IsWindows())
+            options.UnixCreateMode = OwnerFile;
+        await using var stream = new FileStream(path, options);
+        await stream.WriteAsync(closed, cancellation);
+        stream.Flush(flushToDisk: true);
+    }
+
+    /// <returns>Null when it is not there.</returns>
+    public async Task<byte[]?> ReadAsync(Guid practiceId, Guid fileId, string? part, CancellationToken cancellation)
+    {
+        try
+        {
+            return await File.ReadAllBytesAsync(PathOf(practiceId, fileId, part), cancellation);
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return null;
+        }
+    }
+
+    public void Delete(Guid practiceId, Guid fileId, params ReadOnlySpan<string?> parts)
+    {
+        foreach (var part in parts)
+        {
+            var path = PathOf(practiceId, fileId, part);
+            if (File.Exists(path))
+                File.Delete(path);
+        }
+    }
+
+    private string PathOf(Guid practiceId, Guid fileId, string? part) =>
+        Path.Combine(Root, practiceId.ToString("N"), fileId.ToString("N") + (part is null ? "" : "." + part));
+
+    private static void MakePrivate(string folder)
+    {
+        if (OperatingSystem.IsWindows())
+            Directory.CreateDirectory(folder);
+        else
+            Directory.CreateDirectory(folder, OwnerFolder);
+    }
+}

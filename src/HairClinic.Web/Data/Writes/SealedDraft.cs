@@ -1,0 +1,30 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Web.Data.Writes;
+
+/// <summary>A draft of a form about a client's health: sealed with the client's key. One a person, form and client.</summary>
+public sealed class SealedDraft : PracticeOwned
+{
+    private SealedDraft() { }
+
+    public SealedDraft(Guid id, Guid personId, string form, Guid clientId, byte[] closed, Instant at)
+    {
+        Id = id;
+        PersonId = personId;
+        Form = form;
+        ClientId = clientId;
+        Closed = closed;
+        SavedAt = at;
+    }
+
+    public Guid PersonId { get; private set; }
+
+    public string Form { get; private set; } = "";
+
+    public Guid ClientId { get; private set; }
+
+    public byte[] Closed { get; private set; } = [];
+
+    public Instant SavedAt { get; private set; }
+}
