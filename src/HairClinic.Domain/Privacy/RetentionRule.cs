@@ -38,6 +38,8 @@ public sealed class RetentionRule : PracticeOwned
         ByItself = byItself;
     }
 
+    public void Applied(Instant now) => LastAppliedAt = now;
+
     /// <summary>A write is sent again after a lost answer for up to a day: its key has to live longer than that.</summary>
     public static int LeastDays(RetentionSubject subject) =>
         subject switch

@@ -8,13 +8,49 @@ public static class PrivacySql
     public const string NotErased = "client_not_erased";
 
     /// <summary>Tables whose rows name their client: no row comes or changes once the client is erased.</summary>
-    public static readonly string[] Guarded = ["life_events", "care_facts", "contact_notes", "visits", "consents"];
+    public static readonly string[] Guarded =
+    [
+        "life_events",
+        "care_facts",
+        "contact_notes",
+        "visits",
+        "consents",
+        "health_answers",
+        "sealed_drafts",
+        "clearances",
+        "photos",
+    ];
 
     /// <summary>Tables that stay with an erased client: their rows may still change, as a unit goes elsewhere, but none comes.</summary>
     public static readonly string[] GuardedAtFirst = ["hair_systems", "bonds"];
 
     public static void OnlyAdd(MigrationBuilder migration) =>
-        migration.Sql("revoke update, delete, truncate on consents, consent_texts, erasures from hairclinic_program;");
+        migration.Sql(
+            """
+            revoke update, delete, truncate on consents, consent_texts, erasures from hairclinic_program;
+
+            create function forget_the_invented() returns int
+            language plpgsql security definer set search_path = public as $$
+            declare
+                acting uuid := nullif(current_setting('app.practice', true), '')::uuid;
+                gone int := 0;
+                some int;
+            begin
+                if not exists (select from practice_settings where practice_id = acting and is_demo) then
+                    return 0;
+                end if;
+                delete from consents where practice_id = acting;
+                get diagnostics some = row_count; gone := gone + some;
+                delete from consent_texts where practice_id = acting;
+                get diagnostics some = row_count; gone := gone + some;
+                delete from erasures where practice_id = acting;
+                get diagnostics some = row_count;
+                return gone + some;
+            end $$;
+            revoke all on function forget_the_invented() from public;
+            grant execute on function forget_the_invented() to hairclinic_program;
+            """
+        );
 
     public static void KeepErased(MigrationBuilder migration)
     {

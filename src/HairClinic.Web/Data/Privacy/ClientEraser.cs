@@ -1,14 +1,17 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HairClinic.Web.Data.Privacy;
 
 /// <summary>Takes out of the book what tells who a client was, in one transaction, and leaves what the law needs under a pseudonym.</summary>
-public sealed class ClientEraser(IClock clock)
+public sealed class ClientEraser(Sealer sealer, AccessLogBook log, IClock clock)
 {
     /// <summary>How many rows each step would touch. Nothing is changed.</summary>
     public async Task<IReadOnlyDictionary<string, int>> CountAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)
@@ -55,9 +58,16 @@ public sealed class ClientEraser(IClock clock)
         if (!person.Ids.SequenceEqual(first.Ids))
             throw Changed();
         await RefuseInChairAsync(db, person, cancellation);
+        await log.NoteAsync(db, AccessDeed.ErasedClient, person.Kept.Id, id, cancellation: cancellation);
+        // Whoever dies between here and the files leaves the work to the next: without its key no file opens anyway.
+        var files = await db.Photos.Where(p => person.Ids.Contains(p.ClientId)).Select(p => p.FileId).ToListAsync(cancellation);
         var counts = await CarryOutAsync(db, person, cancellation);
         if (expected is not null && !Same(expected, counts))
             throw Changed();
+        foreach (var client in person.Ids)
+            await sealer.DestroyAsync(db, client, cancellation);
+        if (files.Count > 0)
+            db.WorkItems.Add(WorkItems.RemoveFiles(files, clock.GetCurrentInstant()));
         db.Erasures.Add(new Erasure(id, person.Kept.Id, clock.GetCurrentInstant(), db.Actor?.Id, ErasureRule.Version, counts));
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);

@@ -1,5 +1,8 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
 using HairClinic.Domain.Clients;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Privacy.Paper;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -10,7 +13,13 @@ namespace HairClinic.Web.Data.Privacy;
 /// <summary>A client's own record as a paper one can read: who, contact, dates, units, bonds with products and lots, visits, consents.</summary>
 public static class ClientPaper
 {
-    public static async Task<byte[]> WriteAsync(ClinicDb db, Guid[] ids, Instant now, CancellationToken cancellation)
+    public static async Task<byte[]> WriteAsync(
+        ClinicDb db,
+        Guid[] ids,
+        IReadOnlyList<ClientTakeOut.Health> health,
+        Instant now,
+        CancellationToken cancellation
+    )
     {
         var clients = await db
             .Clients.AsNoTracking()
@@ -28,6 +37,8 @@ public static class ClientPaper
         await BondsAsync(db, paper, ids, cancellation);
         await VisitsAsync(db, paper, ids, cancellation);
         await ConsentsAsync(db, paper, ids, cancellation);
+        foreach (var told in health)
+            Health(paper, told);
         return paper.Finish();
     }
 
@@ -118,6 +129,19 @@ public static class ClientPaper
                 $"{ConsentWords.Of(line.Consent.Subject)}: {(line.Consent.Given ? "agreed" : "taken back")}. Words {line.Text.Number} ({line.Text.Language}): {line.Text.Words}"
             );
     }
+
+    // Every answer there is, by its name, so that a new question is never left off the paper.
+    private static void Health(PaperWriter paper, ClientTakeOut.Health told)
+    {
+        paper.Heading($"What you told of your health on {Day(told.On)}");
+        foreach (var answer in JsonSerializer.SerializeToNode(told.Answers, JsonColumns.Options)!.AsObject())
+        {
+            var said = answer.Value is JsonArray { Count: 0 } ? null : answer.Value?.ToString();
+            paper.Fact(PlainName(answer.Key), said is "false" ? "no" : said is "true" ? "yes" : said);
+        }
+    }
+
+    private static string PlainName(string pascal) => JsonNamingPolicy.SnakeCaseLower.ConvertName(pascal).Replace('_', ' ');
 
     private static string Habits(CareFact fact) =>
         Listed(

@@ -26,6 +26,8 @@ public static class ErasureRule
         new("client_merges", Proof, [], ["moved"]),
         new("consents", Proof, [], ["subject", "way"]),
         new("erasures", Proof, [], ["counts", "rule_version"]),
+        new("access_notes", Proof, [], ["actor_kind", "role", "deed", "reason", "key_id", "previous_hash", "hash"]),
+        new("client_keys", "The key itself is destroyed; the row says so", [], ["wrapped", "master_key_id"]),
     ];
 
     public static Kept? Find(string table) => Stays.FirstOrDefault(k => k.Table == table);

@@ -23,8 +23,8 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
 
     private const string Tells = "exists (select from unnest({{2}}) told where strpos({0}::text, told) > 0)";
 
-    // The client's key is destroyed, its row stays. What waits for a worker goes with the files.
-    private static readonly string[] SeenToElsewhere = ["client_keys", "access_notes"];
+    // The client's key is destroyed and its row stays, so that nobody is given another unawares.
+    private static readonly string[] SeenToElsewhere = ["client_keys"];
 
     public static IReadOnlyList<ErasureStep> Plan(IModel model)
     {

@@ -54,6 +54,45 @@ public sealed class RetentionBook(ClientEraser eraser, IClock clock)
             _ => await EraseLeftAsync(db, rule, cancellation),
         };
 
+    /// <summary>The rules that go by themselves and were not applied since yesterday, while the practice sleeps (two to five at its first salon).</summary>
+    /// <returns>How many rows went.</returns>
+    public async Task<int> ApplyDueAsync(ClinicDb db, CancellationToken cancellation)
+    {
+        var now = clock.GetCurrentInstant();
+        var zone = await db.Salons.AsNoTracking().OrderBy(s => s.Id).Select(s => s.Zone).FirstOrDefaultAsync(cancellation) ?? "UTC";
+        if (now.InZone(DateTimeZoneProviders.Tzdb[zone]).Hour is < 2 or >= 5)
+            return 0;
+        var gone = 0;
+        foreach (var rule in (await RulesAsync(db, cancellation)).Where(r => r.ByItself))
+        {
+            if (await ClaimAsync(db, rule, now, cancellation))
+                gone += await ApplyAsync(db, rule, cancellation);
+        }
+        return gone;
+    }
+
+    // Two programs on one database: whoever marks the row first applies it.
+    private static async Task<bool> ClaimAsync(ClinicDb db, RetentionRule rule, Instant now, CancellationToken cancellation)
+    {
+        var since = now - Duration.FromHours(20);
+        if (await db.RetentionRules.AnyAsync(r => r.Id == rule.Id, cancellation))
+            return await db
+                    .RetentionRules.Where(r => r.Id == rule.Id && r.ByItself && (r.LastAppliedAt == null || r.LastAppliedAt < since))
+                    .ExecuteUpdateAsync(r => r.SetProperty(x => x.LastAppliedAt, (Instant?)now), cancellation) == 1;
+        rule.Applied(now);
+        db.RetentionRules.Add(rule);
+        try
+        {
+            await db.SaveChangesAsync(cancellation);
+            return true;
+        }
+        catch (DbUpdateException)
+        {
+            db.ChangeTracker.Clear();
+            return false;
+        }
+    }
+
     private async Task<int> EraseLeftAsync(ClinicDb db, RetentionRule rule, CancellationToken cancellation)
     {
         var left = await Left(db, rule).OrderBy(c => c.LeftOn).Select(c => c.Id).ToListAsync(cancellation);
