@@ -10,7 +10,11 @@ public sealed class ConsentLedgerTests
     [Fact]
     public void The_last_word_stands() =>
         Assert.Null(
-            ConsentLedger.StandsOn([Said(true, Noon), Said(false, Noon + Duration.FromHours(1))], ConsentSubject.Photos, Noon + Duration.FromDays(1))
+            ConsentLedger.StandsOn(
+                [Said(true, Noon), Said(false, Noon + Duration.FromHours(1))],
+                ConsentSubject.Photos,
+                Noon + Duration.FromDays(1)
+            )
         );
 
     [Fact]

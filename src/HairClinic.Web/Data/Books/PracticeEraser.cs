@@ -38,7 +38,9 @@ public static class PracticeEraser
 
     /// <summary>What is only ever added to.</summary>
     public static IEnumerable<string> Kept(IModel model) =>
-        new[] { typeof(AccessNote), typeof(AccessHead), typeof(Consent), typeof(ConsentText), typeof(Erasure) }.Select(t => model.FindEntityType(t)!.GetTableName()!);
+        new[] { typeof(AccessNote), typeof(AccessHead), typeof(Consent), typeof(ConsentText), typeof(Erasure) }.Select(t =>
+            model.FindEntityType(t)!.GetTableName()!
+        );
 
     /// <summary>Fenced tables, those that refer to others first.</summary>
     /// <exception cref="InvalidOperationException">Tables refer to one another in a circle.</exception>

@@ -74,7 +74,12 @@ public static class ClientPaper
         foreach (var unit in units.OrderBy(u => u.Unit.Dates.OrderedOn))
             paper.Fact(
                 unit.Unit.Serial,
-                Listed(unit.Kind, Said("ordered", unit.Unit.Dates.OrderedOn), Said("arrived", unit.Unit.Dates.ArrivedOn), Said("gone", unit.Unit.Dates.RetiredOn))
+                Listed(
+                    unit.Kind,
+                    Said("ordered", unit.Unit.Dates.OrderedOn),
+                    Said("arrived", unit.Unit.Dates.ArrivedOn),
+                    Said("gone", unit.Unit.Dates.RetiredOn)
+                )
             );
     }
 
@@ -82,7 +87,9 @@ public static class ClientPaper
     {
         paper.Heading("Bonds, with products and lots");
         var products = await db.Products.AsNoTracking().Include(p => p.Lots).ToDictionaryAsync(p => p.Id, cancellation);
-        var serials = await db.HairSystems.AsNoTracking().Where(u => db.Bonds.Any(b => b.HairSystemId == u.Id && ids.Contains(b.ClientId)))
+        var serials = await db
+            .HairSystems.AsNoTracking()
+            .Where(u => db.Bonds.Any(b => b.HairSystemId == u.Id && ids.Contains(b.ClientId)))
             .ToDictionaryAsync(u => u.Id, u => u.Serial, cancellation);
         var bonds = await db.Bonds.AsNoTracking().Include(b => b.Products).Where(b => ids.Contains(b.ClientId)).ToListAsync(cancellation);
         foreach (var bond in bonds.OrderBy(b => b.AppliedOn))
@@ -93,7 +100,12 @@ public static class ClientPaper
             );
             paper.Fact(
                 Day(bond.AppliedOn)!,
-                Listed([$"unit {serials.GetValueOrDefault(bond.HairSystemId, "–")}", .. used, Said("due", bond.DueOn), Said("off", bond.RemovedOn)])
+                Listed([
+                    $"unit {serials.GetValueOrDefault(bond.HairSystemId, "–")}",
+                    .. used,
+                    Said("due", bond.DueOn),
+                    Said("off", bond.RemovedOn),
+                ])
             );
         }
     }
@@ -110,7 +122,13 @@ public static class ClientPaper
             var start = LocalTimePattern.CreateWithInvariantCulture("HH:mm").Format(visit.StartsAt.InZone(salon.TimeZone).TimeOfDay);
             paper.Fact(
                 $"{Day(visit.Day)} {start}",
-                Listed(services.GetValueOrDefault(visit.ServiceKindId, "–"), salon.Name, visit.State.ToString(), visit.Note, visit.Record?.Note)
+                Listed(
+                    services.GetValueOrDefault(visit.ServiceKindId, "–"),
+                    salon.Name,
+                    visit.State.ToString(),
+                    visit.Note,
+                    visit.Record?.Note
+                )
             );
         }
     }
@@ -137,7 +155,12 @@ public static class ClientPaper
         foreach (var answer in JsonSerializer.SerializeToNode(told.Answers, JsonColumns.Options)!.AsObject())
         {
             var said = answer.Value is JsonArray { Count: 0 } ? null : answer.Value?.ToString();
-            paper.Fact(PlainName(answer.Key), said is "false" ? "no" : said is "true" ? "yes" : said);
+            paper.Fact(
+                PlainName(answer.Key),
+                said is "false" ? "no"
+                    : said is "true" ? "yes"
+                    : said
+            );
         }
     }
 
@@ -152,7 +175,8 @@ public static class ClientPaper
             Weekly("hot tools", fact.HeatPerWeek)
         );
 
-    private static string? Weekly(string what, decimal? times) => times is null ? null : FormattableString.Invariant($"{what} {times:0.#} a week");
+    private static string? Weekly(string what, decimal? times) =>
+        times is null ? null : FormattableString.Invariant($"{what} {times:0.#} a week");
 
     private static string? Said(string what, LocalDate? day) => day is null ? null : $"{what} {Day(day)}";
 

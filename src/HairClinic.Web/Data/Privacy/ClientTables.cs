@@ -29,7 +29,12 @@ public static class ClientTables
         return
         [
             .. found
-                .Select(f => new ClientTable(f.Key.GetTableName()!, f.Value, f.Key.ClrType.IsSubclassOf(typeof(PracticeOwned)), Columns(f.Key)))
+                .Select(f => new ClientTable(
+                    f.Key.GetTableName()!,
+                    f.Value,
+                    f.Key.ClrType.IsSubclassOf(typeof(PracticeOwned)),
+                    Columns(f.Key)
+                ))
                 .OrderBy(t => order.IndexOf(t.Name)),
         ];
     }

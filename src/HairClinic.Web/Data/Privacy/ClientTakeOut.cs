@@ -53,7 +53,11 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoBook photos, AccessLogBook
                 counts[table.Name] = rows;
         }
         if (counts.Values.Sum() > MostRows)
-            throw new Refusal("This record has {0} rows; at most {1} go into one archive. Ask whoever looks after the program.", counts.Values.Sum(), MostRows);
+            throw new Refusal(
+                "This record has {0} rows; at most {1} go into one archive. Ask whoever looks after the program.",
+                counts.Values.Sum(),
+                MostRows
+            );
         var bytes = await Pictures(db, person.Ids).SumAsync(p => (long)p.Bytes, cancellation);
         if (bytes > MostPhotoBytes)
             throw new Refusal("These photos have {0} MB; at most {1} MB go into one archive.", bytes >> 20, MostPhotoBytes >> 20);
@@ -83,7 +87,12 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoBook photos, AccessLogBook
         foreach (var photo in pictures)
         {
             if (await photos.OpenAsync(db, photo, part: null, cancellation) is { } picture)
-                await AddAsync(archive, $"photos/{LocalDatePattern.Iso.Format(photo.TakenOn)}-{photo.Kind}-{photo.Id:N}.webp", picture, cancellation);
+                await AddAsync(
+                    archive,
+                    $"photos/{LocalDatePattern.Iso.Format(photo.TakenOn)}-{photo.Kind}-{photo.Id:N}.webp",
+                    picture,
+                    cancellation
+                );
         }
     }
 
@@ -93,7 +102,11 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoBook photos, AccessLogBook
     private async Task<IReadOnlyList<Health>> HealthAsync(ClinicDb db, Guid[] ids, CancellationToken cancellation)
     {
         var all = new List<Health>();
-        var rows = await db.HealthAnswers.AsNoTracking().Where(a => ids.Contains(a.ClientId)).OrderBy(a => a.SavedAt).ToListAsync(cancellation);
+        var rows = await db
+            .HealthAnswers.AsNoTracking()
+            .Where(a => ids.Contains(a.ClientId))
+            .OrderBy(a => a.SavedAt)
+            .ToListAsync(cancellation);
         foreach (var row in rows)
         {
             var opened = await sealer.OpenAsync(db, row.ClientId, HealthPurpose, row.Id, row.Closed, cancellation);
@@ -111,9 +124,12 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoBook photos, AccessLogBook
         foreach (var table in Tables(db).OrderBy(t => t.Name, StringComparer.Ordinal))
         {
             // Sealed bytes are handed over opened, not as they lie in the table.
-            var columns = string.Join(", ", table.Columns.Where(c => c.Type != "bytea" && c.Name != "practice_id").Select(c => $"'{c.Name}', \"{c.Name}\""));
+            var left = table.Columns.Where(c => c.Type == "bytea").Select(c => c.Name).Append("practice_id").Select(c => $"'{c}'");
             var rows = await db
-                .Database.SqlQueryRaw<string>($"select jsonb_build_object({columns})::text as \"Value\" from {table.Name} where {table.Where}", ids)
+                .Database.SqlQueryRaw<string>(
+                    $"select (to_jsonb({table.Name}) - array[{string.Join(", ", left)}])::text as \"Value\" from {table.Name} where {table.Where}",
+                    ids
+                )
                 .ToListAsync(cancellation);
             if (rows.Count > 0)
                 all[table.Name] = new JsonArray([.. rows.Select(r => JsonNode.Parse(r))]);

@@ -38,7 +38,12 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
             Take("drafts", $"subject_id = any({{0}}) or subject_id in (select id from visits where {visit.Where}) or {Told("body")}"),
             Take("write_keys", Told("answer")),
             Take("work_items", Told("body")),
-            new("visit_segments", ErasureDeed.CalledOff, $"visit_id in (select id from visits where {ahead})", "update visit_segments set holds_hands = false"),
+            new(
+                "visit_segments",
+                ErasureDeed.CalledOff,
+                $"visit_id in (select id from visits where {ahead})",
+                "update visit_segments set holds_hands = false"
+            ),
             new("visits", ErasureDeed.CalledOff, ahead, "update visits set state = 'Cancelled', holds_chair = false"),
             .. tables.Where(t => ErasureRule.Find(t.Name) is null).Select(t => Take(t.Name, t.Where)),
             .. tables.Where(t => ErasureRule.Find(t.Name)?.Emptied.Count > 0).Select(Empty),

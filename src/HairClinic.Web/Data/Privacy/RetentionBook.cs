@@ -18,7 +18,8 @@ public sealed class RetentionBook(ClientEraser eraser, IClock clock)
         var own = await db.RetentionRules.AsNoTracking().ToListAsync(cancellation);
         return
         [
-            .. Enum.GetValues<RetentionSubject>().Select(s => own.FirstOrDefault(r => r.Subject == s) ?? new RetentionRule(Guid.CreateVersion7(), s)),
+            .. Enum.GetValues<RetentionSubject>()
+                .Select(s => own.FirstOrDefault(r => r.Subject == s) ?? new RetentionRule(Guid.CreateVersion7(), s)),
         ];
     }
 
@@ -38,18 +39,26 @@ public sealed class RetentionBook(ClientEraser eraser, IClock clock)
     public async Task<int> ApplyAsync(ClinicDb db, RetentionRule rule, CancellationToken cancellation) =>
         rule.Subject switch
         {
-            RetentionSubject.ContactNotes => await InBatchesAsync(
-                () => db.ContactNotes.Where(n => ContactNotes(db, rule).OrderBy(x => x.Id).Take(Batch).Select(x => x.Id).Contains(n.Id)).ExecuteDeleteAsync(cancellation)
+            RetentionSubject.ContactNotes => await InBatchesAsync(() =>
+                db
+                    .ContactNotes.Where(n => ContactNotes(db, rule).OrderBy(x => x.Id).Take(Batch).Select(x => x.Id).Contains(n.Id))
+                    .ExecuteDeleteAsync(cancellation)
             ),
-            RetentionSubject.Drafts => await InBatchesAsync(
-                () => db.Drafts.Where(n => Drafts(db, rule).OrderBy(x => x.Id).Take(Batch).Select(x => x.Id).Contains(n.Id)).ExecuteDeleteAsync(cancellation)
+            RetentionSubject.Drafts => await InBatchesAsync(() =>
+                db
+                    .Drafts.Where(n => Drafts(db, rule).OrderBy(x => x.Id).Take(Batch).Select(x => x.Id).Contains(n.Id))
+                    .ExecuteDeleteAsync(cancellation)
             ),
             RetentionSubject.SignInLinks => await Links(db, rule).ExecuteDeleteAsync(cancellation),
-            RetentionSubject.WriteKeys => await InBatchesAsync(
-                () => db.WriteKeys.Where(n => Keys(db, rule).OrderBy(x => x.Id).Take(Batch).Select(x => x.Id).Contains(n.Id)).ExecuteDeleteAsync(cancellation)
+            RetentionSubject.WriteKeys => await InBatchesAsync(() =>
+                db
+                    .WriteKeys.Where(n => Keys(db, rule).OrderBy(x => x.Id).Take(Batch).Select(x => x.Id).Contains(n.Id))
+                    .ExecuteDeleteAsync(cancellation)
             ),
-            RetentionSubject.DoneWork => await InBatchesAsync(
-                () => db.WorkItems.Where(n => Work(db, rule).OrderBy(x => x.Id).Take(Batch).Select(x => x.Id).Contains(n.Id)).ExecuteDeleteAsync(cancellation)
+            RetentionSubject.DoneWork => await InBatchesAsync(() =>
+                db
+                    .WorkItems.Where(n => Work(db, rule).OrderBy(x => x.Id).Take(Batch).Select(x => x.Id).Contains(n.Id))
+                    .ExecuteDeleteAsync(cancellation)
             ),
             _ => await EraseLeftAsync(db, rule, cancellation),
         };

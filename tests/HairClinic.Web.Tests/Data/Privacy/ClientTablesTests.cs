@@ -23,8 +23,7 @@ public sealed class ClientTablesTests
         var offenders =
             from type in Db.Model.GetEntityTypes()
             let table = type.GetTableName()
-            let points =
-                type.GetForeignKeys().Any(k => found.Contains(k.PrincipalEntityType.GetTableName()!))
+            let points = type.GetForeignKeys().Any(k => found.Contains(k.PrincipalEntityType.GetTableName()!))
                 || type.GetProperties().Any(p => p.Name.Contains("Client", StringComparison.Ordinal) || p.Name == "SubjectId")
             where points && !taken.Contains(table) && !ClientTakeOut.LeftOut.ContainsKey(table!) && !ByBareId.Contains(table)
             select table;

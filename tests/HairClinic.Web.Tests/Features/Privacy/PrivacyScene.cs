@@ -74,14 +74,37 @@ public sealed class PrivacyScene
         Client = scene.Scene.Welcome("Q-7719", "Zoë Quillfeather-Ångström", scene.Here, "+441632960077", "zoe.quillfeather@example.test");
         Client.Rename(Client.Name, "Zozo-called");
         Client.Describe(new LocalDate(1971, 3, 9), "note about her scalp-hat");
-        Client.Plan(new LifeEvent(Guid.CreateVersion7(), Client.Id, LifeEventKind.Celebration, scene.Today.PlusDays(30), scene.Today.PlusDays(31), away: false));
+        Client.Plan(
+            new LifeEvent(
+                Guid.CreateVersion7(),
+                Client.Id,
+                LifeEventKind.Celebration,
+                scene.Today.PlusDays(30),
+                scene.Today.PlusDays(31),
+                away: false
+            )
+        );
         Client.Learn(new CareFact(Guid.CreateVersion7(), Client.Id, scene.Today, SkinOiliness.Oily, null, 2, 3, null));
         Unit = scene.Scene.Unit(Client, scene.Lace, scene.Today.PlusDays(-40));
         scene.Scene.Bond(Client, Unit, scene.Today.PlusDays(-20), scene.Adhesive);
-        Ahead = scene.Scene.Book(Client, scene.Scene.Service(ServicePurpose.Rebond), scene.Chair, scene.Stylist, now + Duration.FromDays(7));
+        Ahead = scene.Scene.Book(
+            Client,
+            scene.Scene.Service(ServicePurpose.Rebond),
+            scene.Chair,
+            scene.Stylist,
+            now + Duration.FromDays(7)
+        );
         Ahead.Remark("remark-on-the-visit");
         db.ContactNotes.Add(
-            new ContactNote(Guid.CreateVersion7(), Client.Id, ContactKind.PutOff, now, scene.Desk.Id, scene.Today.PlusDays(3), "reason she gave on the telephone")
+            new ContactNote(
+                Guid.CreateVersion7(),
+                Client.Id,
+                ContactKind.PutOff,
+                now,
+                scene.Desk.Id,
+                scene.Today.PlusDays(3),
+                "reason she gave on the telephone"
+            )
         );
         db.Drafts.Add(new Draft(Guid.CreateVersion7(), scene.Desk.Id, "some form", Client.Id, """{"Text":"Zozo-called"}""", now));
         db.WriteKeys.Add(new WriteKey(Guid.CreateVersion7(), "some deed", [1], """{"Name":"Zoë Quillfeather-Ångström"}""", now));
@@ -97,13 +120,18 @@ public sealed class PrivacyScene
         var now = clinic.Clock.GetCurrentInstant();
         var sealer = services.GetRequiredService<Sealer>();
         var answerId = Guid.CreateVersion7();
-        var answers = System.Text.Json.JsonSerializer.SerializeToUtf8Bytes(new HealthHistory { Allergies = "allergic to spider-plants" }, JsonColumns.Options);
+        var answers = System.Text.Json.JsonSerializer.SerializeToUtf8Bytes(
+            new HealthHistory { Allergies = "allergic to spider-plants" },
+            JsonColumns.Options
+        );
         var closed = await sealer.SealAsync(db, Client.Id, ClientTakeOut.HealthPurpose, answerId, answers, Cancel);
         db.HealthAnswers.Add(new HealthAnswer(answerId, Client.Id, Given.Today, Given.Stylist.Id, now, closed));
         PhotoFile = await services
             .GetRequiredService<PhotoBook>()
             .KeepAsync(db, Client.Id, new PhotoPress.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
-        db.Photos.Add(new Photo(Guid.CreateVersion7(), Client.Id, PhotoKind.Before, Given.Today, Given.Today, PhotoFile, Given.Stylist.Id, now));
+        db.Photos.Add(
+            new Photo(Guid.CreateVersion7(), Client.Id, PhotoKind.Before, Given.Today, Given.Today, PhotoFile, Given.Stylist.Id, now)
+        );
         await services
             .GetRequiredService<ConsentBook>()
             .AddAsync(

@@ -19,7 +19,11 @@ public sealed class EditConsentWords(ClinicDbFactory databases, WriteOnce writes
         var own = await db.PracticeSettings.AsNoTracking().Select(s => s.Culture).SingleAsync(cancellation);
         var known = await db.ConsentTexts.AsNoTracking().Select(t => t.Language).Distinct().ToListAsync(cancellation);
         var words = await book.WordsAsync(db, language ?? own, cancellation);
-        return new Screen(language ?? own, [.. known.Append(own).Distinct().Order()], [.. words.Select(w => new Words(w.Subject, w.Number, w.Words))]);
+        return new Screen(
+            language ?? own,
+            [.. known.Append(own).Distinct().Order()],
+            [.. words.Select(w => new Words(w.Subject, w.Number, w.Words))]
+        );
     }
 
     /// <exception cref="Refusal">Somebody else wrote new words meanwhile, or there are none.</exception>

@@ -52,7 +52,14 @@ public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current,
     /// <param name="ClientId">The record kept, where a folded one was asked for.</param>
     /// <param name="Folded">Records of the same person that go with it.</param>
     /// <param name="Counts">What would be done, and to how many rows.</param>
-    public sealed record Screen(Guid ClientId, string Name, string Code, int Folded, IReadOnlyDictionary<string, int> Counts, Refusal? Refused);
+    public sealed record Screen(
+        Guid ClientId,
+        string Name,
+        string Code,
+        int Folded,
+        IReadOnlyDictionary<string, int> Counts,
+        Refusal? Refused
+    );
 
     public sealed record Input
     {

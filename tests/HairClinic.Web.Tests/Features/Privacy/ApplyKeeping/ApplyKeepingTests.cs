@@ -23,7 +23,10 @@ public sealed class ApplyKeepingTests(PgServer server)
 
         await SaveAsync(clinic, new(RetentionSubject.ClientsWhoLeft, screen.Over.Rows, screen.Over.Codes));
 
-        Assert.Equal("Erased client", await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == scene.Client.Id).Select(c => c.Name).SingleAsync(Cancel)));
+        Assert.Equal(
+            "Erased client",
+            await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == scene.Client.Id).Select(c => c.Name).SingleAsync(Cancel))
+        );
         Assert.Empty((await OpenAsync(clinic)).Over.Codes);
     }
 
@@ -36,7 +39,10 @@ public sealed class ApplyKeepingTests(PgServer server)
 
         await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new(RetentionSubject.ClientsWhoLeft, 1, ["Q-1"])));
 
-        Assert.Equal(scene.Client.Name, await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == scene.Client.Id).Select(c => c.Name).SingleAsync(Cancel)));
+        Assert.Equal(
+            scene.Client.Name,
+            await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == scene.Client.Id).Select(c => c.Name).SingleAsync(Cancel))
+        );
     }
 
     private Task<int> LeaveAsync(TestClinic clinic) =>

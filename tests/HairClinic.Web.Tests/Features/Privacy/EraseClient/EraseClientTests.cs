@@ -42,7 +42,11 @@ public sealed class EraseClientTests(PgServer server)
         var erasure = await clinic.ReadAsync(db => db.Erasures.SingleAsync(Cancel));
         Assert.Equal(outcome.Counts.OrderBy(c => c.Key), erasure.Counts.OrderBy(c => c.Key));
         Assert.Equal((scene.Client.Id, (Guid?)scene.Owner.Id, "1"), (erasure.ClientId, erasure.By, erasure.RuleVersion));
-        Assert.True(await clinic.ReadAsync(db => db.AccessNotes.AnyAsync(n => n.Deed == AccessDeed.ErasedClient && n.ClientId == scene.Client.Id, Cancel)));
+        Assert.True(
+            await clinic.ReadAsync(db =>
+                db.AccessNotes.AnyAsync(n => n.Deed == AccessDeed.ErasedClient && n.ClientId == scene.Client.Id, Cancel)
+            )
+        );
     }
 
     [Fact]
@@ -79,7 +83,11 @@ public sealed class EraseClientTests(PgServer server)
         Assert.NotEmpty(Directory.GetFiles(folder));
 
         await EraseAsync(clinic);
-        Assert.NotNull(await clinic.ReadAsync(db => db.ClientKeys.Where(k => k.ClientId == scene.Client.Id).Select(k => k.DestroyedAt).SingleAsync(Cancel)));
+        Assert.NotNull(
+            await clinic.ReadAsync(db =>
+                db.ClientKeys.Where(k => k.ClientId == scene.Client.Id).Select(k => k.DestroyedAt).SingleAsync(Cancel)
+            )
+        );
         await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunAsync(Cancel));
 
         Assert.Empty(Directory.GetFiles(folder));
@@ -92,8 +100,8 @@ public sealed class EraseClientTests(PgServer server)
         var screen = await LookAsync(clinic);
 
         await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "Q-7720", screen!));
-        await Assert.ThrowsAsync<Refusal>(
-            () => SaveAsync(clinic, clinic.Acting(scene.Given.Desk, scene.Given.Here), Guid.CreateVersion7(), "Q-7719", screen!)
+        await Assert.ThrowsAsync<Refusal>(() =>
+            SaveAsync(clinic, clinic.Acting(scene.Given.Desk, scene.Given.Here), Guid.CreateVersion7(), "Q-7719", screen!)
         );
 
         Assert.NotEmpty(await FoundAsync());

@@ -54,14 +54,24 @@ public sealed class KeepingTests(PgServer server)
     {
         await using var clinic = await scene.OpenAsync(server);
 
-        await Assert.ThrowsAsync<Refusal>(
-            () =>
-                clinic.UseAsync<Slice, Slice.Outcome>(
-                    scene.AsOwner(clinic),
-                    s => s.SaveAsync(Guid.CreateVersion7(), new() { Subject = RetentionSubject.WriteKeys, KeepDays = 1, ByItself = true }, Cancel)
-                )
+        await Assert.ThrowsAsync<Refusal>(() =>
+            clinic.UseAsync<Slice, Slice.Outcome>(
+                scene.AsOwner(clinic),
+                s =>
+                    s.SaveAsync(
+                        Guid.CreateVersion7(),
+                        new()
+                        {
+                            Subject = RetentionSubject.WriteKeys,
+                            KeepDays = 1,
+                            ByItself = true,
+                        },
+                        Cancel
+                    )
+            )
         );
     }
 
-    private Task<Slice.Screen> OpenAsync(TestClinic clinic) => clinic.UseAsync<Slice, Slice.Screen>(scene.AsOwner(clinic), s => s.OpenAsync(Cancel));
+    private Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Screen>(scene.AsOwner(clinic), s => s.OpenAsync(Cancel));
 }

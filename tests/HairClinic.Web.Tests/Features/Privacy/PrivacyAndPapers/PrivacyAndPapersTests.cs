@@ -49,7 +49,10 @@ public sealed class PrivacyAndPapersTests(PgServer server)
 
         var screen = await OpenAsync(clinic);
 
-        Assert.Equal((2, "New words"), screen.Standing.Where(s => s.Subject == ConsentSubject.Photos).Select(s => (s.TextNumber, s.Words)).Single());
+        Assert.Equal(
+            (2, "New words"),
+            screen.Standing.Where(s => s.Subject == ConsentSubject.Photos).Select(s => (s.TextNumber, s.Words)).Single()
+        );
         Assert.NotEqual("New words", screen.History.Single().Words);
         await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, ConsentSubject.Photos, given: true, number: 1));
     }
@@ -59,9 +62,19 @@ public sealed class PrivacyAndPapersTests(PgServer server)
     {
         await using var clinic = await scene.OpenAsync(server);
 
-        foreach (var deed in new[] { "update consents set given = false", "delete from consents", "delete from consent_texts", "delete from erasures" })
+        foreach (
+            var deed in new[]
+            {
+                "update consents set given = false",
+                "delete from consents",
+                "delete from consent_texts",
+                "delete from erasures",
+            }
+        )
         {
-            var refused = await Assert.ThrowsAsync<PostgresException>(() => clinic.ReadAsync(db => db.Database.ExecuteSqlRawAsync(deed, Cancel)));
+            var refused = await Assert.ThrowsAsync<PostgresException>(() =>
+                clinic.ReadAsync(db => db.Database.ExecuteSqlRawAsync(deed, Cancel))
+            );
             Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, refused.SqlState);
         }
     }
@@ -76,7 +89,12 @@ public sealed class PrivacyAndPapersTests(PgServer server)
     }
 
     private async Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
-        (await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(scene.Given.Desk, scene.Given.Here), s => s.OpenAsync(scene.Client.Id, Cancel)))!;
+        (
+            await clinic.UseAsync<Slice, Slice.Screen?>(
+                clinic.Acting(scene.Given.Desk, scene.Given.Here),
+                s => s.OpenAsync(scene.Client.Id, Cancel)
+            )
+        )!;
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, ConsentSubject subject, bool given, int number) =>
         clinic.UseAsync<Slice, Slice.Outcome>(

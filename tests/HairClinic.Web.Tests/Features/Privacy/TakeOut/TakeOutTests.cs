@@ -28,7 +28,22 @@ public sealed class TakeOutTests(PgServer server)
             Assert.Contains(told, json, StringComparison.Ordinal);
         Assert.DoesNotContain("Somebody Else", json, StringComparison.Ordinal);
         var root = JsonNode.Parse(json)!.AsObject();
-        foreach (var table in new[] { "clients", "life_events", "care_facts", "contact_notes", "hair_systems", "bonds", "bond_products", "visits", "consents", "health", "seen" })
+        foreach (
+            var table in new[]
+            {
+                "clients",
+                "life_events",
+                "care_facts",
+                "contact_notes",
+                "hair_systems",
+                "bonds",
+                "bond_products",
+                "visits",
+                "consents",
+                "health",
+                "seen",
+            }
+        )
             Assert.NotEmpty(root[table]!.AsArray());
         Assert.Contains("readable.pdf", await TextAsync(archive, "README.txt"), StringComparison.Ordinal);
     }
@@ -43,7 +58,17 @@ public sealed class TakeOutTests(PgServer server)
 
         using var paper = PdfDocument.Open(await BytesAsync(archive.GetEntry("readable.pdf")!));
         var text = string.Join("\n", paper.GetPages().Select(p => ContentOrderTextExtractor.GetText(p)));
-        foreach (var told in new[] { "Zoë Quillfeather-Ångström", "lot A-101", "Adhesive A", "allergic to spider-plants", "Photos for the record", $"Page 1 of {paper.NumberOfPages}" })
+        foreach (
+            var told in new[]
+            {
+                "Zoë Quillfeather-Ångström",
+                "lot A-101",
+                "Adhesive A",
+                "allergic to spider-plants",
+                "Photos for the record",
+                $"Page 1 of {paper.NumberOfPages}",
+            }
+        )
             Assert.Contains(told, text, StringComparison.Ordinal);
     }
 
@@ -73,7 +98,13 @@ public sealed class TakeOutTests(PgServer server)
     public async Task A_manager_of_another_salon_finds_nobody()
     {
         await using var clinic = await scene.OpenAsync(server);
-        var manager = new PersonActor(clinic.PracticeId, scene.Given.Desk.Id, StaffRole.Manager, [scene.Given.There.Id], scene.Given.There.Id);
+        var manager = new PersonActor(
+            clinic.PracticeId,
+            scene.Given.Desk.Id,
+            StaffRole.Manager,
+            [scene.Given.There.Id],
+            scene.Given.There.Id
+        );
 
         Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(manager, s => s.OpenAsync(scene.Client.Id, Cancel)));
         Assert.False(await clinic.UseAsync<Slice, bool>(manager, s => s.WriteAsync(scene.Client.Id, _ => Stream.Null, Cancel)));
