@@ -34,18 +34,18 @@ public static class PrivacySql
             declare
                 acting uuid := nullif(current_setting('app.practice', true), '')::uuid;
                 gone int := 0;
-                some int;
+                took int;
             begin
                 if not exists (select from practice_settings where practice_id = acting and is_demo) then
                     return 0;
                 end if;
                 delete from consents where practice_id = acting;
-                get diagnostics some = row_count; gone := gone + some;
+                get diagnostics took = row_count; gone := gone + took;
                 delete from consent_texts where practice_id = acting;
-                get diagnostics some = row_count; gone := gone + some;
+                get diagnostics took = row_count; gone := gone + took;
                 delete from erasures where practice_id = acting;
-                get diagnostics some = row_count;
-                return gone + some;
+                get diagnostics took = row_count;
+                return gone + took;
             end $$;
             revoke all on function forget_the_invented() from public;
             grant execute on function forget_the_invented() to hairclinic_program;
