@@ -6,6 +6,7 @@ using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Features.Practices;
+using HairClinic.Web.Features.Privacy;
 using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Features.Wear;
 using HairClinic.Web.Practices;
@@ -30,6 +31,7 @@ public static class Clinic
             .AddWear()
             .AddPractices()
             .AddBinder()
+            .AddPrivacy()
             .AddMyHair()
             .AddDemo();
 
@@ -48,6 +50,7 @@ public static class Clinic
         app.MapBinder();
         app.MapClients();
         app.MapPractices();
+        app.MapPrivacy();
         return app;
     }
 }

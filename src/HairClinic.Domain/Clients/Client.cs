@@ -52,6 +52,9 @@ public sealed class Client : PracticeOwned
     /// <summary>The day they stopped being a client.</summary>
     public LocalDate? LeftOn { get; private set; }
 
+    /// <summary>When all that named them was taken out; nothing can be written on the record after it.</summary>
+    public Instant? ErasedAt { get; private set; }
+
     public IReadOnlyList<LifeEvent> Events => _events;
 
     /// <summary>What of their habits shortens a hold, newest last; staff may read it.</summary>

@@ -4,6 +4,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Orders;
 using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.AccessLog;
@@ -62,6 +63,10 @@ public sealed partial class ClinicDb
     public DbSet<Draft> Drafts => Set<Draft>();
     public DbSet<WorkItem> WorkItems => Set<WorkItem>();
     public DbSet<FindWord> FindWords => Set<FindWord>();
+    public DbSet<ConsentText> ConsentTexts => Set<ConsentText>();
+    public DbSet<Consent> Consents => Set<Consent>();
+    public DbSet<Erasure> Erasures => Set<Erasure>();
+    public DbSet<RetentionRule> RetentionRules => Set<RetentionRule>();
     public DbSet<ClientKey> ClientKeys => Set<ClientKey>();
     public DbSet<AccessNote> AccessNotes => Set<AccessNote>();
     public DbSet<AccessHead> AccessHeads => Set<AccessHead>();

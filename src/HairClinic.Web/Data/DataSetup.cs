@@ -2,6 +2,7 @@ using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Data.Photos;
+using HairClinic.Web.Data.Privacy;
 using HairClinic.Web.Data.Writes;
 using NodaTime;
 
@@ -28,5 +29,9 @@ public static class DataSetup
             .AddScoped<DraftBook>()
             .AddScoped<SealedDraftBook>()
             .AddSingleton<SealedFiles>()
-            .AddScoped<PhotoBook>();
+            .AddScoped<PhotoBook>()
+            .AddSingleton<ConsentBook>()
+            .AddSingleton<ClientEraser>()
+            .AddSingleton<RetentionBook>()
+            .AddScoped<ClientTakeOut>();
 }

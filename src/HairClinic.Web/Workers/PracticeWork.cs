@@ -11,6 +11,8 @@ public sealed partial class PracticeWork(
     ClinicDbFactory databases,
     DueDateRefresher dueDates,
     IMailRoute mail,
+    PhotoBook photos,
+    CurrentActor current,
     IClock clock,
     ILogger<PracticeWork> log
 )
@@ -59,6 +61,10 @@ public sealed partial class PracticeWork(
                 await mail.SendAsync(WorkItems.Read<Letter>(item), cancellation);
                 // A letter may hold a sign-in link: once it is sent, nobody needs it here.
                 item.Forget();
+                break;
+            case WorkKind.RemoveFiles:
+                foreach (var file in WorkItems.Read<RemoveFilesBody>(item).Files)
+                    photos.Delete(current.Actor.PracticeId, file);
                 break;
             default:
                 throw new InvalidOperationException($"Nobody does {item.Kind}.");

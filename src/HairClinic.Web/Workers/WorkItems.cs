@@ -12,6 +12,9 @@ public static class WorkItems
 
     public static WorkItem Send(Letter letter, Instant now) => new(Guid.CreateVersion7(), WorkKind.SendMail, Write(letter), now);
 
+    public static WorkItem RemoveFiles(IReadOnlyList<Guid> files, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.RemoveFiles, Write(new RemoveFilesBody(files)), now);
+
     public static T Read<T>(WorkItem item) => JsonSerializer.Deserialize<T>(item.Body, JsonColumns.Options)!;
 
     private static string Write<T>(T body) => JsonSerializer.Serialize(body, JsonColumns.Options);

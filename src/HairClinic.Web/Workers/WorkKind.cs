@@ -7,4 +7,7 @@ public enum WorkKind
 
     /// <summary>A message to a client.</summary>
     SendMail,
+
+    /// <summary>Files of a client who was erased.</summary>
+    RemoveFiles,
 }

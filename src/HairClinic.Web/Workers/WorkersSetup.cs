@@ -17,5 +17,7 @@ public static class WorkersSetup
             )
             .AddSingleton<DueDateRefresher>()
             .AddScoped<PracticeWork>()
+            .AddSingleton<NightlyKeeping>()
+            .AddHostedService(services => services.GetRequiredService<NightlyKeeping>())
             .AddHostedService<WorkLoop>();
 }

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Workers;
 using HairClinic.Web.Workers.Mail;
@@ -39,6 +40,8 @@ internal sealed class Letterbox : IMailRoute
                     services.GetRequiredService<ClinicDbFactory>(),
                     services.GetRequiredService<DueDateRefresher>(),
                     route,
+                    services.GetRequiredService<PhotoBook>(),
+                    services.GetRequiredService<CurrentActor>(),
                     services.GetRequiredService<IClock>(),
                     log ?? NullLogger<PracticeWork>.Instance
                 ).RunAsync(cancellation ?? TestContext.Current.CancellationToken)

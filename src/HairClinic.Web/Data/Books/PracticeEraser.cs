@@ -1,4 +1,5 @@
 using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
 using HairClinic.Web.Data.AccessLog;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata;
@@ -23,6 +24,8 @@ public static class PracticeEraser
         for (int pass = int.MaxValue; pass > 0; gone += pass)
         {
             pass = 0;
+            // Consents and erasures are only added to; the database itself drops those of an invented practice.
+            pass += await db.Database.SqlQuery<int>($"select forget_the_invented() as \"Value\"").SingleAsync(cancellation);
             foreach (var table in Tables(db.Model).Except(Kept(db.Model)))
                 pass += await db.Database.ExecuteSqlRawAsync(DeleteFrom(table), [practice], cancellation);
         }
@@ -35,7 +38,9 @@ public static class PracticeEraser
 
     /// <summary>What is only ever added to.</summary>
     public static IEnumerable<string> Kept(IModel model) =>
-        new[] { typeof(AccessNote), typeof(AccessHead) }.Select(t => model.FindEntityType(t)!.GetTableName()!);
+        new[] { typeof(AccessNote), typeof(AccessHead), typeof(Consent), typeof(ConsentText), typeof(Erasure) }.Select(t =>
+            model.FindEntityType(t)!.GetTableName()!
+        );
 
     /// <summary>Fenced tables, those that refer to others first.</summary>
     /// <exception cref="InvalidOperationException">Tables refer to one another in a circle.</exception>

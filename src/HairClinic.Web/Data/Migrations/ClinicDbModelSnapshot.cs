@@ -448,6 +448,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("text")
                         .HasColumnName("email");
 
+                    b.Property<Instant?>("ErasedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("erased_at");
+
                     b.Property<Guid>("HomeSalonId")
                         .HasColumnType("uuid")
                         .HasColumnName("home_salon_id");
@@ -1525,6 +1529,214 @@ namespace HairClinic.Web.Data.Migrations
                         {
                             t.HasCheckConstraint("ck_work_spells_ends_after_start", "\"to\" > \"from\"");
                         });
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.Consent", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<bool>("Given")
+                        .HasColumnType("boolean")
+                        .HasColumnName("given");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("subject");
+
+                    b.Property<Guid?>("TakenBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("taken_by");
+
+                    b.Property<Guid>("TextId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("text_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("way");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_consents");
+
+                    b.HasIndex("PracticeId", "TakenBy")
+                        .HasDatabaseName("ix_consents_practice_id_taken_by");
+
+                    b.HasIndex("PracticeId", "TextId")
+                        .HasDatabaseName("ix_consents_practice_id_text_id");
+
+                    b.HasIndex("PracticeId", "ClientId", "At")
+                        .HasDatabaseName("ix_consents_practice_id_client_id_at");
+
+                    b.ToTable("consents", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.ConsentText", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Language")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("language");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("subject");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("words");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_consent_texts");
+
+                    b.HasIndex("PracticeId", "By")
+                        .HasDatabaseName("ix_consent_texts_practice_id_by");
+
+                    b.HasIndex("PracticeId", "Subject", "Language", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ux_consent_texts_number");
+
+                    b.ToTable("consent_texts", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.Erasure", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<string>("Counts")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("counts");
+
+                    b.Property<string>("RuleVersion")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("rule_version");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_erasures");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_erasures_client");
+
+                    b.ToTable("erasures", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.RetentionRule", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<bool>("ByItself")
+                        .HasColumnType("boolean")
+                        .HasColumnName("by_itself");
+
+                    b.Property<int>("KeepDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("keep_days");
+
+                    b.Property<Instant?>("LastAppliedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_applied_at");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("subject");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_retention_rules");
+
+                    b.HasIndex("PracticeId", "Subject")
+                        .IsUnique()
+                        .HasDatabaseName("ix_retention_rules_practice_id_subject");
+
+                    b.ToTable("retention_rules", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Shelf.Product", b =>
@@ -2985,6 +3197,48 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.NoAction)
                         .IsRequired()
                         .HasConstraintName("fk_work_spells_salons_practice_id_salon_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.Consent", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_consents_clients_practice_id_client_id");
+
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "TakenBy")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_consents_people_practice_id_taken_by");
+
+                    b.HasOne("HairClinic.Domain.Privacy.ConsentText", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "TextId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_consents_consent_texts_practice_id_text_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.ConsentText", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "By")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_consent_texts_people_practice_id_by");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.Erasure", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_erasures_clients_practice_id_client_id");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Shelf.ProductLot", b =>

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Migrations;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -54,6 +55,8 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
                 throw new OvertakenException(e);
             if (e.InnerException is PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege })
                 throw new Refusal("This is not yours to change. Ask somebody of the client's own salon, or a manager.");
+            if (e is DbUpdateException failed && Broke(failed, PrivacySql.NotErased))
+                throw new Refusal("This client was erased meanwhile. Nothing was saved.");
             throw;
         }
     }

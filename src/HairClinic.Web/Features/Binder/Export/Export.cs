@@ -1,5 +1,7 @@
+using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Features.Binder.Names;
 using HairClinic.Web.Features.Binder.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
@@ -10,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 namespace HairClinic.Web.Features.Binder.Export;
 
 /// <summary>The book as sheets again: exactly, to bring back; or made safe to open in a spreadsheet.</summary>
-public sealed class Export(ClinicDbFactory databases)
+public sealed class Export(ClinicDbFactory databases, AccessLogBook log)
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
@@ -26,9 +28,20 @@ public sealed class Export(ClinicDbFactory databases)
             .SingleAsync(cancellation);
     }
 
+    /// <exception cref="Refusal">More rows than a sheet may have; nothing was read.</exception>
     public async Task<byte[]> WriteAsync(SheetKind kind, bool forPeople, CancellationToken cancellation)
     {
         await using var db = databases.Open();
+        var count = kind.Name switch
+        {
+            "clients" => await db.Clients.CountAsync(c => c.MergedIntoId == null, cancellation),
+            "units" => await db.HairSystems.CountAsync(cancellation),
+            "bonds" => await db.Bonds.CountAsync(cancellation),
+            _ => await db.Visits.CountAsync(cancellation),
+        };
+        if (count > SheetLimits.Default.Rows)
+            throw new Refusal("This sheet has {0} rows; at most {1} go into one file.", count, SheetLimits.Default.Rows);
+        await log.NoteAsync(db, AccessDeed.ExportedPractice, clientId: null, reason: $"{kind.Name}: {count}", cancellation: cancellation);
         var rows = kind.Name switch
         {
             "clients" => await ClientsAsync(db, cancellation),

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Practices;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
 using HairClinic.Web.Shell;
 
@@ -24,7 +25,15 @@ public static class ExportEndpoint
                 {
                     if (SheetKind.Find(kind) is not { } sheet || audience is not (ForPeople or ForProgram))
                         return Results.NotFound();
-                    var file = await slice.WriteAsync(sheet, audience == ForPeople, context.RequestAborted);
+                    byte[] file;
+                    try
+                    {
+                        file = await slice.WriteAsync(sheet, audience == ForPeople, context.RequestAborted);
+                    }
+                    catch (Refusal refusal)
+                    {
+                        return Results.Text(refusal.Message, statusCode: StatusCodes.Status413PayloadTooLarge);
+                    }
                     context.Response.Headers.CacheControl = "no-store";
                     return Results.File(
                         file,
@@ -33,5 +42,6 @@ public static class ExportEndpoint
                     );
                 }
             )
-            .RequireAuthorization(Policies.Manage);
+            .RequireAuthorization(Policies.Manage)
+            .WithMetadata(new StepUpAttribute());
 }

@@ -1,5 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Binder.Import.Engine;
@@ -11,7 +12,7 @@ using Npgsql;
 namespace HairClinic.Web.Features.Binder.Import;
 
 /// <summary>A practice's own rows become its book: looked at first, brought only when a person says so, all of a file or nothing.</summary>
-public sealed class Import(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLogBook log, IClock clock)
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
@@ -61,6 +62,14 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, IClock c
                 throw new Refusal("{0} rows cannot be brought. Nothing was written; look at the preview again.", report.Problems.Count);
             if (report.Missing.Count > 0 && !createMissing)
                 throw new Refusal("The file names things the book does not have. Say that they may be created, or correct the file.");
+            await db.Database.BeginTransactionAsync(cancellation);
+            await log.NoteAsync(
+                db,
+                AccessDeed.ImportedBinder,
+                clientId: null,
+                reason: $"{report.Sheet}: {report.New} new, {report.Changed} changed",
+                cancellation: cancellation
+            );
             return new Outcome(report.Sheet, report.New, report.Changed, report.Unchanged);
         }
     }

@@ -1,0 +1,26 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ConsentTextMap() : FencedMap<ConsentText>("consent_texts")
+{
+    public const string NumberOnce = "ux_consent_texts_number";
+
+    protected override void Map(EntityTypeBuilder<ConsentText> builder)
+    {
+        builder.Refers<ConsentText, Person>(x => x.By);
+        builder
+            .HasIndex(x => new
+            {
+                x.PracticeId,
+                x.Subject,
+                x.Language,
+                x.Number,
+            })
+            .IsUnique()
+            .HasDatabaseName(NumberOnce);
+    }
+}

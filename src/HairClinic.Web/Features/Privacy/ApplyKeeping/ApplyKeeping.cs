@@ -1,0 +1,38 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
+using HairClinic.Web.Data.Privacy;
+using HairClinic.Web.Practices;
+
+namespace HairClinic.Web.Features.Privacy.ApplyKeeping;
+
+/// <summary>Takes out what is past its time under one rule, after somebody looked at it.</summary>
+public sealed class ApplyKeeping(ClinicDbFactory databases, CurrentActor current, RetentionBook book)
+{
+    public async Task<Screen> OpenAsync(RetentionSubject subject, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var rule = (await RetentionBook.RulesAsync(db, cancellation)).Single(r => r.Subject == subject);
+        return new Screen(subject, rule.KeepDays, await book.CountAsync(db, rule, cancellation));
+    }
+
+    /// <remarks>Without a key: a second time finds nothing left to take out.</remarks>
+    /// <exception cref="Refusal">More is past its time than was shown, or a client cannot be erased now.</exception>
+    public async Task<Outcome> SaveAsync(Input input, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        if (current.Person.StaffRole is not (StaffRole.Owner or StaffRole.Manager))
+            throw new Refusal("Only an owner or a manager can take this out.");
+        var rule = (await RetentionBook.RulesAsync(db, cancellation)).Single(r => r.Subject == input.Subject);
+        var over = await book.CountAsync(db, rule, cancellation);
+        if (over.Rows > input.Rows || over.Codes.Except(input.Codes).Any())
+            throw new Refusal("More is past its time than was shown. Nothing was taken out; look at it again.");
+        return new Outcome(await book.ApplyAsync(db, rule, cancellation));
+    }
+
+    public sealed record Screen(RetentionSubject Subject, int KeepDays, RetentionBook.Over Over);
+
+    /// <param name="Rows">What was shown.</param>
+    public sealed record Input(RetentionSubject Subject, int Rows, IReadOnlyList<string> Codes);
+
+    public sealed record Outcome(int Rows);
+}

@@ -1,0 +1,12 @@
+using FluentValidation;
+
+namespace HairClinic.Web.Features.Privacy.EraseClient;
+
+public sealed class EraseClientRules : AbstractValidator<EraseClient.Input>
+{
+    public EraseClientRules()
+    {
+        RuleFor(x => x.Code).NotEmpty().WithMessage("Type the client's code.");
+        RuleFor(x => x.Expected).NotNull().WithMessage("Look at what goes first.");
+    }
+}

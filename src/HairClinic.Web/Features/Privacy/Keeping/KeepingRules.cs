@@ -1,0 +1,17 @@
+using FluentValidation;
+using HairClinic.Domain.Privacy;
+
+namespace HairClinic.Web.Features.Privacy.Keeping;
+
+public sealed class KeepingRules : AbstractValidator<Keeping.Input>
+{
+    public KeepingRules()
+    {
+        RuleFor(x => x.Subject).NotNull().IsInEnum();
+        RuleFor(x => x.KeepDays).NotNull().WithMessage("Say for how many days.");
+        RuleFor(x => x.ByItself)
+            .Equal(false)
+            .When(x => x.Subject == RetentionSubject.ClientsWhoLeft)
+            .WithMessage("Nobody is erased unasked: look at the list and confirm it.");
+    }
+}

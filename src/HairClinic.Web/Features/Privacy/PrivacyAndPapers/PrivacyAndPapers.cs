@@ -1,0 +1,106 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Privacy;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Privacy.PrivacyAndPapers;
+
+/// <summary>What a client agreed to and took back, and the ways to their papers. A line is never changed: taking back is a line of its own.</summary>
+public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, ConsentBook book, IClock clock)
+{
+    /// <returns>Null: not there, or not theirs.</returns>
+    public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var client = await (
+            from c in db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId)
+            join salon in db.Salons on c.HomeSalonId equals salon.Id
+            select new
+            {
+                c.Name,
+                c.Code,
+                c.ErasedAt,
+                salon.Zone,
+            }
+        ).SingleOrDefaultAsync(cancellation);
+        if (client is null)
+            return null;
+        var now = clock.GetCurrentInstant();
+        var language = await LanguageAsync(db, cancellation);
+        var lines = await ConsentBook.LedgerAsync(db, clientId, cancellation);
+        var words = await book.WordsAsync(db, language, cancellation);
+        var ledger = lines.Select(l => l.Consent).ToList();
+        var zone = DateTimeZoneProviders.Tzdb[client.Zone];
+        return new Screen(
+            client.Name,
+            client.Code,
+            client.ErasedAt is not null,
+            zone,
+            [.. words.Select(w => new Standing(w.Subject, ConsentLedger.Last(ledger, w.Subject, now), w.Number, w.Words))],
+            lines
+        );
+    }
+
+    /// <exception cref="Refusal">The client is not there or was erased, or the words were changed meanwhile.</exception>
+    public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
+        writes.RunAsync(
+            key,
+            nameof(PrivacyAndPapers),
+            input,
+            async db =>
+            {
+                if (!await db.Clients.SeenBy(db, current.Person, input.ClientId).AnyAsync(cancellation))
+                    throw new Refusal("This client is not there any more. They may have been merged with another record.");
+                var shown = (await LanguageAsync(db, cancellation), input.TextNumber);
+                var consent = await book.AddAsync(
+                    db,
+                    key,
+                    input.ClientId,
+                    input.Subject!.Value,
+                    input.Given,
+                    shown,
+                    current.Person.PersonId,
+                    input.Way!.Value,
+                    cancellation
+                );
+                return new Outcome(consent.Id);
+            },
+            cancellation
+        );
+
+    private static Task<string> LanguageAsync(ClinicDb db, CancellationToken cancellation) =>
+        db.PracticeSettings.AsNoTracking().Select(s => s.Culture).SingleAsync(cancellation);
+
+    /// <param name="Last">The last word on it; null: never asked.</param>
+    /// <param name="TextNumber">Of the words in force.</param>
+    public sealed record Standing(ConsentSubject Subject, Consent? Last, int TextNumber, string Words);
+
+    public sealed record Screen(
+        string Name,
+        string Code,
+        bool Erased,
+        DateTimeZone Zone,
+        IReadOnlyList<Standing> Standing,
+        IReadOnlyList<ConsentBook.Line> History
+    );
+
+    public sealed record Input
+    {
+        public Guid ClientId { get; set; }
+
+        public ConsentSubject? Subject { get; set; }
+
+        public bool Given { get; set; }
+
+        public ConsentWay? Way { get; set; }
+
+        public int TextNumber { get; set; }
+    }
+
+    public sealed record Outcome(Guid ConsentId);
+}

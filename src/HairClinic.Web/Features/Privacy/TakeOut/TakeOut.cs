@@ -1,0 +1,39 @@
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Privacy;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Features.Privacy.TakeOut;
+
+/// <summary>Everything the book holds of one client, for the practice to hand over.</summary>
+public sealed class TakeOut(ClinicDbFactory databases, CurrentActor current, ClientTakeOut archive)
+{
+    /// <returns>Null: not there, or not theirs.</returns>
+    /// <exception cref="Domain.Practices.Refusal">More than fits into one archive.</exception>
+    public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var client = await db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId).SingleOrDefaultAsync(cancellation);
+        if (client is null || await ClientTakeOut.LookAsync(db, clientId, cancellation) is not { } contents)
+            return null;
+        var pictures = await db.Photos.CountAsync(p => contents.Ids.Contains(p.ClientId) && p.RemovedAt == null, cancellation);
+        return new Screen(client.Name, client.Code, contents.Rows.Values.Sum(), pictures);
+    }
+
+    /// <param name="begin">Given the file's name once it is sure that there is one; returns what to write to.</param>
+    /// <returns>Whether there was such a client.</returns>
+    public async Task<bool> WriteAsync(Guid clientId, Func<string, Stream> begin, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        if (
+            !await db.Clients.SeenBy(db, current.Person, clientId).AnyAsync(cancellation)
+            || await ClientTakeOut.LookAsync(db, clientId, cancellation) is not { } contents
+        )
+            return false;
+        await archive.WriteAsync(db, contents, begin($"record-{contents.Code}.zip"), cancellation);
+        return true;
+    }
+
+    /// <param name="Rows">In all tables together.</param>
+    public sealed record Screen(string Name, string Code, int Rows, int Photos);
+}

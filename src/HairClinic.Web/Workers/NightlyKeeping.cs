@@ -1,0 +1,50 @@
+using HairClinic.Web.Data.Privacy;
+using HairClinic.Web.Practices;
+
+namespace HairClinic.Web.Workers;
+
+/// <summary>Applies each practice's rules on keeping that go by themselves, at night, once a day.</summary>
+public sealed partial class NightlyKeeping(PracticeJobs jobs, ILogger<NightlyKeeping> log) : BackgroundService
+{
+    private static readonly TimeSpan Pause = TimeSpan.FromMinutes(10);
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        using var timer = new PeriodicTimer(Pause);
+        while (await timer.WaitForNextTickAsync(stoppingToken))
+        {
+            try
+            {
+                foreach (var practice in await jobs.PracticeIdsAsync(stoppingToken))
+                    await KeepAsync(practice, stoppingToken);
+            }
+            catch (Exception e) when (!stoppingToken.IsCancellationRequested)
+            {
+                LogStumble(log, WorkFaults.Name(e));
+            }
+        }
+    }
+
+    /// <returns>How many rows went.</returns>
+    public async Task<int> KeepAsync(Guid practiceId, CancellationToken cancellation)
+    {
+        var gone = await jobs.RunAsync(
+            practiceId,
+            "keeping",
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                return await services.GetRequiredService<RetentionBook>().ApplyDueAsync(db, cancellation);
+            }
+        );
+        if (gone > 0)
+            LogGone(log, practiceId, gone);
+        return gone;
+    }
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "Practice {Practice}: {Rows} rows past their time were taken out.")]
+    private static partial void LogGone(ILogger logger, Guid practice, int rows);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The nightly keeping stumbled ({Error}); it goes on.")]
+    private static partial void LogStumble(ILogger logger, string error);
+}

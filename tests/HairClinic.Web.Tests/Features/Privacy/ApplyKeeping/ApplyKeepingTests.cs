@@ -1,0 +1,60 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Slice = HairClinic.Web.Features.Privacy.ApplyKeeping.ApplyKeeping;
+
+namespace HairClinic.Web.Tests.Features.Privacy.ApplyKeeping;
+
+public sealed class ApplyKeepingTests(PgServer server)
+{
+    private readonly PrivacyScene scene = new();
+
+    private static CancellationToken Cancel => PrivacyScene.Cancel;
+
+    [Fact]
+    public async Task Who_left_long_ago_is_listed_by_code_and_erased_when_confirmed()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await LeaveAsync(clinic);
+        clinic.Clock.AdvanceDays(7 * 365);
+        var screen = await OpenAsync(clinic);
+        Assert.Equal(["Q-7719"], screen.Over.Codes);
+
+        await SaveAsync(clinic, new(RetentionSubject.ClientsWhoLeft, screen.Over.Rows, screen.Over.Codes));
+
+        Assert.Equal(
+            "Erased client",
+            await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == scene.Client.Id).Select(c => c.Name).SingleAsync(Cancel))
+        );
+        Assert.Empty((await OpenAsync(clinic)).Over.Codes);
+    }
+
+    [Fact]
+    public async Task Nobody_is_erased_who_was_not_on_the_list()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await LeaveAsync(clinic);
+        clinic.Clock.AdvanceDays(7 * 365);
+
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new(RetentionSubject.ClientsWhoLeft, 1, ["Q-1"])));
+
+        Assert.Equal(
+            scene.Client.Name,
+            await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == scene.Client.Id).Select(c => c.Name).SingleAsync(Cancel))
+        );
+    }
+
+    private Task<int> LeaveAsync(TestClinic clinic) =>
+        clinic.ReadAsync(async db =>
+        {
+            (await db.Clients.SingleAsync(c => c.Id == scene.Client.Id, Cancel)).Leave(scene.Given.Today);
+            return await db.SaveChangesAsync(Cancel);
+        });
+
+    private Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Screen>(scene.AsOwner(clinic), s => s.OpenAsync(RetentionSubject.ClientsWhoLeft, Cancel));
+
+    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(scene.AsOwner(clinic), s => s.SaveAsync(input, Cancel));
+}

@@ -1,0 +1,46 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
+using Slice = HairClinic.Web.Features.Privacy.EditConsentWords.EditConsentWords;
+
+namespace HairClinic.Web.Tests.Features.Privacy.EditConsentWords;
+
+public sealed class EditConsentWordsTests(PgServer server)
+{
+    private readonly PrivacyScene scene = new();
+
+    [Fact]
+    public async Task The_words_the_program_brings_become_the_first_edition()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+
+        var outcome = await SaveAsync(clinic, ConsentSubject.Messages, 1);
+
+        Assert.Equal(2, outcome.Number);
+    }
+
+    [Fact]
+    public async Task Who_writes_over_words_they_have_not_seen_is_told()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await SaveAsync(clinic, ConsentSubject.Messages, 1);
+
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, ConsentSubject.Messages, 1));
+    }
+
+    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, ConsentSubject subject, int number) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            scene.AsOwner(clinic),
+            s =>
+                s.SaveAsync(
+                    Guid.CreateVersion7(),
+                    new()
+                    {
+                        Subject = subject,
+                        Language = "en-GB",
+                        Number = number,
+                        Words = "I agree.",
+                    },
+                    PrivacyScene.Cancel
+                )
+        );
+}

@@ -1,0 +1,251 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Npgsql;
+using CareSlice = HairClinic.Web.Features.Clients.RecordCareFacts.RecordCareFacts;
+using Slice = HairClinic.Web.Features.Privacy.EraseClient.EraseClient;
+
+namespace HairClinic.Web.Tests.Features.Privacy.EraseClient;
+
+public sealed class EraseClientTests(PgServer server)
+{
+    private readonly PrivacyScene scene = new();
+
+    private static CancellationToken Cancel => PrivacyScene.Cancel;
+
+    [Fact]
+    public async Task After_it_no_text_of_any_table_tells_who_the_client_was()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        Assert.NotEmpty(await FoundAsync());
+
+        await EraseAsync(clinic);
+
+        // The serial stays on the base and in the workshop's books; it is told on the screen.
+        Assert.Empty((await FoundAsync()).Where(f => f is not ("hair_systems.serial: Q-7719" or "find_words.word: q7719")));
+    }
+
+    [Fact]
+    public async Task What_the_screen_says_is_what_is_done_and_recorded()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var screen = await LookAsync(clinic);
+
+        var outcome = await EraseAsync(clinic);
+
+        Assert.Equal(screen!.Counts.OrderBy(c => c.Key), outcome.Counts.OrderBy(c => c.Key));
+        var erasure = await clinic.ReadAsync(db => db.Erasures.SingleAsync(Cancel));
+        Assert.Equal(outcome.Counts.OrderBy(c => c.Key), erasure.Counts.OrderBy(c => c.Key));
+        Assert.Equal((scene.Client.Id, (Guid?)scene.Owner.Id, "1"), (erasure.ClientId, erasure.By, erasure.RuleVersion));
+        Assert.True(
+            await clinic.ReadAsync(db =>
+                db.AccessNotes.AnyAsync(n => n.Deed == AccessDeed.ErasedClient && n.ClientId == scene.Client.Id, Cancel)
+            )
+        );
+    }
+
+    [Fact]
+    public async Task Bonds_units_and_visits_stay_and_the_visit_ahead_is_called_off_with_its_chair_free()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+
+        await EraseAsync(clinic);
+
+        var visit = await clinic.ReadAsync(db => db.Visits.Include(v => v.Segments).SingleAsync(v => v.Id == scene.Ahead.Id, Cancel));
+        Assert.Equal((VisitState.Cancelled, false, null), (visit.State, visit.HoldsChair, visit.Note));
+        Assert.DoesNotContain(visit.Segments, s => s.HoldsHands);
+        Assert.Equal(1, await clinic.ReadAsync(db => db.Bonds.CountAsync(b => b.ClientId == scene.Client.Id && b.Products.Any(), Cancel)));
+        Assert.Equal(1, await clinic.ReadAsync(db => db.HairSystems.CountAsync(u => u.ClientId == scene.Client.Id, Cancel)));
+    }
+
+    [Fact]
+    public async Task Somebody_else_is_untouched()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+
+        await EraseAsync(clinic);
+
+        var other = await clinic.ReadAsync(db => db.Clients.SingleAsync(c => c.Code == "Q-7720", Cancel));
+        Assert.Equal(("Somebody Else", "+441632960078"), (other.Name, other.Phone));
+        Assert.True(await clinic.ReadAsync(db => db.FindWords.AnyAsync(w => w.SubjectId == other.Id, Cancel)));
+    }
+
+    [Fact]
+    public async Task Photos_cannot_be_opened_at_once_and_their_files_go_with_the_next_work()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var folder = Path.Combine(server.FilesFolder, clinic.PracticeId.ToString("N"));
+        Assert.NotEmpty(Directory.GetFiles(folder));
+
+        await EraseAsync(clinic);
+        Assert.NotNull(
+            await clinic.ReadAsync(db =>
+                db.ClientKeys.Where(k => k.ClientId == scene.Client.Id).Select(k => k.DestroyedAt).SingleAsync(Cancel)
+            )
+        );
+        await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunAsync(Cancel));
+
+        Assert.Empty(Directory.GetFiles(folder));
+    }
+
+    [Fact]
+    public async Task Another_code_erases_nothing_and_neither_does_the_desk()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var screen = await LookAsync(clinic);
+
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "Q-7720", screen!));
+        await Assert.ThrowsAsync<Refusal>(() =>
+            SaveAsync(clinic, clinic.Acting(scene.Given.Desk, scene.Given.Here), Guid.CreateVersion7(), "Q-7719", screen!)
+        );
+
+        Assert.NotEmpty(await FoundAsync());
+    }
+
+    [Fact]
+    public async Task Who_is_in_the_chair_today_is_not_erased()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        clinic.Clock.Reset(scene.Ahead.StartsAt);
+        await clinic.ReadAsync(async db =>
+        {
+            (await db.Visits.SingleAsync(v => v.Id == scene.Ahead.Id, Cancel)).Begin();
+            return await db.SaveChangesAsync(Cancel);
+        });
+
+        var screen = await LookAsync(clinic);
+
+        Assert.NotNull(screen!.Refused);
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "Q-7719", screen));
+    }
+
+    [Fact]
+    public async Task What_was_written_since_the_screen_opened_stops_it()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var screen = await LookAsync(clinic);
+        await CareAsync(clinic);
+
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "Q-7719", screen!));
+
+        Assert.NotEmpty(await FoundAsync());
+    }
+
+    [Fact]
+    public async Task On_an_erased_client_the_database_lets_nobody_write()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await EraseAsync(clinic);
+
+        await Assert.ThrowsAsync<Refusal>(() => CareAsync(clinic));
+    }
+
+    [Fact]
+    public async Task A_save_that_races_it_comes_wholly_before_or_not_at_all()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var screen = await LookAsync(clinic);
+
+        var saves = Enumerable.Range(0, 6).Select(_ => Task.Run(() => TriedAsync(() => CareAsync(clinic)))).ToList();
+        var erased = await TriedAsync(() => SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "Q-7719", screen!));
+        await Task.WhenAll(saves);
+
+        var left = await clinic.ReadAsync(db => db.CareFacts.CountAsync(f => f.ClientId == scene.Client.Id, Cancel));
+        Assert.Equal(erased ? 0 : 1 + saves.Count(s => s.Result), left);
+    }
+
+    [Fact]
+    public async Task A_second_tap_gets_the_first_answer()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var (key, screen) = (Guid.CreateVersion7(), await LookAsync(clinic));
+
+        var first = await SaveAsync(clinic, scene.AsOwner(clinic), key, "Q-7719", screen!);
+        var second = await SaveAsync(clinic, scene.AsOwner(clinic), key, "Q-7719", screen!);
+
+        Assert.Equal(first.Counts.OrderBy(c => c.Key), second.Counts.OrderBy(c => c.Key));
+    }
+
+    private static async Task<bool> TriedAsync(Func<Task> deed)
+    {
+        try
+        {
+            await deed();
+            return true;
+        }
+        catch (Refusal)
+        {
+            return false;
+        }
+    }
+
+    private Task<CareSlice.Outcome> CareAsync(TestClinic clinic) =>
+        clinic.UseAsync<CareSlice, CareSlice.Outcome>(
+            scene.AsOwner(clinic),
+            s => s.SaveAsync(Guid.CreateVersion7(), new() { ClientId = scene.Client.Id, SwimsPerWeek = 1 }, Cancel)
+        );
+
+    private Task<Slice.Screen?> LookAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(scene.AsOwner(clinic), s => s.OpenAsync(scene.Client.Id, Cancel));
+
+    private async Task<Slice.Outcome> EraseAsync(TestClinic clinic) =>
+        await SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "q-7719", (await LookAsync(clinic))!);
+
+    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, PersonActor actor, Guid key, string code, Slice.Screen screen) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            actor,
+            s =>
+                s.SaveAsync(
+                    key,
+                    new()
+                    {
+                        ClientId = scene.Client.Id,
+                        Code = code,
+                        Expected = screen.Counts,
+                    },
+                    Cancel
+                )
+        );
+
+    // Every column of every table that can hold words, read past the fence.
+    private async Task<List<string>> FoundAsync()
+    {
+        await using var connection = new NpgsqlConnection(server.Connections.Migrator);
+        await connection.OpenAsync(Cancel);
+        var columns = new List<(string Table, string Column)>();
+        await using (
+            var ask = new NpgsqlCommand(
+                """
+                select c.table_name, c.column_name from information_schema.columns c
+                join information_schema.columns p on p.table_name = c.table_name and p.table_schema = c.table_schema and p.column_name = 'practice_id'
+                where c.table_schema = 'public' and c.data_type in ('text', 'jsonb', 'json', 'character varying', 'date')
+                """,
+                connection
+            )
+        )
+        await using (var reader = await ask.ExecuteReaderAsync(Cancel))
+        {
+            while (await reader.ReadAsync(Cancel))
+                columns.Add((reader.GetString(0), reader.GetString(1)));
+        }
+        var found = new List<string>();
+        foreach (var (table, column) in columns)
+        {
+            await using var look = new NpgsqlCommand(
+                $"select distinct told from {table}, unnest(@told) told where practice_id = @practice and strpos(lower(\"{column}\"::text), lower(told)) > 0",
+                connection
+            );
+            look.Parameters.AddWithValue("told", PrivacyScene.Telling.Append("1971-03-09").Append("q7719").ToArray());
+            look.Parameters.AddWithValue("practice", scene.Client.PracticeId);
+            await using var reader = await look.ExecuteReaderAsync(Cancel);
+            while (await reader.ReadAsync(Cancel))
+                found.Add($"{table}.{column}: {reader.GetString(0)}");
+        }
+        return found;
+    }
+}

@@ -1,0 +1,77 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Slice = HairClinic.Web.Features.Privacy.Keeping.Keeping;
+
+namespace HairClinic.Web.Tests.Features.Privacy.Keeping;
+
+public sealed class KeepingTests(PgServer server)
+{
+    private readonly PrivacyScene scene = new();
+
+    private static CancellationToken Cancel => PrivacyScene.Cancel;
+
+    [Fact]
+    public async Task The_preview_counts_and_changes_nothing()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        clinic.Clock.AdvanceDays(61);
+
+        var drafts = (await OpenAsync(clinic)).Rules.Single(r => r.Subject == RetentionSubject.Drafts);
+
+        Assert.Equal((1, scene.Given.Today, true), (drafts.Over.Rows, drafts.Over.Oldest!.Value, drafts.Usual));
+        Assert.Equal(1, await clinic.ReadAsync(db => db.Drafts.CountAsync(Cancel)));
+    }
+
+    [Fact]
+    public async Task At_night_only_what_goes_by_itself_goes_and_once()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        clinic.Clock.Reset(Instant.FromUtc(2030, 2, 3, 3, 0));
+
+        var gone = await clinic.UseAsync<NightlyKeeping, int>(clinic.Job, k => k.KeepAsync(clinic.PracticeId, Cancel));
+        var again = await clinic.UseAsync<NightlyKeeping, int>(clinic.Job, k => k.KeepAsync(clinic.PracticeId, Cancel));
+
+        // A draft, a link and a kept answer; undone work stays, and so does what somebody has to confirm.
+        Assert.Equal((3, 0), (gone, again));
+        Assert.Equal(1, await clinic.ReadAsync(db => db.ContactNotes.CountAsync(Cancel)));
+        Assert.Equal(2, await clinic.ReadAsync(db => db.WorkItems.CountAsync(Cancel)));
+    }
+
+    [Fact]
+    public async Task By_day_nothing_goes_by_itself()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        clinic.Clock.Reset(Instant.FromUtc(2030, 2, 3, 12, 0));
+
+        Assert.Equal(0, await clinic.UseAsync<NightlyKeeping, int>(clinic.Job, k => k.KeepAsync(clinic.PracticeId, Cancel)));
+    }
+
+    [Fact]
+    public async Task A_key_kept_for_less_than_two_days_is_refused()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+
+        await Assert.ThrowsAsync<Refusal>(() =>
+            clinic.UseAsync<Slice, Slice.Outcome>(
+                scene.AsOwner(clinic),
+                s =>
+                    s.SaveAsync(
+                        Guid.CreateVersion7(),
+                        new()
+                        {
+                            Subject = RetentionSubject.WriteKeys,
+                            KeepDays = 1,
+                            ByItself = true,
+                        },
+                        Cancel
+                    )
+            )
+        );
+    }
+
+    private Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Screen>(scene.AsOwner(clinic), s => s.OpenAsync(Cancel));
+}

@@ -1,0 +1,116 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+using Slice = HairClinic.Web.Features.Privacy.PrivacyAndPapers.PrivacyAndPapers;
+using WordsSlice = HairClinic.Web.Features.Privacy.EditConsentWords.EditConsentWords;
+
+namespace HairClinic.Web.Tests.Features.Privacy.PrivacyAndPapers;
+
+public sealed class PrivacyAndPapersTests(PgServer server)
+{
+    private readonly PrivacyScene scene = new();
+
+    private static CancellationToken Cancel => PrivacyScene.Cancel;
+
+    [Fact]
+    public async Task Taking_back_is_a_line_of_its_own_and_the_last_word_stands()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        clinic.Clock.AdvanceMinutes(1);
+
+        await SaveAsync(clinic, ConsentSubject.Photos, given: false, number: 1);
+
+        var screen = await OpenAsync(clinic);
+        Assert.Equal([false, true], screen.History.Select(l => l.Consent.Given));
+        Assert.False(screen.Standing.Single(s => s.Subject == ConsentSubject.Photos).Last!.Given);
+        Assert.Null(screen.Standing.Single(s => s.Subject == ConsentSubject.Messages).Last);
+    }
+
+    [Fact]
+    public async Task New_words_never_change_what_was_agreed()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await clinic.UseAsync<WordsSlice, WordsSlice.Outcome>(
+            scene.AsOwner(clinic),
+            s =>
+                s.SaveAsync(
+                    Guid.CreateVersion7(),
+                    new()
+                    {
+                        Subject = ConsentSubject.Photos,
+                        Language = "en-GB",
+                        Number = 1,
+                        Words = "New words",
+                    },
+                    Cancel
+                )
+        );
+
+        var screen = await OpenAsync(clinic);
+
+        Assert.Equal(
+            (2, "New words"),
+            screen.Standing.Where(s => s.Subject == ConsentSubject.Photos).Select(s => (s.TextNumber, s.Words)).Single()
+        );
+        Assert.NotEqual("New words", screen.History.Single().Words);
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, ConsentSubject.Photos, given: true, number: 1));
+    }
+
+    [Fact]
+    public async Task The_program_can_neither_change_nor_remove_a_line()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+
+        foreach (
+            var deed in new[]
+            {
+                "update consents set given = false",
+                "delete from consents",
+                "delete from consent_texts",
+                "delete from erasures",
+            }
+        )
+        {
+            var refused = await Assert.ThrowsAsync<PostgresException>(() =>
+                clinic.ReadAsync(db => db.Database.ExecuteSqlRawAsync(deed, Cancel))
+            );
+            Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, refused.SqlState);
+        }
+    }
+
+    [Fact]
+    public async Task Nobody_of_another_salon_reads_or_takes_a_consent()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var other = clinic.Acting(scene.Given.Desk, scene.Given.There);
+
+        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(other, s => s.OpenAsync(scene.Client.Id, Cancel)));
+    }
+
+    private async Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
+        (
+            await clinic.UseAsync<Slice, Slice.Screen?>(
+                clinic.Acting(scene.Given.Desk, scene.Given.Here),
+                s => s.OpenAsync(scene.Client.Id, Cancel)
+            )
+        )!;
+
+    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, ConsentSubject subject, bool given, int number) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            clinic.Acting(scene.Given.Desk, scene.Given.Here),
+            s =>
+                s.SaveAsync(
+                    Guid.CreateVersion7(),
+                    new()
+                    {
+                        ClientId = scene.Client.Id,
+                        Subject = subject,
+                        Given = given,
+                        Way = ConsentWay.OnPaper,
+                        TextNumber = number,
+                    },
+                    Cancel
+                )
+        );
+}
