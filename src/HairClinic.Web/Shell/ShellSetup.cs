@@ -42,6 +42,7 @@ public static class ShellSetup
         app.UseMiddleware<Features.Practices.FirstRun.FirstRunGate>();
         app.UseAuthorization();
         app.UseMiddleware<Practices.ActorMiddleware>();
+        app.UseMiddleware<StepUpGate>();
         app.UseMiddleware<ShellFactsReader>();
         app.UseAntiforgery();
         app.MapStaticAssets().AllowAnonymous();

@@ -16,6 +16,7 @@ public sealed class RowSecurityTests(PgServer server)
         "data_protection_keys",
         "practices",
         "sign_in_links",
+        "sign_in_sessions",
         "user_claims",
         "user_logins",
         "user_passkeys",

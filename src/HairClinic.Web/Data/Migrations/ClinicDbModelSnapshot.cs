@@ -1808,6 +1808,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("boolean")
                         .HasColumnName("email_confirmed");
 
+                    b.Property<long?>("LastCodeStep")
+                        .HasColumnType("bigint")
+                        .HasColumnName("last_code_step");
+
                     b.Property<bool>("LockoutEnabled")
                         .HasColumnType("boolean")
                         .HasColumnName("lockout_enabled");
@@ -1915,6 +1919,71 @@ namespace HairClinic.Web.Data.Migrations
                         .HasName("pk_sign_in_links");
 
                     b.ToTable("sign_in_links", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.SignInSession", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("device");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("EndedBecause")
+                        .HasColumnType("text")
+                        .HasColumnName("ended_because");
+
+                    b.Property<Instant>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expires_at");
+
+                    b.Property<Instant>("IdleUntil")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("idle_until");
+
+                    b.Property<Instant>("LastSeenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_seen_at");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Instant>("SteppedUpAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("stepped_up_at");
+
+                    b.Property<Guid>("UserId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("user_id");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("way");
+
+                    b.HasKey("Id")
+                        .HasName("pk_sign_in_sessions");
+
+                    b.HasIndex("UserId", "CreatedAt")
+                        .HasDatabaseName("ix_sign_in_sessions_user_id_created_at");
+
+                    b.ToTable("sign_in_sessions", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Web.Data.FindWord", b =>
@@ -2607,6 +2676,16 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_visit_segments_visits_practice_id_visit_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.SignInSession", b =>
+                {
+                    b.HasOne("HairClinic.Web.Data.Accounts.AppUser", null)
+                        .WithMany()
+                        .HasForeignKey("UserId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_sign_in_sessions_users_user_id");
                 });
 
             modelBuilder.Entity("HairClinic.Web.Data.Writes.Draft", b =>

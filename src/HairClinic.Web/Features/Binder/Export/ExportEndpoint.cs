@@ -33,5 +33,6 @@ public static class ExportEndpoint
                     );
                 }
             )
-            .RequireAuthorization(Policies.Manage);
+            .RequireAuthorization(Policies.Manage)
+            .WithMetadata(new StepUpAttribute());
 }
