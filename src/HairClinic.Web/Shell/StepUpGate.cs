@@ -7,10 +7,7 @@ public sealed class StepUpGate(RequestDelegate next)
 {
     public async Task InvokeAsync(HttpContext context, StepUpCheck check)
     {
-        if (
-            context.GetEndpoint()?.Metadata.GetMetadata<StepUpAttribute>() is null
-            || await check.IsFreshAsync(context.RequestAborted)
-        )
+        if (context.GetEndpoint()?.Metadata.GetMetadata<StepUpAttribute>() is null || await check.IsFreshAsync(context.RequestAborted))
             await next(context);
         else if (HttpMethods.IsGet(context.Request.Method))
         {

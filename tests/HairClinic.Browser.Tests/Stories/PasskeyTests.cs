@@ -29,7 +29,11 @@ public sealed class PasskeyTests(ChromiumBrowser chromium)
         await site.Services.GetRequiredService<PracticeJobs>().RunAsync(practice, "story", services => LayAsync(services, practice));
         var page = await DeviceAsync(site);
         var complaints = new List<string>();
-        page.Console += (_, message) => { if (message.Type == "error") complaints.Add(message.Text); };
+        page.Console += (_, message) =>
+        {
+            if (message.Type == "error")
+                complaints.Add(message.Text);
+        };
 
         // By password, which can be looked at.
         await page.GotoAsync("/sign-in");
@@ -125,15 +129,30 @@ public sealed class PasskeyTests(ChromiumBrowser chromium)
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var owner = scene.Hire("Ottilie Vane", StaffRole.Owner, salon);
         await db.SaveChangesAsync();
-        var user = new AppUser { Id = Guid.CreateVersion7(), PracticeId = practice, PersonId = owner.Id, UserName = "ottilie", LockoutEnabled = true };
+        var user = new AppUser
+        {
+            Id = Guid.CreateVersion7(),
+            PracticeId = practice,
+            PersonId = owner.Id,
+            UserName = "ottilie",
+            LockoutEnabled = true,
+        };
         Assert.True((await services.GetRequiredService<UserManager<AppUser>>().CreateAsync(user, Password)).Succeeded);
         return true;
     }
 
     private static Task<int> LockAsync(Site site, Guid practice) =>
-        site.Services.GetRequiredService<PracticeJobs>().RunAsync(practice, "story", async services =>
-        {
-            await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-            return await db.Users.ExecuteUpdateAsync(set => set.SetProperty(u => u.LockoutEnd, DateTimeOffset.MaxValue.AddYears(-1)));
-        });
+        site
+            .Services.GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                practice,
+                "story",
+                async services =>
+                {
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    return await db.Users.ExecuteUpdateAsync(set =>
+                        set.SetProperty(u => u.LockoutEnd, DateTimeOffset.MaxValue.AddYears(-1))
+                    );
+                }
+            );
 }

@@ -52,7 +52,9 @@ public sealed class AccountStore(ClinicDb db, IDataProtectionProvider protection
             StringSplitOptions.RemoveEmptyEntries
         );
         var typed = Hash(user, code);
-        var left = kept.Where(hash => !CryptographicOperations.FixedTimeEquals(Convert.FromBase64String(hash), Convert.FromBase64String(typed)));
+        var left = kept.Where(hash =>
+            !CryptographicOperations.FixedTimeEquals(Convert.FromBase64String(hash), Convert.FromBase64String(typed))
+        );
         var rest = left.ToList();
         if (rest.Count == kept.Length)
             return false;

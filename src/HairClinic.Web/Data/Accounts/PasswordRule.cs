@@ -16,8 +16,10 @@ public static class PasswordRule
     public const string TooShort = "A password has at least 15 letters. Three or four words in a row do well.";
     public const string TooLong = "A password has at most 256 letters.";
     public const string Unkept = "This holds a sign that cannot be kept. Type it again.";
-    public const string Repeats = "This says the same short thing again and again, and is guessed early. Three or four words in a row do well.";
-    public const string IsWalk = "This runs along the keyboard or the alphabet, and is guessed early. Three or four words in a row do well.";
+    public const string Repeats =
+        "This says the same short thing again and again, and is guessed early. Three or four words in a row do well.";
+    public const string IsWalk =
+        "This runs along the keyboard or the alphabet, and is guessed early. Three or four words in a row do well.";
     public const string IsListed =
         "This is mostly a password that many people have used, and is guessed early. Three or four other words in a row do well.";
     public const string IsNamed =

@@ -8,7 +8,9 @@ public sealed class SessionActivity(IClock clock) : CircuitHandler
 {
     public Instant Last { get; private set; } = clock.GetCurrentInstant();
 
-    public override Func<CircuitInboundActivityContext, Task> CreateInboundActivityHandler(Func<CircuitInboundActivityContext, Task> next) =>
+    public override Func<CircuitInboundActivityContext, Task> CreateInboundActivityHandler(
+        Func<CircuitInboundActivityContext, Task> next
+    ) =>
         context =>
         {
             Last = clock.GetCurrentInstant();

@@ -24,11 +24,7 @@ public sealed class SignInPace : IDisposable
         : Longest;
 
     public void Failed(string name) =>
-        tries.Set(
-            Key(name),
-            Count(name) + 1,
-            new MemoryCacheEntryOptions { Size = 1, AbsoluteExpirationRelativeToNow = Remembered }
-        );
+        tries.Set(Key(name), Count(name) + 1, new MemoryCacheEntryOptions { Size = 1, AbsoluteExpirationRelativeToNow = Remembered });
 
     public void Forget(string name) => tries.Remove(Key(name));
 

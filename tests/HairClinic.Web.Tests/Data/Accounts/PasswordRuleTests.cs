@@ -60,7 +60,9 @@ public sealed class PasswordRuleTests
     [Fact]
     public void The_same_password_from_another_keyboard_is_the_same()
     {
-        var hasher = new ClinicHasher(Microsoft.Extensions.Options.Options.Create(new Microsoft.AspNetCore.Identity.PasswordHasherOptions()));
+        var hasher = new ClinicHasher(
+            Microsoft.Extensions.Options.Options.Create(new Microsoft.AspNetCore.Identity.PasswordHasherOptions())
+        );
         var user = new AppUser();
         // é as one sign and as e with an accent; the full-width digits of some keyboards.
         var hash = hasher.HashPassword(user, "caf\u00e9 au lait, 12 spoons");

@@ -103,7 +103,10 @@ public sealed class SessionBookTests(PgServer server) : PracticeTest(server)
     [Theory]
     [InlineData("Mozilla/5.0 (X11; Linux x86_64) AppleWebKit/537.36 (KHTML, like Gecko) Chrome/140.0.0.0 Safari/537.36", "Chrome on Linux")]
     [InlineData("Mozilla/5.0 (Windows NT 10.0; Win64; x64; rv:140.0) Gecko/20100101 Firefox/140.0", "Firefox on Windows")]
-    [InlineData("Mozilla/5.0 (iPad; CPU OS 18_0 like Mac OS X) AppleWebKit/605.1.15 (KHTML, like Gecko) Version/18.0 Safari/604.1", "Safari on iPad")]
+    [InlineData(
+        "Mozilla/5.0 (iPad; CPU OS 18_0 like Mac OS X) AppleWebKit/605.1.15 (KHTML, like Gecko) Version/18.0 Safari/604.1",
+        "Safari on iPad"
+    )]
     [InlineData("curl/8", "Unknown device")]
     [InlineData(null, "Unknown device")]
     public void A_device_is_told_in_a_few_words(string? agent, string words) => Assert.Equal(words, DeviceWords.Of(agent));

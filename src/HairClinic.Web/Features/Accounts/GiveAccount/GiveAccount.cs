@@ -12,7 +12,15 @@ using NodaTime;
 namespace HairClinic.Web.Features.Accounts.GiveAccount;
 
 /// <summary>A person's way in: a name to sign in with, and either a first password or a link with which they set their own.</summary>
-public sealed class GiveAccount(ClinicDbFactory databases, WriteOnce writes, AccountBook accounts, CurrentActor current, PracticeJobs jobs, StepUpCheck check, IClock clock)
+public sealed class GiveAccount(
+    ClinicDbFactory databases,
+    WriteOnce writes,
+    AccountBook accounts,
+    CurrentActor current,
+    PracticeJobs jobs,
+    StepUpCheck check,
+    IClock clock
+)
 {
     /// <returns>Null where there is no such person here, or not one whom this manager may let in.</returns>
     public async Task<Screen?> OpenAsync(Guid personId, CancellationToken cancellation)
@@ -23,7 +31,13 @@ public sealed class GiveAccount(ClinicDbFactory databases, WriteOnce writes, Acc
             return null;
         var user = await AccountOf(db, personId).AsNoTracking().SingleOrDefaultAsync(cancellation);
         var hasPasskey = user is not null && await db.UserPasskeys.AnyAsync(p => p.UserId == user.Id, cancellation);
-        return new Screen(person.Name, user?.UserName, user?.Email, user?.PasswordHash is not null, hasPasskey || user?.TwoFactorEnabled == true);
+        return new Screen(
+            person.Name,
+            user?.UserName,
+            user?.Email,
+            user?.PasswordHash is not null,
+            hasPasskey || user?.TwoFactorEnabled == true
+        );
     }
 
     /// <exception cref="Refusal">The name is taken, the password is too short, or this person is not theirs to let in.</exception>

@@ -7,7 +7,14 @@ using NodaTime;
 namespace HairClinic.Web.Features.Accounts.MySignIn;
 
 /// <summary>Everything about one's own sign-in: what opens it, where it is open, and when it was used.</summary>
-public sealed class MySignIn(OwnAccount own, ClinicSignIns accounts, SessionBook sessions, ClinicDbFactory databases, CurrentActor current, IClock clock)
+public sealed class MySignIn(
+    OwnAccount own,
+    ClinicSignIns accounts,
+    SessionBook sessions,
+    ClinicDbFactory databases,
+    CurrentActor current,
+    IClock clock
+)
 {
     private const int Shown = 12;
 

@@ -18,13 +18,11 @@ public sealed class Passkeys(OwnAccount own, ClinicSignIns accounts, AccountNoti
     {
         var user = await own.ReadAsync(cancellation);
         var passkeys = await accounts.UserManager.GetPasskeysAsync(user);
-        return new Screen(
-            [
-                .. passkeys
-                    .OrderBy(p => p.CreatedAt)
-                    .Select(p => new Line(Base64Url.EncodeToString(p.CredentialId), p.Name ?? "", Instant.FromDateTimeOffset(p.CreatedAt))),
-            ]
-        );
+        return new Screen([
+            .. passkeys
+                .OrderBy(p => p.CreatedAt)
+                .Select(p => new Line(Base64Url.EncodeToString(p.CredentialId), p.Name ?? "", Instant.FromDateTimeOffset(p.CreatedAt))),
+        ]);
     }
 
     /// <returns>What to ask the browser for, as JSON.</returns>
@@ -92,7 +90,9 @@ public sealed class Passkeys(OwnAccount own, ClinicSignIns accounts, AccountNoti
         Base64Url.IsValid(id) ? await accounts.UserManager.GetPasskeyAsync(user, Base64Url.DecodeFromChars(id)) : null;
 
     private static string Named(string name) =>
-        string.IsNullOrWhiteSpace(name) ? "Passkey" : name.Trim() is { Length: > NameLength } longer ? longer[..NameLength] : name.Trim();
+        string.IsNullOrWhiteSpace(name) ? "Passkey"
+        : name.Trim() is { Length: > NameLength } longer ? longer[..NameLength]
+        : name.Trim();
 
     public sealed record Screen(IReadOnlyList<Line> All);
 

@@ -16,7 +16,10 @@ public static class PasskeysEndpoint
             .AddEndpointFilter<TokenFilter>()
             .AllowAnonymous();
         routes
-            .MapPost("/passkey/creation", async (Passkeys slice, CancellationToken cancellation) => Json(await slice.AskAsync(cancellation)))
+            .MapPost(
+                "/passkey/creation",
+                async (Passkeys slice, CancellationToken cancellation) => Json(await slice.AskAsync(cancellation))
+            )
             .AddEndpointFilter<TokenFilter>()
             .RequireAuthorization(Policies.Staff)
             .WithMetadata(new StepUpAttribute());

@@ -47,7 +47,11 @@ public sealed class AddCodesTests(PgServer server)
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = await site.SignInAsync(StaffRole.Owner);
 
-        var answer = await EmptySite.SendAsync(browser, "/my-sign-in/add-codes", new Dictionary<string, string> { ["Input.Code"] = "000000" });
+        var answer = await EmptySite.SendAsync(
+            browser,
+            "/my-sign-in/add-codes",
+            new Dictionary<string, string> { ["Input.Code"] = "000000" }
+        );
 
         Assert.Contains("This code does not fit", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
         Assert.False(await site.DoAsync((_, db) => db.Users.Select(u => u.TwoFactorEnabled).SingleAsync(Cancel)));

@@ -59,10 +59,19 @@ public sealed class MySignInTests(PgServer server)
         await using var site = await AccountsSite.OpenAsync(server, roles: [StaffRole.Owner, StaffRole.Stylist]);
         var (owner, stylist) = (await site.SignInAsync(StaffRole.Owner), await site.SignInAsync(StaffRole.Stylist));
         var place = await site.DoAsync(
-            (_, db) => db.SignInSessions.Where(s => db.Users.Any(u => u.Id == s.UserId && u.UserName == "Owner")).Select(s => s.Id).SingleAsync(Cancel)
+            (_, db) =>
+                db
+                    .SignInSessions.Where(s => db.Users.Any(u => u.Id == s.UserId && u.UserName == "Owner"))
+                    .Select(s => s.Id)
+                    .SingleAsync(Cancel)
         );
 
-        await AccountsSite.PostAsync(stylist, "/my-sign-in", "/my-sign-in/end", new Dictionary<string, string> { ["place"] = place.ToString() });
+        await AccountsSite.PostAsync(
+            stylist,
+            "/my-sign-in",
+            "/my-sign-in/end",
+            new Dictionary<string, string> { ["place"] = place.ToString() }
+        );
 
         Assert.Equal(HttpStatusCode.OK, await LookAsync(owner));
     }

@@ -36,7 +36,11 @@ public sealed class PasskeysTests(PgServer server)
 
         foreach (var credential in new[] { "", "{}", "not json", """{"id":"AAAA","rawId":"AAAA","type":"public-key","response":{}}""" })
         {
-            var answer = await EmptySite.SendAsync(site.Browser(), "/sign-in", new Dictionary<string, string> { ["Credential"] = credential });
+            var answer = await EmptySite.SendAsync(
+                site.Browser(),
+                "/sign-in",
+                new Dictionary<string, string> { ["Credential"] = credential }
+            );
             Assert.Contains("does not open anything here", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
         }
     }
@@ -55,7 +59,10 @@ public sealed class PasskeysTests(PgServer server)
     {
         var document = new HtmlParser().ParseDocument(await browser.GetStringAsync(page, Cancel));
         using var ask = new HttpRequestMessage(HttpMethod.Post, endpoint);
-        ask.Headers.Add("RequestVerificationToken", document.QuerySelector("main input[name=__RequestVerificationToken]")!.GetAttribute("value"));
+        ask.Headers.Add(
+            "RequestVerificationToken",
+            document.QuerySelector("main input[name=__RequestVerificationToken]")!.GetAttribute("value")
+        );
         var answer = await browser.SendAsync(ask, Cancel);
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         return JsonDocument.Parse(await answer.Content.ReadAsStringAsync(Cancel)).RootElement;

@@ -32,7 +32,10 @@ public sealed class SignInTests(PgServer server)
 
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.Contains(No, await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
-        Assert.DoesNotContain(answer.Headers.TryGetValues("Set-Cookie", out var set) ? set : [], c => c.Contains("clinic", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            answer.Headers.TryGetValues("Set-Cookie", out var set) ? set : [],
+            c => c.Contains("clinic", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -82,7 +85,8 @@ public sealed class SignInTests(PgServer server)
         await TryAsync(browser, "Owner", "another long guess");
         Assert.Equal(until, await site.DoAsync((_, db) => db.Users.Select(u => u.LockoutEnd).SingleAsync(Cancel)));
 
-        static TimeSpan Now() => SystemClock.Instance.GetCurrentInstant() - NodaConstants.UnixEpoch is var since ? since.ToTimeSpan() : default;
+        static TimeSpan Now() =>
+            SystemClock.Instance.GetCurrentInstant() - NodaConstants.UnixEpoch is var since ? since.ToTimeSpan() : default;
     }
 
     [Fact]
@@ -143,7 +147,10 @@ public sealed class SignInTests(PgServer server)
     {
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = site.Browser();
-        var cookie = (await TryAsync(browser, "Owner", AccountsSite.Password)).Headers.GetValues("Set-Cookie").First(c => c.StartsWith("__Host-clinic=", StringComparison.Ordinal)).Split(';')[0];
+        var cookie = (await TryAsync(browser, "Owner", AccountsSite.Password))
+            .Headers.GetValues("Set-Cookie")
+            .First(c => c.StartsWith("__Host-clinic=", StringComparison.Ordinal))
+            .Split(';')[0];
         var thief = site.Browser();
         thief.DefaultRequestHeaders.Add("Cookie", cookie);
         Assert.Equal(HttpStatusCode.OK, (await thief.GetAsync("/my-sign-in", Cancel)).StatusCode);

@@ -23,10 +23,7 @@ public sealed class SignInCodeTests(PgServer server)
         EmptySite.LeadsTo("/", await app.SignInAsync(site.Browser(), app.Code));
         await RefusedAsync(await app.SignInAsync(site.Browser(), app.Code));
 
-        Assert.Contains(
-            SignInWay.PasswordAndCode,
-            await site.DoAsync((_, db) => db.SignInSessions.Select(s => s.Way).ToListAsync(Cancel))
-        );
+        Assert.Contains(SignInWay.PasswordAndCode, await site.DoAsync((_, db) => db.SignInSessions.Select(s => s.Way).ToListAsync(Cancel)));
     }
 
     [Fact]

@@ -65,7 +65,12 @@ public sealed class StepUpTests(PgServer server)
         var browser = await site.SignInAsync(StaffRole.Owner);
         site.Clock.Advance(SessionBook.Fresh);
 
-        var answer = await AccountsSite.PostAsync(browser, "/my-sign-in", "/my-sign-in/passkeys/remove", new Dictionary<string, string> { ["id"] = "AAAA" });
+        var answer = await AccountsSite.PostAsync(
+            browser,
+            "/my-sign-in",
+            "/my-sign-in/passkeys/remove",
+            new Dictionary<string, string> { ["id"] = "AAAA" }
+        );
 
         Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
         Assert.Contains("prove anew", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
@@ -80,7 +85,10 @@ public sealed class StepUpTests(PgServer server)
     {
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
 
-        EmptySite.LeadsTo("/", await ProveAsync(await site.SignInAsync(StaffRole.Owner), "/step-up?return=" + Uri.EscapeDataString(wanted)));
+        EmptySite.LeadsTo(
+            "/",
+            await ProveAsync(await site.SignInAsync(StaffRole.Owner), "/step-up?return=" + Uri.EscapeDataString(wanted))
+        );
     }
 
     private static Task<HttpResponseMessage> ProveAsync(

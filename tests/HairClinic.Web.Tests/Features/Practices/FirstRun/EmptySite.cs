@@ -70,7 +70,11 @@ public sealed class EmptySite : WebApplicationFactory<Program>
             .First(f => filledIn.Keys.All(name => f.QuerySelector($"[name='{name}']") is not null));
         var fields = form.QuerySelectorAll("input[name], select[name]")
             .ToDictionary(i => i.GetAttribute("name")!, i => filledIn.GetValueOrDefault(i.GetAttribute("name")!, Chosen(i)));
-        return await browser.PostAsync(form.GetAttribute("action") is { Length: > 0 } to ? to : page, new FormUrlEncodedContent(fields), cancel);
+        return await browser.PostAsync(
+            form.GetAttribute("action") is { Length: > 0 } to ? to : page,
+            new FormUrlEncodedContent(fields),
+            cancel
+        );
 
         static string Chosen(AngleSharp.Dom.IElement field) =>
             field.GetAttribute("value") ?? field.QuerySelector("option[selected]")?.GetAttribute("value") ?? "";
