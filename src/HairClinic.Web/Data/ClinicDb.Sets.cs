@@ -22,6 +22,7 @@ public sealed partial class ClinicDb
     // Unfenced: read before anybody is known.
     public DbSet<PracticeRow> Practices => Set<PracticeRow>();
     public DbSet<SignInLink> SignInLinks => Set<SignInLink>();
+    public DbSet<SignInSession> SignInSessions => Set<SignInSession>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
     public DbSet<MasterKeyMark> MasterKeyMarks => Set<MasterKeyMark>();
 

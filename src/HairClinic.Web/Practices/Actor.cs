@@ -15,8 +15,15 @@ public abstract record Actor(Guid PracticeId)
 /// <summary>Someone who works in the practice.</summary>
 /// <param name="Salons">The salons they may look into; an owner's are all.</param>
 /// <param name="AtSalon">The one their screens speak of.</param>
-public sealed record PersonActor(Guid PracticeId, Guid PersonId, StaffRole StaffRole, IReadOnlyList<Guid> Salons, Guid? AtSalon)
-    : Actor(PracticeId)
+/// <param name="SessionId">The sign-in they act under.</param>
+public sealed record PersonActor(
+    Guid PracticeId,
+    Guid PersonId,
+    StaffRole StaffRole,
+    IReadOnlyList<Guid> Salons,
+    Guid? AtSalon,
+    Guid? SessionId = null
+) : Actor(PracticeId)
 {
     public override Guid? Id => PersonId;
 

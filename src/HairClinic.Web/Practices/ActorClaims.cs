@@ -11,6 +11,7 @@ public static class ActorClaims
     public const string Salon = "salon";
     public const string AtSalon = "at-salon";
     public const string Client = "client";
+    public const string Session = "session";
 
     /// <summary>What the shell shows of who is signed in; it decides nothing.</summary>
     public const string DisplayName = "display-name";
@@ -20,7 +21,14 @@ public static class ActorClaims
         if (user?.Identity?.IsAuthenticated != true || Read(user, Practice) is not { } practice)
             return null;
         if (Read(user, Person) is { } person && Enum.TryParse<StaffRole>(user.FindFirstValue(ClaimTypes.Role), out var role))
-            return new PersonActor(practice, person, role, [.. user.FindAll(Salon).Select(c => Guid.Parse(c.Value))], Read(user, AtSalon));
+            return new PersonActor(
+                practice,
+                person,
+                role,
+                [.. user.FindAll(Salon).Select(c => Guid.Parse(c.Value))],
+                Read(user, AtSalon),
+                Read(user, Session)
+            );
         return Read(user, Client) is { } client ? new ClientActor(practice, client) : null;
     }
 
@@ -35,6 +43,10 @@ public static class ActorClaims
 
     public static IEnumerable<Claim> For(ClientActor client) =>
         [new(Practice, client.PracticeId.ToString()), new(Client, client.ClientId.ToString())];
+
+    public static Claim ForSession(Guid session) => new(Session, session.ToString());
+
+    public static Guid? SessionOf(ClaimsPrincipal? user) => user is null ? null : Read(user, Session);
 
     private static Guid? Read(ClaimsPrincipal user, string claim) => Guid.TryParse(user.FindFirstValue(claim), out var id) ? id : null;
 }

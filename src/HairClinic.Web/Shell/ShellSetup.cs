@@ -43,6 +43,7 @@ public static class ShellSetup
         app.UseAuthorization();
         app.UseMiddleware<Practices.ActorMiddleware>();
         app.UseMiddleware<ActorChangedMiddleware>();
+        app.UseMiddleware<StepUpGate>();
         app.UseMiddleware<ShellFactsReader>();
         app.UseAntiforgery();
         app.MapStaticAssets().AllowAnonymous();

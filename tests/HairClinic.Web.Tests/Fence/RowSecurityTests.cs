@@ -17,6 +17,7 @@ public sealed class RowSecurityTests(PgServer server)
         "master_key_marks",
         "practices",
         "sign_in_links",
+        "sign_in_sessions",
         "user_claims",
         "user_logins",
         "user_passkeys",

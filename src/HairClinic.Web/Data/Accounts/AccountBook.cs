@@ -9,7 +9,7 @@ public sealed class AccountBook(UserManager<AppUser> users)
     public const string NameOnce = "ux_users_normalized_user_name";
 
     /// <param name="password">Null where a link will set it.</param>
-    /// <exception cref="Refusal">The password is too short or too monotonous.</exception>
+    /// <exception cref="Refusal">The password is one of those that are guessed first.</exception>
     public async Task<AppUser> MakeAsync(Guid practiceId, Guid personId, string name, string? email, string? password)
     {
         var user = new AppUser
@@ -33,7 +33,7 @@ public sealed class AccountBook(UserManager<AppUser> users)
     }
 
     /// <summary>Sets it, if given, and ends whatever was open with the old one.</summary>
-    /// <exception cref="Refusal">The password is too short or too monotonous.</exception>
+    /// <exception cref="Refusal">The password is one of those that are guessed first.</exception>
     public async Task SetPasswordAsync(AppUser user, string? password)
     {
         user.SecurityStamp ??= Guid.NewGuid().ToString("N");
@@ -41,8 +41,8 @@ public sealed class AccountBook(UserManager<AppUser> users)
             return;
         foreach (var rule in users.PasswordValidators)
         {
-            if (!(await rule.ValidateAsync(users, user, password)).Succeeded)
-                throw new Refusal(PasswordRule.Sentence);
+            if (await rule.ValidateAsync(users, user, password) is { Succeeded: false } refused)
+                throw new Refusal(refused.Errors.First().Description);
         }
         user.PasswordHash = users.PasswordHasher.HashPassword(user, password);
         user.SecurityStamp = Guid.NewGuid().ToString("N");

@@ -2,6 +2,7 @@ using HairClinic.Web.Practices;
 using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.AspNetCore.Components.Server.Circuits;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
 
@@ -16,23 +17,48 @@ public static class AccountsSetup
     {
         services.AddScoped(sp => sp.GetRequiredService<ClinicDbFactory>().OpenUnfenced());
         services
+            .AddScoped<SessionBook>()
+            .AddScoped<StepUpCheck>()
+            .AddScoped<SecondFactor>()
+            .AddScoped<AccountNotices>()
+            .AddSingleton<SignInPace>()
+            .AddScoped<SessionActivity>()
+            .AddScoped<CircuitHandler>(sp => sp.GetRequiredService<SessionActivity>())
+            .AddScoped<AccountStore>()
+            .AddScoped<IPasswordValidator<AppUser>, PasswordValidator>()
+            .AddSingleton<ClinicHasher>()
+            .AddSingleton<IPasswordHasher<AppUser>>(sp => sp.GetRequiredService<ClinicHasher>());
+        services
             .AddIdentityCore<AppUser>(options =>
             {
-                // NIST SP 800-63B-4: length counts, composition rules do not.
-                options.Password.RequiredLength = 15;
-                options.Password.RequireDigit = false;
-                options.Password.RequireLowercase = false;
-                options.Password.RequireUppercase = false;
-                options.Password.RequireNonAlphanumeric = false;
-                options.Password.RequiredUniqueChars = 5;
                 options.Lockout.MaxFailedAccessAttempts = 8;
+                // Long enough to stop guessing, short enough that a stranger keeps nobody out; a passkey opens meanwhile.
                 options.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(10);
                 options.Stores.SchemaVersion = IdentitySchemaVersions.Version3;
             })
             .AddEntityFrameworkStores<ClinicDb>()
             .AddClaimsPrincipalFactory<PersonClaims>()
-            .AddSignInManager()
+            .AddSignInManager<ClinicSignIns>()
             .AddDefaultTokenProviders();
+        services.AddScoped<IUserStore<AppUser>>(sp => sp.GetRequiredService<AccountStore>());
+        // The OWASP cheat sheet on password storage asks for this many rounds of PBKDF2 with SHA-512.
+        services.Configure<PasswordHasherOptions>(o => o.IterationCount = 210_000);
+        AddPasskeys(services);
+        AddCookies(services);
+        services.Configure<SecurityStampValidatorOptions>(o =>
+        {
+            o.ValidationInterval = TimeSpan.FromMinutes(1);
+            o.OnRefreshingPrincipal = CookieCheck.KeepSessionAsync;
+        });
+        services.AddScoped<AuthenticationStateProvider, RevalidatingActor>();
+        services.AddCascadingAuthenticationState();
+        services.AddAuthorization(Policies.Register);
+        services.AddDataProtection().SetApplicationName("HairClinic").PersistKeysToDbContext<ClinicDb>();
+        return services;
+    }
+
+    private static void AddCookies(IServiceCollection services)
+    {
         services
             .AddAuthentication(IdentityConstants.ApplicationScheme)
             .AddCookie(
@@ -40,8 +66,9 @@ public static class AccountsSetup
                 options =>
                 {
                     Harden(options, "clinic", "/sign-in", "/refused");
+                    // The sign-in's own row decides; this only bounds it.
                     options.ExpireTimeSpan = TimeSpan.FromHours(12);
-                    options.Events.OnValidatePrincipal = SecurityStampValidator.ValidatePrincipalAsync;
+                    options.Events.OnValidatePrincipal = CookieCheck.ValidateAsync;
                 }
             )
             .AddCookie(
@@ -51,19 +78,49 @@ public static class AccountsSetup
                     Harden(options, "own", "/my-hair/ask-link", "/my-hair/ask-link");
                     options.ExpireTimeSpan = TimeSpan.FromDays(30);
                 }
+            )
+            // Between password and code, and while a passkey is asked for.
+            .AddCookie(
+                IdentityConstants.TwoFactorUserIdScheme,
+                options =>
+                {
+                    Harden(options, "second", "/sign-in", "/refused");
+                    options.ExpireTimeSpan = TimeSpan.FromMinutes(5);
+                    options.SlidingExpiration = false;
+                }
             );
-        services.Configure<SecurityStampValidatorOptions>(o => o.ValidationInterval = TimeSpan.FromMinutes(1));
-        services.AddScoped<AuthenticationStateProvider, RevalidatingActor>();
-        services.AddCascadingAuthenticationState();
-        services.AddAuthorization(Policies.Register);
-        services.AddDataProtection().SetApplicationName("HairClinic").PersistKeysToDbContext<ClinicDb>();
-        return services;
+        foreach (var scheme in new[] { IdentityConstants.ApplicationScheme, ClientScheme, IdentityConstants.TwoFactorUserIdScheme })
+            services
+                .AddOptions<CookieAuthenticationOptions>(scheme)
+                .Configure<IConfiguration>(
+                    (options, configuration) =>
+                    {
+                        var always = configuration.GetValue<bool>("SignIn:BehindTls");
+                        options.CookieManager = new HostPrefixCookies(always);
+                        if (always)
+                            options.Cookie.SecurePolicy = CookieSecurePolicy.Always;
+                    }
+                );
     }
+
+    private static void AddPasskeys(IServiceCollection services) =>
+        services
+            .AddOptions<IdentityPasskeyOptions>()
+            .Configure<IConfiguration>(
+                (options, configuration) =>
+                {
+                    // A passkey alone opens: it must be found without a name, and unlocked by its owner.
+                    options.ResidentKeyRequirement = "required";
+                    options.UserVerificationRequirement = "required";
+                    options.ServerDomain = configuration["SignIn:ServerDomain"];
+                }
+            );
 
     private static void Harden(CookieAuthenticationOptions options, string cookie, string signIn, string refused)
     {
         options.Cookie.Name = cookie;
         options.Cookie.HttpOnly = true;
+        options.Cookie.Path = "/";
         options.Cookie.SameSite = SameSiteMode.Lax;
         options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         options.LoginPath = signIn;

@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Identity;
 namespace HairClinic.Web.Data.Accounts;
 
 /// <summary>A circuit lives for hours: each minute it asks whether its person may still be here, and ends if not.</summary>
-public sealed class RevalidatingActor(ILoggerFactory logs, IServiceScopeFactory scopes)
+public sealed class RevalidatingActor(ILoggerFactory logs, IServiceScopeFactory scopes, SessionActivity activity)
     : RevalidatingServerAuthenticationStateProvider(logs)
 {
     protected override TimeSpan RevalidationInterval => TimeSpan.FromMinutes(1);
@@ -19,6 +19,12 @@ public sealed class RevalidatingActor(ILoggerFactory logs, IServiceScopeFactory 
         await using var scope = scopes.CreateAsyncScope();
         var signIn = scope.ServiceProvider.GetRequiredService<SignInManager<AppUser>>();
         if (await signIn.ValidateSecurityStampAsync(authenticationState.User) is not { } user)
+            return false;
+        var sessions = scope.ServiceProvider.GetRequiredService<SessionBook>();
+        if (
+            ActorClaims.SessionOf(authenticationState.User) is not { } session
+            || !await sessions.StillCountsAsync(session, user.Id, activity.Last, cancellationToken)
+        )
             return false;
         var now = ActorClaims.ToActor(await signIn.CreateUserPrincipalAsync(user)) as PersonActor;
         var then = ActorClaims.ToActor(authenticationState.User) as PersonActor;

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace HairClinic.Web.Data.Accounts;
 
@@ -6,11 +7,13 @@ namespace HairClinic.Web.Data.Accounts;
 public static class Sessions
 {
     /// <summary>Ends them all once the context is saved: cookies and open screens answer to the security stamp.</summary>
-    public static async Task EndAsync(ClinicDb db, Guid personId, CancellationToken cancellation)
+    public static async Task EndAsync(ClinicDb db, Guid personId, Instant now, CancellationToken cancellation)
     {
         var user = await db.Users.SingleOrDefaultAsync(u => u.PracticeId == db.PracticeId && u.PersonId == personId, cancellation);
         if (user is null)
             return;
+        foreach (var open in await SessionBook.Open(db, user.Id, now).ToListAsync(cancellation))
+            open.End(SessionEnd.EndedByManager, now);
         user.SecurityStamp = Guid.NewGuid().ToString("N");
         user.ConcurrencyStamp = Guid.NewGuid().ToString();
     }

@@ -1,6 +1,8 @@
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Features.Accounts.ChooseSalon;
 using HairClinic.Web.Features.Accounts.LookAgain;
+using HairClinic.Web.Features.Accounts.MySignIn;
+using HairClinic.Web.Features.Accounts.Passkeys;
 using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Features.Accounts;
@@ -18,12 +20,22 @@ public static class AccountsArea
             .AddSingleton<SetPassword.SetPasswordRules>()
             .AddScoped<ChangePassword.ChangePassword>()
             .AddSingleton<ChangePassword.ChangePasswordRules>()
-            .AddScoped<ChooseSalon.ChooseSalon>();
+            .AddScoped<ChooseSalon.ChooseSalon>()
+            .AddScoped<OwnAccount>()
+            .AddScoped<SignInCode.SignInCode>()
+            .AddScoped<StepUp.StepUp>()
+            .AddScoped<MySignIn.MySignIn>()
+            .AddScoped<AddCodes.AddCodes>()
+            .AddScoped<RemoveCodes.RemoveCodes>()
+            .AddScoped<NewRecoveryCodes.NewRecoveryCodes>()
+            .AddScoped<Passkeys.Passkeys>();
 
     public static void MapAccounts(this IEndpointRouteBuilder routes)
     {
         routes.MapChooseSalon();
         routes.MapLookAgain();
+        routes.MapMySignIn();
+        routes.MapPasskeys();
         routes
             .MapPost(
                 "/sign-out",
@@ -33,7 +45,7 @@ public static class AccountsArea
                     return Results.LocalRedirect("/sign-in");
                 }
             )
-            .WithMetadata(new Microsoft.AspNetCore.Antiforgery.RequireAntiforgeryTokenAttribute())
+            .AddEndpointFilter<TokenFilter>()
             .AllowAnonymous();
     }
 }

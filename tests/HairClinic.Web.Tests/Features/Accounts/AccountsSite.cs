@@ -1,17 +1,22 @@
 using System.Net;
+using AngleSharp.Html.Parser;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Workers;
 using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
+using NodaTime.Testing;
 
 namespace HairClinic.Web.Tests.Features.Accounts;
 
 /// <summary>A site with a practice of two salons in which everyone can sign in with the same password.</summary>
-public sealed class AccountsSite(EmptySite site) : IAsyncDisposable
+public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDisposable
 {
     public const string Password = "long lavender evenings";
 
@@ -23,16 +28,44 @@ public sealed class AccountsSite(EmptySite site) : IAsyncDisposable
 
     public IServiceProvider Services => site.Services;
 
+    /// <summary>Where a test moves the time.</summary>
+    public FakeClock Clock { get; } = clock;
+
     public static async Task<AccountsSite> OpenAsync(PgServer server, bool guideFinished = true, params StaffRole[] roles)
     {
-        var open = new AccountsSite(await EmptySite.OpenAsync(server));
+        var clock = new FakeClock(TestClinic.UsualNow);
+        var open = new AccountsSite(await EmptySite.OpenAsync(server, clock), clock);
         await open
             .Services.GetRequiredService<PracticeJobs>()
             .RunAsync(open.PracticeId, "test", services => open.LayAsync(services, guideFinished, roles));
         return open;
     }
 
-    public HttpClient Browser() => site.Browser();
+    public HttpClient Browser(string origin = "https://localhost") => site.Browser(origin);
+
+    public T Service<T>()
+        where T : notnull => Services.GetRequiredService<T>();
+
+    /// <summary>Sends a form of a page to an endpoint, with the page's own token.</summary>
+    public static async Task<HttpResponseMessage> PostAsync(
+        HttpClient browser,
+        string page,
+        string endpoint,
+        IReadOnlyDictionary<string, string>? fields = null
+    )
+    {
+        var cancel = TestContext.Current.CancellationToken;
+        var document = new HtmlParser().ParseDocument(await browser.GetStringAsync(page, cancel));
+        var form = new Dictionary<string, string>(fields ?? new Dictionary<string, string>())
+        {
+            ["__RequestVerificationToken"] = document.QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!,
+        };
+        return await browser.PostAsync(endpoint, new FormUrlEncodedContent(form), cancel);
+    }
+
+    /// <summary>Letters that wait to be sent.</summary>
+    public Task<List<string>> LettersAsync() =>
+        DoAsync((_, db) => db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).OrderBy(w => w.AskedAt).Select(w => w.Body).ToListAsync());
 
     /// <summary>Somebody of that role at a device of their own.</summary>
     public async Task<HttpClient> SignInAsync(StaffRole role, string password = Password)
@@ -41,6 +74,28 @@ public sealed class AccountsSite(EmptySite site) : IAsyncDisposable
         var answers = new Dictionary<string, string> { ["Input.Name"] = role.ToString(), ["Input.Password"] = password };
         var answer = await EmptySite.SendAsync(browser, "/sign-in", answers);
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        return browser;
+    }
+
+    /// <summary>Does something past the pages, in the practice's own book.</summary>
+    public Task<T> DoAsync<T>(Func<IServiceProvider, ClinicDb, Task<T>> work) =>
+        Services
+            .GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                PracticeId,
+                "test",
+                async services =>
+                {
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    return await work(services, db);
+                }
+            );
+
+    /// <summary>The owner, whose codes app is asked for.</summary>
+    public async Task<HttpClient> SignInWithAsync(CodesApp app, string code)
+    {
+        var browser = Browser();
+        EmptySite.LeadsTo("/", await app.SignInAsync(browser, code));
         return browser;
     }
 
@@ -69,6 +124,8 @@ public sealed class AccountsSite(EmptySite site) : IAsyncDisposable
                 PracticeId = PracticeId,
                 PersonId = person.Id,
                 UserName = person.Name,
+                Email = $"{person.Name}@post.test",
+                LockoutEnabled = true,
             };
             Assert.True((await users.CreateAsync(user, Password)).Succeeded);
         }

@@ -7,11 +7,20 @@ using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace HairClinic.Web.Features.Accounts.GiveAccount;
 
 /// <summary>A person's way in: a name to sign in with, and either a first password or a link with which they set their own.</summary>
-public sealed class GiveAccount(ClinicDbFactory databases, WriteOnce writes, AccountBook accounts, CurrentActor current, PracticeJobs jobs)
+public sealed class GiveAccount(
+    ClinicDbFactory databases,
+    WriteOnce writes,
+    AccountBook accounts,
+    CurrentActor current,
+    PracticeJobs jobs,
+    StepUpCheck check,
+    IClock clock
+)
 {
     /// <returns>Null where there is no such person here, or not one whom this manager may let in.</returns>
     public async Task<Screen?> OpenAsync(Guid personId, CancellationToken cancellation)
@@ -21,7 +30,14 @@ public sealed class GiveAccount(ClinicDbFactory databases, WriteOnce writes, Acc
         if (person is null || !StaffRoles.MayManage(current.Person, person.Id, person.Role))
             return null;
         var user = await AccountOf(db, personId).AsNoTracking().SingleOrDefaultAsync(cancellation);
-        return new Screen(person.Name, user?.UserName, user?.Email, user?.PasswordHash is not null);
+        var hasPasskey = user is not null && await db.UserPasskeys.AnyAsync(p => p.UserId == user.Id, cancellation);
+        return new Screen(
+            person.Name,
+            user?.UserName,
+            user?.Email,
+            user?.PasswordHash is not null,
+            hasPasskey || user?.TwoFactorEnabled == true
+        );
     }
 
     /// <exception cref="Refusal">The name is taken, the password is too short, or this person is not theirs to let in.</exception>
@@ -70,11 +86,47 @@ public sealed class GiveAccount(ClinicDbFactory databases, WriteOnce writes, Acc
             async db =>
             {
                 await RefuseOthersAsync(db, personId, cancellation);
-                await Sessions.EndAsync(db, personId, cancellation);
+                await Sessions.EndAsync(db, personId, clock.GetCurrentInstant(), cancellation);
                 return personId;
             },
             cancellation
         );
+
+    /// <summary>
+    /// The phone is lost and the recovery codes with it: codes app, recovery codes and passkeys go, and every screen of theirs closes. The
+    /// password alone opens then, so it is done only to someone who stands before you, and their own letter says so.
+    /// </summary>
+    /// <exception cref="Refusal">Not theirs to reset, or they did not prove who they are themselves.</exception>
+    public async Task ResetSecondFactorAsync(Guid key, Guid personId, CancellationToken cancellation)
+    {
+        await check.RequireAsync(cancellation);
+        var userId = await writes.RunAsync(
+            key,
+            nameof(ResetSecondFactorAsync),
+            personId,
+            async db =>
+            {
+                await RefuseOthersAsync(db, personId, cancellation);
+                await Sessions.EndAsync(db, personId, clock.GetCurrentInstant(), cancellation);
+                return await AccountOf(db, personId).Select(u => u.Id).SingleAsync(cancellation);
+            },
+            cancellation
+        );
+        await jobs.RunAsAsync(current.Actor, services => RemoveFactorsAsync(services, userId, cancellation));
+    }
+
+    private static async Task<bool> RemoveFactorsAsync(IServiceProvider services, Guid userId, CancellationToken cancellation)
+    {
+        var users = services.GetRequiredService<UserManager<AppUser>>();
+        var user = (await users.FindByIdAsync(userId.ToString()))!;
+        foreach (var passkey in await users.GetPasskeysAsync(user))
+            await users.RemovePasskeyAsync(user, passkey.CredentialId);
+        await services.GetRequiredService<SecondFactor>().TurnOffAsync(user, cancellation);
+        await services
+            .GetRequiredService<AccountNotices>()
+            .TellAsync(user, "Your codes app and passkeys were reset by whoever manages your place of work.", cancellation);
+        return true;
+    }
 
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
@@ -105,7 +157,8 @@ public sealed class GiveAccount(ClinicDbFactory databases, WriteOnce writes, Acc
         db.Users.Where(u => u.PracticeId == db.PracticeId && u.PersonId == personId);
 
     /// <param name="Name">The name they sign in with; null when they have no account yet.</param>
-    public sealed record Screen(string PersonName, string? Name, string? Email, bool HasPassword);
+    /// <param name="HasMore">A codes app or a passkey.</param>
+    public sealed record Screen(string PersonName, string? Name, string? Email, bool HasPassword, bool HasMore);
 
     public sealed record Input
     {

@@ -7,12 +7,12 @@ using Microsoft.AspNetCore.WebUtilities;
 namespace HairClinic.Web.Features.Accounts.SetPassword;
 
 /// <summary>Someone who was handed a one-time link chooses a password. A wrong link and an unknown account answer alike.</summary>
-public sealed class SetPassword(UserManager<AppUser> users)
+public sealed class SetPassword(UserManager<AppUser> users, SessionBook sessions, AccountNotices notices)
 {
     private const string BadLink = "This link was used already, is older than a day, or is not whole. Ask your manager for a new one.";
 
-    /// <exception cref="Refusal">The link does not open, or the password is too short.</exception>
-    public async Task SaveAsync(Input input)
+    /// <exception cref="Refusal">The link does not open, or the password is one of those that are guessed first.</exception>
+    public async Task SaveAsync(Input input, CancellationToken cancellation)
     {
         if (
             !Guid.TryParse(input.For, out var id)
@@ -23,10 +23,12 @@ public sealed class SetPassword(UserManager<AppUser> users)
         var result = await users.ResetPasswordAsync(user, token, input.Password);
         if (!result.Succeeded)
             throw new Refusal(
-                result.Errors.Any(e => e.Code == nameof(IdentityErrorDescriber.InvalidToken)) ? BadLink : PasswordRule.Sentence
+                result.Errors.Any(e => e.Code == nameof(IdentityErrorDescriber.InvalidToken)) ? BadLink : result.Errors.First().Description
             );
         await users.SetLockoutEndDateAsync(user, null);
         await users.ResetAccessFailedCountAsync(user);
+        await sessions.EndAllAsync(user.Id, except: null, SessionEnd.SignInChanged, cancellation);
+        await notices.TellAsync(user, "A new password was set for your sign-in.", cancellation);
     }
 
     private static string? Token(string? text)

@@ -1,16 +1,51 @@
 using HairClinic.Web.Data.Accounts;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Features.Accounts.SignIn;
 
-/// <summary>A person of the practice signs in with name and password.</summary>
-public sealed class SignIn(SignInManager<AppUser> accounts)
+/// <summary>A person of the practice signs in: name and password, or a passkey that knows who they are.</summary>
+public sealed class SignIn(ClinicSignIns accounts, ClinicHasher hasher, SignInPace pace)
 {
-    /// <summary>Wrong name and wrong password answer alike, so that nobody learns who has an account.</summary>
-    public async Task<Outcome> SaveAsync(Input input)
+    /// <summary>
+    /// Unknown name, wrong password, locked account and someone who left are answered alike and take about as long, so that nobody
+    /// learns who has an account.
+    /// </summary>
+    public async Task<Outcome> SaveAsync(Input input, CancellationToken cancellation)
     {
-        var result = await accounts.PasswordSignInAsync(input.Name.Trim(), input.Password, isPersistent: false, lockoutOnFailure: true);
-        return result.Succeeded ? Outcome.SignedIn : Outcome.Refused;
+        await pace.WaitAsync(input.Name, cancellation);
+        var users = accounts.UserManager;
+        var user = await users.FindByNameAsync(input.Name.Trim());
+        var right = await KnowsAsync(user, input.Password);
+        var locked = user is not null && await users.IsLockedOutAsync(user);
+        if (user is not null && right && !locked && await accounts.CanSignInAsync(user))
+        {
+            if ((await accounts.EnterByPasswordAsync(user)).RequiresTwoFactor)
+                return Outcome.AsksForCode;
+            pace.Forget(input.Name);
+            await users.ResetAccessFailedCountAsync(user);
+            return Outcome.SignedIn;
+        }
+        pace.Failed(input.Name);
+        if (user is not null && !right && !locked)
+            await users.AccessFailedAsync(user);
+        return Outcome.Refused;
+    }
+
+    /// <summary>A passkey opens also while too many wrong passwords have locked the account: those were somebody else's.</summary>
+    /// <param name="credential">What the browser answered, as JSON.</param>
+    public async Task<Outcome> SaveAsync(string credential)
+    {
+        if (await accounts.ProveByPasskeyAsync(credential) is not { } user || !await accounts.CanSignInAsync(user))
+            return Outcome.Refused;
+        await accounts.EnterAsync(user, SignInWay.Passkey);
+        return Outcome.SignedIn;
+    }
+
+    private async Task<bool> KnowsAsync(AppUser? user, string password)
+    {
+        if (user?.PasswordHash is not null)
+            return await accounts.UserManager.CheckPasswordAsync(user, password);
+        hasher.Pretend(password);
+        return false;
     }
 
     public sealed record Input
@@ -23,6 +58,7 @@ public sealed class SignIn(SignInManager<AppUser> accounts)
     public enum Outcome
     {
         SignedIn,
+        AsksForCode,
         Refused,
     }
 }

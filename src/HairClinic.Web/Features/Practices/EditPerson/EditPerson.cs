@@ -73,7 +73,7 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
             throw new Refusal("A practice has at least one owner. Make someone else an owner first.");
         // What an open screen may do was decided by the old role: it ends now, not within the minute.
         if (input.Id is not null && (person.Role != input.Role || input.Retire))
-            await Sessions.EndAsync(db, person.Id, cancellation);
+            await Sessions.EndAsync(db, person.Id, clock.GetCurrentInstant(), cancellation);
         Fill(person, input);
         return new Outcome(person.Id, input.Retire ? await StillBookedAsync(db, person, cancellation) : 0);
     }

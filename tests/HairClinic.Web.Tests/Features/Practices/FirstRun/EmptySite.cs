@@ -3,8 +3,10 @@ using AngleSharp.Html.Parser;
 using HairClinic.Web.Features.Practices.FirstRun;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using NodaTime;
 using Npgsql;
 
 namespace HairClinic.Web.Tests.Features.Practices.FirstRun;
@@ -16,12 +18,14 @@ public sealed class EmptySite : WebApplicationFactory<Program>
     private readonly string migrator;
     private readonly string keyFile;
 
-    private EmptySite(string program, string migrator, string keyFile) =>
-        (this.program, this.migrator, this.keyFile) = (program, migrator, keyFile);
+    private readonly IClock? clock;
+
+    private EmptySite(string program, string migrator, string keyFile, IClock? clock) =>
+        (this.program, this.migrator, this.keyFile, this.clock) = (program, migrator, keyFile, clock);
 
     public string Code => Services.GetRequiredService<SetupCode>().Value;
 
-    public static async Task<EmptySite> OpenAsync(PgServer server)
+    public static async Task<EmptySite> OpenAsync(PgServer server, IClock? clock = null)
     {
         var name = $"empty_{Guid.NewGuid():N}";
         var cancel = TestContext.Current.CancellationToken;
@@ -29,7 +33,7 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         await connection.OpenAsync(cancel);
         await RunAsync($"create database {name} owner hairclinic_migrator template template0");
         await RunAsync($"grant connect on database {name} to hairclinic_program");
-        return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!), server.KeyFile);
+        return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!), server.KeyFile, clock);
 
         // Without a pool: many such sites at once would hold all of the server's connections.
         string In(string connectionString) =>
@@ -43,29 +47,35 @@ public sealed class EmptySite : WebApplicationFactory<Program>
     }
 
     /// <summary>A browser that follows nothing by itself and keeps its cookies.</summary>
-    public HttpClient Browser()
+    public HttpClient Browser(string origin = "https://localhost")
     {
         var browser = CreateClient(
             new()
             {
                 AllowAutoRedirect = false,
                 HandleCookies = true,
-                BaseAddress = new Uri("https://localhost"),
+                BaseAddress = new Uri(origin),
             }
         );
         browser.DefaultRequestHeaders.Accept.ParseAdd("text/html");
         return browser;
     }
 
-    /// <summary>Fills in the form in the middle of a page and sends it.</summary>
+    /// <summary>Fills in the form in the middle of a page that has those fields, and sends it.</summary>
     public static async Task<HttpResponseMessage> SendAsync(HttpClient browser, string page, IReadOnlyDictionary<string, string> filledIn)
     {
         var cancel = TestContext.Current.CancellationToken;
         var document = new HtmlParser().ParseDocument(await browser.GetStringAsync(page, cancel));
-        var fields = document
-            .QuerySelectorAll("main form[method=post] input[name], main form[method=post] select[name]")
+        var form = document
+            .QuerySelectorAll("main form[method=post]")
+            .First(f => filledIn.Keys.All(name => f.QuerySelector($"[name='{name}']") is not null));
+        var fields = form.QuerySelectorAll("input[name], select[name]")
             .ToDictionary(i => i.GetAttribute("name")!, i => filledIn.GetValueOrDefault(i.GetAttribute("name")!, Chosen(i)));
-        return await browser.PostAsync(page, new FormUrlEncodedContent(fields), cancel);
+        return await browser.PostAsync(
+            form.GetAttribute("action") is { Length: > 0 } to ? to : page,
+            new FormUrlEncodedContent(fields),
+            cancel
+        );
 
         static string Chosen(AngleSharp.Dom.IElement field) =>
             field.GetAttribute("value") ?? field.QuerySelector("option[selected]")?.GetAttribute("value") ?? "";
@@ -84,5 +94,7 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         builder.UseSetting("ConnectionStrings:Migrator", migrator);
         builder.UseSetting("Keys:File", keyFile);
         builder.ConfigureLogging(l => l.ClearProviders());
+        if (clock is not null)
+            builder.ConfigureTestServices(services => services.AddSingleton(clock));
     }
 }

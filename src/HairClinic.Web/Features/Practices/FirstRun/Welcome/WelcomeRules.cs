@@ -21,6 +21,6 @@ public sealed class WelcomeRules : AbstractValidator<Welcome.Input>
             .MaximumLength(100)
             .WithMessage("A name has at most 100 letters.");
         RuleFor(x => x.SignInName).SignInName();
-        RuleFor(x => x.Password).Password();
+        RuleFor(x => x.Password).Password(x => [x.PracticeName, x.OwnerName, x.SignInName]);
     }
 }

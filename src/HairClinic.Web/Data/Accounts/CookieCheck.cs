@@ -1,0 +1,35 @@
+using HairClinic.Web.Practices;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Authentication.Cookies;
+using Microsoft.AspNetCore.Identity;
+
+namespace HairClinic.Web.Data.Accounts;
+
+/// <summary>A cookie counts as long as its sign-in does, and as long as the account has not been changed under it.</summary>
+public static class CookieCheck
+{
+    public static async Task ValidateAsync(CookieValidatePrincipalContext context)
+    {
+        var services = context.HttpContext.RequestServices;
+        var user = services.GetRequiredService<UserManager<AppUser>>().GetUserId(context.Principal!);
+        if (
+            ActorClaims.SessionOf(context.Principal) is { } session
+            && Guid.TryParse(user, out var userId)
+            && await services.GetRequiredService<SessionBook>().SeenAsync(session, userId, context.HttpContext.RequestAborted)
+        )
+        {
+            await SecurityStampValidator.ValidatePrincipalAsync(context);
+            return;
+        }
+        context.RejectPrincipal();
+        await context.HttpContext.SignOutAsync(context.Scheme.Name);
+    }
+
+    /// <summary>What is read afresh each minute is the person; the sign-in stays the same one.</summary>
+    public static Task KeepSessionAsync(SecurityStampRefreshingPrincipalContext context)
+    {
+        if (ActorClaims.SessionOf(context.CurrentPrincipal) is { } session)
+            context.NewPrincipal?.Identities.First().AddClaim(ActorClaims.ForSession(session));
+        return Task.CompletedTask;
+    }
+}

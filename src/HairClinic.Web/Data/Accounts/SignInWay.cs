@@ -1,0 +1,13 @@
+namespace HairClinic.Web.Data.Accounts;
+
+/// <summary>How somebody proved who they are.</summary>
+public enum SignInWay
+{
+    Password,
+    PasswordAndCode,
+    PasswordAndRecoveryCode,
+    Passkey,
+
+    /// <summary>The practice's own sign-in provider.</summary>
+    Provider,
+}

@@ -1,0 +1,17 @@
+using HairClinic.Web.Data.Accounts;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class SignInSessionMap : IEntityTypeConfiguration<SignInSession>
+{
+    public void Configure(EntityTypeBuilder<SignInSession> builder)
+    {
+        builder.ToTable("sign_in_sessions");
+        builder.HasKey(x => x.Id);
+        builder.Property(x => x.Id).ValueGeneratedNever();
+        builder.HasOne<AppUser>().WithMany().HasForeignKey(x => x.UserId).OnDelete(DeleteBehavior.Cascade);
+        builder.HasIndex(x => new { x.UserId, x.CreatedAt });
+    }
+}

@@ -1,0 +1,20 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Accounts;
+
+namespace HairClinic.Web.Features.Accounts.NewRecoveryCodes;
+
+/// <summary>A new set of recovery codes; the old ones open nothing any more.</summary>
+public sealed class NewRecoveryCodes(OwnAccount own, SecondFactor factor, AccountNotices notices, StepUpCheck check)
+{
+    /// <exception cref="Refusal">There is no codes app they would stand in for.</exception>
+    public async Task<IReadOnlyList<string>> SaveAsync(CancellationToken cancellation)
+    {
+        await check.RequireAsync(cancellation);
+        var user = await own.ReadAsync(cancellation);
+        if (!user.TwoFactorEnabled)
+            throw new Refusal("Recovery codes stand in for a codes app. Set one up first.");
+        var codes = await factor.NewRecoveryCodesAsync(user, cancellation);
+        await notices.TellAsync(user, "New recovery codes were made for your sign-in.", cancellation);
+        return codes;
+    }
+}

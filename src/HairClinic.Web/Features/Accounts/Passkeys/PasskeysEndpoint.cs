@@ -1,0 +1,50 @@
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Shell;
+using Microsoft.AspNetCore.Mvc;
+
+namespace HairClinic.Web.Features.Accounts.Passkeys;
+
+public static class PasskeysEndpoint
+{
+    private const string Page = "/my-sign-in/passkeys";
+
+    public static void MapPasskeys(this IEndpointRouteBuilder routes)
+    {
+        // Asked without a name: the device says whose passkey it holds.
+        routes
+            .MapPost("/passkey/request", async (ClinicSignIns accounts) => Json(await accounts.MakePasskeyRequestOptionsAsync(user: null)))
+            .AddEndpointFilter<TokenFilter>()
+            .AllowAnonymous();
+        routes
+            .MapPost(
+                "/passkey/creation",
+                async (Passkeys slice, CancellationToken cancellation) => Json(await slice.AskAsync(cancellation))
+            )
+            .AddEndpointFilter<TokenFilter>()
+            .RequireAuthorization(Policies.Staff)
+            .WithMetadata(new StepUpAttribute());
+        routes
+            .MapPost(
+                Page + "/rename",
+                async ([FromForm] string id, [FromForm] string? name, Passkeys slice, CancellationToken cancellation) =>
+                {
+                    await slice.RenameAsync(id, name ?? "", cancellation);
+                    return Results.LocalRedirect(Page);
+                }
+            )
+            .RequireAuthorization(Policies.Staff);
+        routes
+            .MapPost(
+                Page + "/remove",
+                async ([FromForm] string id, Passkeys slice, CancellationToken cancellation) =>
+                {
+                    await slice.RemoveAsync(id, cancellation);
+                    return Results.LocalRedirect(Page);
+                }
+            )
+            .RequireAuthorization(Policies.Staff)
+            .WithMetadata(new StepUpAttribute());
+    }
+
+    private static IResult Json(string json) => Results.Content(json, "application/json");
+}

@@ -1,0 +1,53 @@
+using HairClinic.Web.Data.Accounts;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Identity;
+
+namespace HairClinic.Web.Features.Accounts.SignInCode;
+
+/// <summary>The second step of signing in: after the password, the code of the codes app, or a recovery code.</summary>
+public sealed class SignInCode(ClinicSignIns accounts, SecondFactor factor, SignInPace pace)
+{
+    /// <returns>Whether somebody typed their password a moment ago on this device.</returns>
+    public async Task<bool> OpenAsync() => await accounts.GetTwoFactorAuthenticationUserAsync() is not null;
+
+    public async Task<Outcome> SaveAsync(Input input, CancellationToken cancellation)
+    {
+        if (await accounts.GetTwoFactorAuthenticationUserAsync() is not { } user)
+            return Outcome.TooLate;
+        var name = user.UserName!;
+        await pace.WaitAsync(name, cancellation);
+        var users = accounts.UserManager;
+        if (await users.IsLockedOutAsync(user) || !await accounts.CanSignInAsync(user))
+            return Outcome.Refused;
+        if (await ProofAsync(user, input.Code, cancellation) is not { } way)
+        {
+            pace.Failed(name);
+            await users.AccessFailedAsync(user);
+            return Outcome.Refused;
+        }
+        pace.Forget(name);
+        await users.ResetAccessFailedCountAsync(user);
+        await accounts.Context.SignOutAsync(IdentityConstants.TwoFactorUserIdScheme);
+        await accounts.EnterAsync(user, way);
+        return Outcome.SignedIn;
+    }
+
+    private async Task<SignInWay?> ProofAsync(AppUser user, string code, CancellationToken cancellation) =>
+        await factor.TakeCodeAsync(user, code, cancellation) ? SignInWay.PasswordAndCode
+        : await factor.TakeRecoveryCodeAsync(user, code) ? SignInWay.PasswordAndRecoveryCode
+        : null;
+
+    public sealed record Input
+    {
+        public string Code { get; set; } = "";
+    }
+
+    public enum Outcome
+    {
+        SignedIn,
+        Refused,
+
+        /// <summary>The password was typed too long ago.</summary>
+        TooLate,
+    }
+}

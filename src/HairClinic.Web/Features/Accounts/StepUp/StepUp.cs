@@ -1,0 +1,65 @@
+using HairClinic.Web.Data.Accounts;
+
+namespace HairClinic.Web.Features.Accounts.StepUp;
+
+/// <summary>
+/// Someone who is signed in proves anew that it is them: by a passkey, or by their password, and where they have a codes app by both
+/// password and code. A code alone is not enough: a phone left on the desk shows it to anybody.
+/// </summary>
+public sealed class StepUp(ClinicSignIns accounts, OwnAccount own, SecondFactor factor, SessionBook sessions, SignInPace pace)
+{
+    public async Task<Screen> OpenAsync(CancellationToken cancellation)
+    {
+        var user = await own.ReadAsync(cancellation);
+        var passkeys = await accounts.UserManager.GetPasskeysAsync(user);
+        return new Screen(user.PasswordHash is not null, user.TwoFactorEnabled, passkeys.Count > 0);
+    }
+
+    /// <returns>Whether they proved it.</returns>
+    public async Task<bool> SaveAsync(Input input, CancellationToken cancellation)
+    {
+        var user = await own.ReadAsync(cancellation);
+        await pace.WaitAsync(user.UserName!, cancellation);
+        var users = accounts.UserManager;
+        if (await users.IsLockedOutAsync(user))
+            return false;
+        if (!await users.CheckPasswordAsync(user, input.Password) || !await CodeFitsAsync(user, input.Code, cancellation))
+        {
+            pace.Failed(user.UserName!);
+            await users.AccessFailedAsync(user);
+            return false;
+        }
+        pace.Forget(user.UserName!);
+        await users.ResetAccessFailedCountAsync(user);
+        return await FreshenAsync(cancellation);
+    }
+
+    /// <param name="credential">What the browser answered, as JSON.</param>
+    public async Task<bool> SaveAsync(string credential, CancellationToken cancellation)
+    {
+        var user = await own.ReadAsync(cancellation);
+        return (await accounts.ProveByPasskeyAsync(credential))?.Id == user.Id && await FreshenAsync(cancellation);
+    }
+
+    private async Task<bool> CodeFitsAsync(AppUser user, string? code, CancellationToken cancellation) =>
+        !user.TwoFactorEnabled
+        || code is { Length: > 0 }
+            && (await factor.TakeCodeAsync(user, code, cancellation) || await factor.TakeRecoveryCodeAsync(user, code));
+
+    private async Task<bool> FreshenAsync(CancellationToken cancellation)
+    {
+        if (own.Session is not { } session)
+            return false;
+        await sessions.FreshenAsync(session, cancellation);
+        return true;
+    }
+
+    public sealed record Screen(bool HasPassword, bool HasCodes, bool HasPasskey);
+
+    public sealed record Input
+    {
+        public string Password { get; set; } = "";
+
+        public string? Code { get; set; }
+    }
+}
