@@ -36,6 +36,9 @@ public sealed class PracticeSettings : PracticeOwned
     /// <summary>Bookings start on multiples of this many minutes.</summary>
     public int SlotMinutes { get; private set; } = 15;
 
+    /// <summary>A client moves or calls off a visit by themselves up to this many hours before it; later they ring.</summary>
+    public int ClientMoveHours { get; private set; } = 24;
+
     /// <summary>The invented practice that can be thrown away in one act.</summary>
     public bool IsDemo { get; private set; }
 
@@ -60,6 +63,14 @@ public sealed class PracticeSettings : PracticeOwned
         DaysBeforeEvent = daysBeforeEvent;
         OpeningSoonDays = openingSoonDays;
         SlotMinutes = slotMinutes;
+    }
+
+    /// <exception cref="Refusal">More than a week, or less than nothing.</exception>
+    public void LetClientsMove(int hoursBefore)
+    {
+        if (hoursBefore is < 0 or > 168)
+            throw new Refusal("Clients may change a visit up to 0 to 168 hours before it.");
+        ClientMoveHours = hoursBefore;
     }
 
     public void MarkAsDemo() => IsDemo = true;

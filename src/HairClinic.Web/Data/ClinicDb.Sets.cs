@@ -39,6 +39,12 @@ public sealed partial class ClinicDb
     public DbSet<CareFact> CareFacts => Set<CareFact>();
     public DbSet<ContactNote> ContactNotes => Set<ContactNote>();
     public DbSet<ClientMerge> ClientMerges => Set<ClientMerge>();
+    public DbSet<ClientPreference> ClientPreferences => Set<ClientPreference>();
+    public DbSet<Guardian> Guardians => Set<Guardian>();
+    public DbSet<CalendarFeed> CalendarFeeds => Set<CalendarFeed>();
+    public DbSet<OwnText> OwnTexts => Set<OwnText>();
+    public DbSet<ClientSignIn> ClientSignIns => Set<ClientSignIn>();
+    public DbSet<LinkAsk> LinkAsks => Set<LinkAsk>();
     public DbSet<BaseMaterial> BaseMaterials => Set<BaseMaterial>();
     public DbSet<UnitKind> UnitKinds => Set<UnitKind>();
     public DbSet<HairSystem> HairSystems => Set<HairSystem>();

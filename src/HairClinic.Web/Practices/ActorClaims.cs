@@ -11,6 +11,10 @@ public static class ActorClaims
     public const string Salon = "salon";
     public const string AtSalon = "at-salon";
     public const string Client = "client";
+    public const string SignIn = "sign-in";
+
+    /// <summary>There when the address that signed in may open more than one client's page.</summary>
+    public const string Household = "household";
 
     /// <summary>What the shell shows of who is signed in; it decides nothing.</summary>
     public const string DisplayName = "display-name";
@@ -21,7 +25,7 @@ public static class ActorClaims
             return null;
         if (Read(user, Person) is { } person && Enum.TryParse<StaffRole>(user.FindFirstValue(ClaimTypes.Role), out var role))
             return new PersonActor(practice, person, role, [.. user.FindAll(Salon).Select(c => Guid.Parse(c.Value))], Read(user, AtSalon));
-        return Read(user, Client) is { } client ? new ClientActor(practice, client) : null;
+        return Read(user, Client) is { } client ? new ClientActor(practice, client, Read(user, SignIn)) : null;
     }
 
     public static IEnumerable<Claim> For(PersonActor person) =>
@@ -34,7 +38,11 @@ public static class ActorClaims
         ];
 
     public static IEnumerable<Claim> For(ClientActor client) =>
-        [new(Practice, client.PracticeId.ToString()), new(Client, client.ClientId.ToString())];
+        [
+            new(Practice, client.PracticeId.ToString()),
+            new(Client, client.ClientId.ToString()),
+            .. client.SignInId is { } signIn ? [new Claim(SignIn, signIn.ToString())] : Array.Empty<Claim>(),
+        ];
 
     private static Guid? Read(ClaimsPrincipal user, string claim) => Guid.TryParse(user.FindFirstValue(claim), out var id) ? id : null;
 }

@@ -12,6 +12,9 @@ public sealed class ClinicDbFactory(DbContextOptions<ClinicDb> options, CurrentA
     /// <exception cref="NoActorException">Nobody is acting.</exception>
     public ClinicDb Open() => new(options, current.Actor);
 
+    /// <summary>A context of the same practice that sees all of it, for free times, clashes and the like; never for showing rows.</summary>
+    public ClinicDb OpenPracticeWide(string job) => new(options, new JobActor(current.Actor.PracticeId, job));
+
     /// <summary>For sign-in and key storage, before anybody is known.</summary>
     public ClinicDb OpenUnfenced() => new(options, actor: null);
 }

@@ -2,6 +2,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Workers.Mail;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HairClinic.Web.Workers;
@@ -11,6 +12,7 @@ public sealed partial class PracticeWork(
     ClinicDbFactory databases,
     DueDateRefresher dueDates,
     IMailRoute mail,
+    SignInLinkBook links,
     IClock clock,
     ILogger<PracticeWork> log
 )
@@ -56,13 +58,32 @@ public sealed partial class PracticeWork(
                     await dueDates.RunAsync(db, WorkItems.Read<RefreshDueDatesBody>(item), cancellation);
                 break;
             case WorkKind.SendMail:
-                await mail.SendAsync(WorkItems.Read<Letter>(item), cancellation);
+                await SendAsync(WorkItems.Read<Letter>(item), cancellation);
                 // A letter may hold a sign-in link: once it is sent, nobody needs it here.
+                item.Forget();
+                break;
+            case WorkKind.AnswerAsk:
+                await using (var db = databases.Open())
+                {
+                    await links.AnswerAsync(db, WorkItems.Read<AnswerAskBody>(item).Email, cancellation);
+                    await db.SaveChangesAsync(cancellation);
+                }
                 item.Forget();
                 break;
             default:
                 throw new InvalidOperationException($"Nobody does {item.Kind}.");
         }
+    }
+
+    // Who wants no letters gets none; a link they asked for is no letter of ours.
+    private async Task SendAsync(Letter letter, CancellationToken cancellation)
+    {
+        await using (var db = databases.Open())
+        {
+            if (letter.ClientId is { } client && await db.ClientPreferences.AnyAsync(p => p.ClientId == client && !p.Letters, cancellation))
+                return;
+        }
+        await mail.SendAsync(letter, cancellation);
     }
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "{Kind} {Id} failed at attempt {Attempt} ({Error}); it will be tried again.")]

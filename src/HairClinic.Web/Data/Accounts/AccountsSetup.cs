@@ -50,9 +50,11 @@ public static class AccountsSetup
                 {
                     Harden(options, "own", "/my-hair/ask-link", "/my-hair/ask-link");
                     options.ExpireTimeSpan = TimeSpan.FromDays(30);
+                    options.Events.OnValidatePrincipal = ClientCookie.ValidateAsync;
                 }
             );
         services.Configure<SecurityStampValidatorOptions>(o => o.ValidationInterval = TimeSpan.FromMinutes(1));
+        services.AddSingleton<ClientSignIns>();
         services.AddScoped<AuthenticationStateProvider, RevalidatingActor>();
         services.AddCascadingAuthenticationState();
         services.AddAuthorization(Policies.Register);

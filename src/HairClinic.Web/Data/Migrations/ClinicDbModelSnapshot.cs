@@ -311,6 +311,52 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("chairs", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.CalendarFeed", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<Instant>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("secret_hash");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_calendar_feeds");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_calendar_feeds_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "SecretHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_calendar_feeds_practice_id_secret_hash");
+
+                    b.ToTable("calendar_feeds", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.CareFact", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -499,6 +545,48 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("client_merges", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.ClientPreference", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<string>("Language")
+                        .HasColumnType("text")
+                        .HasColumnName("language");
+
+                    b.Property<bool>("Letters")
+                        .HasColumnType("boolean")
+                        .HasColumnName("letters");
+
+                    b.Property<string>("Units")
+                        .HasColumnType("text")
+                        .HasColumnName("units");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_client_preferences");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_client_preferences_practice_id_client_id");
+
+                    b.ToTable("client_preferences", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.ContactNote", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -549,6 +637,52 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("contact_notes", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.Guardian", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("email");
+
+                    b.Property<LocalDate?>("EndsOn")
+                        .HasColumnType("date")
+                        .HasColumnName("ends_on");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_guardians");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_guardians_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "Email")
+                        .HasDatabaseName("ix_guardians_practice_id_email");
+
+                    b.ToTable("guardians", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.LifeEvent", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -596,6 +730,47 @@ namespace HairClinic.Web.Data.Migrations
                         {
                             t.HasCheckConstraint("ck_life_events_ends_after_start", "\"to\" >= \"from\"");
                         });
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.OwnText", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Language")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("language");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.Property<string>("Topic")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("topic");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_own_texts");
+
+                    b.HasIndex("PracticeId", "Topic", "Language")
+                        .IsUnique()
+                        .HasDatabaseName("ix_own_texts_practice_id_topic_language");
+
+                    b.ToTable("own_texts", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Domain.HairSystems.BaseMaterial", b =>
@@ -1094,6 +1269,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<int>("ClientMoveHours")
+                        .HasColumnType("integer")
+                        .HasColumnName("client_move_hours");
+
                     b.Property<string>("Culture")
                         .IsRequired()
                         .HasColumnType("text")
@@ -1453,6 +1632,10 @@ namespace HairClinic.Web.Data.Migrations
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("name");
+
+                    b.Property<bool>("OfferedToClients")
+                        .HasColumnType("boolean")
+                        .HasColumnName("offered_to_clients");
 
                     b.Property<long?>("PriceMinor")
                         .HasColumnType("bigint")
@@ -1877,6 +2060,85 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("users", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.ClientSignIn", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("email");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<Instant>("OpenedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("opened_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_client_sign_ins");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_client_sign_ins_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "Email")
+                        .HasDatabaseName("ix_client_sign_ins_practice_id_email");
+
+                    b.ToTable("client_sign_ins", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.LinkAsk", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<byte[]>("AddressHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("address_hash");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_link_asks");
+
+                    b.HasIndex("PracticeId", "AddressHash", "At")
+                        .HasDatabaseName("ix_link_asks_practice_id_address_hash_at");
+
+                    b.ToTable("link_asks", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Web.Data.Accounts.PracticeRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1898,6 +2160,11 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<Guid>("ClientId")
                         .HasColumnType("uuid")
                         .HasColumnName("client_id");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("email");
 
                     b.Property<Instant>("ExpiresAt")
                         .HasColumnType("timestamp with time zone")
@@ -2313,6 +2580,16 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_chairs_salons_practice_id_salon_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.CalendarFeed", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_calendar_feeds_clients_practice_id_client_id");
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.CareFact", b =>
                 {
                     b.HasOne("HairClinic.Domain.Clients.Client", null)
@@ -2356,6 +2633,16 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_client_merges_clients_practice_id_kept_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.ClientPreference", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_client_preferences_clients_practice_id_client_id");
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.ContactNote", b =>
                 {
                     b.HasOne("HairClinic.Domain.Clients.Client", null)
@@ -2364,6 +2651,16 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.NoAction)
                         .IsRequired()
                         .HasConstraintName("fk_contact_notes_clients_practice_id_client_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.Guardian", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_guardians_clients_practice_id_client_id");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Clients.LifeEvent", b =>
@@ -2607,6 +2904,16 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_visit_segments_visits_practice_id_visit_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.ClientSignIn", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_client_sign_ins_clients_practice_id_client_id");
                 });
 
             modelBuilder.Entity("HairClinic.Web.Data.Writes.Draft", b =>

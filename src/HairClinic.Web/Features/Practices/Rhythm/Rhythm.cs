@@ -31,6 +31,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, IClock c
             db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
         settings.Rename(input.Name, input.Region, input.Culture);
         settings.SetRhythm(input.CureHours ?? 0, input.DaysBeforeEvent ?? 0, input.OpeningSoonDays ?? 0, input.SlotMinutes);
+        settings.LetClientsMove(input.ClientMoveHours ?? -1);
         return new Outcome(settings.Name);
     }
 
@@ -54,6 +55,8 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, IClock c
 
         public int SlotMinutes { get; set; }
 
+        public int? ClientMoveHours { get; set; }
+
         public static Input Of(PracticeSettings settings) =>
             new()
             {
@@ -65,6 +68,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, IClock c
                 DaysBeforeEvent = settings.DaysBeforeEvent,
                 OpeningSoonDays = settings.OpeningSoonDays,
                 SlotMinutes = settings.SlotMinutes,
+                ClientMoveHours = settings.ClientMoveHours,
             };
 
         public IEnumerable<SaidLine> Said() =>
@@ -76,6 +80,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, IClock c
                 new("Days before an event", $"{DaysBeforeEvent}"),
                 new("Opening soon, days", $"{OpeningSoonDays}"),
                 new("Bookings start every", $"{SlotMinutes}"),
+                new("Clients change a visit until, hours before", $"{ClientMoveHours}"),
             ];
     }
 
