@@ -19,6 +19,7 @@ public sealed partial class ClinicDb
     // Unfenced: read before anybody is known.
     public DbSet<PracticeRow> Practices => Set<PracticeRow>();
     public DbSet<SignInLink> SignInLinks => Set<SignInLink>();
+    public DbSet<LinkAsk> LinkAsks => Set<LinkAsk>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     // Fenced: of the acting practice only.
@@ -44,7 +45,6 @@ public sealed partial class ClinicDb
     public DbSet<CalendarFeed> CalendarFeeds => Set<CalendarFeed>();
     public DbSet<OwnText> OwnTexts => Set<OwnText>();
     public DbSet<ClientSignIn> ClientSignIns => Set<ClientSignIn>();
-    public DbSet<LinkAsk> LinkAsks => Set<LinkAsk>();
     public DbSet<BaseMaterial> BaseMaterials => Set<BaseMaterial>();
     public DbSet<UnitKind> UnitKinds => Set<UnitKind>();
     public DbSet<HairSystem> HairSystems => Set<HairSystem>();

@@ -1,3 +1,4 @@
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using NodaTime;
 
@@ -13,6 +14,7 @@ public static class DataSetup
             .AddSingleton(sp =>
                 ClinicDbOptions.For(sp.GetRequiredService<ClinicDatabase>().Connections.Program, sp.GetRequiredService<ILoggerFactory>())
             )
+            .AddSingleton<OwnPageBook>()
             .AddScoped<WriteOnce>()
             .AddScoped<DraftBook>();
 }

@@ -1,6 +1,7 @@
 using System.Data.Common;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore.Diagnostics;
+using Npgsql;
 
 namespace HairClinic.Web.Practices;
 
@@ -12,9 +13,9 @@ namespace HairClinic.Web.Practices;
 public sealed class SessionSettings : DbConnectionInterceptor
 {
     private const string Sql = """
-        select set_config('app.practice', @practice, false), set_config('app.actor', @actor, false),
-               set_config('app.role', @role, false), set_config('app.salons', @salons, false),
-               set_config('app.client', @client, false), set_config('jit', 'off', false)
+        select set_config('app.practice', $1, false), set_config('app.actor', $2, false),
+               set_config('app.role', $3, false), set_config('app.salons', $4, false),
+               set_config('app.client', $5, false), set_config('jit', 'off', false)
         """;
 
     public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
@@ -34,25 +35,32 @@ public sealed class SessionSettings : DbConnectionInterceptor
             await command.ExecuteNonQueryAsync(cancellationToken);
     }
 
+    /// <summary>The same statement for those who send it in one breath with their question.</summary>
+    public static NpgsqlBatchCommand StatementFor(Actor actor)
+    {
+        var command = new NpgsqlBatchCommand(Sql);
+        foreach (var value in ValuesOf(actor))
+            command.Parameters.Add(new NpgsqlParameter<string> { TypedValue = value });
+        return command;
+    }
+
     private static DbCommand? Command(DbConnection connection, ConnectionEndEventData eventData)
     {
         if ((eventData.Context as ClinicDb)?.Actor is not { } actor)
             return null;
         var command = connection.CreateCommand();
         command.CommandText = Sql;
-        Add("practice", actor.PracticeId.ToString());
-        Add("actor", actor.Id?.ToString() ?? "");
-        Add("role", actor.Role);
-        Add("salons", actor is PersonActor person ? string.Join(',', person.Salons) : "");
-        Add("client", actor is ClientActor client ? client.ClientId.ToString() : "");
+        foreach (var value in ValuesOf(actor))
+            command.Parameters.Add(new NpgsqlParameter<string> { TypedValue = value });
         return command;
-
-        void Add(string name, string value)
-        {
-            var parameter = command.CreateParameter();
-            parameter.ParameterName = name;
-            parameter.Value = value;
-            command.Parameters.Add(parameter);
-        }
     }
+
+    private static string[] ValuesOf(Actor actor) =>
+        [
+            actor.PracticeId.ToString(),
+            actor.Id?.ToString() ?? "",
+            actor.Role,
+            actor is PersonActor person ? string.Join(',', person.Salons) : "",
+            actor is ClientActor client ? client.ClientId.ToString() : "",
+        ];
 }

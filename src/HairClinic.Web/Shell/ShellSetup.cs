@@ -13,13 +13,15 @@ public static class ShellSetup
         services.AddMemoryCache();
         services.AddHttpContextAccessor();
         services.AddScoped<ShellFactsHolder>();
+        services.AddScoped<Data.Books.CultureBook>();
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
         services.Configure<RequestLocalizationOptions>(options =>
         {
-            CultureInfo[] cultures = [new("en-GB"), new("en-US"), new("en-IE"), new("es-ES")];
+            CultureInfo[] cultures = [new("en-GB"), new("en-US"), new("en-IE"), new("es-ES"), new("es")];
             options.DefaultRequestCulture = new RequestCulture(cultures[0]);
             options.SupportedCultures = cultures;
             options.SupportedUICultures = cultures;
+            options.RequestCultureProviders = [new CustomRequestCultureProvider(Languages.OfAsync), new AcceptLanguageHeaderRequestCultureProvider()];
         });
         services.AddResponseCompression();
         return services;
@@ -42,6 +44,7 @@ public static class ShellSetup
         app.UseMiddleware<Features.Practices.FirstRun.FirstRunGate>();
         app.UseAuthorization();
         app.UseMiddleware<Practices.ActorMiddleware>();
+        app.UseMiddleware<StaffCulture>();
         app.UseMiddleware<ShellFactsReader>();
         app.UseAntiforgery();
         app.MapStaticAssets().AllowAnonymous();

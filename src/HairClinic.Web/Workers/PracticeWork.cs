@@ -12,7 +12,6 @@ public sealed partial class PracticeWork(
     ClinicDbFactory databases,
     DueDateRefresher dueDates,
     IMailRoute mail,
-    SignInLinkBook links,
     IClock clock,
     ILogger<PracticeWork> log
 )
@@ -60,14 +59,6 @@ public sealed partial class PracticeWork(
             case WorkKind.SendMail:
                 await SendAsync(WorkItems.Read<Letter>(item), cancellation);
                 // A letter may hold a sign-in link: once it is sent, nobody needs it here.
-                item.Forget();
-                break;
-            case WorkKind.AnswerAsk:
-                await using (var db = databases.Open())
-                {
-                    await links.AnswerAsync(db, WorkItems.Read<AnswerAskBody>(item).Email, cancellation);
-                    await db.SaveChangesAsync(cancellation);
-                }
                 item.Forget();
                 break;
             default:

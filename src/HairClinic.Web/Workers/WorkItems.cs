@@ -12,9 +12,6 @@ public static class WorkItems
 
     public static WorkItem Send(Letter letter, Instant now) => new(Guid.CreateVersion7(), WorkKind.SendMail, Write(letter), now);
 
-    public static WorkItem AnswerAsk(string email, Instant now) =>
-        new(Guid.CreateVersion7(), WorkKind.AnswerAsk, Write(new AnswerAskBody(email)), now);
-
     public static T Read<T>(WorkItem item) => JsonSerializer.Deserialize<T>(item.Body, JsonColumns.Options)!;
 
     private static string Write<T>(T body) => JsonSerializer.Serialize(body, JsonColumns.Options);

@@ -7,7 +7,4 @@ public enum WorkKind
 
     /// <summary>A message to a client.</summary>
     SendMail,
-
-    /// <summary>Somebody asked for a sign-in link: whether the address is known is looked up here, out of sight.</summary>
-    AnswerAsk,
 }

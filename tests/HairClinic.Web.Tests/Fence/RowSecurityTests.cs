@@ -14,6 +14,7 @@ public sealed class RowSecurityTests(PgServer server)
     [
         "__EFMigrationsHistory",
         "data_protection_keys",
+        "link_asks",
         "practices",
         "sign_in_links",
         "user_claims",

@@ -88,6 +88,13 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
             }
         );
 
+    /// <summary>The language chosen by the client whose page is shown.</summary>
+    public Task<string?> LanguageAsync(ClientActor actor, CancellationToken cancellation) =>
+        InPracticeAsync(
+            actor.PracticeId,
+            db => db.ClientPreferences.Where(p => p.ClientId == actor.ClientId).Select(p => p.Language).FirstOrDefaultAsync(cancellation)
+        );
+
     /// <summary>Signs this device out, or every device that came by the same address.</summary>
     public Task<int> EndAsync(ClientActor actor, bool everywhere, CancellationToken cancellation) =>
         InPracticeAsync(

@@ -1,17 +1,17 @@
 using HairClinic.Web.Data.Accounts;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;
 
-public sealed class LinkAskMap() : FencedMap<LinkAsk>("link_asks")
+public sealed class LinkAskMap : IEntityTypeConfiguration<LinkAsk>
 {
-    protected override void Map(EntityTypeBuilder<LinkAsk> builder)
+    public void Configure(EntityTypeBuilder<LinkAsk> builder)
     {
-        builder.HasIndex(x => new
-        {
-            x.PracticeId,
-            x.AddressHash,
-            x.At,
-        });
+        builder.ToTable("link_asks");
+        builder.HasKey(x => x.Id);
+        builder.Property(x => x.Id).ValueGeneratedNever();
+        builder.HasIndex(x => new { x.AddressHash, x.At });
+        builder.HasIndex(x => x.At);
     }
 }

@@ -16,6 +16,8 @@ public static class ClientsArea
             .AddScoped<AddLifeEvent.AddLifeEventRules>()
             .AddScoped<RecordCareFacts.RecordCareFacts>()
             .AddScoped<RecordCareFacts.RecordCareFactsRules>()
+            .AddScoped<KeepGuardians.KeepGuardians>()
+            .AddScoped<KeepGuardians.KeepGuardiansRules>()
             .AddScoped<ReportLift.ReportLift>()
             .AddScoped<ReportLift.ReportLiftRules>();
 }

@@ -8,11 +8,17 @@ namespace HairClinic.Web.Features.MyHair.OpenLink;
 public sealed class OpenLink(ClinicDbFactory databases, SignInLinkBook links, ClientSignIns signIns)
 {
     /// <returns>The sign-in it gives; null when the link is used, too old or made up, or its address opens nothing any more.</returns>
-    public async Task<(ClientActor Actor, bool Household)?> SaveAsync(string token, CancellationToken cancellation)
+    public async Task<Opened?> SaveAsync(string token, CancellationToken cancellation)
     {
         await using var unfenced = databases.OpenUnfenced();
-        return await links.UseUpAsync(unfenced, token, cancellation) is var (practice, client, email)
-            ? await signIns.OpenAsync(practice, client, email, cancellation)
+        if (await links.UseUpAsync(unfenced, token, cancellation) is not var (practice, client, email))
+            return null;
+        return await signIns.OpenAsync(practice, client, email, cancellation) is var (actor, household)
+            ? new Opened(actor, household, await signIns.LanguageAsync(actor, cancellation))
             : null;
     }
+
+    /// <param name="Household">Whether the address opens more than one page.</param>
+    /// <param name="Language">As chosen on an earlier visit; null where none was.</param>
+    public sealed record Opened(ClientActor Actor, bool Household, string? Language);
 }

@@ -125,15 +125,14 @@ namespace HairClinic.Web.Data.Migrations
                 name: "link_asks",
                 columns: table => new
                 {
-                    practice_id = table.Column<Guid>(type: "uuid", nullable: false),
                     id = table.Column<Guid>(type: "uuid", nullable: false),
                     address_hash = table.Column<byte[]>(type: "bytea", nullable: false),
-                    at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
-                    xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
+                    address = table.Column<string>(type: "text", nullable: true),
+                    at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("pk_link_asks", x => new { x.practice_id, x.id });
+                    table.PrimaryKey("pk_link_asks", x => x.id);
                 });
 
             migrationBuilder.CreateTable(
@@ -190,9 +189,14 @@ namespace HairClinic.Web.Data.Migrations
                 columns: new[] { "practice_id", "email" });
 
             migrationBuilder.CreateIndex(
-                name: "ix_link_asks_practice_id_address_hash_at",
+                name: "ix_link_asks_address_hash_at",
                 table: "link_asks",
-                columns: new[] { "practice_id", "address_hash", "at" });
+                columns: new[] { "address_hash", "at" });
+
+            migrationBuilder.CreateIndex(
+                name: "ix_link_asks_at",
+                table: "link_asks",
+                column: "at");
 
             migrationBuilder.CreateIndex(
                 name: "ix_own_texts_practice_id_topic_language",

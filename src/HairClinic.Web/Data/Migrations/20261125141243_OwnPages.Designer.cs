@@ -14,7 +14,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace HairClinic.Web.Data.Migrations
 {
     [DbContext(typeof(ClinicDb))]
-    [Migration("20261125134831_OwnPages")]
+    [Migration("20261125141243_OwnPages")]
     partial class OwnPages
     {
         /// <inheritdoc />
@@ -2110,13 +2110,13 @@ namespace HairClinic.Web.Data.Migrations
 
             modelBuilder.Entity("HairClinic.Web.Data.Accounts.LinkAsk", b =>
                 {
-                    b.Property<Guid>("PracticeId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("practice_id");
-
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<string>("Address")
+                        .HasColumnType("text")
+                        .HasColumnName("address");
 
                     b.Property<byte[]>("AddressHash")
                         .IsRequired()
@@ -2127,17 +2127,14 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("at");
 
-                    b.Property<uint>("Version")
-                        .IsConcurrencyToken()
-                        .ValueGeneratedOnAddOrUpdate()
-                        .HasColumnType("xid")
-                        .HasColumnName("xmin");
-
-                    b.HasKey("PracticeId", "Id")
+                    b.HasKey("Id")
                         .HasName("pk_link_asks");
 
-                    b.HasIndex("PracticeId", "AddressHash", "At")
-                        .HasDatabaseName("ix_link_asks_practice_id_address_hash_at");
+                    b.HasIndex("At")
+                        .HasDatabaseName("ix_link_asks_at");
+
+                    b.HasIndex("AddressHash", "At")
+                        .HasDatabaseName("ix_link_asks_address_hash_at");
 
                     b.ToTable("link_asks", (string)null);
                 });
