@@ -17,7 +17,8 @@ public static class ShellSetup
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
         services.Configure<RequestLocalizationOptions>(options =>
         {
-            CultureInfo[] cultures = [new("en-GB"), new("en-US"), new("en-IE"), new("es-ES"), new("es")];
+            // The shared, read-only ones: patterns for dates are kept only for those.
+            CultureInfo[] cultures = [.. new[] { "en-GB", "en-US", "en-IE", "es-ES", "es" }.Select(CultureInfo.GetCultureInfo)];
             options.DefaultRequestCulture = new RequestCulture(cultures[0]);
             options.SupportedCultures = cultures;
             options.SupportedUICultures = cultures;
@@ -48,7 +49,9 @@ public static class ShellSetup
         app.UseMiddleware<ShellFactsReader>();
         app.UseAntiforgery();
         app.MapStaticAssets().AllowAnonymous();
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
+        app.MapRazorComponents<App>()
+            .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'")
+            .Finally(OwnDocument.LeaveStatic);
         app.MapStartPage();
         app.MapGet("/alive", () => "alive").AllowAnonymous();
     }

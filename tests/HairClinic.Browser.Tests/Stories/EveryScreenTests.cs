@@ -44,11 +44,14 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium)
             foreach (var route in Routes)
             {
                 // A link opens once, on one device: the client's own pages are judged where it matters most, and there.
-                var own = route is "/my-hair" or "/my-hair/my-units";
+                var own = route.StartsWith("/my-hair", StringComparison.Ordinal) && route is not ("/my-hair/ask-link" or "/my-hair/open-link" or "/my-hair/demo-letters");
                 if (own && index != 0)
                     continue;
                 if (own)
                     await page.SetViewportSizeAsync(Pages.Phone.Width, Pages.Phone.Height);
+                // These open only with a visit of their own to change; the client's own story looks at them.
+                if (route is "/my-hair/move-my-time" or "/my-hair/call-off-my-time")
+                    continue;
                 mishaps.AddRange(await LookAsync(page, Regex.Replace(route, @"\{(\w+)(:guid)?\}", m => IdFor(route, m.Groups[1].Value, ids)), screen));
                 if (own)
                     await page.SetViewportSizeAsync(screen.Width, screen.Height);

@@ -2,6 +2,7 @@ using HairClinic.Web.Practices;
 using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.AspNetCore.Components.Server;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
 
@@ -55,7 +56,13 @@ public static class AccountsSetup
             );
         services.Configure<SecurityStampValidatorOptions>(o => o.ValidationInterval = TimeSpan.FromMinutes(1));
         services.AddSingleton<ClientSignIns>();
-        services.AddScoped<AuthenticationStateProvider, RevalidatingActor>();
+        // Nothing lives on after a client's page is written, so nobody is asked again there.
+        services.AddScoped<RevalidatingActor>();
+        services.AddScoped<AuthenticationStateProvider>(sp =>
+            OwnDocument.Serves(sp.GetRequiredService<IHttpContextAccessor>().HttpContext?.GetEndpoint())
+                ? new ServerAuthenticationStateProvider()
+                : sp.GetRequiredService<RevalidatingActor>()
+        );
         services.AddCascadingAuthenticationState();
         services.AddAuthorization(Policies.Register);
         services.AddDataProtection().SetApplicationName("HairClinic").PersistKeysToDbContext<ClinicDb>();
