@@ -7,7 +7,12 @@ public static class Languages
 {
     public const string Cookie = "language";
 
-    public static readonly IReadOnlyList<(string Code, string Name)> All = [("en-GB", "English"), ("en-US", "English (US)"), ("es-ES", "Español")];
+    public static readonly IReadOnlyList<(string Code, string Name)> All =
+    [
+        ("en-GB", "English"),
+        ("en-US", "English (US)"),
+        ("es-ES", "Español"),
+    ];
 
     public static string? Known(string? code) => All.Any(l => l.Code == code) ? code : null;
 
@@ -17,7 +22,14 @@ public static class Languages
             http.Response.Cookies.Append(
                 Cookie,
                 known,
-                new() { HttpOnly = true, IsEssential = true, MaxAge = TimeSpan.FromDays(400), SameSite = SameSiteMode.Lax, Secure = http.Request.IsHttps }
+                new()
+                {
+                    HttpOnly = true,
+                    IsEssential = true,
+                    MaxAge = TimeSpan.FromDays(400),
+                    SameSite = SameSiteMode.Lax,
+                    Secure = http.Request.IsHttps,
+                }
             );
         else
             http.Response.Cookies.Delete(Cookie);

@@ -22,7 +22,11 @@ public static class ShellSetup
             options.DefaultRequestCulture = new RequestCulture(cultures[0]);
             options.SupportedCultures = cultures;
             options.SupportedUICultures = cultures;
-            options.RequestCultureProviders = [new CustomRequestCultureProvider(Languages.OfAsync), new AcceptLanguageHeaderRequestCultureProvider()];
+            options.RequestCultureProviders =
+            [
+                new CustomRequestCultureProvider(Languages.OfAsync),
+                new AcceptLanguageHeaderRequestCultureProvider(),
+            ];
         });
         services.AddResponseCompression();
         return services;

@@ -22,7 +22,9 @@ public static partial class Dates
     public static string Day(LocalDate date, LocalDate? today = null, CultureInfo? culture = null)
     {
         culture ??= CultureInfo.CurrentCulture;
-        return DayPatterns.GetOrAdd((culture.Name, today?.Year != date.Year), static (key, culture) => PatternOf(key.WithYear, culture), culture).Format(date);
+        return DayPatterns
+            .GetOrAdd((culture.Name, today?.Year != date.Year), static (key, culture) => PatternOf(key.WithYear, culture), culture)
+            .Format(date);
     }
 
     /// <summary>A point in time as the salon's own day and clock: "Thu 3 Dec, 14:30".</summary>
@@ -36,7 +38,11 @@ public static partial class Dates
     {
         culture ??= CultureInfo.CurrentCulture;
         return TimePatterns
-            .GetOrAdd(culture.Name, static (_, culture) => LocalTimePattern.Create(culture.DateTimeFormat.ShortTimePattern, culture), culture)
+            .GetOrAdd(
+                culture.Name,
+                static (_, culture) => LocalTimePattern.Create(culture.DateTimeFormat.ShortTimePattern, culture),
+                culture
+            )
             .Format(time);
     }
 
@@ -68,8 +74,7 @@ public static partial class Dates
 
     private static LocalDatePattern PatternOf(bool withYear, CultureInfo culture) =>
         LocalDatePattern.Create(
-            "ddd "
-                + Shorten(withYear ? WithoutWeekday(culture.DateTimeFormat.LongDatePattern) : culture.DateTimeFormat.MonthDayPattern),
+            "ddd " + Shorten(withYear ? WithoutWeekday(culture.DateTimeFormat.LongDatePattern) : culture.DateTimeFormat.MonthDayPattern),
             culture
         );
 

@@ -23,7 +23,12 @@ internal sealed class BareSite(Process process, EmbeddedServer server, string ad
         foreach (var file in Directory.GetFiles(Source))
             File.Copy(file, Path.Combine(copy, Path.GetFileName(file)), overwrite: true);
         var site = Path.Combine(folder, "bare");
-        using (var publish = Process.Start("dotnet", ["publish", Path.Combine(copy, "web.csproj"), "-c", "Release", "-o", site, "-v", "q", "--nologo"]))
+        using (
+            var publish = Process.Start(
+                "dotnet",
+                ["publish", Path.Combine(copy, "web.csproj"), "-c", "Release", "-o", site, "-v", "q", "--nologo"]
+            )
+        )
             await publish.WaitForExitAsync();
         var server = await EmbeddedServer.StartAsync(new(Path.Combine(folder, "bare-data")) { Durable = false }, NullLogger.Instance);
         await FillAsync(server.Connections.Migrator!);
@@ -62,16 +67,16 @@ internal sealed class BareSite(Process process, EmbeddedServer server, string ad
             {
                 "create extension if not exists btree_gist",
                 """
-                create table bookings_btree(id bigint generated always as identity primary key, practice_id int not null, chair_id int not null,
-                    client_id int not null, during tstzrange not null)
-                """,
+                    create table bookings_btree(id bigint generated always as identity primary key, practice_id int not null, chair_id int not null,
+                        client_id int not null, during tstzrange not null)
+                    """,
                 "create index on bookings_btree(chair_id, lower(during))",
                 """
-                insert into bookings_btree(practice_id, chair_id, client_id, during)
-                select 1, c, (c * 7919 + k) % 100000,
-                    tstzrange(timestamptz '2024-01-01Z' + k * interval '1 hour', timestamptz '2024-01-01Z' + k * interval '1 hour' + interval '45 min')
-                from generate_series(0, 1999) k, generate_series(1, 50) c
-                """,
+                    insert into bookings_btree(practice_id, chair_id, client_id, during)
+                    select 1, c, (c * 7919 + k) % 100000,
+                        tstzrange(timestamptz '2024-01-01Z' + k * interval '1 hour', timestamptz '2024-01-01Z' + k * interval '1 hour' + interval '45 min')
+                    from generate_series(0, 1999) k, generate_series(1, 50) c
+                    """,
                 "vacuum analyze bookings_btree",
             }
         )

@@ -12,7 +12,9 @@ internal static class OwnPageLoad
     private static readonly TimeSpan Minute = TimeSpan.FromMinutes(1);
 
     // For trying it out; the drill as such is five minutes.
-    private static readonly int Minutes = int.TryParse(Environment.GetEnvironmentVariable("OWN_PAGE_MINUTES"), out var minutes) ? minutes : 5;
+    private static readonly int Minutes = int.TryParse(Environment.GetEnvironmentVariable("OWN_PAGE_MINUTES"), out var minutes)
+        ? minutes
+        : 5;
 
     public static async Task RunAsync(Report report)
     {

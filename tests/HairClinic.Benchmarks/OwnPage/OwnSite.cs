@@ -8,8 +8,8 @@ using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
-using Microsoft.Extensions.Options;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Options;
 using NodaTime;
 
 namespace HairClinic.Benchmarks.OwnPage;
@@ -103,18 +103,36 @@ internal sealed class OwnSite : IAsyncDisposable
             for (var i = 0; i < clients; i++)
             {
                 var client = scene.Welcome($"C-{i}", $"Client number {i}", salon, email: $"c{i}@example.test");
-                scene.Bond(client, scene.Unit(client, kind, today.PlusDays(-60)), today.PlusDays(-(i % 20)), adhesive, now - Duration.FromDays(i % 20));
+                scene.Bond(
+                    client,
+                    scene.Unit(client, kind, today.PlusDays(-60)),
+                    today.PlusDays(-(i % 20)),
+                    adhesive,
+                    now - Duration.FromDays(i % 20)
+                );
                 var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, scene.Service(ServicePurpose.Rebond).Id);
                 var rebond = scene.Service(ServicePurpose.Rebond);
                 // Without a chair: there are not so many chairs.
-                visit.Place(rebond, now + Duration.FromDays(1 + i % 20), null, null, salon, [.. rebond.Steps.Select(_ => Guid.CreateVersion7())]);
+                visit.Place(
+                    rebond,
+                    now + Duration.FromDays(1 + i % 20),
+                    null,
+                    null,
+                    salon,
+                    [.. rebond.Steps.Select(_ => Guid.CreateVersion7())]
+                );
                 db.Visits.Add(visit);
                 var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, client.Email!, now);
                 db.ClientSignIns.Add(signIn);
                 var principal = ClientCookie.Principal(new ClientActor(practice, client.Id, signIn.Id), household: false);
                 var ticket = new AuthenticationTicket(
                     principal,
-                    new AuthenticationProperties { IssuedUtc = DateTimeOffset.UtcNow, ExpiresUtc = DateTimeOffset.UtcNow.AddDays(30), IsPersistent = true },
+                    new AuthenticationProperties
+                    {
+                        IssuedUtc = DateTimeOffset.UtcNow,
+                        ExpiresUtc = DateTimeOffset.UtcNow.AddDays(30),
+                        IsPersistent = true,
+                    },
                     AccountsSetup.ClientScheme
                 );
                 cookies.Add($"{scheme.Cookie.Name}={scheme.TicketDataFormat.Protect(ticket)}");

@@ -8,7 +8,12 @@ namespace HairClinic.Benchmarks.OwnPage;
 internal static partial class Wrk
 {
     /// <returns>Requests a second, and whether every answer was a good one.</returns>
-    public static async Task<(double PerSecond, string P99, bool Clean)> RunAsync(string address, int connections, int seconds, string? cookie = null)
+    public static async Task<(double PerSecond, string P99, bool Clean)> RunAsync(
+        string address,
+        int connections,
+        int seconds,
+        string? cookie = null
+    )
     {
         var start = new ProcessStartInfo("wrk") { RedirectStandardOutput = true };
         foreach (var word in new[] { "-t1", $"-c{connections}", $"-d{seconds}s", "--latency" })
@@ -23,7 +28,11 @@ internal static partial class Wrk
         var text = await process.StandardOutput.ReadToEndAsync();
         await process.WaitForExitAsync();
         var clean = !text.Contains("Non-2xx", StringComparison.Ordinal) && !text.Contains("Socket errors", StringComparison.Ordinal);
-        return (double.Parse(PerSecond().Match(text).Groups[1].Value, CultureInfo.InvariantCulture), P99().Match(text).Groups[1].Value, clean);
+        return (
+            double.Parse(PerSecond().Match(text).Groups[1].Value, CultureInfo.InvariantCulture),
+            P99().Match(text).Groups[1].Value,
+            clean
+        );
     }
 
     public static async Task WaitAsync(string address)

@@ -70,7 +70,10 @@ public sealed class OwnPageTests(ChromiumBrowser chromium)
             await page.GotoAsync($"/my-hair/{path}");
             await LookAsync(page, scripts, $"own-{path}-{language}");
         }
-        Assert.DoesNotContain(asked, url => url.Contains("_framework", StringComparison.Ordinal) || url.Contains("_blazor", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            asked,
+            url => url.Contains("_framework", StringComparison.Ordinal) || url.Contains("_blazor", StringComparison.Ordinal)
+        );
     }
 
     private static readonly Dictionary<string, string> English = new()
@@ -114,7 +117,8 @@ public sealed class OwnPageTests(ChromiumBrowser chromium)
     }
 
     private static Task<string> LinkAsync(Site site, Guid practice) =>
-        site.Services.GetRequiredService<PracticeJobs>()
+        site
+            .Services.GetRequiredService<PracticeJobs>()
             .RunAsync(
                 practice,
                 "look",

@@ -25,10 +25,7 @@ public sealed class SignInLinkBook(MailSettings mail, IClock clock, IStringLocal
         if (pages.Count == 0)
             return;
         var first = pages[0].ClientId;
-        var language = await db
-            .ClientPreferences.Where(p => p.ClientId == first)
-            .Select(p => p.Language)
-            .FirstOrDefaultAsync(cancellation);
+        var language = await db.ClientPreferences.Where(p => p.ClientId == first).Select(p => p.Language).FirstOrDefaultAsync(cancellation);
         Post(db, first, email, language);
     }
 

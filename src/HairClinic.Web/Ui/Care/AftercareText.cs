@@ -19,7 +19,8 @@ public static class AftercareText
     public static string Usual(CareTopic topic) =>
         topic switch
         {
-            CareTopic.FirstDay => "Keep it dry and cool for a day at least: no water, no sweat, no sport, no sauna. Do not press or test the edges.",
+            CareTopic.FirstDay =>
+                "Keep it dry and cool for a day at least: no water, no sweat, no sport, no sauna. Do not press or test the edges.",
             CareTopic.Washing =>
                 "After the first day wash gently with lukewarm water and what your salon gave you. No oil and no conditioner near the edge. Let it dry on its own or with cool air.",
             CareTopic.Sleeping => "A satin or silk pillowcase is kind to it. Never go to bed with it wet. Long hair: a loose plait.",

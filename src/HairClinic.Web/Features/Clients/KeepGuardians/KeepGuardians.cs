@@ -21,7 +21,10 @@ public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes, C
             .Select(c => new Screen(
                 c.Name,
                 c.Code,
-                db.Guardians.Where(g => g.ClientId == c.Id).OrderBy(g => g.Name).Select(g => new Row(g.Id, g.Name, g.Email, g.EndsOn)).ToList()
+                db.Guardians.Where(g => g.ClientId == c.Id)
+                    .OrderBy(g => g.Name)
+                    .Select(g => new Row(g.Id, g.Name, g.Email, g.EndsOn))
+                    .ToList()
             ))
             .SingleOrDefaultAsync(cancellation);
     }

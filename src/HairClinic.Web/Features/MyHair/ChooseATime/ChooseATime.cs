@@ -45,7 +45,13 @@ public sealed class ChooseATime(OwnSlots slots, WriteOnce writes, CurrentActor c
         try
         {
             return await SlotClashes.SettleAsync(() =>
-                writes.RunAsync(input.Key, nameof(ChooseATime), input, db => WriteAsync(db, wish, service, input, cancellation), cancellation)
+                writes.RunAsync(
+                    input.Key,
+                    nameof(ChooseATime),
+                    input,
+                    db => WriteAsync(db, wish, service, input, cancellation),
+                    cancellation
+                )
             );
         }
         catch (Exception e) when (e is TakenException || SlotClashes.In(e) is not null)
@@ -55,19 +61,10 @@ public sealed class ChooseATime(OwnSlots slots, WriteOnce writes, CurrentActor c
         }
     }
 
-    private async Task<Outcome> WriteAsync(
-        Data.ClinicDb db,
-        OwnWish wish,
-        ServiceKind service,
-        Input input,
-        CancellationToken cancellation
-    )
+    private async Task<Outcome> WriteAsync(Data.ClinicDb db, OwnWish wish, ServiceKind service, Input input, CancellationToken cancellation)
     {
         var (client, now) = (current.Client.ClientId, clock.GetCurrentInstant());
-        var ahead = await db.Visits.CountAsync(
-            v => v.ClientId == client && v.State == VisitState.Booked && v.StartsAt > now,
-            cancellation
-        );
+        var ahead = await db.Visits.CountAsync(v => v.ClientId == client && v.State == VisitState.Booked && v.StartsAt > now, cancellation);
         if (ahead >= MostAhead)
             throw new Refusal("You have {0} visits booked already. To book more, please ring us.", ahead);
         var slot = await slots.TakeAsync(wish, input.At!.Value, cancellation) ?? throw new TakenException();

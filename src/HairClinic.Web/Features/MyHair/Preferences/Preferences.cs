@@ -54,8 +54,7 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
         await db.SaveChangesAsync(cancellation);
     }
 
-    public Task SignOutAsync(bool everywhere, CancellationToken cancellation) =>
-        signIns.EndAsync(current.Client, everywhere, cancellation);
+    public Task SignOutAsync(bool everywhere, CancellationToken cancellation) => signIns.EndAsync(current.Client, everywhere, cancellation);
 
     private async Task EndFeedsAsync(Data.ClinicDb db, Guid client, CancellationToken cancellation)
     {

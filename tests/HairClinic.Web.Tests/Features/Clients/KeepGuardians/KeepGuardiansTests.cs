@@ -20,7 +20,12 @@ public sealed class KeepGuardiansTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
         var at = clinic.Acting(desk, salon);
-        var input = new Slice.Input { ClientId = client.Id, Name = "Cleo Fenwick", Email = "Cleo@Example.test" };
+        var input = new Slice.Input
+        {
+            ClientId = client.Id,
+            Name = "Cleo Fenwick",
+            Email = "Cleo@Example.test",
+        };
         var key = Guid.CreateVersion7();
 
         await SaveAsync(clinic, at, key, input);
@@ -41,7 +46,17 @@ public sealed class KeepGuardiansTests(PgServer server)
 
         Assert.Null(await OpenAsync(clinic, at));
         await Assert.ThrowsAsync<Refusal>(() =>
-            SaveAsync(clinic, at, Guid.CreateVersion7(), new() { ClientId = client.Id, Name = "X", Email = "x@example.test" })
+            SaveAsync(
+                clinic,
+                at,
+                Guid.CreateVersion7(),
+                new()
+                {
+                    ClientId = client.Id,
+                    Name = "X",
+                    Email = "x@example.test",
+                }
+            )
         );
     }
 

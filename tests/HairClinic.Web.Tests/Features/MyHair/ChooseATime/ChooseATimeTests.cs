@@ -21,7 +21,10 @@ public sealed class ChooseATimeTests(PgServer server)
         Assert.NotEmpty(screen.Slots);
         // The salon opens from Tuesday to Saturday, nine to six; the chair is taken from 10 to 11:30 and from 12 to 13:30.
         Assert.All(screen.Slots, s => Assert.InRange(s.Local.DayOfWeek, IsoDayOfWeek.Tuesday, IsoDayOfWeek.Saturday));
-        Assert.DoesNotContain(screen.Slots, s => s.StartsAt > OwnScene.BookedAt - Duration.FromMinutes(90) && s.StartsAt < OwnScene.BookedAt + Duration.FromMinutes(90));
+        Assert.DoesNotContain(
+            screen.Slots,
+            s => s.StartsAt > OwnScene.BookedAt - Duration.FromMinutes(90) && s.StartsAt < OwnScene.BookedAt + Duration.FromMinutes(90)
+        );
     }
 
     [Fact]
@@ -33,14 +36,29 @@ public sealed class ChooseATimeTests(PgServer server)
 
         Assert.Equal(["Fix a lift", "Full service with rebond", "Rebond", "Wash and style"], screen!.Services.Select(s => s.Name));
         var consultation = await clinic.ReadAsync(db => db.ServiceKinds.SingleAsync(s => s.Name == "Consultation", Cancel));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new() { Key = Guid.CreateVersion7(), Service = consultation.Id, At = OwnScene.FreeAt }));
+        await Assert.ThrowsAsync<Refusal>(() =>
+            SaveAsync(
+                clinic,
+                new()
+                {
+                    Key = Guid.CreateVersion7(),
+                    Service = consultation.Id,
+                    At = OwnScene.FreeAt,
+                }
+            )
+        );
     }
 
     [Fact]
     public async Task A_double_tap_books_once()
     {
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
-        var input = new Slice.Input { Key = Guid.CreateVersion7(), Service = own.Rebond.Id, At = OwnScene.FreeAt };
+        var input = new Slice.Input
+        {
+            Key = Guid.CreateVersion7(),
+            Service = own.Rebond.Id,
+            At = OwnScene.FreeAt,
+        };
 
         var answers = await Task.WhenAll(SaveAsync(clinic, input), SaveAsync(clinic, input));
 
@@ -54,7 +72,19 @@ public sealed class ChooseATimeTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
 
         var answers = await Task.WhenAll(
-            Enumerable.Range(0, 2).Select(_ => SaveAsync(clinic, new() { Key = Guid.CreateVersion7(), Service = own.Rebond.Id, At = OwnScene.FreeAt }))
+            Enumerable
+                .Range(0, 2)
+                .Select(_ =>
+                    SaveAsync(
+                        clinic,
+                        new()
+                        {
+                            Key = Guid.CreateVersion7(),
+                            Service = own.Rebond.Id,
+                            At = OwnScene.FreeAt,
+                        }
+                    )
+                )
         );
 
         var lost = Assert.Single(answers, a => a.Booked is null);
@@ -67,7 +97,15 @@ public sealed class ChooseATimeTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
 
-        var answer = await SaveAsync(clinic, new() { Key = Guid.CreateVersion7(), Service = own.Rebond.Id, At = Instant.FromUtc(2027, 2, 12, 20, 0) });
+        var answer = await SaveAsync(
+            clinic,
+            new()
+            {
+                Key = Guid.CreateVersion7(),
+                Service = own.Rebond.Id,
+                At = Instant.FromUtc(2027, 2, 12, 20, 0),
+            }
+        );
 
         Assert.Null(answer.Booked);
     }
@@ -81,7 +119,13 @@ public sealed class ChooseATimeTests(PgServer server)
 
         await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, At(OwnScene.FreeAt)));
 
-        Slice.Input At(Instant at) => new() { Key = Guid.CreateVersion7(), Service = own.Rebond.Id, At = at };
+        Slice.Input At(Instant at) =>
+            new()
+            {
+                Key = Guid.CreateVersion7(),
+                Service = own.Rebond.Id,
+                At = at,
+            };
     }
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;

@@ -59,7 +59,14 @@ public sealed class DatesFileTests(PgServer server)
             "Número 12, Calle de los Álamos y de las Acacias; segundo piso, puerta de la izquierda, detrás del jardín"
         );
 
-        var text = CalendarText.Of([visit], new DueDay(Guid.CreateVersion7(), new LocalDate(2027, 3, 1)), "Cita", "Por reservar", ("Sus citas", "desk@example.test"), OwnScene.BookedAt);
+        var text = CalendarText.Of(
+            [visit],
+            new DueDay(Guid.CreateVersion7(), new LocalDate(2027, 3, 1)),
+            "Cita",
+            "Por reservar",
+            ("Sus citas", "desk@example.test"),
+            OwnScene.BookedAt
+        );
 
         Assert.DoesNotMatch(new Regex("(?<!\r)\n"), text);
         // RFC 5545, 3.1: lines of text SHOULD NOT be longer than 75 octets, excluding the line break.

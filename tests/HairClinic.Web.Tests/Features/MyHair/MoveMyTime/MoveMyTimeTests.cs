@@ -13,7 +13,12 @@ public sealed class MoveMyTimeTests(PgServer server)
     public async Task A_client_moves_their_own_visit_and_a_second_tap_changes_nothing()
     {
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
-        var input = new Slice.Input { Key = Guid.CreateVersion7(), Visit = own.Visit.Id, At = OwnScene.FreeAt };
+        var input = new Slice.Input
+        {
+            Key = Guid.CreateVersion7(),
+            Visit = own.Visit.Id,
+            At = OwnScene.FreeAt,
+        };
 
         var first = await SaveAsync(clinic, input);
         var second = await SaveAsync(clinic, input);
@@ -32,7 +37,17 @@ public sealed class MoveMyTimeTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
 
         Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), s => s.OpenAsync(own.OthersVisit.Id, null, Cancel)));
-        Assert.Null(await SaveAsync(clinic, new() { Key = Guid.CreateVersion7(), Visit = own.OthersVisit.Id, At = OwnScene.FreeAt }));
+        Assert.Null(
+            await SaveAsync(
+                clinic,
+                new()
+                {
+                    Key = Guid.CreateVersion7(),
+                    Visit = own.OthersVisit.Id,
+                    At = OwnScene.FreeAt,
+                }
+            )
+        );
         Assert.Equal(
             OwnScene.BookedAt + Duration.FromHours(2),
             await clinic.ReadAsync(db => db.Visits.Where(v => v.Id == own.OthersVisit.Id).Select(v => v.StartsAt).SingleAsync(Cancel))
@@ -65,7 +80,15 @@ public sealed class MoveMyTimeTests(PgServer server)
         clinic.Clock.Reset(OwnScene.BookedAt - Duration.FromHours(24) + Duration.FromMinutes(1));
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() =>
-            SaveAsync(clinic, new() { Key = Guid.CreateVersion7(), Visit = own.Visit.Id, At = OwnScene.FreeAt })
+            SaveAsync(
+                clinic,
+                new()
+                {
+                    Key = Guid.CreateVersion7(),
+                    Visit = own.Visit.Id,
+                    At = OwnScene.FreeAt,
+                }
+            )
         );
 
         Assert.Equal([24], refusal.Arguments);

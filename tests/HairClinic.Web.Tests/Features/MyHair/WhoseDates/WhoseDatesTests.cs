@@ -74,7 +74,9 @@ public sealed class WhoseDatesTests(PgServer server)
             scene =>
             {
                 own.Lay(scene);
-                scene.Db.Guardians.Add(new Guardian(Guid.CreateVersion7(), own.Other.Id, "Ada Fenwick", own.Address.ToUpperInvariant(), endsOn));
+                scene.Db.Guardians.Add(
+                    new Guardian(Guid.CreateVersion7(), own.Other.Id, "Ada Fenwick", own.Address.ToUpperInvariant(), endsOn)
+                );
             }
         );
 
