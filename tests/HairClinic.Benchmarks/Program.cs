@@ -1,11 +1,14 @@
 using HairClinic.Benchmarks;
 using HairClinic.Benchmarks.DueQuery;
 using HairClinic.Benchmarks.DueWindows;
+using HairClinic.Benchmarks.OwnPage;
 
 Dictionary<string, Func<Report, Task>> benchmarks = new()
 {
     ["due-windows"] = DueWindowsBenchmark.RunAsync,
     ["due-query"] = DueQueryBenchmark.RunAsync,
+    ["own-page"] = OwnPageBenchmark.RunAsync,
+    ["own-page-load"] = OwnPageLoad.RunAsync,
 };
 
 var names = args.Where(a => a != "--save").ToList();

@@ -38,6 +38,8 @@ public sealed class PracticeSettings : PracticeOwned
 
     /// <summary>Days after a visit in another salon than their home that its people may still open a client's record; common practice, no source.</summary>
     public int GrantDaysAfterVisit { get; private set; } = 90;
+    /// <summary>A client moves or calls off a visit by themselves up to this many hours before it; later they ring.</summary>
+    public int ClientMoveHours { get; private set; } = 24;
 
     /// <summary>The invented practice that can be thrown away in one act.</summary>
     public bool IsDemo { get; private set; }
@@ -70,6 +72,13 @@ public sealed class PracticeSettings : PracticeOwned
         GrantDaysAfterVisit = daysAfterVisit is >= 0 and <= 730
             ? daysAfterVisit
             : throw new Refusal("Another salon may see a client for 0 to 730 days after a visit there.");
+    /// <exception cref="Refusal">More than a week, or less than nothing.</exception>
+    public void LetClientsMove(int hoursBefore)
+    {
+        if (hoursBefore is < 0 or > 168)
+            throw new Refusal("Clients may change a visit up to 0 to 168 hours before it.");
+        ClientMoveHours = hoursBefore;
+    }
 
     public void MarkAsDemo() => IsDemo = true;
 

@@ -14,6 +14,7 @@ public sealed class ServiceKind : PracticeOwned
     {
         Id = id;
         Edit(name, purpose, priceMinor: null, currency: null);
+        OfferedToClients = purpose is ServicePurpose.Rebond or ServicePurpose.WashAndStyle or ServicePurpose.FixLift;
     }
 
     public string Name { get; private set; } = "";
@@ -24,6 +25,9 @@ public sealed class ServiceKind : PracticeOwned
     public long? PriceMinor { get; private set; }
 
     public string? Currency { get; private set; }
+
+    /// <summary>Whether clients may book it by themselves; what needs a talk first is booked by the desk.</summary>
+    public bool OfferedToClients { get; private set; }
 
     public bool Retired { get; private set; }
 
@@ -49,6 +53,8 @@ public sealed class ServiceKind : PracticeOwned
         _steps.Clear();
         _steps.AddRange(made);
     }
+
+    public void OfferToClients(bool offered) => OfferedToClients = offered;
 
     public void Retire() => Retired = true;
 }

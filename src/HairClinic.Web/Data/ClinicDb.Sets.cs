@@ -23,6 +23,7 @@ public sealed partial class ClinicDb
     public DbSet<PracticeRow> Practices => Set<PracticeRow>();
     public DbSet<SignInLink> SignInLinks => Set<SignInLink>();
     public DbSet<SignInSession> SignInSessions => Set<SignInSession>();
+    public DbSet<LinkAsk> LinkAsks => Set<LinkAsk>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
     public DbSet<MasterKeyMark> MasterKeyMarks => Set<MasterKeyMark>();
 
@@ -46,6 +47,11 @@ public sealed partial class ClinicDb
     public DbSet<CareFact> CareFacts => Set<CareFact>();
     public DbSet<ContactNote> ContactNotes => Set<ContactNote>();
     public DbSet<ClientMerge> ClientMerges => Set<ClientMerge>();
+    public DbSet<ClientPreference> ClientPreferences => Set<ClientPreference>();
+    public DbSet<Guardian> Guardians => Set<Guardian>();
+    public DbSet<CalendarFeed> CalendarFeeds => Set<CalendarFeed>();
+    public DbSet<OwnText> OwnTexts => Set<OwnText>();
+    public DbSet<ClientSignIn> ClientSignIns => Set<ClientSignIn>();
     public DbSet<BaseMaterial> BaseMaterials => Set<BaseMaterial>();
     public DbSet<UnitKind> UnitKinds => Set<UnitKind>();
     public DbSet<HairSystem> HairSystems => Set<HairSystem>();

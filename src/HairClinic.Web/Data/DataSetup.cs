@@ -25,6 +25,7 @@ public static class DataSetup
             .AddKeys()
             .AddSingleton<AccessLogBook>()
             .AddSingleton<AccessLogCheck>()
+            .AddSingleton<OwnPageBook>()
             .AddScoped<WriteOnce>()
             .AddScoped<DraftBook>()
             .AddScoped<SealedDraftBook>()

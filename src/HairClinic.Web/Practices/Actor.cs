@@ -31,7 +31,8 @@ public sealed record PersonActor(
 }
 
 /// <summary>A client who sees only themselves.</summary>
-public sealed record ClientActor(Guid PracticeId, Guid ClientId) : Actor(PracticeId)
+/// <param name="SignInId">The sign-in they came by, which may be ended; null for what is done in their name without one.</param>
+public sealed record ClientActor(Guid PracticeId, Guid ClientId, Guid? SignInId = null) : Actor(PracticeId)
 {
     public override Guid? Id => ClientId;
 

@@ -12,6 +12,10 @@ public static class ActorClaims
     public const string AtSalon = "at-salon";
     public const string Client = "client";
     public const string Session = "session";
+    public const string SignIn = "sign-in";
+
+    /// <summary>There when the address that signed in may open more than one client's page.</summary>
+    public const string Household = "household";
 
     /// <summary>What the shell shows of who is signed in; it decides nothing.</summary>
     public const string DisplayName = "display-name";
@@ -29,7 +33,7 @@ public static class ActorClaims
                 Read(user, AtSalon),
                 Read(user, Session)
             );
-        return Read(user, Client) is { } client ? new ClientActor(practice, client) : null;
+        return Read(user, Client) is { } client ? new ClientActor(practice, client, Read(user, SignIn)) : null;
     }
 
     public static IEnumerable<Claim> For(PersonActor person) =>
@@ -42,7 +46,11 @@ public static class ActorClaims
         ];
 
     public static IEnumerable<Claim> For(ClientActor client) =>
-        [new(Practice, client.PracticeId.ToString()), new(Client, client.ClientId.ToString())];
+        [
+            new(Practice, client.PracticeId.ToString()),
+            new(Client, client.ClientId.ToString()),
+            .. client.SignInId is { } signIn ? [new Claim(SignIn, signIn.ToString())] : Array.Empty<Claim>(),
+        ];
 
     public static Claim ForSession(Guid session) => new(Session, session.ToString());
 

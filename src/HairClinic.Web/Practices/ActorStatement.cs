@@ -10,6 +10,14 @@ public static class ActorStatement
 {
     public const string Sql = "select act_as($1, $2, $3, $4, $5, $6, $7)";
 
+    /// <summary>For those who send it in one breath with their question.</summary>
+    public static NpgsqlBatchCommand InBatch(Actor actor, Instant now)
+    {
+        var command = new NpgsqlBatchCommand(Sql);
+        Fill(command.Parameters, actor, now);
+        return command;
+    }
+
     public static void Fill(DbParameterCollection parameters, Actor actor, Instant now)
     {
         Add(actor.PracticeId, NpgsqlDbType.Uuid);

@@ -13,13 +13,20 @@ public static class ShellSetup
         services.AddMemoryCache();
         services.AddHttpContextAccessor();
         services.AddScoped<ShellFactsHolder>();
+        services.AddScoped<Data.Books.CultureBook>();
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
         services.Configure<RequestLocalizationOptions>(options =>
         {
-            CultureInfo[] cultures = [new("en-GB"), new("en-US"), new("en-IE"), new("es-ES")];
+            // The shared, read-only ones: patterns for dates are kept only for those.
+            CultureInfo[] cultures = [.. new[] { "en-GB", "en-US", "en-IE", "es-ES", "es" }.Select(CultureInfo.GetCultureInfo)];
             options.DefaultRequestCulture = new RequestCulture(cultures[0]);
             options.SupportedCultures = cultures;
             options.SupportedUICultures = cultures;
+            options.RequestCultureProviders =
+            [
+                new CustomRequestCultureProvider(Languages.OfAsync),
+                new AcceptLanguageHeaderRequestCultureProvider(),
+            ];
         });
         services.AddResponseCompression();
         return services;
@@ -44,10 +51,13 @@ public static class ShellSetup
         app.UseMiddleware<Practices.ActorMiddleware>();
         app.UseMiddleware<ActorChangedMiddleware>();
         app.UseMiddleware<StepUpGate>();
+        app.UseMiddleware<StaffCulture>();
         app.UseMiddleware<ShellFactsReader>();
         app.UseAntiforgery();
         app.MapStaticAssets().AllowAnonymous();
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
+        app.MapRazorComponents<App>()
+            .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'")
+            .Finally(OwnDocument.LeaveStatic);
         app.MapStartPage();
         app.MapGet("/alive", () => "alive").AllowAnonymous();
     }

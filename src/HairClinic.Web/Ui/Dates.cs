@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text.RegularExpressions;
@@ -13,13 +14,17 @@ namespace HairClinic.Web.Ui;
 /// </summary>
 public static partial class Dates
 {
+    // Making a pattern costs far more than writing a day with it.
+    private static readonly ConcurrentDictionary<(string Culture, bool WithYear), LocalDatePattern> DayPatterns = new();
+    private static readonly ConcurrentDictionary<string, LocalTimePattern> TimePatterns = new();
+
     /// <summary>"Thu 3 Dec", or "Thu 3 Dec 2027" when the year is another than today's or today is not given.</summary>
     public static string Day(LocalDate date, LocalDate? today = null, CultureInfo? culture = null)
     {
         culture ??= CultureInfo.CurrentCulture;
-        var pattern =
-            today?.Year == date.Year ? culture.DateTimeFormat.MonthDayPattern : WithoutWeekday(culture.DateTimeFormat.LongDatePattern);
-        return LocalDatePattern.Create("ddd " + Shorten(pattern), culture).Format(date);
+        return DayPatterns
+            .GetOrAdd((culture.Name, today?.Year != date.Year), static (key, culture) => PatternOf(key.WithYear, culture), culture)
+            .Format(date);
     }
 
     /// <summary>A point in time as the salon's own day and clock: "Thu 3 Dec, 14:30".</summary>
@@ -32,7 +37,13 @@ public static partial class Dates
     public static string Time(LocalTime time, CultureInfo? culture = null)
     {
         culture ??= CultureInfo.CurrentCulture;
-        return LocalTimePattern.Create(culture.DateTimeFormat.ShortTimePattern, culture).Format(time);
+        return TimePatterns
+            .GetOrAdd(
+                culture.Name,
+                static (_, culture) => LocalTimePattern.Create(culture.DateTimeFormat.ShortTimePattern, culture),
+                culture
+            )
+            .Format(time);
     }
 
     /// <summary>Minutes since the salon's midnight; 1440 is the midnight at the day's end.</summary>
@@ -60,6 +71,12 @@ public static partial class Dates
     public static bool TryIsoTime(string text, out LocalTime time) =>
         LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(text).TryGetValue(default, out time)
         || LocalTimePattern.ExtendedIso.Parse(text).TryGetValue(default, out time);
+
+    private static LocalDatePattern PatternOf(bool withYear, CultureInfo culture) =>
+        LocalDatePattern.Create(
+            "ddd " + Shorten(withYear ? WithoutWeekday(culture.DateTimeFormat.LongDatePattern) : culture.DateTimeFormat.MonthDayPattern),
+            culture
+        );
 
     private static string Shorten(string pattern) => pattern.Replace("MMMM", "MMM", StringComparison.Ordinal);
 

@@ -2,6 +2,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Workers.Mail;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HairClinic.Web.Workers;
@@ -58,7 +59,7 @@ public sealed partial class PracticeWork(
                     await dueDates.RunAsync(db, WorkItems.Read<RefreshDueDatesBody>(item), cancellation);
                 break;
             case WorkKind.SendMail:
-                await mail.SendAsync(WorkItems.Read<Letter>(item), cancellation);
+                await SendAsync(WorkItems.Read<Letter>(item), cancellation);
                 // A letter may hold a sign-in link: once it is sent, nobody needs it here.
                 item.Forget();
                 break;
@@ -69,6 +70,17 @@ public sealed partial class PracticeWork(
             default:
                 throw new InvalidOperationException($"Nobody does {item.Kind}.");
         }
+    }
+
+    // Who wants no letters gets none; a link they asked for is no letter of ours.
+    private async Task SendAsync(Letter letter, CancellationToken cancellation)
+    {
+        await using (var db = databases.Open())
+        {
+            if (letter.ClientId is { } client && await db.ClientPreferences.AnyAsync(p => p.ClientId == client && !p.Letters, cancellation))
+                return;
+        }
+        await mail.SendAsync(letter, cancellation);
     }
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "{Kind} {Id} failed at attempt {Attempt} ({Error}); it will be tried again.")]

@@ -3,7 +3,7 @@ using HairClinic.Web.Practices;
 namespace HairClinic.Web.Workers;
 
 /// <summary>Looks for work every few seconds, practice by practice, and after a stumble goes on.</summary>
-public sealed partial class WorkLoop(PracticeJobs jobs, ILogger<WorkLoop> log) : BackgroundService
+public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ILogger<WorkLoop> log) : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(2);
 
@@ -12,7 +12,9 @@ public sealed partial class WorkLoop(PracticeJobs jobs, ILogger<WorkLoop> log) :
         using var timer = new PeriodicTimer(Pause);
         while (await timer.WaitForNextTickAsync(stoppingToken))
         {
-            foreach (var practice in await PracticesAsync(stoppingToken))
+            var practices = await PracticesAsync(stoppingToken);
+            await TryAsync(() => answers.RunAsync(practices, stoppingToken), stoppingToken);
+            foreach (var practice in practices)
                 await TryAsync(
                     () => jobs.RunAsync(practice, "work", s => s.GetRequiredService<PracticeWork>().RunAsync(stoppingToken)),
                     stoppingToken

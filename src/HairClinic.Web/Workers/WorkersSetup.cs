@@ -16,6 +16,7 @@ public static class WorkersSetup
                     : sp.GetRequiredService<SmtpRoute>()
             )
             .AddSingleton<DueDateRefresher>()
+            .AddSingleton<LinkAnswers>()
             .AddScoped<PracticeWork>()
             .AddSingleton<NightlyKeeping>()
             .AddHostedService(services => services.GetRequiredService<NightlyKeeping>())

@@ -44,12 +44,19 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium)
             foreach (var route in Routes)
             {
                 // A link opens once, on one device: the client's own pages are judged where it matters most, and there.
-                var own = route is "/my-hair" or "/my-hair/my-units";
+                var own =
+                    route.StartsWith("/my-hair", StringComparison.Ordinal)
+                    && route is not ("/my-hair/ask-link" or "/my-hair/open-link" or "/my-hair/demo-letters");
                 if (own && index != 0)
                     continue;
                 if (own)
                     await page.SetViewportSizeAsync(Pages.Phone.Width, Pages.Phone.Height);
-                mishaps.AddRange(await LookAsync(page, Regex.Replace(route, @"\{(\w+)(:guid)?\}", m => IdFor(route, m.Groups[1].Value, ids)), screen));
+                // These open only with a visit of their own to change; the client's own story looks at them.
+                if (route is "/my-hair/move-my-time" or "/my-hair/call-off-my-time")
+                    continue;
+                mishaps.AddRange(
+                    await LookAsync(page, Regex.Replace(route, @"\{(\w+)(:guid)?\}", m => IdFor(route, m.Groups[1].Value, ids)), screen)
+                );
                 if (own)
                     await page.SetViewportSizeAsync(screen.Width, screen.Height);
             }
@@ -78,35 +85,46 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium)
         (parameter == "Id" ? ids[Regex.Match(route, "edit-([a-z-]+)").Groups[1].Value] : ids[parameter]).ToString();
 
     private static Task<(Dictionary<string, Guid>, string)> PrepareAsync(Site site, Guid practice) =>
-        site.Services.GetRequiredService<PracticeJobs>().RunAsync(practice, "look", async services =>
-        {
-            await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-            var now = site.Clock.GetCurrentInstant();
-            var rebonds = db.ServiceKinds.Where(s => s.Purpose == ServicePurpose.Rebond).Select(s => s.Id);
-            var visit = await db.Visits.Where(v => v.State == VisitState.Booked && v.StartsAt > now && rebonds.Contains(v.ServiceKindId)).OrderBy(v => v.StartsAt).FirstAsync();
-            var client = await db.Clients.Where(c => c.Email != null && db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null)).FirstAsync();
-            services.GetRequiredService<SignInLinkBook>().Post(db, client);
-            var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
-            await db.SaveChangesAsync();
-            return (
-                new Dictionary<string, Guid>
+        site
+            .Services.GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                practice,
+                "look",
+                async services =>
                 {
-                    ["ClientId"] = client.Id,
-                    ["VisitId"] = visit.Id,
-                    ["SalonId"] = visit.SalonId,
-                    ["PersonId"] = visit.PersonId!.Value,
-                    ["salon"] = visit.SalonId,
-                    ["person"] = visit.PersonId!.Value,
-                    ["base"] = await db.BaseMaterials.Select(b => b.Id).FirstAsync(),
-                    ["hold-window"] = await db.HoldWindowRules.Select(b => b.Id).FirstAsync(),
-                    ["product"] = await db.Products.Select(b => b.Id).FirstAsync(),
-                    ["service"] = await db.ServiceKinds.Select(b => b.Id).FirstAsync(),
-                    ["unit-kind"] = await db.UnitKinds.Select(b => b.Id).FirstAsync(),
-                    ["workshop"] = await db.Workshops.Select(b => b.Id).FirstAsync(),
-                },
-                Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    var now = site.Clock.GetCurrentInstant();
+                    var rebonds = db.ServiceKinds.Where(s => s.Purpose == ServicePurpose.Rebond).Select(s => s.Id);
+                    var visit = await db
+                        .Visits.Where(v => v.State == VisitState.Booked && v.StartsAt > now && rebonds.Contains(v.ServiceKindId))
+                        .OrderBy(v => v.StartsAt)
+                        .FirstAsync();
+                    var client = await db
+                        .Clients.Where(c => c.Email != null && db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null))
+                        .FirstAsync();
+                    services.GetRequiredService<SignInLinkBook>().Post(db, client);
+                    var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
+                    await db.SaveChangesAsync();
+                    return (
+                        new Dictionary<string, Guid>
+                        {
+                            ["ClientId"] = client.Id,
+                            ["VisitId"] = visit.Id,
+                            ["SalonId"] = visit.SalonId,
+                            ["PersonId"] = visit.PersonId!.Value,
+                            ["salon"] = visit.SalonId,
+                            ["person"] = visit.PersonId!.Value,
+                            ["base"] = await db.BaseMaterials.Select(b => b.Id).FirstAsync(),
+                            ["hold-window"] = await db.HoldWindowRules.Select(b => b.Id).FirstAsync(),
+                            ["product"] = await db.Products.Select(b => b.Id).FirstAsync(),
+                            ["service"] = await db.ServiceKinds.Select(b => b.Id).FirstAsync(),
+                            ["unit-kind"] = await db.UnitKinds.Select(b => b.Id).FirstAsync(),
+                            ["workshop"] = await db.Workshops.Select(b => b.Id).FirstAsync(),
+                        },
+                        Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value
+                    );
+                }
             );
-        });
 
     private async Task<IPage> SignInAsync(Site site, (int, int) screen, string? link)
     {

@@ -15,6 +15,7 @@ public sealed class RowSecurityTests(PgServer server)
         "__EFMigrationsHistory",
         "data_protection_keys",
         "master_key_marks",
+        "link_asks",
         "practices",
         "sign_in_links",
         "sign_in_sessions",

@@ -3,6 +3,7 @@ using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.Components.Server.Circuits;
+using Microsoft.AspNetCore.Components.Server;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
 
@@ -50,7 +51,14 @@ public static class AccountsSetup
             o.ValidationInterval = TimeSpan.FromMinutes(1);
             o.OnRefreshingPrincipal = CookieCheck.KeepSessionAsync;
         });
-        services.AddScoped<AuthenticationStateProvider, RevalidatingActor>();
+        services.AddSingleton<ClientSignIns>();
+        // Nothing lives on after a client's page is written, so nobody is asked again there.
+        services.AddScoped<RevalidatingActor>();
+        services.AddScoped<AuthenticationStateProvider>(sp =>
+            OwnDocument.Serves(sp.GetRequiredService<IHttpContextAccessor>().HttpContext?.GetEndpoint())
+                ? new ServerAuthenticationStateProvider()
+                : sp.GetRequiredService<RevalidatingActor>()
+        );
         services.AddCascadingAuthenticationState();
         services.AddAuthorization(Policies.Register);
         services.AddDataProtection().SetApplicationName("HairClinic").PersistKeysToDbContext<ClinicDb>();
@@ -77,6 +85,7 @@ public static class AccountsSetup
                 {
                     Harden(options, "own", "/my-hair/ask-link", "/my-hair/ask-link");
                     options.ExpireTimeSpan = TimeSpan.FromDays(30);
+                    options.Events.OnValidatePrincipal = ClientCookie.ValidateAsync;
                 }
             )
             // Between password and code, and while a passkey is asked for.

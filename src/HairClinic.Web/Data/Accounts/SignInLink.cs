@@ -7,11 +7,12 @@ public sealed class SignInLink
 {
     private SignInLink() { }
 
-    public SignInLink(byte[] tokenHash, Guid practiceId, Guid clientId, Instant expiresAt)
+    public SignInLink(byte[] tokenHash, Guid practiceId, Guid clientId, string email, Instant expiresAt)
     {
         TokenHash = tokenHash;
         PracticeId = practiceId;
         ClientId = clientId;
+        Email = email;
         ExpiresAt = expiresAt;
     }
 
@@ -20,6 +21,9 @@ public sealed class SignInLink
     public Guid PracticeId { get; private set; }
 
     public Guid ClientId { get; private set; }
+
+    /// <summary>Where it was sent: whoever opens it has proved to read there.</summary>
+    public string Email { get; private set; } = "";
 
     public Instant ExpiresAt { get; private set; }
 

@@ -30,6 +30,8 @@ public static class ClientsArea
             .AddSingleton<HealthAnswers.HealthAnswersRules>()
             .AddScoped<Photos.Photos>()
             .AddSingleton<Photos.PhotosRules>()
+            .AddScoped<KeepGuardians.KeepGuardians>()
+            .AddScoped<KeepGuardians.KeepGuardiansRules>()
             .AddScoped<ReportLift.ReportLift>()
             .AddScoped<ReportLift.ReportLiftRules>();
 

@@ -1,7 +1,6 @@
-using HairClinic.Web.Data.Accounts;
+using System.Text;
 using HairClinic.Web.Data.Books;
-using Microsoft.AspNetCore.Antiforgery;
-using Microsoft.AspNetCore.Authentication;
+using HairClinic.Web.Shell;
 
 namespace HairClinic.Web.Features.MyHair;
 
@@ -10,25 +9,47 @@ public static class MyHairArea
     public static IServiceCollection AddMyHair(this IServiceCollection services) =>
         services
             .AddSingleton<SignInLinkBook>()
+            .AddSingleton<LinkAskBook>()
+            .AddScoped<OwnSlots>()
             .AddScoped<AskLink.AskLink>()
             .AddSingleton<AskLink.AskLinkRules>()
             .AddScoped<OpenLink.OpenLink>()
             .AddScoped<MyHair.MyHair>()
             .AddScoped<MyUnits.MyUnits>()
+            .AddScoped<ChooseATime.ChooseATime>()
+            .AddSingleton<ChooseATime.ChooseATimeRules>()
+            .AddScoped<MoveMyTime.MoveMyTime>()
+            .AddSingleton<MoveMyTime.MoveMyTimeRules>()
+            .AddScoped<CallOffMyTime.CallOffMyTime>()
+            .AddScoped<MyBondHasLifted.MyBondHasLifted>()
+            .AddSingleton<MyBondHasLifted.MyBondHasLiftedRules>()
+            .AddScoped<Aftercare.Aftercare>()
+            .AddScoped<Preferences.Preferences>()
+            .AddScoped<WhoseDates.WhoseDates>()
+            .AddScoped<DatesFile.DatesFile>()
             .AddScoped<InviteClient.InviteClient>()
             .AddSingleton<InviteClient.InviteClientRules>()
             .AddScoped<DemoLetters.DemoLetters>();
 
-    public static void MapMyHair(this IEndpointRouteBuilder routes) =>
+    public static void MapMyHair(this IEndpointRouteBuilder routes)
+    {
+        // Asks the sign-in as every other client's address does, and so ends it or turns it to where it leads now.
+        routes.MapGet("/my-hair/look-again", () => Results.LocalRedirect("/my-hair?again=true")).RequireAuthorization(Policies.Client);
         routes
-            .MapPost(
-                "/my-hair/sign-out",
-                async (HttpContext http) =>
-                {
-                    await http.SignOutAsync(AccountsSetup.ClientScheme);
-                    return Results.LocalRedirect("/my-hair/ask-link");
-                }
+            .MapGet(
+                "/my-hair/dates.ics",
+                async (DatesFile.DatesFile dates, CancellationToken cancellation) => File(await dates.OpenAsync(cancellation))
             )
-            .WithMetadata(new RequireAntiforgeryTokenAttribute())
+            .RequireAuthorization(Policies.Client);
+        routes
+            .MapGet(
+                "/my-hair/calendar/{address}",
+                async (string address, DatesFile.DatesFile dates, CancellationToken cancellation) =>
+                    File(await dates.FollowAsync(address, cancellation))
+            )
             .AllowAnonymous();
+    }
+
+    private static IResult File(string? text) =>
+        text is null ? Results.NotFound() : Results.File(Encoding.UTF8.GetBytes(text), "text/calendar; charset=utf-8", "dates.ics");
 }

@@ -84,7 +84,13 @@ public sealed class PracticeEraserTests(PgServer server)
                 }
             );
             db.SignInLinks.Add(
-                new SignInLink(Guid.CreateVersion7().ToByteArray(), clinic.PracticeId, Guid.CreateVersion7(), TestClinic.UsualNow)
+                new SignInLink(
+                    Guid.CreateVersion7().ToByteArray(),
+                    clinic.PracticeId,
+                    Guid.CreateVersion7(),
+                    "ada@example.test",
+                    TestClinic.UsualNow
+                )
             );
             return db.SaveChangesAsync(Cancel);
         });

@@ -20,6 +20,8 @@ public abstract class ClientRows(string table)
         new Of<CareFact>("care_facts", nameof(CareFact.ClientId)),
         new Of<ContactNote>("contact_notes", nameof(ContactNote.ClientId)),
         new Of<Clearance>("clearances", nameof(Clearance.ClientId)),
+        new Of<Guardian>("guardians", nameof(Guardian.ClientId)),
+        new Of<CalendarFeed>("calendar_feeds", nameof(CalendarFeed.ClientId)),
         new Of<FindWord>("find_words", nameof(FindWord.SubjectId)),
     ];
 

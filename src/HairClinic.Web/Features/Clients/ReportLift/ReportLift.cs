@@ -56,12 +56,9 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClo
             where bond.Id == input.BondId
             select new { Bond = bond, salon.Zone }
         ).SingleOrDefaultAsync(cancellation);
-        if (found is not { Bond.IsOpen: true })
-            throw new Refusal("This bond was taken off in the meantime. Open the client again.");
-        if (found.Bond.Lift is { } noted)
-            throw new Refusal("A lift of this bond was noted on {0} already; only the first ends the hold.", noted.ReportedOn);
-        var lift = new Lift(Today(found.Zone), input.DayUnknown ? null : input.LiftedOn, input.Zone, input.SpotFixed == true);
-        found.Bond.ReportLift(lift);
+        var now = clock.GetCurrentInstant();
+        var day = input.DayUnknown ? null : input.LiftedOn;
+        var lift = LiftBook.Note(found?.Bond, found?.Zone ?? "Etc/UTC", now, day, input.Zone, input.SpotFixed == true);
         return new Outcome(lift);
     }
 

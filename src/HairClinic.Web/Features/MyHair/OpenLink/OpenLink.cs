@@ -1,4 +1,3 @@
-using System.Security.Claims;
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
@@ -6,15 +5,20 @@ using HairClinic.Web.Practices;
 namespace HairClinic.Web.Features.MyHair.OpenLink;
 
 /// <summary>Uses up a sign-in link. Looking at it does nothing: mail scanners open links too.</summary>
-public sealed class OpenLink(ClinicDbFactory databases, SignInLinkBook links)
+public sealed class OpenLink(ClinicDbFactory databases, SignInLinkBook links, ClientSignIns signIns)
 {
-    /// <returns>The sign-in it gives; null when the link is used, too old or made up.</returns>
-    public async Task<ClaimsPrincipal?> SaveAsync(string token, CancellationToken cancellation)
+    /// <returns>The sign-in it gives; null when the link is used, too old or made up, or its address opens nothing any more.</returns>
+    public async Task<Opened?> SaveAsync(string token, CancellationToken cancellation)
     {
         await using var unfenced = databases.OpenUnfenced();
-        if (await links.UseUpAsync(unfenced, token, cancellation) is not var (practice, client))
+        if (await links.UseUpAsync(unfenced, token, cancellation) is not var (practice, client, email))
             return null;
-        var claims = ActorClaims.For(new ClientActor(practice, client));
-        return new ClaimsPrincipal(new ClaimsIdentity(claims, AccountsSetup.ClientScheme));
+        return await signIns.OpenAsync(practice, client, email, cancellation) is var (actor, household)
+            ? new Opened(actor, household, await signIns.LanguageAsync(actor, cancellation))
+            : null;
     }
+
+    /// <param name="Household">Whether the address opens more than one page.</param>
+    /// <param name="Language">As chosen on an earlier visit; null where none was.</param>
+    public sealed record Opened(ClientActor Actor, bool Household, string? Language);
 }

@@ -55,6 +55,7 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes)
             db.ServiceKinds.Add(kind);
         }
         kind.Edit(input.Name, input.Purpose, input.PriceMinor, input.PriceMinor is null ? null : input.Currency);
+        kind.OfferToClients(input.OfferedToClients);
         if (!input.Steps.SequenceEqual(Input.StepsOf(kind)))
             kind.Consist(input.Steps.Select(s => (Guid.CreateVersion7(), s.Kind, s.Minutes ?? 0)));
         if (input.Retire)
@@ -82,6 +83,8 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes)
 
         public string? Currency { get; set; }
 
+        public bool OfferedToClients { get; set; }
+
         public static Input Of(ServiceKind kind) =>
             new()
             {
@@ -92,6 +95,7 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes)
                 Steps = [.. StepsOf(kind)],
                 PriceMinor = kind.PriceMinor,
                 Currency = kind.Currency,
+                OfferedToClients = kind.OfferedToClients,
             };
 
         public static IEnumerable<Step> StepsOf(ServiceKind kind) =>
@@ -103,6 +107,7 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes)
                 new("What for", Purpose.ToString()),
                 new("Minutes", string.Join(" + ", Steps.Select(s => s.Minutes))),
                 new("Price", PriceMinor is null ? null : $"{PriceMinor} {Currency}"),
+                new("Clients book it themselves", OfferedToClients ? "yes" : "no"),
             ];
     }
 

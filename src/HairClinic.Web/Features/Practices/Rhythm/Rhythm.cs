@@ -1,5 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
@@ -10,7 +11,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Practices.Rhythm;
 
 /// <summary>What holds for the whole practice: its name and language, its cure, and how far ahead it looks.</summary>
-public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureBook cultures, IClock clock)
 {
     public async Task<Input> OpenAsync(CancellationToken cancellation)
     {
@@ -31,6 +32,8 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, IClock c
             db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
         settings.Rename(input.Name, input.Region, input.Culture);
         settings.SetRhythm(input.CureHours ?? 0, input.DaysBeforeEvent ?? 0, input.OpeningSoonDays ?? 0, input.SlotMinutes);
+        settings.LetClientsMove(input.ClientMoveHours ?? -1);
+        cultures.Forget(settings.PracticeId);
         return new Outcome(settings.Name);
     }
 
@@ -54,6 +57,8 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, IClock c
 
         public int SlotMinutes { get; set; }
 
+        public int? ClientMoveHours { get; set; }
+
         public static Input Of(PracticeSettings settings) =>
             new()
             {
@@ -65,6 +70,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, IClock c
                 DaysBeforeEvent = settings.DaysBeforeEvent,
                 OpeningSoonDays = settings.OpeningSoonDays,
                 SlotMinutes = settings.SlotMinutes,
+                ClientMoveHours = settings.ClientMoveHours,
             };
 
         public IEnumerable<SaidLine> Said() =>
@@ -76,6 +82,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, IClock c
                 new("Days before an event", $"{DaysBeforeEvent}"),
                 new("Opening soon, days", $"{OpeningSoonDays}"),
                 new("Bookings start every", $"{SlotMinutes}"),
+                new("Clients change a visit until, hours before", $"{ClientMoveHours}"),
             ];
     }
 

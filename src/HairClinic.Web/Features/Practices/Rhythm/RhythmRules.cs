@@ -26,5 +26,10 @@ public sealed class RhythmRules : AbstractValidator<Rhythm.Input>
             .WithMessage("Give a number of days.")
             .InclusiveBetween(0, 60)
             .WithMessage("Give 0 to 60 days.");
+        RuleFor(x => x.ClientMoveHours)
+            .NotNull()
+            .WithMessage("Give a number of hours.")
+            .InclusiveBetween(0, 168)
+            .WithMessage("Clients may change a visit up to 0 to 168 hours before it.");
     }
 }

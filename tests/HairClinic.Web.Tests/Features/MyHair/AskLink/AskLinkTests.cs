@@ -1,5 +1,11 @@
+using System.Text.RegularExpressions;
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
 using Slice = HairClinic.Web.Features.MyHair.AskLink.AskLink;
 
 namespace HairClinic.Web.Tests.Features.MyHair.AskLink;
@@ -13,11 +19,43 @@ public sealed class AskLinkTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, scene => Lay(scene, address));
 
         await AskAsync(clinic, address.ToUpperInvariant());
-        await AskAsync(clinic, "nobody@example.test");
+        await AskAsync(clinic, $"nobody-{address}");
 
-        var letters = await clinic.ReadAsync(db => db.WorkItems.Select(w => w.Body).ToListAsync(TestContext.Current.CancellationToken));
-        var letter = Assert.Single(letters);
-        Assert.Contains("/my-hair/open-link?token=", letter, StringComparison.Ordinal);
+        var letter = Assert.Single(await LettersAsync(clinic, address));
+        Assert.Contains("/my-hair/open-link?token=", letter.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Asking_for_an_unknown_address_sends_the_same_commands_to_the_database()
+    {
+        var address = $"{Guid.CreateVersion7():N}@example.test";
+        await using var clinic = await TestClinic.OpenAsync(server, scene => Lay(scene, address));
+        await AskAsync(clinic, $"warm-{address}");
+        clinic.Commands.Clear();
+        await AskAsync(clinic, address);
+        var known = clinic.Commands.All.Select(Shape).ToList();
+        clinic.Commands.Clear();
+
+        await AskAsync(clinic, $"nobody-{address}");
+
+        Assert.Equal(known, clinic.Commands.All.Select(Shape));
+
+        // Without the time each took and the lengths of what was sent.
+        static string Shape(string command) => command[command.IndexOf('\n', StringComparison.Ordinal)..];
+    }
+
+    [Fact]
+    public async Task A_sixth_link_within_an_hour_is_not_sent_however_fast_they_are_asked_for()
+    {
+        var address = $"{Guid.CreateVersion7():N}@example.test";
+        await using var clinic = await TestClinic.OpenAsync(server, scene => Lay(scene, address));
+
+        await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => AskAsync(clinic, address)));
+        Assert.Equal(5, (await LettersAsync(clinic, address)).Count);
+
+        clinic.Clock.Advance(Duration.FromMinutes(60));
+        await AskAsync(clinic, address);
+        Assert.Equal(6, (await LettersAsync(clinic, address)).Count);
     }
 
     [Fact]
@@ -28,9 +66,11 @@ public sealed class AskLinkTests(PgServer server)
 
         await AskAsync(clinic, address);
 
-        var letter = await clinic.ReadAsync(db => db.WorkItems.Select(w => w.Body).SingleAsync(TestContext.Current.CancellationToken));
-        foreach (var word in new[] { "rebond", "wig", "clinic", "salon", "system", "lift" })
-            Assert.DoesNotContain(word, letter, StringComparison.OrdinalIgnoreCase);
+        var letter = Assert.Single(await LettersAsync(clinic, address));
+        // The address of the site is the practice's own to choose.
+        var text = Regex.Replace(letter.Subject + letter.Text, @"https?://\S+", "");
+        foreach (var word in new[] { "rebond", "wig", "hair", "clinic", "salon", "system", "lift" })
+            Assert.DoesNotContain(word, text, StringComparison.OrdinalIgnoreCase);
     }
 
     private static void Lay(Scene scene, string address)
@@ -48,4 +88,23 @@ public sealed class AskLinkTests(PgServer server)
                 return true;
             }
         );
+
+    // Does what lies behind the screens but sending: the letters stay where they can be read.
+    private static Task<IReadOnlyList<Letter>> LettersAsync(TestClinic clinic, string address) =>
+        clinic.AsAsync<IReadOnlyList<Letter>>(
+            clinic.Job,
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+                var links = services.GetRequiredService<SignInLinkBook>();
+                foreach (var asked in await services.GetRequiredService<LinkAskBook>().TakeAsync(unfenced, address, Cancel))
+                    await links.AnswerAsync(db, asked, Cancel);
+                await db.SaveChangesAsync(Cancel);
+                var sent = await db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel);
+                return [.. sent.Select(WorkItems.Read<Letter>)];
+            }
+        );
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 }

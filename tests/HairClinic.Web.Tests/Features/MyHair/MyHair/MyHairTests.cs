@@ -1,10 +1,15 @@
+using System.Diagnostics;
 using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
+using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Features.MyHair.MyHair;
 using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.MyHair.MyHair.MyHair;
 
@@ -44,10 +49,67 @@ public sealed class MyHairTests(PgServer server)
     public async Task The_page_is_read_in_one_round_trip()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
+        await OpenAsync(clinic, client.Id);
+        var trips = 0;
+        using var ours = new Activity("round trips").Start();
+        using var listener = new ActivityListener
+        {
+            ShouldListenTo = source => source.Name == "Npgsql",
+            Sample = (ref _) => ActivitySamplingResult.AllData,
+            // Other tests run meanwhile: only what this one started counts.
+            ActivityStopped = told => trips += told.TraceId == ours.TraceId ? 1 : 0,
+        };
+        ActivitySource.AddActivityListener(listener);
 
         await OpenAsync(clinic, client.Id);
 
-        Assert.Single(clinic.Commands.All);
+        Assert.Equal(1, trips);
+        Assert.Empty(clinic.Commands.All);
+    }
+
+    [Fact]
+    public async Task An_ended_sign_in_and_one_of_somebody_else_show_nothing()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+        var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, "ADA@example.test", TestClinic.UsualNow);
+        await clinic.ReadAsync(async db =>
+        {
+            db.ClientSignIns.Add(signIn);
+            return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        });
+
+        Assert.NotNull(await OpenAsync(clinic, client.Id, signIn.Id));
+        Assert.Null(await OpenAsync(clinic, other.Id, signIn.Id));
+        Assert.Null(await OpenAsync(clinic, client.Id, Guid.NewGuid()));
+
+        await clinic.ReadAsync(async db =>
+        {
+            (await db.ClientSignIns.SingleAsync(s => s.Id == signIn.Id, TestContext.Current.CancellationToken)).End(TestClinic.UsualNow);
+            return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        });
+        Assert.Null(await OpenAsync(clinic, client.Id, signIn.Id));
+    }
+
+    [Fact]
+    public async Task The_next_unit_is_told_of_in_kind_words_without_its_maker()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Lay(scene);
+                var next = new HairSystem(Guid.CreateVersion7(), "next", client.Id, scene.Kinds[0].Id, new LocalDate(2027, 1, 10));
+                next.Order(new LocalDate(2027, 1, 11));
+                next.Promise(Guid.CreateVersion7(), new LocalDate(2027, 3, 20), new LocalDate(2027, 1, 12));
+                next.Acknowledge(new LocalDate(2027, 1, 12));
+                scene.Db.HairSystems.Add(next);
+            }
+        );
+
+        var coming = (await OpenAsync(clinic, client.Id))!.Coming!;
+
+        Assert.Equal("It is being made.", OwnOrderText.Of(coming.State));
+        Assert.Equal(new LocalDate(2027, 3, 20), OwnOrderText.Awaited(coming, new LocalDate(2027, 2, 3)));
     }
 
     [Fact]
@@ -67,7 +129,7 @@ public sealed class MyHairTests(PgServer server)
         var stylist = scene.Hire("Stylist", StaffRole.Stylist, salon);
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
-        client = scene.Welcome("C-1", "Ada Fenwick", salon);
+        client = scene.Welcome("C-1", "Ada Fenwick", salon, email: "Ada@example.test");
         scene.Bond(client, scene.Unit(client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
         scene.Book(client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 10, 0));
         other = scene.Welcome("C-2", "Bo Larch", salon);
@@ -75,9 +137,9 @@ public sealed class MyHairTests(PgServer server)
         scene.Bond(other, scene.Unit(other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 2, 2), adhesive, applied);
     }
 
-    private static Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid clientId) =>
+    private static Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid clientId, Guid? signIn = null) =>
         clinic.UseAsync<Slice, Slice.Screen?>(
-            new ClientActor(clinic.PracticeId, clientId),
+            new ClientActor(clinic.PracticeId, clientId, signIn),
             slice => slice.OpenAsync(TestContext.Current.CancellationToken)
         );
 }

@@ -22,7 +22,9 @@ public sealed class OpenLinkTests(PgServer server)
         var tries = await Task.WhenAll(Enumerable.Range(0, 10).Select(_ => UseAsync(clinic, token)));
 
         var actor = Assert.Single(tries, t => t is not null);
-        Assert.Equal(new ClientActor(clinic.PracticeId, client.Id), actor);
+        var own = Assert.IsType<ClientActor>(actor);
+        Assert.Equal((clinic.PracticeId, client.Id), (own.PracticeId, own.ClientId));
+        Assert.NotNull(own.SignInId);
     }
 
     [Fact]
@@ -76,6 +78,6 @@ public sealed class OpenLinkTests(PgServer server)
     private static Task<Actor?> UseAsync(TestClinic clinic, string token) =>
         clinic.UseAsync<Slice, Actor?>(
             clinic.Job,
-            async slice => ActorClaims.ToActor(await slice.SaveAsync(token, TestContext.Current.CancellationToken))
+            async slice => (await slice.SaveAsync(token, TestContext.Current.CancellationToken))?.Actor
         );
 }

@@ -45,6 +45,7 @@ public sealed class RhythmTests(PgServer server) : PracticeTest(server)
         {
             Name = "Practice",
             CureHours = hours,
+            ClientMoveHours = 24,
             DaysBeforeEvent = 5,
             OpeningSoonDays = 7,
             SlotMinutes = 15,

@@ -1,0 +1,28 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.Clients;
+
+/// <summary>A secret address from which a client's calendar fetches their dates. Only the hash of its secret is kept.</summary>
+public sealed class CalendarFeed : PracticeOwned
+{
+    private CalendarFeed() { }
+
+    public CalendarFeed(Guid id, Guid clientId, byte[] secretHash, Instant madeAt)
+    {
+        Id = id;
+        ClientId = clientId;
+        SecretHash = secretHash;
+        MadeAt = madeAt;
+    }
+
+    public Guid ClientId { get; private set; }
+
+    public byte[] SecretHash { get; private set; } = [];
+
+    public Instant MadeAt { get; private set; }
+
+    public Instant? EndedAt { get; private set; }
+
+    public void End(Instant now) => EndedAt ??= now;
+}

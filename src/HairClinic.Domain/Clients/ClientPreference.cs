@@ -1,0 +1,33 @@
+using HairClinic.Domain.Practices;
+
+namespace HairClinic.Domain.Clients;
+
+/// <summary>What a client chose on their own page. Without a row nothing was chosen and the usual holds.</summary>
+public sealed class ClientPreference : PracticeOwned
+{
+    private ClientPreference() { }
+
+    public ClientPreference(Guid id, Guid clientId)
+    {
+        Id = id;
+        ClientId = clientId;
+    }
+
+    public Guid ClientId { get; private set; }
+
+    /// <summary>Whether we may write to them. A sign-in link they asked for is sent all the same.</summary>
+    public bool Letters { get; private set; } = true;
+
+    /// <summary>A culture name such as es-ES; null follows their browser.</summary>
+    public string? Language { get; private set; }
+
+    /// <summary>Null follows the language.</summary>
+    public LengthUnit? Units { get; private set; }
+
+    public void Choose(bool letters, string? language, LengthUnit? units)
+    {
+        Letters = letters;
+        Language = string.IsNullOrWhiteSpace(language) ? null : language;
+        Units = units;
+    }
+}

@@ -1,0 +1,33 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Wear;
+using NodaTime;
+
+namespace HairClinic.Web.Data.Books;
+
+/// <summary>What a client's first page shows, as the one query brings it.</summary>
+/// <param name="Zone">The home salon's.</param>
+public sealed record OwnPageFacts(string Name, string Salon, string? Phone, string Zone, int CureHours, int MoveHours)
+{
+    public OwnBondFacts? Bond { get; init; }
+
+    public OwnVisitFacts? Visit { get; init; }
+
+    public OwnUnitFacts? Coming { get; init; }
+}
+
+public sealed record OwnBondFacts(
+    LocalDate AppliedOn,
+    Instant? AppliedAt,
+    LocalDate OpensOn,
+    LocalDate DueOn,
+    LocalDate ClosesOn,
+    IReadOnlyList<DueReason> Reasons,
+    LocalDate? LiftedOn,
+    int? LabelCureHours
+);
+
+public sealed record OwnVisitFacts(Guid Id, Instant StartsAt, string Zone, string Salon, bool Arrived);
+
+/// <summary>A unit that is ordered or here and not yet worn.</summary>
+/// <param name="PromisedFor">The newest promise.</param>
+public sealed record OwnUnitFacts(UnitState State, LocalDate? PromisedFor);

@@ -1,0 +1,14 @@
+using HairClinic.Domain.Clients;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class CalendarFeedMap() : FencedMap<CalendarFeed>("calendar_feeds")
+{
+    protected override void Map(EntityTypeBuilder<CalendarFeed> builder)
+    {
+        builder.Refers<CalendarFeed, Client>(x => x.ClientId);
+        builder.HasIndex(x => new { x.PracticeId, x.SecretHash }).IsUnique();
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId });
+    }
+}

@@ -1,0 +1,13 @@
+using HairClinic.Domain.Clients;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ClientPreferenceMap() : FencedMap<ClientPreference>("client_preferences")
+{
+    protected override void Map(EntityTypeBuilder<ClientPreference> builder)
+    {
+        builder.Refers<ClientPreference, Client>(x => x.ClientId);
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId }).IsUnique();
+    }
+}

@@ -1,0 +1,15 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Web.Data.Accounts;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ClientSignInMap() : FencedMap<ClientSignIn>("client_sign_ins")
+{
+    protected override void Map(EntityTypeBuilder<ClientSignIn> builder)
+    {
+        builder.Refers<ClientSignIn, Client>(x => x.ClientId);
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId });
+        builder.HasIndex(x => new { x.PracticeId, x.Email });
+    }
+}

@@ -1,0 +1,57 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using NodaTime;
+
+namespace HairClinic.Web.Features.MyHair.CallOffMyTime;
+
+/// <summary>A client calls off their own visit; its chair and hands are free at once.</summary>
+public sealed class CallOffMyTime(ClinicDbFactory databases, OwnSlots slots, WriteOnce writes, IClock clock)
+{
+    /// <returns>Null when there is no such visit of theirs.</returns>
+    public async Task<Screen?> OpenAsync(Guid visitId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        if (await slots.VisitAsync(db, visitId, cancellation) is not { } own)
+            return null;
+        var now = clock.GetCurrentInstant();
+        return new Screen(visitId, own.Salon.DayOf(now), own.Slot.Local, own.Salon.Phone, own.MayChange(now), own.MoveHours);
+    }
+
+    /// <returns>Null when there is no such visit of theirs.</returns>
+    /// <exception cref="Refusal">It is too late to change it here.</exception>
+    public async Task<Outcome?> SaveAsync(Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(
+                input.Key,
+                nameof(CallOffMyTime),
+                input,
+                async db =>
+                {
+                    var own = await slots.VisitAsync(db, input.Visit, cancellation) ?? throw new NotTheirsException();
+                    slots.MustBeEarly(own);
+                    own.Visit.Cancel();
+                    return new Outcome(own.Slot.Local);
+                },
+                cancellation
+            );
+        }
+        catch (NotTheirsException)
+        {
+            return null;
+        }
+    }
+
+    public sealed record Screen(Guid VisitId, LocalDate Today, LocalDateTime At, string? Phone, bool MayChange, int MoveHours);
+
+    public sealed record Input
+    {
+        public Guid Key { get; set; }
+
+        public Guid Visit { get; set; }
+    }
+
+    public sealed record Outcome(LocalDateTime Was);
+}

@@ -1,0 +1,107 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.MyHair.ChooseATime;
+
+/// <summary>A client books a time by themselves: what is offered to clients, on days near the day they are due.</summary>
+public sealed class ChooseATime(OwnSlots slots, WriteOnce writes, CurrentActor current, IClock clock)
+{
+    /// <summary>So many visits ahead may a client book without a word to the desk.</summary>
+    public const int MostAhead = 3;
+
+    /// <param name="around">The day wished for; null takes the due day.</param>
+    /// <param name="at">A start wished for.</param>
+    public async Task<Screen?> OpenAsync(Guid? service, LocalDate? around, Instant? at, CancellationToken cancellation)
+    {
+        if (await slots.BookAsync(cancellation) is not { } book)
+            return null;
+        var today = book.Salon.DayOf(clock.GetCurrentInstant());
+        var day = LocalDate.Max(today, around ?? at?.InZone(book.Salon.TimeZone).Date ?? book.DueOn ?? today);
+        var chosen = book.Services.FirstOrDefault(s => s.Id == service);
+        return new Screen(
+            today,
+            day,
+            book.Salon.Name,
+            book.Salon.Phone,
+            [.. book.Services.Select(s => new Offer(s.Id, s.Name, s.Minutes))],
+            chosen?.Id,
+            chosen is null ? [] : await slots.FindAsync(book.WishFor(chosen), day, at, cancellation)
+        );
+    }
+
+    /// <exception cref="Refusal">The service is not offered, or enough is booked already.</exception>
+    public async Task<Outcome> SaveAsync(Input input, CancellationToken cancellation)
+    {
+        var book = await slots.BookAsync(cancellation) ?? throw new Refusal("Your salon has not opened your page yet. Ring them.");
+        var service =
+            book.Services.FirstOrDefault(s => s.Id == input.Service)
+            ?? throw new Refusal("This service is no longer offered. Choose another.");
+        var wish = book.WishFor(service);
+        try
+        {
+            return await SlotClashes.SettleAsync(() =>
+                writes.RunAsync(
+                    input.Key,
+                    nameof(ChooseATime),
+                    input,
+                    db => WriteAsync(db, wish, service, input, cancellation),
+                    cancellation
+                )
+            );
+        }
+        catch (Exception e) when (e is TakenException || SlotClashes.In(e) is not null)
+        {
+            var day = input.At!.Value.InZone(book.Salon.TimeZone).Date;
+            return new Outcome(null) { Nearest = await slots.FindAsync(wish, day, input.At, cancellation) };
+        }
+    }
+
+    private async Task<Outcome> WriteAsync(Data.ClinicDb db, OwnWish wish, ServiceKind service, Input input, CancellationToken cancellation)
+    {
+        var (client, now) = (current.Client.ClientId, clock.GetCurrentInstant());
+        var ahead = await db.Visits.CountAsync(v => v.ClientId == client && v.State == VisitState.Booked && v.StartsAt > now, cancellation);
+        if (ahead >= MostAhead)
+            throw new Refusal("You have {0} visits booked already. To book more, please ring us.", ahead);
+        var slot = await slots.TakeAsync(wish, input.At!.Value, cancellation) ?? throw new TakenException();
+        var visit = new Visit(Guid.CreateVersion7(), client, wish.Salon.Id, service.Id);
+        visit.Place(service, slot.StartsAt, slot.ChairId, slot.PersonId, wish.Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        db.Visits.Add(visit);
+        return new Outcome(OwnSlot.At(visit.StartsAt, wish.Salon.TimeZone).Local);
+    }
+
+    /// <param name="Around">The day the times lie around.</param>
+    /// <param name="Chosen">The service; null while none is chosen.</param>
+    public sealed record Screen(
+        LocalDate Today,
+        LocalDate Around,
+        string Salon,
+        string? Phone,
+        IReadOnlyList<Offer> Services,
+        Guid? Chosen,
+        IReadOnlyList<OwnSlot> Slots
+    );
+
+    public sealed record Offer(Guid Id, string Name, int Minutes);
+
+    public sealed record Input
+    {
+        /// <summary>Made when the form was drawn.</summary>
+        public Guid Key { get; set; }
+
+        public Guid Service { get; set; }
+
+        public Instant? At { get; set; }
+    }
+
+    /// <param name="Booked">On the salon's clock; null when somebody was faster.</param>
+    public sealed record Outcome(LocalDateTime? Booked)
+    {
+        /// <summary>The free times nearest to the one that was lost.</summary>
+        public IReadOnlyList<OwnSlot> Nearest { get; init; } = [];
+    }
+}

@@ -1,0 +1,63 @@
+using Ical.Net;
+using Ical.Net.CalendarComponents;
+using Ical.Net.DataTypes;
+using Ical.Net.Serialization;
+using NodaTime;
+
+namespace HairClinic.Web.Features.MyHair.DatesFile;
+
+/// <summary>A booked visit as it goes into a calendar.</summary>
+public sealed record OwnDate(Guid Id, Instant StartsAt, Instant EndsAt, string Zone, string? Address);
+
+/// <summary>A day something is due that is not booked yet.</summary>
+public sealed record DueDay(Guid Id, LocalDate On);
+
+/// <summary>Writes dates as iCalendar (RFC 5545), in the salon's own time with its zone's rules.</summary>
+public static class CalendarText
+{
+    public static string Of(
+        IReadOnlyList<OwnDate> visits,
+        DueDay? due,
+        string appointment,
+        string toBook,
+        (string Name, string Address) from,
+        Instant now
+    )
+    {
+        var stamp = new CalDateTime(now.ToDateTimeUtc());
+        var organiser = new Organizer($"mailto:{from.Address}") { CommonName = from.Name };
+        var calendar = new Calendar { Method = "PUBLISH", ProductId = "-//My dates//EN" };
+        foreach (var zone in visits.GroupBy(v => v.Zone))
+            calendar.AddTimeZone(VTimeZone.FromDateTimeZone(zone.Key, zone.Min(v => v.StartsAt).ToDateTimeUtc().AddYears(-1), false));
+        foreach (var visit in visits)
+            calendar.Events.Add(
+                new CalendarEvent
+                {
+                    Uid = $"{visit.Id:D}@dates",
+                    DtStamp = stamp,
+                    Summary = appointment,
+                    Start = Local(visit.StartsAt, visit.Zone),
+                    End = Local(visit.EndsAt, visit.Zone),
+                    Location = visit.Address,
+                    Organizer = organiser,
+                }
+            );
+        if (due is not null)
+            calendar.Events.Add(
+                new CalendarEvent
+                {
+                    Uid = $"{due.Id:D}@dates",
+                    DtStamp = stamp,
+                    Summary = toBook,
+                    Start = new CalDateTime(due.On.ToDateOnly()),
+                    End = new CalDateTime(due.On.PlusDays(1).ToDateOnly()),
+                    Organizer = organiser,
+                    Transparency = TransparencyType.Transparent,
+                }
+            );
+        return new CalendarSerializer().SerializeToString(calendar)!;
+    }
+
+    private static CalDateTime Local(Instant instant, string zone) =>
+        new(instant.InZone(DateTimeZoneProviders.Tzdb[zone]).ToDateTimeUnspecified(), zone);
+}

@@ -1,0 +1,83 @@
+using System.Buffers.Text;
+using System.Security.Cryptography;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Workers.Mail;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Localization;
+using NodaTime;
+
+namespace HairClinic.Web.Features.MyHair.DatesFile;
+
+/// <summary>A client's dates for their own calendar. Nothing in it says what they are for.</summary>
+public sealed class DatesFile(
+    ClinicDbFactory databases,
+    PracticeJobs jobs,
+    CurrentActor current,
+    MailSettings mail,
+    IClock clock,
+    IStringLocalizer<Words> words
+)
+{
+    private const int PracticeBytes = 16;
+
+    // A calendar that follows keeps what was, for a while.
+    private static readonly Duration Kept = Duration.FromDays(90);
+
+    public async Task<string?> OpenAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        return await WriteAsync(db, current.Client.ClientId, cancellation);
+    }
+
+    /// <summary>For a calendar that follows by its secret address.</summary>
+    /// <returns>Null when the address is made up or was stopped.</returns>
+    public async Task<string?> FollowAsync(string address, CancellationToken cancellation)
+    {
+        if (!Base64Url.IsValid(address))
+            return null;
+        var key = Base64Url.DecodeFromChars(address);
+        if (key.Length <= PracticeBytes)
+            return null;
+        var hash = SHA256.HashData(key.AsSpan(PracticeBytes));
+        return await jobs.RunAsync(
+            new Guid(key.AsSpan(0, PracticeBytes)),
+            "calendar",
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                var feed = await db
+                    .CalendarFeeds.AsNoTracking()
+                    .SingleOrDefaultAsync(f => f.SecretHash == hash && f.EndedAt == null, cancellation);
+                return feed is null ? null : await WriteAsync(db, feed.ClientId, cancellation);
+            }
+        );
+    }
+
+    private async Task<string?> WriteAsync(ClinicDb db, Guid clientId, CancellationToken cancellation)
+    {
+        var now = clock.GetCurrentInstant();
+        var since = now - Kept;
+        var own = await db
+            .Clients.AsNoTracking()
+            .Where(c => c.Id == clientId && c.MergedIntoId == null && c.LeftOn == null)
+            .Select(c => new
+            {
+                Due = db.Bonds.Where(b => b.ClientId == c.Id && b.RemovedOn == null).Select(b => new { b.Id, b.DueOn }).FirstOrDefault(),
+                Visits = (
+                    from visit in db.Visits
+                    join salon in db.Salons on visit.SalonId equals salon.Id
+                    where visit.ClientId == c.Id && visit.StartsAt > since && visit.State != VisitState.Cancelled
+                    orderby visit.StartsAt
+                    select new OwnDate(visit.Id, visit.StartsAt, visit.EndsAt, salon.Zone, salon.Address)
+                ).ToList(),
+            })
+            .SingleOrDefaultAsync(cancellation);
+        if (own is null)
+            return null;
+        var booked = own.Visits.Exists(v => v.StartsAt > now);
+        var due = own.Due is null || booked ? null : new DueDay(own.Due.Id, own.Due.DueOn);
+        return CalendarText.Of(own.Visits, due, words["Appointment"], words["To book"], (mail.FromName, mail.From), now);
+    }
+}

@@ -1,0 +1,94 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using NodaTime;
+
+namespace HairClinic.Web.Features.MyHair.MoveMyTime;
+
+/// <summary>A client moves their own visit to another free time; what it is for and how long it takes stays.</summary>
+public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteOnce writes, IClock clock)
+{
+    /// <returns>Null when there is no such visit of theirs.</returns>
+    public async Task<Screen?> OpenAsync(Guid visitId, LocalDate? around, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        if (await slots.VisitAsync(db, visitId, cancellation) is not { } own)
+            return null;
+        var now = clock.GetCurrentInstant();
+        var today = own.Salon.DayOf(now);
+        var day = LocalDate.Max(today, around ?? own.Slot.Local.Date);
+        var free = own.MayChange(now) ? await slots.FindAsync(own.Wish, day, at: null, cancellation) : [];
+        return new Screen(visitId, today, day, own.Slot.Local, own.Salon.Name, own.Salon.Phone, own.MayChange(now), own.MoveHours, free);
+    }
+
+    /// <returns>Null when there is no such visit of theirs.</returns>
+    /// <exception cref="Refusal">It is too late to change it here.</exception>
+    public async Task<Outcome?> SaveAsync(Input input, CancellationToken cancellation)
+    {
+        OwnVisit? own = null;
+        try
+        {
+            return await SlotClashes.SettleAsync(() =>
+                writes.RunAsync(
+                    input.Key,
+                    nameof(MoveMyTime),
+                    input,
+                    async db =>
+                    {
+                        own = await slots.VisitAsync(db, input.Visit, cancellation) ?? throw new NotTheirsException();
+                        return await MoveAsync(db, own, input.At!.Value, cancellation);
+                    },
+                    cancellation
+                )
+            );
+        }
+        catch (NotTheirsException)
+        {
+            return null;
+        }
+        catch (Exception e) when (own is not null && (e is TakenException || SlotClashes.In(e) is not null))
+        {
+            var day = input.At!.Value.InZone(own.Salon.TimeZone).Date;
+            return new Outcome(null) { Nearest = await slots.FindAsync(own.Wish, day, input.At, cancellation) };
+        }
+    }
+
+    private async Task<Outcome> MoveAsync(ClinicDb db, OwnVisit own, Instant at, CancellationToken cancellation)
+    {
+        slots.MustBeEarly(own);
+        var slot = await slots.TakeAsync(own.Wish, at, cancellation) ?? throw new TakenException();
+        var steps = own.Steps;
+        own.Visit.Place(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        db.AddRange(own.Visit.Segments);
+        return new Outcome(OwnSlot.At(slot.StartsAt, own.Salon.TimeZone).Local);
+    }
+
+    public sealed record Screen(
+        Guid VisitId,
+        LocalDate Today,
+        LocalDate Around,
+        LocalDateTime Now,
+        string Salon,
+        string? Phone,
+        bool MayChange,
+        int MoveHours,
+        IReadOnlyList<OwnSlot> Slots
+    );
+
+    public sealed record Input
+    {
+        public Guid Key { get; set; }
+
+        public Guid Visit { get; set; }
+
+        public Instant? At { get; set; }
+    }
+
+    /// <param name="Moved">On the salon's clock; null when somebody was faster.</param>
+    public sealed record Outcome(LocalDateTime? Moved)
+    {
+        public IReadOnlyList<OwnSlot> Nearest { get; init; } = [];
+    }
+}

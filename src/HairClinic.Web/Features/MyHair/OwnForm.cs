@@ -1,0 +1,16 @@
+using HairClinic.Web.Ui;
+using NodaTime;
+using NodaTime.Text;
+
+namespace HairClinic.Web.Features.MyHair;
+
+/// <summary>Reads what a form or an address of a client's page says; what cannot be read is nothing.</summary>
+public static class OwnForm
+{
+    public static Guid Id(string? text) => Guid.TryParse(text, out var id) ? id : Guid.Empty;
+
+    public static Instant? Moment(string? text) =>
+        text is not null && InstantPattern.General.Parse(text).TryGetValue(default, out var instant) ? instant : null;
+
+    public static LocalDate? Day(string? text) => text is not null && Dates.TryIso(text, out var day) ? day : null;
+}

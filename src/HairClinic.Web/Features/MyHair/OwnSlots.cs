@@ -1,0 +1,106 @@
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.MyHair;
+
+/// <summary>
+/// Free times as clients are offered them: only starts. Chair and hands are chosen here, again at the moment of booking, and the
+/// database has the last word.
+/// </summary>
+public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IClock clock)
+{
+    /// <summary>Days either side of the day wished for.</summary>
+    public const int Around = 7;
+
+    private const string Job = "own-slots";
+    private const int Offered = 12;
+
+    // Nobody is at the door sooner than this.
+    private static readonly Duration Soonest = Duration.FromHours(1);
+
+    /// <summary>What a client may be told of their own bookings; read practice-wide because times of others are counted in.</summary>
+    public async Task<OwnBook?> BookAsync(CancellationToken cancellation)
+    {
+        var client = current.Client.ClientId;
+        await using var db = databases.OpenPracticeWide(Job);
+        return await db
+            .Clients.AsNoTracking()
+            .Where(c => c.Id == client && c.MergedIntoId == null && c.LeftOn == null)
+            .Select(c => new OwnBook(
+                db.Salons.First(s => s.Id == c.HomeSalonId),
+                db.Bonds.Where(b => b.ClientId == c.Id && b.RemovedOn == null).Select(b => (LocalDate?)b.DueOn).FirstOrDefault(),
+                db.Visits.Where(v => v.ClientId == c.Id && v.State == VisitState.Done)
+                    .OrderByDescending(v => v.StartsAt)
+                    .Select(v => v.PersonId)
+                    .FirstOrDefault(),
+                db.PracticeSettings.Select(p => p.ClientMoveHours).First(),
+                db.ServiceKinds.Include(k => k.Steps)
+                    .Where(k => k.OfferedToClients && !k.Retired && k.Steps.Any())
+                    .OrderBy(k => k.Name)
+                    .ToList()
+            ))
+            .SingleOrDefaultAsync(cancellation);
+    }
+
+    /// <summary>Their own visit, still to come; nobody else's is found.</summary>
+    public async Task<OwnVisit?> VisitAsync(ClinicDb db, Guid visitId, CancellationToken cancellation)
+    {
+        var client = current.Client.ClientId;
+        var visit = await db
+            .Visits.Include(v => v.Segments)
+            .SingleOrDefaultAsync(v => v.Id == visitId && v.ClientId == client && v.State == VisitState.Booked, cancellation);
+        if (visit is null)
+            return null;
+        await using var wide = databases.OpenPracticeWide(Job);
+        var salon = await wide.Salons.AsNoTracking().SingleAsync(s => s.Id == visit.SalonId, cancellation);
+        var hours = await wide.PracticeSettings.Select(p => p.ClientMoveHours).SingleAsync(cancellation);
+        return new OwnVisit(visit, salon, hours);
+    }
+
+    /// <exception cref="Refusal">It is too late to change it here.</exception>
+    public void MustBeEarly(OwnVisit own)
+    {
+        if (!own.MayChange(clock.GetCurrentInstant()))
+            throw new Refusal("It is less than {0} hours away: to change it, please ring us.", own.MoveHours);
+    }
+
+    /// <param name="at">A start wished for: the nearest come first; else times spread over the days around.</param>
+    public async Task<IReadOnlyList<OwnSlot>> FindAsync(OwnWish wish, LocalDate around, Instant? at, CancellationToken cancellation)
+    {
+        var book = await LoadAsync(wish, around, cancellation);
+        if (book is null)
+            return [];
+        var asked = Ask(wish, at ?? (around + LocalTime.Noon).InZoneLeniently(wish.Salon.TimeZone).ToInstant());
+        var found = at is null ? book.Spread(asked) : book.Nearest(asked);
+        return [.. found.Select(s => s.StartsAt).Distinct().Order().Select(start => OwnSlot.At(start, wish.Salon.TimeZone))];
+    }
+
+    /// <summary>Chair and hands for a start; null when it is not free (any more).</summary>
+    public async Task<Slot?> TakeAsync(OwnWish wish, Instant start, CancellationToken cancellation)
+    {
+        if (start < clock.GetCurrentInstant())
+            return null;
+        var book = await LoadAsync(wish, start.InZone(wish.Salon.TimeZone).Date, cancellation);
+        return book?.Nearest(Ask(wish, start) with { Best = 1 }).FirstOrDefault(s => s.StartsAt == start);
+    }
+
+    private async Task<SlotBook?> LoadAsync(OwnWish wish, LocalDate around, CancellationToken cancellation)
+    {
+        var zone = wish.Salon.TimeZone;
+        var from = Instant.Max(clock.GetCurrentInstant() + Soonest, zone.AtStartOfDay(around.PlusDays(-Around)).ToInstant());
+        var to = zone.AtStartOfDay(around.PlusDays(Around + 1)).ToInstant();
+        if (from >= to)
+            return null;
+        await using var db = databases.OpenPracticeWide(Job);
+        return await SlotBook.LoadAsync(db, wish.Salon.Id, new Interval(from, to), cancellation, wish.ButVisit);
+    }
+
+    private static SlotWish Ask(OwnWish wish, Instant target) =>
+        new(new ServiceTimeline(wish.Steps), wish.ServiceKindId, target) { UsualPerson = wish.UsualPerson, Best = Offered };
+}

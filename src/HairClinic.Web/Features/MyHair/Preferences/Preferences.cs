@@ -1,0 +1,69 @@
+using System.Buffers.Text;
+using System.Security.Cryptography;
+using HairClinic.Domain.Clients;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Shell;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.MyHair.Preferences;
+
+/// <summary>What a client chooses for themselves: letters, language, lengths, a calendar that follows, and where they are signed in.</summary>
+public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns, CurrentActor current, IClock clock)
+{
+    public async Task<Screen> OpenAsync(CancellationToken cancellation)
+    {
+        var client = current.Client.ClientId;
+        await using var db = databases.Open();
+        var chosen = await db.ClientPreferences.AsNoTracking().SingleOrDefaultAsync(p => p.ClientId == client, cancellation);
+        var follows = await db.CalendarFeeds.AnyAsync(f => f.ClientId == client && f.EndedAt == null, cancellation);
+        return new Screen(new Input(chosen?.Letters ?? true, chosen?.Language, chosen?.Units), follows);
+    }
+
+    /// <summary>Choosing the same twice is the same choice, so no key is needed.</summary>
+    public async Task SaveAsync(Input input, CancellationToken cancellation)
+    {
+        var client = current.Client.ClientId;
+        await using var db = databases.Open();
+        var chosen = await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == client, cancellation);
+        if (chosen is null)
+            db.ClientPreferences.Add(chosen = new ClientPreference(Guid.CreateVersion7(), client));
+        chosen.Choose(input.Letters, Languages.Known(input.Language), input.Units);
+        await db.SaveChangesAsync(cancellation);
+    }
+
+    /// <summary>A new secret address for a calendar to follow; the one before stops.</summary>
+    /// <returns>The last part of the address, which is shown once.</returns>
+    public async Task<string> FollowAsync(CancellationToken cancellation)
+    {
+        var client = current.Client.ClientId;
+        var secret = RandomNumberGenerator.GetBytes(24);
+        await using var db = databases.Open();
+        await EndFeedsAsync(db, client, cancellation);
+        db.CalendarFeeds.Add(new CalendarFeed(Guid.CreateVersion7(), client, SHA256.HashData(secret), clock.GetCurrentInstant()));
+        await db.SaveChangesAsync(cancellation);
+        // The practice is in the address so that the secret is looked up behind its fence.
+        return Base64Url.EncodeToString([.. current.Client.PracticeId.ToByteArray(), .. secret]);
+    }
+
+    public async Task UnfollowAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        await EndFeedsAsync(db, current.Client.ClientId, cancellation);
+        await db.SaveChangesAsync(cancellation);
+    }
+
+    public Task SignOutAsync(bool everywhere, CancellationToken cancellation) => signIns.EndAsync(current.Client, everywhere, cancellation);
+
+    private async Task EndFeedsAsync(Data.ClinicDb db, Guid client, CancellationToken cancellation)
+    {
+        var open = await db.CalendarFeeds.Where(f => f.ClientId == client && f.EndedAt == null).ToListAsync(cancellation);
+        open.ForEach(f => f.End(clock.GetCurrentInstant()));
+    }
+
+    /// <param name="Follows">Whether a calendar may fetch the dates.</param>
+    public sealed record Screen(Input Chosen, bool Follows);
+
+    public sealed record Input(bool Letters, string? Language, LengthUnit? Units);
+}

@@ -1,0 +1,41 @@
+using Microsoft.AspNetCore.Localization;
+
+namespace HairClinic.Web.Shell;
+
+/// <summary>The languages a client's pages speak. A choice is remembered on the device, so that it holds before anybody is known.</summary>
+public static class Languages
+{
+    public const string Cookie = "language";
+
+    public static readonly IReadOnlyList<(string Code, string Name)> All =
+    [
+        ("en-GB", "English"),
+        ("en-US", "English (US)"),
+        ("es-ES", "Español"),
+    ];
+
+    public static string? Known(string? code) => All.Any(l => l.Code == code) ? code : null;
+
+    public static void Remember(HttpContext http, string? code)
+    {
+        if (Known(code) is { } known)
+            http.Response.Cookies.Append(
+                Cookie,
+                known,
+                new()
+                {
+                    HttpOnly = true,
+                    IsEssential = true,
+                    MaxAge = TimeSpan.FromDays(400),
+                    SameSite = SameSiteMode.Lax,
+                    Secure = http.Request.IsHttps,
+                }
+            );
+        else
+            http.Response.Cookies.Delete(Cookie);
+    }
+
+    /// <summary>The language chosen on this device; null where none was.</summary>
+    public static Task<ProviderCultureResult?> OfAsync(HttpContext http) =>
+        Task.FromResult(Known(http.Request.Cookies[Cookie]) is { } known ? new ProviderCultureResult(known) : null);
+}

@@ -1,0 +1,145 @@
+using System.Diagnostics;
+using HairClinic.Domain.Shelf;
+using HairClinic.Domain.Visits;
+using HairClinic.Web;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Practices;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Authentication.Cookies;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Options;
+using NodaTime;
+
+namespace HairClinic.Benchmarks.OwnPage;
+
+/// <summary>
+/// The whole program as it is served, in a process of its own on loopback, with a practice of clients who wear a unit, each
+/// signed in by a cookie the program itself would have given.
+/// </summary>
+internal sealed class OwnSite : IAsyncDisposable
+{
+    private readonly Process _process;
+
+    private OwnSite(Process process, string address, IReadOnlyList<string> cookies) =>
+        (_process, Address, Cookies) = (process, address, cookies);
+
+    public string Address { get; }
+
+    /// <summary>A Cookie header for each client.</summary>
+    public IReadOnlyList<string> Cookies { get; }
+
+    public static async Task<OwnSite> OpenAsync(string data, int port, int clients)
+    {
+        // Laid by the program's own parts, before it is served: the folder has one master at a time.
+        IReadOnlyList<string> cookies;
+        await using (var app = Clinic.Build(["--data", data, "--urls", "http://127.0.0.1:0"]))
+        {
+            await app.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+            cookies = await LayAsync(app.Services, clients);
+        }
+        var start = new ProcessStartInfo("dotnet")
+        {
+            WorkingDirectory = await PublishedAsync(data + "-site"),
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            Environment = { ["DOTNET_ENVIRONMENT"] = "Production", ["Logging__LogLevel__Default"] = "Warning" },
+        };
+        foreach (var word in new[] { "HairClinic.Web.dll", "serve", "--data", data, "--urls", $"http://127.0.0.1:{port}" })
+            start.ArgumentList.Add(word);
+        var process = Process.Start(start)!;
+        process.OutputDataReceived += (_, _) => { };
+        process.ErrorDataReceived += (_, e) => Console.Error.WriteLine(e.Data);
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        var address = $"http://127.0.0.1:{port}";
+        await Wrk.WaitAsync(address + "/alive");
+        return new OwnSite(process, address, cookies);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        using var stop = Process.Start("kill", ["-TERM", _process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        await _process.WaitForExitAsync(new CancellationTokenSource(TimeSpan.FromSeconds(20)).Token);
+        _process.Dispose();
+    }
+
+    /// <summary>The site as it is released; <c>HAIRCLINIC_SITE</c> names a folder where it lies published already.</summary>
+    private static async Task<string> PublishedAsync(string folder)
+    {
+        if (Environment.GetEnvironmentVariable("HAIRCLINIC_SITE") is { Length: > 0 } published)
+            return published;
+        var project = Path.GetFullPath(Path.Combine(Report.Folder, "../../../src/HairClinic.Web/HairClinic.Web.csproj"));
+        using var publish = Process.Start("dotnet", ["publish", project, "-c", "Release", "-o", folder, "-v", "q", "--nologo"]);
+        await publish.WaitForExitAsync();
+        return folder;
+    }
+
+    private static async Task<IReadOnlyList<string>> LayAsync(IServiceProvider services, int clients)
+    {
+        var practice = Guid.CreateVersion7();
+        var cookies = new List<string>(clients);
+        var scheme = services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(AccountsSetup.ClientScheme);
+        await using (var scope = services.CreateAsyncScope())
+        {
+            await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+            unfenced.Practices.Add(new PracticeRow(practice));
+            await unfenced.SaveChangesAsync();
+        }
+        await services.GetRequiredService<PracticeJobs>().RunAsync(practice, "lay", Lay);
+        return cookies;
+
+        async Task<bool> Lay(IServiceProvider scope)
+        {
+            await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
+            db.ChangeTracker.AutoDetectChangesEnabled = false;
+            var now = SystemClock.Instance.GetCurrentInstant();
+            var scene = new Scene(db, now).LayPractice("Many clients");
+            var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+            var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
+            var kind = scene.Make("Everyday", "French lace", "Workshop North");
+            var today = salon.DayOf(now);
+            for (var i = 0; i < clients; i++)
+            {
+                var client = scene.Welcome($"C-{i}", $"Client number {i}", salon, email: $"c{i}@example.test");
+                scene.Bond(
+                    client,
+                    scene.Unit(client, kind, today.PlusDays(-60)),
+                    today.PlusDays(-(i % 20)),
+                    adhesive,
+                    now - Duration.FromDays(i % 20)
+                );
+                var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, scene.Service(ServicePurpose.Rebond).Id);
+                var rebond = scene.Service(ServicePurpose.Rebond);
+                // Without a chair: there are not so many chairs.
+                visit.Place(
+                    rebond,
+                    now + Duration.FromDays(1 + i % 20),
+                    null,
+                    null,
+                    salon,
+                    [.. rebond.Steps.Select(_ => Guid.CreateVersion7())]
+                );
+                db.Visits.Add(visit);
+                var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, client.Email!, now);
+                db.ClientSignIns.Add(signIn);
+                var principal = ClientCookie.Principal(new ClientActor(practice, client.Id, signIn.Id), household: false);
+                var ticket = new AuthenticationTicket(
+                    principal,
+                    new AuthenticationProperties
+                    {
+                        IssuedUtc = DateTimeOffset.UtcNow,
+                        ExpiresUtc = DateTimeOffset.UtcNow.AddDays(30),
+                        IsPersistent = true,
+                    },
+                    AccountsSetup.ClientScheme
+                );
+                cookies.Add($"{scheme.Cookie.Name}={scheme.TicketDataFormat.Protect(ticket)}");
+            }
+            db.ChangeTracker.DetectChanges();
+            await scene.SaveAsync();
+            return true;
+        }
+    }
+}

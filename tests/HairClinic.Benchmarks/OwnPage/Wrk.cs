@@ -1,0 +1,62 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace HairClinic.Benchmarks.OwnPage;
+
+/// <summary>The load tool, and waiting for whatever it is to load.</summary>
+internal static partial class Wrk
+{
+    /// <returns>Requests a second, and whether every answer was a good one.</returns>
+    public static async Task<(double PerSecond, string P99, bool Clean)> RunAsync(
+        string address,
+        int connections,
+        int seconds,
+        string? cookie = null
+    )
+    {
+        var start = new ProcessStartInfo("wrk") { RedirectStandardOutput = true };
+        foreach (var word in new[] { "-t1", $"-c{connections}", $"-d{seconds}s", "--latency" })
+            start.ArgumentList.Add(word);
+        if (cookie is not null)
+        {
+            start.ArgumentList.Add("-H");
+            start.ArgumentList.Add("Cookie: " + cookie);
+        }
+        start.ArgumentList.Add(address);
+        using var process = Process.Start(start)!;
+        var text = await process.StandardOutput.ReadToEndAsync();
+        await process.WaitForExitAsync();
+        var clean = !text.Contains("Non-2xx", StringComparison.Ordinal) && !text.Contains("Socket errors", StringComparison.Ordinal);
+        return (
+            double.Parse(PerSecond().Match(text).Groups[1].Value, CultureInfo.InvariantCulture),
+            P99().Match(text).Groups[1].Value,
+            clean
+        );
+    }
+
+    public static async Task WaitAsync(string address)
+    {
+        using var http = new HttpClient();
+        for (var tries = 0; tries < 240; tries++)
+        {
+            try
+            {
+                if ((await http.GetAsync(new Uri(address))).IsSuccessStatusCode)
+                    return;
+            }
+            catch (HttpRequestException)
+            {
+                // Not up yet.
+            }
+            await Task.Delay(250);
+        }
+        throw new InvalidOperationException($"Nothing answered at {address} within a minute.");
+    }
+
+    [GeneratedRegex(@"Requests/sec:\s+([\d.]+)")]
+    private static partial Regex PerSecond();
+
+    [GeneratedRegex(@"99%\s+(\S+)")]
+    private static partial Regex P99();
+}

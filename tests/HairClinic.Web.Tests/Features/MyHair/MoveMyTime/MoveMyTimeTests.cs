@@ -1,0 +1,101 @@
+using HairClinic.Domain.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Slice = HairClinic.Web.Features.MyHair.MoveMyTime.MoveMyTime;
+
+namespace HairClinic.Web.Tests.Features.MyHair.MoveMyTime;
+
+public sealed class MoveMyTimeTests(PgServer server)
+{
+    private readonly OwnScene own = new();
+
+    [Fact]
+    public async Task A_client_moves_their_own_visit_and_a_second_tap_changes_nothing()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        var input = new Slice.Input
+        {
+            Key = Guid.CreateVersion7(),
+            Visit = own.Visit.Id,
+            At = OwnScene.FreeAt,
+        };
+
+        var first = await SaveAsync(clinic, input);
+        var second = await SaveAsync(clinic, input);
+
+        Assert.Equal(new LocalDateTime(2027, 2, 12, 14, 0), first!.Moved);
+        Assert.Equal(first.Moved, second!.Moved);
+        var moved = await clinic.ReadAsync(db => db.Visits.Include(v => v.Segments).SingleAsync(v => v.Id == own.Visit.Id, Cancel));
+        Assert.Equal(OwnScene.FreeAt, moved.StartsAt);
+        Assert.Equal(OwnScene.FreeAt + Duration.FromMinutes(90), moved.EndsAt);
+        Assert.Single(moved.Segments);
+    }
+
+    [Fact]
+    public async Task Somebody_elses_visit_is_not_found()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+
+        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), s => s.OpenAsync(own.OthersVisit.Id, null, Cancel)));
+        Assert.Null(
+            await SaveAsync(
+                clinic,
+                new()
+                {
+                    Key = Guid.CreateVersion7(),
+                    Visit = own.OthersVisit.Id,
+                    At = OwnScene.FreeAt,
+                }
+            )
+        );
+        Assert.Equal(
+            OwnScene.BookedAt + Duration.FromHours(2),
+            await clinic.ReadAsync(db => db.Visits.Where(v => v.Id == own.OthersVisit.Id).Select(v => v.StartsAt).SingleAsync(Cancel))
+        );
+    }
+
+    [Fact]
+    public async Task A_place_that_is_taken_keeps_the_visit_where_it_is_and_offers_the_nearest()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+
+        var answer = await SaveAsync(
+            clinic,
+            new()
+            {
+                Key = Guid.CreateVersion7(),
+                Visit = own.Visit.Id,
+                At = OwnScene.BookedAt + Duration.FromHours(2),
+            }
+        );
+
+        Assert.Null(answer!.Moved);
+        Assert.NotEmpty(answer.Nearest);
+    }
+
+    [Fact]
+    public async Task Less_than_24_hours_before_it_the_client_is_asked_to_ring()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        clinic.Clock.Reset(OwnScene.BookedAt - Duration.FromHours(24) + Duration.FromMinutes(1));
+
+        var refusal = await Assert.ThrowsAsync<Refusal>(() =>
+            SaveAsync(
+                clinic,
+                new()
+                {
+                    Key = Guid.CreateVersion7(),
+                    Visit = own.Visit.Id,
+                    At = OwnScene.FreeAt,
+                }
+            )
+        );
+
+        Assert.Equal([24], refusal.Arguments);
+    }
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    private Task<Slice.Outcome?> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, Slice.Outcome?>(own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
+}

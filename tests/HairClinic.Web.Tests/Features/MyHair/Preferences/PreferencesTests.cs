@@ -1,0 +1,121 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Workers;
+using HairClinic.Web.Workers.Mail;
+using Microsoft.Extensions.DependencyInjection;
+using Dates = HairClinic.Web.Features.MyHair.DatesFile.DatesFile;
+using Slice = HairClinic.Web.Features.MyHair.Preferences.Preferences;
+
+namespace HairClinic.Web.Tests.Features.MyHair.Preferences;
+
+public sealed class PreferencesTests(PgServer server)
+{
+    private readonly OwnScene own = new();
+
+    [Fact]
+    public async Task What_was_chosen_is_kept_and_an_unknown_language_is_not()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+
+        await SaveAsync(clinic, new(Letters: false, "es-ES", LengthUnit.Inches));
+        Assert.Equal(new Slice.Input(false, "es-ES", LengthUnit.Inches), (await OpenAsync(clinic)).Chosen);
+
+        await SaveAsync(clinic, new(Letters: true, "../../etc", LengthUnit.Centimetres));
+        Assert.Equal(new Slice.Input(true, null, LengthUnit.Centimetres), (await OpenAsync(clinic)).Chosen);
+    }
+
+    [Fact]
+    public async Task Who_wants_no_letters_gets_none_but_the_link_they_asked_for()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await SaveAsync(clinic, new(Letters: false, null, null));
+        await clinic.ReadAsync(async db =>
+        {
+            db.WorkItems.Add(WorkItems.Send(new Letter(own.Address, "News", "Text") { ClientId = own.Client.Id }, TestClinic.UsualNow));
+            return await db.SaveChangesAsync(Cancel);
+        });
+        await clinic.AsAsync(
+            clinic.Job,
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                await services.GetRequiredService<SignInLinkBook>().AnswerAsync(db, own.Address, Cancel);
+                return await db.SaveChangesAsync(Cancel);
+            }
+        );
+        var route = new Kept();
+
+        await clinic.AsAsync(
+            clinic.Job,
+            services => ActivatorUtilities.CreateInstance<PracticeWork>(services, (IMailRoute)route).RunAsync(Cancel)
+        );
+
+        Assert.Equal("Your link", Assert.Single(route.Letters).Subject);
+    }
+
+    [Fact]
+    public async Task A_calendar_follows_by_a_secret_address_until_it_is_stopped()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+
+        var first = await clinic.UseAsync<Slice, string>(own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+        Assert.Contains("SUMMARY:Appointment", await FollowAsync(clinic, first), StringComparison.Ordinal);
+        Assert.Null(await FollowAsync(clinic, first[..^4] + "AAAA"));
+        Assert.Null(await FollowAsync(clinic, "made-up"));
+
+        var second = await clinic.UseAsync<Slice, string>(own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+        Assert.Null(await FollowAsync(clinic, first));
+        Assert.NotNull(await FollowAsync(clinic, second));
+    }
+
+    [Fact]
+    public async Task Signing_out_everywhere_ends_every_device_of_that_address()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
+        var here = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, Cancel);
+        var there = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, Cancel);
+
+        await clinic.UseAsync<Slice, bool>(
+            here!.Value.Actor,
+            async slice =>
+            {
+                await slice.SignOutAsync(everywhere: true, Cancel);
+                return true;
+            }
+        );
+
+        Assert.Null(await signIns.CheckAsync(there!.Value.Actor, Cancel));
+    }
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    private Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Screen>(own.Acting(clinic), slice => slice.OpenAsync(Cancel));
+
+    private Task<bool> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, bool>(
+            own.Acting(clinic),
+            async slice =>
+            {
+                await slice.SaveAsync(input, Cancel);
+                return true;
+            }
+        );
+
+    private static Task<string?> FollowAsync(TestClinic clinic, string address) =>
+        clinic.UseAsync<Dates, string?>(clinic.Job, dates => dates.FollowAsync(address, Cancel));
+
+    private sealed class Kept : IMailRoute
+    {
+        public List<Letter> Letters { get; } = [];
+
+        public Task SendAsync(Letter letter, CancellationToken cancellation)
+        {
+            Letters.Add(letter);
+            return Task.CompletedTask;
+        }
+    }
+}

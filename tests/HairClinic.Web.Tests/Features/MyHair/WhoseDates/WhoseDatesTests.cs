@@ -1,0 +1,92 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
+using Slice = HairClinic.Web.Features.MyHair.WhoseDates.WhoseDates;
+
+namespace HairClinic.Web.Tests.Features.MyHair.WhoseDates;
+
+public sealed class WhoseDatesTests(PgServer server)
+{
+    private readonly OwnScene own = new();
+
+    [Fact]
+    public async Task A_parent_turns_to_the_childs_page_and_to_nobody_elses()
+    {
+        await using var clinic = await OpenAsync(endsOn: null);
+        var (parent, signIns) = await SignInAsync(clinic);
+
+        var choices = await ChoicesAsync(clinic, parent);
+
+        Assert.Equal([("Ada Fenwick", true), ("Bo Larch", false)], choices.Select(c => (c.Name, c.Shown)));
+        var child = await clinic.UseAsync<Slice, ClientActor?>(parent, slice => slice.SaveAsync(choices[1].Key, Cancel));
+        Assert.Equal(own.Other.Id, child!.ClientId);
+        Assert.Equal(child, (await signIns.CheckAsync(child, Cancel))!.Value.Actor);
+        Assert.Null(await clinic.UseAsync<Slice, ClientActor?>(parent, slice => slice.SaveAsync("0123456789abcdef", Cancel)));
+        Assert.Null(await clinic.UseAsync<Slice, ClientActor?>(parent, slice => slice.SaveAsync(own.Other.Id.ToString(), Cancel)));
+    }
+
+    [Fact]
+    public async Task The_day_after_a_guardianship_ends_the_childs_page_is_closed_to_the_device_that_shows_it()
+    {
+        await using var clinic = await OpenAsync(new LocalDate(2027, 2, 3));
+        var (parent, signIns) = await SignInAsync(clinic);
+        var choices = await ChoicesAsync(clinic, parent);
+        var child = await clinic.UseAsync<Slice, ClientActor?>(parent, slice => slice.SaveAsync(choices[1].Key, Cancel));
+
+        clinic.Clock.Advance(Duration.FromDays(1));
+
+        Assert.Null(await signIns.CheckAsync(child!, Cancel));
+    }
+
+    [Fact]
+    public async Task A_folded_records_sign_in_leads_to_the_record_that_was_kept_and_one_of_somebody_who_left_leads_nowhere()
+    {
+        await using var clinic = await OpenAsync(endsOn: null);
+        var (parent, signIns) = await SignInAsync(clinic);
+        await clinic.ReadAsync(async db =>
+        {
+            var folded = await db.Clients.SingleAsync(c => c.Id == own.Client.Id, Cancel);
+            var kept = await db.Clients.SingleAsync(c => c.Id == own.Other.Id, Cancel);
+            kept.Reach(null, $"kept-{own.Address}");
+            db.FindWords.AddRange(Web.Data.FindWords.Of(kept).Where(w => w.Kind == Web.Data.FindKind.ClientEmail));
+            folded.FoldInto(kept);
+            return await db.SaveChangesAsync(Cancel);
+        });
+
+        Assert.Equal(own.Other.Id, (await signIns.CheckAsync(parent, Cancel))!.Value.Actor.ClientId);
+
+        await clinic.ReadAsync(async db =>
+        {
+            (await db.Clients.SingleAsync(c => c.Id == own.Other.Id, Cancel)).Leave(new LocalDate(2027, 2, 3));
+            return await db.SaveChangesAsync(Cancel);
+        });
+        Assert.Null(await signIns.CheckAsync(parent, Cancel));
+    }
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    private Task<TestClinic> OpenAsync(LocalDate? endsOn) =>
+        TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                own.Lay(scene);
+                scene.Db.Guardians.Add(
+                    new Guardian(Guid.CreateVersion7(), own.Other.Id, "Ada Fenwick", own.Address.ToUpperInvariant(), endsOn)
+                );
+            }
+        );
+
+    private async Task<(ClientActor, ClientSignIns)> SignInAsync(TestClinic clinic)
+    {
+        var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
+        var opened = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, Cancel);
+        return (opened!.Value.Actor, signIns);
+    }
+
+    private static Task<IReadOnlyList<Slice.Choice>> ChoicesAsync(TestClinic clinic, ClientActor actor) =>
+        clinic.UseAsync<Slice, IReadOnlyList<Slice.Choice>>(actor, slice => slice.OpenAsync(Cancel));
+}
