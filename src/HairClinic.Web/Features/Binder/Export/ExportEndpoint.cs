@@ -1,5 +1,6 @@
 using HairClinic.Web.Features.Binder.Sheets.Columns;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Shell.Limits;
 
 namespace HairClinic.Web.Features.Binder.Export;
 
@@ -25,7 +26,6 @@ public static class ExportEndpoint
                     if (SheetKind.Find(kind) is not { } sheet || audience is not (ForPeople or ForProgram))
                         return Results.NotFound();
                     var file = await slice.WriteAsync(sheet, audience == ForPeople, context.RequestAborted);
-                    context.Response.Headers.CacheControl = "no-store";
                     return Results.File(
                         file,
                         "text/csv; charset=utf-8",
@@ -33,5 +33,6 @@ public static class ExportEndpoint
                     );
                 }
             )
-            .RequireAuthorization(Policies.Manage);
+            .RequireAuthorization(Policies.Manage)
+            .WithMetadata(new LimitedAttribute(Limited.Export));
 }

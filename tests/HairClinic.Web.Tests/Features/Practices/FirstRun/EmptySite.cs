@@ -15,11 +15,15 @@ public sealed class EmptySite : WebApplicationFactory<Program>
     private readonly string program;
     private readonly string migrator;
 
-    private EmptySite(string program, string migrator) => (this.program, this.migrator) = (program, migrator);
+    private readonly Action<IWebHostBuilder>? more;
+
+    private EmptySite(string program, string migrator, Action<IWebHostBuilder>? more) =>
+        (this.program, this.migrator, this.more) = (program, migrator, more);
 
     public string Code => Services.GetRequiredService<SetupCode>().Value;
 
-    public static async Task<EmptySite> OpenAsync(PgServer server)
+    /// <param name="more">Settings and services of this site alone.</param>
+    public static async Task<EmptySite> OpenAsync(PgServer server, Action<IWebHostBuilder>? more = null)
     {
         var name = $"empty_{Guid.NewGuid():N}";
         var cancel = TestContext.Current.CancellationToken;
@@ -27,7 +31,7 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         await connection.OpenAsync(cancel);
         await RunAsync($"create database {name} owner hairclinic_migrator template template0");
         await RunAsync($"grant connect on database {name} to hairclinic_program");
-        return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!));
+        return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!), more);
 
         // Without a pool: many such sites at once would hold all of the server's connections.
         string In(string connectionString) =>
@@ -81,5 +85,6 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         builder.UseSetting("ConnectionStrings:Program", program);
         builder.UseSetting("ConnectionStrings:Migrator", migrator);
         builder.ConfigureLogging(l => l.ClearProviders());
+        more?.Invoke(builder);
     }
 }

@@ -1,0 +1,27 @@
+using Microsoft.AspNetCore.SignalR;
+
+namespace HairClinic.Web.Shell.Limits;
+
+/// <summary>
+/// Live screens and changes come from our own pages only. Forms carry a mark of their own besides; a live screen's connection has
+/// none, and browsers let any site open one.
+/// </summary>
+public static class OwnOrigin
+{
+    public static Task CheckAsync(HttpContext context, RequestDelegate next)
+    {
+        var isLive = context.GetEndpoint()?.Metadata.GetMetadata<HubMetadata>() is not null;
+        var changes = !HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method);
+        if (isLive && IsForeign(context.Request) || changes && context.Request.Headers["Sec-Fetch-Site"] == "cross-site")
+        {
+            context.RequestServices.GetRequiredService<RefusalLog>().Forged(context);
+            context.Response.StatusCode = StatusCodes.Status403Forbidden;
+            return Task.CompletedTask;
+        }
+        return next(context);
+    }
+
+    private static bool IsForeign(HttpRequest request) =>
+        request.Headers.Origin.ToString() is { Length: > 0 } origin
+        && (!Uri.TryCreate(origin, UriKind.Absolute, out var from) || HostString.FromUriComponent(from) != request.Host);
+}

@@ -1,0 +1,83 @@
+using HairClinic.Domain.Practices;
+using Microsoft.AspNetCore.Components.Server;
+using Microsoft.AspNetCore.SignalR;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Options;
+
+namespace HairClinic.Web.Tests.Security;
+
+public sealed class CircuitLimitTests(PgServer server)
+{
+    private static readonly Uri Live = new("wss://localhost/_blazor");
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Theory]
+    [InlineData("https://elsewhere.example")]
+    [InlineData("http://localhost")]
+    [InlineData("null")]
+    public async Task No_other_sites_page_opens_a_live_screen(string origin)
+    {
+        await using var site = await ClinicSite.OpenAsync(server);
+
+        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client(site, origin).ConnectAsync(Live, Cancel));
+
+        Assert.Contains("403", e.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Our_own_page_does()
+    {
+        await using var site = await ClinicSite.OpenAsync(server);
+
+        using var socket = await Client(site, "https://localhost").ConnectAsync(Live, Cancel);
+
+        Assert.Equal(System.Net.WebSockets.WebSocketState.Open, socket.State);
+    }
+
+    [Fact]
+    public async Task One_person_opens_thirty_live_screens_and_their_neighbour_still_has_room()
+    {
+        await using var site = await ClinicSite.OpenAsync(server);
+        var desk = await CookieAsync(site, StaffRole.FrontDesk);
+        var manager = await CookieAsync(site, StaffRole.Manager);
+        for (var i = 0; i < 30; i++)
+            await Client(site, "https://localhost", desk).ConnectAsync(Live, Cancel);
+
+        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client(site, "https://localhost", desk).ConnectAsync(Live, Cancel));
+        Assert.Contains("429", e.Message, StringComparison.Ordinal);
+        using var other = await Client(site, "https://localhost", manager).ConnectAsync(Live, Cancel);
+    }
+
+    [Fact]
+    public async Task What_a_live_screen_may_cost_is_bounded()
+    {
+        await using var site = await ClinicSite.OpenAsync(server);
+        var circuit = site.Services.GetRequiredService<IOptions<CircuitOptions>>().Value;
+        var hubs = site.Services.GetRequiredService<IOptions<HubOptions>>().Value;
+
+        Assert.False(circuit.DetailedErrors);
+        Assert.InRange(circuit.DisconnectedCircuitMaxRetained, 1, 1000);
+        Assert.InRange(circuit.MaxBufferedUnacknowledgedRenderBatches, 1, 10);
+        Assert.InRange(hubs.MaximumReceiveMessageSize ?? long.MaxValue, 1, 64 * 1024);
+    }
+
+    private static WebSocketClient Client(ClinicSite site, string origin, string? cookie = null)
+    {
+        var client = site.Site.Server.CreateWebSocketClient();
+        client.ConfigureRequest = request =>
+        {
+            request.Headers.Origin = origin;
+            if (cookie is not null)
+                request.Headers.Cookie = cookie;
+        };
+        return client;
+    }
+
+    private static async Task<string> CookieAsync(ClinicSite site, StaffRole role)
+    {
+        var answer = await ClinicSite.TryAsync(site.Browser(), ClinicSite.NameOf(site.Here.Staff[role]), ClinicSite.Password);
+        return string.Join("; ", answer.Headers.GetValues("Set-Cookie").Select(c => c.Split(';')[0]));
+    }
+}

@@ -1,0 +1,88 @@
+using System.Net;
+using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace HairClinic.Web.Tests.Security;
+
+public sealed class ErrorPageTests(PgServer server)
+{
+    private const string Secret = "Host=/var/run; Password=quillwort";
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Theory]
+    [InlineData("GET")]
+    [InlineData("POST")]
+    public async Task Whatever_breaks_tells_nothing_of_why(string method)
+    {
+        await using var site = await BreakingAsync();
+        using var request = new HttpRequestMessage(new HttpMethod(method), "/break");
+
+        // Not as a browser: before a practice exists, those are led to the guide.
+        using var answer = await site.CreateClient(new() { BaseAddress = new Uri("https://localhost") }).SendAsync(request, Cancel);
+
+        var page = await answer.Content.ReadAsStringAsync(Cancel);
+        Assert.Equal(HttpStatusCode.InternalServerError, answer.StatusCode);
+        Assert.DoesNotMatch("quillwort|Exception|   at |HairClinic\\.", page);
+        Assert.Contains("frame-ancestors 'none'", answer.Headers.GetValues("Content-Security-Policy").Single(), StringComparison.Ordinal);
+        Assert.True(answer.Headers.CacheControl!.NoStore);
+    }
+
+    [Theory]
+    [InlineData("TRACE", "/sign-in")]
+    [InlineData("TRACE", "/alive")]
+    [InlineData("CONNECT", "/alive")]
+    [InlineData("DELETE", "/alive")]
+    public async Task Methods_nobody_needs_are_refused(string method, string path)
+    {
+        await using var site = await BreakingAsync();
+        using var request = new HttpRequestMessage(new HttpMethod(method), path);
+        request.Headers.Add("X-Echo", "quillwort");
+
+        using var answer = await site.Browser().SendAsync(request, Cancel);
+
+        Assert.InRange((int)answer.StatusCode, 400, 499);
+        Assert.DoesNotContain("quillwort", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/js/")]
+    [InlineData("/js")]
+    [InlineData("/_framework/")]
+    [InlineData("/.git/config")]
+    [InlineData("/appsettings.json")]
+    [InlineData("/HairClinic.Web.dll")]
+    [InlineData("/..%2fappsettings.json")]
+    [InlineData("/js/..%2f..%2fappsettings.json")]
+    public async Task No_folder_is_listed_and_no_file_of_the_program_is_served(string path)
+    {
+        await using var site = await BreakingAsync();
+
+        using var answer = await site.Browser().GetAsync(path, Cancel);
+
+        // Before a practice exists every address leads to the guide; a folder's or file's contents are what must not come.
+        Assert.Contains(answer.StatusCode, new[] { HttpStatusCode.NotFound, HttpStatusCode.Redirect });
+    }
+
+    private Task<EmptySite> BreakingAsync() =>
+        EmptySite.OpenAsync(
+            server,
+            builder =>
+                builder.UseEnvironment("Production").ConfigureTestServices(s => s.AddSingleton<IStartupFilter>(new Breaking()))
+        );
+
+    /// <summary>Breaks inside everything that catches: where the program's own code would.</summary>
+    private sealed class Breaking : IStartupFilter
+    {
+        public Action<IApplicationBuilder> Configure(Action<IApplicationBuilder> next) =>
+            app =>
+            {
+                next(app);
+                app.Use((HttpContext context, RequestDelegate rest) => context.Request.Path == "/break" ? throw new InvalidOperationException(Secret) : rest(context));
+            };
+    }
+}
