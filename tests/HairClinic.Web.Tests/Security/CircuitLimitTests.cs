@@ -27,11 +27,21 @@ public sealed class CircuitLimitTests(PgServer server)
     }
 
     [Fact]
+    public async Task Nobody_opens_one_without_a_sign_in()
+    {
+        await using var site = await ClinicSite.OpenAsync(server);
+
+        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client(site, "https://localhost").ConnectAsync(Live, Cancel));
+
+        Assert.Contains("302", e.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Our_own_page_does()
     {
         await using var site = await ClinicSite.OpenAsync(server);
 
-        using var socket = await Client(site, "https://localhost").ConnectAsync(Live, Cancel);
+        using var socket = await Client(site, "https://localhost", await CookieAsync(site, StaffRole.Stylist)).ConnectAsync(Live, Cancel);
 
         Assert.Equal(System.Net.WebSockets.WebSocketState.Open, socket.State);
     }

@@ -33,6 +33,8 @@ public sealed class ClinicSite : IAsyncDisposable
 
     public IServiceProvider Services => site.Services;
 
+    public Guid PracticeId => mine;
+
     public EmptySite Site => site;
 
     /// <summary>The rows of the first practice's first salon, of its second, and of the other practice.</summary>

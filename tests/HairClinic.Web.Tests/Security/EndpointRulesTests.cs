@@ -1,11 +1,10 @@
+using HairClinic.Web.Shell.Limits;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.Routing;
-using Microsoft.AspNetCore.SignalR;
 using Microsoft.AspNetCore.StaticAssets;
 using Microsoft.Extensions.DependencyInjection;
-using HairClinic.Web.Shell.Limits;
 
 namespace HairClinic.Web.Tests.Security;
 
@@ -99,17 +98,6 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
             select Route(endpoint);
 
         Assert.Empty(offenders.Except(free));
-    }
-
-    [Fact]
-    public void Live_screens_are_reached_by_the_frameworks_own_address_only()
-    {
-        var hubs = looked
-            .Site.Services.GetRequiredService<EndpointDataSource>()
-            .Endpoints.OfType<RouteEndpoint>()
-            .Where(e => e.Metadata.GetMetadata<HubMetadata>() is not null);
-
-        Assert.All(hubs, h => Assert.StartsWith("/_blazor", Route(h), StringComparison.Ordinal));
     }
 
     // Blazor's own: the circuit (a page's sign-in is checked when it opens), its scripts, and answers to unknown addresses.

@@ -1,5 +1,3 @@
-using Microsoft.AspNetCore.SignalR;
-
 namespace HairClinic.Web.Shell.Limits;
 
 /// <summary>
@@ -10,7 +8,7 @@ public static class OwnOrigin
 {
     public static Task CheckAsync(HttpContext context, RequestDelegate next)
     {
-        var isLive = context.GetEndpoint()?.Metadata.GetMetadata<HubMetadata>() is not null;
+        var isLive = IsLive(context);
         var changes = !HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method);
         if (isLive && IsForeign(context.Request) || changes && context.Request.Headers["Sec-Fetch-Site"] == "cross-site")
         {
@@ -21,7 +19,15 @@ public static class OwnOrigin
         return next(context);
     }
 
+    /// <summary>Whether a request opens or serves the connection of a live screen.</summary>
+    public static bool IsLive(HttpContext context) => context.Request.Path.StartsWithSegments("/_blazor");
+
+    // Behind a proxy nobody named we cannot tell how the browser came, so plain may be secure; secure is never plain.
     private static bool IsForeign(HttpRequest request) =>
         request.Headers.Origin.ToString() is { Length: > 0 } origin
-        && (!Uri.TryCreate(origin, UriKind.Absolute, out var from) || HostString.FromUriComponent(from) != request.Host);
+        && !(
+            Uri.TryCreate(origin, UriKind.Absolute, out var from)
+            && HostString.FromUriComponent(from) == request.Host
+            && (from.Scheme == request.Scheme || !request.IsHttps)
+        );
 }

@@ -3,7 +3,6 @@ using System.Threading.RateLimiting;
 using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.RateLimiting;
-using Microsoft.AspNetCore.SignalR;
 using Microsoft.AspNetCore.StaticAssets;
 
 namespace HairClinic.Web.Shell.Limits;
@@ -79,7 +78,7 @@ public static class RateLimits
 
     /// <summary>Live screens open at once: a lease lasts as long as its connection. Thirty are more tabs than anyone reads.</summary>
     private static RateLimitPartition<string> Circuits(HttpContext context) =>
-        context.GetEndpoint()?.Metadata.GetMetadata<HubMetadata>() is null ? None()
+        !OwnOrigin.IsLive(context) ? None()
         : Person(context) is { } person ? RateLimitPartition.GetConcurrencyLimiter(person, _ => new() { PermitLimit = 30 })
         : RateLimitPartition.GetConcurrencyLimiter(Address(context), _ => new() { PermitLimit = 200 });
 
@@ -109,7 +108,7 @@ public static class RateLimits
         var seconds = (int)Math.Ceiling(wait.TotalSeconds);
         http.Response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
         http.RequestServices.GetRequiredService<RefusalLog>().TooOften(http, LimitOf(http)?.Limited);
-        if (http.GetEndpoint()?.Metadata.GetMetadata<HubMetadata>() is not null)
+        if (OwnOrigin.IsLive(http))
             return;
         var page = new RazorComponentResult<TooOften>(new { Seconds = seconds })
         {
