@@ -1,6 +1,7 @@
 // Sends nonsense to every address of a running site for some minutes and writes down each answer of 500 or more with its request.
 //   dotnet run fuzz.cs -- --site http://127.0.0.1:5099 --minutes 10 [--seed 1] [--name X --password Y] [--out found.txt]
 // Only to loopback. Repeatable by its seed as far as the site's own state is the same. Ends with 1 when something broke.
+#:property PublishAot=false
 using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;

@@ -28,7 +28,8 @@ fi
 cd "$HAIRCLINIC_PUBLISHED" || exit 2
 dotnet HairClinic.Web.dll serve --demo --data "$data" --urls "$url" >"$out/site.log" 2>&1 &
 site=$!
-for _ in $(seq 120); do curl -fs "$url/ready" >/dev/null && break; sleep 1; done
+# Filling the demo comes before listening.
+for _ in $(seq 400); do curl -fs "$url/ready" >/dev/null && break; sleep 1; done
 curl -fs "$url/ready" >/dev/null || { echo "The site did not start: $out/site.log"; exit 2; }
 for _ in $(seq 120); do grep -q 'The password of each is' "$out/site.log" && break; sleep 1; done
 

@@ -7,9 +7,12 @@ using Microsoft.Extensions.Options;
 
 namespace HairClinic.Web.Tests.Security;
 
-public sealed class CircuitLimitTests(PgServer server)
+[Collection(LookedAtSite.Name)]
+public sealed class CircuitLimitTests(LookedAtSite looked)
 {
     private static readonly Uri Live = new("wss://localhost/_blazor");
+
+    private ClinicSite Site => looked.Site;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -19,9 +22,8 @@ public sealed class CircuitLimitTests(PgServer server)
     [InlineData("null")]
     public async Task No_other_sites_page_opens_a_live_screen(string origin)
     {
-        await using var site = await ClinicSite.OpenAsync(server);
 
-        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client(site, origin).ConnectAsync(Live, Cancel));
+        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client( origin).ConnectAsync(Live, Cancel));
 
         Assert.Contains("403", e.Message, StringComparison.Ordinal);
     }
@@ -29,9 +31,8 @@ public sealed class CircuitLimitTests(PgServer server)
     [Fact]
     public async Task Nobody_opens_one_without_a_sign_in()
     {
-        await using var site = await ClinicSite.OpenAsync(server);
 
-        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client(site, "https://localhost").ConnectAsync(Live, Cancel));
+        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client( "https://localhost").ConnectAsync(Live, Cancel));
 
         Assert.Contains("302", e.Message, StringComparison.Ordinal);
     }
@@ -39,9 +40,8 @@ public sealed class CircuitLimitTests(PgServer server)
     [Fact]
     public async Task Our_own_page_does()
     {
-        await using var site = await ClinicSite.OpenAsync(server);
 
-        using var socket = await Client(site, "https://localhost", await CookieAsync(site, StaffRole.Stylist)).ConnectAsync(Live, Cancel);
+        using var socket = await Client( "https://localhost", await CookieAsync( StaffRole.Stylist)).ConnectAsync(Live, Cancel);
 
         Assert.Equal(System.Net.WebSockets.WebSocketState.Open, socket.State);
     }
@@ -49,23 +49,21 @@ public sealed class CircuitLimitTests(PgServer server)
     [Fact]
     public async Task One_person_opens_thirty_live_screens_and_their_neighbour_still_has_room()
     {
-        await using var site = await ClinicSite.OpenAsync(server);
-        var desk = await CookieAsync(site, StaffRole.FrontDesk);
-        var manager = await CookieAsync(site, StaffRole.Manager);
+        var desk = await CookieAsync( StaffRole.FrontDesk);
+        var manager = await CookieAsync( StaffRole.Manager);
         for (var i = 0; i < 30; i++)
-            await Client(site, "https://localhost", desk).ConnectAsync(Live, Cancel);
+            await Client( "https://localhost", desk).ConnectAsync(Live, Cancel);
 
-        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client(site, "https://localhost", desk).ConnectAsync(Live, Cancel));
+        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client( "https://localhost", desk).ConnectAsync(Live, Cancel));
         Assert.Contains("429", e.Message, StringComparison.Ordinal);
-        using var other = await Client(site, "https://localhost", manager).ConnectAsync(Live, Cancel);
+        using var other = await Client( "https://localhost", manager).ConnectAsync(Live, Cancel);
     }
 
     [Fact]
-    public async Task What_a_live_screen_may_cost_is_bounded()
+    public void What_a_live_screen_may_cost_is_bounded()
     {
-        await using var site = await ClinicSite.OpenAsync(server);
-        var circuit = site.Services.GetRequiredService<IOptions<CircuitOptions>>().Value;
-        var hubs = site.Services.GetRequiredService<IOptions<HubOptions>>().Value;
+        var circuit = Site.Services.GetRequiredService<IOptions<CircuitOptions>>().Value;
+        var hubs = Site.Services.GetRequiredService<IOptions<HubOptions>>().Value;
 
         Assert.False(circuit.DetailedErrors);
         Assert.InRange(circuit.DisconnectedCircuitMaxRetained, 1, 1000);
@@ -73,9 +71,9 @@ public sealed class CircuitLimitTests(PgServer server)
         Assert.InRange(hubs.MaximumReceiveMessageSize ?? long.MaxValue, 1, 64 * 1024);
     }
 
-    private static WebSocketClient Client(ClinicSite site, string origin, string? cookie = null)
+    private WebSocketClient Client(string origin, string? cookie = null)
     {
-        var client = site.Site.Server.CreateWebSocketClient();
+        var client = Site.Site.Server.CreateWebSocketClient();
         client.ConfigureRequest = request =>
         {
             request.Headers.Origin = origin;
@@ -85,9 +83,9 @@ public sealed class CircuitLimitTests(PgServer server)
         return client;
     }
 
-    private static async Task<string> CookieAsync(ClinicSite site, StaffRole role)
+    private async Task<string> CookieAsync(StaffRole role)
     {
-        var answer = await ClinicSite.TryAsync(site.Browser(), ClinicSite.NameOf(site.Here.Staff[role]), ClinicSite.Password);
+        var answer = await ClinicSite.TryAsync(Site.Browser(), ClinicSite.NameOf(Site.Here.Staff[role]), ClinicSite.Password);
         return string.Join("; ", answer.Headers.GetValues("Set-Cookie").Select(c => c.Split(';')[0]));
     }
 }

@@ -26,10 +26,10 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
         ["/my-hair/open-link"] = "opens with a link's token",
         ["/my-hair/sign-out"] = "ends only the asker's own sign-in",
         ["/my-hair/demo-letters"] = "not found unless the only practice is the demo",
+        ["/refused"] = "says only that something is not open; clients and strangers are led here too",
+        ["/not-found"] = "says only that there is nothing",
+        ["/mishap"] = "says only that something went wrong",
     };
-
-    /// <summary>Pages that say only that something is not there or not open.</summary>
-    private static readonly string[] Signposts = ["/refused", "/not-found", "/mishap"];
 
     /// <summary>Endpoints, other than pages, that answer to GET: each only reads, or why not.</summary>
     private static readonly Dictionary<string, string> Reads = new()
@@ -54,7 +54,7 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
             from endpoint in Endpoints
             let open = endpoint.Metadata.GetMetadata<IAllowAnonymous>() is not null
             let named = endpoint.Metadata.GetOrderedMetadata<IAuthorizeData>().Any(a => a.Policy is not null)
-            where open ? !OpenToAll.ContainsKey(Route(endpoint)) : !named && !Signposts.Contains(Route(endpoint))
+            where open ? !OpenToAll.ContainsKey(Route(endpoint)) : !named
             select Route(endpoint);
 
         Assert.Empty(offenders);
@@ -90,7 +90,7 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
     [Fact]
     public void Whatever_strangers_may_send_is_counted()
     {
-        string[] free = ["/sign-out", "/my-hair/sign-out", "/my-hair/demo-letters"];
+        string[] free = ["/sign-out", "/my-hair/sign-out", "/my-hair/demo-letters", "/refused", "/not-found", "/mishap"];
         var offenders =
             from endpoint in Endpoints
             where endpoint.Metadata.GetMetadata<IAllowAnonymous>() is not null && Changes(endpoint)

@@ -1,4 +1,5 @@
 using System.Net;
+using HairClinic.Domain.Practices;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
@@ -7,7 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 
 namespace HairClinic.Web.Tests.Security;
 
-public sealed class ErrorPageTests(PgServer server)
+public sealed class ErrorPageTests(ErrorPageTests.BreakingSite breaking) : IClassFixture<ErrorPageTests.BreakingSite>
 {
     private const string Secret = "Host=/var/run; Password=quillwort";
 
@@ -18,10 +19,9 @@ public sealed class ErrorPageTests(PgServer server)
     [InlineData("POST")]
     public async Task Whatever_breaks_tells_nothing_of_why(string method)
     {
-        await using var site = await BreakingAsync();
         using var request = new HttpRequestMessage(new HttpMethod(method), "/break");
 
-        using var answer = await site.Browser().SendAsync(request, Cancel);
+        using var answer = await (await breaking.SignInAsync()).SendAsync(request, Cancel);
 
         var page = await answer.Content.ReadAsStringAsync(Cancel);
         Assert.Equal(HttpStatusCode.InternalServerError, answer.StatusCode);
@@ -37,11 +37,10 @@ public sealed class ErrorPageTests(PgServer server)
     [InlineData("DELETE", "/alive")]
     public async Task Methods_nobody_needs_are_refused(string method, string path)
     {
-        await using var site = await BreakingAsync();
         using var request = new HttpRequestMessage(new HttpMethod(method), path);
         request.Headers.Add("X-Echo", "quillwort");
 
-        using var answer = await site.Browser().SendAsync(request, Cancel);
+        using var answer = await (await breaking.SignInAsync()).SendAsync(request, Cancel);
 
         Assert.InRange((int)answer.StatusCode, 400, 499);
         Assert.DoesNotContain("quillwort", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
@@ -58,19 +57,28 @@ public sealed class ErrorPageTests(PgServer server)
     [InlineData("/js/..%2f..%2fappsettings.json")]
     public async Task No_folder_is_listed_and_no_file_of_the_program_is_served(string path)
     {
-        await using var site = await BreakingAsync();
 
-        using var answer = await site.Browser().GetAsync(path, Cancel);
+        using var answer = await (await breaking.SignInAsync()).GetAsync(path, Cancel);
 
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
     }
 
-    private Task<ClinicSite> BreakingAsync() =>
-        ClinicSite.OpenAsync(
-            server,
-            builder =>
-                builder.UseEnvironment("Production").ConfigureTestServices(s => s.AddSingleton<IStartupFilter>(new Breaking()))
-        );
+    /// <summary>A site as it is served, with an address that breaks. Strangers get no further than the sign-in.</summary>
+    public sealed class BreakingSite(PgServer server) : IAsyncLifetime
+    {
+        private ClinicSite? site;
+
+        public Task<HttpClient> SignInAsync() => site!.SignInAsync(ClinicSite.NameOf(site.Here.Staff[StaffRole.Trainee]));
+
+        public async ValueTask InitializeAsync() =>
+            site = await ClinicSite.OpenAsync(
+                server,
+                builder =>
+                    builder.UseEnvironment("Production").ConfigureTestServices(s => s.AddSingleton<IStartupFilter>(new Breaking()))
+            );
+
+        public ValueTask DisposeAsync() => site?.DisposeAsync() ?? ValueTask.CompletedTask;
+    }
 
     /// <summary>Breaks inside everything that catches: where the program's own code would.</summary>
     private sealed class Breaking : IStartupFilter
