@@ -59,6 +59,7 @@ public static class ShellSetup
         // After the sign-in is known, so that a person is counted as a person; before anything costly.
         app.UseMiddleware<TriedName>();
         app.UseRateLimiter();
+        app.Use(TypedQuery.CheckAsync);
         app.UseMiddleware<ShellFactsReader>();
         app.UseAntiforgery();
         app.Use(RefusalLog.NoticeForgedAsync);

@@ -47,6 +47,17 @@ public sealed class ErrorPageTests(ErrorPageTests.BreakingSite breaking) : IClas
     }
 
     [Theory]
+    [InlineData("/due?contact=%7B%7D")]
+    [InlineData("/due?contact=1e400&contact=x")]
+    [InlineData("/visits/book-visit?salon=%C3%A9%00")]
+    public async Task A_query_that_does_not_fit_its_page_leads_nowhere_and_breaks_nothing(string path)
+    {
+        var desk = await breaking.SignInAsync(StaffRole.FrontDesk);
+
+        Assert.Equal(HttpStatusCode.NotFound, (await desk.GetAsync(path, Cancel)).StatusCode);
+    }
+
+    [Theory]
     [InlineData("/js/")]
     [InlineData("/js")]
     [InlineData("/_framework/")]
@@ -68,7 +79,7 @@ public sealed class ErrorPageTests(ErrorPageTests.BreakingSite breaking) : IClas
     {
         private ClinicSite? site;
 
-        public Task<HttpClient> SignInAsync() => site!.SignInAsync(ClinicSite.NameOf(site.Here.Staff[StaffRole.Trainee]));
+        public Task<HttpClient> SignInAsync(StaffRole role = StaffRole.Trainee) => site!.SignInAsync(ClinicSite.NameOf(site.Here.Staff[role]));
 
         public async ValueTask InitializeAsync() =>
             site = await ClinicSite.OpenAsync(
