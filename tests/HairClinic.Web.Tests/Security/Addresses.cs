@@ -111,7 +111,9 @@ public sealed record Aim(string Name, string Path, string? Typed, Whose? Whose, 
         {
             Security.Whose.Client or Security.Whose.Visit => who.MaySee(site, Place!, Guest!),
             { } row when RouteRules.OfThePractice.Contains(row) => who.IsOfTheirPractice(site, Place!)
-                ? row is Security.Whose.Salon or Security.Whose.Person && who.Role != HairClinic.Domain.Practices.StaffRole.Owner && who.At != Place
+                ? row is Security.Whose.Salon or Security.Whose.Person
+                && who.Role != HairClinic.Domain.Practices.StaffRole.Owner
+                && who.At != Place
                     ? null
                     : true
                 : false,

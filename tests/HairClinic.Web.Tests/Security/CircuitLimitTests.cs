@@ -22,8 +22,7 @@ public sealed class CircuitLimitTests(LookedAtSite looked)
     [InlineData("null")]
     public async Task No_other_sites_page_opens_a_live_screen(string origin)
     {
-
-        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client( origin).ConnectAsync(Live, Cancel));
+        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client(origin).ConnectAsync(Live, Cancel));
 
         Assert.Contains("403", e.Message, StringComparison.Ordinal);
     }
@@ -31,8 +30,7 @@ public sealed class CircuitLimitTests(LookedAtSite looked)
     [Fact]
     public async Task Nobody_opens_one_without_a_sign_in()
     {
-
-        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client( "https://localhost").ConnectAsync(Live, Cancel));
+        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client("https://localhost").ConnectAsync(Live, Cancel));
 
         Assert.Contains("302", e.Message, StringComparison.Ordinal);
     }
@@ -40,8 +38,7 @@ public sealed class CircuitLimitTests(LookedAtSite looked)
     [Fact]
     public async Task Our_own_page_does()
     {
-
-        using var socket = await Client( "https://localhost", await CookieAsync( StaffRole.Stylist)).ConnectAsync(Live, Cancel);
+        using var socket = await Client("https://localhost", await CookieAsync(StaffRole.Stylist)).ConnectAsync(Live, Cancel);
 
         Assert.Equal(System.Net.WebSockets.WebSocketState.Open, socket.State);
     }
@@ -49,14 +46,14 @@ public sealed class CircuitLimitTests(LookedAtSite looked)
     [Fact]
     public async Task One_person_opens_thirty_live_screens_and_their_neighbour_still_has_room()
     {
-        var desk = await CookieAsync( StaffRole.FrontDesk);
-        var manager = await CookieAsync( StaffRole.Manager);
+        var desk = await CookieAsync(StaffRole.FrontDesk);
+        var manager = await CookieAsync(StaffRole.Manager);
         for (var i = 0; i < 30; i++)
-            await Client( "https://localhost", desk).ConnectAsync(Live, Cancel);
+            await Client("https://localhost", desk).ConnectAsync(Live, Cancel);
 
-        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client( "https://localhost", desk).ConnectAsync(Live, Cancel));
+        var e = await Assert.ThrowsAsync<InvalidOperationException>(() => Client("https://localhost", desk).ConnectAsync(Live, Cancel));
         Assert.Contains("429", e.Message, StringComparison.Ordinal);
-        using var other = await Client( "https://localhost", manager).ConnectAsync(Live, Cancel);
+        using var other = await Client("https://localhost", manager).ConnectAsync(Live, Cancel);
     }
 
     [Fact]

@@ -46,7 +46,7 @@ public sealed class ClinicSite : IAsyncDisposable
 
     public static async Task<ClinicSite> OpenAsync(PgServer server, Action<IWebHostBuilder>? more = null)
     {
-        var site = new ClinicSite(await EmptySite.OpenAsync(server, more));
+        var site = new ClinicSite(await EmptySite.OpenAsync(server, more, pooled: true));
         var jobs = site.Services.GetRequiredService<PracticeJobs>();
         await jobs.RunAsync(
             site.mine,
@@ -123,8 +123,7 @@ public sealed class ClinicSite : IAsyncDisposable
     {
         var salon = scene.OpenSalon(salonName, "Europe/London", "GBP", chairs: 2);
         var chair = scene.Chairs.Last();
-        var staff = Enum.GetValues<StaffRole>()
-            .ToDictionary(role => role, role => scene.Hire($"{role} Of{letter}ville", role, salon));
+        var staff = Enum.GetValues<StaffRole>().ToDictionary(role => role, role => scene.Hire($"{role} Of{letter}ville", role, salon));
         if (scene.Products.Count == 0)
             scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L-1");
         if (scene.Kinds.Count == 0)
@@ -142,7 +141,13 @@ public sealed class ClinicSite : IAsyncDisposable
         Guest Client(string ordinal, StaffRole with, int hour)
         {
             var code = $"{letter}{ordinal}-7731".ToUpperInvariant();
-            var client = scene.Welcome(code, $"Quill{letter}{ordinal} Marchbanks", salon, PhoneOf(letter, hour), $"quill{letter}{ordinal}@example.test");
+            var client = scene.Welcome(
+                code,
+                $"Quill{letter}{ordinal} Marchbanks",
+                salon,
+                PhoneOf(letter, hour),
+                $"quill{letter}{ordinal}@example.test"
+            );
             var tomorrow = scene.Now.InUtc().Date.PlusDays(1);
             var visit = scene.Book(
                 client,
@@ -164,7 +169,13 @@ public sealed class ClinicSite : IAsyncDisposable
         var users = services.GetRequiredService<UserManager<AppUser>>();
         foreach (var person in places.SelectMany(p => p.Staff.Values))
         {
-            var user = new AppUser { Id = Guid.CreateVersion7(), PracticeId = practice, PersonId = person.Id, UserName = NameOf(person) };
+            var user = new AppUser
+            {
+                Id = Guid.CreateVersion7(),
+                PracticeId = practice,
+                PersonId = person.Id,
+                UserName = NameOf(person),
+            };
             Assert.True((await users.CreateAsync(user, Password)).Succeeded);
         }
     }
@@ -192,6 +203,7 @@ public sealed class ClinicSite : IAsyncDisposable
         /// <summary>Words that must not stand on anybody's page who may not see these clients.</summary>
         public IEnumerable<string> Secrets => Words(Own).Concat(Words(Mate));
 
-        public static IEnumerable<string> Words(Guest guest) => [guest.Client.Name, guest.Client.Code, guest.Client.Email!, guest.Client.Phone!];
+        public static IEnumerable<string> Words(Guest guest) =>
+            [guest.Client.Name, guest.Client.Code, guest.Client.Email!, guest.Client.Phone!];
     }
 }

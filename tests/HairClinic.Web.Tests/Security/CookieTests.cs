@@ -90,7 +90,14 @@ public sealed class CookieTests(LookedAtSite looked)
 
     private async Task<HttpResponseMessage> WithAsync(string name, string value, string path)
     {
-        var browser = Site.Site.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = false, BaseAddress = new Uri("https://localhost") });
+        var browser = Site.Site.CreateClient(
+            new()
+            {
+                AllowAutoRedirect = false,
+                HandleCookies = false,
+                BaseAddress = new Uri("https://localhost"),
+            }
+        );
         browser.DefaultRequestHeaders.Add("Cookie", $"{name}={value}");
         return await browser.GetAsync(path, Cancel);
     }

@@ -107,13 +107,20 @@ public sealed class DiscreetLogTests(PgServer server)
     {
         var actor = new PersonActor(site.PracticeId, desk.Id, desk.Role, [site.Here.Salon.Id], site.Here.Salon.Id);
         await Assert.ThrowsAnyAsync<Exception>(() =>
-            site.Services.GetRequiredService<PracticeJobs>()
+            site
+                .Services.GetRequiredService<PracticeJobs>()
                 .RunAsAsync(
                     actor,
                     async services =>
                     {
                         var slice = services.GetRequiredService<Slice>();
-                        var input = new Slice.Input { Code = code, Name = "Zephyrine Zinnober", Email = "zephyrine@example.test", HomeSalonId = site.Here.Salon.Id };
+                        var input = new Slice.Input
+                        {
+                            Code = code,
+                            Name = "Zephyrine Zinnober",
+                            Email = "zephyrine@example.test",
+                            HomeSalonId = site.Here.Salon.Id,
+                        };
                         return await slice.SaveAsync(Guid.CreateVersion7(), input, Cancel);
                     }
                 )
@@ -136,7 +143,9 @@ public sealed class DiscreetLogTests(PgServer server)
                 next(app);
                 app.Use(
                     (HttpContext context, RequestDelegate rest) =>
-                        context.Request.Path == "/break" ? throw new FormatException($"“{context.Request.Query["why"]}” is no date.") : rest(context)
+                        context.Request.Path == "/break"
+                            ? throw new FormatException($"“{context.Request.Query["why"]}” is no date.")
+                            : rest(context)
                 );
             };
     }

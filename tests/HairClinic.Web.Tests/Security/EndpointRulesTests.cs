@@ -71,7 +71,9 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
     [Fact]
     public void Whatever_changes_something_asks_for_our_own_mark()
     {
-        var offenders = Endpoints.Where(Changes).Where(e => e.Metadata.GetMetadata<IAntiforgeryMetadata>() is not { RequiresValidation: true });
+        var offenders = Endpoints
+            .Where(Changes)
+            .Where(e => e.Metadata.GetMetadata<IAntiforgeryMetadata>() is not { RequiresValidation: true });
 
         Assert.Empty(offenders.Select(Route));
     }

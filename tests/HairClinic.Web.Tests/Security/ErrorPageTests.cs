@@ -68,7 +68,6 @@ public sealed class ErrorPageTests(ErrorPageTests.BreakingSite breaking) : IClas
     [InlineData("/js/..%2f..%2fappsettings.json")]
     public async Task No_folder_is_listed_and_no_file_of_the_program_is_served(string path)
     {
-
         using var answer = await (await breaking.SignInAsync()).GetAsync(path, Cancel);
 
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
@@ -79,13 +78,13 @@ public sealed class ErrorPageTests(ErrorPageTests.BreakingSite breaking) : IClas
     {
         private ClinicSite? site;
 
-        public Task<HttpClient> SignInAsync(StaffRole role = StaffRole.Trainee) => site!.SignInAsync(ClinicSite.NameOf(site.Here.Staff[role]));
+        public Task<HttpClient> SignInAsync(StaffRole role = StaffRole.Trainee) =>
+            site!.SignInAsync(ClinicSite.NameOf(site.Here.Staff[role]));
 
         public async ValueTask InitializeAsync() =>
             site = await ClinicSite.OpenAsync(
                 server,
-                builder =>
-                    builder.UseEnvironment("Production").ConfigureTestServices(s => s.AddSingleton<IStartupFilter>(new Breaking()))
+                builder => builder.UseEnvironment("Production").ConfigureTestServices(s => s.AddSingleton<IStartupFilter>(new Breaking()))
             );
 
         public ValueTask DisposeAsync() => site?.DisposeAsync() ?? ValueTask.CompletedTask;
@@ -98,7 +97,10 @@ public sealed class ErrorPageTests(ErrorPageTests.BreakingSite breaking) : IClas
             app =>
             {
                 next(app);
-                app.Use((HttpContext context, RequestDelegate rest) => context.Request.Path == "/break" ? throw new InvalidOperationException(Secret) : rest(context));
+                app.Use(
+                    (HttpContext context, RequestDelegate rest) =>
+                        context.Request.Path == "/break" ? throw new InvalidOperationException(Secret) : rest(context)
+                );
             };
     }
 }

@@ -38,7 +38,9 @@ public sealed class ForwardedAddressTests(PgServer server)
         var client = site.Client();
 
         // 1,500 at once are an address's burst. A sender who makes up another address each time is still one sender.
-        var flood = await Task.WhenAll(Enumerable.Range(0, 2200).Select(i => AskAsync(client, "/alive", $"198.51.100.{i % 250}, 203.0.113.7", "https")));
+        var flood = await Task.WhenAll(
+            Enumerable.Range(0, 2200).Select(i => AskAsync(client, "/alive", $"198.51.100.{i % 250}, 203.0.113.7", "https"))
+        );
         using var neighbour = await AskAsync(client, "/alive", "203.0.113.8", "https");
 
         Assert.Contains(flood, a => a.StatusCode == HttpStatusCode.TooManyRequests);

@@ -88,7 +88,17 @@ public sealed class HeaderTests(LookedAtSite looked)
         Assert.DoesNotContain("*", policy, StringComparison.Ordinal);
         Assert.DoesNotContain("http", policy, StringComparison.Ordinal);
         Assert.Matches("script-src 'self' 'nonce-[A-Za-z0-9+/=]{20,}'", policy);
-        foreach (var part in new[] { "default-src 'none'", "object-src 'none'", "base-uri 'self'", "frame-ancestors 'none'", "form-action 'self'", "style-src 'self'" })
+        foreach (
+            var part in new[]
+            {
+                "default-src 'none'",
+                "object-src 'none'",
+                "base-uri 'self'",
+                "frame-ancestors 'none'",
+                "form-action 'self'",
+                "style-src 'self'",
+            }
+        )
             Assert.Contains(part, policy, StringComparison.Ordinal);
     }
 
@@ -98,7 +108,10 @@ public sealed class HeaderTests(LookedAtSite looked)
         using var one = await Site.Browser().GetAsync("/sign-in", Cancel);
         using var two = await Site.Browser().GetAsync("/sign-in", Cancel);
 
-        Assert.NotEqual(one.Headers.GetValues("Content-Security-Policy").Single(), two.Headers.GetValues("Content-Security-Policy").Single());
+        Assert.NotEqual(
+            one.Headers.GetValues("Content-Security-Policy").Single(),
+            two.Headers.GetValues("Content-Security-Policy").Single()
+        );
     }
 
     [Fact]

@@ -64,8 +64,7 @@ public sealed class RateLimitTests(PgServer server)
     {
         await using var site = await ClinicSite.OpenAsync(server);
         HttpResponseMessage answer;
-        do
-            answer = await AskAsync(site, "someone@example.test");
+        do answer = await AskAsync(site, "someone@example.test");
         while (answer.StatusCode == HttpStatusCode.OK);
 
         Assert.Equal(HttpStatusCode.TooManyRequests, answer.StatusCode);

@@ -1,4 +1,5 @@
 using System.Net;
+using HairClinic.Web.Tests.Layout;
 
 namespace HairClinic.Web.Tests.Security;
 
@@ -6,9 +7,10 @@ namespace HairClinic.Web.Tests.Security;
 public sealed class RouteMatrixTests(PgServer server)
 {
     /// <summary>
-    /// What opens today although it should not. Each line leaves with the work that closes it: the test fails until it is struck out.
+    /// What opens today although it should not, a line each. The work that closes one strikes it out: until then the test fails.
     /// </summary>
-    private static readonly string[] StillOpen = [];
+    private static IEnumerable<string> StillOpen =>
+        File.ReadLines(Path.Combine(SourceTree.WebTests, "Security", "still-open.txt")).Where(l => l.Length > 0 && l[0] == '/');
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -22,12 +24,16 @@ public sealed class RouteMatrixTests(PgServer server)
         {
             foreach (var who in everybody)
             {
-                foreach (var aim in route.Aims(site))
+                // Whoever may not open it at all is refused whatever the id.
+                foreach (var aim in who.MayOpen(route.Policy) ? route.Aims(site) : route.Aims(site).Take(1))
                     wrong.AddRange(await TryAsync(site, route, who, aim));
             }
         }
 
-        Assert.Equal(StillOpen.Order(StringComparer.Ordinal), wrong.Distinct().Order(StringComparer.Ordinal));
+        var news = wrong.Except(StillOpen).Distinct().Order(StringComparer.Ordinal).ToList();
+        var closed = StillOpen.Except(wrong).Order(StringComparer.Ordinal).ToList();
+        Assert.True(news.Count == 0, "Wrong:\n" + string.Join('\n', news));
+        Assert.True(closed.Count == 0, "No longer wrong, strike out in still-open.txt:\n" + string.Join('\n', closed));
     }
 
     [Fact]
@@ -63,13 +69,21 @@ public sealed class RouteMatrixTests(PgServer server)
             wrong.Add($"opens ({(int)answer.StatusCode})");
         if (who.MayOpen(route.Policy) && isRefused)
             wrong.Add($"is refused ({to})");
-        if (who.MayOpen(route.Policy) && aim.MayBeFound(site, who) is { } found && found == isNotFound && !RouteRules.NotFoundByAll.Contains(route.Template))
+        if (
+            who.MayOpen(route.Policy)
+            && aim.MayBeFound(site, who) is { } found
+            && found == isNotFound
+            && !RouteRules.NotFoundByAll.Contains(route.Template)
+        )
             wrong.Add(found ? "is not found" : "is found");
         foreach (var place in new[] { site.Here, site.Elsewhere, site.Foreign })
         {
             foreach (var guest in new[] { place.Own, place.Mate })
             {
-                if (!who.MaySee(site, place, guest) && ClinicSite.Place.Words(guest).Any(w => w != aim.Typed && page.Contains(w, StringComparison.OrdinalIgnoreCase)))
+                if (
+                    !who.MaySee(site, place, guest)
+                    && ClinicSite.Place.Words(guest).Any(w => w != aim.Typed && page.Contains(w, StringComparison.OrdinalIgnoreCase))
+                )
                     wrong.Add($"names {aim.NameOf(site, place, guest)}");
             }
         }

@@ -57,8 +57,21 @@ public static class RouteRules
             ("/practice/edit-unit-kind/{Id:guid}", "id") => Whose.Kind,
             ("/practice/binder/export/{kind}", "kind") => Whose.Word,
             ("/find", "q") => Whose.Name,
-            (_, "token" or "code" or "for" or "returnurl" or "returnto" or "date" or "around" or "chair" or "start" or "part" or "after" or "noted") =>
-                Whose.Nobodys,
+            (
+                _,
+                "token"
+                    or "code"
+                    or "for"
+                    or "returnurl"
+                    or "returnto"
+                    or "date"
+                    or "around"
+                    or "chair"
+                    or "start"
+                    or "part"
+                    or "after"
+                    or "noted"
+            ) => Whose.Nobodys,
             _ => null,
         };
 

@@ -27,7 +27,8 @@ public sealed record Somebody(string Name, HttpClient Browser, ClinicSite.Place?
         };
 
     /// <summary>Whether what belongs to the practice as a whole is their practice's.</summary>
-    public bool IsOfTheirPractice(ClinicSite site, ClinicSite.Place place) => At is not null && (At == site.Foreign) == (place == site.Foreign);
+    public bool IsOfTheirPractice(ClinicSite site, ClinicSite.Place place) =>
+        At is not null && (At == site.Foreign) == (place == site.Foreign);
 
     public static async Task<IReadOnlyList<Somebody>> AllAsync(ClinicSite site) =>
         [

@@ -14,10 +14,22 @@ public sealed class SourceRulesTests
     [InlineData("calls to other sites", @"\bHttpClient\b|WebRequest|\bTcpClient\b|new Socket\(", "Data/EmbeddedPostgres/")]
     [InlineData("commands to the system", @"Process\.Start|ProcessStartInfo", "Data/EmbeddedPostgres/")]
     [InlineData("trust in any certificate", @"Certificate\w*Callback|TrustServerCertificate|DangerousAccept", "")]
-    [InlineData("broken or home-made cryptography", @"\bMD5\b|\bSHA1\b|TripleDES|\bDES\b|\bRC2\b|CipherMode\.|Pkcs1|RSAEncryptionPadding", "")]
+    [InlineData(
+        "broken or home-made cryptography",
+        @"\bMD5\b|\bSHA1\b|TripleDES|\bDES\b|\bRC2\b|CipherMode\.|Pkcs1|RSAEncryptionPadding",
+        ""
+    )]
     [InlineData("guessable chance", @"\bRandom\.Shared|new Random\(", "Demo/")]
-    [InlineData("files", @"(?<!\.)\b(File|Directory)\.(Open|Read|Write|Create|Delete|Move|Copy|Append|Get)", "Data/EmbeddedPostgres/ Data/Keys/ Shell/Verbs/ Demo/ Workers/Mail/ Features/MyHair/DemoLetters/")]
-    [InlineData("things kept in memory for everybody", @"\bIMemoryCache\b|HybridCache|IDistributedCache", "Features/Practices/FirstRun/Presence.cs Practices/SalonNames.cs")]
+    [InlineData(
+        "files",
+        @"(?<!\.)\b(File|Directory)\.(Open|Read|Write|Create|Delete|Move|Copy|Append|Get)",
+        "Data/EmbeddedPostgres/ Data/Keys/ Shell/Verbs/ Demo/ Workers/Mail/ Features/MyHair/DemoLetters/"
+    )]
+    [InlineData(
+        "things kept in memory for everybody",
+        @"\bIMemoryCache\b|HybridCache|IDistributedCache",
+        "Features/Practices/FirstRun/Presence.cs Practices/SalonNames.cs"
+    )]
     public void In_the_program_there_is_no(string what, string pattern, string only)
     {
         var allowed = only.Split(' ', StringSplitOptions.RemoveEmptyEntries);
@@ -61,7 +73,9 @@ public sealed class SourceRulesTests
         var offenders = SourceTree
             .Files(SourceTree.Root, ".cs", ".json")
             .Where(f => SourceTree.Named(f).StartsWith("src/", StringComparison.Ordinal))
-            .Where(f => Regex.IsMatch(File.ReadAllText(f), "EnableSensitiveDataLogging|EnableParameterLogging|Include Error Detail|UseHttpLogging"));
+            .Where(f =>
+                Regex.IsMatch(File.ReadAllText(f), "EnableSensitiveDataLogging|EnableParameterLogging|Include Error Detail|UseHttpLogging")
+            );
 
         Assert.Empty(offenders.Select(SourceTree.Named));
     }

@@ -50,7 +50,10 @@ public sealed class UploadLimitTests(PgServer server)
         for (var i = 0; i < 80; i++)
             many.Headers.Add($"X-Number-{i}", "1");
 
-        Assert.Equal(HttpStatusCode.RequestUriTooLong, (await site.Client().GetAsync($"/find?q={new string('a', 5000)}", Cancel)).StatusCode);
+        Assert.Equal(
+            HttpStatusCode.RequestUriTooLong,
+            (await site.Client().GetAsync($"/find?q={new string('a', 5000)}", Cancel)).StatusCode
+        );
         Assert.Equal(HttpStatusCode.RequestHeaderFieldsTooLarge, (await site.Client().SendAsync(many, Cancel)).StatusCode);
     }
 

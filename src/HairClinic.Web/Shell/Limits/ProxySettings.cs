@@ -49,5 +49,7 @@ public static class ProxySettings
     private static IPNetwork Network(string entry) =>
         IPNetwork.TryParse(entry, out var network) ? network
         : IPAddress.TryParse(entry, out var address) ? new IPNetwork(address, address.GetAddressBytes().Length * 8)
-        : throw new InvalidOperationException($"{Addresses} holds “{entry}”, which is neither an address nor a network such as 10.0.8.0/24.");
+        : throw new InvalidOperationException(
+            $"{Addresses} holds “{entry}”, which is neither an address nor a network such as 10.0.8.0/24."
+        );
 }

@@ -83,12 +83,27 @@ public static class RateLimits
         : RateLimitPartition.GetConcurrencyLimiter(Address(context), _ => new() { PermitLimit = 200 });
 
     private static RateLimitPartition<string> Sliding(string key, int permits) =>
-        RateLimitPartition.GetSlidingWindowLimiter(key, _ => new() { PermitLimit = permits, Window = Window, SegmentsPerWindow = 10 });
+        RateLimitPartition.GetSlidingWindowLimiter(
+            key,
+            _ =>
+                new()
+                {
+                    PermitLimit = permits,
+                    Window = Window,
+                    SegmentsPerWindow = 10,
+                }
+        );
 
     private static RateLimitPartition<string> Bucket(string key, int burst, int perSecond) =>
         RateLimitPartition.GetTokenBucketLimiter(
             key,
-            _ => new() { TokenLimit = burst, TokensPerPeriod = perSecond, ReplenishmentPeriod = TimeSpan.FromSeconds(1) }
+            _ =>
+                new()
+                {
+                    TokenLimit = burst,
+                    TokensPerPeriod = perSecond,
+                    ReplenishmentPeriod = TimeSpan.FromSeconds(1),
+                }
         );
 
     private static RateLimitPartition<string> None() => RateLimitPartition.GetNoLimiter(Everybody);
@@ -110,10 +125,7 @@ public static class RateLimits
         http.RequestServices.GetRequiredService<RefusalLog>().TooOften(http, LimitOf(http)?.Limited);
         if (OwnOrigin.IsLive(http))
             return;
-        var page = new RazorComponentResult<TooOften>(new { Seconds = seconds })
-        {
-            StatusCode = StatusCodes.Status429TooManyRequests,
-        };
+        var page = new RazorComponentResult<TooOften>(new { Seconds = seconds }) { StatusCode = StatusCodes.Status429TooManyRequests };
         await page.ExecuteAsync(http);
     }
 

@@ -13,7 +13,12 @@ public sealed partial class RefusalLog(ILogger<RefusalLog> log) : IAuthorization
 {
     private readonly AuthorizationMiddlewareResultHandler _usual = new();
 
-    public Task HandleAsync(RequestDelegate next, HttpContext context, AuthorizationPolicy policy, PolicyAuthorizationResult authorizeResult)
+    public Task HandleAsync(
+        RequestDelegate next,
+        HttpContext context,
+        AuthorizationPolicy policy,
+        PolicyAuthorizationResult authorizeResult
+    )
     {
         if (authorizeResult.Forbidden)
             LogForbidden(log, Route(context), Who(context), Address(context));

@@ -23,7 +23,8 @@ public sealed class EmptySite : WebApplicationFactory<Program>
     public string Code => Services.GetRequiredService<SetupCode>().Value;
 
     /// <param name="more">Settings and services of this site alone.</param>
-    public static async Task<EmptySite> OpenAsync(PgServer server, Action<IWebHostBuilder>? more = null)
+    /// <param name="pooled">For a site that is asked hundreds of times.</param>
+    public static async Task<EmptySite> OpenAsync(PgServer server, Action<IWebHostBuilder>? more = null, bool pooled = false)
     {
         var name = $"empty_{Guid.NewGuid():N}";
         var cancel = TestContext.Current.CancellationToken;
@@ -35,7 +36,14 @@ public sealed class EmptySite : WebApplicationFactory<Program>
 
         // Without a pool: many such sites at once would hold all of the server's connections.
         string In(string connectionString) =>
-            new NpgsqlConnectionStringBuilder(connectionString) { Database = name, Pooling = false }.ToString();
+            new NpgsqlConnectionStringBuilder(connectionString)
+            {
+                Database = name,
+                Pooling = pooled,
+                MaxPoolSize = 6,
+                ConnectionIdleLifetime = 5,
+                ConnectionPruningInterval = 2,
+            }.ToString();
 
         async Task RunAsync(string sql)
         {
