@@ -1,10 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.Practices.FirstRun;
-using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
-using Microsoft.AspNetCore.Http;
-using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
 using Slice = HairClinic.Web.Features.Clients.AddClient.AddClient;
 
@@ -28,7 +25,7 @@ public sealed class DiscreetLogTests(PgServer server)
                 log.Catch(builder);
                 // Nobody listens there: every letter fails.
                 builder.UseEnvironment("Production").UseSetting("Mail:Host", "127.0.0.1").UseSetting("Mail:Port", "9");
-                builder.ConfigureTestServices(s => s.AddSingleton<IStartupFilter>(new Breaking()));
+                Broken.Break(builder, "Quillwort Marchbanks");
             }
         );
         var guest = site.Here.Own.Client;
@@ -47,7 +44,7 @@ public sealed class DiscreetLogTests(PgServer server)
         await EmptySite.SendAsync(site.Browser(), link, new Dictionary<string, string>());
         (await own.GetAsync("/my-hair", Cancel)).Dispose();
         await RefuseAsync(site, desk, guest.Code);
-        (await browser.GetAsync($"/break?why={Uri.EscapeDataString(guest.Name)}", Cancel)).Dispose();
+        (await (await site.SignInAsync(ClinicSite.NameOf(site.Here.Staff[StaffRole.Manager]))).GetAsync(Broken.Page, Cancel)).Dispose();
         await SeenAsync(log, "failed at attempt");
 
         string[] secrets =
@@ -62,6 +59,7 @@ public sealed class DiscreetLogTests(PgServer server)
             WrongPassword,
             token,
             "Zephyrine",
+            "Quillwort",
         ];
         Assert.Empty(log.Lines.Where(l => secrets.Any(s => l.Contains(s, StringComparison.OrdinalIgnoreCase))));
     }
@@ -75,15 +73,15 @@ public sealed class DiscreetLogTests(PgServer server)
             builder =>
             {
                 log.Catch(builder);
-                builder.UseEnvironment("Production").ConfigureTestServices(s => s.AddSingleton<IStartupFilter>(new Breaking()));
+                Broken.Break(builder.UseEnvironment("Production"), "a secret");
             }
         );
 
-        var browser = await site.SignInAsync(ClinicSite.NameOf(site.Here.Staff[StaffRole.Trainee]));
-        await browser.GetAsync("/break?why=a%20secret", Cancel);
+        var browser = await site.SignInAsync(ClinicSite.NameOf(site.Here.Staff[StaffRole.Manager]));
+        await browser.GetAsync(Broken.Page, Cancel);
 
         var line = Assert.Single(log.Lines, l => l.Contains(nameof(FormatException), StringComparison.Ordinal));
-        Assert.Contains(nameof(Breaking), line, StringComparison.Ordinal);
+        Assert.Contains(nameof(Broken), line, StringComparison.Ordinal);
         Assert.DoesNotContain("a secret", line, StringComparison.Ordinal);
     }
 
@@ -132,21 +130,5 @@ public sealed class DiscreetLogTests(PgServer server)
         for (var i = 0; i < 150 && !log.Lines.Any(l => l.Contains(words, StringComparison.Ordinal)); i++)
             await Task.Delay(100, Cancel);
         Assert.Contains(log.Lines, l => l.Contains(words, StringComparison.Ordinal));
-    }
-
-    /// <summary>An exception that quotes what was typed, as parsers do.</summary>
-    private sealed class Breaking : IStartupFilter
-    {
-        public Action<IApplicationBuilder> Configure(Action<IApplicationBuilder> next) =>
-            app =>
-            {
-                next(app);
-                app.Use(
-                    (HttpContext context, RequestDelegate rest) =>
-                        context.Request.Path == "/break"
-                            ? throw new FormatException($"“{context.Request.Query["why"]}” is no date.")
-                            : rest(context)
-                );
-            };
     }
 }

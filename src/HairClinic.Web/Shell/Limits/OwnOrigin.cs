@@ -27,7 +27,8 @@ public static class OwnOrigin
         request.Headers.Origin.ToString() is { Length: > 0 } origin
         && !(
             Uri.TryCreate(origin, UriKind.Absolute, out var from)
-            && HostString.FromUriComponent(from) == request.Host
+            && string.Equals(from.Host, request.Host.Host, StringComparison.OrdinalIgnoreCase)
+            && (request.Host.Port is { } port ? from.Port == port : from.IsDefaultPort)
             && (from.Scheme == request.Scheme || !request.IsHttps)
         );
 }
