@@ -18,7 +18,7 @@ public sealed class ErrorPageTests(ErrorPageTests.BreakingSite breaking) : IClas
 
         var page = await answer.Content.ReadAsStringAsync(Cancel);
         Assert.Equal(HttpStatusCode.InternalServerError, answer.StatusCode);
-        Assert.DoesNotMatch("quillwort|Exception|   at |HairClinic\\.", page);
+        Assert.DoesNotMatch("quillwort|Exception|   at |HairClinic\\.(Web\\.Features|Domain)", page);
         Assert.Contains("frame-ancestors 'none'", answer.Headers.GetValues("Content-Security-Policy").Single(), StringComparison.Ordinal);
         Assert.True(answer.Headers.CacheControl!.NoStore);
     }
