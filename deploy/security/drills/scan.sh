@@ -49,7 +49,7 @@ if command -v wapiti >/dev/null; then
   echo "== wapiti, $minutes min"
   # Without ssrf, xxe and wapp: they ask a server outside. Without buster, nikto and brute_login_form: they only make noise.
   # Debian's wapiti 3.0.4 trips over its own exclusions on Python 3.11, so that one function is mended on the way.
-  timeout $((minutes * 60 + 120)) python3 -c '
+  timeout $((minutes * 60 + 120)) /usr/bin/python3 -c '
 import fnmatch, re, sys
 import wapitiCore.net.crawler as crawler
 crawler.wildcard_translate = lambda pattern: re.compile(fnmatch.translate(pattern))
