@@ -59,5 +59,6 @@ if ! dotnet build HairClinic.sln --configuration Release --verbosity quiet; then
   failed=${#projects[@]}
   finish
 fi
+bash "$root/deploy/security/sbom.sh"
 for project in "${projects[@]}"; do run "$project"; done
 finish

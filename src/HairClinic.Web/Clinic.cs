@@ -11,6 +11,7 @@ using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Features.Wear;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Shell.Logs;
 using HairClinic.Web.Workers;
 
 namespace HairClinic.Web;
@@ -41,6 +42,7 @@ public static class Clinic
         var builder = WebApplication.CreateBuilder(hostArguments);
         // So that a build run from its sources finds its own files, whatever the environment is called.
         builder.WebHost.UseStaticWebAssets();
+        builder.Logging.AddDiscreetConsole();
         builder.Services.AddClinic();
 
         var app = builder.Build();

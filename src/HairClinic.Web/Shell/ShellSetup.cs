@@ -1,4 +1,6 @@
 using System.Globalization;
+using HairClinic.Web.Shell.Limits;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Localization;
 
 namespace HairClinic.Web.Shell;
@@ -29,11 +31,20 @@ public static class ShellSetup
             ];
         });
         services.AddResponseCompression();
-        return services;
+        services.AddAntiforgery(options =>
+        {
+            options.Cookie.Name = "form";
+            options.Cookie.SameSite = SameSiteMode.Strict;
+            options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
+        services.AddSingleton<RefusalLog>();
+        services.AddSingleton<IAuthorizationMiddlewareResultHandler>(sp => sp.GetRequiredService<RefusalLog>());
+        return services.AddProxies().AddRateLimits().AddRequestLimits().AddCircuitLimits();
     }
 
     public static void UseShell(this WebApplication app)
     {
+        app.UseProxies();
         app.UseResponseCompression();
         app.UseWhen(
             context => HttpMethods.IsGet(context.Request.Method),
@@ -44,21 +55,29 @@ public static class ShellSetup
         // After the pages that stand in for an error: what they re-execute must find its page anew.
         app.UseRouting();
         app.UseSecurityHeaders(SecurityHeaders.Policy());
+        app.UseDiscretion();
+        app.Use(OwnOrigin.CheckAsync);
+        app.Use(RequestLimits.RefuseTooLargeAsync);
         app.UseRequestLocalization();
         app.UseAuthentication();
         app.UseMiddleware<Features.Practices.FirstRun.FirstRunGate>();
         app.UseAuthorization();
         app.UseMiddleware<Practices.ActorMiddleware>();
         app.UseMiddleware<ActorChangedMiddleware>();
+        // After the sign-in is known, so that a person is counted as a person; before anything costly.
+        app.UseMiddleware<TriedName>();
+        app.UseRateLimiter();
+        app.Use(TypedQuery.CheckAsync);
         app.UseMiddleware<StepUpGate>();
         app.UseMiddleware<StaffCulture>();
         app.UseMiddleware<ShellFactsReader>();
         app.UseAntiforgery();
+        app.Use(RefusalLog.NoticeForgedAsync);
         app.MapStaticAssets().AllowAnonymous();
         app.MapRazorComponents<App>()
             .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'")
             .Finally(OwnDocument.LeaveStatic);
         app.MapStartPage();
-        app.MapGet("/alive", () => "alive").AllowAnonymous();
+        app.MapProbes();
     }
 }

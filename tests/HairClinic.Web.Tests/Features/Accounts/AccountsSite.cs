@@ -34,7 +34,7 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
     public static async Task<AccountsSite> OpenAsync(PgServer server, bool guideFinished = true, params StaffRole[] roles)
     {
         var clock = new FakeClock(TestClinic.UsualNow);
-        var open = new AccountsSite(await EmptySite.OpenAsync(server, clock), clock);
+        var open = new AccountsSite(await EmptySite.OpenAsync(server, clock: clock), clock);
         await open
             .Services.GetRequiredService<PracticeJobs>()
             .RunAsync(open.PracticeId, "test", services => open.LayAsync(services, guideFinished, roles));

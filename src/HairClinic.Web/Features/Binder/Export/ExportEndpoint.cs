@@ -1,6 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Shell.Limits;
 
 namespace HairClinic.Web.Features.Binder.Export;
 
@@ -34,7 +35,6 @@ public static class ExportEndpoint
                     {
                         return Results.Text(refusal.Message, statusCode: StatusCodes.Status413PayloadTooLarge);
                     }
-                    context.Response.Headers.CacheControl = "no-store";
                     return Results.File(
                         file,
                         "text/csv; charset=utf-8",
@@ -43,5 +43,5 @@ public static class ExportEndpoint
                 }
             )
             .RequireAuthorization(Policies.Manage)
-            .WithMetadata(new StepUpAttribute());
+            .WithMetadata(new StepUpAttribute(), new LimitedAttribute(Limited.Export));
 }

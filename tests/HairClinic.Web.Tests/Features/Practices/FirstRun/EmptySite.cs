@@ -20,12 +20,21 @@ public sealed class EmptySite : WebApplicationFactory<Program>
 
     private readonly IClock? clock;
 
-    private EmptySite(string program, string migrator, string keyFile, IClock? clock) =>
-        (this.program, this.migrator, this.keyFile, this.clock) = (program, migrator, keyFile, clock);
+    private readonly Action<IWebHostBuilder>? more;
+
+    private EmptySite(string program, string migrator, string keyFile, IClock? clock, Action<IWebHostBuilder>? more) =>
+        (this.program, this.migrator, this.keyFile, this.clock, this.more) = (program, migrator, keyFile, clock, more);
 
     public string Code => Services.GetRequiredService<SetupCode>().Value;
 
-    public static async Task<EmptySite> OpenAsync(PgServer server, IClock? clock = null)
+    /// <param name="more">Settings and services of this site alone.</param>
+    /// <param name="pooled">For a site that is asked hundreds of times.</param>
+    public static async Task<EmptySite> OpenAsync(
+        PgServer server,
+        Action<IWebHostBuilder>? more = null,
+        bool pooled = false,
+        IClock? clock = null
+    )
     {
         var name = $"empty_{Guid.NewGuid():N}";
         var cancel = TestContext.Current.CancellationToken;
@@ -33,11 +42,18 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         await connection.OpenAsync(cancel);
         await RunAsync($"create database {name} owner hairclinic_migrator template template0");
         await RunAsync($"grant connect on database {name} to hairclinic_program");
-        return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!), server.KeyFile, clock);
+        return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!), server.KeyFile, clock, more);
 
         // Without a pool: many such sites at once would hold all of the server's connections.
         string In(string connectionString) =>
-            new NpgsqlConnectionStringBuilder(connectionString) { Database = name, Pooling = false }.ToString();
+            new NpgsqlConnectionStringBuilder(connectionString)
+            {
+                Database = name,
+                Pooling = pooled,
+                MaxPoolSize = 6,
+                ConnectionIdleLifetime = 5,
+                ConnectionPruningInterval = 2,
+            }.ToString();
 
         async Task RunAsync(string sql)
         {
@@ -96,5 +112,6 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         builder.ConfigureLogging(l => l.ClearProviders());
         if (clock is not null)
             builder.ConfigureTestServices(services => services.AddSingleton(clock));
+        more?.Invoke(builder);
     }
 }

@@ -1,0 +1,28 @@
+using Microsoft.AspNetCore.StaticAssets;
+
+namespace HairClinic.Web.Shell;
+
+/// <summary>No browser keeps a page: the next one at this screen does not find it by going back. Signing out empties what is kept otherwise.</summary>
+public static class Discretion
+{
+    public static void UseDiscretion(this WebApplication app) =>
+        app.Use(
+            (context, next) =>
+            {
+                var isFile = context.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is not null;
+                if (!isFile)
+                    context.Response.OnStarting(() =>
+                    {
+                        context.Response.Headers.CacheControl = "no-store";
+                        context.Response.Headers.Remove("Pragma");
+                        if (IsSignOut(context.Request))
+                            context.Response.Headers["Clear-Site-Data"] = "\"cache\"";
+                        return Task.CompletedTask;
+                    });
+                return next(context);
+            }
+        );
+
+    private static bool IsSignOut(HttpRequest request) =>
+        HttpMethods.IsPost(request.Method) && request.Path.Value?.EndsWith("/sign-out", StringComparison.Ordinal) == true;
+}

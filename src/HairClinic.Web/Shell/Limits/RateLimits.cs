@@ -1,0 +1,134 @@
+using System.Globalization;
+using System.Threading.RateLimiting;
+using HairClinic.Web.Practices;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.RateLimiting;
+using Microsoft.AspNetCore.StaticAssets;
+
+namespace HairClinic.Web.Shell.Limits;
+
+/// <summary>How often who may ask for what. Counted in this process: two servers side by side allow twice as much.</summary>
+/// <remarks>A salon stands behind one address with twenty or thirty devices and its guests' phones: what is counted by address is generous.</remarks>
+public static class RateLimits
+{
+    private const string Everybody = "all";
+
+    private static readonly TimeSpan Window = TimeSpan.FromMinutes(10);
+
+    public static IServiceCollection AddRateLimits(this IServiceCollection services) =>
+        services.AddRateLimiter(options =>
+        {
+            options.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
+            options.OnRejected = RefuseAsync;
+            // Narrow counts come first: whoever is refused by one does not use up the wider ones.
+            options.GlobalLimiter = PartitionedRateLimiter.CreateChained(
+                By(NameAt),
+                By(Name),
+                By(Asker),
+                By(Costly),
+                By(Anything),
+                By(Circuits)
+            );
+        });
+
+    private static PartitionedRateLimiter<HttpContext> By(Func<HttpContext, RateLimitPartition<string>> partition) =>
+        PartitionedRateLimiter.Create(partition);
+
+    /// <summary>One name tried from one place: twenty times in ten minutes.</summary>
+    private static RateLimitPartition<string> NameAt(HttpContext context) =>
+        LimitOf(context) is { Limited: Limited.SignIn } && TriedName.Of(context) is { } name
+            ? Sliding($"{name}@{Address(context)}", 20)
+            : None();
+
+    /// <summary>
+    /// One name, wherever it is tried from. Wide enough for sign-in that a stranger cannot lock its owner out cheaply; narrow for
+    /// letters, which would fill somebody's mailbox. Whether anybody has the name makes no difference.
+    /// </summary>
+    private static RateLimitPartition<string> Name(HttpContext context) =>
+        (LimitOf(context)?.Limited, TriedName.Of(context)) switch
+        {
+            (Limited.SignIn, { } name) => Sliding($"in {name}", 60),
+            (Limited.AskLink, { } name) => Sliding($"ask {name}", 4),
+            _ => None(),
+        };
+
+    /// <summary>Who asks for limited things: the person where known, else their address.</summary>
+    private static RateLimitPartition<string> Asker(HttpContext context) =>
+        LimitOf(context)?.Limited switch
+        {
+            Limited.SignIn => Sliding($"in {Address(context)}", 150),
+            Limited.AskLink => Sliding($"ask {Address(context)}", 40),
+            Limited.UseLink => Sliding($"use {Address(context)}", 60),
+            Limited.Upload => Sliding($"up {Who(context)}", 120),
+            Limited.Export => Sliding($"out {Who(context)}", 40),
+            _ => None(),
+        };
+
+    /// <summary>Four heavy things at once, the next sixteen wait: the day's work goes on beside them.</summary>
+    private static RateLimitPartition<string> Costly(HttpContext context) =>
+        LimitOf(context)?.Limited is Limited.Upload or Limited.Export
+            ? RateLimitPartition.GetConcurrencyLimiter(Everybody, _ => new() { PermitLimit = 4, QueueLimit = 16 })
+            : None();
+
+    /// <summary>Everything but files that never change: twenty a second for a person, a hundred for an address nobody signed in at.</summary>
+    private static RateLimitPartition<string> Anything(HttpContext context) =>
+        context.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is not null ? None()
+        : Person(context) is { } person ? Bucket(person, burst: 300, perSecond: 20)
+        : Bucket(Address(context), burst: 1500, perSecond: 100);
+
+    /// <summary>Live screens open at once: a lease lasts as long as its connection. Thirty are more tabs than anyone reads.</summary>
+    private static RateLimitPartition<string> Circuits(HttpContext context) =>
+        !OwnOrigin.IsLive(context) ? None()
+        : Person(context) is { } person ? RateLimitPartition.GetConcurrencyLimiter(person, _ => new() { PermitLimit = 30 })
+        : RateLimitPartition.GetConcurrencyLimiter(Address(context), _ => new() { PermitLimit = 200 });
+
+    private static RateLimitPartition<string> Sliding(string key, int permits) =>
+        RateLimitPartition.GetSlidingWindowLimiter(
+            key,
+            _ =>
+                new()
+                {
+                    PermitLimit = permits,
+                    Window = Window,
+                    SegmentsPerWindow = 10,
+                }
+        );
+
+    private static RateLimitPartition<string> Bucket(string key, int burst, int perSecond) =>
+        RateLimitPartition.GetTokenBucketLimiter(
+            key,
+            _ =>
+                new()
+                {
+                    TokenLimit = burst,
+                    TokensPerPeriod = perSecond,
+                    ReplenishmentPeriod = TimeSpan.FromSeconds(1),
+                }
+        );
+
+    private static RateLimitPartition<string> None() => RateLimitPartition.GetNoLimiter(Everybody);
+
+    private static LimitedAttribute? LimitOf(HttpContext context) => TriedName.LimitOf(context);
+
+    private static string Who(HttpContext context) => Person(context) ?? Address(context);
+
+    private static string? Person(HttpContext context) => ActorClaims.ToActor(context.User)?.Id?.ToString();
+
+    private static string Address(HttpContext context) => context.Connection.RemoteIpAddress?.ToString() ?? "?";
+
+    private static async ValueTask RefuseAsync(OnRejectedContext rejected, CancellationToken cancellation)
+    {
+        var http = rejected.HttpContext;
+        var wait = rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out var after) && after > TimeSpan.Zero ? after : WaitFor(http);
+        var seconds = (int)Math.Ceiling(wait.TotalSeconds);
+        http.Response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
+        http.RequestServices.GetRequiredService<RefusalLog>().TooOften(http, LimitOf(http)?.Limited);
+        if (OwnOrigin.IsLive(http))
+            return;
+        var page = new RazorComponentResult<TooOften>(new { Seconds = seconds }) { StatusCode = StatusCodes.Status429TooManyRequests };
+        await page.ExecuteAsync(http);
+    }
+
+    // A sliding window cannot say when it has room again; a tenth of it always frees something or shows that it did not.
+    private static TimeSpan WaitFor(HttpContext context) => LimitOf(context) is null ? TimeSpan.FromSeconds(5) : Window / 10;
+}

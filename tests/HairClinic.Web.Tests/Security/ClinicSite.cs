@@ -1,0 +1,209 @@
+using System.Net;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Shelf;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Workers;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
+
+namespace HairClinic.Web.Tests.Security;
+
+/// <summary>The whole program over HTTP with two practices, one of them in two salons, and somebody of every kind.</summary>
+public sealed class ClinicSite : IAsyncDisposable
+{
+    public const string Password = "long lavender evenings";
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    private readonly EmptySite site;
+    private readonly Guid mine = Guid.CreateVersion7();
+    private readonly Guid theirs = Guid.CreateVersion7();
+
+    private ClinicSite(EmptySite site) => this.site = site;
+
+    public IServiceProvider Services => site.Services;
+
+    public Guid PracticeId => mine;
+
+    public EmptySite Site => site;
+
+    /// <summary>The rows of the first practice's first salon, of its second, and of the other practice.</summary>
+    public Place Here { get; private set; } = null!;
+
+    public Place Elsewhere { get; private set; } = null!;
+
+    public Place Foreign { get; private set; } = null!;
+
+    public static async Task<ClinicSite> OpenAsync(PgServer server, Action<IWebHostBuilder>? more = null)
+    {
+        var site = new ClinicSite(await EmptySite.OpenAsync(server, more, pooled: true));
+        var jobs = site.Services.GetRequiredService<PracticeJobs>();
+        await jobs.RunAsync(
+            site.mine,
+            "test",
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                db.Practices.Add(new PracticeRow(site.mine));
+                var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).LayPractice("Practice under test");
+                (site.Here, site.Elsewhere) = (Lay(scene, "Elm Row", "A"), Lay(scene, "Canal Side", "B"));
+                await db.SaveChangesAsync(Cancel);
+                await GiveAccountsAsync(services, site.mine, site.Here, site.Elsewhere);
+                return true;
+            }
+        );
+        await jobs.RunAsync(
+            site.theirs,
+            "test",
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                db.Practices.Add(new PracticeRow(site.theirs));
+                var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).LayPractice("Somebody else's practice");
+                site.Foreign = Lay(scene, "Far Quay", "Z");
+                await db.SaveChangesAsync(Cancel);
+                await GiveAccountsAsync(services, site.theirs, site.Foreign);
+                return true;
+            }
+        );
+        return site;
+    }
+
+    public HttpClient Browser() => site.Browser();
+
+    public async Task<HttpClient> SignInAsync(string name)
+    {
+        var browser = Browser();
+        var answer = await TryAsync(browser, name, Password);
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        return browser;
+    }
+
+    public static Task<HttpResponseMessage> TryAsync(HttpClient browser, string name, string password) =>
+        EmptySite.SendAsync(browser, "/sign-in", new Dictionary<string, string> { ["Input.Name"] = name, ["Input.Password"] = password });
+
+    /// <summary>A client's browser, let in by a link of theirs.</summary>
+    public async Task<HttpClient> OpenLinkAsync(Client client)
+    {
+        var browser = Browser();
+        var answer = await EmptySite.SendAsync(browser, await LinkAsync(client), new Dictionary<string, string>());
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        return browser;
+    }
+
+    public Task<string> LinkAsync(Client client) =>
+        Services
+            .GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                client.HomeSalonId == Foreign.Salon.Id ? theirs : mine,
+                "test",
+                async services =>
+                {
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    services.GetRequiredService<SignInLinkBook>().Post(db, await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel));
+                    var letter = WorkItems.Read<Letter>(db.ChangeTracker.Entries<WorkItem>().Single().Entity);
+                    await db.SaveChangesAsync(Cancel);
+                    return "/my-hair/" + letter.Text.Split("/my-hair/")[1].Split('\n')[0].Trim();
+                }
+            );
+
+    public ValueTask DisposeAsync() => site.DisposeAsync();
+
+    private static Place Lay(Scene scene, string salonName, string letter)
+    {
+        var salon = scene.OpenSalon(salonName, "Europe/London", "GBP", chairs: 2);
+        var chair = scene.Chairs.Last();
+        var staff = Enum.GetValues<StaffRole>().ToDictionary(role => role, role => scene.Hire($"{role} Of{letter}ville", role, salon));
+        if (scene.Products.Count == 0)
+            scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L-1");
+        if (scene.Kinds.Count == 0)
+            scene.Make($"Everyday {letter}", scene.Bases[0].Name, $"Workshop {letter}");
+        staff[StaffRole.Trainee].Learn([.. scene.Services.Select(s => (Guid.CreateVersion7(), s.Id))]);
+        var own = Client("One", StaffRole.Trainee, hour: 9);
+        var mate = Client("Two", StaffRole.Stylist, hour: 14);
+        return new Place(salon, staff, own, mate, scene.Bases[0].Id, scene.HoldWindows[0].Id, scene.Workshops[0].Id)
+        {
+            Service = scene.Services[0].Id,
+            Product = scene.Products[0].Id,
+            Kind = scene.Kinds[0].Id,
+        };
+
+        Guest Client(string ordinal, StaffRole with, int hour)
+        {
+            var code = $"{letter}{ordinal}-7731".ToUpperInvariant();
+            var client = scene.Welcome(
+                code,
+                $"Quill{letter}{ordinal} Marchbanks",
+                salon,
+                PhoneOf(letter, hour),
+                $"quill{letter}{ordinal}@example.test"
+            );
+            var tomorrow = scene.Now.InUtc().Date.PlusDays(1);
+            var visit = scene.Book(
+                client,
+                scene.Service(ServicePurpose.Rebond),
+                chair,
+                staff[with],
+                (tomorrow + new LocalTime(hour, 0)).InUtc().ToInstant()
+            );
+            scene.Bond(client, scene.Unit(client, scene.Kinds[0], tomorrow.PlusDays(-60)), tomorrow.PlusDays(-28), scene.Products[0]);
+            return new Guest(client, visit);
+        }
+    }
+
+    // Ofcom keeps these numbers for drama: 020 7946 0000 to 0999.
+    private static string PhoneOf(string letter, int hour) => $"+44 20 7946 0{letter[0] % 10}{hour:00}";
+
+    private static async Task GiveAccountsAsync(IServiceProvider services, Guid practice, params Place[] places)
+    {
+        var users = services.GetRequiredService<UserManager<AppUser>>();
+        foreach (var person in places.SelectMany(p => p.Staff.Values))
+        {
+            var user = new AppUser
+            {
+                Id = Guid.CreateVersion7(),
+                PracticeId = practice,
+                PersonId = person.Id,
+                UserName = NameOf(person),
+            };
+            Assert.True((await users.CreateAsync(user, Password)).Succeeded);
+        }
+    }
+
+    public static string NameOf(Person person) => person.Name.Replace(" ", ".", StringComparison.Ordinal);
+
+    public sealed record Guest(Client Client, Visit Visit);
+
+    /// <param name="Own">A client with a visit to the trainee.</param>
+    /// <param name="Mate">A client with a visit to the stylist only.</param>
+    public sealed record Place(
+        Salon Salon,
+        IReadOnlyDictionary<StaffRole, Person> Staff,
+        Guest Own,
+        Guest Mate,
+        Guid Base,
+        Guid HoldWindow,
+        Guid Workshop
+    )
+    {
+        public Guid Service { get; init; }
+        public Guid Product { get; init; }
+        public Guid Kind { get; init; }
+
+        /// <summary>Words that must not stand on anybody's page who may not see these clients.</summary>
+        public IEnumerable<string> Secrets => Words(Own).Concat(Words(Mate));
+
+        public static IEnumerable<string> Words(Guest guest) =>
+            [guest.Client.Name, guest.Client.Code, guest.Client.Email!, guest.Client.Phone!];
+    }
+}

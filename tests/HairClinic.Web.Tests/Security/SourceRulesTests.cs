@@ -1,0 +1,82 @@
+using System.Text.RegularExpressions;
+using HairClinic.Web.Tests.Layout;
+
+namespace HairClinic.Web.Tests.Security;
+
+/// <summary>What our sources never do, or do in named places only.</summary>
+public sealed class SourceRulesTests
+{
+    [Theory]
+    [InlineData("markup made of text", @"MarkupString|\bAddMarkupContent\(", "")]
+    [InlineData("code made of text", @"\bDynamicInvoke\(|CSharpScript|Assembly\.Load\(", "")]
+    [InlineData("unsafe memory", @"\bunsafe\b(?! )|\bunsafe\s*\{|Marshal\.", "")]
+    [InlineData("patterns made of input", @"new Regex\(", "")]
+    [InlineData("calls to other sites", @"\bHttpClient\b|WebRequest|\bTcpClient\b|new Socket\(", "Data/EmbeddedPostgres/")]
+    [InlineData("commands to the system", @"Process\.Start|ProcessStartInfo", "Data/EmbeddedPostgres/")]
+    [InlineData("trust in any certificate", @"Certificate\w*Callback|TrustServerCertificate|DangerousAccept", "")]
+    [InlineData(
+        "broken or home-made cryptography",
+        @"\bMD5\b|\bSHA1\b|TripleDES|\bDES\b|\bRC2\b|CipherMode\.|Pkcs1|RSAEncryptionPadding",
+        ""
+    )]
+    [InlineData("guessable chance", @"\bRandom\.Shared|new Random\(", "Demo/")]
+    [InlineData(
+        "files",
+        @"(?<!\.)\b(File|Directory)\.(Open|Read|Write|Create|Delete|Move|Copy|Append|Get)",
+        "Data/EmbeddedPostgres/ Data/Keys/ Shell/Verbs/ Demo/ Workers/Mail/ Features/MyHair/DemoLetters/"
+    )]
+    [InlineData(
+        "things kept in memory for everybody",
+        @"\bIMemoryCache\b|HybridCache|IDistributedCache",
+        "Features/Practices/FirstRun/Presence.cs Practices/SalonNames.cs"
+    )]
+    public void In_the_program_there_is_no(string what, string pattern, string only)
+    {
+        var allowed = only.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var offenders =
+            from file in SourceTree.Files(SourceTree.Web, ".cs", ".razor")
+            let name = Path.GetRelativePath(SourceTree.Web, file).Replace('\\', '/')
+            where !name.Contains("Migrations/", StringComparison.Ordinal) && !allowed.Any(a => name.StartsWith(a, StringComparison.Ordinal))
+            where File.ReadLines(file).Any(l => !l.TrimStart().StartsWith("//", StringComparison.Ordinal) && Regex.IsMatch(l, pattern))
+            select $"{what}: {name}";
+
+        Assert.Empty(offenders);
+    }
+
+    [Theory]
+    [InlineData("markup or code made of text", @"innerHTML|outerHTML|insertAdjacentHTML|document\.write|\beval\(|new Function")]
+    [InlineData("messages from other windows", @"postMessage|[""']message[""']")]
+    [InlineData("calls to other sites", @"https?://(?!www\.w3\.org)|importScripts")]
+    [InlineData("hindered pasting", @"[""']paste[""']|onpaste")]
+    [InlineData("global names to be clobbered", @"\bwindow\.[a-z]\w*\s*=[^=]")]
+    public void In_scripts_there_is_no(string what, string pattern)
+    {
+        var offenders = SourceTree.Files(SourceTree.Web, ".js").Where(f => Regex.IsMatch(File.ReadAllText(f), pattern));
+
+        Assert.Empty(offenders.Select(f => $"{what}: {SourceTree.Named(f)}"));
+    }
+
+    [Fact]
+    public void The_browser_keeps_one_switch_and_nothing_about_anybody()
+    {
+        var kept =
+            from file in SourceTree.Files(SourceTree.Web, ".js")
+            from Match use in Regex.Matches(File.ReadAllText(file), @"(?:local|session)Storage\.\w+\(([^,)]*)|indexedDB")
+            select use.Groups[1].Value;
+
+        Assert.Equal(["\"keys\""], kept.Distinct());
+    }
+
+    [Fact]
+    public void Sensitive_data_logging_stays_off()
+    {
+        var offenders = SourceTree
+            .Files(SourceTree.Root, ".cs", ".json")
+            .Where(f => SourceTree.Named(f).StartsWith("src/", StringComparison.Ordinal))
+            .Where(f =>
+                Regex.IsMatch(File.ReadAllText(f), "EnableSensitiveDataLogging|EnableParameterLogging|Include Error Detail|UseHttpLogging")
+            );
+
+        Assert.Empty(offenders.Select(SourceTree.Named));
+    }
+}
