@@ -47,6 +47,25 @@ public static class AccessRules
         new("visits", Reach.Visits, Everybody, Everybody, Everybody, Job),
         new("visit_segments", Reach.PartOf("visit_segments", "visit_id", "visits"), Everybody, Everybody, Everybody, Everybody),
         new("visit_records", Reach.PartOf("visit_records", "visit_id", "visits"), Everybody, Chair | Manager, Staff, Chair),
+        // What a client confided, and what was agreed about it.
+        new("clearances", Reach.Clients("clearances"), Everybody, Health, Health, Health),
+        new("client_keys", Reach.Clients("client_keys"), Health | Trainee | Client, Health, Manage, Job),
+        new("health_answers", Reach.Clients("health_answers"), Health | Client, Health, Manage, Manage),
+        new("photos", Reach.Clients("photos"), Health | Trainee | Client, Health, Health, Manage),
+        new("sealed_drafts", Reach.OwnPerson, Health, Health, Health, Health),
+        new("consent_texts", Reach.Practice, Everybody, Manage, Nobody, Nobody),
+        new("consents", Reach.Clients("consents"), Everybody, Everybody, Nobody, Nobody),
+        new("erasures", Reach.Clients("erasures"), Manage, Manage, Nobody, Nobody),
+        new("retention_rules", Reach.Practice, Manage, Manage, Manage, Manage),
+        // Whoever opens something adds a line; owners read them all, clients those about themselves.
+        new("access_heads", Reach.Practice, Everybody, Everybody, Everybody, Nobody),
+        new("access_notes", Reach.OwnWritingOrAboutOneself, Everybody, Everybody, Nobody, Nobody),
+        // A client's own page.
+        new("client_preferences", Reach.Clients("client_preferences"), Everybody, Desk | Client, Desk | Client, Job),
+        new("client_sign_ins", Reach.Clients("client_sign_ins"), Client | Job, Job, Job, Job),
+        new("guardians", Reach.Clients("guardians"), Desk | Client, Desk, Desk, Desk),
+        new("calendar_feeds", Reach.Clients("calendar_feeds"), Client | Job, Client | Job, Client | Job, Client | Job),
+        new("own_texts", Reach.Practice, Everybody, Manage, Manage, Manage),
         // What the program keeps for whoever wrote it.
         new("drafts", Reach.OwnPerson, Staff, Staff, Staff, Staff),
         new("write_keys", Reach.OwnWriting, Everybody, Everybody, Job, Job),

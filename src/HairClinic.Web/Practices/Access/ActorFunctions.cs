@@ -53,7 +53,7 @@ public static class ActorFunctions
         begin
             if role = 'Client' then
                 select coalesce(c.merged_into_id, c.id) into kept from clients c
-                    where c.practice_id = practice and c.id = client and c.left_on is null;
+                    where c.practice_id = practice and c.id = client and c.left_on is null and c.erased_at is null;
                 if kept is null then
                     raise exception 'this client is not here any more' using errcode = 'HC001';
                 end if;
@@ -64,6 +64,11 @@ public static class ActorFunctions
                 if is_role is distinct from role or is_role <> 'Owner' and not salons <@ own_salons then
                     raise exception 'this person works here no more, or as somebody else' using errcode = 'HC001';
                 end if;
+            end if;
+            if session is not null and not exists (
+                select from sign_in_sessions i where i.id = session and i.practice_id = practice and i.person_id = actor
+                    and i.ended_at is null and i.idle_until > at and i.expires_at > at) then
+                raise exception 'this sign-in has ended' using errcode = 'HC001';
             end if;
             perform set_config('app.practice', practice::text, false),
                 set_config('app.role', role, false),

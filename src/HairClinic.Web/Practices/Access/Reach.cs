@@ -12,6 +12,10 @@ public static class Reach
     /// <summary>Rows that were written by whoever acts.</summary>
     public const string OwnWriting = "(select app_role()) = 'Job' or actor_id = (select app_actor())";
 
+    /// <summary>Lines of the access log: all for owners, for others those they wrote and those about themselves.</summary>
+    public const string OwnWritingOrAboutOneself =
+        "(select app_all()) or actor_id = (select app_actor()) or client_id = (select app_client())";
+
     /// <summary>Rows of the acting person.</summary>
     public const string OwnPerson = "(select app_role()) = 'Job' or person_id = (select app_actor())";
 
