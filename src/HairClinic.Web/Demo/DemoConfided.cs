@@ -26,9 +26,7 @@ public sealed class DemoConfided(Sealer sealer, PhotoBook photos)
             var plain = JsonSerializer.SerializeToUtf8Bytes(told, JsonColumns.Options);
             var closed = await sealer.SealAsync(db, client.Id, HealthAnswer.Purpose, id, plain, cancellation);
             db.HealthAnswers.Add(new HealthAnswer(id, client.Id, today, stylist.Id, now, closed));
-            db.Clearances.AddRange(
-                ClearanceRules.From(told, today).Select(f => new Clearance(Guid.CreateVersion7(), client.Id, id, f))
-            );
+            db.Clearances.AddRange(ClearanceRules.From(told, today).Select(f => new Clearance(Guid.CreateVersion7(), client.Id, id, f)));
         }
         foreach (var (kind, shade) in new[] { (PhotoKind.Before, 60), (PhotoKind.After, 150) })
         {

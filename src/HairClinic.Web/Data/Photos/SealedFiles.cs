@@ -22,6 +22,7 @@ public sealed class SealedFiles(IConfiguration configuration)
     public async Task WriteAsync(Guid practiceId, Guid fileId, string? part, byte[] closed, CancellationToken cancellation)
     {
         var path = PathOf(practiceId, fileId, part);
+        MakePrivate(Root);
         MakePrivate(Path.GetDirectoryName(path)!);
         var options = new FileStreamOptions
         {

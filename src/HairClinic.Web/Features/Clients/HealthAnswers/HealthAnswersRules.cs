@@ -18,8 +18,19 @@ public sealed class HealthAnswersRules : AbstractValidator<HealthAnswers.Input>
         {
             RuleFor(h => h)
                 .Must(h =>
-                    new[] { h.SinceWhen, h.HowFast, h.Medicines, h.Surgery, h.Illness, h.HardTimes, h.Treatments, h.Allergies, h.Habits, h.Note }
-                        .All(text => text is null || text.Length <= Most)
+                    new[]
+                    {
+                        h.SinceWhen,
+                        h.HowFast,
+                        h.Medicines,
+                        h.Surgery,
+                        h.Illness,
+                        h.HardTimes,
+                        h.Treatments,
+                        h.Allergies,
+                        h.Habits,
+                        h.Note,
+                    }.All(text => text is null || text.Length <= Most)
                 )
                 .WithMessage("An answer has at most 4,000 letters.")
                 .OverridePropertyName(nameof(HealthHistory.Note));

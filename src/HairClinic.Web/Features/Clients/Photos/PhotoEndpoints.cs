@@ -11,7 +11,8 @@ public static class PhotoEndpoints
         routes
             .MapGet(
                 "/clients/{clientId:guid}/photos/{photoId:guid}",
-                (Guid clientId, Guid photoId, Photos slice, HttpContext context) => AnswerAsync(slice, clientId, photoId, part: null, context)
+                (Guid clientId, Guid photoId, Photos slice, HttpContext context) =>
+                    AnswerAsync(slice, clientId, photoId, part: null, context)
             )
             .RequireAuthorization(Policies.Photos);
         routes

@@ -98,7 +98,10 @@ public sealed partial class Photos(
                     await db.Database.BeginTransactionAsync(cancellation);
                     var zone = await MineAsync(db, input.ClientId, cancellation);
                     await log.NoteAsync(db, AccessDeed.AddedPhoto, input.ClientId, key, cancellation: cancellation);
-                    if (await db.Photos.CountAsync(p => p.ClientId == input.ClientId && p.RemovedAt == null, cancellation) >= Photo.MostPerClient)
+                    if (
+                        await db.Photos.CountAsync(p => p.ClientId == input.ClientId && p.RemovedAt == null, cancellation)
+                        >= Photo.MostPerClient
+                    )
                         throw new Refusal("A client has at most {0} photos. Remove some that nobody needs.", Photo.MostPerClient);
                     kept = await book.KeepAsync(db, input.ClientId, pressed, cancellation);
                     var today = Today(zone);

@@ -21,7 +21,11 @@ public sealed class AccessLog(ClinicDbFactory databases, AccessLogBook log, Curr
             .Select(p => new PersonChoice(p.Id, p.Name))
             .ToListAsync(cancellation);
         var at = current.Person.AtSalon;
-        var zone = await db.Salons.OrderByDescending(s => s.Id == at).ThenBy(s => s.Name).Select(s => s.Zone).FirstOrDefaultAsync(cancellation);
+        var zone = await db
+            .Salons.OrderByDescending(s => s.Id == at)
+            .ThenBy(s => s.Name)
+            .Select(s => s.Zone)
+            .FirstOrDefaultAsync(cancellation);
         var home = DateTimeZoneProviders.Tzdb[zone ?? "UTC"];
         return new Screen(
             [.. rows.Take(Page)],

@@ -6,7 +6,7 @@ using HairClinic.Web.Features.Visits.Slots;
 using HairClinic.Web.Tests.Features.Visits;
 using Microsoft.EntityFrameworkCore;
 using BookVisit = HairClinic.Web.Features.Visits.BookVisit.BookVisit;
-using Card = HairClinic.Web.Features.Clients.Card.Card;
+using CardSlice = HairClinic.Web.Features.Clients.Card.Card;
 using LogRebond = HairClinic.Web.Features.Visits.LogRebond.LogRebond;
 
 namespace HairClinic.Web.Tests.Features.Clients.HealthAnswers;
@@ -116,13 +116,13 @@ public sealed class ClearedVisitsTests(PgServer server)
             }
         );
 
-        var card = await clinic.UseAsync<Card, Card.Opened>(
+        var card = await clinic.UseAsync<CardSlice, CardSlice.Opened>(
             clinic.Acting(scene.Stylist, scene.Salon),
             s => s.OpenAsync(scene.Client.Id, Cancel)
         );
 
         Assert.Equal(
-            [new Card.ClearanceRow(ClearanceKind.Block, null), new Card.ClearanceRow(ClearanceKind.Block, "Adhesive A")],
+            [new CardSlice.ClearanceRow(ClearanceKind.Block, null), new CardSlice.ClearanceRow(ClearanceKind.Block, "Adhesive A")],
             card.Screen!.Clearances.OrderBy(c => c.Product, StringComparer.Ordinal)
         );
     }
@@ -149,8 +149,5 @@ public sealed class ClearedVisitsTests(PgServer server)
         (await clinic.UseAsync<LogRebond, LogRebond.Screen?>(Acting(clinic, scene, role), s => s.OpenAsync(scene.Visit.Id, Cancel)))!;
 
     private static Task<LogRebond.Outcome> SaveAsync(TestClinic clinic, ChairScene scene, StaffRole role, LogRebond.Input input) =>
-        clinic.UseAsync<LogRebond, LogRebond.Outcome>(
-            Acting(clinic, scene, role),
-            s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel)
-        );
+        clinic.UseAsync<LogRebond, LogRebond.Outcome>(Acting(clinic, scene, role), s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
 }

@@ -1,7 +1,6 @@
 using System.Text;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Keys;
@@ -154,7 +153,12 @@ public sealed class HealthAnswersTests(PgServer server)
     public void A_reaction_says_to_what_and_the_care_team_is_asked_only_under_treatment()
     {
         var errors = new HealthAnswersRules()
-            .Validate(new Slice.Input { History = new() { CareTeamAgreed = true, Reactions = [new()] } })
+            .Validate(
+                new Slice.Input
+                {
+                    History = new() { CareTeamAgreed = true, Reactions = [new()] },
+                }
+            )
             .Errors.Select(e => e.PropertyName);
 
         Assert.Equal(["CareTeamAgreed", "Reactions"], errors.Order(StringComparer.Ordinal));
