@@ -53,9 +53,7 @@ public static class ShellSetup
         app.UseMiddleware<ShellFactsReader>();
         app.UseAntiforgery();
         app.MapStaticAssets().AllowAnonymous();
-        app.MapRazorComponents<App>()
-            .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'")
-            .Finally(OwnDocument.LeaveStatic);
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
         app.MapStartPage();
         app.MapGet("/alive", () => "alive").AllowAnonymous();
     }
