@@ -74,9 +74,7 @@ public static class ShellSetup
         app.UseAntiforgery();
         app.Use(RefusalLog.NoticeForgedAsync);
         app.MapStaticAssets().AllowAnonymous();
-        app.MapRazorComponents<App>()
-            .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'")
-            .Finally(OwnDocument.LeaveStatic);
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
         app.MapStartPage();
         app.MapProbes();
     }
