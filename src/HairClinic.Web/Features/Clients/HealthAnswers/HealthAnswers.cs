@@ -32,7 +32,7 @@ public sealed class HealthAnswers(
         if (!StaffRoles.MayReadHealth(current.Person))
             return false;
         await using var db = databases.Open();
-        return await db.Clients.SeenBy(db, current.Person, clientId).AnyAsync(cancellation);
+        return await db.Clients.Standing(clientId).AnyAsync(cancellation);
     }
 
     /// <returns>Null: not there, not theirs, or not for their eyes.</returns>
@@ -43,7 +43,7 @@ public sealed class HealthAnswers(
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         var client = await (
-            from row in db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId)
+            from row in db.Clients.AsNoTracking().Standing(clientId)
             join salon in db.Salons on row.HomeSalonId equals salon.Id
             select new
             {
@@ -83,7 +83,7 @@ public sealed class HealthAnswers(
         await db.Database.BeginTransactionAsync(cancellation);
         var zone =
             await db
-                .Clients.SeenBy(db, current.Person, input.ClientId)
+                .Clients.Standing(input.ClientId)
                 .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");

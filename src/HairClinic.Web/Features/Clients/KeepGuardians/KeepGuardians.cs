@@ -9,7 +9,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.KeepGuardians;
 
 /// <summary>Who looks after a client and may open the client's own page: added with a name, an e-mail and an end, and taken away.</summary>
-public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes, CurrentActor current)
+public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes)
 {
     /// <returns>Null: not there, or not theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
@@ -17,7 +17,7 @@ public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes, C
         await using var db = databases.Open();
         return await db
             .Clients.AsNoTracking()
-            .SeenBy(db, current.Person, clientId)
+            .Standing(clientId)
             .Select(c => new Screen(
                 c.Name,
                 c.Code,
@@ -37,7 +37,7 @@ public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes, C
             input,
             async db =>
             {
-                if (!await db.Clients.SeenBy(db, current.Person, input.ClientId).AnyAsync(cancellation))
+                if (!await db.Clients.Standing(input.ClientId).AnyAsync(cancellation))
                     throw new Refusal("This client is not there any more. They may have been merged with another record.");
                 if (input.TakeAway is { } gone)
                     db.Guardians.RemoveRange(

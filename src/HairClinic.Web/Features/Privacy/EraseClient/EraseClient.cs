@@ -47,7 +47,7 @@ public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current,
     }
 
     private Task<bool> SeenAsync(Data.ClinicDb db, Guid clientId, CancellationToken cancellation) =>
-        db.Clients.Where(c => c.Id == clientId).SeenBy(db, current.Person).AnyAsync(cancellation);
+        db.Clients.Where(c => c.Id == clientId).AnyAsync(cancellation);
 
     /// <param name="ClientId">The record kept, where a folded one was asked for.</param>
     /// <param name="Folded">Records of the same person that go with it.</param>

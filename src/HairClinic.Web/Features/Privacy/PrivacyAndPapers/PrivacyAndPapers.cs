@@ -18,7 +18,7 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
     {
         await using var db = databases.Open();
         var client = await (
-            from c in db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId)
+            from c in db.Clients.AsNoTracking().Standing(clientId)
             join salon in db.Salons on c.HomeSalonId equals salon.Id
             select new
             {
@@ -54,7 +54,7 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
             input,
             async db =>
             {
-                if (!await db.Clients.SeenBy(db, current.Person, input.ClientId).AnyAsync(cancellation))
+                if (!await db.Clients.Standing(input.ClientId).AnyAsync(cancellation))
                     throw new Refusal("This client is not there any more. They may have been merged with another record.");
                 var shown = (await LanguageAsync(db, cancellation), input.TextNumber);
                 var consent = await book.AddAsync(

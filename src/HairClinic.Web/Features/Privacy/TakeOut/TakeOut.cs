@@ -6,14 +6,14 @@ using Microsoft.EntityFrameworkCore;
 namespace HairClinic.Web.Features.Privacy.TakeOut;
 
 /// <summary>Everything the book holds of one client, for the practice to hand over.</summary>
-public sealed class TakeOut(ClinicDbFactory databases, CurrentActor current, ClientTakeOut archive)
+public sealed class TakeOut(ClinicDbFactory databases, ClientTakeOut archive)
 {
     /// <returns>Null: not there, or not theirs.</returns>
     /// <exception cref="Domain.Practices.Refusal">More than fits into one archive.</exception>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var client = await db.Clients.AsNoTracking().SeenBy(db, current.Person, clientId).SingleOrDefaultAsync(cancellation);
+        var client = await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation);
         if (client is null || await ClientTakeOut.LookAsync(db, clientId, cancellation) is not { } contents)
             return null;
         var pictures = await db.Photos.CountAsync(p => contents.Ids.Contains(p.ClientId) && p.RemovedAt == null, cancellation);
@@ -26,7 +26,7 @@ public sealed class TakeOut(ClinicDbFactory databases, CurrentActor current, Cli
     {
         await using var db = databases.Open();
         if (
-            !await db.Clients.SeenBy(db, current.Person, clientId).AnyAsync(cancellation)
+            !await db.Clients.Standing(clientId).AnyAsync(cancellation)
             || await ClientTakeOut.LookAsync(db, clientId, cancellation) is not { } contents
         )
             return false;
