@@ -24,7 +24,7 @@ public sealed class ClientTablesTests
             from type in Db.Model.GetEntityTypes()
             let table = type.GetTableName()
             let points = type.GetForeignKeys().Any(k => found.Contains(k.PrincipalEntityType.GetTableName()!))
-                || type.GetProperties().Any(p => p.Name.Contains("Client", StringComparison.Ordinal) || p.Name == "SubjectId")
+                || type.GetProperties().Any(p => p.Name.EndsWith("ClientId", StringComparison.Ordinal) || p.Name == "SubjectId")
             where points && !taken.Contains(table) && !ClientTakeOut.LeftOut.ContainsKey(table!) && !ByBareId.Contains(table)
             select table;
 
