@@ -8,6 +8,9 @@ public abstract record Actor(Guid PracticeId)
     /// <summary>Who to name in a record; null for a job.</summary>
     public virtual Guid? Id => null;
 
+    /// <summary>Whose deed it is: whoever a job was begun by, else the actor.</summary>
+    public virtual Actor Author => this;
+
     /// <summary>The word the database policies read.</summary>
     public abstract string Role { get; }
 }
@@ -40,7 +43,12 @@ public sealed record ClientActor(Guid PracticeId, Guid ClientId, Guid? SignInId 
 }
 
 /// <summary>Work done for the practice as a whole: imports, refreshes, mail.</summary>
-public sealed record JobActor(Guid PracticeId, string Job) : Actor(PracticeId)
+/// <param name="For">Who began it, where somebody waits for its answer.</param>
+public sealed record JobActor(Guid PracticeId, string Job, Actor? For = null) : Actor(PracticeId)
 {
+    public override Guid? Id => For?.Id;
+
+    public override Actor Author => For ?? this;
+
     public override string Role => "Job";
 }

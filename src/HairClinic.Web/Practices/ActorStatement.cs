@@ -26,7 +26,7 @@ public static class ActorStatement
         Add(actor is PersonActor person ? person.Salons.ToArray() : Array.Empty<Guid>(), NpgsqlDbType.Array | NpgsqlDbType.Uuid);
         Add(actor is ClientActor client ? client.ClientId : null, NpgsqlDbType.Uuid);
         Add(now.ToDateTimeUtc(), NpgsqlDbType.TimestampTz);
-        Add(actor is PersonActor { SessionId: { } session } ? session : null, NpgsqlDbType.Uuid);
+        Add(actor.Author is PersonActor { SessionId: { } session } ? session : null, NpgsqlDbType.Uuid);
 
         void Add(object? value, NpgsqlDbType type) =>
             parameters.Add(new NpgsqlParameter { Value = value ?? DBNull.Value, NpgsqlDbType = type });

@@ -17,7 +17,7 @@ public sealed class ClinicDbFactory(DbContextOptions<ClinicDb> options, CurrentA
     /// tracing. What is read through it must not name others' clients; the callers are a closed list in a test.
     /// </summary>
     /// <exception cref="NoActorException">Nobody is acting.</exception>
-    public ClinicDb OpenPracticeWide(string job) => new(options, new JobActor(current.Actor.PracticeId, job));
+    public ClinicDb OpenPracticeWide(string job) => new(options, new JobActor(current.Actor.PracticeId, job, current.Actor.Author));
 
     /// <summary>For sign-in and key storage, before anybody is known.</summary>
     public ClinicDb OpenUnfenced() => new(options, actor: null);

@@ -10,7 +10,11 @@ public sealed class PracticeWideTests
     [
         "src/HairClinic.Web/Features/Clients/AskForClient/AskForClient.cs",
         "src/HairClinic.Web/Features/Clients/Find/Find.cs",
+        "src/HairClinic.Web/Features/MyHair/OwnSlots.cs",
         "src/HairClinic.Web/Features/Practices/ThrowDemoAway/ThrowDemoAway.cs",
+        "src/HairClinic.Web/Features/Privacy/ApplyKeeping/ApplyKeeping.cs",
+        "src/HairClinic.Web/Features/Privacy/EraseClient/EraseClient.cs",
+        "src/HairClinic.Web/Features/Privacy/TakeOut/TakeOut.cs",
         "src/HairClinic.Web/Features/Visits/Slots/SlotSearch.cs",
         "src/HairClinic.Web/Features/Wear/OfferSlots/OfferSlots.cs",
     ];

@@ -26,7 +26,7 @@ public sealed class AccessLogBook(MasterKeys masters, IClock clock)
         var own = db.Database.CurrentTransaction is null ? await db.Database.BeginTransactionAsync(cancellation) : null;
         await using (own)
         {
-            var actor = db.Actor ?? throw new NoActorException();
+            var actor = db.Actor?.Author ?? throw new NoActorException();
             var head = await HoldHeadAsync(db, cancellation);
             await AddAsync(db, Line(actor, head, deed, clientId, subjectId, reason), cancellation);
             if (own is not null)

@@ -311,6 +311,52 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("chairs", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.CalendarFeed", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<Instant>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("secret_hash");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_calendar_feeds");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_calendar_feeds_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "SecretHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_calendar_feeds_practice_id_secret_hash");
+
+                    b.ToTable("calendar_feeds", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.CareFact", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -364,6 +410,63 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("care_facts", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.Clearance", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<LocalDate>("From")
+                        .HasColumnType("date")
+                        .HasColumnName("from");
+
+                    b.Property<Guid>("HealthAnswerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("health_answer_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<Guid?>("ProductId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("product_id");
+
+                    b.Property<string>("Purpose")
+                        .HasColumnType("text")
+                        .HasColumnName("purpose");
+
+                    b.Property<LocalDate?>("Until")
+                        .HasColumnType("date")
+                        .HasColumnName("until");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_clearances");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_clearances_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "ProductId")
+                        .HasDatabaseName("ix_clearances_practice_id_product_id");
+
+                    b.ToTable("clearances", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.Client", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -390,6 +493,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<string>("Email")
                         .HasColumnType("text")
                         .HasColumnName("email");
+
+                    b.Property<Instant?>("ErasedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("erased_at");
 
                     b.Property<Guid>("HomeSalonId")
                         .HasColumnType("uuid")
@@ -446,6 +553,75 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("clients", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.ClientGrant", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<Instant?>("EndsAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ends_at");
+
+                    b.Property<Guid?>("GivenBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("given_by");
+
+                    b.Property<string>("Note")
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<Guid?>("SalonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("salon_id");
+
+                    b.Property<Instant>("StartsAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("starts_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_client_grants");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_client_grants_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "PersonId")
+                        .HasDatabaseName("ix_client_grants_practice_id_person_id");
+
+                    b.HasIndex("PracticeId", "SalonId")
+                        .HasDatabaseName("ix_client_grants_practice_id_salon_id");
+
+                    b.ToTable("client_grants", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_client_grants_ends_after_start", "ends_at is null or ends_at >= starts_at");
+
+                            t.HasCheckConstraint("ck_client_grants_one_reader", "(salon_id is null) <> (person_id is null)");
+                        });
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.ClientMerge", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -499,6 +675,105 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("client_merges", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.ClientPreference", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<string>("Language")
+                        .HasColumnType("text")
+                        .HasColumnName("language");
+
+                    b.Property<bool>("Letters")
+                        .HasColumnType("boolean")
+                        .HasColumnName("letters");
+
+                    b.Property<string>("Units")
+                        .HasColumnType("text")
+                        .HasColumnName("units");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_client_preferences");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_client_preferences_practice_id_client_id");
+
+                    b.ToTable("client_preferences", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.ClientRequest", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant?>("AnsweredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("answered_at");
+
+                    b.Property<Instant>("AskedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("asked_at");
+
+                    b.Property<Guid>("AskedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("asked_by");
+
+                    b.Property<string>("Because")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("because");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<bool?>("Granted")
+                        .HasColumnType("boolean")
+                        .HasColumnName("granted");
+
+                    b.Property<Guid>("SalonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("salon_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_client_requests");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_client_requests_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "SalonId")
+                        .HasDatabaseName("ix_client_requests_practice_id_salon_id");
+
+                    b.ToTable("client_requests", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.ContactNote", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -549,6 +824,101 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("contact_notes", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.Guardian", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("email");
+
+                    b.Property<LocalDate?>("EndsOn")
+                        .HasColumnType("date")
+                        .HasColumnName("ends_on");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_guardians");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_guardians_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "Email")
+                        .HasDatabaseName("ix_guardians_practice_id_email");
+
+                    b.ToTable("guardians", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.HealthAnswer", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("AnsweredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("answered_by");
+
+                    b.Property<LocalDate>("AnsweredOn")
+                        .HasColumnType("date")
+                        .HasColumnName("answered_on");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<byte[]>("Closed")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("closed");
+
+                    b.Property<Instant>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_health_answers");
+
+                    b.HasIndex("PracticeId", "AnsweredBy")
+                        .HasDatabaseName("ix_health_answers_practice_id_answered_by");
+
+                    b.HasIndex("PracticeId", "ClientId", "SavedAt")
+                        .HasDatabaseName("ix_health_answers_practice_id_client_id_saved_at");
+
+                    b.ToTable("health_answers", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.LifeEvent", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -596,6 +966,124 @@ namespace HairClinic.Web.Data.Migrations
                         {
                             t.HasCheckConstraint("ck_life_events_ends_after_start", "\"to\" >= \"from\"");
                         });
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.OwnText", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Language")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("language");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.Property<string>("Topic")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("topic");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_own_texts");
+
+                    b.HasIndex("PracticeId", "Topic", "Language")
+                        .IsUnique()
+                        .HasDatabaseName("ix_own_texts_practice_id_topic_language");
+
+                    b.ToTable("own_texts", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.Photo", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("AddedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("added_at");
+
+                    b.Property<Guid?>("AddedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("added_by");
+
+                    b.Property<int>("Bytes")
+                        .HasColumnType("integer")
+                        .HasColumnName("bytes");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<LocalDate>("ConsentOn")
+                        .HasColumnType("date")
+                        .HasColumnName("consent_on");
+
+                    b.Property<Guid>("FileId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("file_id");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("integer")
+                        .HasColumnName("height");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<Instant?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<bool>("Shared")
+                        .HasColumnType("boolean")
+                        .HasColumnName("shared");
+
+                    b.Property<LocalDate>("TakenOn")
+                        .HasColumnType("date")
+                        .HasColumnName("taken_on");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("integer")
+                        .HasColumnName("width");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_photos");
+
+                    b.HasIndex("PracticeId", "AddedBy")
+                        .HasDatabaseName("ix_photos_practice_id_added_by");
+
+                    b.HasIndex("PracticeId", "ClientId", "AddedAt")
+                        .HasDatabaseName("ix_photos_practice_id_client_id_added_at");
+
+                    b.ToTable("photos", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Domain.HairSystems.BaseMaterial", b =>
@@ -1094,6 +1582,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<int>("ClientMoveHours")
+                        .HasColumnType("integer")
+                        .HasColumnName("client_move_hours");
+
                     b.Property<string>("Culture")
                         .IsRequired()
                         .HasColumnType("text")
@@ -1106,6 +1598,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<int>("DaysBeforeEvent")
                         .HasColumnType("integer")
                         .HasColumnName("days_before_event");
+
+                    b.Property<int>("GrantDaysAfterVisit")
+                        .HasColumnType("integer")
+                        .HasColumnName("grant_days_after_visit");
 
                     b.Property<Instant?>("GuideFinishedAt")
                         .HasColumnType("timestamp with time zone")
@@ -1344,6 +1840,214 @@ namespace HairClinic.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Privacy.Consent", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<bool>("Given")
+                        .HasColumnType("boolean")
+                        .HasColumnName("given");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("subject");
+
+                    b.Property<Guid?>("TakenBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("taken_by");
+
+                    b.Property<Guid>("TextId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("text_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("way");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_consents");
+
+                    b.HasIndex("PracticeId", "TakenBy")
+                        .HasDatabaseName("ix_consents_practice_id_taken_by");
+
+                    b.HasIndex("PracticeId", "TextId")
+                        .HasDatabaseName("ix_consents_practice_id_text_id");
+
+                    b.HasIndex("PracticeId", "ClientId", "At")
+                        .HasDatabaseName("ix_consents_practice_id_client_id_at");
+
+                    b.ToTable("consents", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.ConsentText", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Language")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("language");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("subject");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("words");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_consent_texts");
+
+                    b.HasIndex("PracticeId", "By")
+                        .HasDatabaseName("ix_consent_texts_practice_id_by");
+
+                    b.HasIndex("PracticeId", "Subject", "Language", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ux_consent_texts_number");
+
+                    b.ToTable("consent_texts", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.Erasure", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<string>("Counts")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("counts");
+
+                    b.Property<string>("RuleVersion")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("rule_version");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_erasures");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_erasures_client");
+
+                    b.ToTable("erasures", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.RetentionRule", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<bool>("ByItself")
+                        .HasColumnType("boolean")
+                        .HasColumnName("by_itself");
+
+                    b.Property<int>("KeepDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("keep_days");
+
+                    b.Property<Instant?>("LastAppliedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_applied_at");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("subject");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_retention_rules");
+
+                    b.HasIndex("PracticeId", "Subject")
+                        .IsUnique()
+                        .HasDatabaseName("ix_retention_rules_practice_id_subject");
+
+                    b.ToTable("retention_rules", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Shelf.Product", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -1453,6 +2157,10 @@ namespace HairClinic.Web.Data.Migrations
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("name");
+
+                    b.Property<bool>("OfferedToClients")
+                        .HasColumnType("boolean")
+                        .HasColumnName("offered_to_clients");
 
                     b.Property<long?>("PriceMinor")
                         .HasColumnType("bigint")
@@ -1779,6 +2487,124 @@ namespace HairClinic.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("HairClinic.Web.Data.AccessLog.AccessHead", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<byte[]>("Hash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("hash");
+
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_access_heads");
+
+                    b.HasIndex("PracticeId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_access_heads_practice_id");
+
+                    b.ToTable("access_heads", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.AccessLog.AccessNote", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("ActorId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("actor_id");
+
+                    b.Property<string>("ActorKind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("actor_kind");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<string>("Deed")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("deed");
+
+                    b.Property<byte[]>("Hash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("hash");
+
+                    b.Property<string>("KeyId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("key_id");
+
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    b.Property<byte[]>("PreviousHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("previous_hash");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("role");
+
+                    b.Property<Guid?>("SubjectId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("subject_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_access_notes");
+
+                    b.HasIndex("PracticeId", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_access_notes_practice_id_number");
+
+                    b.HasIndex("PracticeId", "ClientId", "Number")
+                        .HasDatabaseName("ix_access_notes_practice_id_client_id_number");
+
+                    b.ToTable("access_notes", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Web.Data.Accounts.AppUser", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1807,6 +2633,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<bool>("EmailConfirmed")
                         .HasColumnType("boolean")
                         .HasColumnName("email_confirmed");
+
+                    b.Property<long?>("LastCodeStep")
+                        .HasColumnType("bigint")
+                        .HasColumnName("last_code_step");
 
                     b.Property<bool>("LockoutEnabled")
                         .HasColumnType("boolean")
@@ -1877,6 +2707,82 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("users", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.ClientSignIn", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("email");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<Instant>("OpenedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("opened_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_client_sign_ins");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_client_sign_ins_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "Email")
+                        .HasDatabaseName("ix_client_sign_ins_practice_id_email");
+
+                    b.ToTable("client_sign_ins", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.LinkAsk", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Address")
+                        .HasColumnType("text")
+                        .HasColumnName("address");
+
+                    b.Property<byte[]>("AddressHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("address_hash");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_link_asks");
+
+                    b.HasIndex("At")
+                        .HasDatabaseName("ix_link_asks_at");
+
+                    b.HasIndex("AddressHash", "At")
+                        .HasDatabaseName("ix_link_asks_address_hash_at");
+
+                    b.ToTable("link_asks", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Web.Data.Accounts.PracticeRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1899,6 +2805,11 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("client_id");
 
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("email");
+
                     b.Property<Instant>("ExpiresAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("expires_at");
@@ -1915,6 +2826,71 @@ namespace HairClinic.Web.Data.Migrations
                         .HasName("pk_sign_in_links");
 
                     b.ToTable("sign_in_links", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.SignInSession", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("device");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("EndedBecause")
+                        .HasColumnType("text")
+                        .HasColumnName("ended_because");
+
+                    b.Property<Instant>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expires_at");
+
+                    b.Property<Instant>("IdleUntil")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("idle_until");
+
+                    b.Property<Instant>("LastSeenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_seen_at");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Instant>("SteppedUpAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("stepped_up_at");
+
+                    b.Property<Guid>("UserId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("user_id");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("way");
+
+                    b.HasKey("Id")
+                        .HasName("pk_sign_in_sessions");
+
+                    b.HasIndex("UserId", "CreatedAt")
+                        .HasDatabaseName("ix_sign_in_sessions_user_id_created_at");
+
+                    b.ToTable("sign_in_sessions", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Web.Data.FindWord", b =>
@@ -1958,6 +2934,78 @@ namespace HairClinic.Web.Data.Migrations
                         .HasDatabaseName("ix_find_words_practice_id_word");
 
                     b.ToTable("find_words", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Keys.ClientKey", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<Instant>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<Instant?>("DestroyedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("destroyed_at");
+
+                    b.Property<string>("MasterKeyId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("master_key_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<byte[]>("Wrapped")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("wrapped");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_client_keys");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_client_keys_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "MasterKeyId")
+                        .HasDatabaseName("ix_client_keys_practice_id_master_key_id");
+
+                    b.ToTable("client_keys", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Keys.MasterKeyMark", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<byte[]>("Mark")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("mark");
+
+                    b.HasKey("Id")
+                        .HasName("pk_master_key_marks");
+
+                    b.ToTable("master_key_marks", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Web.Data.Writes.Draft", b =>
@@ -2008,6 +3056,57 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("drafts", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Web.Data.Writes.SealedDraft", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<byte[]>("Closed")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("closed");
+
+                    b.Property<string>("Form")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("form");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Instant>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_sealed_drafts");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_sealed_drafts_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "PersonId", "Form", "ClientId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_sealed_drafts_one_each");
+
+                    b.ToTable("sealed_drafts", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Web.Data.Writes.WriteKey", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -2017,6 +3116,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<Guid?>("ActorId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("actor_id");
 
                     b.Property<string>("Answer")
                         .IsRequired()
@@ -2061,6 +3164,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<Guid?>("ActorId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("actor_id");
 
                     b.Property<Instant>("AskedAt")
                         .HasColumnType("timestamp with time zone")
@@ -2313,6 +3420,16 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_chairs_salons_practice_id_salon_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.CalendarFeed", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_calendar_feeds_clients_practice_id_client_id");
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.CareFact", b =>
                 {
                     b.HasOne("HairClinic.Domain.Clients.Client", null)
@@ -2321,6 +3438,22 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_care_facts_clients_practice_id_client_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.Clearance", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_clearances_clients_practice_id_client_id");
+
+                    b.HasOne("HairClinic.Domain.Shelf.Product", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ProductId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_clearances_products_practice_id_product_id");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Clients.Client", b =>
@@ -2337,6 +3470,28 @@ namespace HairClinic.Web.Data.Migrations
                         .HasForeignKey("PracticeId", "MergedIntoId")
                         .OnDelete(DeleteBehavior.NoAction)
                         .HasConstraintName("fk_clients_clients_practice_id_merged_into_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.ClientGrant", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_client_grants_clients_practice_id_client_id");
+
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "PersonId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_client_grants_people_practice_id_person_id");
+
+                    b.HasOne("HairClinic.Domain.Practices.Salon", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "SalonId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_client_grants_salons_practice_id_salon_id");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Clients.ClientMerge", b =>
@@ -2356,6 +3511,33 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_client_merges_clients_practice_id_kept_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.ClientPreference", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_client_preferences_clients_practice_id_client_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.ClientRequest", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_client_requests_clients_practice_id_client_id");
+
+                    b.HasOne("HairClinic.Domain.Practices.Salon", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "SalonId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_client_requests_salons_practice_id_salon_id");
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.ContactNote", b =>
                 {
                     b.HasOne("HairClinic.Domain.Clients.Client", null)
@@ -2366,6 +3548,32 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_contact_notes_clients_practice_id_client_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Clients.Guardian", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_guardians_clients_practice_id_client_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.HealthAnswer", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "AnsweredBy")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_health_answers_people_practice_id_answered_by");
+
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_health_answers_clients_practice_id_client_id");
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.LifeEvent", b =>
                 {
                     b.HasOne("HairClinic.Domain.Clients.Client", null)
@@ -2374,6 +3582,22 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_life_events_clients_practice_id_client_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.Photo", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "AddedBy")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_photos_people_practice_id_added_by");
+
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_photos_clients_practice_id_client_id");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.HairSystems.HairSystem", b =>
@@ -2515,6 +3739,48 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_work_spells_salons_practice_id_salon_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Privacy.Consent", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_consents_clients_practice_id_client_id");
+
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "TakenBy")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_consents_people_practice_id_taken_by");
+
+                    b.HasOne("HairClinic.Domain.Privacy.ConsentText", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "TextId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_consents_consent_texts_practice_id_text_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.ConsentText", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "By")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_consent_texts_people_practice_id_by");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Privacy.Erasure", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_erasures_clients_practice_id_client_id");
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Shelf.ProductLot", b =>
                 {
                     b.HasOne("HairClinic.Domain.Shelf.Product", null)
@@ -2609,6 +3875,36 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_visit_segments_visits_practice_id_visit_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.ClientSignIn", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_client_sign_ins_clients_practice_id_client_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.SignInSession", b =>
+                {
+                    b.HasOne("HairClinic.Web.Data.Accounts.AppUser", null)
+                        .WithMany()
+                        .HasForeignKey("UserId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_sign_in_sessions_users_user_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Keys.ClientKey", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_client_keys_clients_practice_id_client_id");
+                });
+
             modelBuilder.Entity("HairClinic.Web.Data.Writes.Draft", b =>
                 {
                     b.HasOne("HairClinic.Domain.Practices.Person", null)
@@ -2617,6 +3913,23 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.NoAction)
                         .IsRequired()
                         .HasConstraintName("fk_drafts_people_practice_id_person_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Writes.SealedDraft", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_sealed_drafts_clients_practice_id_client_id");
+
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "PersonId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_sealed_drafts_people_practice_id_person_id");
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>

@@ -19,6 +19,10 @@ public static class PrivacySql
         "sealed_drafts",
         "clearances",
         "photos",
+        "guardians",
+        "calendar_feeds",
+        "client_preferences",
+        "client_requests",
     ];
 
     /// <summary>Tables that stay with an erased client: their rows may still change, as a unit goes elsewhere, but none comes.</summary>

@@ -27,6 +27,7 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoBook photos, AccessLogBook
     public static readonly IReadOnlyDictionary<string, string> LeftOut = new Dictionary<string, string>
     {
         ["sign_in_links"] = "A spent or running key to the client's own page: nothing about them, and no use to them.",
+        ["client_sign_ins"] = "Open sign-ins of the client's own devices: no use to them.",
         ["client_keys"] = "The key under which confided things are sealed; they are handed over opened.",
         ["access_notes"] = "Names the practice's people by id; handed over as when, in which role and what.",
     };

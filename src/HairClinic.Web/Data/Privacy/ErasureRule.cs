@@ -23,6 +23,7 @@ public static class ErasureRule
         new("promise_revisions", MoneyAndSafety, [], []),
         new("bonds", MoneyAndSafety, [], ["attachment", "due_reasons", "removed_because", "lift_zone"]),
         new("bond_products", MoneyAndSafety, [], []),
+        new("client_grants", "Who may open what stays", ["note"], ["reason"]),
         new("client_merges", Proof, [], ["moved"]),
         new("consents", Proof, [], ["subject", "way"]),
         new("erasures", Proof, [], ["counts", "rule_version"]),

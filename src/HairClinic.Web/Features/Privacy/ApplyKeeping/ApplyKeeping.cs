@@ -10,7 +10,7 @@ public sealed class ApplyKeeping(ClinicDbFactory databases, CurrentActor current
 {
     public async Task<Screen> OpenAsync(RetentionSubject subject, CancellationToken cancellation)
     {
-        await using var db = databases.Open();
+        await using var db = databases.OpenPracticeWide(nameof(ApplyKeeping));
         var rule = (await RetentionBook.RulesAsync(db, cancellation)).Single(r => r.Subject == subject);
         return new Screen(subject, rule.KeepDays, await book.CountAsync(db, rule, cancellation));
     }
@@ -19,7 +19,7 @@ public sealed class ApplyKeeping(ClinicDbFactory databases, CurrentActor current
     /// <exception cref="Refusal">More is past its time than was shown, or a client cannot be erased now.</exception>
     public async Task<Outcome> SaveAsync(Input input, CancellationToken cancellation)
     {
-        await using var db = databases.Open();
+        await using var db = databases.OpenPracticeWide(nameof(ApplyKeeping));
         if (current.Person.StaffRole is not (StaffRole.Owner or StaffRole.Manager))
             throw new Refusal("Only an owner or a manager can take this out.");
         var rule = (await RetentionBook.RulesAsync(db, cancellation)).Single(r => r.Subject == input.Subject);

@@ -12,8 +12,10 @@ public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current,
     /// <returns>Null: not there, not theirs, or erased already.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
-        await using var db = databases.Open();
-        if (!await SeenAsync(db, clientId, cancellation) || await ErasedPerson.FindAsync(db, clientId, cancellation) is not { } person)
+        if (!await SeenAsync(clientId, cancellation))
+            return null;
+        await using var db = databases.OpenPracticeWide(nameof(EraseClient));
+        if (await ErasedPerson.FindAsync(db, clientId, cancellation) is not { } person)
             return null;
         if (person.Kept.ErasedAt is not null)
             return null;
@@ -34,9 +36,9 @@ public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current,
     /// <exception cref="Refusal">Another code was typed, the client is here today, or something was written meanwhile.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
-        await using var db = databases.Open();
-        if (current.Person.StaffRole is not (StaffRole.Owner or StaffRole.Manager) || !await SeenAsync(db, input.ClientId, cancellation))
+        if (current.Person.StaffRole is not (StaffRole.Owner or StaffRole.Manager) || !await SeenAsync(input.ClientId, cancellation))
             throw new Refusal("This client is not there any more. They may have been merged with another record.");
+        await using var db = databases.OpenPracticeWide(nameof(EraseClient));
         var done = await db.Erasures.AsNoTracking().SingleOrDefaultAsync(e => e.Id == key, cancellation);
         if (done is not null)
             return new Outcome(done.Counts);
@@ -46,8 +48,12 @@ public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current,
         return new Outcome(await eraser.EraseAsync(db, key, input.ClientId, input.Expected, cancellation));
     }
 
-    private Task<bool> SeenAsync(Data.ClinicDb db, Guid clientId, CancellationToken cancellation) =>
-        db.Clients.Where(c => c.Id == clientId).AnyAsync(cancellation);
+    // What is shown and done is counted past what the manager may read; whom it is done to is not.
+    private async Task<bool> SeenAsync(Guid clientId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        return await db.Clients.AnyAsync(c => c.Id == clientId, cancellation);
+    }
 
     /// <param name="ClientId">The record kept, where a folded one was asked for.</param>
     /// <param name="Folded">Records of the same person that go with it.</param>

@@ -14,9 +14,12 @@ public sealed class TakeOut(ClinicDbFactory databases, ClientTakeOut archive)
     {
         await using var db = databases.Open();
         var client = await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation);
-        if (client is null || await ClientTakeOut.LookAsync(db, clientId, cancellation) is not { } contents)
+        if (client is null)
             return null;
-        var pictures = await db.Photos.CountAsync(p => contents.Ids.Contains(p.ClientId) && p.RemovedAt == null, cancellation);
+        await using var wide = databases.OpenPracticeWide(nameof(TakeOut));
+        if (await ClientTakeOut.LookAsync(wide, clientId, cancellation) is not { } contents)
+            return null;
+        var pictures = await wide.Photos.CountAsync(p => contents.Ids.Contains(p.ClientId) && p.RemovedAt == null, cancellation);
         return new Screen(client.Name, client.Code, contents.Rows.Values.Sum(), pictures);
     }
 
@@ -24,13 +27,15 @@ public sealed class TakeOut(ClinicDbFactory databases, ClientTakeOut archive)
     /// <returns>Whether there was such a client.</returns>
     public async Task<bool> WriteAsync(Guid clientId, Func<string, Stream> begin, CancellationToken cancellation)
     {
-        await using var db = databases.Open();
-        if (
-            !await db.Clients.Standing(clientId).AnyAsync(cancellation)
-            || await ClientTakeOut.LookAsync(db, clientId, cancellation) is not { } contents
-        )
+        await using (var db = databases.Open())
+        {
+            if (!await db.Clients.Standing(clientId).AnyAsync(cancellation))
+                return false;
+        }
+        await using var wide = databases.OpenPracticeWide(nameof(TakeOut));
+        if (await ClientTakeOut.LookAsync(wide, clientId, cancellation) is not { } contents)
             return false;
-        await archive.WriteAsync(db, contents, begin($"record-{contents.Code}.zip"), cancellation);
+        await archive.WriteAsync(wide, contents, begin($"record-{contents.Code}.zip"), cancellation);
         return true;
     }
 

@@ -2,7 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Practices;
 using NodaTime;
-using Card = HairClinic.Web.Features.Clients.Card.Card;
+using CardSlice = HairClinic.Web.Features.Clients.Card.Card;
 using Slice = HairClinic.Web.Features.Clients.WhoMaySee.WhoMaySee;
 
 namespace HairClinic.Web.Tests.Features.Clients.WhoMaySee;
@@ -111,9 +111,9 @@ public sealed class WhoMaySeeTests(PgServer server)
                 )
         );
 
-    private async Task<Card.Screen?> CardAsync(TestClinic clinic) =>
+    private async Task<CardSlice.Screen?> CardAsync(TestClinic clinic) =>
         (
-            await clinic.UseAsync<Card, Card.Opened>(
+            await clinic.UseAsync<CardSlice, CardSlice.Opened>(
                 clinic.Acting(given.DeskThere, given.There),
                 s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
             )
