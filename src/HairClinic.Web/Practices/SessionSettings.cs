@@ -20,9 +20,11 @@ public sealed class SessionSettings(IClock clock) : DbConnectionInterceptor
         {
             command?.ExecuteNonQuery();
         }
-        catch (PostgresException e) when (e.SqlState == ActorFunctions.ChangedState)
+        catch (Exception e)
         {
-            throw new ActorChangedException(e);
+            // A connection nobody is known on must not be used by whoever tries again: it would find nothing.
+            connection.Close();
+            throw Told(e);
         }
     }
 
@@ -38,11 +40,15 @@ public sealed class SessionSettings(IClock clock) : DbConnectionInterceptor
             if (command is not null)
                 await command.ExecuteNonQueryAsync(cancellationToken);
         }
-        catch (PostgresException e) when (e.SqlState == ActorFunctions.ChangedState)
+        catch (Exception e)
         {
-            throw new ActorChangedException(e);
+            await connection.CloseAsync();
+            throw Told(e);
         }
     }
+
+    private static Exception Told(Exception e) =>
+        e is PostgresException { SqlState: ActorFunctions.ChangedState } ? new ActorChangedException(e) : e;
 
     private DbCommand? Command(DbConnection connection, ConnectionEndEventData eventData)
     {

@@ -24,6 +24,8 @@ public sealed class AccessMatrixTests(PgServer server)
     private static readonly Dictionary<string, string> Writer = new()
     {
         ["drafts"] = "person_id",
+        ["sealed_drafts"] = "person_id",
+        ["access_notes"] = "actor_id",
         ["write_keys"] = "actor_id",
         ["work_items"] = "actor_id",
     };
@@ -137,7 +139,10 @@ public sealed class AccessMatrixTests(PgServer server)
         if (Writer.TryGetValue(table, out var writer))
         {
             var by = place == "own" && (acting is PersonActor || acting is ClientActor && writer == "actor_id") ? acting.Id!.Value : world.Person;
-            await RunAsync(migrator, $"update {table} set {writer} = $1 where id = $2", by, id);
+            var written = await samples.RowAsync(table, world, cancellation);
+            written[writer] = by;
+            await SampleRows.InsertAsync(migrator, table, written, cancellation);
+            id = written["id"]!.GetValue<Guid>();
             row[writer] = by;
         }
         await using var program = await OpenAsync(server.Connections.Program);
@@ -201,14 +206,6 @@ public sealed class AccessMatrixTests(PgServer server)
         await using var act = new NpgsqlCommand(ActorStatement.Sql, connection);
         ActorStatement.Fill(act.Parameters, actor, TestClinic.UsualNow);
         await act.ExecuteNonQueryAsync(cancellation);
-    }
-
-    private static async Task RunAsync(NpgsqlConnection connection, string sql, params Guid[] parameters)
-    {
-        await using var command = new NpgsqlCommand(sql, connection);
-        foreach (var parameter in parameters)
-            command.Parameters.Add(new() { Value = parameter });
-        await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
     }
 
     private static async Task<NpgsqlConnection> OpenAsync(string connectionString)

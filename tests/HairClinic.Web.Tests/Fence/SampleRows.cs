@@ -26,6 +26,8 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
     private readonly Dictionary<string, IReadOnlyList<Column>> columns = [];
     private readonly Dictionary<(string Table, string Column), string> references = [];
 
+    private long numbers = 1000;
+
     public sealed record Column(string Name, string Type, bool Nullable);
 
     /// <summary>Whose world a row is laid into.</summary>
@@ -96,13 +98,15 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
         }
         if (world.Made.TryGetValue(table, out var id))
             return id;
-        if (table == "practice_settings")
+        // One a practice: whoever came first made it.
+        if (table is "practice_settings" or "access_heads")
         {
-            await using var only = new NpgsqlCommand("select id from practice_settings where practice_id = $1", migrator)
+            await using var only = new NpgsqlCommand($"select id from {table} where practice_id = $1", migrator)
             {
                 Parameters = { new() { Value = world.Practice } },
             };
-            return (Guid)(await only.ExecuteScalarAsync(cancellation))!;
+            if (await only.ExecuteScalarAsync(cancellation) is Guid there)
+                return there;
         }
         var row = await RowAsync(table, world, cancellation);
         await InsertAsync(migrator, table, row, cancellation);
@@ -146,12 +150,14 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
         {
             "uuid" => Guid.CreateVersion7(),
             "bool" => false,
+            // Numbers of a chain are never the same twice.
+            "int8" when column.Name == "number" => ++numbers,
             "int2" or "int4" or "int8" or "numeric" => 1,
             "date" => "2027-02-03",
             "time" => "10:00",
             "timestamptz" => "2027-02-03T10:00:00Z",
             "jsonb" => new JsonObject(),
-            "bytea" => "\\x00",
+            "bytea" => "\\x" + Convert.ToHexString(Guid.CreateVersion7().ToByteArray()),
             "text" or "varchar" => $"x {Guid.CreateVersion7()}",
             var type when type.StartsWith('_') => new JsonArray(),
             var type => throw new InvalidOperationException($"What would a {type} for {table}.{column.Name} be?"),

@@ -33,9 +33,14 @@ public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store,
             return false;
         if (Totp.Match(secret, code, clock.GetCurrentInstant()) is not { } step)
             return false;
-        return await db
+        var taken =
+            await db
                 .Users.Where(u => u.Id == user.Id && (u.LastCodeStep == null || u.LastCodeStep < step))
                 .ExecuteUpdateAsync(set => set.SetProperty(u => u.LastCodeStep, step), cancellation) == 1;
+        // The account is saved whole afterwards: what it does not know would be undone, and the code would open again.
+        if (taken)
+            user.LastCodeStep = step;
+        return taken;
     }
 
     /// <summary>Uses a recovery code up. The account's own stamp lets one of two at once through.</summary>

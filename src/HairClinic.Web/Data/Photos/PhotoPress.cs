@@ -44,6 +44,8 @@ public static class PhotoPress
             {
                 if ((long)head.Width * head.Height > MostPixels)
                     throw new Refusal("This picture has more than {0} million points. Take it smaller.", MostPixels / 1_000_000);
+                // Reads every point once: a picture that was cut off shows only at its end.
+                _ = head.Avg();
             }
             using var full = Shrink(file, LongSide);
             using var small = Shrink(file, SmallSide);
@@ -59,9 +61,9 @@ public static class PhotoPress
     private static Image Head(byte[] file) =>
         file switch
         {
-            [0xFF, 0xD8, 0xFF, ..] => Image.JpegloadBuffer(file),
-            [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, ..] => Image.PngloadBuffer(file),
-            [0x52, 0x49, 0x46, 0x46, _, _, _, _, 0x57, 0x45, 0x42, 0x50, ..] => Image.WebploadBuffer(file),
+            [0xFF, 0xD8, 0xFF, ..] => Image.JpegloadBuffer(file, failOn: Enums.FailOn.Truncated),
+            [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, ..] => Image.PngloadBuffer(file, failOn: Enums.FailOn.Truncated),
+            [0x52, 0x49, 0x46, 0x46, _, _, _, _, 0x57, 0x45, 0x42, 0x50, ..] => Image.WebploadBuffer(file, failOn: Enums.FailOn.Truncated),
             _ => throw new Refusal("This is not a photo that can be read. Take a JPEG, PNG or WebP picture."),
         };
 

@@ -67,6 +67,9 @@ public static class Reach
         or app_opens(client_id)
         """;
 
+    /// <summary>Photos of clients one may open; to clients themselves those that were shared with them.</summary>
+    public static string Photos => $"({Clients("photos")}) and ((select app_client()) is null or photos.shared)";
+
     /// <summary>What only a client's home salon may write: it alone lets others in.</summary>
     public const string AtHome = "(select app_all()) or app_at_home(client_id)";
 

@@ -27,6 +27,12 @@ public sealed class ClientScene
 
     public UnitKind Lace { get; private set; } = null!;
 
+    /// <summary>Somebody of that role in the first salon.</summary>
+    public Person Of(StaffRole role) => Scene.People.First(p => p.Role == role);
+
+    /// <summary>A stylist who works in the other salon only.</summary>
+    public Person StylistThere => Scene.People.Single(p => p.Name == "Sable Nye");
+
     public Scene Scene { get; private set; } = null!;
 
     public LocalDate Today => Here.DayOf(Scene.Now);
@@ -42,6 +48,10 @@ public sealed class ClientScene
             Desk = scene.Hire("Desk", StaffRole.FrontDesk, Here);
             DeskThere = scene.Hire("Desk there", StaffRole.FrontDesk, There);
             Stylist = scene.Hire("Tam Rowe", StaffRole.Stylist, Here);
+            scene.Hire("Ottilie Vane", StaffRole.Owner);
+            scene.Hire("Marn Holt", StaffRole.Manager, Here);
+            scene.Hire("Tess Wray", StaffRole.Trainee, Here);
+            scene.Hire("Sable Nye", StaffRole.Stylist, There);
             Adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-101");
             Lace = scene.Make("French lace, full", "French lace", "Workshop North");
             more?.Invoke(this);

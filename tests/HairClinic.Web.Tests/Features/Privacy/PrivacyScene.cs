@@ -70,6 +70,7 @@ public sealed class PrivacyScene
     {
         var db = scene.Scene.Db;
         var now = scene.Scene.Now;
+        scene.Scene.Hire("Manager there", StaffRole.Manager, scene.There);
         Owner = scene.Scene.Hire("Olive", StaffRole.Owner, scene.Here, scene.There);
         Client = scene.Scene.Welcome("Q-7719", "Zoë Quillfeather-Ångström", scene.Here, "+441632960077", "zoe.quillfeather@example.test");
         Client.Rename(Client.Name, "Zozo-called");

@@ -21,6 +21,10 @@ internal sealed class ChairScene
     public Person Stylist { get; private set; } = null!;
     public Person Colleague { get; private set; } = null!;
     public Person Owner { get; private set; } = null!;
+
+    /// <summary>Has no visit of this client.</summary>
+    public Person Trainee { get; private set; } = null!;
+
     public Client Client { get; private set; } = null!;
     public HairSystem Worn { get; private set; } = null!;
     public HairSystem Spare { get; private set; } = null!;
@@ -43,6 +47,7 @@ internal sealed class ChairScene
         Stylist = scene.Hire("Mara Quill", StaffRole.Stylist, Salon);
         Colleague = scene.Hire("Tove Brandt", StaffRole.Stylist, Salon);
         Owner = scene.Hire("Ottilie Vane", StaffRole.Owner);
+        Trainee = scene.Hire("Tess Wray", StaffRole.Trainee, Salon);
         Kind = scene.Make("Lace, size M", "French lace", "Workshop W");
         Adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic");
         Expired = Adhesive.Receive(Guid.CreateVersion7(), "A-0", Today.PlusDays(-1));

@@ -34,10 +34,9 @@ public sealed class HealthAnswersRules : AbstractValidator<HealthAnswers.Input>
                 )
                 .WithMessage("An answer has at most 4,000 letters.")
                 .OverridePropertyName(nameof(HealthHistory.Note));
-            RuleForEach(h => h.Reactions)
-                .Must(r => r.ProductId is not null || !string.IsNullOrWhiteSpace(r.To))
-                .WithMessage("Say what they reacted to, or remove the line.")
-                .OverridePropertyName(nameof(HealthHistory.Reactions));
+            RuleFor(h => h.Reactions)
+                .Must(all => all.All(r => r.ProductId is not null || !string.IsNullOrWhiteSpace(r.To)))
+                .WithMessage("Say what they reacted to, or remove the line.");
             RuleFor(h => h.CareTeamAgreed)
                 .Equal(false)
                 .When(h => h is { UnderRadiotherapy: false, UnderChemotherapy: false })

@@ -13,7 +13,7 @@ public sealed class Keeping(ClinicDbFactory databases, WriteOnce writes, Retenti
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
-        await using var db = databases.Open();
+        await using var db = databases.OpenPracticeWide(nameof(Keeping));
         var rules = new List<Rule>();
         foreach (var rule in await RetentionBook.RulesAsync(db, cancellation))
         {

@@ -60,6 +60,9 @@ public sealed class SignInCodeTests(PgServer server)
         Assert.Equal(HttpStatusCode.Redirect, (await browser.GetAsync("/my-sign-in", Cancel)).StatusCode);
     }
 
-    private static async Task RefusedAsync(HttpResponseMessage answer) =>
+    private static async Task RefusedAsync(HttpResponseMessage answer)
+    {
+        Assert.Equal((HttpStatusCode.OK, null), (answer.StatusCode, answer.Headers.Location));
         Assert.Contains("This code does not open", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+    }
 }

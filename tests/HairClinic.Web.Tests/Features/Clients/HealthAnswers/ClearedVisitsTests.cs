@@ -140,10 +140,15 @@ public sealed class ClearedVisitsTests(PgServer server)
     private static LogRebond.Input Answered(LogRebond.Screen screen) => screen.Start with { FoundLifted = false, WaitsKept = true };
 
     private static Web.Practices.PersonActor Acting(TestClinic clinic, ChairScene scene, StaffRole role) =>
-        clinic.Acting(scene.Stylist, scene.Salon) with
-        {
-            StaffRole = role,
-        };
+        clinic.Acting(
+            role switch
+            {
+                StaffRole.Owner => scene.Owner,
+                StaffRole.Trainee => scene.Trainee,
+                _ => scene.Stylist,
+            },
+            scene.Salon
+        );
 
     private static async Task<LogRebond.Screen> OpenAsync(TestClinic clinic, ChairScene scene, StaffRole role) =>
         (await clinic.UseAsync<LogRebond, LogRebond.Screen?>(Acting(clinic, scene, role), s => s.OpenAsync(scene.Visit.Id, Cancel)))!;

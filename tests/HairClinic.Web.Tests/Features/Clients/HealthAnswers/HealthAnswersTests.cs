@@ -76,7 +76,7 @@ public sealed class HealthAnswersTests(PgServer server)
     public async Task Only_who_must_hear_it_can_open_or_save_it(StaffRole role, bool may)
     {
         await using var clinic = await OpenClinicAsync();
-        var person = new PersonActor(clinic.PracticeId, given.Stylist.Id, role, [given.Here.Id], given.Here.Id);
+        var person = clinic.Acting(given.Of(role), given.Here);
 
         var screen = await clinic.UseAsync<Slice, Slice.Screen?>(person, s => s.OpenAsync(client.Id, Cancel));
 
@@ -91,7 +91,7 @@ public sealed class HealthAnswersTests(PgServer server)
     public async Task A_client_of_another_salon_is_not_found_and_nothing_is_noted()
     {
         await using var clinic = await OpenClinicAsync();
-        var elsewhere = clinic.Acting(given.Stylist, given.There);
+        var elsewhere = clinic.Acting(given.StylistThere, given.There);
 
         Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(elsewhere, s => s.OpenAsync(client.Id, Cancel)));
         await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new(), elsewhere));

@@ -36,7 +36,7 @@ public sealed class PhotosTests(PgServer server)
         Assert.Equal("WEBP"u8.ToArray(), (await ReadAsync(clinic, ada.Id, added.PhotoId, null))![8..12]);
         Assert.NotNull(await ReadAsync(clinic, ada.Id, added.PhotoId, PhotoBook.Small));
         Assert.Null(await ReadAsync(clinic, bea.Id, added.PhotoId, null));
-        Assert.Null(await ReadAsync(clinic, ada.Id, added.PhotoId, null, clinic.Acting(given.Stylist, given.There)));
+        Assert.Null(await ReadAsync(clinic, ada.Id, added.PhotoId, null, clinic.Acting(given.StylistThere, given.There)));
     }
 
     [Fact]
@@ -95,7 +95,7 @@ public sealed class PhotosTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
         var added = await AddAsync(clinic);
-        var person = clinic.Acting(given.Stylist, given.Here) with { StaffRole = role };
+        var person = clinic.Acting(given.Of(role), given.Here);
 
         Assert.Equal(sees, await OpenAsync(clinic, person) is not null);
         Assert.Equal(sees, await ReadAsync(clinic, ada.Id, added.PhotoId, null, person) is not null);
@@ -108,7 +108,7 @@ public sealed class PhotosTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
         var added = await AddAsync(clinic);
-        var trainee = clinic.Acting(given.Stylist, given.Here) with { StaffRole = StaffRole.Trainee };
+        var trainee = clinic.Acting(given.Of(StaffRole.Trainee), given.Here);
         await clinic.LayAsync(scene =>
         {
             var visit = new Visit(Guid.CreateVersion7(), ada.Id, given.Here.Id, given.Scene.Service(ServicePurpose.Rebond).Id);
@@ -116,7 +116,7 @@ public sealed class PhotosTests(PgServer server)
                 [(Domain.Chairs.SegmentKind.HandsOn, 60)],
                 scene.Now,
                 given.Chair.Id,
-                given.Stylist.Id,
+                given.Of(StaffRole.Trainee).Id,
                 given.Here,
                 [Guid.CreateVersion7()]
             );

@@ -83,7 +83,7 @@ public sealed class PrivacyAndPapersTests(PgServer server)
     public async Task Nobody_of_another_salon_reads_or_takes_a_consent()
     {
         await using var clinic = await scene.OpenAsync(server);
-        var other = clinic.Acting(scene.Given.Desk, scene.Given.There);
+        var other = clinic.Acting(scene.Given.DeskThere, scene.Given.There);
 
         Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(other, s => s.OpenAsync(scene.Client.Id, Cancel)));
     }

@@ -98,13 +98,7 @@ public sealed class TakeOutTests(PgServer server)
     public async Task A_manager_of_another_salon_finds_nobody()
     {
         await using var clinic = await scene.OpenAsync(server);
-        var manager = new PersonActor(
-            clinic.PracticeId,
-            scene.Given.Desk.Id,
-            StaffRole.Manager,
-            [scene.Given.There.Id],
-            scene.Given.There.Id
-        );
+        var manager = clinic.Acting(scene.Given.Scene.People.Single(p => p.Name == "Manager there"), scene.Given.There);
 
         Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(manager, s => s.OpenAsync(scene.Client.Id, Cancel)));
         Assert.False(await clinic.UseAsync<Slice, bool>(manager, s => s.WriteAsync(scene.Client.Id, _ => Stream.Null, Cancel)));

@@ -69,7 +69,7 @@ public sealed class SlotNoticesTests : UiTestContext
 
         notice.Find("button").Click();
 
-        Assert.Equal(4, notice.FindAll("li").Select(li => li.TextContent).Distinct().Count());
+        Assert.Equal(5, notice.FindAll("li").Select(li => li.TextContent).Distinct().Count());
         Assert.Equal(1, insisted);
     }
 
