@@ -8,8 +8,11 @@ using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.Practices.FirstRun;
 using HairClinic.Web.Workers;
 using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.TestHost;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using Microsoft.Extensions.Hosting;
 using NodaTime;
 using NodaTime.Testing;
 
@@ -34,7 +37,13 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
     public static async Task<AccountsSite> OpenAsync(PgServer server, bool guideFinished = true, params StaffRole[] roles)
     {
         var clock = new FakeClock(TestClinic.UsualNow);
-        var open = new AccountsSite(await EmptySite.OpenAsync(server, clock: clock), clock);
+        // Letters lie where they are written: nobody sends them while a test reads them.
+        var quiet = await EmptySite.OpenAsync(
+            server,
+            site => site.ConfigureTestServices(services => services.RemoveAll<IHostedService>()),
+            clock: clock
+        );
+        var open = new AccountsSite(quiet, clock);
         await open
             .Services.GetRequiredService<PracticeJobs>()
             .RunAsync(open.PracticeId, "test", services => open.LayAsync(services, guideFinished, roles));
