@@ -6,6 +6,10 @@ namespace HairClinic.Web.Tests.Security;
 /// <summary>What our sources never do, or do in named places only.</summary>
 public sealed class SourceRulesTests
 {
+    /// <param name="only">
+    /// Where it may be: our own database server; sealed photos and keys; the console's words; letters of the demo. In memory stand only
+    /// marks under a practice's or a sign-in's own id: that it was looked at, its language, its salons' names.
+    /// </param>
     [Theory]
     [InlineData("markup made of text", @"MarkupString|\bAddMarkupContent\(", "")]
     [InlineData("code made of text", @"\bDynamicInvoke\(|CSharpScript|Assembly\.Load\(", "")]

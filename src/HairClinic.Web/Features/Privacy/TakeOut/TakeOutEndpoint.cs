@@ -36,7 +36,8 @@ public static class TakeOutEndpoint
             var disposition = new ContentDispositionHeaderValue("attachment");
             disposition.SetHttpFileName(name);
             context.Response.Headers.ContentDisposition = disposition.ToString();
-            return context.Response.Body;
+            // The archive writes its headers without awaiting, which the body itself refuses.
+            return context.Response.BodyWriter.AsStream(leaveOpen: true);
         }
     }
 }
