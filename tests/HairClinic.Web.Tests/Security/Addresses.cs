@@ -114,7 +114,14 @@ public sealed record Aim(string Name, string Path, string? Typed, Whose? Whose, 
         Whose switch
         {
             Security.Whose.Client or Security.Whose.Visit => who.MaySee(site, Place!, Guest!),
-            { } row when RouteRules.OfThePractice.Contains(row) => who.IsOfTheirPractice(site, Place!),
+            { } row when RouteRules.OfThePractice.Contains(row) => 
+                // Managers: today's pages keep another salon's settings from them, the rule would not; both answers pass.
+                row is Security.Whose.Salon
+                && who.Role is HairClinic.Domain.Practices.StaffRole.Manager
+                && who.At != Place
+                && who.IsOfTheirPractice(site, Place!)
+                    ? null
+                    : who.IsOfTheirPractice(site, Place!),
             _ => null,
         };
 
