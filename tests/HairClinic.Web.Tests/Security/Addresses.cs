@@ -62,7 +62,9 @@ public sealed record Address(string Template, string? Policy, IReadOnlyList<stri
                     $"with {name}'s {parameter}",
                     Parameters.Contains(parameter) ? Fill(parameter, value) : $"{Template}?{parameter}={Uri.EscapeDataString(value)}",
                     whose == Whose.Name ? value : null,
-                    Parameters.Contains(parameter) || Template.StartsWith("/my-hair/", StringComparison.Ordinal) && whose == Whose.Visit ? whose : null,
+                    Parameters.Contains(parameter) || Template.StartsWith("/my-hair/", StringComparison.Ordinal) && whose == Whose.Visit
+                        ? whose
+                        : null,
                     place,
                     guest
                 );
@@ -114,14 +116,14 @@ public sealed record Aim(string Name, string Path, string? Typed, Whose? Whose, 
         Whose switch
         {
             Security.Whose.Client or Security.Whose.Visit => who.MaySee(site, Place!, Guest!),
-            { } row when RouteRules.OfThePractice.Contains(row) => 
-                // Managers: today's pages keep another salon's settings from them, the rule would not; both answers pass.
-                row is Security.Whose.Salon
-                && who.Role is HairClinic.Domain.Practices.StaffRole.Manager
-                && who.At != Place
-                && who.IsOfTheirPractice(site, Place!)
-                    ? null
-                    : who.IsOfTheirPractice(site, Place!),
+            { } row when RouteRules.OfThePractice.Contains(row) =>
+            // Managers: today's pages keep another salon's settings from them, the rule would not; both answers pass.
+            row is Security.Whose.Salon
+            && who.Role is HairClinic.Domain.Practices.StaffRole.Manager
+            && who.At != Place
+            && who.IsOfTheirPractice(site, Place!)
+                ? null
+                : who.IsOfTheirPractice(site, Place!),
             _ => null,
         };
 

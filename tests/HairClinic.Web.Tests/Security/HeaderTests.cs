@@ -192,7 +192,12 @@ public sealed class HeaderTests(LookedAtSite looked)
 
     private static IEnumerable<string> Lacking(HttpResponseMessage answer)
     {
-        var isFile = answer.Content.Headers.ContentType?.MediaType is "text/css" or "text/javascript" or "image/svg+xml" or "application/manifest+json";
+        var isFile =
+            answer.Content.Headers.ContentType?.MediaType
+            is "text/css"
+                or "text/javascript"
+                or "image/svg+xml"
+                or "application/manifest+json";
         (string Name, string Holds)[] asked =
         [
             ("Content-Security-Policy", "frame-ancestors 'none'"),
