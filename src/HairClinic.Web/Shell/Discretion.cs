@@ -24,5 +24,12 @@ public static class Discretion
         );
 
     private static bool IsSignOut(HttpRequest request) =>
-        HttpMethods.IsPost(request.Method) && request.Path.Value?.EndsWith("/sign-out", StringComparison.Ordinal) == true;
+        HttpMethods.IsPost(request.Method)
+        && (
+            request.Path.Value?.EndsWith("/sign-out", StringComparison.Ordinal) == true
+            // A client's own page has its buttons among the preferences; the form is read already by now.
+            || request.Path == "/my-hair/preferences"
+                && request.HasFormContentType
+                && request.Form["_handler"].ToString().StartsWith("sign-out", StringComparison.Ordinal)
+        );
 }

@@ -1,5 +1,6 @@
 using System.Net;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Tests.Features.Practices.FirstRun;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -21,6 +22,9 @@ public sealed class HeaderTests(LookedAtSite looked)
     [InlineData("/tokens.css", HttpStatusCode.OK)]
     [InlineData("/js/shell.js", HttpStatusCode.OK)]
     [InlineData("/mark.svg", HttpStatusCode.OK)]
+    [InlineData("/manifest.webmanifest", HttpStatusCode.OK)]
+    [InlineData("/my-hair", HttpStatusCode.Redirect)]
+    [InlineData("/my-hair/ask-link", HttpStatusCode.OK)]
     [InlineData("/there-is-no-such-page", HttpStatusCode.Redirect)]
     [InlineData("/mishap", HttpStatusCode.OK)]
     [InlineData("/not-found", HttpStatusCode.OK)]
@@ -45,6 +49,25 @@ public sealed class HeaderTests(LookedAtSite looked)
 
         Assert.Equal(status, answer.StatusCode);
         Assert.Empty(Lacking(answer));
+    }
+
+    [Theory]
+    [InlineData("/my-hair", HttpStatusCode.OK)]
+    [InlineData("/my-hair/my-units", HttpStatusCode.OK)]
+    [InlineData("/my-hair/choose-a-time", HttpStatusCode.OK)]
+    [InlineData("/my-hair/preferences", HttpStatusCode.OK)]
+    [InlineData("/my-hair/dates.ics", HttpStatusCode.OK)]
+    [InlineData("/my-hair/calendar/nothing", HttpStatusCode.NotFound)]
+    [InlineData("/my-hair/call-off-my-time", HttpStatusCode.NotFound)]
+    public async Task So_it_does_to_a_client_and_names_no_program(string path, HttpStatusCode status)
+    {
+        var browser = Browser();
+        using var let = await EmptySite.SendAsync(browser, await Site.LinkAsync(Site.Here.Own.Client), new Dictionary<string, string>());
+        using var answer = await browser.GetAsync(path, Cancel);
+
+        Assert.Equal(status, answer.StatusCode);
+        Assert.Empty(Lacking(answer));
+        Assert.DoesNotMatch("(?i)hair-?clinic", await answer.Content.ReadAsStringAsync(Cancel));
     }
 
     [Fact]
@@ -169,7 +192,12 @@ public sealed class HeaderTests(LookedAtSite looked)
 
     private static IEnumerable<string> Lacking(HttpResponseMessage answer)
     {
-        var isFile = answer.Content.Headers.ContentType?.MediaType is "text/css" or "text/javascript" or "image/svg+xml";
+        var isFile =
+            answer.Content.Headers.ContentType?.MediaType
+            is "text/css"
+                or "text/javascript"
+                or "image/svg+xml"
+                or "application/manifest+json";
         (string Name, string Holds)[] asked =
         [
             ("Content-Security-Policy", "frame-ancestors 'none'"),

@@ -17,6 +17,8 @@ public static class RouteRules
         [Policies.Chair] = [StaffRole.Owner, StaffRole.Stylist, StaffRole.Trainee],
         [Policies.Manage] = [StaffRole.Owner, StaffRole.Manager],
         [Policies.Owner] = [StaffRole.Owner],
+        [Policies.Health] = [StaffRole.Owner, StaffRole.Manager, StaffRole.Stylist],
+        [Policies.Photos] = [StaffRole.Owner, StaffRole.Manager, StaffRole.Stylist, StaffRole.Trainee],
         [Policies.Client] = [],
     };
 
@@ -27,6 +29,7 @@ public static class RouteRules
         "/alive",
         "/ready",
         "/sign-in",
+        "/sign-in-code",
         "/set-password",
         "/refused",
         "/not-found",
@@ -37,16 +40,22 @@ public static class RouteRules
     ];
 
     /// <summary>Open in themselves, and yet with nothing behind them in a practice at work.</summary>
-    public static readonly string[] NotFoundByAll = ["/my-hair/demo-letters"];
+    public static readonly string[] NotFoundByAll =
+    [
+        "/my-hair/demo-letters",
+        "/my-hair/calendar/{address}",
+        "/clients/{clientId:guid}/photos/{photoId:guid}",
+        "/clients/{clientId:guid}/photos/{photoId:guid}/small",
+    ];
 
     /// <summary>What each parameter of a route or a query means; one that is not here fails the test.</summary>
     public static Whose? Of(string route, string parameter) =>
         (route, parameter.ToLowerInvariant()) switch
         {
             (_, "clientid" or "client") or ("/due", "contact") => Whose.Client,
-            (_, "visitid") => Whose.Visit,
+            (_, "visitid") or ("/my-hair/call-off-my-time" or "/my-hair/move-my-time", "visit") => Whose.Visit,
             (_, "salonid" or "salon") => Whose.Salon,
-            (_, "personid") => Whose.Person,
+            (_, "personid" or "person") => Whose.Person,
             ("/practice/edit-salon/{Id:guid}", "id") => Whose.Salon,
             ("/practice/edit-person/{Id:guid}", "id") => Whose.Person,
             ("/practice/edit-base/{Id:guid}", "id") => Whose.Base,
@@ -71,13 +80,22 @@ public static class RouteRules
                     or "part"
                     or "after"
                     or "noted"
+                    or "again"
+                    or "at"
+                    or "before"
+                    or "deed"
+                    or "what"
+                    or "saved"
+                    or "return"
+                    or "address"
+                    or "photoid"
             ) => Whose.Nobodys,
             _ => null,
         };
 
     /// <summary>
-    /// Things a route may show to whoever has the role although another salon's: settings of the whole practice. A manager's reach over
-    /// another salon's people and settings is not decided, so both answers pass.
+    /// Things a route may show to whoever has the role although another salon's: settings of the whole practice, its
+    /// salons and people among them.
     /// </summary>
     public static readonly Whose[] OfThePractice =
     [

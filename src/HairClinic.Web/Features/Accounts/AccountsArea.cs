@@ -45,7 +45,7 @@ public static class AccountsArea
                     return Results.LocalRedirect("/sign-in");
                 }
             )
-            .AddEndpointFilter<TokenFilter>()
+            .AskForMark()
             .AllowAnonymous();
     }
 }

@@ -1,6 +1,7 @@
 using System.Text;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Shell.Limits;
 
 namespace HairClinic.Web.Features.MyHair;
 
@@ -47,7 +48,8 @@ public static class MyHairArea
                 async (string address, DatesFile.DatesFile dates, CancellationToken cancellation) =>
                     File(await dates.FollowAsync(address, cancellation))
             )
-            .AllowAnonymous();
+            .AllowAnonymous()
+            .WithMetadata(new LimitedAttribute(Limited.UseLink));
     }
 
     private static IResult File(string? text) =>

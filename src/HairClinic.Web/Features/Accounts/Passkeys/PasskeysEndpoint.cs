@@ -1,5 +1,6 @@
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Shell.Limits;
 using Microsoft.AspNetCore.Mvc;
 
 namespace HairClinic.Web.Features.Accounts.Passkeys;
@@ -13,14 +14,15 @@ public static class PasskeysEndpoint
         // Asked without a name: the device says whose passkey it holds.
         routes
             .MapPost("/passkey/request", async (ClinicSignIns accounts) => Json(await accounts.MakePasskeyRequestOptionsAsync(user: null)))
-            .AddEndpointFilter<TokenFilter>()
-            .AllowAnonymous();
+            .AskForMark()
+            .AllowAnonymous()
+            .WithMetadata(new LimitedAttribute(Limited.SignIn));
         routes
             .MapPost(
                 "/passkey/creation",
                 async (Passkeys slice, CancellationToken cancellation) => Json(await slice.AskAsync(cancellation))
             )
-            .AddEndpointFilter<TokenFilter>()
+            .AskForMark()
             .RequireAuthorization(Policies.Staff)
             .WithMetadata(new StepUpAttribute());
         routes

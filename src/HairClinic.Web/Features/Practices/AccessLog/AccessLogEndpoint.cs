@@ -1,5 +1,6 @@
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Shell.Limits;
 
 namespace HairClinic.Web.Features.Practices.AccessLog;
 
@@ -18,5 +19,5 @@ public static class AccessLogEndpoint
                 }
             )
             .RequireAuthorization(Policies.Owner)
-            .WithMetadata(new StepUpAttribute());
+            .WithMetadata(new StepUpAttribute(), new LimitedAttribute(Limited.Export));
 }

@@ -1,6 +1,7 @@
 using System.Net.Mime;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Shell.Limits;
 using Microsoft.Net.Http.Headers;
 
 namespace HairClinic.Web.Features.Privacy.TakeOut;
@@ -14,7 +15,7 @@ public static class TakeOutEndpoint
         routes
             .MapGet("/clients/{clientId:guid}/take-out/file", WriteAsync)
             .RequireAuthorization(Policies.Manage)
-            .WithMetadata(new StepUpAttribute());
+            .WithMetadata(new StepUpAttribute(), new LimitedAttribute(Limited.Export));
 
     private static async Task WriteAsync(Guid clientId, TakeOut slice, HttpContext context)
     {
@@ -35,7 +36,8 @@ public static class TakeOutEndpoint
             var disposition = new ContentDispositionHeaderValue("attachment");
             disposition.SetHttpFileName(name);
             context.Response.Headers.ContentDisposition = disposition.ToString();
-            return context.Response.Body;
+            // The archive writes its headers without awaiting, which the body itself refuses.
+            return context.Response.BodyWriter.AsStream(leaveOpen: true);
         }
     }
 }
