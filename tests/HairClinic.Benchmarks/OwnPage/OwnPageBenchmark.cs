@@ -19,17 +19,17 @@ internal static class OwnPageBenchmark
         try
         {
             await using var bare = await BareSite.OpenAsync(folder, Port);
-            await using var own = await OwnSite.OpenAsync(Path.Combine(folder, "own"), Port + 1, clients: 100);
+            await using var own = await OwnSite.OpenAsync(Path.Combine(folder, "own"), Port + 1, clients: 400);
             var page = own.Address + "/my-hair";
             var (ours, theirs) = (new List<double>(), new List<double>());
-            await Wrk.RunAsync(page, Connections, Seconds, own.Cookies[0]);
+            await Wrk.RunAsync(page, Connections, Seconds, own.Cookies);
             if (bare is not null)
                 await Wrk.RunAsync(bare.Page, Connections, Seconds);
             for (var turn = 0; turn < Turns; turn++)
             {
-                ours.Add(await OneAsync("own page", page, own.Cookies[turn]));
+                ours.Add(await OneAsync("own page", page, own.Cookies));
                 if (bare is not null)
-                    theirs.Add(await OneAsync("bare page", bare.Page, cookie: null));
+                    theirs.Add(await OneAsync("bare page", bare.Page, cookies: null));
             }
             if (bare is null)
             {
@@ -49,9 +49,9 @@ internal static class OwnPageBenchmark
             Directory.Delete(folder, recursive: true);
         }
 
-        async Task<double> OneAsync(string what, string address, string? cookie)
+        async Task<double> OneAsync(string what, string address, IReadOnlyList<string>? cookies)
         {
-            var (perSecond, p99, clean) = await Wrk.RunAsync(address, Connections, Seconds, cookie);
+            var (perSecond, p99, clean) = await Wrk.RunAsync(address, Connections, Seconds, cookies);
             report.Say(
                 string.Create(CultureInfo.InvariantCulture, $"  {what}: {perSecond:F0} a second, p99 {p99}{(clean ? "" : ", with errors")}")
             );

@@ -34,7 +34,7 @@ internal sealed class OwnSite : IAsyncDisposable
     {
         // Laid by the program's own parts, before it is served: the folder has one master at a time.
         IReadOnlyList<string> cookies;
-        await using (var app = Clinic.Build(["--data", data, "--urls", "http://127.0.0.1:0"]))
+        await using (var app = Clinic.Build(["--applicationName", "HairClinic.Web", "--data", data, "--Logging:LogLevel:Default=Warning"]))
         {
             await app.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
             cookies = await LayAsync(app.Services, clients);
@@ -94,7 +94,7 @@ internal sealed class OwnSite : IAsyncDisposable
         {
             await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
             db.ChangeTracker.AutoDetectChangesEnabled = false;
-            var now = SystemClock.Instance.GetCurrentInstant();
+            var now = NodaTime.SystemClock.Instance.GetCurrentInstant();
             var scene = new Scene(db, now).LayPractice("Many clients");
             var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
             var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");

@@ -3,6 +3,7 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Practices.Access;
 using NodaTime;
 using Npgsql;
 
@@ -58,9 +59,16 @@ public sealed class OwnPageBook(ClinicDatabase database)
         await using var connection = new NpgsqlConnection(_connection ??= Preparing(database.Connections.Program));
         await connection.OpenAsync(cancellation);
         await using var batch = new NpgsqlBatch(connection) { BatchCommands = { ActorStatement.InBatch(actor, now), Ask(actor, now) } };
-        await using var reader = await batch.ExecuteReaderAsync(cancellation);
-        await reader.NextResultAsync(cancellation);
-        return await reader.ReadAsync(cancellation) ? Facts(reader) : null;
+        try
+        {
+            await using var reader = await batch.ExecuteReaderAsync(cancellation);
+            await reader.NextResultAsync(cancellation);
+            return await reader.ReadAsync(cancellation) ? Facts(reader) : null;
+        }
+        catch (PostgresException e) when (e.SqlState == ActorFunctions.ChangedState)
+        {
+            return null;
+        }
     }
 
     private static NpgsqlBatchCommand Ask(ClientActor actor, Instant now) =>

@@ -12,12 +12,12 @@ public sealed class MyUnits(ClinicDbFactory databases, CurrentActor current, ICl
     /// <returns>Null when the client is no longer there.</returns>
     public async Task<WearLineModel?> OpenAsync(CancellationToken cancellation)
     {
-        var clientId = current.Client.ClientId;
+        // A record folded into another has no page of its own: the fence shows the one kept, and no other.
+        _ = current.Client;
         await using var db = databases.Open();
         var own = await db
             .Clients.AsNoTracking()
-            .Where(c => c.Id == clientId)
-            .Select(c => new { Id = c.MergedIntoId ?? c.Id, Salon = db.Salons.First(s => s.Id == c.HomeSalonId) })
+            .Select(c => new { c.Id, Salon = db.Salons.First(s => s.Id == c.HomeSalonId) })
             .SingleOrDefaultAsync(cancellation);
         if (own is null)
             return null;
