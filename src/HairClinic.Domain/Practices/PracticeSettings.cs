@@ -38,6 +38,7 @@ public sealed class PracticeSettings : PracticeOwned
 
     /// <summary>Days after a visit in another salon than their home that its people may still open a client's record; common practice, no source.</summary>
     public int GrantDaysAfterVisit { get; private set; } = 90;
+
     /// <summary>A client moves or calls off a visit by themselves up to this many hours before it; later they ring.</summary>
     public int ClientMoveHours { get; private set; } = 24;
 
@@ -72,6 +73,7 @@ public sealed class PracticeSettings : PracticeOwned
         GrantDaysAfterVisit = daysAfterVisit is >= 0 and <= 730
             ? daysAfterVisit
             : throw new Refusal("Another salon may see a client for 0 to 730 days after a visit there.");
+
     /// <exception cref="Refusal">More than a week, or less than nothing.</exception>
     public void LetClientsMove(int hoursBefore)
     {

@@ -47,7 +47,9 @@ public sealed class Submission<TInput>(IValidator<TInput> rules)
         }
         catch (ActorChangedException)
         {
-            Refused = new Refusal("Your sign-in has changed or ended since this page opened, so nothing was saved. Open the page again in another tab and sign in.");
+            Refused = new Refusal(
+                "Your sign-in has changed or ended since this page opened, so nothing was saved. Open the page again in another tab and sign in."
+            );
         }
         catch (OvertakenException)
         {

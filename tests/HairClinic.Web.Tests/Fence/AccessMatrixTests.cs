@@ -53,7 +53,12 @@ public sealed class AccessMatrixTests(PgServer server)
 
         var path = Path.Combine(SourceTree.WebTests, "Fence", "access-matrix.csv");
         var wanted = (await File.ReadAllLinesAsync(path, cancellation)).Where(l => !l.StartsWith('#') && l.Length > 0).Skip(1).ToList();
-        var differences = wanted.Except(found).Select(l => "said  " + l).Concat(found.Except(wanted).Select(l => "is    " + l)).Order().ToList();
+        var differences = wanted
+            .Except(found)
+            .Select(l => "said  " + l)
+            .Concat(found.Except(wanted).Select(l => "is    " + l))
+            .Order()
+            .ToList();
         if (differences.Count > 0)
             Assert.Fail("\n" + string.Join("\n", differences));
     }
@@ -79,7 +84,12 @@ public sealed class AccessMatrixTests(PgServer server)
                 foreach (var role in Enum.GetValues<StaffRole>())
                     scene.Hire(role.ToString(), role, ours);
                 trainee = scene.People.Single(p => p.Role == StaffRole.Trainee);
-                bystanders = [scene.Hire("A", StaffRole.FrontDesk), scene.Hire("B", StaffRole.FrontDesk), scene.Hire("C", StaffRole.FrontDesk)];
+                bystanders =
+                [
+                    scene.Hire("A", StaffRole.FrontDesk),
+                    scene.Hire("B", StaffRole.FrontDesk),
+                    scene.Hire("C", StaffRole.FrontDesk),
+                ];
                 own = scene.Welcome("C-1", "Own One", ours);
                 neighbour = scene.Welcome("C-2", "Neighbour Two", ours);
                 elsewhere = scene.Welcome("C-3", "Elsewhere Three", theirs);
@@ -138,7 +148,10 @@ public sealed class AccessMatrixTests(PgServer server)
         // What only its writer reads again is the actor's own in "own", somebody else's anywhere else.
         if (Writer.TryGetValue(table, out var writer))
         {
-            var by = place == "own" && (acting is PersonActor || acting is ClientActor && writer == "actor_id") ? acting.Id!.Value : world.Person;
+            var by =
+                place == "own" && (acting is PersonActor || acting is ClientActor && writer == "actor_id")
+                    ? acting.Id!.Value
+                    : world.Person;
             var written = await samples.RowAsync(table, world, cancellation);
             written[writer] = by;
             await SampleRows.InsertAsync(migrator, table, written, cancellation);

@@ -201,12 +201,23 @@ public sealed class RandomRequestsTests(PgServer server)
                         var (from, until) = over
                             ? (scene.Now - Duration.FromDays(20), scene.Now - Duration.FromDays(10))
                             : (scene.Now - Duration.FromDays(1), scene.Now + Duration.FromDays(10));
-                        scene.Db.ClientGrants.Add(new ClientGrant(Guid.CreateVersion7(), client.Id, salon.Id, from, until, people[0].Id, "Holiday"));
+                        scene.Db.ClientGrants.Add(
+                            new ClientGrant(Guid.CreateVersion7(), client.Id, salon.Id, from, until, people[0].Id, "Holiday")
+                        );
                         if (!over)
                             granted.Add((client, salon));
                     }
                     foreach (var client in clients)
-                        scene.Db.LifeEvents.Add(new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Other, new(2027, 3, 1), new(2027, 3, 2), away: false));
+                        scene.Db.LifeEvents.Add(
+                            new LifeEvent(
+                                Guid.CreateVersion7(),
+                                client.Id,
+                                LifeEventKind.Other,
+                                new(2027, 3, 1),
+                                new(2027, 3, 2),
+                                away: false
+                            )
+                        );
                 }
             );
             world.Everybody.AddRange(clients.Select(c => c.Id));
@@ -225,10 +236,15 @@ public sealed class RandomRequestsTests(PgServer server)
                         .. granted.Where(g => own.Contains(g.Salon)).Select(g => g.Client.Id),
                     ],
                 };
-                var hosted = person.Role == StaffRole.Trainee ? visits.Where(v => v.Person == person) : visits.Where(v => own.Contains(v.Salon));
+                var hosted =
+                    person.Role == StaffRole.Trainee ? visits.Where(v => v.Person == person) : visits.Where(v => own.Contains(v.Salon));
                 world.Actors.Add((clinic.Acting(person, own), allowed, [.. hosted.Select(v => v.Client.Id)]));
             }
-            world.Actors.AddRange(clients.Take(5).Select(c => ((Actor)new ClientActor(clinic.PracticeId, c.Id), new HashSet<Guid> { c.Id }, new HashSet<Guid>())));
+            world.Actors.AddRange(
+                clients
+                    .Take(5)
+                    .Select(c => ((Actor)new ClientActor(clinic.PracticeId, c.Id), new HashSet<Guid> { c.Id }, new HashSet<Guid>()))
+            );
         }
     }
 }

@@ -11,7 +11,6 @@ public sealed class ErrorPageTests(ErrorPageTests.BreakingSite breaking) : IClas
     [Fact]
     public async Task Whatever_breaks_tells_nothing_of_why()
     {
-
         var manager = await breaking.SignInAsync(StaffRole.Manager);
 
         using var answer = await manager.GetAsync(Broken.Page, Cancel);

@@ -29,13 +29,16 @@ public static class AccessPolicies
 
     private static string PoliciesOf(AccessRule rule) =>
         $"""
-        alter table {rule.Table} enable row level security;
-        alter table {rule.Table} force row level security;
-        create policy reads on {rule.Table} for select using ({May(rule.Read, rule.Rows)});
-        create policy adds on {rule.Table} for insert with check ({May(rule.Add, rule.Writes)});
-        create policy changes on {rule.Table} for update using ({May(rule.Change, rule.Writes)}) with check ({May(rule.Change, rule.Writes)});
-        create policy removes on {rule.Table} for delete using ({May(rule.Remove, rule.Writes)});
-        """;
+            alter table {rule.Table} enable row level security;
+            alter table {rule.Table} force row level security;
+            create policy reads on {rule.Table} for select using ({May(rule.Read, rule.Rows)});
+            create policy adds on {rule.Table} for insert with check ({May(rule.Add, rule.Writes)});
+            create policy changes on {rule.Table} for update using ({May(rule.Change, rule.Writes)}) with check ({May(
+                rule.Change,
+                rule.Writes
+            )});
+            create policy removes on {rule.Table} for delete using ({May(rule.Remove, rule.Writes)});
+            """;
 
     private static string May(Roles roles, string rows)
     {

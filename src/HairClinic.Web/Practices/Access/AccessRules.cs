@@ -41,7 +41,14 @@ public static class AccessRules
         new("find_words", Reach.FindWords, Staff, Desk, Desk, Desk),
         // Units, bonds, visits.
         new("hair_systems", Reach.ClientsOrStock("hair_systems"), Everybody, Desk | Stylist, Staff, Job),
-        new("promise_revisions", Reach.PartOf("promise_revisions", "hair_system_id", "hair_systems"), Everybody, Desk | Stylist, Desk | Stylist, Job),
+        new(
+            "promise_revisions",
+            Reach.PartOf("promise_revisions", "hair_system_id", "hair_systems"),
+            Everybody,
+            Desk | Stylist,
+            Desk | Stylist,
+            Job
+        ),
         new("bonds", Reach.Clients("bonds"), Everybody, Chair | Manager, Everybody, Chair),
         new("bond_products", Reach.PartOf("bond_products", "bond_id", "bonds"), Everybody, Chair | Manager, Chair | Manager, Chair),
         new("visits", Reach.Visits, Everybody, Everybody, Everybody, Job),

@@ -22,30 +22,30 @@ public static class Reach
     /// <summary>Rows of clients whom the actor may open: all, those of their salons, those of their own visits, or only themselves.</summary>
     public static string Clients(string table, string column = "client_id") =>
         $"""
-        (select app_all()) or {table}.{column} = (select app_client()) or {Granted(table, column)}
-        """;
+            (select app_all()) or {table}.{column} = (select app_client()) or {Granted(table, column)}
+            """;
 
     /// <summary>A client's own row: as its home salon stands on it, a row that is being added is reached too.</summary>
     public static string ClientRow =>
         $"""
-        (select app_all()) or clients.id = (select app_client())
-        or clients.home_salon_id = any ((select app_salons())::uuid[]) or {Granted("clients", "id")}
-        """;
+            (select app_all()) or clients.id = (select app_client())
+            or clients.home_salon_id = any ((select app_salons())::uuid[]) or {Granted("clients", "id")}
+            """;
 
     /// <summary>As <see cref="Clients"/>, and what belongs to nobody yet is the staff's.</summary>
     public static string ClientsOrStock(string table) =>
         $"""
-        (select app_all()) or client_id is null and (select app_client()) is null
-        or {table}.client_id = (select app_client()) or {Granted(table, "client_id")}
-        """;
+            (select app_all()) or client_id is null and (select app_client()) is null
+            or {table}.client_id = (select app_client()) or {Granted(table, "client_id")}
+            """;
 
     /// <summary>Visits of clients one may open, those in one's salons whoever comes, and one's own.</summary>
     public static string Visits =>
         $"""
-        (select app_all()) or visits.client_id = (select app_client())
-        or visits.salon_id = any ((select app_salons())::uuid[]) or visits.person_id = (select app_trainee())
-        or {Granted("visits", "client_id")}
-        """;
+            (select app_all()) or visits.client_id = (select app_client())
+            or visits.salon_id = any ((select app_salons())::uuid[]) or visits.person_id = (select app_trainee())
+            or {Granted("visits", "client_id")}
+            """;
 
     /// <summary>Parts of a row that is reached by a rule of its own.</summary>
     public static string PartOf(string table, string column, string parent) =>
@@ -54,10 +54,10 @@ public static class Reach
     /// <summary>Words lead to clients and to units; each is reached as what it leads to.</summary>
     public static string FindWords =>
         $"""
-        (select app_all())
-        or kind <> 'UnitSerial' and {Granted("find_words", "subject_id")}
-        or kind = 'UnitSerial' and exists (select from hair_systems p where p.practice_id = find_words.practice_id and p.id = find_words.subject_id)
-        """;
+            (select app_all())
+            or kind <> 'UnitSerial' and {Granted("find_words", "subject_id")}
+            or kind = 'UnitSerial' and exists (select from hair_systems p where p.practice_id = find_words.practice_id and p.id = find_words.subject_id)
+            """;
 
     /// <summary>Grants of clients one may open: those that let one in, and through them the others.</summary>
     public const string Grants = """
@@ -75,8 +75,8 @@ public static class Reach
 
     private static string Granted(string table, string column) =>
         $"""
-        exists (select from client_grants g where g.practice_id = {table}.practice_id and g.client_id = {table}.{column}
-                and (g.salon_id = any ((select app_salons())::uuid[]) or g.person_id = (select app_trainee()))
-                and g.starts_at <= (select app_now()) and (g.ends_at is null or g.ends_at > (select app_now())))
-        """;
+            exists (select from client_grants g where g.practice_id = {table}.practice_id and g.client_id = {table}.{column}
+                    and (g.salon_id = any ((select app_salons())::uuid[]) or g.person_id = (select app_trainee()))
+                    and g.starts_at <= (select app_now()) and (g.ends_at is null or g.ends_at > (select app_now())))
+            """;
 }

@@ -111,7 +111,9 @@ public sealed class PrivacyScene
         db.WriteKeys.Add(new WriteKey(Guid.CreateVersion7(), "some deed", [1], """{"Name":"Zoë Quillfeather-Ångström"}""", now));
         db.WorkItems.Add(WorkItems.Send(new Letter("zoe.quillfeather@example.test", "Your link", "Hello"), now));
         db.WorkItems.Add(WorkItems.RefreshDueDates(Client.Id, now));
-        db.SignInLinks.Add(new SignInLink(Guid.CreateVersion7().ToByteArray(), db.PracticeId, Client.Id, "zoe.quillfeather@example.test", now));
+        db.SignInLinks.Add(
+            new SignInLink(Guid.CreateVersion7().ToByteArray(), db.PracticeId, Client.Id, "zoe.quillfeather@example.test", now)
+        );
         scene.Scene.Welcome("Q-7720", "Somebody Else", scene.Here, "+441632960078");
     }
 

@@ -58,9 +58,7 @@ public sealed class AskForClient(ClinicDbFactory databases, WriteOnce writes, Cu
         await using var wide = databases.OpenPracticeWide(nameof(AskForClient));
         if (await wide.ClientRequests.AnyAsync(r => r.Id == key, cancellation))
             return;
-        wide.ClientRequests.Add(
-            new ClientRequest(key, clientId, salon, current.Person.PersonId, clock.GetCurrentInstant(), because)
-        );
+        wide.ClientRequests.Add(new ClientRequest(key, clientId, salon, current.Person.PersonId, clock.GetCurrentInstant(), because));
         await wide.SaveChangesAsync(cancellation);
     }
 

@@ -73,9 +73,7 @@ public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs
 
     private async Task<Outcome> MergeAsync(ClinicDb db, Guid key, Input input, CancellationToken cancellation)
     {
-        var both = await db
-            .Clients.Where(c => c.Id == input.KeptId || c.Id == input.FoldedId)
-            .ToListAsync(cancellation);
+        var both = await db.Clients.Where(c => c.Id == input.KeptId || c.Id == input.FoldedId).ToListAsync(cancellation);
         var kept = both.SingleOrDefault(c => c.Id == input.KeptId);
         var folded = both.SingleOrDefault(c => c.Id == input.FoldedId);
         if (kept is null || folded is null)

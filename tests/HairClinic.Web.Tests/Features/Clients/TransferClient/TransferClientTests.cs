@@ -47,15 +47,7 @@ public sealed class TransferClientTests(PgServer server)
         await Assert.ThrowsAsync<Refusal>(() =>
             clinic.UseAsync<Slice, Slice.Outcome>(
                 clinic.Acting(given.DeskThere, given.There),
-                s =>
-                    s.SaveAsync(
-                        Guid.CreateVersion7(),
-                        begin with
-                        {
-                            SalonId = given.There.Id,
-                        },
-                        TestContext.Current.CancellationToken
-                    )
+                s => s.SaveAsync(Guid.CreateVersion7(), begin with { SalonId = given.There.Id }, TestContext.Current.CancellationToken)
             )
         );
     }
