@@ -7,6 +7,8 @@ namespace HairClinic.Web.Shell;
 
 public static class ShellSetup
 {
+    private static readonly string[] Spoken = ["en-GB", "en-US", "en-IE", "es-ES", "es"];
+
     /// <summary>Pages, words and the frame around them.</summary>
     public static IServiceCollection AddShell(this IServiceCollection services)
     {
@@ -20,7 +22,7 @@ public static class ShellSetup
         services.Configure<RequestLocalizationOptions>(options =>
         {
             // The shared, read-only ones: patterns for dates are kept only for those.
-            CultureInfo[] cultures = [.. new[] { "en-GB", "en-US", "en-IE", "es-ES", "es" }.Select(CultureInfo.GetCultureInfo)];
+            CultureInfo[] cultures = [.. Spoken.Select(CultureInfo.GetCultureInfo)];
             options.DefaultRequestCulture = new RequestCulture(cultures[0]);
             options.SupportedCultures = cultures;
             options.SupportedUICultures = cultures;

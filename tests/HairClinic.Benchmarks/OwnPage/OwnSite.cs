@@ -129,8 +129,8 @@ internal sealed class OwnSite : IAsyncDisposable
                     principal,
                     new AuthenticationProperties
                     {
-                        IssuedUtc = DateTimeOffset.UtcNow,
-                        ExpiresUtc = DateTimeOffset.UtcNow.AddDays(30),
+                        IssuedUtc = now.ToDateTimeOffset(),
+                        ExpiresUtc = now.ToDateTimeOffset().AddDays(30),
                         IsPersistent = true,
                     },
                     AccountsSetup.ClientScheme

@@ -61,7 +61,7 @@ public sealed class DiscreetLogTests(PgServer server)
             "Zephyrine",
             "Quillwort",
         ];
-        Assert.Empty(log.Lines.Where(l => secrets.Any(s => l.Contains(s, StringComparison.OrdinalIgnoreCase))));
+        Assert.DoesNotContain(log.Lines, l => secrets.Any(s => l.Contains(s, StringComparison.OrdinalIgnoreCase)));
     }
 
     [Fact]

@@ -93,7 +93,7 @@ public sealed class AccessLogBook(MasterKeys masters, IClock clock)
     }
 
     // Plain SQL: whoever may add a line need not be allowed to read one, and the change tracker reads what it adds.
-    private static Task AddAsync(ClinicDb db, AccessNote n, CancellationToken cancellation) =>
+    private static Task<int> AddAsync(ClinicDb db, AccessNote n, CancellationToken cancellation) =>
         db.Database.ExecuteSqlAsync(
             $"""
             insert into access_notes (practice_id, id, number, at, actor_kind, actor_id, role, deed, client_id, subject_id, reason,

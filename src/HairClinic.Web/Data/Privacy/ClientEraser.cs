@@ -104,7 +104,7 @@ public sealed class ClientEraser(Sealer sealer, AccessLogBook log, IClock clock)
 
     private object[] Arguments(ClinicDb db, ErasedPerson person) => [person.Ids, db.PracticeId, person.Needles, clock.GetCurrentInstant()];
 
-    private static bool Same(IReadOnlyDictionary<string, int> a, IReadOnlyDictionary<string, int> b) =>
+    private static bool Same(IReadOnlyDictionary<string, int> a, Dictionary<string, int> b) =>
         a.Count == b.Count && a.All(x => b.TryGetValue(x.Key, out var rows) && rows == x.Value);
 
     private static Refusal Gone() => new("This client is not there any more. They may have been merged with another record.");

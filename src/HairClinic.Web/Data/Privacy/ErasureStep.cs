@@ -21,7 +21,7 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
 
     public string Sql => $"{Does} where practice_id = {{1}} and ({Where})";
 
-    private const string Tells = "exists (select from unnest({{2}}) told where strpos({0}::text, told) > 0)";
+    private const string Tells = "exists (select from unnest({2}) told where strpos(COLUMN::text, told) > 0)";
 
     // The client's key is destroyed and its row stays, so that nobody is given another unawares.
     private static readonly string[] SeenToElsewhere = ["client_keys"];
@@ -60,7 +60,7 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
         ];
     }
 
-    private static string Told(string column) => string.Format(System.Globalization.CultureInfo.InvariantCulture, Tells, column);
+    private static string Told(string column) => Tells.Replace("COLUMN", column, StringComparison.Ordinal);
 
     private static ErasureStep Take(string table, string where) => new(table, ErasureDeed.TakenOut, where, $"delete from {table}");
 

@@ -15,8 +15,8 @@ public sealed class PaperFonts : IFontResolver
             GlobalFontSettings.FontResolver ??= new PaperFonts();
     }
 
-    public FontResolverInfo ResolveTypeface(string familyName, bool isBold, bool isItalic) =>
-        new($"AtkinsonHyperlegibleNext-{(isBold ? "Bold" : "Regular")}");
+    public FontResolverInfo ResolveTypeface(string familyName, bool bold, bool italic) =>
+        new($"AtkinsonHyperlegibleNext-{(bold ? "Bold" : "Regular")}");
 
     public byte[] GetFont(string faceName)
     {

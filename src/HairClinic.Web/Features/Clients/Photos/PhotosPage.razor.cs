@@ -56,9 +56,9 @@ public sealed partial class PhotosPage
         };
         check = Rules.Validate(input);
         if (Picture is not { Length: > 0 })
-            check.Errors.Add(new("Picture", "Choose a picture."));
+            check.Errors.Add(new(nameof(Picture), "Choose a picture."));
         else if (Picture.Length > PhotoPress.MostBytes)
-            check.Errors.Add(new("Picture", "A photo has at most 15 megabytes."));
+            check.Errors.Add(new(nameof(Picture), "A photo has at most 15 megabytes."));
         if (!check.IsValid)
             return;
         await TryAsync(async () =>
