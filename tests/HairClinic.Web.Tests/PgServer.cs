@@ -2,6 +2,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.EmbeddedPostgres;
 using HairClinic.Web.Tests.Data.EmbeddedPostgres;
 using Microsoft.Extensions.Logging.Abstractions;
+using Npgsql;
 
 namespace HairClinic.Web.Tests;
 
@@ -10,6 +11,9 @@ public sealed class PgServer : IAsyncLifetime
 {
     private readonly TestFolder folder = new();
     private EmbeddedServer? server;
+
+    /// <summary>A database with the schema and nothing in it, to copy for a site of one's own.</summary>
+    public const string SiteTemplate = "site_template";
 
     /// <summary>The three ways in, to the database all tests share.</summary>
     public ClinicConnections Connections => Server.Connections;
@@ -29,6 +33,26 @@ public sealed class PgServer : IAsyncLifetime
     {
         server = await EmbeddedServer.StartAsync(folder.Options(), NullLogger.Instance);
         await ClinicSchema.MigrateAsync(Connections.Migrator!, CancellationToken.None);
+        // A database is copied only while nobody is connected to it, and the server takes a moment to see that they left.
+        NpgsqlConnection.ClearAllPools();
+        await using var administrator = new NpgsqlConnection(Administrator);
+        await administrator.OpenAsync();
+        for (var attempt = 1; ; attempt++)
+        {
+            try
+            {
+                await using var copy = new NpgsqlCommand(
+                    $"create database {SiteTemplate} owner hairclinic_migrator template hairclinic",
+                    administrator
+                );
+                await copy.ExecuteNonQueryAsync();
+                return;
+            }
+            catch (PostgresException e) when (e.SqlState == PostgresErrorCodes.ObjectInUse && attempt < 100)
+            {
+                await Task.Delay(TimeSpan.FromMilliseconds(100));
+            }
+        }
     }
 
     public async ValueTask DisposeAsync()

@@ -114,7 +114,8 @@ internal sealed record ServerLaunch(
             "log_error_verbosity=terse",
             "log_min_error_statement=panic",
         ];
-        string[] hasty = ["fsync=off", "full_page_writes=off"];
+        // Tests open many sites at once on one server, each with connections of its own.
+        string[] hasty = ["fsync=off", "full_page_writes=off", "max_connections=400"];
         return usual.Concat(Durable ? [] : hasty).SelectMany(s => new[] { "-c", s });
     }
 

@@ -40,7 +40,7 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         var cancel = TestContext.Current.CancellationToken;
         await using var connection = new NpgsqlConnection(server.Administrator);
         await connection.OpenAsync(cancel);
-        await RunAsync($"create database {name} owner hairclinic_migrator template template0");
+        await RunAsync($"create database {name} owner hairclinic_migrator template {PgServer.SiteTemplate}");
         await RunAsync($"grant connect on database {name} to hairclinic_program");
         return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!), server.KeyFile, clock, more);
 
