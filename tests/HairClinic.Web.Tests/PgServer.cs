@@ -33,26 +33,16 @@ public sealed class PgServer : IAsyncLifetime
     {
         server = await EmbeddedServer.StartAsync(folder.Options(), NullLogger.Instance);
         await ClinicSchema.MigrateAsync(Connections.Migrator!, CancellationToken.None);
-        // A database is copied only while nobody is connected to it, and the server takes a moment to see that they left.
-        NpgsqlConnection.ClearAllPools();
         await using var administrator = new NpgsqlConnection(Administrator);
         await administrator.OpenAsync();
-        for (var attempt = 1; ; attempt++)
-        {
-            try
-            {
-                await using var copy = new NpgsqlCommand(
-                    $"create database {SiteTemplate} owner hairclinic_migrator template hairclinic",
-                    administrator
-                );
-                await copy.ExecuteNonQueryAsync();
-                return;
-            }
-            catch (PostgresException e) when (e.SqlState == PostgresErrorCodes.ObjectInUse && attempt < 100)
-            {
-                await Task.Delay(TimeSpan.FromMilliseconds(100));
-            }
-        }
+        await using var make = new NpgsqlCommand(
+            $"create database {SiteTemplate} owner hairclinic_migrator template template0",
+            administrator
+        );
+        await make.ExecuteNonQueryAsync();
+        // Without a pool: a database is copied only while nobody is connected to it.
+        var template = new NpgsqlConnectionStringBuilder(Connections.Migrator!) { Database = SiteTemplate, Pooling = false };
+        await ClinicSchema.MigrateAsync(template.ConnectionString, CancellationToken.None);
     }
 
     public async ValueTask DisposeAsync()
