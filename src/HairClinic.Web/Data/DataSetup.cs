@@ -17,7 +17,7 @@ public static class DataSetup
             .AddSingleton<ClinicDatabase>()
             .AddSingleton(sp =>
                 ClinicDbOptions.For(
-                    sp.GetRequiredService<ClinicDatabase>().Connections.Program,
+                    ClinicConnections.Preparing(sp.GetRequiredService<ClinicDatabase>().Connections.Program),
                     sp.GetRequiredService<ILoggerFactory>(),
                     sp.GetRequiredService<IClock>()
                 )

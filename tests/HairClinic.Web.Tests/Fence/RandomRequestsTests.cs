@@ -76,7 +76,11 @@ public sealed class RandomRequestsTests(PgServer server)
     public async Task A_pool_shared_by_all_leaks_nobody_whatever_goes_wrong()
     {
         var world = await World.LayAsync(server, new Random(7));
-        var shared = new NpgsqlConnectionStringBuilder(server.Connections.Program) { MaxPoolSize = 3, ApplicationName = "shared pool" };
+        var shared = new NpgsqlConnectionStringBuilder(ClinicConnections.Preparing(server.Connections.Program))
+        {
+            MaxPoolSize = 3,
+            ApplicationName = "shared pool",
+        };
         var options = ClinicDbOptions.For(shared.ConnectionString, clock: new FakeClock(TestClinic.UsualNow));
         await using var administrator = NpgsqlDataSource.Create(server.Administrator);
         var answered = 0;

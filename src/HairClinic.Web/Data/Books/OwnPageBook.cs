@@ -56,7 +56,7 @@ public sealed class OwnPageBook(ClinicDatabase database)
     /// <returns>Null when there is no such client any more, or the sign-in was ended.</returns>
     public async Task<OwnPageFacts?> ReadAsync(ClientActor actor, Instant now, CancellationToken cancellation)
     {
-        await using var connection = new NpgsqlConnection(_connection ??= Preparing(database.Connections.Program));
+        await using var connection = new NpgsqlConnection(_connection ??= ClinicConnections.Preparing(database.Connections.Program));
         await connection.OpenAsync(cancellation);
         await using var batch = new NpgsqlBatch(connection) { BatchCommands = { ActorStatement.InBatch(actor, now), Ask(actor, now) } };
         try
@@ -110,13 +110,4 @@ public sealed class OwnPageBook(ClinicDatabase database)
         row.IsDBNull(column) ? null : LocalDate.FromDateOnly(row.GetFieldValue<DateOnly>(column));
 
     private static Instant Moment(NpgsqlDataReader row, int column) => Instant.FromDateTimeUtc(row.GetDateTime(column));
-
-    // The pool still resets a connection that goes back, so the actor goes with it; prepared statements stay.
-    private static string Preparing(string connection) =>
-        new NpgsqlConnectionStringBuilder(connection)
-        {
-            MaxAutoPrepare = 10,
-            AutoPrepareMinUsages = 2,
-            ApplicationName = "own page",
-        }.ConnectionString;
 }
