@@ -140,7 +140,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         await page.GotoAsync("/sign-in?ReturnUrl=/day");
         await page.GetByLabel("Name or e-mail").FillAsync("desk@practice.example");
         await page.GetByLabel("Password").FillAsync(Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Book a visit" }).WaitForAsync();
         return page;
     }

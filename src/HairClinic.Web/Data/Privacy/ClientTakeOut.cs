@@ -20,9 +20,6 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoBook photos, AccessLogBook
     public const int MostRows = 50_000;
     public const long MostPhotoBytes = 500L * 1024 * 1024;
 
-    /// <summary>What health answers are sealed for.</summary>
-    public const string HealthPurpose = "health answers";
-
     /// <summary>Tables that hold nothing of the client's to take, and why.</summary>
     public static readonly IReadOnlyDictionary<string, string> LeftOut = new Dictionary<string, string>
     {
@@ -109,7 +106,7 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoBook photos, AccessLogBook
             .ToListAsync(cancellation);
         foreach (var row in rows)
         {
-            var opened = await sealer.OpenAsync(db, row.ClientId, HealthPurpose, row.Id, row.Closed, cancellation);
+            var opened = await sealer.OpenAsync(db, row.ClientId, HealthAnswer.Purpose, row.Id, row.Closed, cancellation);
             if (opened.Bytes is { } bytes)
                 all.Add(new(row.AnsweredOn, JsonSerializer.Deserialize<HealthHistory>(bytes, JsonColumns.Options)!));
         }

@@ -127,7 +127,7 @@ public sealed class PrivacyScene
             new HealthHistory { Allergies = "allergic to spider-plants" },
             JsonColumns.Options
         );
-        var closed = await sealer.SealAsync(db, Client.Id, ClientTakeOut.HealthPurpose, answerId, answers, Cancel);
+        var closed = await sealer.SealAsync(db, Client.Id, HealthAnswer.Purpose, answerId, answers, Cancel);
         db.HealthAnswers.Add(new HealthAnswer(answerId, Client.Id, Given.Today, Given.Stylist.Id, now, closed));
         PhotoFile = await services
             .GetRequiredService<PhotoBook>()
