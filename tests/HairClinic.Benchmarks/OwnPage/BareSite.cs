@@ -7,11 +7,14 @@ using Npgsql;
 namespace HairClinic.Benchmarks.OwnPage;
 
 /// <summary>The bare server of the baselines, beside the repository: a static page with one query and no application around it.</summary>
-internal sealed class BareSite(Process process, EmbeddedServer server, string address) : IAsyncDisposable
+internal sealed class BareSite(Process process, string data, EmbeddedServer server, string address) : IAsyncDisposable
 {
     private static readonly string Source = Path.GetFullPath(Path.Combine(Report.Folder, "../../../../../shared/baselines/web"));
 
     public string Page => address + "/ssrdb";
+
+    /// <summary>What it has worked since it started.</summary>
+    public Work Work => Work.Of(process.Id, data);
 
     /// <returns>Null where the baseline is not there.</returns>
     public static async Task<BareSite?> OpenAsync(string folder, int port)
@@ -30,7 +33,8 @@ internal sealed class BareSite(Process process, EmbeddedServer server, string ad
             )
         )
             await publish.WaitForExitAsync();
-        var server = await EmbeddedServer.StartAsync(new(Path.Combine(folder, "bare-data")) { Durable = false }, NullLogger.Instance);
+        var data = Path.Combine(folder, "bare-data");
+        var server = await EmbeddedServer.StartAsync(new(data) { Durable = false }, NullLogger.Instance);
         await FillAsync(server.Connections.Migrator!);
         var start = new ProcessStartInfo("dotnet")
         {
@@ -46,7 +50,7 @@ internal sealed class BareSite(Process process, EmbeddedServer server, string ad
         var process = Process.Start(start)!;
         var address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}");
         await Wrk.WaitAsync(address + "/plain");
-        return new BareSite(process, server, address);
+        return new BareSite(process, data, server, address);
     }
 
     public async ValueTask DisposeAsync()

@@ -27,9 +27,9 @@ internal static class OwnPageBenchmark
                 await Wrk.RunAsync(bare.Page, Connections, Seconds);
             for (var turn = 0; turn < Turns; turn++)
             {
-                ours.Add(await OneAsync("own page", page, own.Cookies));
+                ours.Add(await OneAsync("own page", page, () => own.Work, own.Cookies));
                 if (bare is not null)
-                    theirs.Add(await OneAsync("bare page", bare.Page, cookies: null));
+                    theirs.Add(await OneAsync("bare page", bare.Page, () => bare.Work, cookies: null));
             }
             if (bare is null)
             {
@@ -49,11 +49,17 @@ internal static class OwnPageBenchmark
             Directory.Delete(folder, recursive: true);
         }
 
-        async Task<double> OneAsync(string what, string address, IReadOnlyList<string>? cookies)
+        async Task<double> OneAsync(string what, string address, Func<Work> work, IReadOnlyList<string>? cookies)
         {
+            var before = work();
             var (perSecond, p99, clean) = await Wrk.RunAsync(address, Connections, Seconds, cookies);
+            var (site, database) = work() - before;
+            var pages = perSecond * Seconds;
             report.Say(
-                string.Create(CultureInfo.InvariantCulture, $"  {what}: {perSecond:F0} a second, p99 {p99}{(clean ? "" : ", with errors")}")
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"  {what}: {perSecond:F0} a second, p99 {p99}; processor time a page: site {site / pages:F3} ms, database {database / pages:F3} ms{(clean ? "" : ", with errors")}"
+                )
             );
             return clean ? perSecond : 0;
         }

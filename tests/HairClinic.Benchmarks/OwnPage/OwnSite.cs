@@ -22,8 +22,13 @@ internal sealed class OwnSite : IAsyncDisposable
 {
     private readonly Process _process;
 
-    private OwnSite(Process process, string address, IReadOnlyList<string> cookies) =>
-        (_process, Address, Cookies) = (process, address, cookies);
+    private readonly string _data;
+
+    private OwnSite(Process process, string data, string address, IReadOnlyList<string> cookies) =>
+        (_process, _data, Address, Cookies) = (process, data, address, cookies);
+
+    /// <summary>What it has worked since it started.</summary>
+    public Work Work => Work.Of(_process.Id, _data);
 
     public string Address { get; }
 
@@ -55,7 +60,7 @@ internal sealed class OwnSite : IAsyncDisposable
         process.BeginErrorReadLine();
         var address = $"http://127.0.0.1:{port}";
         await Wrk.WaitAsync(address + "/alive");
-        return new OwnSite(process, address, cookies);
+        return new OwnSite(process, data, address, cookies);
     }
 
     public async ValueTask DisposeAsync()
