@@ -9,7 +9,7 @@ namespace HairClinic.Benchmarks.OwnPage;
 /// <summary>The bare server of the baselines, beside the repository: a static page with one query and no application around it.</summary>
 internal sealed class BareSite(Process process, string data, EmbeddedServer server, string address) : IAsyncDisposable
 {
-    private static readonly string Source = Path.GetFullPath(Path.Combine(Report.Folder, "../../../../../shared/baselines/web"));
+    private static readonly string Source = Path.GetFullPath(Path.Combine(Report.Folder, "../../../../shared/baselines/web"));
 
     public string Page => address + "/ssrdb";
 

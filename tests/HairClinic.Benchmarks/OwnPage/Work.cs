@@ -22,7 +22,10 @@ internal readonly record struct Work(double Site, double Database)
             .Select(Read)
             .OfType<One>()
             .ToList();
-        var server = all.FirstOrDefault(p => p.Command.Contains("postgres\0", StringComparison.Ordinal) && p.Command.Contains(dataFolder));
+        var server = all.FirstOrDefault(p =>
+            p.Command.Split('\0')[0].EndsWith("/postgres", StringComparison.Ordinal)
+            && p.Command.Contains(dataFolder + "/", StringComparison.Ordinal)
+        );
         return new Work(
             all.Where(p => p.Id == site).Sum(p => p.Milliseconds),
             server is null ? 0 : all.Where(p => p.Id == server.Id || p.Parent == server.Id).Sum(p => p.Milliseconds)

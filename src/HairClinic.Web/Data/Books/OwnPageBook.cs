@@ -11,52 +11,19 @@ namespace HairClinic.Web.Data.Books;
 
 /// <summary>
 /// All a client's first page shows, in one round trip: the first statement says who is acting, the second brings one row.
-/// Thousands of clients open this page at the same hour of the morning, so it is the one page with a query by hand.
+/// Thousands of clients open this page at the same hour of the morning, so it is the one page that asks past EF.
 /// </summary>
 public sealed class OwnPageBook(ClinicDatabase database)
 {
-    // The row is there only for a client who has not left and a sign-in that was not ended and still opens this page.
-    private const string Sql = """
-        select coalesce(c.called_as, c.name), h.name, h.phone, h.zone, s.cure_hours, s.client_move_hours,
-               b.applied_on, b.applied_at, b.opens_on, b.due_on, b.closes_on, b.due_reasons::text,
-               case when b.lift_reported_on is not null then coalesce(b.lifted_on, b.lift_reported_on) end,
-               (select max(p.label_cure_hours) from bond_products u
-                    join products p on p.practice_id = u.practice_id and p.id = u.product_id
-                    where u.practice_id = b.practice_id and u.bond_id = b.id),
-               v.id, v.starts_at, v.zone, v.name, v.state,
-               o.state, o.promised_for
-        from clients c
-        join salons h on h.practice_id = c.practice_id and h.id = c.home_salon_id
-        join practice_settings s on s.practice_id = c.practice_id
-        left join bonds b on b.practice_id = c.practice_id and b.client_id = c.id and b.removed_on is null
-        left join lateral (
-            select w.id, w.starts_at, p.zone, p.name, w.state
-            from visits w join salons p on p.practice_id = w.practice_id and p.id = w.salon_id
-            where w.practice_id = c.practice_id and w.client_id = c.id and w.ends_at > $3 and w.state in ('Booked', 'Arrived')
-            order by w.starts_at limit 1) v on true
-        left join lateral (
-            select u.state, (
-                select r.promised_for from promise_revisions r
-                where r.practice_id = u.practice_id and r.hair_system_id = u.id order by r.number desc limit 1) as promised_for
-            from hair_systems u
-            where u.practice_id = c.practice_id and u.client_id = c.id
-                and u.state in ('Ordered', 'Acknowledged', 'Shipped', 'Arrived', 'Inspected', 'Remake', 'Accepted', 'Prepared')
-            order by u.ordered_on desc nulls last, u.id desc limit 1) o on true
-        where c.practice_id = $1 and c.id = $2 and c.left_on is null and c.merged_into_id is null
-            and ($4 is null or exists (
-                select from client_sign_ins i
-                where i.practice_id = c.practice_id and i.id = $4 and i.client_id = c.id and i.ended_at is null
-                    and (i.email = lower(c.email) or exists (
-                        select from guardians g where g.practice_id = c.practice_id and g.client_id = c.id and g.email = i.email
-                            and (g.ends_on is null or g.ends_on >= ($3 at time zone h.zone)::date)))))
-        """;
+    // Few, so that each has the plans of these two statements at hand: a hundred that were idle for a while have to make them anew.
+    private static readonly int MostConnections = Math.Max(8, 2 * Environment.ProcessorCount);
 
     private string? _connection;
 
     /// <returns>Null when there is no such client any more, or the sign-in was ended.</returns>
     public async Task<OwnPageFacts?> ReadAsync(ClientActor actor, Instant now, CancellationToken cancellation)
     {
-        await using var connection = new NpgsqlConnection(_connection ??= ClinicConnections.Preparing(database.Connections.Program));
+        await using var connection = new NpgsqlConnection(_connection ??= Few(database.Connections.Program));
         await connection.OpenAsync(cancellation);
         await using var batch = new NpgsqlBatch(connection) { BatchCommands = { ActorStatement.InBatch(actor, now), Ask(actor, now) } };
         try
@@ -71,15 +38,16 @@ public sealed class OwnPageBook(ClinicDatabase database)
         }
     }
 
+    private static string Few(string program) =>
+        new NpgsqlConnectionStringBuilder(ClinicConnections.Preparing(program)) { MaxPoolSize = MostConnections }.ConnectionString;
+
     private static NpgsqlBatchCommand Ask(ClientActor actor, Instant now) =>
-        new(Sql)
+        new(OwnPageFunction.Call)
         {
             Parameters =
             {
-                new NpgsqlParameter<Guid> { TypedValue = actor.PracticeId },
-                new NpgsqlParameter<Guid> { TypedValue = actor.ClientId },
-                new NpgsqlParameter<DateTime> { TypedValue = now.ToDateTimeUtc() },
                 new NpgsqlParameter<Guid?> { TypedValue = actor.SignInId },
+                new NpgsqlParameter<DateTime> { TypedValue = now.ToDateTimeUtc() },
             },
         };
 

@@ -74,9 +74,5 @@ public static class Reach
     public const string AtHome = "(select app_all()) or app_at_home(client_id)";
 
     private static string Granted(string table, string column) =>
-        $"""
-            exists (select from client_grants g where g.practice_id = {table}.practice_id and g.client_id = {table}.{column}
-                    and (g.salon_id = any ((select app_salons())::uuid[]) or g.person_id = (select app_trainee()))
-                    and g.starts_at <= (select app_now()) and (g.ends_at is null or g.ends_at > (select app_now())))
-            """;
+        $"exists (select from opened_clients o where o.practice_id = {table}.practice_id and o.client_id = {table}.{column})";
 }
