@@ -46,9 +46,6 @@ curl -s -o /dev/null -b "$jar" -c "$jar" --data-urlencode "__RequestVerification
 cookie=$(of "$jar")
 echo "The demo site runs at $url; signed in as ${name:-nobody}: $(curl -s -o /dev/null -w '%{http_code}' -b "$jar" "$url/due") at /due."
 
-echo "== fuzz, $minutes min"
-(cd "$here" && timeout $((minutes * 60 + 180)) dotnet run fuzz.cs -- --site "$url" --minutes "$minutes" --seed "${SEED:-1}" --name "$name" --password "$password" --out "$out/fuzz.txt")
-
 # A client of the demo, let in by a link of their own.
 own=$data/own-cookies
 card=$(curl -s -b "$jar" "$url/due" | grep -oE '/clients/[0-9a-f-]+/card' | head -n 1)
@@ -67,6 +64,9 @@ handler=$(sed -n 's/.*name="_handler" value="\([^"]*\)".*/\1/p' <<<"$page" | hea
 curl -s -o /dev/null -b "$own" -c "$own" --data-urlencode "__RequestVerificationToken=$token" --data-urlencode "_handler=$handler" \
   --data-urlencode "Token=${link#*token=}" "$url$link"
 echo "A client is let in: $(curl -s -o /dev/null -w '%{http_code}' -b "$own" "$url/my-hair") at /my-hair."
+
+echo "== fuzz, $minutes min"
+(cd "$here" && timeout $((minutes * 60 + 180)) dotnet run fuzz.cs -- --site "$url" --minutes "$minutes" --seed "${SEED:-1}" --name "$name" --password "$password" --out "$out/fuzz.txt")
 
 # Without ssrf, xxe and wapp: they ask a server outside. Without buster, nikto and brute_login_form: they only make noise.
 # Debian's wapiti 3.0.4 trips over its own exclusions on Python 3.11, so that one function is mended on the way; and it asks for an
