@@ -24,7 +24,11 @@ public sealed class OwnPageBook(ClinicDatabase database)
                     join products p on p.practice_id = u.practice_id and p.id = u.product_id
                     where u.practice_id = b.practice_id and u.bond_id = b.id),
                v.id, v.starts_at, v.zone, v.name, v.state,
-               o.state, o.promised_for
+               o.state, o.promised_for,
+               exists (select from photos f
+                    where f.practice_id = c.practice_id and f.client_id = c.id and f.shared and f.removed_at is null),
+               exists (select from consents a where a.practice_id = c.practice_id and a.client_id = c.id),
+               exists (select from access_notes l where l.practice_id = c.practice_id and l.client_id = c.id)
         from clients c
         join salons h on h.practice_id = c.practice_id and h.id = c.home_salon_id
         join practice_settings s on s.practice_id = c.practice_id
@@ -102,6 +106,9 @@ public sealed class OwnPageBook(ClinicDatabase database)
                 ? null
                 : new OwnVisitFacts(row.GetGuid(14), Moment(row, 15), row.GetString(16), row.GetString(17), row.GetString(18) == "Arrived"),
             Coming = row.IsDBNull(19) ? null : new OwnUnitFacts(Enum.Parse<UnitState>(row.GetString(19)), Day(row, 20)),
+            HasPhotos = row.GetBoolean(21),
+            HasConsents = row.GetBoolean(22),
+            WasSeen = row.GetBoolean(23),
         };
 
     private static string? Text(NpgsqlDataReader row, int column) => row.IsDBNull(column) ? null : row.GetString(column);
