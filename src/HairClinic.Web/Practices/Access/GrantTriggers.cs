@@ -42,7 +42,7 @@ public static class GrantTriggers
                 having count(*) > 0;
         end $$;
 
-        -- The days count for visits that were, too: what is open shortly after a change is what would be, had it always held.
+        -- A change of the days counts for past visits too, as if it had always held.
         create or replace function move_visit_grants() returns trigger language plpgsql security definer set search_path = public as $$
         begin
             update client_grants g
