@@ -1,9 +1,11 @@
+using System.Net;
 using HairClinic.Domain.Clients;
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.Clients.Photos;
+using HairClinic.Web.Tests.Security;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
@@ -103,6 +105,30 @@ public sealed class MyPhotosTests(PgServer server)
         Assert.Equal(all.Select(r => r.TakenOn).OrderDescending(), all.Select(r => r.TakenOn));
     }
 
+    [Fact]
+    public async Task Over_the_wire_a_picture_opens_for_its_own_client_alone_and_no_browser_keeps_it()
+    {
+        await using var site = await ClinicSite.OpenAsync(server);
+        var photo = await site
+            .Services.GetRequiredService<PracticeJobs>()
+            .RunAsync(site.PracticeId, "test", services => KeepAsync(services, site.Here.Own.Client, shared: true));
+        var address = $"/my-hair/my-photos/{photo.Id}";
+
+        using var mine = await (await site.OpenLinkAsync(site.Here.Own.Client)).GetAsync(address, Cancel);
+
+        Assert.Equal(HttpStatusCode.OK, mine.StatusCode);
+        Assert.Equal("image/webp", mine.Content.Headers.ContentType!.ToString());
+        Assert.True(mine.Headers.CacheControl!.NoStore);
+        Assert.Equal("nosniff", Assert.Single(mine.Headers.GetValues("X-Content-Type-Options")));
+        foreach (var other in new[] { site.Here.Mate, site.Elsewhere.Own, site.Foreign.Own })
+        {
+            var browser = await site.OpenLinkAsync(other.Client);
+            Assert.Equal(HttpStatusCode.NotFound, (await browser.GetAsync(address, Cancel)).StatusCode);
+            Assert.Equal(HttpStatusCode.NotFound, (await browser.GetAsync(address + "/small", Cancel)).StatusCode);
+        }
+        Assert.Equal(HttpStatusCode.Redirect, (await site.Browser().GetAsync(address, Cancel)).StatusCode);
+    }
+
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid? before = null) =>
         clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), s => s.OpenAsync(before, Cancel));
 
@@ -115,19 +141,18 @@ public sealed class MyPhotosTests(PgServer server)
         );
 
     private static Task<Photo> KeepAsync(TestClinic clinic, Client client, bool shared) =>
-        clinic.AsAsync(
-            clinic.Job,
-            async services =>
-            {
-                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                var pressed = await PhotoPress.PressAsync(DrawnPhoto.Jpeg(), Cancel);
-                var file = await services.GetRequiredService<PhotoBook>().KeepAsync(db, client.Id, pressed, Cancel);
-                var day = new LocalDate(2027, 2, 1);
-                var photo = new Photo(Guid.CreateVersion7(), client.Id, PhotoKind.After, day, day, file, null, TestClinic.UsualNow);
-                photo.Share(shared);
-                db.Photos.Add(photo);
-                await db.SaveChangesAsync(Cancel);
-                return photo;
-            }
-        );
+        clinic.AsAsync(clinic.Job, services => KeepAsync(services, client, shared));
+
+    private static async Task<Photo> KeepAsync(IServiceProvider services, Client client, bool shared)
+    {
+        await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+        var pressed = await PhotoPress.PressAsync(DrawnPhoto.Jpeg(), Cancel);
+        var file = await services.GetRequiredService<PhotoBook>().KeepAsync(db, client.Id, pressed, Cancel);
+        var day = new LocalDate(2027, 2, 1);
+        var photo = new Photo(Guid.CreateVersion7(), client.Id, PhotoKind.After, day, day, file, null, TestClinic.UsualNow);
+        photo.Share(shared);
+        db.Photos.Add(photo);
+        await db.SaveChangesAsync(Cancel);
+        return photo;
+    }
 }
