@@ -1,11 +1,14 @@
 using System.Text.Json;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Photos;
+using HairClinic.Web.Data.Privacy;
+using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
 using NetVips;
 using NodaTime;
@@ -13,7 +16,7 @@ using NodaTime;
 namespace HairClinic.Web.Demo;
 
 /// <summary>What a few invented clients confided, and two pictures drawn by code: nobody's head.</summary>
-public sealed class DemoConfided(Sealer sealer, PhotoBook photos)
+public sealed class DemoConfided(Sealer sealer, PhotoBook photos, ConsentBook consents)
 {
     public async Task TellAsync(ClinicDb db, Instant now, LocalDate today, CancellationToken cancellation)
     {
@@ -28,15 +31,40 @@ public sealed class DemoConfided(Sealer sealer, PhotoBook photos)
             db.HealthAnswers.Add(new HealthAnswer(id, client.Id, today, stylist.Id, now, closed));
             db.Clearances.AddRange(ClearanceRules.From(told, today).Select(f => new Clearance(Guid.CreateVersion7(), client.Id, id, f)));
         }
-        foreach (var (kind, shade) in new[] { (PhotoKind.Before, 60), (PhotoKind.After, 150) })
+        // Casimir's own page can be opened in the demo, so that it shows what such a page holds.
+        var casimir = await db.Clients.SingleAsync(c => c.Email == Tours.CasimirsAddress, cancellation);
+        foreach (var client in new[] { clients[0], casimir })
         {
-            var pressed = await PhotoPress.PressAsync(Draw(shade), cancellation);
-            var file = await photos.KeepAsync(db, clients[0].Id, pressed, cancellation);
-            var photo = new Photo(Guid.CreateVersion7(), clients[0].Id, kind, today, today, file, stylist.Id, now);
-            photo.Share(kind == PhotoKind.After);
-            db.Photos.Add(photo);
+            foreach (var (kind, shade) in new[] { (PhotoKind.Before, 60), (PhotoKind.After, 150) })
+            {
+                var pressed = await PhotoPress.PressAsync(Draw(shade), cancellation);
+                var file = await photos.KeepAsync(db, client.Id, pressed, cancellation);
+                var photo = new Photo(Guid.CreateVersion7(), client.Id, kind, today, today, file, stylist.Id, now);
+                photo.Share(kind == PhotoKind.After);
+                db.Photos.Add(photo);
+            }
         }
+        await AgreeAsync(db, casimir.Id, stylist.Id, cancellation);
         await db.SaveChangesAsync(cancellation);
+    }
+
+    private async Task AgreeAsync(ClinicDb db, Guid clientId, Guid askedBy, CancellationToken cancellation)
+    {
+        var shown = (await db.PracticeSettings.Select(s => s.Culture).SingleAsync(cancellation), 1);
+        foreach (var subject in new[] { ConsentSubject.Treatment, ConsentSubject.Photos, ConsentSubject.Messages })
+        {
+            await consents.AddAsync(
+                db,
+                Guid.CreateVersion7(),
+                clientId,
+                subject,
+                given: true,
+                shown,
+                askedBy,
+                ConsentWay.OnTablet,
+                cancellation
+            );
+        }
     }
 
     private static IEnumerable<HealthHistory> Histories(Guid adhesive, LocalDate today) =>

@@ -14,6 +14,12 @@ public static class Languages
         ("es-ES", "Español"),
     ];
 
+    /// <summary>Each language once, by its two letters, whatever the country.</summary>
+    public static readonly IReadOnlyList<(string Code, string Name)> Spoken =
+    [
+        .. All.Select(l => (l.Code[..2], l.Name)).DistinctBy(l => l.Item1),
+    ];
+
     public static string? Known(string? code) => All.Any(l => l.Code == code) ? code : null;
 
     public static void Remember(HttpContext http, string? code)

@@ -10,10 +10,7 @@ public sealed class StepUpGate(RequestDelegate next)
         if (context.GetEndpoint()?.Metadata.GetMetadata<StepUpAttribute>() is null || await check.IsFreshAsync(context.RequestAborted))
             await next(context);
         else if (HttpMethods.IsGet(context.Request.Method))
-        {
-            var wanted = Uri.EscapeDataString(context.Request.Path + context.Request.QueryString);
-            context.Response.Redirect($"{StepUpCheck.Page}?return={wanted}");
-        }
+            context.Response.Redirect(check.PageFor(context.Request.Path + context.Request.QueryString));
         else
         {
             context.Response.StatusCode = StatusCodes.Status403Forbidden;

@@ -65,7 +65,19 @@ public sealed class OwnPageTests(ChromiumBrowser chromium)
         await page.GetByRole(AriaRole.Button, new() { Name = words["tell"] }).ClickAsync();
         await page.GetByText(words["next"]).WaitForAsync();
 
-        foreach (var path in new[] { "aftercare", "preferences", "my-units", "whose-dates" })
+        foreach (
+            var path in new[]
+            {
+                "aftercare",
+                "preferences",
+                "my-units",
+                "whose-dates",
+                "my-photos",
+                "who-saw-mine",
+                "my-consents",
+                "take-my-data",
+            }
+        )
         {
             await page.GotoAsync($"/my-hair/{path}");
             await LookAsync(page, scripts, $"own-{path}-{language}");

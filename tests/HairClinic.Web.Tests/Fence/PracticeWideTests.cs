@@ -10,7 +10,10 @@ public sealed class PracticeWideTests
     [
         "src/HairClinic.Web/Features/Clients/AskForClient/AskForClient.cs",
         "src/HairClinic.Web/Features/Clients/Find/Find.cs",
+        "src/HairClinic.Web/Features/MyHair/MyConsents/MyConsents.cs",
         "src/HairClinic.Web/Features/MyHair/OwnSlots.cs",
+        "src/HairClinic.Web/Features/MyHair/TakeMyData/TakeMyData.cs",
+        "src/HairClinic.Web/Features/MyHair/WhoSawMine/WhoSawMine.cs",
         "src/HairClinic.Web/Features/Practices/ThrowDemoAway/ThrowDemoAway.cs",
         "src/HairClinic.Web/Features/Privacy/ApplyKeeping/ApplyKeeping.cs",
         "src/HairClinic.Web/Features/Privacy/EraseClient/EraseClient.cs",

@@ -3,7 +3,14 @@ using System.Resources;
 using System.Text.RegularExpressions;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
+using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data.Privacy;
+using HairClinic.Web.Features.MyHair.MyConsents;
 using HairClinic.Web.Features.MyHair.MyHair;
+using HairClinic.Web.Features.MyHair.MyPhotos;
+using HairClinic.Web.Features.MyHair.WhoSawMine;
 using HairClinic.Web.Features.Practices.Defaults;
 using HairClinic.Web.Ui.Care;
 using HairClinic.Web.Ui.Wear;
@@ -34,6 +41,7 @@ public sealed partial class SpanishTests
         "Data/Books/SignInLinkBook.cs",
         "Data/Books/LiftBook.cs",
         "Data/Writes/WriteOnce.cs",
+        "Data/Privacy/ClientTakeOut.cs",
     ];
 
     // Pages of this area that the staff read.
@@ -75,6 +83,11 @@ public sealed partial class SpanishTests
             .Select(m => Regex.Unescape(m.Groups[1].Value))
             .Concat(Enum.GetValues<UnitState>().Where(s => !s.IsGone()).Select(OwnOrderText.Of))
             .Concat(Enum.GetValues<CareTopic>().SelectMany(t => new[] { AftercareText.Title(t), AftercareText.Usual(t) }))
+            .Append(AftercareText.Caution)
+            .Concat(Enum.GetValues<ConsentSubject>().SelectMany(s => new[] { ConsentWords.Of(s), OwnConsentText.Follows(s) }))
+            .Concat(Enum.GetValues<PhotoKind>().Select(OwnPhotoText.Of))
+            .Concat(Enum.GetValues<AccessDeed>().Select(OwnSeenText.Of))
+            .Concat(Enum.GetNames<StaffRole>().Select(OwnSeenText.OfRole))
             .Concat(CureWords())
             .Concat(Enum.GetValues<Domain.Bonding.LiftZone>().Select(ZoneText.Of))
             .Concat(BondRefusals())

@@ -46,6 +46,8 @@ public static class RouteRules
         "/my-hair/calendar/{address}",
         "/clients/{clientId:guid}/photos/{photoId:guid}",
         "/clients/{clientId:guid}/photos/{photoId:guid}/small",
+        "/my-hair/my-photos/{photoId:guid}",
+        "/my-hair/my-photos/{photoId:guid}/small",
     ];
 
     /// <summary>What each parameter of a route or a query means; one that is not here fails the test.</summary>

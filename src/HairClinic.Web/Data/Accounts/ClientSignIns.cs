@@ -59,6 +59,17 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
             }
         );
 
+    /// <summary>Whether this device was let in by a link a moment ago.</summary>
+    public Task<bool> IsFreshAsync(ClientActor actor, CancellationToken cancellation) =>
+        InPracticeAsync(
+            actor.PracticeId,
+            db =>
+            {
+                var since = clock.GetCurrentInstant() - SessionBook.Fresh;
+                return db.ClientSignIns.AnyAsync(s => s.Id == actor.SignInId && s.EndedAt == null && s.OpenedAt > since, cancellation);
+            }
+        );
+
     /// <summary>All pages this sign-in may show.</summary>
     public Task<IReadOnlyList<OwnPage>> PagesAsync(ClientActor actor, CancellationToken cancellation) =>
         InPracticeAsync<IReadOnlyList<OwnPage>>(

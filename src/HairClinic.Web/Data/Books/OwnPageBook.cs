@@ -70,6 +70,9 @@ public sealed class OwnPageBook(ClinicDatabase database)
                 ? null
                 : new OwnVisitFacts(row.GetGuid(14), Moment(row, 15), row.GetString(16), row.GetString(17), row.GetString(18) == "Arrived"),
             Coming = row.IsDBNull(19) ? null : new OwnUnitFacts(Enum.Parse<UnitState>(row.GetString(19)), Day(row, 20)),
+            HasPhotos = row.GetBoolean(21),
+            HasConsents = row.GetBoolean(22),
+            WasSeen = row.GetBoolean(23),
         };
 
     private static string? Text(NpgsqlDataReader row, int column) => row.IsDBNull(column) ? null : row.GetString(column);

@@ -13,6 +13,15 @@ public sealed record OwnPageFacts(string Name, string Salon, string? Phone, stri
     public OwnVisitFacts? Visit { get; init; }
 
     public OwnUnitFacts? Coming { get; init; }
+
+    /// <summary>Photos are shared with them.</summary>
+    public bool HasPhotos { get; init; }
+
+    /// <summary>Something is written down that they agreed to or took back.</summary>
+    public bool HasConsents { get; init; }
+
+    /// <summary>The access log has a line about them.</summary>
+    public bool WasSeen { get; init; }
 }
 
 public sealed record OwnBondFacts(

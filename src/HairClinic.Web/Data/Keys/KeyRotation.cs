@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 
@@ -8,7 +9,7 @@ namespace HairClinic.Web.Data.Keys;
 /// Puts a new master key in front and wraps every client's key anew. Cut short, it is taken up where it stopped: no second
 /// key is added while client keys still lie under an older one.
 /// </summary>
-public sealed class KeyRotation(MasterKeys masters, Sealer sealer, PracticeJobs jobs)
+public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogBook log, PracticeJobs jobs)
 {
     public const int Batch = 200;
 
@@ -20,6 +21,7 @@ public sealed class KeyRotation(MasterKeys masters, Sealer sealer, PracticeJobs 
         var rewrapped = 0;
         foreach (var practice in await jobs.PracticeIdsAsync(cancellation))
         {
+            await jobs.RunAsync(practice, "keys", services => NoteAsync(services, cancellation));
             int done;
             do
             {
@@ -58,6 +60,14 @@ public sealed class KeyRotation(MasterKeys masters, Sealer sealer, PracticeJobs 
             behind += counts.Where(c => c is { Gone: false, Old: true }).Sum(c => c.Count);
         }
         return new Status(masters.File, masters.All, all, destroyed, behind);
+    }
+
+    // Each practice's own log says so, under the key that is in front now; a rotation taken up again is noted again.
+    private async Task<bool> NoteAsync(IServiceProvider services, CancellationToken cancellation)
+    {
+        await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+        await log.NoteAsync(db, AccessDeed.RotatedKeys, clientId: null, cancellation: cancellation);
+        return true;
     }
 
     private async Task<int> RewrapAsync(IServiceProvider services, CancellationToken cancellation)

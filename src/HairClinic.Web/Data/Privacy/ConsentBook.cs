@@ -20,6 +20,9 @@ public sealed class ConsentBook(IClock clock)
                 text.Words,
                 db.People.Where(p => p.Id == consent.TakenBy).Select(p => p.Name).FirstOrDefault()
             )
+            {
+                Language = text.Language,
+            }
         ).ToListAsync(cancellation);
 
     /// <summary>The words in force for each subject. Where the practice wrote none, those the program brings, not saved yet.</summary>
@@ -66,5 +69,9 @@ public sealed class ConsentBook(IClock clock)
         new(id, subject, language, number: 1, ConsentWords.FirstOf(subject), clock.GetCurrentInstant(), by: null);
 
     /// <param name="By">The person's name; null where the client did it.</param>
-    public sealed record Line(Consent Consent, int TextNumber, string Words, string? By);
+    public sealed record Line(Consent Consent, int TextNumber, string Words, string? By)
+    {
+        /// <summary>Of the words: a culture name.</summary>
+        public string Language { get; init; } = "";
+    }
 }

@@ -1,5 +1,7 @@
 using System.Text;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Features.MyHair.MyPhotos;
+using HairClinic.Web.Features.MyHair.TakeMyData;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 
@@ -25,6 +27,10 @@ public static class MyHairArea
             .AddScoped<MyBondHasLifted.MyBondHasLifted>()
             .AddSingleton<MyBondHasLifted.MyBondHasLiftedRules>()
             .AddScoped<Aftercare.Aftercare>()
+            .AddScoped<MyPhotos.MyPhotos>()
+            .AddScoped<WhoSawMine.WhoSawMine>()
+            .AddScoped<MyConsents.MyConsents>()
+            .AddScoped<TakeMyData.TakeMyData>()
             .AddScoped<Preferences.Preferences>()
             .AddScoped<WhoseDates.WhoseDates>()
             .AddScoped<DatesFile.DatesFile>()
@@ -50,6 +56,8 @@ public static class MyHairArea
             )
             .AllowAnonymous()
             .WithMetadata(new LimitedAttribute(Limited.UseLink));
+        routes.MapMyPhotos();
+        routes.MapTakeMyData();
     }
 
     private static IResult File(string? text) =>

@@ -35,6 +35,8 @@ public static class PracticesArea
             .AddSingleton<IValidator<EditWorkshop.EditWorkshop.Input>, EditWorkshop.EditWorkshopRules>()
             .AddScoped<Rhythm.Rhythm>()
             .AddSingleton<IValidator<Rhythm.Rhythm.Input>, Rhythm.RhythmRules>()
+            .AddScoped<EditAftercare.EditAftercare>()
+            .AddSingleton<EditAftercare.EditAftercareRules>()
             .AddScoped<AccessLog.AccessLog>()
             .AddScoped<ThrowDemoAway.ThrowDemoAway>()
             .AddSingleton<ThrowDemoAway.ThrowDemoAwayRules>()

@@ -42,6 +42,17 @@ public static class GrantTriggers
                 having count(*) > 0;
         end $$;
 
+        -- A change of the days counts for past visits too, as if it had always held.
+        create or replace function move_visit_grants() returns trigger language plpgsql security definer set search_path = public as $$
+        begin
+            update client_grants g
+                set ends_at = g.ends_at + (new.grant_days_after_visit - old.grant_days_after_visit) * interval '24 hours'
+                where g.practice_id = new.practice_id and g.reason = 'Visit' and g.ends_at is not null;
+            return null;
+        end $$;
+        create or replace trigger move_visit_grants after update of grant_days_after_visit on practice_settings
+            for each row when (old.grant_days_after_visit is distinct from new.grant_days_after_visit) execute function move_visit_grants();
+
         create or replace function keep_visit_grants() returns trigger language plpgsql security definer set search_path = public as $$
         begin
             if tg_op = 'UPDATE' and (old.client_id, old.salon_id, old.person_id) is distinct from (new.client_id, new.salon_id, new.person_id) then

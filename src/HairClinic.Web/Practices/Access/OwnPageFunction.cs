@@ -20,7 +20,8 @@ public static class OwnPageFunction
                 applied_on date, applied_at timestamptz, opens_on date, due_on date, closes_on date, due_reasons text, lifted_on date,
                 label_cure_hours int,
                 visit_id uuid, visit_at timestamptz, visit_zone text, visit_salon text, visit_state text,
-                unit_state text, promised_for date)
+                unit_state text, promised_for date,
+                has_photos boolean, has_consents boolean, has_notes boolean)
             language plpgsql stable security definer set search_path = public as $$
         #variable_conflict use_column
         declare
@@ -35,7 +36,11 @@ public static class OwnPageFunction
                         join products p on p.practice_id = u.practice_id and p.id = u.product_id
                         where u.practice_id = b.practice_id and u.bond_id = b.id),
                    v.id, v.starts_at, v.zone::text, v.name::text, v.state::text,
-                   o.state::text, o.promised_for
+                   o.state::text, o.promised_for,
+                   exists (select from photos f
+                        where f.practice_id = c.practice_id and f.client_id = c.id and f.shared and f.removed_at is null),
+                   exists (select from consents a where a.practice_id = c.practice_id and a.client_id = c.id),
+                   exists (select from access_notes l where l.practice_id = c.practice_id and l.client_id = c.id)
             from clients c
             join salons h on h.practice_id = c.practice_id and h.id = c.home_salon_id
             join practice_settings s on s.practice_id = c.practice_id

@@ -5,6 +5,9 @@ namespace HairClinic.Web.Ui.Care;
 /// <summary>The usual words on aftercare, where a practice wrote none of its own. Common practice, no source. The localiser's keys.</summary>
 public static class AftercareText
 {
+    /// <summary>Stands at the end of whatever a practice writes in place of the usual words.</summary>
+    public const string Caution = "A product’s label and your local rules come before this.";
+
     public static string Title(CareTopic topic) =>
         topic switch
         {

@@ -84,6 +84,11 @@ public sealed class MasterKeysTests(PgServer server)
 
             Assert.True(done.Added);
             Assert.Equal(clients.Count - 1, done.Rewrapped);
+            var noted = await Sql.AskAsync(
+                site.Administrator,
+                $"select string_agg(deed || ' ' || role || ' ' || (key_id = '{done.CurrentId}'), ',') from access_notes where practice_id = '{practice}'"
+            );
+            Assert.Equal("RotatedKeys keys true", noted);
         }
         // A rotation that was cut short: a new key is in the file, and some client keys lie under it.
         await using (var cut = await site.StartAsync())

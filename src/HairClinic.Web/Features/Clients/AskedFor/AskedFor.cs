@@ -1,5 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
@@ -8,7 +9,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.AskedFor;
 
 /// <summary>Other salons have asked to see clients of one's own: let in for a fortnight, or not.</summary>
-public sealed class AskedFor(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed class AskedFor(ClinicDbFactory databases, WriteOnce writes, AccessLogBook log, CurrentActor current, IClock clock)
 {
     /// <summary>How long a yes lasts; common practice, no source. It can be taken back or granted anew.</summary>
     public const int Days = 14;
@@ -44,6 +45,8 @@ public sealed class AskedFor(ClinicDbFactory databases, WriteOnce writes, Curren
                 request.Answer(input.Yes, now);
                 if (input.Yes)
                 {
+                    await db.Database.BeginTransactionAsync(cancellation);
+                    await log.NoteAsync(db, AccessDeed.GrantedSalon, request.ClientId, request.SalonId, cancellation: cancellation);
                     var end = now + Duration.FromDays(Days);
                     db.ClientGrants.Add(
                         new ClientGrant(key, request.ClientId, request.SalonId, now, end, current.Person.PersonId, request.Because)

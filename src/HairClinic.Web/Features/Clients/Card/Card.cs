@@ -1,7 +1,9 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Ui.Wear;
@@ -11,7 +13,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.Card;
 
 /// <summary>The one page about a client: what is on the head, when it is next due and why, and everything around it.</summary>
-public sealed partial class Card(ClinicDbFactory databases, IClock clock)
+public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, CurrentActor current, IClock clock)
 {
     private const int MostVisits = 100;
     private const int MostNotes = 20;
@@ -28,6 +30,8 @@ public sealed partial class Card(ClinicDbFactory databases, IClock clock)
             .SingleOrDefaultAsync(cancellation);
         if (client is null || client.MergedIntoId is not null)
             return new Opened(null, client?.MergedIntoId);
+        if (ByGrant(client))
+            await log.NoteAsync(db, AccessDeed.OpenedCardByGrant, clientId, cancellation: cancellation);
 
         var now = clock.GetCurrentInstant();
         var salons = await db
@@ -79,6 +83,11 @@ public sealed partial class Card(ClinicDbFactory databases, IClock clock)
             null
         );
     }
+
+    // Owners and people of the home salon open it as a matter of course; others, and trainees always, because they were let in.
+    private bool ByGrant(Client client) =>
+        current.Actor is PersonActor { StaffRole: not StaffRole.Owner } person
+        && (person.StaffRole == StaffRole.Trainee || !person.Salons.Contains(client.HomeSalonId));
 
     private static IQueryable<RecipeLine> RecipeOf(ClinicDb db, Guid bondId) =>
         from use in db.BondProducts

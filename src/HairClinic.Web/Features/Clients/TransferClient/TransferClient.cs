@@ -1,5 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
@@ -10,7 +11,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.TransferClient;
 
 /// <summary>A client's home moves to another salon; the old one may still see them until a day it names.</summary>
-public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, AccessLogBook log, CurrentActor current, IClock clock)
 {
     /// <returns>Null: not there, or not of a salon of theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
@@ -58,8 +59,11 @@ public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, 
                     throw new Refusal("This salon is not there any more.");
                 var now = clock.GetCurrentInstant();
                 var from = salons[client.HomeSalonId];
+                await db.Database.BeginTransactionAsync(cancellation);
+                await log.NoteAsync(db, AccessDeed.Transferred, client.Id, to.Id, cancellation: cancellation);
                 if (input.KeepUntil is { } until && until >= from.DayOf(now))
                 {
+                    await log.NoteAsync(db, AccessDeed.GrantedSalon, client.Id, from.Id, cancellation: cancellation);
                     var end = from.TimeZone.AtStartOfDay(until.PlusDays(1)).ToInstant();
                     db.ClientGrants.Add(new ClientGrant(key, client.Id, from.Id, now, end, current.Person.PersonId, "Transferred"));
                 }

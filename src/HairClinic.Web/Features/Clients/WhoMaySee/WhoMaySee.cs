@@ -1,5 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
@@ -9,7 +10,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.WhoMaySee;
 
 /// <summary>Which salons may open a client's record and until when; the home salon lets another in by name and date, and takes it back.</summary>
-public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, AccessLogBook log, CurrentActor current, IClock clock)
 {
     /// <returns>Null: not there, or not theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
@@ -86,6 +87,8 @@ public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, Curre
                     await db.Salons.AsNoTracking().SingleOrDefaultAsync(s => s.Id == input.SalonId && !s.Retired, cancellation)
                     ?? throw new Refusal("This salon is not there any more.");
                 var until = salon.TimeZone.AtStartOfDay(input.Until!.Value.PlusDays(1)).ToInstant();
+                await db.Database.BeginTransactionAsync(cancellation);
+                await log.NoteAsync(db, AccessDeed.GrantedSalon, input.ClientId, salon.Id, cancellation: cancellation);
                 db.ClientGrants.Add(
                     new ClientGrant(key, input.ClientId, salon.Id, clock.GetCurrentInstant(), until, current.Person.PersonId, input.Because)
                 );
@@ -107,6 +110,8 @@ public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, Curre
                     ?? throw new Refusal("This is not there any more.");
                 var now = clock.GetCurrentInstant();
                 grant.TakeBack(now);
+                await db.Database.BeginTransactionAsync(cancellation);
+                await log.NoteAsync(db, AccessDeed.EndedGrant, grant.ClientId, grant.SalonId, cancellation: cancellation);
                 return new Outcome("", now.InUtc().Date);
             },
             cancellation

@@ -30,6 +30,9 @@ public sealed class MyHair(OwnPageBook book, CurrentActor current, IClock clock)
                 )
                 : null,
             Coming = facts.Coming,
+            HasPhotos = facts.HasPhotos,
+            HasConsents = facts.HasConsents,
+            WasSeen = facts.WasSeen,
         };
     }
 
@@ -64,6 +67,12 @@ public sealed class MyHair(OwnPageBook book, CurrentActor current, IClock clock)
         public Booked? Visit { get; init; }
 
         public OwnUnitFacts? Coming { get; init; }
+
+        public bool HasPhotos { get; init; }
+
+        public bool HasConsents { get; init; }
+
+        public bool WasSeen { get; init; }
     }
 
     /// <param name="CuredAt">Null where only the day of the bond is known.</param>

@@ -33,6 +33,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
         settings.Rename(input.Name, input.Region, input.Culture);
         settings.SetRhythm(input.CureHours ?? 0, input.DaysBeforeEvent ?? 0, input.OpeningSoonDays ?? 0, input.SlotMinutes);
         settings.LetClientsMove(input.ClientMoveHours ?? -1);
+        settings.KeepGrantsFor(input.GrantDaysAfterVisit ?? -1);
         cultures.Forget(settings.PracticeId);
         return new Outcome(settings.Name);
     }
@@ -59,6 +60,9 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
 
         public int? ClientMoveHours { get; set; }
 
+        /// <summary>Days after a visit in another salon than their home that its people may still open a client's record.</summary>
+        public int? GrantDaysAfterVisit { get; set; }
+
         public static Input Of(PracticeSettings settings) =>
             new()
             {
@@ -71,6 +75,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
                 OpeningSoonDays = settings.OpeningSoonDays,
                 SlotMinutes = settings.SlotMinutes,
                 ClientMoveHours = settings.ClientMoveHours,
+                GrantDaysAfterVisit = settings.GrantDaysAfterVisit,
             };
 
         public IEnumerable<SaidLine> Said() =>
@@ -83,6 +88,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
                 new("Opening soon, days", $"{OpeningSoonDays}"),
                 new("Bookings start every", $"{SlotMinutes}"),
                 new("Clients change a visit until, hours before", $"{ClientMoveHours}"),
+                new("A visit opens the record to its salon for, days after", $"{GrantDaysAfterVisit}"),
             ];
     }
 

@@ -31,5 +31,10 @@ public sealed class RhythmRules : AbstractValidator<Rhythm.Input>
             .WithMessage("Give a number of hours.")
             .InclusiveBetween(0, 168)
             .WithMessage("Clients may change a visit up to 0 to 168 hours before it.");
+        RuleFor(x => x.GrantDaysAfterVisit)
+            .NotNull()
+            .WithMessage("Give a number of days.")
+            .InclusiveBetween(0, 730)
+            .WithMessage("Another salon may see a client for 0 to 730 days after a visit there.");
     }
 }

@@ -1,5 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using Slice = HairClinic.Web.Features.Clients.AskedFor.AskedFor;
@@ -31,6 +32,15 @@ public sealed class AskedForTests(PgServer server)
                     await using var db = databases.Open();
                     return await db.Clients.CountAsync(TestContext.Current.CancellationToken);
                 }
+            )
+        );
+        Assert.Equal(
+            seen,
+            await clinic.ReadAsync(db =>
+                db.AccessNotes.CountAsync(
+                    n => n.Deed == AccessDeed.GrantedSalon && n.ClientId == client.Id && n.SubjectId == given.There.Id,
+                    TestContext.Current.CancellationToken
+                )
             )
         );
         Assert.Empty(await OpenAsync(clinic, clinic.Acting(given.Desk, given.Here)));

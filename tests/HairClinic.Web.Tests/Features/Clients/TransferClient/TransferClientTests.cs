@@ -1,5 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -20,6 +21,17 @@ public sealed class TransferClientTests(PgServer server)
         var screen = (await OpenAsync(clinic))!;
         await SaveAsync(clinic, screen.Begin with { SalonId = given.There.Id, KeepUntil = given.Today.PlusDays(5) });
 
+        Assert.Equal(
+            [(AccessDeed.Transferred, given.There.Id), (AccessDeed.GrantedSalon, given.Here.Id)],
+            await clinic.ReadAsync(async db =>
+                (
+                    await db
+                        .AccessNotes.Where(n => n.ClientId == client.Id)
+                        .OrderBy(n => n.Number)
+                        .ToListAsync(TestContext.Current.CancellationToken)
+                ).ConvertAll(n => (n.Deed, n.SubjectId!.Value))
+            )
+        );
         Assert.Equal(1, await SeenAsync(clinic, clinic.Acting(given.DeskThere, given.There)));
         Assert.Equal(1, await SeenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
         clinic.Clock.Advance(Duration.FromDays(7));

@@ -1,6 +1,8 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using CardSlice = HairClinic.Web.Features.Clients.Card.Card;
 using Slice = HairClinic.Web.Features.Clients.WhoMaySee.WhoMaySee;
@@ -41,6 +43,44 @@ public sealed class WhoMaySeeTests(PgServer server)
 
         Assert.Null(await CardAsync(clinic));
         Assert.Empty((await OpenAsync(clinic))!.Lines);
+    }
+
+    [Fact]
+    public async Task Letting_in_opening_and_ending_are_each_noted_once_and_the_home_salons_own_opening_is_not()
+    {
+        await using var clinic = await OpenClinicAsync();
+        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+        await CardAsync(clinic);
+        await clinic.UseAsync<CardSlice, CardSlice.Opened>(
+            clinic.Acting(given.Desk, given.Here),
+            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+        );
+        var line = Assert.Single((await OpenAsync(clinic))!.Lines);
+        await clinic.UseAsync<Slice, Slice.Outcome>(
+            clinic.Acting(given.Desk, given.Here),
+            s => s.TakeBackAsync(Guid.CreateVersion7(), new(client.Id, line.GrantId), TestContext.Current.CancellationToken)
+        );
+        await CardAsync(clinic);
+
+        Assert.Equal(
+            [
+                (AccessDeed.GrantedSalon, given.Desk.Id, given.There.Id),
+                (AccessDeed.OpenedCardByGrant, given.DeskThere.Id, null),
+                (AccessDeed.EndedGrant, given.Desk.Id, given.There.Id),
+            ],
+            await NotesAsync(clinic)
+        );
+    }
+
+    [Fact]
+    public async Task Letting_in_that_is_refused_leaves_no_note()
+    {
+        await using var clinic = await OpenClinicAsync();
+        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, clinic.Acting(given.DeskThere, given.There), given.Today.PlusDays(90)));
+
+        Assert.Single(await NotesAsync(clinic));
     }
 
     [Fact]
@@ -109,6 +149,16 @@ public sealed class WhoMaySeeTests(PgServer server)
                     },
                     TestContext.Current.CancellationToken
                 )
+        );
+
+    private Task<List<(AccessDeed, Guid?, Guid?)>> NotesAsync(TestClinic clinic) =>
+        clinic.ReadAsync(async db =>
+            (
+                await db
+                    .AccessNotes.Where(n => n.ClientId == client.Id)
+                    .OrderBy(n => n.Number)
+                    .ToListAsync(TestContext.Current.CancellationToken)
+            ).ConvertAll(n => (n.Deed, n.ActorId, n.SubjectId))
         );
 
     private async Task<CardSlice.Screen?> CardAsync(TestClinic clinic) =>

@@ -2,14 +2,17 @@ using System.Diagnostics;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Features.MyHair.MyHair;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Slice = HairClinic.Web.Features.MyHair.MyHair.MyHair;
 
@@ -43,6 +46,55 @@ public sealed class MyHairTests(PgServer server)
 
         Assert.Equal(BondState.Curing, screen!.Bond!.State);
         Assert.Equal(TestClinic.UsualNow + Duration.FromHours(8), screen.Bond.CuredAt);
+    }
+
+    [Fact]
+    public async Task What_is_kept_about_them_is_led_to_once_there_is_some_of_it()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+        var bare = (await OpenAsync(clinic, client.Id))!;
+        Assert.Equal((false, false, false), (bare.HasPhotos, bare.HasConsents, bare.WasSeen));
+
+        await clinic.LayAsync(scene =>
+        {
+            scene.Db.Photos.AddRange(Photo(client, shared: true), Photo(other, shared: false));
+            var text = new ConsentText(Guid.CreateVersion7(), ConsentSubject.Photos, "en-GB", 1, "Photos may be kept.", scene.Now, null);
+            scene.Db.Add(text);
+            scene.Db.Add(
+                new Consent(Guid.CreateVersion7(), client.Id, text.Subject, given: true, text.Id, scene.Now, null, ConsentWay.OnPaper)
+            );
+        });
+        await clinic.AsAsync(
+            new ClientActor(clinic.PracticeId, client.Id),
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                await services.GetRequiredService<AccessLogBook>().NoteAsync(db, AccessDeed.OpenedPhotos, client.Id);
+                return true;
+            }
+        );
+
+        var full = (await OpenAsync(clinic, client.Id))!;
+        Assert.Equal((true, true, true), (full.HasPhotos, full.HasConsents, full.WasSeen));
+        var others = (await OpenAsync(clinic, other.Id))!;
+        Assert.Equal((false, false, false), (others.HasPhotos, others.HasConsents, others.WasSeen));
+
+        static Photo Photo(Client of, bool shared)
+        {
+            var day = new LocalDate(2027, 2, 1);
+            var photo = new Photo(
+                Guid.CreateVersion7(),
+                of.Id,
+                PhotoKind.After,
+                day,
+                day,
+                new(Guid.NewGuid(), 1, 1, 1),
+                null,
+                TestClinic.UsualNow
+            );
+            photo.Share(shared);
+            return photo;
+        }
     }
 
     [Fact]

@@ -1,11 +1,21 @@
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Rhythm;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
 using Slice = HairClinic.Web.Features.Practices.Rhythm.Rhythm;
 
 namespace HairClinic.Web.Tests.Features.Practices.Rhythm;
 
 public sealed class RhythmTests(PgServer server) : PracticeTest(server)
 {
+    private Person there = null!;
+
     [Fact]
     public async Task A_longer_cure_moves_due_dates_a_new_name_does_not()
     {
@@ -35,6 +45,28 @@ public sealed class RhythmTests(PgServer server) : PracticeTest(server)
         await Assert.ThrowsAsync<OvertakenException>(() => SaveAsync(clinic, mine));
     }
 
+    [Fact]
+    public async Task Fewer_days_after_a_visit_close_the_record_to_the_other_salon_at_once()
+    {
+        Client client = null!;
+        await using var clinic = await OpenAsync(scene =>
+        {
+            client = scene.Welcome("C-1", "Ada Fenwick", Salon);
+            var visit = new Visit(Guid.CreateVersion7(), client.Id, Other.Id, scene.Services[0].Id);
+            var chair = scene.Chairs.Single(c => c.SalonId == Other.Id).Id;
+            visit.Place([(SegmentKind.HandsOn, 60)], scene.Now - Duration.FromDays(20), chair, Owner.Id, Other, [Guid.CreateVersion7()]);
+            scene.Db.Visits.Add(visit);
+            there = scene.Hire("Ilex Moor", StaffRole.Stylist, Other);
+        });
+        Assert.True(await SeesAsync(clinic, client));
+
+        await KeepAsync(clinic, 10);
+        Assert.False(await SeesAsync(clinic, client));
+
+        await KeepAsync(clinic, 21);
+        Assert.True(await SeesAsync(clinic, client));
+    }
+
     [Theory]
     [InlineData(23)]
     [InlineData(49)]
@@ -46,6 +78,7 @@ public sealed class RhythmTests(PgServer server) : PracticeTest(server)
             Name = "Practice",
             CureHours = hours,
             ClientMoveHours = 24,
+            GrantDaysAfterVisit = 90,
             DaysBeforeEvent = 5,
             OpeningSoonDays = 7,
             SlotMinutes = 15,
@@ -53,6 +86,23 @@ public sealed class RhythmTests(PgServer server) : PracticeTest(server)
 
         Assert.Equal(nameof(Slice.Input.CureHours), Assert.Single(new RhythmRules().Validate(input).Errors).PropertyName);
     }
+
+    private async Task KeepAsync(TestClinic clinic, int days)
+    {
+        var input = await OpenFormAsync(clinic);
+        input.GrantDaysAfterVisit = days;
+        await SaveAsync(clinic, input);
+    }
+
+    private Task<bool> SeesAsync(TestClinic clinic, Client client) =>
+        clinic.AsAsync(
+            clinic.Acting(there, Other),
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                return await db.Clients.AnyAsync(c => c.Id == client.Id, Cancel);
+            }
+        );
 
     private Task<Slice.Input> OpenFormAsync(TestClinic clinic) => OwnerAsync<Slice, Slice.Input>(clinic, s => s.OpenAsync(Cancel));
 

@@ -1,0 +1,98 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
+using HairClinic.Web.Data.Privacy;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.MyHair.MyConsents;
+
+/// <summary>What a client agreed to, in the words they had before them; each can be taken back, which is a line of its own.</summary>
+public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+{
+    /// <returns>Null when the client is no longer there.</returns>
+    public async Task<Screen?> OpenAsync(CancellationToken cancellation)
+    {
+        var client = current.Client.ClientId;
+        await using var db = databases.Open();
+        var zone = await (
+            from c in db.Clients
+            where c.Id == client
+            join salon in db.Salons on c.HomeSalonId equals salon.Id
+            select salon.Zone
+        ).SingleOrDefaultAsync(cancellation);
+        if (zone is null)
+            return null;
+        var lines = await LedgerAsync(cancellation);
+        var now = clock.GetCurrentInstant();
+        var home = DateTimeZoneProviders.Tzdb[zone];
+        return new Screen(
+            now.InZone(home).Date,
+            home,
+            [
+                .. Enum.GetValues<ConsentSubject>()
+                    .Select(subject => ConsentLedger.StandsOn(lines.Select(l => l.Consent), subject, now))
+                    .OfType<Consent>()
+                    .Select(stands => lines.First(l => l.Consent == stands)),
+            ],
+            lines
+        );
+    }
+
+    /// <summary>Adds that it is taken back. Of messages also stops the letters, so that it holds from the same moment.</summary>
+    /// <exception cref="Refusal">Nothing stands that could be taken back.</exception>
+    public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
+        writes.RunAsync(
+            key,
+            nameof(MyConsents),
+            input,
+            async db =>
+            {
+                var client = current.Client.ClientId;
+                var now = clock.GetCurrentInstant();
+                var ledger = (await LedgerAsync(cancellation)).Select(l => l.Consent);
+                var stands =
+                    ConsentLedger.StandsOn(ledger, input.Subject, now)
+                    ?? throw new Refusal("This was taken back already, or was never agreed to.");
+                // Under the words that were agreed to: those are what is taken back.
+                db.Consents.Add(
+                    new Consent(key, client, input.Subject, given: false, stands.TextId, now, takenBy: null, ConsentWay.OnOwnPage)
+                );
+                if (input.Subject == ConsentSubject.Messages)
+                    await StopLettersAsync(db, client, cancellation);
+                return new Outcome(input.Subject);
+            },
+            cancellation
+        );
+
+    private static async Task StopLettersAsync(Data.ClinicDb db, Guid client, CancellationToken cancellation)
+    {
+        var chosen = await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == client, cancellation);
+        if (chosen is null)
+            db.ClientPreferences.Add(chosen = new ClientPreference(Guid.CreateVersion7(), client));
+        chosen.Choose(letters: false, chosen.Language, chosen.Units);
+    }
+
+    // A client reads no people, and no record folded into theirs: their own ledger is read for them, by their own id alone.
+    private async Task<IReadOnlyList<ConsentBook.Line>> LedgerAsync(CancellationToken cancellation)
+    {
+        await using var wide = databases.OpenPracticeWide(nameof(MyConsents));
+        return await ConsentBook.LedgerAsync(wide, current.Client.ClientId, cancellation);
+    }
+
+    /// <param name="Zone">The home salon's.</param>
+    /// <param name="Standing">What is agreed to now.</param>
+    /// <param name="History">Every line, newest first.</param>
+    public sealed record Screen(
+        LocalDate Today,
+        DateTimeZone Zone,
+        IReadOnlyList<ConsentBook.Line> Standing,
+        IReadOnlyList<ConsentBook.Line> History
+    );
+
+    public sealed record Input(ConsentSubject Subject);
+
+    public sealed record Outcome(ConsentSubject TakenBack);
+}

@@ -1,0 +1,35 @@
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Shell;
+
+namespace HairClinic.Web.Features.MyHair.MyPhotos;
+
+/// <summary>The pictures of a client's own page. What is not theirs, or not shared, is not there.</summary>
+public static class MyPhotosEndpoints
+{
+    public static void MapMyPhotos(this IEndpointRouteBuilder routes)
+    {
+        routes
+            .MapGet(
+                "/my-hair/my-photos/{photoId:guid}",
+                (Guid photoId, MyPhotos slice, HttpContext context) => AnswerAsync(slice, photoId, part: null, context)
+            )
+            .RequireAuthorization(Policies.Client);
+        routes
+            .MapGet(
+                "/my-hair/my-photos/{photoId:guid}/small",
+                (Guid photoId, MyPhotos slice, HttpContext context) => AnswerAsync(slice, photoId, PhotoBook.Small, context)
+            )
+            .RequireAuthorization(Policies.Client);
+    }
+
+    private static async Task<IResult> AnswerAsync(MyPhotos slice, Guid photoId, string? part, HttpContext context)
+    {
+        if (await slice.ReadAsync(photoId, part, context.RequestAborted) is not { } picture)
+            return Results.NotFound();
+        var headers = context.Response.Headers;
+        headers.CacheControl = "no-store";
+        headers.XContentTypeOptions = "nosniff";
+        headers.ContentDisposition = "inline; filename=\"image.webp\"";
+        return Results.Bytes(picture, "image/webp");
+    }
+}

@@ -1,0 +1,138 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
+using HairClinic.Web.Demo.Scenes;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Slice = HairClinic.Web.Features.MyHair.MyConsents.MyConsents;
+
+namespace HairClinic.Web.Tests.Features.MyHair.MyConsents;
+
+public sealed class MyConsentsTests(PgServer server)
+{
+    private readonly OwnScene own = new();
+    private Person stylist = null!;
+    private ConsentText photos = null!;
+    private ConsentText messages = null!;
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_client_reads_what_they_agreed_to_in_the_words_they_had_before_them()
+    {
+        await using var clinic = await OpenClinicAsync();
+        await clinic.LayAsync(scene =>
+            scene.Db.ConsentTexts.Add(
+                new ConsentText(Guid.CreateVersion7(), ConsentSubject.Photos, "en-GB", 2, "Newer words.", scene.Now, null)
+            )
+        );
+
+        var screen = (await OpenAsync(clinic))!;
+
+        var line = screen.Standing.Single(l => l.Consent.Subject == ConsentSubject.Photos);
+        Assert.Equal(("Photos may be kept.", "Tam Rowe"), (line.Words, line.By));
+        Assert.Equal(2, screen.Standing.Count);
+    }
+
+    [Fact]
+    public async Task Taking_back_adds_a_line_under_the_same_words_and_changes_none()
+    {
+        await using var clinic = await OpenClinicAsync();
+        clinic.Clock.Advance(Duration.FromHours(1));
+
+        await TakeBackAsync(clinic, ConsentSubject.Photos);
+
+        var screen = (await OpenAsync(clinic))!;
+        Assert.Equal([ConsentSubject.Messages], screen.Standing.Select(l => l.Consent.Subject));
+        Assert.Equal(3, screen.History.Count);
+        var line = screen.History[0];
+        Assert.Equal((false, photos.Id, ConsentWay.OnOwnPage, null), (line.Consent.Given, line.Consent.TextId, line.Consent.Way, line.By));
+        Assert.True(await LettersAsync(clinic));
+    }
+
+    [Fact]
+    public async Task Taking_messages_back_stops_the_letters()
+    {
+        await using var clinic = await OpenClinicAsync();
+
+        await TakeBackAsync(clinic, ConsentSubject.Messages);
+
+        Assert.False(await LettersAsync(clinic));
+    }
+
+    [Fact]
+    public async Task A_second_tap_is_one_line_and_what_does_not_stand_cannot_be_taken_back()
+    {
+        await using var clinic = await OpenClinicAsync();
+        var key = Guid.CreateVersion7();
+
+        await TakeBackAsync(clinic, ConsentSubject.Photos, key);
+        await TakeBackAsync(clinic, ConsentSubject.Photos, key);
+
+        Assert.Equal(3, (await OpenAsync(clinic))!.History.Count);
+        await Assert.ThrowsAsync<Refusal>(() => TakeBackAsync(clinic, ConsentSubject.Photos));
+        await Assert.ThrowsAsync<Refusal>(() => TakeBackAsync(clinic, ConsentSubject.Treatment));
+    }
+
+    [Fact]
+    public async Task What_stands_on_a_record_folded_into_theirs_is_shown_and_can_be_taken_back()
+    {
+        Client folded = null!;
+        await using var clinic = await OpenClinicAsync(scene =>
+        {
+            folded = scene.Welcome("C-9", "Ada Fenwick", own.Salon);
+            var text = new ConsentText(
+                Guid.CreateVersion7(),
+                ConsentSubject.PatchTest,
+                "en-GB",
+                1,
+                "A patch test is fine.",
+                scene.Now,
+                null
+            );
+            scene.Db.AddRange(text, Said(folded, text, scene));
+        });
+        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).FoldInto(own.Client));
+        Assert.Equal(3, (await OpenAsync(clinic))!.Standing.Count);
+
+        await TakeBackAsync(clinic, ConsentSubject.PatchTest);
+
+        Assert.Equal(2, (await OpenAsync(clinic))!.Standing.Count);
+    }
+
+    [Fact]
+    public async Task Nobody_elses_consents_are_there()
+    {
+        await using var clinic = await OpenClinicAsync(scene => scene.Db.Add(Said(own.Other, photos, scene)));
+
+        Assert.Equal(2, (await OpenAsync(clinic))!.History.Count);
+    }
+
+    private Task<TestClinic> OpenClinicAsync(Action<Scene>? more = null) =>
+        TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                own.Lay(scene);
+                stylist = scene.Hire("Tam Rowe", StaffRole.Stylist, own.Salon);
+                photos = new(Guid.CreateVersion7(), ConsentSubject.Photos, "en-GB", 1, "Photos may be kept.", scene.Now, null);
+                messages = new(Guid.CreateVersion7(), ConsentSubject.Messages, "en-GB", 1, "I may be written to.", scene.Now, null);
+                scene.Db.AddRange(photos, messages, Said(own.Client, photos, scene), Said(own.Client, messages, scene));
+                more?.Invoke(scene);
+            }
+        );
+
+    private Consent Said(Client client, ConsentText text, Scene scene) =>
+        new(Guid.CreateVersion7(), client.Id, text.Subject, given: true, text.Id, scene.Now, stylist.Id, ConsentWay.OnTablet);
+
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), s => s.OpenAsync(Cancel));
+
+    private Task<Slice.Outcome> TakeBackAsync(TestClinic clinic, ConsentSubject subject, Guid? key = null) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(own.Acting(clinic), s => s.SaveAsync(key ?? Guid.CreateVersion7(), new(subject), Cancel));
+
+    private Task<bool> LettersAsync(TestClinic clinic) =>
+        clinic.ReadAsync(async db =>
+            (await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == own.Client.Id, Cancel))?.Letters ?? true
+        );
+}

@@ -1,0 +1,93 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Practices;
+using Microsoft.Extensions.DependencyInjection;
+using Slice = HairClinic.Web.Features.MyHair.WhoSawMine.WhoSawMine;
+
+namespace HairClinic.Web.Tests.Features.MyHair.WhoSawMine;
+
+public sealed class WhoSawMineTests(PgServer server)
+{
+    private readonly OwnScene own = new();
+    private Person stylist = null!;
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_client_reads_who_looked_where_they_work_and_when_newest_first()
+    {
+        await using var clinic = await OpenClinicAsync();
+        await NoteAsync(clinic, clinic.Acting(stylist, own.Salon), AccessDeed.OpenedHealth, own.Client);
+        await NoteAsync(clinic, own.Acting(clinic), AccessDeed.OpenedPhotos, own.Client);
+
+        var screen = (await OpenAsync(clinic))!;
+
+        var (mine, theirs) = (screen.Rows[0], screen.Rows[1]);
+        Assert.Equal((AccessActorKind.Client, AccessDeed.OpenedPhotos, null), (mine.Who, mine.Deed, mine.Name));
+        Assert.Equal(
+            (AccessDeed.OpenedHealth, "Tam Rowe", "Stylist", TestClinic.UsualNow),
+            (theirs.Deed, theirs.Name, theirs.Role, theirs.At)
+        );
+        Assert.Equal(["Elm Row"], theirs.Salons);
+    }
+
+    [Fact]
+    public async Task What_concerns_others_or_nobody_is_not_among_it()
+    {
+        await using var clinic = await OpenClinicAsync();
+        await NoteAsync(clinic, clinic.Acting(stylist, own.Salon), AccessDeed.OpenedHealth, own.Other);
+        await NoteAsync(clinic, clinic.Acting(stylist, own.Salon), AccessDeed.ExportedPractice, null);
+
+        Assert.Empty((await OpenAsync(clinic))!.Rows);
+    }
+
+    [Fact]
+    public async Task What_was_seen_of_a_record_folded_into_theirs_is_theirs_to_know()
+    {
+        Client folded = null!;
+        await using var clinic = await OpenClinicAsync(scene => folded = scene.Welcome("C-9", "Ada Fenwick", own.Salon));
+        await NoteAsync(clinic, clinic.Acting(stylist, own.Salon), AccessDeed.OpenedHealth, folded);
+        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).FoldInto(own.Client));
+
+        Assert.Single((await OpenAsync(clinic))!.Rows);
+    }
+
+    [Fact]
+    public async Task A_long_list_goes_on_where_the_last_page_ended()
+    {
+        await using var clinic = await OpenClinicAsync();
+        for (var i = 0; i < Slice.Page + 2; i++)
+            await NoteAsync(clinic, clinic.Acting(stylist, own.Salon), AccessDeed.OpenedHealth, own.Client);
+
+        var first = (await OpenAsync(clinic))!;
+
+        Assert.Equal(Slice.Page, first.Rows.Count);
+        Assert.Equal(2, (await OpenAsync(clinic, first.NextBefore))!.Rows.Count);
+    }
+
+    private Task<TestClinic> OpenClinicAsync(Action<HairClinic.Web.Demo.Scenes.Scene>? more = null) =>
+        TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                own.Lay(scene);
+                stylist = scene.Hire("Tam Rowe", StaffRole.Stylist, own.Salon);
+                more?.Invoke(scene);
+            }
+        );
+
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic, long? before = null) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), s => s.OpenAsync(before, Cancel));
+
+    private static Task<bool> NoteAsync(TestClinic clinic, Actor actor, AccessDeed deed, Client? client) =>
+        clinic.AsAsync(
+            actor,
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                await services.GetRequiredService<AccessLogBook>().NoteAsync(db, deed, client?.Id, cancellation: Cancel);
+                return true;
+            }
+        );
+}
