@@ -58,9 +58,12 @@ public sealed record Address(string Template, string? Policy, IReadOnlyList<stri
             foreach (var (name, place, guest) in Targets(site))
             {
                 var value = Value(whose, place, guest);
+                var template = WithPhoto(whose, site, guest);
                 yield return new Aim(
                     $"with {name}'s {parameter}",
-                    Parameters.Contains(parameter) ? Fill(parameter, value) : $"{Template}?{parameter}={Uri.EscapeDataString(value)}",
+                    Parameters.Contains(parameter)
+                        ? Fill(template, parameter, value)
+                        : $"{Template}?{parameter}={Uri.EscapeDataString(value)}",
                     whose == Whose.Name ? value : null,
                     Parameters.Contains(parameter) || Template.StartsWith("/my-hair/", StringComparison.Ordinal) && whose == Whose.Visit
                         ? whose
@@ -80,8 +83,14 @@ public sealed record Address(string Template, string? Policy, IReadOnlyList<stri
             ("the other practice", site.Foreign, site.Foreign.Own),
         ];
 
-    private string Fill(string parameter, string value) =>
-        FillRest(System.Text.RegularExpressions.Regex.Replace(Template, $@"\{{{parameter}(:\w+)?\}}", value))
+    /// <summary>A photo's address names whose it is as well: once rightly, once as if it were a client's of the first salon.</summary>
+    private string WithPhoto(Whose whose, ClinicSite site, ClinicSite.Guest guest) =>
+        whose == Whose.Photo ? Template.Replace("{clientId:guid}", $"{site.Here.Own.Client.Id}", StringComparison.Ordinal)
+        : whose == Whose.Client ? Template.Replace("{photoId:guid}", $"{guest.Photo}", StringComparison.Ordinal)
+        : Template;
+
+    private string Fill(string template, string parameter, string value) =>
+        FillRest(System.Text.RegularExpressions.Regex.Replace(template, $@"\{{{parameter}(:\w+)?\}}", value))
         + (Template.EndsWith("{kind}", StringComparison.Ordinal) ? "?for=people" : "");
 
     // With what is nobody's: there is nothing under it.
@@ -101,6 +110,7 @@ public sealed record Address(string Template, string? Policy, IReadOnlyList<stri
             Whose.Service => $"{place.Service}",
             Whose.Product => $"{place.Product}",
             Whose.Kind => $"{place.Kind}",
+            Whose.Photo => $"{guest.Photo}",
             Whose.Name => guest.Client.Name,
             _ => "clients",
         };
@@ -116,6 +126,9 @@ public sealed record Aim(string Name, string Path, string? Typed, Whose? Whose, 
         Whose switch
         {
             Security.Whose.Client or Security.Whose.Visit => who.MaySee(site, Place!, Guest!),
+            // Theirs, and asked for under the client whose it is.
+            Security.Whose.Photo => who.MaySee(site, Place!, Guest!)
+                && (Path.StartsWith("/my-hair/", StringComparison.Ordinal) || ReferenceEquals(Guest, site.Here.Own)),
             { } row when RouteRules.OfThePractice.Contains(row) =>
             // Managers: today's pages keep another salon's settings from them, the rule would not; both answers pass.
             row is Security.Whose.Salon

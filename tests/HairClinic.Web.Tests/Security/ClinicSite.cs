@@ -6,6 +6,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.Practices.FirstRun;
@@ -57,6 +58,7 @@ public sealed class ClinicSite : IAsyncDisposable
                 db.Practices.Add(new PracticeRow(site.mine));
                 var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).LayPractice("Practice under test");
                 (site.Here, site.Elsewhere) = (Lay(scene, "Elm Row", "A"), Lay(scene, "Canal Side", "B"));
+                await PhotographAsync(services, db, site.Here, site.Elsewhere);
                 await db.SaveChangesAsync(Cancel);
                 await GiveAccountsAsync(services, site.mine, site.Here, site.Elsewhere);
                 return true;
@@ -71,6 +73,7 @@ public sealed class ClinicSite : IAsyncDisposable
                 db.Practices.Add(new PracticeRow(site.theirs));
                 var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).LayPractice("Somebody else's practice");
                 site.Foreign = Lay(scene, "Far Quay", "Z");
+                await PhotographAsync(services, db, site.Foreign);
                 await db.SaveChangesAsync(Cancel);
                 await GiveAccountsAsync(services, site.theirs, site.Foreign);
                 return true;
@@ -157,12 +160,27 @@ public sealed class ClinicSite : IAsyncDisposable
                 (tomorrow + new LocalTime(hour, 0)).InUtc().ToInstant()
             );
             scene.Bond(client, scene.Unit(client, scene.Kinds[0], tomorrow.PlusDays(-60)), tomorrow.PlusDays(-28), scene.Products[0]);
-            return new Guest(client, visit);
+            return new Guest(client, visit, Guid.CreateVersion7());
         }
     }
 
     // Ofcom keeps these numbers for drama: 020 7946 0000 to 0999.
     private static string PhoneOf(string letter, int hour) => $"+44 20 7946 0{letter[0] % 10}{hour:00}";
+
+    private static async Task PhotographAsync(IServiceProvider services, ClinicDb db, params Place[] places)
+    {
+        await db.SaveChangesAsync(Cancel);
+        foreach (var guest in places.SelectMany(p => new[] { p.Own, p.Mate }))
+        {
+            var file = await services
+                .GetRequiredService<PhotoBook>()
+                .KeepAsync(db, guest.Client.Id, new PhotoPress.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
+            var now = SystemClock.Instance.GetCurrentInstant();
+            var photo = new Photo(guest.Photo, guest.Client.Id, PhotoKind.Before, now.InUtc().Date, now.InUtc().Date, file, by: null, now);
+            photo.Share(true);
+            db.Photos.Add(photo);
+        }
+    }
 
     private static async Task GiveAccountsAsync(IServiceProvider services, Guid practice, params Place[] places)
     {
@@ -182,7 +200,8 @@ public sealed class ClinicSite : IAsyncDisposable
 
     public static string NameOf(Person person) => person.Name.Replace(" ", ".", StringComparison.Ordinal);
 
-    public sealed record Guest(Client Client, Visit Visit);
+    /// <param name="Photo">One that is shared with them.</param>
+    public sealed record Guest(Client Client, Visit Visit, Guid Photo);
 
     /// <param name="Own">A client with a visit to the trainee.</param>
     /// <param name="Mate">A client with a visit to the stylist only.</param>

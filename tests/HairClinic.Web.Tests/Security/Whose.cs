@@ -13,6 +13,7 @@ public enum Whose
     Service,
     Product,
     Kind,
+    Photo,
 
     /// <summary>A name typed to find somebody.</summary>
     Name,
