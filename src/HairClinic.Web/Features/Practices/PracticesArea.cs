@@ -1,6 +1,7 @@
 using FluentValidation;
 using HairClinic.Web.Features.Practices.AccessLog;
 using HairClinic.Web.Features.Practices.FirstRun;
+using HairClinic.Web.Features.Practices.Tablets;
 
 namespace HairClinic.Web.Features.Practices;
 
@@ -36,11 +37,18 @@ public static class PracticesArea
             .AddScoped<Rhythm.Rhythm>()
             .AddSingleton<IValidator<Rhythm.Rhythm.Input>, Rhythm.RhythmRules>()
             .AddScoped<AccessLog.AccessLog>()
+            .AddScoped<Tablets.Tablets>()
+            .AddScoped<MakeTablet.MakeTablet>()
+            .AddSingleton<MakeTablet.MakeTabletRules>()
             .AddScoped<ThrowDemoAway.ThrowDemoAway>()
             .AddSingleton<ThrowDemoAway.ThrowDemoAwayRules>()
             .AddFirstRun();
 
-    public static void MapPractices(this IEndpointRouteBuilder routes) => routes.MapAccessLog();
+    public static void MapPractices(this IEndpointRouteBuilder routes)
+    {
+        routes.MapAccessLog();
+        routes.MapTablets();
+    }
 
     private static IServiceCollection AddFirstRun(this IServiceCollection services) =>
         services
