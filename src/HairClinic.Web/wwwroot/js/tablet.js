@@ -1,12 +1,15 @@
 // A shared tablet. It locks itself when nobody has touched it, and tells the server of touches; the server locks in any case.
 const form = () => document.querySelector("[data-lock-after]");
-const tabs = new BroadcastChannel("tablet");
+const limit = () => Number(form()?.dataset.lockAfter) * 60_000;
 const quiet = 15_000;
 let touched = Date.now();
 let idle, telling;
 let leaving = false;
 
-const leave = to => { leaving = true; location.replace(to); };
+function leave(to) {
+  leaving = true;
+  location.replace(to);
+}
 
 async function lock() {
   const at = form();
@@ -15,7 +18,6 @@ async function lock() {
   at.elements.from.value = location.pathname;
   // Nothing of this person stays to be seen while the line is slow.
   document.documentElement.classList.add("covered");
-  tabs.postMessage("lock");
   try {
     const answer = await fetch(at.action, { method: "POST", body: new URLSearchParams(new FormData(at)) });
     leave(answer.redirected ? answer.url : at.dataset.switch);
@@ -24,11 +26,10 @@ async function lock() {
   }
 }
 
-const limit = () => Number(form()?.dataset.lockAfter) * 60_000;
-
+// A page behind another one does not lock the one that is in use: it asks when it comes to the front.
 function wait() {
   clearTimeout(idle);
-  if (form()) idle = setTimeout(lock, Math.max(0, touched + limit() - Date.now()));
+  if (form()) idle = setTimeout(() => document.hidden || lock(), Math.max(0, touched + limit() - Date.now()));
 }
 
 async function tell() {
@@ -39,30 +40,31 @@ async function tell() {
     const token = at.elements.__RequestVerificationToken.value;
     const answer = await fetch(at.dataset.touch, { method: "POST", headers: { RequestVerificationToken: token } });
     if (answer.redirected || !answer.ok) leave(at.dataset.switch);
-  } catch { /* No line: the server will find nobody was here, and lock. */ }
+  } catch { /* No line: the server finds that nobody was here, and locks. */ }
 }
 
 function stir() {
   if (!form() || leaving) return;
-  if (Date.now() - touched > limit()) return void lock();
   touched = Date.now();
-  tabs.postMessage("touch");
   telling ??= setTimeout(tell, quiet);
   wait();
 }
 
-tabs.addEventListener("message", ({ data }) => {
-  if (data === "lock" && form() && !leaving) leave(form().dataset.switch);
-  if (data === "touch") { touched = Date.now(); wait(); }
-});
 for (const sign of ["pointerdown", "keydown", "wheel", "touchmove"]) addEventListener(sign, stir, { passive: true, capture: true });
-// A tablet that slept has no timers: what it shows on waking is asked again.
-document.addEventListener("visibilitychange", () => { if (!document.hidden && form() && Date.now() - touched > limit()) lock(); });
+
+// Back from sleep, or from another page: the server knows whether this one is still theirs.
+document.addEventListener("visibilitychange", async () => {
+  if (document.hidden || !form() || leaving) return;
+  const root = document.documentElement;
+  const wasCovered = root.classList.contains("covered");
+  root.classList.add("covered");
+  await tell();
+  if (!leaving) root.classList.toggle("covered", wasCovered);
+  stir();
+});
 addEventListener("pageshow", ({ persisted }) => { if (persisted && form()) leave(form().dataset.switch); });
 document.addEventListener("submit", ({ target }) => {
-  if (target !== form()) return;
-  target.elements.from.value = location.pathname;
-  tabs.postMessage("lock");
+  if (target === form()) target.elements.from.value = location.pathname;
 });
 
 // The keys of a PIN.
