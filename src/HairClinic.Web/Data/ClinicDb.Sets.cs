@@ -9,6 +9,7 @@ using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Accounts.Tablets;
 using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Workers;
@@ -50,6 +51,8 @@ public sealed partial class ClinicDb
     public DbSet<ClientPreference> ClientPreferences => Set<ClientPreference>();
     public DbSet<Guardian> Guardians => Set<Guardian>();
     public DbSet<CalendarFeed> CalendarFeeds => Set<CalendarFeed>();
+    public DbSet<Tablet> Tablets => Set<Tablet>();
+    public DbSet<TabletPin> TabletPins => Set<TabletPin>();
     public DbSet<OwnText> OwnTexts => Set<OwnText>();
     public DbSet<ClientSignIn> ClientSignIns => Set<ClientSignIn>();
     public DbSet<BaseMaterial> BaseMaterials => Set<BaseMaterial>();

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Security.Claims;
 using HairClinic.Domain.Practices;
 
@@ -13,6 +14,9 @@ public static class ActorClaims
     public const string Client = "client";
     public const string Session = "session";
     public const string SignIn = "sign-in";
+
+    /// <summary>There when the sign-in is at a shared tablet: minutes without a touch after which it locks.</summary>
+    public const string LockAfter = "lock-after";
 
     /// <summary>There when the address that signed in may open more than one client's page.</summary>
     public const string Household = "household";
@@ -53,6 +57,14 @@ public static class ActorClaims
         ];
 
     public static Claim ForSession(Guid session) => new(Session, session.ToString());
+
+    public static Claim ForLock(int minutes) => new(LockAfter, minutes.ToString(CultureInfo.InvariantCulture));
+
+    /// <summary>What a sign-in keeps while its person is read afresh.</summary>
+    public static IEnumerable<Claim> OfSession(ClaimsPrincipal? user) => user?.FindAll(c => c.Type is Session or LockAfter) ?? [];
+
+    public static int? LockAfterOf(ClaimsPrincipal? user) =>
+        int.TryParse(user?.FindFirstValue(LockAfter), CultureInfo.InvariantCulture, out var minutes) ? minutes : null;
 
     public static Guid? SessionOf(ClaimsPrincipal? user) => user is null ? null : Read(user, Session);
 

@@ -5,4 +5,7 @@ public sealed record ShellFacts(string PersonName, IReadOnlyList<SalonChoice> Sa
 {
     /// <summary>A screen left alone covers names and photos after this long; 0 never does.</summary>
     public int CoverAfterMinutes { get; init; } = 5;
+
+    /// <summary>At a shared tablet: minutes without a touch after which it locks.</summary>
+    public int? LockAfterMinutes { get; init; }
 }

@@ -12,7 +12,10 @@ public sealed class ShellFactsReader(RequestDelegate next)
         {
             var names = await salons.OfAsync(person, context.RequestAborted);
             var name = context.User.FindFirst(ActorClaims.DisplayName)?.Value ?? "";
-            holder.Facts = new ShellFacts(name, [.. names.Select(n => new SalonChoice(n.Id, n.Name))], person.AtSalon);
+            holder.Facts = new ShellFacts(name, [.. names.Select(n => new SalonChoice(n.Id, n.Name))], person.AtSalon)
+            {
+                LockAfterMinutes = ActorClaims.LockAfterOf(context.User),
+            };
         }
         await next(context);
     }

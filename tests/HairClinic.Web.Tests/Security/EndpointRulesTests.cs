@@ -20,6 +20,7 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
         ["/ready"] = "a probe that says one word",
         ["/sign-in"] = "how one gets in",
         ["/sign-in-code"] = "opens between the password and the code",
+        ["/switch-person"] = "how people take turns at a shared tablet; elsewhere it leads to signing in",
         ["/passkey/request"] = "how a passkey gets in: a question with nobody's name in it",
         ["/sign-out"] = "ends only the asker's own sign-in",
         ["/set-password"] = "opens with a link's token",

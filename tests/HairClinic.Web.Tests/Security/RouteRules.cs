@@ -30,6 +30,7 @@ public static class RouteRules
         "/ready",
         "/sign-in",
         "/sign-in-code",
+        "/switch-person",
         "/set-password",
         "/refused",
         "/not-found",
@@ -46,6 +47,7 @@ public static class RouteRules
     public static Whose? Of(string route, string parameter) =>
         (route, parameter.ToLowerInvariant()) switch
         {
+            ("/switch-person", "who" or "visit") => Whose.Nobodys,
             (_, "clientid" or "client") or ("/due", "contact") => Whose.Client,
             (_, "visitid") or ("/my-hair/call-off-my-time" or "/my-hair/move-my-time", "visit") => Whose.Visit,
             (_, "salonid" or "salon") => Whose.Salon,

@@ -1,3 +1,4 @@
+using HairClinic.Web.Data.Accounts.Tablets;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Authentication.Cookies;
@@ -21,6 +22,8 @@ public static class AccountsSetup
             .AddScoped<SessionBook>()
             .AddScoped<StepUpCheck>()
             .AddScoped<SecondFactor>()
+            .AddScoped<TabletBook>()
+            .AddScoped<PinBook>()
             .AddScoped<AccountNotices>()
             .AddSingleton<SignInPace>()
             .AddScoped<SessionActivity>()
@@ -77,6 +80,14 @@ public static class AccountsSetup
                     // The sign-in's own row decides; this only bounds it.
                     options.ExpireTimeSpan = TimeSpan.FromHours(12);
                     options.Events.OnValidatePrincipal = CookieCheck.ValidateAsync;
+                    var toSignIn = options.Events.OnRedirectToLogin;
+                    options.Events.OnRedirectToLogin = context =>
+                    {
+                        // Whoever comes next at a shared tablet is led to the visit that was open, and to nothing else of the one before.
+                        if (context.HttpContext.RequestServices.GetRequiredService<TabletBook>().IsCarried)
+                            context.RedirectUri = TabletBook.SwitchPath(context.Request.Path);
+                        return toSignIn(context);
+                    };
                 }
             )
             .AddCookie(

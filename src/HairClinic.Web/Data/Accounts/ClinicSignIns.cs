@@ -1,4 +1,5 @@
 using System.Security.Claims;
+using HairClinic.Web.Data.Accounts.Tablets;
 using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
@@ -15,7 +16,8 @@ public sealed class ClinicSignIns(
     ILogger<SignInManager<AppUser>> log,
     IAuthenticationSchemeProvider schemes,
     IUserConfirmation<AppUser> confirmation,
-    SessionBook sessions
+    SessionBook sessions,
+    TabletBook tablets
 ) : SignInManager<AppUser>(users, http, claims, options, log, schemes, confirmation)
 {
     private SignInWay way = SignInWay.Password;
@@ -62,18 +64,26 @@ public sealed class ClinicSignIns(
         IEnumerable<Claim> additionalClaims
     )
     {
-        // A device holds one sign-in: what was open here before does not linger.
-        await EndThisAsync();
+        var cancellation = Context.RequestAborted;
+        var tablet = await tablets.FindAsync(cancellation) is { } here && here.PracticeId == user.PracticeId ? here : null;
+        // A device holds one sign-in: what was open here before does not linger. At a shared tablet it waits, locked, for its person.
+        if (tablet is null || ActorClaims.LockAfterOf(Context.User) is null)
+            await EndThisAsync();
         var agent = Context.Request.Headers.UserAgent.ToString();
-        var session = await sessions.BeginAsync(user, way, agent, Context.RequestAborted);
-        await base.SignInWithClaimsAsync(user, authenticationProperties, [.. additionalClaims, ActorClaims.ForSession(session)]);
+        var claims = additionalClaims.Append(ActorClaims.ForSession(await sessions.BeginAsync(user, way, agent, cancellation, tablet)));
+        if (tablet is not null)
+        {
+            claims = claims.Append(ActorClaims.ForLock(tablet.LockAfterMinutes));
+            await tablets.SignedInAsync(tablet, user, way, cancellation);
+        }
+        await base.SignInWithClaimsAsync(user, authenticationProperties, [.. claims]);
     }
 
     /// <summary>Reads afresh who they are; the sign-in stays the same one.</summary>
     public override async Task RefreshSignInAsync(AppUser user)
     {
-        if (ActorClaims.SessionOf(Context.User) is { } session && UserManager.GetUserId(Context.User) == user.Id.ToString())
-            await base.SignInWithClaimsAsync(user, new AuthenticationProperties(), [ActorClaims.ForSession(session)]);
+        if (ActorClaims.SessionOf(Context.User) is not null && UserManager.GetUserId(Context.User) == user.Id.ToString())
+            await base.SignInWithClaimsAsync(user, new AuthenticationProperties(), [.. ActorClaims.OfSession(Context.User)]);
     }
 
     public override async Task SignOutAsync()

@@ -1,4 +1,5 @@
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Limits;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Identity;
@@ -15,7 +16,16 @@ public static class CookieCheck
         if (
             ActorClaims.SessionOf(context.Principal) is { } session
             && Guid.TryParse(user, out var userId)
-            && await services.GetRequiredService<SessionBook>().SeenAsync(session, userId, context.HttpContext.RequestAborted)
+            && await services
+                .GetRequiredService<SessionBook>()
+                .SeenAsync(
+                    session,
+                    userId,
+                    context.HttpContext.RequestAborted,
+                    atTablet: ActorClaims.LockAfterOf(context.Principal) is not null,
+                    // An open screen that connects anew is nobody's touch.
+                    isUse: !OwnOrigin.IsLive(context.HttpContext)
+                )
         )
         {
             await SecurityStampValidator.ValidatePrincipalAsync(context);
@@ -28,8 +38,7 @@ public static class CookieCheck
     /// <summary>What is read afresh each minute is the person; the sign-in stays the same one.</summary>
     public static Task KeepSessionAsync(SecurityStampRefreshingPrincipalContext context)
     {
-        if (ActorClaims.SessionOf(context.CurrentPrincipal) is { } session)
-            context.NewPrincipal?.Identities.First().AddClaim(ActorClaims.ForSession(session));
+        context.NewPrincipal?.Identities.First().AddClaims(ActorClaims.OfSession(context.CurrentPrincipal));
         return Task.CompletedTask;
     }
 }

@@ -14,6 +14,9 @@ public enum SessionEnd
     /// <summary>A password, passkey or codes app of theirs was changed.</summary>
     SignInChanged,
 
+    /// <summary>The shared tablet was locked, or somebody else took it.</summary>
+    Locked,
+
     /// <summary>They signed in at more places than one person has.</summary>
     TooMany,
 }

@@ -12,8 +12,10 @@ public static class Sessions
         var user = await db.Users.SingleOrDefaultAsync(u => u.PracticeId == db.PracticeId && u.PersonId == personId, cancellation);
         if (user is null)
             return;
-        foreach (var open in await SessionBook.Open(db, user.Id, now).ToListAsync(cancellation))
-            open.End(SessionEnd.EndedByManager, now);
+        // Those that are locked at a tablet too.
+        var open = db.SignInSessions.Where(s => s.UserId == user.Id && s.EndedAt == null && s.ExpiresAt > now);
+        foreach (var one in await open.ToListAsync(cancellation))
+            one.End(SessionEnd.EndedByManager, now);
         user.SecurityStamp = Guid.NewGuid().ToString("N");
         user.ConcurrencyStamp = Guid.NewGuid().ToString();
     }

@@ -1,3 +1,4 @@
+using HairClinic.Web.Data.Accounts.Tablets;
 using NodaTime;
 
 namespace HairClinic.Web.Data.Accounts;
@@ -19,8 +20,22 @@ public sealed class SignInSession
         Way = way;
         Device = device;
         CreatedAt = LastSeenAt = SteppedUpAt = now;
-        IdleUntil = now + SessionBook.Idle;
+        IdleAfter = SessionBook.Idle;
+        IdleUntil = now + IdleAfter;
         ExpiresAt = now + SessionBook.Longest;
+    }
+
+    /// <summary>A sign-in at a shared tablet, which locks itself early.</summary>
+    /// <param name="full">Their full sign-in there, when they came by PIN: that one's end is this one's, and a PIN proves nothing anew.</param>
+    public SignInSession(Guid id, AppUser user, SignInWay way, string device, Instant now, Tablet tablet, SignInSession? full)
+        : this(id, user, way, device, now)
+    {
+        TabletId = tablet.Id;
+        Device = tablet.Name;
+        IdleAfter = Duration.FromMinutes(tablet.LockAfterMinutes);
+        IdleUntil = now + IdleAfter;
+        if (full is not null)
+            (FullId, ExpiresAt, SteppedUpAt) = (full.Id, full.ExpiresAt, Instant.FromUnixTimeSeconds(0));
     }
 
     public Guid Id { get; private set; }
@@ -43,8 +58,17 @@ public sealed class SignInSession
     /// <summary>When they last proved who they are; signing in counts.</summary>
     public Instant SteppedUpAt { get; private set; }
 
-    /// <summary>Moves on as long as they do something.</summary>
+    /// <summary>How long without use it lasts.</summary>
+    public Duration IdleAfter { get; private set; }
+
+    /// <summary>Moves on as long as they do something. Past it, a full sign-in at a tablet is locked and not ended: a PIN takes it up.</summary>
     public Instant IdleUntil { get; private set; }
+
+    /// <summary>The shared tablet it is at.</summary>
+    public Guid? TabletId { get; private set; }
+
+    /// <summary>Of a sign-in by PIN: the full sign-in it stands on.</summary>
+    public Guid? FullId { get; private set; }
 
     /// <summary>Never moves.</summary>
     public Instant ExpiresAt { get; private set; }

@@ -8,6 +8,9 @@ public enum SignInWay
     PasswordAndRecoveryCode,
     Passkey,
 
+    /// <summary>A PIN at a shared tablet where they are signed in already.</summary>
+    Pin,
+
     /// <summary>The practice's own sign-in provider.</summary>
     Provider,
 }

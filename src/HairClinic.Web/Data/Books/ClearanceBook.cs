@@ -1,4 +1,5 @@
 using HairClinic.Domain.Clients;
+using HairClinic.Domain.Visits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -13,6 +14,12 @@ public static class ClearanceBook
             .Clearances.AsNoTracking()
             .Where(c => c.ClientId == clientId && c.From <= day && (c.Until == null || c.Until >= day))
             .ToListAsync(cancellation);
+
+    /// <summary>Those that speak about a service of that purpose on that day, of all clients the actor may open; to be asked within a query.</summary>
+    public static IQueryable<Clearance> Concerning(ClinicDb db, ServicePurpose purpose, LocalDate day) =>
+        db.Clearances.Where(c =>
+            c.ProductId == null && (c.Purpose == null || c.Purpose == purpose) && c.From <= day && (c.Until == null || c.Until >= day)
+        );
 
     /// <summary>Puts what the newest answers say in the place of what earlier ones of the same client said. The caller saves.</summary>
     public static async Task ReplaceAsync(

@@ -2855,6 +2855,14 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("expires_at");
 
+                    b.Property<Guid?>("FullId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("full_id");
+
+                    b.Property<Duration>("IdleAfter")
+                        .HasColumnType("interval")
+                        .HasColumnName("idle_after");
+
                     b.Property<Instant>("IdleUntil")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("idle_until");
@@ -2875,6 +2883,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("stepped_up_at");
 
+                    b.Property<Guid?>("TabletId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("tablet_id");
+
                     b.Property<Guid>("UserId")
                         .HasColumnType("uuid")
                         .HasColumnName("user_id");
@@ -2887,10 +2899,128 @@ namespace HairClinic.Web.Data.Migrations
                     b.HasKey("Id")
                         .HasName("pk_sign_in_sessions");
 
+                    b.HasIndex("FullId")
+                        .HasDatabaseName("ix_sign_in_sessions_full_id");
+
+                    b.HasIndex("TabletId")
+                        .HasDatabaseName("ix_sign_in_sessions_tablet_id");
+
                     b.HasIndex("UserId", "CreatedAt")
                         .HasDatabaseName("ix_sign_in_sessions_user_id_created_at");
 
                     b.ToTable("sign_in_sessions", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.Tablets.Tablet", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<Instant?>("LastUsedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_used_at");
+
+                    b.Property<int>("LockAfterMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("lock_after_minutes");
+
+                    b.Property<Instant>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<byte[]>("TokenHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("token_hash");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_tablets");
+
+                    b.HasIndex("PracticeId", "TokenHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_tablets_practice_id_token_hash");
+
+                    b.ToTable("tablets", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.Tablets.TabletPin", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("hash");
+
+                    b.Property<string>("MasterKeyId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("master_key_id");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Instant>("SetAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("set_at");
+
+                    b.Property<string>("Stamp")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("stamp");
+
+                    b.Property<Guid>("TabletId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("tablet_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<int>("WrongTries")
+                        .HasColumnType("integer")
+                        .HasColumnName("wrong_tries");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_tablet_pins");
+
+                    b.HasIndex("PracticeId", "PersonId")
+                        .HasDatabaseName("ix_tablet_pins_practice_id_person_id");
+
+                    b.HasIndex("PracticeId", "TabletId", "PersonId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_tablet_pins_practice_id_tablet_id_person_id");
+
+                    b.ToTable("tablet_pins", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Web.Data.FindWord", b =>
@@ -3887,12 +4017,35 @@ namespace HairClinic.Web.Data.Migrations
 
             modelBuilder.Entity("HairClinic.Web.Data.Accounts.SignInSession", b =>
                 {
+                    b.HasOne("HairClinic.Web.Data.Accounts.SignInSession", null)
+                        .WithMany()
+                        .HasForeignKey("FullId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .HasConstraintName("fk_sign_in_sessions_sign_in_sessions_full_id");
+
                     b.HasOne("HairClinic.Web.Data.Accounts.AppUser", null)
                         .WithMany()
                         .HasForeignKey("UserId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_sign_in_sessions_users_user_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Web.Data.Accounts.Tablets.TabletPin", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "PersonId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_tablet_pins_people_practice_id_person_id");
+
+                    b.HasOne("HairClinic.Web.Data.Accounts.Tablets.Tablet", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "TabletId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_tablet_pins_tablets_practice_id_tablet_id");
                 });
 
             modelBuilder.Entity("HairClinic.Web.Data.Keys.ClientKey", b =>

@@ -1,5 +1,7 @@
 using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Accounts.Tablets;
 using HairClinic.Web.Features.Accounts.ChooseSalon;
+using HairClinic.Web.Features.Accounts.LockTablet;
 using HairClinic.Web.Features.Accounts.LookAgain;
 using HairClinic.Web.Features.Accounts.MySignIn;
 using HairClinic.Web.Features.Accounts.Passkeys;
@@ -28,7 +30,11 @@ public static class AccountsArea
             .AddScoped<AddCodes.AddCodes>()
             .AddScoped<RemoveCodes.RemoveCodes>()
             .AddScoped<NewRecoveryCodes.NewRecoveryCodes>()
-            .AddScoped<Passkeys.Passkeys>();
+            .AddScoped<Passkeys.Passkeys>()
+            .AddScoped<SwitchPerson.SwitchPerson>()
+            .AddScoped<LockTablet.LockTablet>()
+            .AddScoped<SetPin.SetPin>()
+            .AddSingleton<SetPin.SetPinRules>();
 
     public static void MapAccounts(this IEndpointRouteBuilder routes)
     {
@@ -36,13 +42,14 @@ public static class AccountsArea
         routes.MapLookAgain();
         routes.MapMySignIn();
         routes.MapPasskeys();
+        routes.MapLockTablet();
         routes
             .MapPost(
                 "/sign-out",
-                async (SignInManager<AppUser> accounts) =>
+                async (SignInManager<AppUser> accounts, TabletBook tablets) =>
                 {
                     await accounts.SignOutAsync();
-                    return Results.LocalRedirect("/sign-in");
+                    return Results.LocalRedirect(tablets.IsCarried ? TabletBook.SwitchPage : "/sign-in");
                 }
             )
             .AskForMark()

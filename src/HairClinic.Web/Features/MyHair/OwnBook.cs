@@ -9,11 +9,23 @@ namespace HairClinic.Web.Features.MyHair;
 public sealed record OwnBook(Salon Salon, LocalDate? DueOn, Guid? UsualPerson, int MoveHours, IReadOnlyList<ServiceKind> Services)
 {
     public OwnWish WishFor(ServiceKind service) =>
-        new(Salon, service.Id, [.. service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))], UsualPerson);
+        new(
+            Salon,
+            service.Id,
+            service.Purpose,
+            [.. service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))],
+            UsualPerson
+        );
 }
 
 /// <summary>What a time is sought for.</summary>
-public sealed record OwnWish(Salon Salon, Guid ServiceKindId, IReadOnlyList<ServiceSegment> Steps, Guid? UsualPerson)
+public sealed record OwnWish(
+    Salon Salon,
+    Guid ServiceKindId,
+    ServicePurpose Purpose,
+    IReadOnlyList<ServiceSegment> Steps,
+    Guid? UsualPerson
+)
 {
     /// <summary>The visit that is to be moved: its own time counts as free.</summary>
     public Guid? ButVisit { get; init; }
@@ -26,7 +38,7 @@ public sealed record OwnSlot(Instant StartsAt, LocalDateTime Local)
 }
 
 /// <summary>Their own visit and until when they may change it themselves.</summary>
-public sealed record OwnVisit(Visit Visit, Salon Salon, int MoveHours)
+public sealed record OwnVisit(Visit Visit, Salon Salon, ServicePurpose Purpose, int MoveHours)
 {
     public bool MayChange(Instant now) => Visit.StartsAt - now >= Duration.FromHours(MoveHours);
 
@@ -39,7 +51,7 @@ public sealed record OwnVisit(Visit Visit, Salon Salon, int MoveHours)
             : [.. Visit.Segments.OrderBy(s => s.Position).Select(s => (s.Kind, (int)(s.EndsAt - s.StartsAt).TotalMinutes))];
 
     public OwnWish Wish =>
-        new(Salon, Visit.ServiceKindId, [.. Steps.Select(s => new ServiceSegment(s.Kind, s.Minutes))], Visit.PersonId)
+        new(Salon, Visit.ServiceKindId, Purpose, [.. Steps.Select(s => new ServiceSegment(s.Kind, s.Minutes))], Visit.PersonId)
         {
             ButVisit = Visit.Id,
         };

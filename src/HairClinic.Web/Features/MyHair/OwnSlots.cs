@@ -1,4 +1,5 @@
 using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
@@ -60,7 +61,25 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
         await using var wide = databases.OpenPracticeWide(Job);
         var salon = await wide.Salons.AsNoTracking().SingleAsync(s => s.Id == visit.SalonId, cancellation);
         var hours = await wide.PracticeSettings.Select(p => p.ClientMoveHours).SingleAsync(cancellation);
-        return new OwnVisit(visit, salon, hours);
+        var purpose = await wide.ServiceKinds.Where(k => k.Id == visit.ServiceKindId).Select(k => k.Purpose).SingleAsync(cancellation);
+        return new OwnVisit(visit, salon, purpose, hours);
+    }
+
+    /// <summary>Whether the salon wants a word with them before this is booked. They are told no more than that.</summary>
+    public async Task<bool> WantsAWordAsync(OwnWish wish, LocalDate day, CancellationToken cancellation)
+    {
+        var client = current.Client.ClientId;
+        await using var db = databases.Open();
+        return await ClearanceBook
+            .Concerning(db, wish.Purpose, day)
+            .AnyAsync(c => c.ClientId == client && c.Kind == ClearanceKind.Block, cancellation);
+    }
+
+    /// <exception cref="Refusal">The salon wants a word with them first.</exception>
+    public async Task MustWantNoWordAsync(OwnWish wish, Instant at, CancellationToken cancellation)
+    {
+        if (await WantsAWordAsync(wish, at.InZone(wish.Salon.TimeZone).Date, cancellation))
+            throw new Refusal("Please ring us: we find you a place.");
     }
 
     /// <exception cref="Refusal">It is too late to change it here.</exception>

@@ -1,6 +1,7 @@
 using FluentValidation;
 using HairClinic.Web.Features.Practices.AccessLog;
 using HairClinic.Web.Features.Practices.FirstRun;
+using HairClinic.Web.Features.Practices.Tablets;
 
 namespace HairClinic.Web.Features.Practices;
 
@@ -38,11 +39,18 @@ public static class PracticesArea
             .AddScoped<EditAftercare.EditAftercare>()
             .AddSingleton<EditAftercare.EditAftercareRules>()
             .AddScoped<AccessLog.AccessLog>()
+            .AddScoped<Tablets.Tablets>()
+            .AddScoped<MakeTablet.MakeTablet>()
+            .AddSingleton<MakeTablet.MakeTabletRules>()
             .AddScoped<ThrowDemoAway.ThrowDemoAway>()
             .AddSingleton<ThrowDemoAway.ThrowDemoAwayRules>()
             .AddFirstRun();
 
-    public static void MapPractices(this IEndpointRouteBuilder routes) => routes.MapAccessLog();
+    public static void MapPractices(this IEndpointRouteBuilder routes)
+    {
+        routes.MapAccessLog();
+        routes.MapTablets();
+    }
 
     private static IServiceCollection AddFirstRun(this IServiceCollection services) =>
         services

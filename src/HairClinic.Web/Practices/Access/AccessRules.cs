@@ -73,6 +73,9 @@ public static class AccessRules
         new("guardians", Reach.Clients("guardians"), Desk | Client, Desk, Desk, Desk),
         new("calendar_feeds", Reach.Clients("calendar_feeds"), Client | Job, Client | Job, Client | Job, Client | Job),
         new("own_texts", Reach.Practice, Everybody, Manage, Manage, Manage),
+        // Shared tablets; their PINs are nobody's to read.
+        new("tablets", Reach.Practice, Manage, Manage, Manage, Job),
+        new("tablet_pins", Reach.Practice, Job, Job, Job, Job),
         // What the program keeps for whoever wrote it.
         new("drafts", Reach.OwnPerson, Staff, Staff, Staff, Staff),
         new("write_keys", Reach.OwnWriting, Everybody, Everybody, Job, Job),

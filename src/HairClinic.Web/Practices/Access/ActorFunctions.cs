@@ -76,8 +76,9 @@ public static class ActorFunctions
                 end if;
             end if;
             if session is not null and not exists (
-                select from sign_in_sessions i where i.id = session and i.practice_id = practice and i.person_id = actor
-                    and i.ended_at is null and i.idle_until > at and i.expires_at > at) then
+                select from sign_in_sessions i left join sign_in_sessions f on f.id = i.full_id
+                where i.id = session and i.practice_id = practice and i.person_id = actor
+                    and i.ended_at is null and f.ended_at is null and i.idle_until > at and i.expires_at > at) then
                 raise exception 'this sign-in has ended' using errcode = 'HC001';
             end if;
             perform set_config('app.practice', practice::text, false),

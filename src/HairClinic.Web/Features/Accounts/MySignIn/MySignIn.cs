@@ -30,7 +30,7 @@ public sealed class MySignIn(
         var last = await db
             .SignInSessions.AsNoTracking()
             .Where(s => s.UserId == user.Id)
-            .OrderByDescending(s => s.EndedAt == null && s.ExpiresAt > now && s.IdleUntil > now)
+            .OrderByDescending(s => s.EndedAt == null && s.ExpiresAt > now && (s.IdleUntil > now || s.TabletId != null && s.FullId == null))
             .ThenByDescending(s => s.CreatedAt)
             .Take(Shown)
             .ToListAsync(cancellation);
@@ -62,7 +62,8 @@ public sealed class MySignIn(
             s.Way,
             s.CreatedAt,
             s.LastSeenAt,
-            IsOpen: s.EndedAt is null && s.ExpiresAt > now && s.IdleUntil > now,
+            // Locked at a tablet is open still: a PIN takes it up.
+            IsOpen: s.EndedAt is null && s.ExpiresAt > now && (s.IdleUntil > now || s is { TabletId: not null, FullId: null }),
             IsThis: s.Id == own.Session,
             s.EndedBecause
         );

@@ -23,6 +23,7 @@ public sealed class ChooseATime(OwnSlots slots, WriteOnce writes, CurrentActor c
         var today = book.Salon.DayOf(clock.GetCurrentInstant());
         var day = LocalDate.Max(today, around ?? at?.InZone(book.Salon.TimeZone).Date ?? book.DueOn ?? today);
         var chosen = book.Services.FirstOrDefault(s => s.Id == service);
+        var ring = chosen is not null && await slots.WantsAWordAsync(book.WishFor(chosen), day, cancellation);
         return new Screen(
             today,
             day,
@@ -30,11 +31,14 @@ public sealed class ChooseATime(OwnSlots slots, WriteOnce writes, CurrentActor c
             book.Salon.Phone,
             [.. book.Services.Select(s => new Offer(s.Id, s.Name, s.Minutes))],
             chosen?.Id,
-            chosen is null ? [] : await slots.FindAsync(book.WishFor(chosen), day, at, cancellation)
-        );
+            chosen is null || ring ? [] : await slots.FindAsync(book.WishFor(chosen), day, at, cancellation)
+        )
+        {
+            Ring = ring,
+        };
     }
 
-    /// <exception cref="Refusal">The service is not offered, or enough is booked already.</exception>
+    /// <exception cref="Refusal">The service is not offered, enough is booked already, or the salon wants a word first.</exception>
     public async Task<Outcome> SaveAsync(Input input, CancellationToken cancellation)
     {
         var book = await slots.BookAsync(cancellation) ?? throw new Refusal("Your salon has not opened your page yet. Ring them.");
@@ -67,6 +71,7 @@ public sealed class ChooseATime(OwnSlots slots, WriteOnce writes, CurrentActor c
         var ahead = await db.Visits.CountAsync(v => v.ClientId == client && v.State == VisitState.Booked && v.StartsAt > now, cancellation);
         if (ahead >= MostAhead)
             throw new Refusal("You have {0} visits booked already. To book more, please ring us.", ahead);
+        await slots.MustWantNoWordAsync(wish, input.At!.Value, cancellation);
         var slot = await slots.TakeAsync(wish, input.At!.Value, cancellation) ?? throw new TakenException();
         var visit = new Visit(Guid.CreateVersion7(), client, wish.Salon.Id, service.Id);
         visit.Place(service, slot.StartsAt, slot.ChairId, slot.PersonId, wish.Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
@@ -84,7 +89,11 @@ public sealed class ChooseATime(OwnSlots slots, WriteOnce writes, CurrentActor c
         IReadOnlyList<Offer> Services,
         Guid? Chosen,
         IReadOnlyList<OwnSlot> Slots
-    );
+    )
+    {
+        /// <summary>The salon wants a word with them before this is booked.</summary>
+        public bool Ring { get; init; }
+    }
 
     public sealed record Offer(Guid Id, string Name, int Minutes);
 

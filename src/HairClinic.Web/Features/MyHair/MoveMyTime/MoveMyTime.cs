@@ -19,12 +19,16 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         var now = clock.GetCurrentInstant();
         var today = own.Salon.DayOf(now);
         var day = LocalDate.Max(today, around ?? own.Slot.Local.Date);
-        var free = own.MayChange(now) ? await slots.FindAsync(own.Wish, day, at: null, cancellation) : [];
-        return new Screen(visitId, today, day, own.Slot.Local, own.Salon.Name, own.Salon.Phone, own.MayChange(now), own.MoveHours, free);
+        var ring = await slots.WantsAWordAsync(own.Wish, day, cancellation);
+        var free = own.MayChange(now) && !ring ? await slots.FindAsync(own.Wish, day, at: null, cancellation) : [];
+        return new Screen(visitId, today, day, own.Slot.Local, own.Salon.Name, own.Salon.Phone, own.MayChange(now), own.MoveHours, free)
+        {
+            Ring = ring,
+        };
     }
 
     /// <returns>Null when there is no such visit of theirs.</returns>
-    /// <exception cref="Refusal">It is too late to change it here.</exception>
+    /// <exception cref="Refusal">It is too late to change it here, or the salon wants a word first.</exception>
     public async Task<Outcome?> SaveAsync(Input input, CancellationToken cancellation)
     {
         OwnVisit? own = null;
@@ -58,6 +62,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
     private async Task<Outcome> MoveAsync(ClinicDb db, OwnVisit own, Instant at, CancellationToken cancellation)
     {
         slots.MustBeEarly(own);
+        await slots.MustWantNoWordAsync(own.Wish, at, cancellation);
         var slot = await slots.TakeAsync(own.Wish, at, cancellation) ?? throw new TakenException();
         var steps = own.Steps;
         own.Visit.Place(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
@@ -75,7 +80,11 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         bool MayChange,
         int MoveHours,
         IReadOnlyList<OwnSlot> Slots
-    );
+    )
+    {
+        /// <summary>The salon wants a word with them before this is moved.</summary>
+        public bool Ring { get; init; }
+    }
 
     public sealed record Input
     {

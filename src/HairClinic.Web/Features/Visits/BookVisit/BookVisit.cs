@@ -1,4 +1,3 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
@@ -52,31 +51,28 @@ public sealed partial class BookVisit(
     }
 
     private Task<Placement> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation) =>
-        Placement.ReadAsync(db, input.SalonId, input.ServiceKindId, input, minutes: null, clock.GetCurrentInstant(), cancellation);
+        Placement.ReadAsync(
+            db,
+            input.SalonId,
+            input.ServiceKindId,
+            input.ClientId,
+            input,
+            minutes: null,
+            current.Person,
+            clock.GetCurrentInstant(),
+            cancellation
+        );
 
     private async Task<Booked> WriteAsync(ClinicDb db, Input input, Placement place, CancellationToken cancellation)
     {
-        var (purpose, day) = (place.Service.Purpose, place.Salon.DayOf(place.StartsAt));
         var client =
             await db
                 .Clients.Where(c => c.Id == input.ClientId && c.MergedIntoId == null)
-                .Select(c => new
-                {
-                    c.Name,
-                    Blocked = db.Clearances.Any(x =>
-                        x.ClientId == c.Id
-                        && x.Kind == ClearanceKind.Block
-                        && x.ProductId == null
-                        && (x.Purpose == null || x.Purpose == purpose)
-                        && x.From <= day
-                        && (x.Until == null || x.Until >= day)
-                    ),
-                })
+                .Select(c => c.Name)
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not in the book any more. Look them up again.");
-        IReadOnlyList<Doubt> doubts = client.Blocked ? [.. place.Doubts, Doubt.AskStylistFirst] : place.Doubts;
-        if (doubts.Count > 0 && !input.DespiteDoubts)
-            throw new DoubtedException(doubts);
+        if (place.Doubts.Count > 0 && !input.DespiteDoubts)
+            throw new DoubtedException(place.Doubts);
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, place.Salon.Id, place.Service.Id);
         visit.Place(
             place.Service,
@@ -86,11 +82,11 @@ public sealed partial class BookVisit(
             place.Salon,
             [.. place.Service.Steps.Select(_ => Guid.CreateVersion7())]
         );
-        visit.Remark(DoubtWords.Noted(input.Note, doubts, words));
+        visit.Remark(DoubtWords.Noted(input.Note, place.Doubts, words));
         db.Visits.Add(visit);
         return new Booked(
             visit.Id,
-            client.Name,
+            client,
             place.Service.Name,
             visit.Day,
             visit.StartsAt,

@@ -66,7 +66,7 @@ public sealed partial class LogRebond
         )
         {
             BondingBlocked = blocks.Any(b => b.Concerns(ServicePurpose.Rebond, day)),
-            MayOverride = MayOverride,
+            MayOverride = ClearanceGate.MaySetAside(current.Person),
             BlockedProducts = [.. blocks.Select(b => b.ProductId).OfType<Guid>()],
         };
     }

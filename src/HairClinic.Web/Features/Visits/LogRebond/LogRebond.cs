@@ -1,4 +1,5 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
@@ -55,7 +56,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         var salon = book.Salon(sheet.Visit.SalonId);
         var finished = FinishedAt(input, sheet.Visit, salon, now);
         var day = salon.DayOf(finished);
-        var despite = sheet.BondingBlocked(day) && Overrides(input);
+        var despite = sheet.BondingBlocked(day) && ClearanceGate.Pass([ClearanceKind.Block], current.Person, input.DespiteBlock);
 
         var used = input.Products.Select(line => sheet.Product(line.ProductId).UseOn(day, line.LotId, line.Coats)).ToList();
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
@@ -77,7 +78,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             basis.WindowFor,
             now,
             current.Actor.Id,
-            despite ? Agreed(input.Note) : input.Note
+            despite ? ClearanceGate.Noted(input.Note) : input.Note
         );
         db.Bonds.Add(bond);
 
@@ -99,21 +100,6 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             PlanReplacement: input.UnitId == sheet.Worn?.HairSystemId && input.Grades().WorstStructural >= InspectionGrades.PlanReplacement
         );
     }
-
-    /// <exception cref="Refusal">It is not for whoever logs this to say that bonding is all right, or they have not said so.</exception>
-    private bool Overrides(Input input)
-    {
-        if (!MayOverride)
-            throw new Refusal("Bonding is blocked for this client. Ask a stylist to look first.");
-        return input.DespiteBlock
-            ? true
-            : throw new Refusal("Bonding is blocked for this client. Look at the skin first; then say that you looked, or do not bond.");
-    }
-
-    private bool MayOverride => current.Person.StaffRole is StaffRole.Owner or StaffRole.Stylist;
-
-    private static string Agreed(string? note) =>
-        string.Join('\n', new[] { note, "A block on bonding was looked at and set aside." }.Where(n => !string.IsNullOrWhiteSpace(n)));
 
     private static (Bond, Domain.HairSystems.HairSystem, TakeDown)? Worn(RebondSheet sheet, Input input)
     {

@@ -1,7 +1,9 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
@@ -31,6 +33,8 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
                 Client = client.CalledAs ?? client.Name,
                 client.Note,
                 VisitNote = visit.Note,
+                visit.Day,
+                visit.ClientId,
                 salon.Zone,
                 Worn = (
                     from bond in db.Bonds
@@ -66,6 +70,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
                 worn.Lift is { LiftedOn: null }
             );
         }
+        var fixing = await FixingAsync(db, found.ClientId, LocalDate.Min(found.Day, today), cancellation);
         return new Screen(
             visitId,
             found.Name,
@@ -78,10 +83,14 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
             found.Worn,
             start,
             found.Logged
-        );
+        )
+        {
+            Fixing = fixing.Count == 0 ? null : fixing.Max(),
+            MaySetAside = ClearanceGate.MaySetAside(current.Person),
+        };
     }
 
-    /// <exception cref="Refusal">It is logged or called off already, or a day is impossible.</exception>
+    /// <exception cref="Refusal">It is logged or called off already, a day is impossible, or bonding is blocked and an edge was put down.</exception>
     /// <exception cref="OvertakenException">Someone changed the visit or the bond at the same moment.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
@@ -112,6 +121,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
             ?? throw new Refusal("This visit is not in the book of your salons.");
         if (found.Worn?.Id != input.WornBondId)
             throw new Refusal("Another bond is on this head than when you opened this form. Open the visit again to see it.");
+        var aside = input.SpotFixed == true && await PassAsync(db, found.Visit, found.Salon, input.Looked, cancellation);
         var seen = input.EdgeUp switch
         {
             null => null,
@@ -125,7 +135,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
             found.Salon,
             clock.GetCurrentInstant(),
             current.Actor.Id,
-            input.Note
+            aside ? ClearanceGate.Noted(input.Note) : input.Note
         );
         return new Outcome(
             found.Visit.ClientId,
@@ -134,6 +144,20 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
             found.Salon.DayOf(clock.GetCurrentInstant())
         );
     }
+
+    /// <summary>An edge that was put down has something on the scalp, whatever the visit was for; what else is logged here has not.</summary>
+    private async Task<bool> PassAsync(ClinicDb db, Visit visit, Salon salon, bool looked, CancellationToken cancellation)
+    {
+        var day = LocalDate.Min(visit.Day, salon.DayOf(clock.GetCurrentInstant()));
+        return ClearanceGate.Pass(await FixingAsync(db, visit.ClientId, day, cancellation), current.Person, looked);
+    }
+
+    private static Task<List<ClearanceKind>> FixingAsync(ClinicDb db, Guid clientId, LocalDate day, CancellationToken cancellation) =>
+        ClearanceBook
+            .Concerning(db, ServicePurpose.FixLift, day)
+            .Where(c => c.ClientId == clientId)
+            .Select(c => c.Kind)
+            .ToListAsync(cancellation);
 
     public sealed record Screen(
         Guid VisitId,
@@ -147,7 +171,14 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
         WornBond? Worn,
         Input Start,
         LoggedVisit? Logged
-    );
+    )
+    {
+        /// <summary>What speaks against putting an edge down: nothing, a warning, a block.</summary>
+        public ClearanceKind? Fixing { get; init; }
+
+        /// <summary>Whoever logs may say that they looked and a block is set aside.</summary>
+        public bool MaySetAside { get; init; }
+    }
 
     public sealed record WornBond(Guid BondId, string Serial, LocalDate AppliedOn, LocalDate DueOn, Lift? Lift);
 
@@ -171,6 +202,9 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
         public LiftZone? LiftZone { get; set; }
 
         public bool? SpotFixed { get; set; }
+
+        /// <summary>Something speaks against putting an edge down, and they looked.</summary>
+        public bool Looked { get; set; }
 
         public string? Note { get; set; }
     }

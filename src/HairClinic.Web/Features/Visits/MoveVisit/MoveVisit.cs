@@ -112,7 +112,17 @@ public sealed class MoveVisit(
         WriteOnce.Expect(db, visit, input.Version);
         var minutes = (int)(visit.EndsAt - visit.StartsAt).TotalMinutes;
         return (
-            await Placement.ReadAsync(db, visit.SalonId, visit.ServiceKindId, input, minutes, clock.GetCurrentInstant(), cancellation),
+            await Placement.ReadAsync(
+                db,
+                visit.SalonId,
+                visit.ServiceKindId,
+                visit.ClientId,
+                input,
+                minutes,
+                current.Person,
+                clock.GetCurrentInstant(),
+                cancellation
+            ),
             visit
         );
     }

@@ -2,6 +2,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -20,13 +21,17 @@ internal sealed record Placement(
 {
     /// <summary>Two round trips.</summary>
     /// <param name="minutes">From start to end; null takes the service's own.</param>
-    /// <exception cref="Refusal">The clocks skip that time, or salon, service, chair or person are not to be had.</exception>
+    /// <exception cref="Refusal">
+    /// The clocks skip that time, or salon, service, chair or person are not to be had, or the service is blocked for the client.
+    /// </exception>
     public static async Task<Placement> ReadAsync(
         ClinicDb db,
         Guid salonId,
         Guid serviceKindId,
+        Guid clientId,
         PlaceChoice choice,
         int? minutes,
+        PersonActor who,
         Instant now,
         CancellationToken cancellation
     )
@@ -48,6 +53,7 @@ internal sealed record Placement(
         var end = start + Duration.FromMinutes(minutes ?? book.Service.Minutes);
         var (from, to) = (start.InZone(salon.TimeZone), end.InZone(salon.TimeZone));
         var (day, weekday, begins, ends) = (from.Date, from.DayOfWeek, from.TimeOfDay, to.TimeOfDay);
+        var clearances = ClearanceBook.Concerning(db, book.Service.Purpose, day);
         var facts = await db
             .Salons.Where(s => s.Id == salonId)
             .Select(s => new
@@ -69,6 +75,7 @@ internal sealed record Placement(
                             ),
                     })
                     .FirstOrDefault(),
+                Clearances = clearances.Where(c => c.ClientId == clientId).Select(c => c.Kind).ToList(),
             })
             .SingleAsync(cancellation);
         if (facts.Chair is null)
@@ -85,6 +92,7 @@ internal sealed record Placement(
             doubts.Add(Doubt.PersonNotAtWork);
         if (!facts.Person.Alone)
             doubts.Add(Doubt.PersonNotAlone);
+        doubts.AddRange(ClearanceGate.Doubts(facts.Clearances, who));
         return new(salon, book.Service, start, end, facts.Chair, facts.Person.Name, doubts);
     }
 

@@ -1,8 +1,11 @@
 using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.Visits.Slots;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -27,12 +30,16 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         ]);
     }
 
-    /// <exception cref="Refusal">No chair is free, or the client has a visit today already.</exception>
+    /// <exception cref="Refusal">No chair is free, the client has a visit today already, or the service is blocked for them.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
         try
         {
-            return await writes.RunAsync(key, nameof(WalkIn), input, db => WriteAsync(db, input, cancellation), cancellation);
+            return new(await writes.RunAsync(key, nameof(WalkIn), input, db => WriteAsync(db, input, cancellation), cancellation));
+        }
+        catch (DoubtedException)
+        {
+            return new(Begun: null);
         }
         catch (DbUpdateException e) when (WriteOnce.Broke(e, ChairTaken) || WriteOnce.Broke(e, HandsTaken))
         {
@@ -40,7 +47,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         }
     }
 
-    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    private async Task<Begun> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         var me = current.Person;
         var salonId = me.AtSalon ?? (me.Salons is [var first, ..] ? first : Guid.Empty);
@@ -59,6 +66,17 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
                 "This client has a visit today already, at {0}. Begin that one.",
                 at.InZone(salon.TimeZone).ToString("HH:mm", null)
             );
+        var concerning = ClearanceBook.Concerning(db, service.Purpose, today);
+        // Who may not open a client would read no clearance either.
+        var clearances =
+            await db
+                .Clients.Where(c => c.Id == input.ClientId && c.MergedIntoId == null && c.LeftOn == null)
+                .Select(c => concerning.Where(x => x.ClientId == c.Id).Select(x => x.Kind).ToList())
+                .SingleOrDefaultAsync(cancellation)
+            ?? throw new Refusal("This client is not in the book any more. Look them up again.");
+        var doubts = ClearanceGate.Doubts(clearances, me);
+        if (doubts.Count > 0 && !input.Looked)
+            throw new DoubtedException(doubts);
 
         var chair =
             await db
@@ -73,9 +91,11 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         );
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, salonId, service.Id);
         visit.Place(service, start, chair.Id, handsBusy ? null : me.PersonId, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        if (clearances.Contains(ClearanceKind.Block))
+            visit.Remark(ClearanceGate.Noted(note: null));
         visit.Begin();
         db.Visits.Add(visit);
-        return new Outcome(visit.Id, chair.Name, handsBusy);
+        return new Begun(visit.Id, chair.Name, handsBusy);
     }
 
     public sealed record Screen(IReadOnlyList<ServiceChoice> Services);
@@ -89,8 +109,14 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         public Guid ClientId { get; set; }
 
         public Guid ServiceKindId { get; set; }
+
+        /// <summary>Something about this client wants a look before this service, and they looked.</summary>
+        public bool Looked { get; set; }
     }
 
+    /// <param name="Begun">Null: nothing was begun, somebody has to look first.</param>
+    public sealed record Outcome(Begun? Begun);
+
     /// <param name="HandsBusy">Whoever started it is booked elsewhere in that time, so it holds the chair and nobody's hands.</param>
-    public sealed record Outcome(Guid VisitId, string Chair, bool HandsBusy);
+    public sealed record Begun(Guid VisitId, string Chair, bool HandsBusy);
 }

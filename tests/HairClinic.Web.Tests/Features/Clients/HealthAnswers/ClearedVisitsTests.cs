@@ -17,7 +17,7 @@ public sealed class ClearedVisitsTests(PgServer server)
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
-    public async Task A_block_on_the_service_is_a_doubt_for_the_desk_that_a_second_tap_books_and_the_visit_says()
+    public async Task A_block_on_the_service_is_a_doubt_that_a_stylists_second_tap_books_and_the_visit_says()
     {
         var scene = new VisitScene();
         await using var clinic = await TestClinic.OpenAsync(

@@ -21,8 +21,8 @@ public sealed class WalkInTests(PgServer server)
 
         var outcome = await SaveAsync(clinic, Input());
 
-        var visit = await clinic.ReadAsync(db => db.Visits.SingleAsync(v => v.Id == outcome.VisitId, Cancellation));
-        Assert.Equal((VisitState.InChair, scene.Stylist.Id, "Chair 1"), (visit.State, visit.PersonId!.Value, outcome.Chair));
+        var visit = await clinic.ReadAsync(db => db.Visits.SingleAsync(v => v.Id == outcome.Begun!.VisitId, Cancellation));
+        Assert.Equal((VisitState.InChair, scene.Stylist.Id, "Chair 1"), (visit.State, visit.PersonId!.Value, outcome.Begun!.Chair));
         Assert.Equal(TestClinic.UsualNow + Duration.FromMinutes(125), visit.StartsAt);
     }
 
@@ -34,7 +34,7 @@ public sealed class WalkInTests(PgServer server)
         var outcome = await SaveAsync(clinic, Input());
 
         // The first chair and the stylist are taken until half past ten.
-        Assert.Equal(("Chair 2", true), (outcome.Chair, outcome.HandsBusy));
+        Assert.Equal(("Chair 2", true), (outcome.Begun!.Chair, outcome.Begun.HandsBusy));
     }
 
     [Fact]

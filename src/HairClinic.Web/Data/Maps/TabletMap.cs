@@ -1,0 +1,9 @@
+using HairClinic.Web.Data.Accounts.Tablets;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class TabletMap() : FencedMap<Tablet>("tablets")
+{
+    protected override void Map(EntityTypeBuilder<Tablet> builder) => builder.HasIndex(x => new { x.PracticeId, x.TokenHash }).IsUnique();
+}

@@ -1,0 +1,22 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Accounts.Tablets;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class TabletPinMap() : FencedMap<TabletPin>("tablet_pins")
+{
+    protected override void Map(EntityTypeBuilder<TabletPin> builder)
+    {
+        builder.Refers<TabletPin, Tablet>(x => x.TabletId);
+        builder.Refers<TabletPin, Person>(x => x.PersonId);
+        builder
+            .HasIndex(x => new
+            {
+                x.PracticeId,
+                x.TabletId,
+                x.PersonId,
+            })
+            .IsUnique();
+    }
+}

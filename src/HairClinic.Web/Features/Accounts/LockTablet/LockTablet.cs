@@ -1,0 +1,14 @@
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Accounts.Tablets;
+
+namespace HairClinic.Web.Features.Accounts.LockTablet;
+
+/// <summary>Whoever is at work at a shared tablet leaves it: from now on their screens there read nothing, until their PIN.</summary>
+public sealed class LockTablet(TabletBook tablets, SessionBook sessions)
+{
+    public async Task SaveAsync(CancellationToken cancellation)
+    {
+        if (await tablets.FindAsync(cancellation) is { } tablet)
+            await sessions.LockAsync(tablet.Id, cancellation);
+    }
+}

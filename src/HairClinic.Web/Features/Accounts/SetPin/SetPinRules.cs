@@ -1,0 +1,13 @@
+using FluentValidation;
+using HairClinic.Web.Data.Accounts.Tablets;
+
+namespace HairClinic.Web.Features.Accounts.SetPin;
+
+public sealed class SetPinRules : AbstractValidator<SetPin.Input>
+{
+    public SetPinRules()
+    {
+        RuleFor(x => x.Pin).Pin();
+        RuleFor(x => x.Again).Equal(x => x.Pin).WithMessage("The two PINs differ.");
+    }
+}

@@ -1,0 +1,44 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Practices;
+
+namespace HairClinic.Web.Features.Visits;
+
+/// <summary>
+/// What a clearance does to a booking, a move, a walk-in and a log: a block is refused to whoever may not look at the head, a warning
+/// and a block that may be set aside want a second tap. Nobody is told why.
+/// </summary>
+internal static class ClearanceGate
+{
+    private const string Aside = "A block on bonding was looked at and set aside.";
+
+    /// <summary>Who can look at the skin and answer for it.</summary>
+    public static bool MaySetAside(PersonActor who) => who.StaffRole is StaffRole.Owner or StaffRole.Stylist;
+
+    /// <summary>For a time that is chosen.</summary>
+    /// <exception cref="Refusal">The service is blocked, and it is not for whoever acts to set that aside.</exception>
+    public static IReadOnlyList<Doubt> Doubts(IReadOnlyCollection<ClearanceKind> kinds, PersonActor who) =>
+        kinds.Contains(ClearanceKind.Block) && !MaySetAside(who)
+            ? throw new Refusal("Ask a stylist first: for now this service is not to be booked for this client.")
+        : kinds.Count > 0 ? [Doubt.AskStylistFirst]
+        : [];
+
+    /// <summary>For what is logged at the chair.</summary>
+    /// <param name="looked">They say that they looked, and it is all right.</param>
+    /// <returns>Whether a block was set aside.</returns>
+    /// <exception cref="Refusal">It is not for whoever logs this to say that bonding is all right, or they have not said so.</exception>
+    public static bool Pass(IReadOnlyCollection<ClearanceKind> kinds, PersonActor who, bool looked)
+    {
+        var blocked = kinds.Contains(ClearanceKind.Block);
+        if (blocked && !MaySetAside(who))
+            throw new Refusal("Bonding is blocked for this client. Ask a stylist to look first.");
+        if (blocked && !looked)
+            throw new Refusal("Bonding is blocked for this client. Look at the skin first; then say that you looked, or do not bond.");
+        if (kinds.Count > 0 && !looked)
+            throw new Refusal("Look at the skin first; then say that you looked.");
+        return blocked;
+    }
+
+    public static string Noted(string? note) => string.Join('\n', new[] { note, Aside }.Where(n => !string.IsNullOrWhiteSpace(n)));
+}

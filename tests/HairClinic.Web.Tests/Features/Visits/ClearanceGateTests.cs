@@ -1,0 +1,257 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Booking = HairClinic.Web.Features.Visits.BookVisit.BookVisit;
+using Logging = HairClinic.Web.Features.Visits.LogVisit.LogVisit;
+using Moving = HairClinic.Web.Features.Visits.MoveVisit.MoveVisit;
+using Walking = HairClinic.Web.Features.Visits.WalkIn.WalkIn;
+
+namespace HairClinic.Web.Tests.Features.Visits;
+
+/// <summary>One rule for booking, moving, walk-ins and logs: a block is refused to whoever may not look, the rest wants a second tap.</summary>
+public sealed class ClearanceGateTests(PgServer server)
+{
+    private const string Why = "for now this service is not to be booked";
+
+    private readonly VisitScene book = new();
+    private readonly ChairScene chair = new() { Purpose = ServicePurpose.FixLift };
+    private Visit visit = null!;
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Theory]
+    [InlineData(ClearanceKind.Warn)]
+    [InlineData(ClearanceKind.Block)]
+    public async Task The_desk_books_a_warning_on_a_second_tap_and_a_block_not_at_all(ClearanceKind kind)
+    {
+        await using var clinic = await OpenBookAsync(kind);
+        var wish = new Booking.Input
+        {
+            SalonId = book.Salon.Id,
+            ClientId = book.Ada.Id,
+            ServiceKindId = book.Rebond.Id,
+            ChairId = book.Chairs[0].Id,
+            PersonId = book.Mara.Id,
+            StartsAt = book.At(VisitScene.Thursday, 14),
+        };
+
+        if (kind == ClearanceKind.Block)
+            Assert.Contains(
+                Why,
+                (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(wish with { DespiteDoubts = true }))).Message,
+                StringComparison.Ordinal
+            );
+        else
+        {
+            Assert.Equal([Doubt.AskStylistFirst], (await SaveAsync(wish)).Doubts);
+            Assert.NotNull((await SaveAsync(wish with { DespiteDoubts = true })).Booked);
+        }
+
+        Task<Booking.Outcome> SaveAsync(Booking.Input input) =>
+            clinic.UseAsync<Booking, Booking.Outcome>(book.AtDesk(clinic), s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
+    }
+
+    [Fact]
+    public async Task A_blocked_visit_is_moved_by_a_stylists_second_tap_and_not_by_the_desk()
+    {
+        await using var clinic = await OpenBookAsync(ClearanceKind.Block);
+        var screen = (await clinic.UseAsync<Moving, Moving.Screen?>(book.AtDesk(clinic), s => s.OpenAsync(visit.Id, Cancel)))!;
+        var input = new Moving.Input
+        {
+            VisitId = visit.Id,
+            Version = screen.Version,
+            ChairId = book.Chairs[0].Id,
+            PersonId = book.Mara.Id,
+            StartsAt = book.At(VisitScene.Thursday, 14),
+            DespiteDoubts = true,
+        };
+
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(book.AtDesk(clinic), input));
+        var stylist = clinic.Acting(book.Mara, book.Salon);
+        Assert.Equal([Doubt.AskStylistFirst], (await SaveAsync(stylist, input with { DespiteDoubts = false })).Doubts);
+        Assert.Equal(book.At(VisitScene.Thursday, 9), (await VisitScene.ReadAsync(clinic, visit.Id)).StartsAt);
+        Assert.NotNull((await SaveAsync(stylist, input)).Moved);
+        Assert.Contains("Ask a stylist", (await VisitScene.ReadAsync(clinic, visit.Id)).Note!, StringComparison.Ordinal);
+
+        Task<Moving.Outcome> SaveAsync(PersonActor who, Moving.Input wish) =>
+            clinic.UseAsync<Moving, Moving.Outcome>(who, s => s.SaveAsync(Guid.CreateVersion7(), wish, Cancel));
+    }
+
+    [Fact]
+    public async Task A_clearance_speaks_of_its_days_and_its_service_only()
+    {
+        await using var clinic = await OpenBookAsync(ClearanceKind.Block, until: VisitScene.Thursday.PlusDays(-1));
+        var screen = (await clinic.UseAsync<Moving, Moving.Screen?>(book.AtDesk(clinic), s => s.OpenAsync(visit.Id, Cancel)))!;
+
+        var moved = await clinic.UseAsync<Moving, Moving.Outcome>(
+            book.AtDesk(clinic),
+            s =>
+                s.SaveAsync(
+                    Guid.CreateVersion7(),
+                    new Moving.Input
+                    {
+                        VisitId = visit.Id,
+                        Version = screen.Version,
+                        ChairId = book.Chairs[0].Id,
+                        PersonId = book.Mara.Id,
+                        StartsAt = book.At(VisitScene.Thursday, 14),
+                    },
+                    Cancel
+                )
+        );
+
+        Assert.NotNull(moved.Moved);
+    }
+
+    [Fact]
+    public async Task A_walk_in_who_is_blocked_is_begun_by_whoever_looked_and_not_by_a_trainee()
+    {
+        Guid atTheDoor = default,
+            fixLift = default;
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                chair.Lay(s);
+                var bo = s.Welcome("C-2", "Bo Larch", chair.Salon);
+                s.Book(bo, s.Service(ServicePurpose.FixLift), s.Chairs[1], chair.Trainee, s.Now + Duration.FromDays(1));
+                (atTheDoor, fixLift) = (bo.Id, s.Service(ServicePurpose.FixLift).Id);
+                Lay(s, atTheDoor, ServicePurpose.FixLift, ClearanceKind.Block);
+            }
+        );
+        var input = new Walking.Input { ClientId = atTheDoor, ServiceKindId = fixLift };
+
+        var refused = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(chair.Trainee, input with { Looked = true }));
+        Assert.Contains(Why, refused.Message, StringComparison.Ordinal);
+        Assert.Null((await SaveAsync(chair.Stylist, input)).Begun);
+        var begun = (await SaveAsync(chair.Stylist, input with { Looked = true })).Begun!;
+
+        var note = await clinic.ReadAsync(db => db.Visits.Where(v => v.Id == begun.VisitId).Select(v => v.Note).SingleAsync(Cancel));
+        Assert.Contains("set aside", note!, StringComparison.Ordinal);
+
+        Task<Walking.Outcome> SaveAsync(Person who, Walking.Input wish) =>
+            clinic.UseAsync<Walking, Walking.Outcome>(
+                clinic.Acting(who, chair.Salon),
+                s => s.SaveAsync(Guid.CreateVersion7(), wish, Cancel)
+            );
+    }
+
+    [Theory]
+    [InlineData(ClearanceKind.Warn)]
+    [InlineData(ClearanceKind.Block)]
+    public async Task An_edge_that_was_put_down_is_logged_by_whoever_looked(ClearanceKind kind)
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                chair.Lay(s);
+                s.Book(chair.Client, s.Service(ServicePurpose.FixLift), s.Chairs[1], chair.Trainee, s.Now + Duration.FromDays(1));
+                Lay(s, chair.Client.Id, ServicePurpose.FixLift, kind);
+            }
+        );
+        var screen = (await clinic.UseAsync<Logging, Logging.Screen?>(Acting(chair.Stylist), s => s.OpenAsync(chair.Visit.Id, Cancel)))!;
+        Assert.Equal(kind, screen.Fixing);
+        var input = screen.Start with { EdgeUp = true, SpotFixed = true, LiftedOn = ChairScene.Today };
+
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(chair.Stylist, input));
+        if (kind == ClearanceKind.Block)
+            Assert.Contains(
+                "Ask a stylist to look first",
+                (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(chair.Trainee, input with { Looked = true }))).Message,
+                StringComparison.Ordinal
+            );
+        await SaveAsync(chair.Stylist, input with { Looked = true });
+
+        var note = await clinic.ReadAsync(db => db.VisitRecords.Select(r => r.Note).SingleAsync(Cancel));
+        Assert.Equal(kind == ClearanceKind.Block, note?.Contains("set aside", StringComparison.Ordinal) == true);
+
+        PersonActor Acting(Person who) => clinic.Acting(who, chair.Salon);
+        Task<Logging.Outcome> SaveAsync(Person who, Logging.Input log) =>
+            clinic.UseAsync<Logging, Logging.Outcome>(Acting(who), s => s.SaveAsync(Guid.CreateVersion7(), log, Cancel));
+    }
+
+    [Fact]
+    public async Task An_edge_that_stayed_up_is_logged_whatever_is_blocked()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                chair.Lay(s);
+                Lay(s, chair.Client.Id, ServicePurpose.FixLift, ClearanceKind.Block);
+            }
+        );
+        var who = clinic.Acting(chair.Stylist, chair.Salon);
+        var screen = (await clinic.UseAsync<Logging, Logging.Screen?>(who, s => s.OpenAsync(chair.Visit.Id, Cancel)))!;
+
+        var outcome = await clinic.UseAsync<Logging, Logging.Outcome>(
+            who,
+            s =>
+                s.SaveAsync(
+                    Guid.CreateVersion7(),
+                    screen.Start with
+                    {
+                        EdgeUp = true,
+                        SpotFixed = false,
+                        LiftedOn = ChairScene.Today,
+                    },
+                    Cancel
+                )
+        );
+
+        Assert.True(outcome.StillUp);
+    }
+
+    [Fact]
+    public async Task A_client_whom_one_may_not_open_walks_in_to_somebody_else()
+    {
+        Guid stranger = default,
+            wash = default;
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                chair.Lay(s);
+                (stranger, wash) = (s.Welcome("C-2", "Bo Larch", chair.Salon).Id, s.Service(ServicePurpose.WashAndStyle).Id);
+            }
+        );
+
+        var refused = await Assert.ThrowsAsync<Refusal>(() =>
+            clinic.UseAsync<Walking, Walking.Outcome>(
+                clinic.Acting(chair.Trainee, chair.Salon),
+                s => s.SaveAsync(Guid.CreateVersion7(), new() { ClientId = stranger, ServiceKindId = wash }, Cancel)
+            )
+        );
+
+        Assert.Contains("not in the book", refused.Message, StringComparison.Ordinal);
+    }
+
+    private Task<TestClinic> OpenBookAsync(ClearanceKind kind, LocalDate? until = null) =>
+        TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                book.Lay(s);
+                visit = book.Book(s, book.Rebond, 0, book.Mara, book.At(VisitScene.Thursday, 9));
+                Lay(s, visit.ClientId, ServicePurpose.Rebond, kind, until);
+                if (visit.ClientId != book.Ada.Id)
+                    Lay(s, book.Ada.Id, ServicePurpose.Rebond, kind, until);
+            }
+        );
+
+    private static void Lay(Scene scene, Guid clientId, ServicePurpose purpose, ClearanceKind kind, LocalDate? until = null) =>
+        scene.Db.Clearances.Add(
+            new Clearance(
+                Guid.CreateVersion7(),
+                clientId,
+                Guid.CreateVersion7(),
+                new ClearanceFact(ProductId: null, purpose, ChairScene.Today, until, kind)
+            )
+        );
+}
