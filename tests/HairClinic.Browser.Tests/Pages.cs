@@ -28,6 +28,27 @@ public static class Pages
     public static Task ReadyAsync(this IPage page) =>
         page.Locator("[data-interactive=true]").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
 
+    /// <summary>
+    /// Taps until the tap leads on. A script is quicker than a page that is drawn anew while it becomes live, and a tap in that
+    /// moment is not heard; a person taps again.
+    /// </summary>
+    public static async Task TapToAsync(this IPage page, ILocator what, string address)
+    {
+        for (var tries = 1; ; tries++)
+        {
+            await what.ClickAsync();
+            try
+            {
+                await page.WaitForURLAsync(address, new() { Timeout = tries < 4 ? 15_000 : 60_000 });
+                return;
+            }
+            catch (TimeoutException) when (tries < 4)
+            {
+                // Not heard.
+            }
+        }
+    }
+
     public static async Task OpenAsync(this IPage page, string path)
     {
         await page.GotoAsync(path);

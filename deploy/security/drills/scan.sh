@@ -14,6 +14,8 @@ port=$(python3 -c 'import socket; s = socket.socket(); s.bind(("127.0.0.1", 0));
 url=http://127.0.0.1:$port
 site=
 
+# As behind a proxy that ends TLS: cookies, headers and redirects are those a browser gets.
+ask() { curl -s -H "X-Forwarded-Proto: https" "$@"; }
 # The cookies of a jar as one header, and the token of a page's first form.
 of() { awk '$0 !~ /^# / && NF >= 7 { printf "%s%s=%s", sep, $6, $7; sep = "; " }' "$1"; }
 token_of() { sed -n 's/.*name="__RequestVerificationToken" value="\([^"]*\)".*/\1/p' | head -n 1; }
@@ -30,7 +32,7 @@ if [ -z "${HAIRCLINIC_PUBLISHED:-}" ]; then
   dotnet publish "$root/src/HairClinic.Web" -c Release -o "$HAIRCLINIC_PUBLISHED" -v quiet || exit 2
 fi
 cd "$HAIRCLINIC_PUBLISHED" || exit 2
-dotnet HairClinic.Web.dll serve --demo --data "$data" --urls "$url" >"$out/site.log" 2>&1 &
+Proxy__Addresses=127.0.0.1 dotnet HairClinic.Web.dll serve --demo --data "$data" --urls "$url" >"$out/site.log" 2>&1 &
 site=$!
 # Filling the demo comes before listening.
 for _ in $(seq 400); do curl -fs "$url/ready" >/dev/null && break; sleep 1; done
@@ -40,33 +42,30 @@ for _ in $(seq 120); do grep -q 'The password of each is' "$out/site.log" && bre
 name=$(sed -n 's/^  \(.*\) (.*, Owner)$/\1/p' "$out/site.log" | head -n 1)
 password=$(sed -n 's/^The password of each is //p' "$out/site.log")
 jar=$data/cookies
-token=$(curl -s -c "$jar" "$url/sign-in" | token_of)
-curl -s -o /dev/null -b "$jar" -c "$jar" --data-urlencode "__RequestVerificationToken=$token" --data-urlencode "_handler=sign-in" \
+token=$(ask -c "$jar" "$url/sign-in" | token_of)
+ask -o /dev/null -b "$jar" -c "$jar" --data-urlencode "__RequestVerificationToken=$token" --data-urlencode "_handler=sign-in" \
   --data-urlencode "Input.Name=$name" --data-urlencode "Input.Password=$password" "$url/sign-in"
 cookie=$(of "$jar")
-echo "The demo site runs at $url; signed in as ${name:-nobody}: $(curl -s -o /dev/null -w '%{http_code}' -b "$jar" "$url/due") at /due."
+echo "The demo site runs at $url; signed in as ${name:-nobody}: $(ask -o /dev/null -w '%{http_code}' -b "$jar" "$url/due") at /due."
 
 # A client of the demo, let in by a link of their own.
 own=$data/own-cookies
-card=$(curl -s -b "$jar" "$url/due" | grep -oE '/clients/[0-9a-f-]+/card' | head -n 1)
-mail=$(curl -s -b "$jar" "$url$card" | sed -n 's/.*mailto:\([^"]*\)".*/\1/p' | head -n 1)
-token=$(curl -s -c "$own" "$url/my-hair/ask-link" | token_of)
-curl -s -o /dev/null -b "$own" -c "$own" --data-urlencode "__RequestVerificationToken=$token" --data-urlencode "_handler=ask-link" \
+card=$(ask -b "$jar" "$url/due" | grep -oE '/clients/[0-9a-f-]+/card' | head -n 1)
+mail=$(ask -b "$jar" "$url$card" | sed -n 's/.*mailto:\([^"]*\)".*/\1/p' | head -n 1)
+token=$(ask -c "$own" "$url/my-hair/ask-link" | token_of)
+ask -o /dev/null -b "$own" -c "$own" --data-urlencode "__RequestVerificationToken=$token" --data-urlencode "_handler=ask-link" \
   --data-urlencode "Input.Email=$mail" "$url/my-hair/ask-link"
 for _ in $(seq 20); do
-  link=$(curl -s "$url/my-hair/demo-letters" | grep -oE '/my-hair/open-link\?token=[A-Za-z0-9_-]+' | head -n 1)
+  link=$(ask "$url/my-hair/demo-letters" | grep -oE '/my-hair/open-link\?token=[A-Za-z0-9_-]+' | head -n 1)
   [ -n "$link" ] && break
   sleep 1
 done
-page=$(curl -s -b "$own" -c "$own" "$url$link")
+page=$(ask -b "$own" -c "$own" "$url$link")
 token=$(token_of <<<"$page")
 handler=$(sed -n 's/.*name="_handler" value="\([^"]*\)".*/\1/p' <<<"$page" | head -n 1)
-curl -s -o /dev/null -b "$own" -c "$own" --data-urlencode "__RequestVerificationToken=$token" --data-urlencode "_handler=$handler" \
+ask -o /dev/null -b "$own" -c "$own" --data-urlencode "__RequestVerificationToken=$token" --data-urlencode "_handler=$handler" \
   --data-urlencode "Token=${link#*token=}" "$url$link"
-echo "A client is let in: $(curl -s -o /dev/null -w '%{http_code}' -b "$own" "$url/my-hair") at /my-hair."
-
-echo "== fuzz, $minutes min"
-(cd "$here" && timeout $((minutes * 60 + 180)) dotnet run fuzz.cs -- --site "$url" --minutes "$minutes" --seed "${SEED:-1}" --name "$name" --password "$password" --out "$out/fuzz.txt")
+echo "A client is let in: $(ask -o /dev/null -w '%{http_code}' -b "$own" "$url/my-hair") at /my-hair."
 
 # Without ssrf, xxe and wapp: they ask a server outside. Without buster, nikto and brute_login_form: they only make noise.
 # Debian's wapiti 3.0.4 trips over its own exclusions on Python 3.11, so that one function is mended on the way; and it asks for an
@@ -86,7 +85,7 @@ crawler.Crawler.__init__ = plain
 from wapitiCore.main.wapiti import wapiti_main
 sys.argv[0] = "wapiti"
 wapiti_main()
-' -u "$url$start" --scope domain -H "Cookie: $cookie" --no-bugreport --flush-session --max-links-per-page 40 \
+' -u "$url$start" --scope domain -H "Cookie: $cookie" -H "X-Forwarded-Proto: https" --no-bugreport --flush-session --max-links-per-page 40 \
     -m backup,blindsql,cookieflags,crlf,csp,csrf,exec,file,htaccess,http_headers,methods,permanentxss,redirect,shellshock,sql,xss \
     -x "$url/sign-out" -x "$url/my-hair/sign-out" -x "$url/_framework/*" "$@" \
     --max-scan-time "$((minutes * 20))" --max-attack-time "$((minutes * 6 + 5))" \
@@ -114,12 +113,16 @@ fi
 
 if command -v sqlmap >/dev/null; then
   echo "== sqlmap, $minutes min"
-  timeout $((minutes * 60)) sqlmap -u "$url/find?q=a" --cookie="$cookie" --forms --crawl=2 --crawl-exclude="sign-out" --level=2 --risk=1 --batch \
+  timeout $((minutes * 60)) sqlmap -u "$url/find?q=a" --cookie="$cookie" --headers="X-Forwarded-Proto: https" --forms --crawl=2 --crawl-exclude="sign-out" --level=2 --risk=1 --batch \
     --csrf-token=__RequestVerificationToken --csrf-url="$url/change-password" --timeout=10 --retries=0 --threads=1 --flush-session --dbms=PostgreSQL \
     --output-dir="$data/sqlmap" >"$out/sqlmap.log" 2>&1
   grep -aE "is vulnerable|injectable|identified the following|all tested parameters do not appear" "$out/sqlmap.log" | sort | uniq -c
   echo "sqlmap: $(grep -ac 'testing URL\|testing form\|GET http\|POST http' "$out/sqlmap.log") targets looked at"
 fi
+
+# Last: it signs in again and again, which ends the sign-ins above.
+echo "== fuzz, $minutes min"
+(cd "$here" && timeout $((minutes * 60 + 180)) dotnet run fuzz.cs -- --site "$url" --minutes "$minutes" --seed "${SEED:-1}" --name "$name" --password "$password" --out "$out/fuzz.txt")
 
 echo "== what the site itself wrote while this went on"
 grep -cE '(fail|crit):' "$out/site.log" | sed 's/$/ errors in site.log/'

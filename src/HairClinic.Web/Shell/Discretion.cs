@@ -1,3 +1,4 @@
+using HairClinic.Web.Shell.Limits;
 using Microsoft.AspNetCore.StaticAssets;
 
 namespace HairClinic.Web.Shell;
@@ -27,9 +28,8 @@ public static class Discretion
         HttpMethods.IsPost(request.Method)
         && (
             request.Path.Value?.EndsWith("/sign-out", StringComparison.Ordinal) == true
-            // A client's own page has its buttons among the preferences; the form is read already by now.
+            // A client's own page has its buttons among the preferences.
             || request.Path == "/my-hair/preferences"
-                && request.HasFormContentType
-                && request.Form["_handler"].ToString().StartsWith("sign-out", StringComparison.Ordinal)
+                && MarkedForm.Of(request.HttpContext)?["_handler"].ToString().StartsWith("sign-out", StringComparison.Ordinal) == true
         );
 }

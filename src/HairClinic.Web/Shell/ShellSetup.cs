@@ -75,6 +75,7 @@ public static class ShellSetup
         app.UseMiddleware<ShellFactsReader>();
         app.UseAntiforgery();
         app.Use(RefusalLog.NoticeForgedAsync);
+        app.Use(WholeText.CheckAsync);
         app.UseMiddleware<ReadingPages>();
         app.MapStaticAssets().AllowAnonymous();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");

@@ -61,28 +61,19 @@ public sealed class BinderToRebondTests(ChromiumBrowser chromium)
         await page.GetByLabel("Currency").FillAsync("GBP");
         await page.PictureAsync("story-02-salon");
         await page.NothingForAxeAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }).ClickAsync();
-
-        await page.WaitForURLAsync("**/first-run/first-chairs");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }), "**/first-run/first-chairs");
         await page.ReadyAsync();
         await page.NothingForAxeAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }).ClickAsync();
-
-        await page.WaitForURLAsync("**/first-run/first-people");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }), "**/first-run/first-people");
         await page.ReadyAsync();
         await page.NothingForAxeAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }).ClickAsync();
-
-        await page.WaitForURLAsync("**/first-run/keep-defaults");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }), "**/first-run/keep-defaults");
         await page.ReadyAsync();
         await page.PictureAsync("story-03-defaults");
         await page.NothingForAxeAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Keep all and go on" }).ClickAsync();
-
-        await page.WaitForURLAsync("**/first-run/bring-binder");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Keep all and go on" }), "**/first-run/bring-binder");
         await page.ReadyAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Bring my binder" }).ClickAsync();
-        await page.WaitForURLAsync("**/practice/binder/import");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Bring my binder" }), "**/practice/binder/import");
     }
 
     private static async Task BringAsync(IPage page)

@@ -22,7 +22,7 @@ public sealed class StartPageTests(PgServer server)
     [Fact]
     public async Task An_owner_whose_guide_is_unfinished_is_led_back_into_it()
     {
-        await using var site = await AccountsSite.OpenAsync(server, guideFinished: false, StaffRole.Owner, StaffRole.Manager);
+        await using var site = await AccountsSite.OpenAsync(server, guideFinished: false, roles: [StaffRole.Owner, StaffRole.Manager]);
 
         EmptySite.LeadsTo("/first-run/keep-defaults", await (await site.SignInAsync(StaffRole.Owner)).GetAsync("/", Cancel));
         EmptySite.LeadsTo("/due", await (await site.SignInAsync(StaffRole.Manager)).GetAsync("/", Cancel));

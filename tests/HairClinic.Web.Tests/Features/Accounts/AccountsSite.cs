@@ -34,13 +34,25 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
     /// <summary>Where a test moves the time.</summary>
     public FakeClock Clock { get; } = clock;
 
-    public static async Task<AccountsSite> OpenAsync(PgServer server, bool guideFinished = true, params StaffRole[] roles)
+    /// <param name="hashing">Rounds a password is hashed with, where a test is about the time that takes.</param>
+    public static async Task<AccountsSite> OpenAsync(
+        PgServer server,
+        bool guideFinished = true,
+        int? hashing = null,
+        params StaffRole[] roles
+    )
     {
         var clock = new FakeClock(TestClinic.UsualNow);
         // Letters lie where they are written: nobody sends them while a test reads them.
         var quiet = await EmptySite.OpenAsync(
             server,
-            site => site.ConfigureTestServices(services => services.RemoveAll<IHostedService>()),
+            site =>
+                site.ConfigureTestServices(services =>
+                {
+                    services.RemoveAll<IHostedService>();
+                    if (hashing is { } rounds)
+                        services.PostConfigure<PasswordHasherOptions>(o => o.IterationCount = rounds);
+                }),
             clock: clock
         );
         var open = new AccountsSite(quiet, clock);

@@ -43,6 +43,7 @@ public sealed class SignInTests(PgServer server)
     {
         await using var site = await AccountsSite.OpenAsync(
             server,
+            hashing: 210_000,
             roles: [StaffRole.Owner, StaffRole.Stylist, StaffRole.Manager, StaffRole.Trainee]
         );
         await UnsettleAsync(site);

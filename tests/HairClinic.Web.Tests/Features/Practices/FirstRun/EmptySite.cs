@@ -2,6 +2,7 @@ using System.Net;
 using AngleSharp.Html.Parser;
 using HairClinic.Web.Features.Practices.FirstRun;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
@@ -110,6 +111,8 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         builder.UseSetting("ConnectionStrings:Migrator", migrator);
         builder.UseSetting("Keys:File", keyFile);
         builder.ConfigureLogging(l => l.ClearProviders());
+        // Passwords are made slow to guess; a hundred tests that sign in need not wait for it.
+        builder.ConfigureTestServices(services => services.PostConfigure<PasswordHasherOptions>(o => o.IterationCount = 1_000));
         if (clock is not null)
             builder.ConfigureTestServices(services => services.AddSingleton(clock));
         more?.Invoke(builder);
