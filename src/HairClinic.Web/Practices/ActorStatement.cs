@@ -8,12 +8,14 @@ namespace HairClinic.Web.Practices;
 /// <summary>The one statement that tells PostgreSQL who acts; whoever opens a connection for an actor sends it first.</summary>
 public static class ActorStatement
 {
-    public const string Sql = "select act_as($1, $2, $3, $4, $5, $6, $7)";
+    public const string Sql = "select act_as($1, $2, $3, $4, $5, $6, $7, true)";
 
-    /// <summary>For those who send it in one breath with their question.</summary>
+    private const string InBatchSql = "select act_as($1, $2, $3, $4, $5, $6, $7, false)";
+
+    /// <summary>For those who send it in one breath with their question: with the answer it is forgotten.</summary>
     public static NpgsqlBatchCommand InBatch(Actor actor, Instant now)
     {
-        var command = new NpgsqlBatchCommand(Sql);
+        var command = new NpgsqlBatchCommand(InBatchSql);
         Fill(command.Parameters, actor, now);
         return command;
     }

@@ -15,15 +15,14 @@ namespace HairClinic.Web.Data.Books;
 /// </summary>
 public sealed class OwnPageBook(ClinicDatabase database)
 {
-    // Few, so that each has the plans of these two statements at hand: a hundred that were idle for a while have to make them anew.
-    private static readonly int MostConnections = Math.Max(8, 2 * Environment.ProcessorCount);
+    private static readonly int MostConnections = Math.Max(4, 2 * Environment.ProcessorCount);
 
     private string? _connection;
 
     /// <returns>Null when there is no such client any more, or the sign-in was ended.</returns>
     public async Task<OwnPageFacts?> ReadAsync(ClientActor actor, Instant now, CancellationToken cancellation)
     {
-        await using var connection = new NpgsqlConnection(_connection ??= Few(database.Connections.Program));
+        await using var connection = new NpgsqlConnection(_connection ??= Shared(database.Connections.Program));
         await connection.OpenAsync(cancellation);
         await using var batch = new NpgsqlBatch(connection) { BatchCommands = { ActorStatement.InBatch(actor, now), Ask(actor, now) } };
         try
@@ -38,8 +37,16 @@ public sealed class OwnPageBook(ClinicDatabase database)
         }
     }
 
-    private static string Few(string program) =>
-        new NpgsqlConnectionStringBuilder(ClinicConnections.Preparing(program)) { MaxPoolSize = MostConnections }.ConnectionString;
+    /// <summary>
+    /// A few connections that many questions share at once, so that each has the plans of these two statements at hand. They are never
+    /// reset: each question says in its own transaction who asks, and with that transaction it is forgotten.
+    /// </summary>
+    private static string Shared(string program) =>
+        new NpgsqlConnectionStringBuilder(ClinicConnections.Preparing(program))
+        {
+            MaxPoolSize = MostConnections,
+            Multiplexing = true,
+        }.ConnectionString;
 
     private static NpgsqlBatchCommand Ask(ClientActor actor, Instant now) =>
         new(OwnPageFunction.Call)

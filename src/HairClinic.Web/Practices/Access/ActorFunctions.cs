@@ -52,9 +52,11 @@ public static class ActorFunctions
                     where c.practice_id = app_setting('practice')::uuid and c.id = client and c.home_salon_id = any (app_salons()))
             $$;
 
-        -- Called once each time a connection is opened: says who acts until it goes back to the pool.
+        -- Says who acts, and checks that they still are who they say: called each time a connection is opened, for as long as it stays
+        -- open; or, not lasting, in front of a single question, forgotten with its transaction.
+        drop function if exists act_as(uuid, text, uuid, uuid[], uuid, timestamptz, uuid);
         create or replace function act_as(
-            practice uuid, role text, actor uuid, salons uuid[], client uuid, at timestamptz, session uuid)
+            practice uuid, role text, actor uuid, salons uuid[], client uuid, at timestamptz, session uuid, lasting boolean)
             returns void language plpgsql security definer set search_path = public as $$
         declare
             is_role text;
@@ -81,16 +83,16 @@ public static class ActorFunctions
                     and i.ended_at is null and f.ended_at is null and i.idle_until > at and i.expires_at > at) then
                 raise exception 'this sign-in has ended' using errcode = 'HC001';
             end if;
-            perform set_config('app.practice', practice::text, false),
-                set_config('app.role', role, false),
-                set_config('app.actor', coalesce(actor, client)::text, false),
-                set_config('app.all', (role in ('Owner', 'Job'))::text, false),
-                set_config('app.salons', case when role in ('Manager', 'FrontDesk', 'Stylist') then array_to_string(salons, ',') else '' end, false),
-                set_config('app.trainee', case when role = 'Trainee' then actor::text else '' end, false),
-                set_config('app.client', coalesce(kept::text, ''), false),
-                set_config('app.now', at::text, false),
+            perform set_config('app.practice', practice::text, not lasting),
+                set_config('app.role', role, not lasting),
+                set_config('app.actor', coalesce(actor, client)::text, not lasting),
+                set_config('app.all', (role in ('Owner', 'Job'))::text, not lasting),
+                set_config('app.salons', case when role in ('Manager', 'FrontDesk', 'Stylist') then array_to_string(salons, ',') else '' end, not lasting),
+                set_config('app.trainee', case when role = 'Trainee' then actor::text else '' end, not lasting),
+                set_config('app.client', coalesce(kept::text, ''), not lasting),
+                set_config('app.now', at::text, not lasting),
                 -- Compiling a query takes longer than any of ours runs.
-                set_config('jit', 'off', false);
+                set_config('jit', 'off', not lasting);
         end $$;
         """;
 }
