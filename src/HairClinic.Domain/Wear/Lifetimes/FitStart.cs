@@ -83,12 +83,12 @@ internal sealed class FitStart
     private double Solve(LifeRows rows, LogPosterior target)
     {
         // What a column's mean left behind by rounding is no spread.
-        for (var j = 1; j < size && Entangled == 0; j++)
+        for (var j = 1; j < size && Entangled == 0 && rows.Count > 0; j++)
         {
             if (Spreads[j] <= 1e-9 * (Math.Abs(rows.Means[j - 1]) + double.Epsilon) || Spreads[j] == 0)
                 Entangled = j;
         }
-        if (Entangled == 0 && ScaledCholesky.Of(normal, size, 0, out var culprit) is var plain && plain is not { SmallestPivot: > 1e-10 })
+        if (Entangled == 0 && size > 1 && rows.Count > 0 && ScaledCholesky.Of(normal, size, 0, out var culprit) is var plain && plain is not { SmallestPivot: > 1e-10 })
             Entangled = Math.Max(1, plain?.Weakest ?? culprit);
         for (var k = 0; k < size; k++)
         {

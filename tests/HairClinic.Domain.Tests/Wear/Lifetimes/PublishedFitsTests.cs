@@ -73,9 +73,26 @@ public sealed class PublishedFitsTests
             var estimate = k == fit.Names.Count ? fit.LogScale : fit.Coefficients[k];
             // The reference search stopped at a gradient of 1e-5.
             Assert.Equal(Maps.Number(row, "map_estimate"), estimate, 1e-5);
-            Assert.Equal(1, fit.StdError(k) / Maps.Number(row, "laplace_sd"), 1e-4);
+            // Its bends are differences of differences: for the four-parameter fit they are off by half a per cent, see below.
+            Assert.Equal(1, fit.StdError(k) / Maps.Number(row, "laplace_sd"), fit.Names.Count > 1 ? 7e-3 : 1e-4);
         }
         Assert.Equal(Maps.Number(Maps.Rows.Single(row => row[0] == name && row[2] == "NA"), "map_estimate"), fit.LogPosterior, 1e-6);
+    }
+
+    // The same peak found again outside the program in 50-digit arithmetic (differences with a step of 1e-12).
+    [Fact]
+    public void The_four_parameter_peak_agrees_with_fifty_digit_arithmetic()
+    {
+        double[] peak = [10.430010955252925, -0.07549245184657927, 0.44453122699229936, -0.5192794709628326];
+        double[] errors = [1.2452994596271953, 0.01803157199874372, 0.2827923469575331, 0.21811243509359088];
+        var priors = new LifePriors(new(8, 3), [new(0, 0.1), new(0, 0.5)], new(0, 0.5));
+        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, Data("ovarian_weibull_age_rx").Rows, priors);
+
+        for (var k = 0; k < 4; k++)
+        {
+            Assert.Equal(1, (k < 3 ? fit.Coefficients[k] : fit.LogScale) / peak[k], 1e-9);
+            Assert.Equal(1, fit.StdError(k) / errors[k], 1e-9);
+        }
     }
 
     internal static (LifeRows Rows, LifeDistribution Distribution) Data(string name)

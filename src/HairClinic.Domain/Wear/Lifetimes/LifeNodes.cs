@@ -1,0 +1,62 @@
+namespace HairClinic.Domain.Wear.Lifetimes;
+
+/// <summary>What is believed of one client's δ + b, as places (per unit of loading) and their shares.</summary>
+public sealed class LifeNodes
+{
+    private const int Unseen = 81;
+    private const double Reach = 8;
+    private static readonly double[] At = [.. Enumerable.Range(0, Unseen).Select(i => Reach * (2.0 * i / (Unseen - 1) - 1))];
+    private static readonly double[] Bell = Normalised([.. At.Select(at => Math.Exp(-at * at / 2))]);
+
+    private LifeNodes(double[] places, double[] shares, int own) => (Places, Shares, Own) = (places, shares, own);
+
+    /// <summary>Spells of the client's own behind it.</summary>
+    public int Own { get; }
+
+    internal double[] Places { get; }
+
+    internal double[] Shares { get; }
+
+    /// <summary>A client of whom nothing was seen: the sum of two normal effects is normal.</summary>
+    public static LifeNodes Of(LifePopulation population)
+    {
+        var spread = Math.Sqrt(population.ClientSpread * population.ClientSpread + population.PracticeVariance);
+        return new([.. At.Select(at => population.PracticeMean + spread * at)], Bell, 0);
+    }
+
+    /// <param name="own">The client's own rows, laid out as one client's.</param>
+    public static LifeNodes Of(LifePopulation population, LifeRows own)
+    {
+        if (own.Count == 0 || population.ClientSpread == 0)
+            return Of(population);
+        if (own.ClientStarts.Length != 2)
+            throw new ArgumentException("The rows are not one client's.", nameof(own));
+        var effect = new ClientEffect(population.Distribution, own, population.ClientSpread);
+        var intercept = population.PracticeMean;
+        for (var j = 0; j < own.Means.Length; j++)
+            intercept += population.Coefficients[j] * own.Means[j];
+        effect.Turn([intercept, .. population.Coefficients, population.LogScale], 0, own.Count);
+        var rule = GaussHermite.Practice;
+        var places = new double[effect.Nodes.Length * rule.Nodes.Length];
+        var shares = new double[places.Length];
+        var spread = Math.Sqrt(2 * population.PracticeVariance);
+        for (var k = 0; k < effect.Nodes.Length; k++)
+        {
+            for (var j = 0; j < rule.Nodes.Length; j++)
+            {
+                var at = k * rule.Nodes.Length + j;
+                places[at] = effect.Nodes[k] + population.PracticeMean + spread * rule.Nodes[j];
+                shares[at] = effect.Shares[k] * Math.Exp(rule.LogWeights[j]);
+            }
+        }
+        return new(places, Normalised(shares), own.Count);
+    }
+
+    private static double[] Normalised(double[] shares)
+    {
+        var total = shares.Sum();
+        for (var i = 0; i < shares.Length; i++)
+            shares[i] /= total;
+        return shares;
+    }
+}
