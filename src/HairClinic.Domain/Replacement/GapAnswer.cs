@@ -5,9 +5,4 @@ namespace HairClinic.Domain.Replacement;
 /// <param name="ReorderInDays">The most whole days the order can wait; null where today is too late already.</param>
 /// <param name="ExpectedDaysWithoutHair">Within the horizon, if ordered today.</param>
 /// <param name="IsPastSight">The order can wait at least so long: farther was not looked.</param>
-public readonly record struct GapAnswer(
-    double GapIfOrderedToday,
-    int? ReorderInDays,
-    double ExpectedDaysWithoutHair,
-    bool IsPastSight
-);
+public readonly record struct GapAnswer(double GapIfOrderedToday, int? ReorderInDays, double ExpectedDaysWithoutHair, bool IsPastSight);

@@ -28,7 +28,8 @@ public sealed class LeadTimeTests
         var logs = days.Select(d => Math.Log(d)).ToArray();
         var (mean, n) = (logs.Average(), logs.Length);
         var centre = (4 * Math.Log(56) + n * mean) / (4 + n);
-        var squares = 4 * Row.Scale * Row.Scale * 0.8 + logs.Sum(l => (l - mean) * (l - mean)) + 4.0 * n / (4 + n) * Math.Pow(mean - Math.Log(56), 2);
+        var squares =
+            4 * Row.Scale * Row.Scale * 0.8 + logs.Sum(l => (l - mean) * (l - mean)) + 4.0 * n / (4 + n) * Math.Pow(mean - Math.Log(56), 2);
         var scale = Math.Sqrt(squares / 8 * (1 + 1 / 8.0));
 
         var lead = LeadTime.Of(Row, days, []);
@@ -75,7 +76,8 @@ public sealed class LeadTimeTests
         var lead = LeadTime.Of(Row, [], []);
         var table = LeadTable.Of(lead, 0.2, 3, 730);
         // By the definition: the first unit is remade, and both lead times and the inspection have to be over.
-        var remade = Enumerable.Range(0, 200).Sum(d => (lead.Later(d - 0.5) - lead.Later(d + 0.5)) * lead.Later(150.5 - 3 - d)) + lead.Later(199.5);
+        var remade =
+            Enumerable.Range(0, 200).Sum(d => (lead.Later(d - 0.5) - lead.Later(d + 0.5)) * lead.Later(150.5 - 3 - d)) + lead.Later(199.5);
 
         Assert.Equal(0.8 * lead.Later(150.5) + 0.2 * remade, table.Later(150), 1e-9);
         Assert.Equal(1, table.Later(-1), 1e-12);
@@ -92,7 +94,11 @@ public sealed class LeadTimeTests
     public void A_workshops_closure_is_added_to_the_arrival_and_not_to_the_lead_time()
     {
         var today = new LocalDate(2027, 7, 1);
-        DateInterval[] closures = [new(new LocalDate(2027, 7, 11), new LocalDate(2027, 7, 20)), new(new LocalDate(2027, 7, 15), new LocalDate(2027, 7, 22))];
+        DateInterval[] closures =
+        [
+            new(new LocalDate(2027, 7, 11), new LocalDate(2027, 7, 20)),
+            new(new LocalDate(2027, 7, 15), new LocalDate(2027, 7, 22)),
+        ];
         var days = new WorkshopDays(today, closures, 100);
 
         Assert.Equal((9, 9, 9, 10), (days.Until(9), days.Until(10), days.Until(21), days.Until(22)));

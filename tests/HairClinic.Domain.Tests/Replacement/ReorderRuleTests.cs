@@ -116,7 +116,8 @@ public sealed class ReorderRuleTests
         var population = new LifePopulation(LifeDistribution.LogNormal, Math.Log(0.3), [], 5, 0, 0, 0);
         var life = new LifePrediction(population, LifeNodes.Of(population), RowPlace.Plain);
         var question = Question(5, 0.3, 50) with { Distribution = LifeDistribution.LogNormal };
-        var expected = Lead.Never + Enumerable.Range(0, 730).Sum(d => (Lead.Later(d - 1) - Lead.Later(d)) * (1 - life.SurvivalGiven(50, d + 14)));
+        var expected =
+            Lead.Never + Enumerable.Range(0, 730).Sum(d => (Lead.Later(d - 1) - Lead.Later(d)) * (1 - life.SurvivalGiven(50, d + 14)));
 
         Assert.Equal(expected, new ReorderRule().Answer(question).GapIfOrderedToday, 1e-8);
     }

@@ -75,7 +75,11 @@ public sealed class SimulatedGapTests
     private static readonly Dictionary<string, double[]> Tables = [];
 
     // Inverse of a survival curve by a fine table: the draw's own way, apart from the engine's daily one.
-    private static double Inverse(double height, Func<double, double> later, [System.Runtime.CompilerServices.CallerMemberName] string name = "")
+    private static double Inverse(
+        double height,
+        Func<double, double> later,
+        [System.Runtime.CompilerServices.CallerMemberName] string name = ""
+    )
     {
         if (!Tables.TryGetValue(name, out var table))
             Tables[name] = table = [.. Enumerable.Range(0, 8000).Select(i => -later(i / 8.0))];
@@ -95,5 +99,6 @@ public sealed class SimulatedGapTests
         return Math.Exp(centre + Window.Sigma * Math.Log(worn - Math.Log(1 - dice.NextDouble()))) - age;
     }
 
-    private static double Normal(Random dice) => Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble())) * Math.Cos(2 * Math.PI * dice.NextDouble());
+    private static double Normal(Random dice) =>
+        Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble())) * Math.Cos(2 * Math.PI * dice.NextDouble());
 }

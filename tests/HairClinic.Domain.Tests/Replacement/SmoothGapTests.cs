@@ -57,7 +57,9 @@ public sealed class SmoothGapTests
         foreach (var row in table.Rows.Where(r => r[0] == FormattableString.Invariant($"mean residual life weibull({shape};{scale})")))
         {
             var life = new SmoothLife(shape, scale, table.Number(row, "arg"));
-            var mean = Enumerable.Range(0, 400).Sum(i => GaussLegendreRule.Integrate(t => 1 - life.EndedWithin(t), 5.0 * i, 5.0 * i + 5, 10));
+            var mean = Enumerable
+                .Range(0, 400)
+                .Sum(i => GaussLegendreRule.Integrate(t => 1 - life.EndedWithin(t), 5.0 * i, 5.0 * i + 5, 10));
             Assert.Equal(1, mean / table.Number(row, "value"), 1e-8);
         }
     }

@@ -5,8 +5,7 @@ internal static class FitFailure
 {
     public static FitNote NoRows { get; } = new("There is no estimate: no row tells anything.");
 
-    public static FitNote NothingEnded { get; } =
-        new("There is no estimate: nothing has ended, so times could be as long as one likes.");
+    public static FitNote NothingEnded { get; } = new("There is no estimate: nothing has ended, so times could be as long as one likes.");
 
     public static FitNote EverythingEndedEarlier { get; } =
         new("There is no estimate: nothing is known to have gone on to any time, so times could be as short as one likes.");

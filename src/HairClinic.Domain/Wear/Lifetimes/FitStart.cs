@@ -88,7 +88,13 @@ internal sealed class FitStart
             if (Spreads[j] <= 1e-9 * (Math.Abs(rows.Means[j - 1]) + double.Epsilon) || Spreads[j] == 0)
                 Entangled = j;
         }
-        if (Entangled == 0 && size > 1 && rows.Count > 0 && ScaledCholesky.Of(normal, size, 0, out var culprit) is var plain && plain is not { SmallestPivot: > 1e-10 })
+        if (
+            Entangled == 0
+            && size > 1
+            && rows.Count > 0
+            && ScaledCholesky.Of(normal, size, 0, out var culprit) is var plain
+            && plain is not { SmallestPivot: > 1e-10 }
+        )
             Entangled = Math.Max(1, plain?.Weakest ?? culprit);
         for (var k = 0; k < size; k++)
         {
@@ -99,7 +105,8 @@ internal sealed class FitStart
                     normal[j * size + l] += target.Prior(k).Precision * target.Turn(k, j) * target.Turn(k, l);
             }
         }
-        Parameters = (ScaledCholesky.Of(normal, size, 0, out _) ?? ScaledCholesky.Of(normal, size, 1e-6, out _))?.Solve(right) ?? new double[size];
+        Parameters =
+            (ScaledCholesky.Of(normal, size, 0, out _) ?? ScaledCholesky.Of(normal, size, 1e-6, out _))?.Solve(right) ?? new double[size];
         var (squares, total) = (0.0, 0.0);
         for (var i = 0; i < rows.Count; i++)
         {

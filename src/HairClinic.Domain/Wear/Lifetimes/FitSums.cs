@@ -12,7 +12,8 @@ internal sealed class FitSums(int size)
     /// <summary>Row by row; while summing, only j ≤ i is filled.</summary>
     public double[] Hessian { get; } = new double[size * size];
 
-    public bool IsFinite => double.IsFinite(Value) && Array.TrueForAll(Gradient, double.IsFinite) && Array.TrueForAll(Hessian, double.IsFinite);
+    public bool IsFinite =>
+        double.IsFinite(Value) && Array.TrueForAll(Gradient, double.IsFinite) && Array.TrueForAll(Hessian, double.IsFinite);
 
     public void Add(FitSums part)
     {

@@ -79,11 +79,7 @@ public sealed class LifeNodes
             (before, current) = (current, Array.ConvertAll(next, x => x / link));
         }
         var rule = matrix.Evd(MathNet.Numerics.LinearAlgebra.Symmetricity.Symmetric);
-        return new(
-            [.. rule.EigenValues.Select(value => value.Real)],
-            Normalised([.. rule.EigenVectors.Row(0).Select(x => x * x)]),
-            Own
-        );
+        return new([.. rule.EigenValues.Select(value => value.Real)], Normalised([.. rule.EigenVectors.Row(0).Select(x => x * x)]), Own);
     }
 
     private static double[] Normalised(double[] shares)

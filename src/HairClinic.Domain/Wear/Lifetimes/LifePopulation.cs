@@ -18,15 +18,7 @@ public sealed record LifePopulation(
 {
     /// <summary>Before anything was seen: s = 0, and the priors of δ and b.</summary>
     public static LifePopulation Unseen(WindowPrior window, int covariates = 0) =>
-        new(
-            window.Distribution,
-            0,
-            new double[covariates],
-            0,
-            window.PracticeFactor * window.PracticeFactor,
-            window.ClientFactor,
-            0
-        );
+        new(window.Distribution, 0, new double[covariates], 0, window.PracticeFactor * window.PracticeFactor, window.ClientFactor, 0);
 
     /// <exception cref="InvalidOperationException">There is no estimate.</exception>
     public static LifePopulation Of(LifetimeFit fit) =>

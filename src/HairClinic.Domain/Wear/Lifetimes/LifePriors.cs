@@ -5,12 +5,7 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <param name="Coefficients">Of β, one for each covariate.</param>
 /// <param name="LogScale">Of s, the logarithm of the factor on each window's σ.</param>
 /// <param name="ClientSpread">Standard deviation of a client's effect b; 0 where clients do not differ.</param>
-public sealed record LifePriors(
-    LifePrior Intercept,
-    IReadOnlyList<LifePrior> Coefficients,
-    LifePrior LogScale,
-    double ClientSpread = 0
-)
+public sealed record LifePriors(LifePrior Intercept, IReadOnlyList<LifePrior> Coefficients, LifePrior LogScale, double ClientSpread = 0)
 {
     /// <summary>s ~ N(0, 0.4²).</summary>
     public static readonly LifePrior UsualLogScale = new(0, 0.4);

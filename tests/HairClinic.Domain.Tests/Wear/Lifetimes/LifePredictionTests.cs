@@ -55,7 +55,14 @@ public sealed class LifePredictionTests
         var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of([], [], [], []), Window.Priors([]));
         var population = LifePopulation.Of(fit);
         var other = WindowPrior.Of(LifeDistribution.Weibull, 21, 35);
-        var prediction = new LifePrediction(population with { ClientSpread = Window.ClientFactor }, LifeNodes.Of(LifePopulation.Unseen(Window)), other.Place);
+        var prediction = new LifePrediction(
+            population with
+            {
+                ClientSpread = Window.ClientFactor,
+            },
+            LifeNodes.Of(LifePopulation.Unseen(Window)),
+            other.Place
+        );
 
         Assert.Equal(FitNote.NoRows, Assert.Single(fit.Notes));
         Assert.Equal(LifePopulation.Unseen(Window).PracticeVariance, population.PracticeVariance, 1e-12);
@@ -110,7 +117,10 @@ public sealed class LifePredictionTests
             var given = row[1].Split(';').Select(part => Table.Number(part.Split('=')[1])).ToArray();
             var linear = given.Select((x, j) => x * fit.Coefficients[j + 1]).Sum();
             // A point: neither people nor practice vary.
-            var population = LifePopulation.Of(fit) with { PracticeVariance = 0 };
+            var population = LifePopulation.Of(fit) with
+            {
+                PracticeVariance = 0,
+            };
             var prediction = new LifePrediction(population, LifeNodes.Of(population), RowPlace.Plain, linear);
 
             Assert.Equal(1, prediction.Quantile(Quantiles.Number(row, "p")) / Quantiles.Number(row, "quantile"), 1e-7);

@@ -38,7 +38,8 @@ internal static class RandomRows
                 windows ? [.. wide.Select(w => WindowPrior.Of(distribution, 28, w ? 56 : 42).Place)] : [],
                 clients ? whose : []
             ),
-            windows ? new[] { parameters[0], parameters[1], parameters[2] / 50, parameters[3] }
+            windows
+                ? new[] { parameters[0], parameters[1], parameters[2] / 50, parameters[3] }
                 : [3.5 + parameters[0], parameters[1], parameters[2] / 10, parameters[3] - 0.7]
         );
 }

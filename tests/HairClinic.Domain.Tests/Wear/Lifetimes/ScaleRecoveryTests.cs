@@ -42,5 +42,6 @@ public sealed class ScaleRecoveryTests
         return LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.Priors([]));
     }
 
-    private static double Normal(Random dice) => Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble())) * Math.Cos(2 * Math.PI * dice.NextDouble());
+    private static double Normal(Random dice) =>
+        Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble())) * Math.Cos(2 * Math.PI * dice.NextDouble());
 }

@@ -11,8 +11,7 @@ public sealed class UnitLifeTests
         Assert.Equal(Spell.Between(120, 150), UnitLife.Of([(60, 0), (120, 2), (150, 3), (180, 4)], 180));
 
     [Fact]
-    public void Found_worn_out_at_the_first_look_it_lasted_at_most_so_long() =>
-        Assert.Equal(Spell.By(90), UnitLife.Of([(90, 4)], 90));
+    public void Found_worn_out_at_the_first_look_it_lasted_at_most_so_long() => Assert.Equal(Spell.By(90), UnitLife.Of([(90, 4)], 90));
 
     [Fact]
     public void An_inspection_at_which_nobody_looked_brackets_nothing() =>

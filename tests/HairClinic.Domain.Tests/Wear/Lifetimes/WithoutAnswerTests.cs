@@ -9,7 +9,8 @@ public sealed class WithoutAnswerTests
     private static readonly WindowPrior Window = WindowPrior.Of(LifeDistribution.Weibull, 28, 56);
     private static readonly LifeDistribution[] Both = [LifeDistribution.Weibull, LifeDistribution.LogNormal];
 
-    public static TheoryData<string> Cases => ["no rows", "nothing ended", "all by then", "separated", "constant", "twice", "no spread", "one row"];
+    public static TheoryData<string> Cases =>
+        ["no rows", "nothing ended", "all by then", "separated", "constant", "twice", "no spread", "one row"];
 
     [Theory]
     [MemberData(nameof(Cases))]
@@ -50,10 +51,18 @@ public sealed class WithoutAnswerTests
     public void The_covariate_the_rows_cannot_tell_is_named()
     {
         var (spells, columns) = Rows("constant");
-        Assert.Contains("heat", LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of(spells, columns), LifePriors.Flat(1)).Missing!.Text, StringComparison.Ordinal);
+        Assert.Contains(
+            "heat",
+            LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of(spells, columns), LifePriors.Flat(1)).Missing!.Text,
+            StringComparison.Ordinal
+        );
 
         (spells, columns) = Rows("separated");
-        Assert.Contains("heat", LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of(spells, columns), LifePriors.Flat(1)).Missing!.Text, StringComparison.Ordinal);
+        Assert.Contains(
+            "heat",
+            LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of(spells, columns), LifePriors.Flat(1)).Missing!.Text,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -71,7 +80,11 @@ public sealed class WithoutAnswerTests
     public void That_all_rows_are_one_clients_is_noted()
     {
         Spell[] spells = [Spell.At(30), Spell.At(35), Spell.After(40)];
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of(spells, [], [.. spells.Select(_ => Window.Place)], [7, 7, 7]), Window.Priors([]));
+        var fit = LifetimeModel.Fit(
+            LifeDistribution.Weibull,
+            LifeRows.Of(spells, [], [.. spells.Select(_ => Window.Place)], [7, 7, 7]),
+            Window.Priors([])
+        );
 
         Assert.Equal(FitNote.OneClient, Assert.Single(fit.Notes));
         Assert.True(fit.Converged);
@@ -90,7 +103,17 @@ public sealed class WithoutAnswerTests
     public void A_covariate_far_from_nought_is_no_trouble()
     {
         double[] heat = [1, 2, 3, 4, 5, 6, 7, 8];
-        Spell[] spells = [Spell.At(30), Spell.At(34), Spell.At(29), Spell.After(40), Spell.At(41), Spell.At(38), Spell.At(47), Spell.At(44)];
+        Spell[] spells =
+        [
+            Spell.At(30),
+            Spell.At(34),
+            Spell.At(29),
+            Spell.After(40),
+            Spell.At(41),
+            Spell.At(38),
+            Spell.At(47),
+            Spell.At(44),
+        ];
         var near = LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of(spells, [new("heat", heat)]), LifePriors.Flat(1));
         var far = LifetimeModel.Fit(
             LifeDistribution.Weibull,
