@@ -28,6 +28,6 @@ internal readonly record struct LeadNode(double Mean, double Spread, double Shar
                 total += nodes[^1].Share;
             }
         }
-        return [.. nodes.Where(node => node.Share > 1e-13 * total).Select(node => node with { Share = node.Share / total })];
+        return [.. nodes.Where(node => node.Share > 1e-12 * total).Select(node => node with { Share = node.Share / total })];
     }
 }

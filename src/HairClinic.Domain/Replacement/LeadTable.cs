@@ -1,3 +1,5 @@
+using HairClinic.Domain.Wear.Lifetimes;
+
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>Λ* on whole working days: the lead time, or with the remake rate's chance two of them with an inspection between.</summary>
@@ -17,12 +19,15 @@ public sealed class LeadTable
 
     /// <summary>For an order placed today or later.</summary>
     /// <param name="inspectionDays">Until a unit that must be remade is sent back.</param>
-    public static LeadTable Of(LeadTime lead, double remakeRate, int inspectionDays, int length) =>
-        Mixed(Laid(lead.Later, length), Laid(lead.Later, length), remakeRate, inspectionDays);
+    public static LeadTable Of(LeadTime lead, double remakeRate, int inspectionDays, int length)
+    {
+        var laid = Laid(lead.Later, length);
+        return Mixed(laid, laid, remakeRate, inspectionDays);
+    }
 
     /// <summary>For an order in flight: what is left of it, in working days from today.</summary>
     public static LeadTable InFlight(LeadTime lead, double waitedDays, double remakeRate, int inspectionDays, int length) =>
-        Mixed(Laid(days => lead.LaterGiven(waitedDays, days), length), Laid(lead.Later, length), remakeRate, inspectionDays);
+        Mixed(Laid(lead.Given(waitedDays), length), Laid(lead.Later, length), remakeRate, inspectionDays);
 
     /// <summary>The chance that it is not here after so many working days.</summary>
     public double Later(int days)
@@ -38,7 +43,10 @@ public sealed class LeadTable
         var mass = new double[length];
         var before = 1.0;
         for (var day = 0; day < length; day++)
-            (mass[day], before) = (before - later(day + 0.5), later(day + 0.5));
+        {
+            var after = later(day + 0.5);
+            (mass[day], before) = (before - after, after);
+        }
         return mass;
     }
 
@@ -52,7 +60,7 @@ public sealed class LeadTable
             for (var day = 0; day + inspectionDays < mixed.Length; day++)
             {
                 var rest = mixed.AsSpan(day + inspectionDays);
-                DayMass.AddScaled(rest, second.AsSpan(0, rest.Length), remakeRate * first[day]);
+                Lanes.AddScaled(rest, second.AsSpan(0, rest.Length), remakeRate * first[day]);
             }
         }
         return new LeadTable(mixed);

@@ -65,19 +65,24 @@ public sealed class LeadTime
 
     /// <summary>The chance that an order in flight that has waited so long is not here after so many days more.</summary>
     /// <remarks>The order is one of those in flight that this lead time was made with.</remarks>
-    public double LaterGiven(double waitedDays, double days)
+    public double LaterGiven(double waitedDays, double days) => Given(waitedDays)(days);
+
+    /// <summary>As <see cref="LaterGiven"/>, for asking about many days.</summary>
+    internal Func<double, double> Given(double waitedDays)
     {
-        if (days <= 0)
-            return 1;
         if (waitedDays <= 0)
-            return Later(days);
+            return Later;
         if (nodes.Length == 0)
-            return Later(waitedDays + days) / Later(waitedDays);
-        var (waited, after, sum) = (Math.Log(waitedDays), Math.Log(waitedDays + days), 0.0);
-        foreach (var node in nodes)
-            sum +=
-                node.Share
-                * Math.Exp(NormalTail.LogQ((after - node.Mean) / node.Spread) - NormalTail.LogQ((waited - node.Mean) / node.Spread));
-        return sum;
+            return days => days <= 0 ? 1 : Later(waitedDays + days) / Later(waitedDays);
+        var waited = Array.ConvertAll(nodes, node => NormalTail.LogQ((Math.Log(waitedDays) - node.Mean) / node.Spread));
+        return days =>
+        {
+            if (days <= 0)
+                return 1;
+            var (after, sum) = (Math.Log(waitedDays + days), 0.0);
+            for (var i = 0; i < nodes.Length; i++)
+                sum += nodes[i].Share * Math.Exp(NormalTail.LogQ((after - nodes[i].Mean) / nodes[i].Spread) - waited[i]);
+            return sum;
+        };
     }
 }

@@ -31,10 +31,10 @@ internal readonly ref struct LifeOnDays(LifeDistribution distribution, double ce
         onto.Clear();
         var (first, end) = Stretch(onto.Mass.Length);
         (onto.First, onto.End) = (first, end);
-        Fill(LogHalf, onto.Mass.AsSpan(first, end - first), first, 1, add: false);
+        Fill(LogHalf, onto.Mass[first..end], first, 1, add: false);
         var before = 0.0;
-        for (var day = first; day < end; day++)
-            (onto.Mass[day], before) = (onto.Mass[day] - before, onto.Mass[day]);
+        foreach (ref var mass in onto.Mass[first..end])
+            (mass, before) = (mass - before, mass);
     }
 
     // −ln of the survival, whole.
@@ -48,11 +48,11 @@ internal readonly ref struct LifeOnDays(LifeDistribution distribution, double ce
         if (distribution == LifeDistribution.Weibull)
         {
             var from = Math.Exp(centre + tau * Math.Log(worn + DayMass.Sliver)) - age;
-            var to = Math.Exp(centre + tau * Math.Log(worn + 23)) - age;
+            var to = Math.Exp(centre + tau * Math.Log(worn + 16.2)) - age;
             var first = Math.Clamp((int)Math.Min(from, length), 0, length);
             return (first, Math.Clamp((int)Math.Min(to + 2, length), first, length));
         }
-        var (low, high) = (Math.Exp(centre - 6.5 * tau) - age, Math.Exp(centre + 6.5 * tau));
+        var (low, high) = (Math.Exp(centre - 5.4 * tau) - age, Math.Exp(centre + 5.4 * tau));
         var begin = age > 0 ? 0 : Math.Clamp((int)Math.Min(low, length), 0, length);
         return (begin, Math.Clamp((int)Math.Min(high + 2, length), begin, length));
     }

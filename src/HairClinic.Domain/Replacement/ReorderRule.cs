@@ -98,7 +98,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
         var start = question.Workshop.Until(days);
         var mass = question.Lead.Mass;
         var seen = Math.Min(mass.Length, atReady.Length - start);
-        var gap = DayMass.Dot(mass.AsSpan(0, seen), atReady.AsSpan(start, seen)) + question.Lead.Never;
+        var gap = Lanes.Dot(mass.AsSpan(0, seen), atReady.AsSpan(start, seen)) + question.Lead.Never;
         for (var day = seen; day < mass.Length; day++)
             gap += mass[day];
         return Math.Clamp(gap, 0, 1);

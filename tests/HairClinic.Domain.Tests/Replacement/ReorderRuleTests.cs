@@ -96,7 +96,7 @@ public sealed class ReorderRuleTests
     }
 
     [Fact]
-    public void A_belief_on_seven_places_answers_as_on_all_of_them()
+    public void A_belief_on_five_places_answers_as_on_all_of_them()
     {
         var window = WindowPrior.Of(LifeDistribution.Weibull, 182, 273);
         var all = LifeNodes.Of(LifePopulation.Unseen(window));

@@ -1,20 +1,11 @@
-using HairClinic.Domain.Wear.Curves;
-
 namespace HairClinic.Domain.Wear.Lifetimes;
 
 /// <summary>Where a fit starts: least squares on ln T, an interval's at its middle, as if every spell ended where it was last seen.</summary>
 internal sealed class FitStart
 {
-    private readonly double[] normal;
-    private readonly double[] right;
-    private readonly int size;
+    private const double NoResidual = 1e-6;
 
-    private FitStart(int covariates)
-    {
-        size = covariates + 1;
-        (normal, right) = (new double[size * size], new double[size]);
-        Spreads = new double[size];
-    }
+    private FitStart(LifeRows rows) => Spreads = new double[rows.Columns.Length + 1];
 
     /// <summary>Root mean square of each column over the rows' σ: what turns a step into units of the noise.</summary>
     public double[] Spreads { get; }
@@ -26,11 +17,11 @@ internal sealed class FitStart
 
     public static FitStart Of(LifeDistribution distribution, LifeRows rows, LogPosterior target)
     {
-        var start = new FitStart(rows.Columns.Length);
-        start.Gather(rows);
-        var residual = start.Solve(rows, target);
+        var start = new FitStart(rows);
+        var sums = new PlainLikelihood(distribution, rows).Squares();
+        var residual = start.Solve(rows, target, sums);
         // ln T of a Weibull spreads 1.28 times its scale: 0.78 = √6/π.
-        var logScale = residual > 1e-8 ? Math.Log(0.78 * residual) : -2;
+        var logScale = residual > NoResidual ? Math.Log(0.78 * residual) : -2;
         if (target.Prior(target.Size - 1) is { IsProper: true } prior)
             logScale = Math.Clamp(logScale, prior.Mean - 2 * prior.Spread, prior.Mean + 2 * prior.Spread);
         if (distribution == LifeDistribution.Weibull && rows.Places is null)
@@ -39,84 +30,54 @@ internal sealed class FitStart
         return start;
     }
 
-    private static double Sigma(LifeRows rows, int row) => rows.Places is { } places ? places[row].Sigma : 1;
-
-    private static double Away(LifeRows rows, int row)
+    private double Solve(LifeRows rows, LogPosterior target, FitSums sums)
     {
-        var y = rows.Ends[row] switch
-        {
-            SpellEnd.By => rows.LogUpper[row],
-            SpellEnd.Between => (rows.LogLower[row] + rows.LogUpper[row]) / 2,
-            _ => rows.LogLower[row],
-        };
-        return rows.Places is { } places ? y - places[row].Offset : y;
-    }
-
-    private static double Design(LifeRows rows, int row, int column) =>
-        column > 0 ? rows.Columns[column - 1][row]
-        : rows.Places is { } places ? places[row].Loading
-        : 1;
-
-    private void Gather(LifeRows rows)
-    {
-        var total = 0.0;
-        Span<double> design = size <= 64 ? stackalloc double[size] : new double[size];
-        for (var i = 0; i < rows.Count; i++)
-        {
-            var weight = rows.Weights[i] / (Sigma(rows, i) * Sigma(rows, i));
-            var y = Away(rows, i);
-            total += rows.Weights[i];
-            for (var j = 0; j < size; j++)
-                design[j] = Design(rows, i, j);
-            for (var j = 0; j < size; j++)
-            {
-                var weighted = weight * design[j];
-                right[j] += weighted * y;
-                for (var k = 0; k <= j; k++)
-                    normal[j * size + k] += weighted * design[k];
-            }
-        }
+        var size = Spreads.Length;
+        var total = Math.Max(sums.Gradient[^1], 1e-300);
+        var normal = new double[size * size];
+        var right = sums.Gradient.AsSpan(0, size).ToArray();
         for (var j = 0; j < size; j++)
-            Spreads[j] = Math.Sqrt(normal[j * size + j] / Math.Max(total, 1e-300));
-    }
-
-    private double Solve(LifeRows rows, LogPosterior target)
-    {
-        // What a column's mean left behind by rounding is no spread.
-        for (var j = 1; j < size && Entangled == 0 && rows.Count > 0; j++)
         {
-            if (Spreads[j] <= 1e-9 * (Math.Abs(rows.Means[j - 1]) + double.Epsilon) || Spreads[j] == 0)
-                Entangled = j;
+            sums.Hessian.AsSpan(j * sums.Size, size).CopyTo(normal.AsSpan(j * size));
+            Spreads[j] = Math.Sqrt(normal[j * size + j] / total);
         }
-        if (
-            Entangled == 0
-            && size > 1
-            && rows.Count > 0
-            && ScaledCholesky.Of(normal, size, 0, out var culprit) is var plain
-            && plain is not { SmallestPivot: > 1e-10 }
-        )
-            Entangled = Math.Max(1, plain?.Weakest ?? culprit);
+        Entangled = rows.Count > 0 ? FindEntangled(rows, normal) : 0;
+        var (plain, plainRight) = ((double[])normal.Clone(), (double[])right.Clone());
         for (var k = 0; k < size; k++)
         {
             for (var j = 0; j < size; j++)
             {
                 right[j] += target.Prior(k).Precision * target.Turn(k, j) * target.Prior(k).Mean;
-                for (var l = 0; l <= j; l++)
+                for (var l = 0; l < size; l++)
                     normal[j * size + l] += target.Prior(k).Precision * target.Turn(k, j) * target.Turn(k, l);
             }
         }
-        Parameters =
-            (ScaledCholesky.Of(normal, size, 0, out _) ?? ScaledCholesky.Of(normal, size, 1e-6, out _))?.Solve(right) ?? new double[size];
-        var (squares, total) = (0.0, 0.0);
-        for (var i = 0; i < rows.Count; i++)
+        var factor = ScaledCholesky.Of(normal, size, 0, out _) ?? ScaledCholesky.Of(normal, size, 1e-6, out _);
+        Parameters = factor?.Solve(right) ?? new double[size];
+        // Σ (y − xᵀb)² from the sums: coarse where next to nothing is left, which is all a start needs to know.
+        var squares = sums.Value;
+        for (var j = 0; j < size; j++)
         {
-            var residual = Away(rows, i);
-            for (var j = 0; j < size; j++)
-                residual -= Parameters[j] * Design(rows, i, j);
-            residual /= Sigma(rows, i);
-            squares += rows.Weights[i] * residual * residual;
-            total += rows.Weights[i];
+            squares -= 2 * Parameters[j] * plainRight[j];
+            for (var l = 0; l < size; l++)
+                squares += Parameters[j] * Parameters[l] * plain[j * size + l];
         }
-        return total > 0 ? Math.Sqrt(squares / total) : 0;
+        return Math.Sqrt(Math.Max(0, squares) / total);
+    }
+
+    private int FindEntangled(LifeRows rows, double[] normal)
+    {
+        // What a column's mean left behind by rounding is no spread.
+        for (var j = 1; j < Spreads.Length; j++)
+        {
+            if (Spreads[j] <= 1e-9 * Math.Abs(rows.Means[j - 1]) || Spreads[j] == 0)
+                return j;
+        }
+        if (
+            Spreads.Length == 1
+            || ScaledCholesky.Of(normal, Spreads.Length, 0, out var culprit) is var factor && factor is { SmallestPivot: > 1e-10 }
+        )
+            return 0;
+        return Math.Max(1, factor?.Weakest ?? culprit);
     }
 }

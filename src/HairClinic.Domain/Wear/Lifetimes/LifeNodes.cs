@@ -54,7 +54,7 @@ public sealed class LifeNodes
 
     /// <summary>The same belief on fewer places: Gauss's rule of its own moments, exact for smooth questions.</summary>
     /// <remarks>Lanczos' recursion on the shares gives the rule's matrix; its eigenvalues are the places.</remarks>
-    public LifeNodes Few(int count = 7)
+    public LifeNodes Few(int count = 5)
     {
         if (Places.Length <= count)
             return this;

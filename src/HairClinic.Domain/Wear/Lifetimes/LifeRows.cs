@@ -90,6 +90,15 @@ public sealed class LifeRows
         return rows;
     }
 
+    /// <summary>A row's ln T as a start takes it: the middle of an interval, else the last that is known.</summary>
+    internal double Middle(int row) =>
+        Ends[row] switch
+        {
+            SpellEnd.By => LogUpper[row],
+            SpellEnd.Between => (LogLower[row] + LogUpper[row]) / 2,
+            _ => LogLower[row],
+        };
+
     private void Lay(int j, LifeColumn column, int[] order)
     {
         Names[j] = column.Name;

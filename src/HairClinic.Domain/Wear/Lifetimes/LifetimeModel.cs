@@ -83,7 +83,7 @@ public static class LifetimeModel
             Coefficients = [.. Enumerable.Range(0, size - 1).Select(k => target.Told(k, climb.Parameters))],
             LogScale = climb.Parameters[^1],
             Covariance = Turned(bend.Inverse(), target),
-            LogLikelihood = target.Likelihood(climb.Parameters).Value,
+            LogLikelihood = climb.Sums.Value - target.PriorValue(climb.Parameters),
             LogPosterior = climb.Sums.Value,
             ClientSpread = rows.ClientStarts.Length > 0 ? priors.ClientSpread : 0,
             Iterations = climb.Iterations,

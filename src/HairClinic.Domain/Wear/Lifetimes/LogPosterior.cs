@@ -34,11 +34,18 @@ public sealed class LogPosterior
         return sums.Value;
     }
 
-    internal FitSums Likelihood(double[] parameters) => plain is null ? marginal!.At(parameters) : plain.At(parameters);
+    /// <summary>The logarithm of the priors' densities.</summary>
+    internal double PriorValue(double[] parameters)
+    {
+        var sums = new FitSums(Size);
+        for (var k = 0; k < Size; k++)
+            AddPrior(k, parameters, sums);
+        return sums.Value;
+    }
 
     internal FitSums Sums(double[] parameters)
     {
-        var sums = Likelihood(parameters);
+        var sums = plain is null ? marginal!.At(parameters) : plain.At(parameters);
         for (var k = 0; k < Size; k++)
             AddPrior(k, parameters, sums);
         return sums;

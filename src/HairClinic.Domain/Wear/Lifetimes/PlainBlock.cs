@@ -26,11 +26,7 @@ internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, d
 
     public ReadOnlySpan<double> Times(ReadOnlySpan<double> column)
     {
-        var (i, width) = (0, Vector<double>.Count);
-        for (; i <= length - width; i += width)
-            (new Vector<double>(ee, i) * new Vector<double>(column[i..])).CopyTo(product, i);
-        for (; i < length; i++)
-            product[i] = ee[i] * column[i];
+        Lanes.Multiply(EE, column, product);
         return product.AsSpan(0, length);
     }
 
@@ -57,6 +53,27 @@ internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, d
         return sums;
     }
 
+    /// <summary>
+    /// For least squares on ln T less its place: E is weight · y and EE the weight, both over σ². Gives Σ of the weighted y² and of the weights.
+    /// </summary>
+    public (double Squares, double Weights) FillSquares(int start, int count)
+    {
+        length = count;
+        var (squares, weights) = (0.0, 0.0);
+        for (var i = 0; i < count; i++)
+        {
+            var row = start + i;
+            var (place, y) = (rows.Places?[row] ?? RowPlace.Plain, rows.Middle(row));
+            loading[i] = place.Loading;
+            ee[i] = rows.Weights[row] / (place.Sigma * place.Sigma);
+            e[i] = ee[i] * (y - place.Offset);
+            es[i] = 0;
+            squares += e[i] * (y - place.Offset);
+            weights += rows.Weights[row];
+        }
+        return (squares, weights);
+    }
+
     private void Centres(int start)
     {
         if (rows.Places is { } places)
@@ -71,17 +88,8 @@ internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, d
         {
             Array.Fill(centre, parameters[0], 0, length);
         }
-        var width = Vector<double>.Count;
         for (var j = 0; j < rows.Columns.Length; j++)
-        {
-            var column = rows.Columns[j].AsSpan(start, length);
-            var slope = parameters[j + 1];
-            var (i, wide) = (0, new Vector<double>(slope));
-            for (; i <= length - width; i += width)
-                Vector.FusedMultiplyAdd(wide, new Vector<double>(column[i..]), new Vector<double>(centre, i)).CopyTo(centre, i);
-            for (; i < length; i++)
-                centre[i] += slope * column[i];
-        }
+            Lanes.AddScaled(centre, rows.Columns[j].AsSpan(start, length), parameters[j + 1]);
     }
 
     // Known ends and those ahead differ by one term only: d − eᶻ with d = 1 for an end.

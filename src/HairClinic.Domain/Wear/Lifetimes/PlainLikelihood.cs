@@ -1,6 +1,3 @@
-using System.Numerics;
-using HairClinic.Domain.Wear.Curves;
-
 namespace HairClinic.Domain.Wear.Lifetimes;
 
 /// <summary>The log-likelihood of rows whose clients do not differ, at one set of parameters (δ, β…, s).</summary>
@@ -13,13 +10,21 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
     private const int Chunk = 1 << 14;
     private const int Block = 256;
 
-    public FitSums At(double[] parameters)
+    public FitSums At(double[] parameters) => Sum(parameters, squares: false);
+
+    /// <summary>
+    /// Least squares: the gradient holds Σ w·y·x, the Hessian Σ w·x·x, both over σ²; the value Σ w·y², and the last place of the
+    /// gradient Σ w.
+    /// </summary>
+    public FitSums Squares() => Sum(new double[rows.Columns.Length + 2], squares: true);
+
+    private FitSums Sum(double[] parameters, bool squares)
     {
         var chunks = new FitSums[(rows.Count + Chunk - 1) / Chunk];
         if (chunks.Length > 1)
-            Parallel.For(0, chunks.Length, c => chunks[c] = Sum(parameters, c * Chunk));
+            Parallel.For(0, chunks.Length, c => chunks[c] = Sum(parameters, c * Chunk, squares));
         else if (chunks.Length == 1)
-            chunks[0] = Sum(parameters, 0);
+            chunks[0] = Sum(parameters, 0, squares);
         var total = new FitSums(parameters.Length);
         foreach (var chunk in chunks)
             total.Add(chunk);
@@ -27,60 +32,65 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
         return total;
     }
 
-    private FitSums Sum(double[] parameters, int first)
+    private FitSums Sum(double[] parameters, int first, bool squares)
     {
         var sums = new FitSums(parameters.Length);
         var block = new PlainBlock(distribution, rows, parameters, Block);
         var end = Math.Min(first + Chunk, rows.Count);
         for (var start = first; start < end; start += Block)
-            Gather(block, start, Math.Min(Block, end - start), sums);
+        {
+            var length = Math.Min(Block, end - start);
+            if (squares)
+            {
+                var (value, weights) = block.FillSquares(start, length);
+                sums.Value += value;
+                sums.Gradient[^1] += weights;
+            }
+            else
+            {
+                var (value, slope, bend) = block.Fill(start, length);
+                sums.Value += value;
+                sums.Gradient[^1] += slope;
+                sums.Hessian[^1] += bend;
+            }
+            Gather(block, start, length, sums);
+        }
         return sums;
     }
 
     private void Gather(PlainBlock block, int start, int length, FitSums sums)
     {
-        var (value, slope, bend) = block.Fill(start, length);
         var last = sums.Size - 1;
-        sums.Value += value;
-        sums.Gradient[last] += slope;
-        sums.Hessian[last * sums.Size + last] += bend;
         var loading = block.Loading;
         for (var k = 0; k < last; k++)
         {
             var column = k == 0 ? loading : rows.Columns[k - 1].AsSpan(start, length);
-            sums.Gradient[k] += column.IsEmpty ? Sum(block.E) : Dot(block.E, column);
-            sums.Hessian[last * sums.Size + k] += column.IsEmpty ? Sum(block.ES) : Dot(block.ES, column);
+            var row = sums.Hessian.AsSpan(k * sums.Size, sums.Size);
             var weighted = column.IsEmpty ? block.EE : block.Times(column);
-            sums.Hessian[k * sums.Size] += loading.IsEmpty ? Sum(weighted) : Dot(weighted, loading);
-            for (var j = 1; j <= k; j++)
-                sums.Hessian[k * sums.Size + j] += Dot(weighted, rows.Columns[j - 1].AsSpan(start, length));
+            if (column.IsEmpty)
+            {
+                sums.Gradient[k] += Lanes.Sum(block.E);
+                sums.Hessian[last * sums.Size + k] += Lanes.Sum(block.ES);
+            }
+            else
+            {
+                var (slope, tilt) = Lanes.Dots(column, block.E, block.ES);
+                sums.Gradient[k] += slope;
+                sums.Hessian[last * sums.Size + k] += tilt;
+            }
+            row[0] += loading.IsEmpty ? Lanes.Sum(weighted) : Lanes.Dot(weighted, loading);
+            var j = 1;
+            for (; j < k; j += 2)
+            {
+                var (first, second) = Lanes.Dots(
+                    weighted,
+                    rows.Columns[j - 1].AsSpan(start, length),
+                    rows.Columns[j].AsSpan(start, length)
+                );
+                (row[j], row[j + 1]) = (row[j] + first, row[j + 1] + second);
+            }
+            if (j == k)
+                row[j] += Lanes.Dot(weighted, rows.Columns[j - 1].AsSpan(start, length));
         }
-    }
-
-    private static double Sum(ReadOnlySpan<double> values)
-    {
-        var wide = Vector<double>.Zero;
-        var i = 0;
-        for (; i <= values.Length - Vector<double>.Count; i += Vector<double>.Count)
-            wide += new Vector<double>(values[i..]);
-        var sum = Vector.Sum(wide);
-        for (; i < values.Length; i++)
-            sum += values[i];
-        return sum;
-    }
-
-    private static double Dot(ReadOnlySpan<double> left, ReadOnlySpan<double> right)
-    {
-        var (even, odd) = (Vector<double>.Zero, Vector<double>.Zero);
-        var (i, width) = (0, Vector<double>.Count);
-        for (; i <= left.Length - 2 * width; i += 2 * width)
-        {
-            even = Vector.FusedMultiplyAdd(new Vector<double>(left[i..]), new Vector<double>(right[i..]), even);
-            odd = Vector.FusedMultiplyAdd(new Vector<double>(left[(i + width)..]), new Vector<double>(right[(i + width)..]), odd);
-        }
-        var sum = Vector.Sum(even + odd);
-        for (; i < left.Length; i++)
-            sum += left[i] * right[i];
-        return sum;
     }
 }
