@@ -9,6 +9,12 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// </remarks>
 public readonly record struct WindowPrior
 {
+    // Of a Weibull window, per unit of width.
+    internal const double WeibullSigma = 0.264245;
+    internal const double WeibullBelowHigh = 0.325714;
+    internal const double WeibullClient = 0.181153;
+    internal const double WeibullPractice = 0.128095;
+
     private WindowPrior(LifeDistribution distribution, double centre, double width, double sigma, double client, double practice) =>
         (Distribution, Centre, Width, SigmaFactor, ClientFactor, PracticeFactor) = (distribution, centre, width, sigma, client, practice);
 
@@ -43,7 +49,7 @@ public readonly record struct WindowPrior
             throw new ArgumentOutOfRangeException(nameof(highDays), "A window needs 0 < low < high.");
         var width = Math.Log(highDays / lowDays);
         return distribution == LifeDistribution.Weibull
-            ? new(distribution, Math.Log(highDays) - 0.325714 * width, width, 0.264245, 0.181153, 0.128095)
+            ? new(distribution, Math.Log(highDays) - WeibullBelowHigh * width, width, WeibullSigma, WeibullClient, WeibullPractice)
             : new(distribution, (Math.Log(lowDays) + Math.Log(highDays)) / 2, width, 0.326425, 0.174481, 0.123377);
     }
 

@@ -59,6 +59,10 @@ public static class SurvivalVerb
                         result.GetValue(covariates)?.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
                             ?? []
                     ).Checked();
+                    if (names.Client is not null && result.GetValue(flat))
+                        throw new Refusal(
+                            "--client says whose effects to integrate out, by their prior: it does not go with --flat-priors."
+                        );
                     var noise = result.GetValue(distribution) == "weibull" ? LifeDistribution.Weibull : LifeDistribution.LogNormal;
                     var input = SurvivalInput.Read(CsvTable.Read(result.GetValue(csv)!), names);
                     return SurvivalJson.Of(

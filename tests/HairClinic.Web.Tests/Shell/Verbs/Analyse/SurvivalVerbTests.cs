@@ -135,6 +135,7 @@ public sealed class SurvivalVerbTests
     [InlineData("t,e,x\n3,1,\n4,1,2\n", "--time t --event e --covariates x", "no value")]
     [InlineData("t,e\n3,1\n", "--time t --event e --distribution gamma", "gamma")]
     [InlineData("t,e\n3,1\n", "--time t --event e --nonsense", "nonsense")]
+    [InlineData("t,e,c\n3,1,a\n", "--time t --event e --client c --flat-priors", "--client")]
     public void What_makes_no_sense_is_refused_in_one_line_with_nothing_on_the_way_out(string csv, string words, string said)
     {
         var analysis = Analysis.Of(csv, words);
