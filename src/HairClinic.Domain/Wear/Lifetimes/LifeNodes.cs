@@ -31,6 +31,8 @@ public sealed class LifeNodes
             return Of(population);
         if (own.ClientStarts.Length != 2)
             throw new ArgumentException("The rows are not one client's.", nameof(own));
+        if (own.Names.Length != population.Coefficients.Count)
+            throw new ArgumentException("The rows have not the covariates of the fit.", nameof(own));
         var effect = new ClientEffect(population.Distribution, own, population.ClientSpread);
         var intercept = population.PracticeMean;
         for (var j = 0; j < own.Means.Length; j++)
