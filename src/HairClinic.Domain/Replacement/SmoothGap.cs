@@ -30,12 +30,13 @@ public sealed class SmoothGap(SmoothLife life, SmoothLead lead, double preparati
     public double ExpectedDaysWithoutHair(double horizonDays)
     {
         var soon = Math.Min(preparationDays, horizonDays);
-        var sum = Panels(0, soon, 8, life.EndedWithin);
-        return sum + Panels(soon, horizonDays, 96, u => life.EndedWithin(u) * lead.Later(u - preparationDays));
+        var sum = Panels(0, soon, life.EndedWithin);
+        return sum + Panels(soon, horizonDays, u => life.EndedWithin(u) * lead.Later(u - preparationDays));
     }
 
-    private static double Panels(double from, double to, int count, Func<double, double> f)
+    private static double Panels(double from, double to, Func<double, double> f)
     {
+        var count = (int)Math.Clamp((to - from) / 4, 16, 20_000);
         var sum = 0.0;
         for (var i = 0; i < count && to > from; i++)
             sum += GaussLegendreRule.Integrate(f, from + (to - from) * i / count, from + (to - from) * (i + 1) / count, 16);

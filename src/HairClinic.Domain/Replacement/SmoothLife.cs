@@ -7,8 +7,14 @@ namespace HairClinic.Domain.Replacement;
 public readonly record struct SmoothLife(double Shape, double ScaleDays, double AgeDays)
 {
     /// <summary>The chance that it is worn out within that many further worn days.</summary>
-    public double EndedWithin(double days) =>
-        days <= 0 ? 0 : -Expm1(Math.Pow(AgeDays / ScaleDays, Shape) - Math.Pow((AgeDays + days) / ScaleDays, Shape));
+    public double EndedWithin(double days)
+    {
+        if (days <= 0)
+            return 0;
+        var worn = Math.Pow(AgeDays / ScaleDays, Shape);
+        // So far past any life that the powers overflow.
+        return double.IsInfinity(worn) ? 1 : -Expm1(worn - Math.Pow((AgeDays + days) / ScaleDays, Shape));
+    }
 
     // exp(x) − 1 for x ≤ 0, true for small x too.
     private static double Expm1(double x)

@@ -72,7 +72,11 @@ public sealed class SmoothGapTests
         Assert.All(Enumerable.Range(0, 60), day => Assert.True(gap.IfOrderedIn(day) < gap.IfOrderedIn(day + 1)));
     }
 
-    internal static SmoothGap Of(string[] row) =>
+    [Fact]
+    public void A_unit_far_past_any_life_is_gone_and_nothing_overflows() =>
+        Assert.Equal(1, new SmoothGap(new SmoothLife(900, 100, 400), new SmoothLead(4, 0.2, null), 3).IfOrderedIn(0));
+
+    private static SmoothGap Of(string[] row) =>
         new(
             new SmoothLife(Gap.Number(row, "life_shape"), Gap.Number(row, "life_scale_days"), Gap.Number(row, "age_days")),
             new SmoothLead(

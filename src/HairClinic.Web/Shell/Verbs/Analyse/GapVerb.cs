@@ -52,10 +52,10 @@ public static class GapVerb
                         throw new Refusal("--alpha must lie between 0 and 1.");
                     return new JsonObject
                     {
-                        ["gapIfOrderedToday"] = gap.IfOrderedIn(0),
+                        ["gapIfOrderedToday"] = SurvivalJson.Number(gap.IfOrderedIn(0)),
                         ["reorderInDays"] = gap.ReorderInDays(accepted),
-                        ["expectedDaysWithoutHair"] = gap.ExpectedDaysWithoutHair(
-                            result.GetValue(horizon) is null ? 365 : NotBelow(horizon)
+                        ["expectedDaysWithoutHair"] = SurvivalJson.Number(
+                            gap.ExpectedDaysWithoutHair(result.GetValue(horizon) is null ? 365 : NotBelow(horizon))
                         ),
                     };
                 }

@@ -25,10 +25,15 @@ public sealed record SurvivalInput(
         var group = names.Group is { } g ? table.Column(g) : null;
         var groupColumns = group is null ? [] : Covariate(group).ToList();
         // A group alone is what the model compares; covariates that are named are all there are.
-        var columns = names.Covariates.Count > 0 ? names.Covariates.SelectMany(c => Covariate(table.Column(c))).ToList() : groupColumns;
+        var columns = names.Covariates.Count > 0 ? names.Covariates.SelectMany(c => Varying(table.Column(c))).ToList() : groupColumns;
         var clients = names.Client is { } client ? table.Column(client).Levels().Of : [];
         return new SurvivalInput(spells, group?.Levels(), columns, groupColumns, clients);
     }
+
+    private static List<LifeColumn> Varying(CsvColumn column) =>
+        Covariate(column).ToList() is { Count: > 0 } columns
+            ? columns
+            : throw new Refusal("The column \"{0}\" says the same on every line: its effect cannot be told.", column.Name);
 
     private static IEnumerable<LifeColumn> Covariate(CsvColumn column)
     {
@@ -38,8 +43,6 @@ public sealed record SurvivalInput(
             yield break;
         }
         var (names, of) = column.Levels();
-        if (names.Length == 1)
-            throw new Refusal("The column \"{0}\" says the same on every line: nothing can be compared.", column.Name);
         for (var level = 1; level < names.Length; level++)
             yield return new LifeColumn(column.Name + names[level], [.. of.Select(l => l == level ? 1.0 : 0)]);
     }

@@ -83,6 +83,27 @@ public sealed class SurvivalVerbTests
     }
 
     [Fact]
+    public void A_byte_order_mark_line_ends_of_any_kind_and_comments_anywhere_do_no_harm()
+    {
+        const string Words = "--time t --event e --flat-priors";
+        var plain = Analysis.Of("t,e\n5,1\n9,0\n7,1\n", Words);
+        var odd = Analysis.Of("\uFEFF# weeks\r\n\r\nt,e\r\n5,1\r\n# left out: 6,1\r\n 9 ,0\r\n7.0,TRUE\r\n\r\n", Words);
+
+        Assert.Equal(plain.Output, odd.Output);
+    }
+
+    [Fact]
+    public void A_group_that_is_one_for_all_has_its_curve_and_no_test()
+    {
+        var analysis = Analysis.Of("t,e,g\n5,1,lace\n9,0,lace\n7,1,lace\n", "--time t --event e --group g --flat-priors");
+
+        Assert.Equal(0, analysis.Code);
+        Assert.Equal(2, analysis.Json.GetProperty("kaplanMeier").GetArrayLength());
+        Assert.NotNull(analysis.Json.GetProperty("logRankReason").GetString());
+        Assert.Single(analysis.Json.GetProperty("coefficients").EnumerateObject());
+    }
+
+    [Fact]
     public void A_weight_is_as_good_as_that_many_lines()
     {
         const string Words = "--time t --event e --flat-priors";
@@ -135,6 +156,7 @@ public sealed class SurvivalVerbTests
     [InlineData("t,e,x\n3,1,\n4,1,2\n", "--time t --event e --covariates x", "no value")]
     [InlineData("t,e\n3,1\n", "--time t --event e --distribution gamma", "gamma")]
     [InlineData("t,e\n3,1\n", "--time t --event e --nonsense", "nonsense")]
+    [InlineData("t,e,g\n3,1,lace\n4,1,lace\n", "--time t --event e --covariates g", "the same on every line")]
     [InlineData("t,e,c\n3,1,a\n", "--time t --event e --client c --flat-priors", "--client")]
     public void What_makes_no_sense_is_refused_in_one_line_with_nothing_on_the_way_out(string csv, string words, string said)
     {
