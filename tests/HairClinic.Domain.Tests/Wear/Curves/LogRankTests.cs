@@ -27,6 +27,9 @@ public sealed class LogRankTests
         int[] turned = [.. groups.Select(g => (g + 1) % 3)];
         var test = LogRank.Of(Spells.OfLeukaemia, groups);
 
+        // Computed outside the program from the definition, in exact fractions.
+        Assert.Equal(1.2860666963631842, test.ChiSquare, 1e-12);
+        Assert.Equal(11.192791230787364, test.Groups[1].Expected, 1e-12);
         Assert.Equal(2, test.DegreesOfFreedom);
         Assert.Equal(test.ChiSquare, LogRank.Of(Spells.OfLeukaemia, turned).ChiSquare, 1e-10);
         Assert.Equal(test.Groups.Sum(g => g.Observed), test.Groups.Sum(g => g.Expected), 1e-10);
