@@ -18,8 +18,11 @@ internal sealed class FitStart
     public static FitStart Of(LifeDistribution distribution, LifeRows rows, LogPosterior target)
     {
         var start = new FitStart(rows);
-        var sums = new PlainLikelihood(distribution, rows).Squares();
-        var residual = start.Solve(rows, target, sums);
+        var plain = new PlainLikelihood(distribution, rows);
+        var residual = start.Solve(rows, target, plain.Squares(target.IsLarge ? LogPosterior.SampleStride : 1));
+        // What a sample cannot tell apart all rows may.
+        if (target.IsLarge && start.Entangled > 0)
+            residual = start.Solve(rows, target, plain.Squares(1));
         // ln T of a Weibull spreads 1.28 times its scale: 0.78 = √6/π.
         var logScale = residual > NoResidual ? Math.Log(0.78 * residual) : -2;
         if (target.Prior(target.Size - 1) is { IsProper: true } prior)

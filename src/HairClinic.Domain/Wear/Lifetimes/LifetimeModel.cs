@@ -16,10 +16,20 @@ public static class LifetimeModel
         if (Hopeless(rows, priors, start) is { } why)
             return LifetimeFit.Without(distribution, rows, why);
         var climb = new NewtonClimb(target, start.Spreads);
-        climb.From(start.Parameters);
+        climb.From(Near(target, start));
         if (!climb.Converged)
             return LifetimeFit.Without(distribution, rows, Why(climb, rows, priors), climb.Iterations);
         return Told(distribution, rows, priors, target, climb, Notes(rows, priors, start));
+    }
+
+    // Of a great many rows a sixteenth leads almost to the top, for a sixteenth of the work. Where it does not, nothing is lost.
+    private static double[] Near(LogPosterior target, FitStart start)
+    {
+        if (!target.IsLarge)
+            return start.Parameters;
+        var rough = new NewtonClimb(target, start.Spreads, LogPosterior.SampleStride);
+        rough.From(start.Parameters);
+        return rough.Converged ? rough.Parameters : start.Parameters;
     }
 
     /// <summary>What can be told before climbing: without a prior to lean on, some rows have no highest point.</summary>

@@ -43,9 +43,15 @@ public sealed class LogPosterior
         return sums.Value;
     }
 
-    internal FitSums Sums(double[] parameters)
+    /// <summary>So many rows that a sample of them shows where to start.</summary>
+    internal bool IsLarge => plain is not null && rows.Count > 200_000;
+
+    /// <summary>Of a great many rows one block in so many is sample enough.</summary>
+    internal const int SampleStride = 16;
+
+    internal FitSums Sums(double[] parameters, int stride = 1)
     {
-        var sums = plain is null ? marginal!.At(parameters) : plain.At(parameters);
+        var sums = plain is null ? marginal!.At(parameters) : plain.At(parameters, stride);
         for (var k = 0; k < Size; k++)
             AddPrior(k, parameters, sums);
         return sums;

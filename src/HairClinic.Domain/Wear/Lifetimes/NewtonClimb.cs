@@ -5,7 +5,8 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// It has arrived only when the next step is short both in standard errors and in units of the noise. A likelihood that
 /// rises for ever, ever more gently (separation), makes steps of one unit of the noise without end and never arrives.
 /// </remarks>
-internal sealed class NewtonClimb(LogPosterior target, double[] spreads)
+/// <param name="stride">1 for all rows; n to climb on a sample of one block of rows in n.</param>
+internal sealed class NewtonClimb(LogPosterior target, double[] spreads, int stride = 1)
 {
     private const int Longest = 200;
     private const double ShortInErrors = 1e-9;
@@ -26,7 +27,7 @@ internal sealed class NewtonClimb(LogPosterior target, double[] spreads)
     public void From(double[] start)
     {
         Parameters = start;
-        Sums = target.Sums(start);
+        Sums = target.Sums(start, stride);
         while (!Converged && Iterations++ < Longest && Sums.IsFinite)
         {
             if (Factor(out var ridged) is not { } factor)
@@ -59,7 +60,7 @@ internal sealed class NewtonClimb(LogPosterior target, double[] spreads)
             var next = new double[step.Length];
             for (var j = 0; j < next.Length; j++)
                 next[j] = Parameters[j] + share * step[j];
-            var sums = target.Sums(next);
+            var sums = target.Sums(next, stride);
             if (!sums.IsFinite || sums.Value < Sums.Value + 1e-4 * share * rise - slack)
                 continue;
             (Parameters, Sums) = (next, sums);

@@ -10,21 +10,22 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
     private const int Chunk = 1 << 14;
     private const int Block = 256;
 
-    public FitSums At(double[] parameters) => Sum(parameters, squares: false);
+    /// <param name="stride">1 for all rows; n for one block of rows in n, as a sample.</param>
+    public FitSums At(double[] parameters, int stride = 1) => Sum(parameters, stride, squares: false);
 
     /// <summary>
     /// Least squares: the gradient holds Σ w·y·x, the Hessian Σ w·x·x, both over σ²; the value Σ w·y², and the last place of the
     /// gradient Σ w.
     /// </summary>
-    public FitSums Squares() => Sum(new double[rows.Columns.Length + 2], squares: true);
+    public FitSums Squares(int stride) => Sum(new double[rows.Columns.Length + 2], stride, squares: true);
 
-    private FitSums Sum(double[] parameters, bool squares)
+    private FitSums Sum(double[] parameters, int stride, bool squares)
     {
         var chunks = new FitSums[(rows.Count + Chunk - 1) / Chunk];
         if (chunks.Length > 1)
-            Parallel.For(0, chunks.Length, c => chunks[c] = Sum(parameters, c * Chunk, squares));
+            Parallel.For(0, chunks.Length, c => chunks[c] = Sum(parameters, c * Chunk, stride, squares));
         else if (chunks.Length == 1)
-            chunks[0] = Sum(parameters, 0, squares);
+            chunks[0] = Sum(parameters, 0, stride, squares);
         var total = new FitSums(parameters.Length);
         foreach (var chunk in chunks)
             total.Add(chunk);
@@ -32,12 +33,12 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
         return total;
     }
 
-    private FitSums Sum(double[] parameters, int first, bool squares)
+    private FitSums Sum(double[] parameters, int first, int stride, bool squares)
     {
         var sums = new FitSums(parameters.Length);
         var block = new PlainBlock(distribution, rows, parameters, Block);
         var end = Math.Min(first + Chunk, rows.Count);
-        for (var start = first; start < end; start += Block)
+        for (var start = first; start < end; start += Block * stride)
         {
             var length = Math.Min(Block, end - start);
             if (squares)
