@@ -1,7 +1,9 @@
 using HairClinic.Benchmarks;
 using HairClinic.Benchmarks.DueQuery;
 using HairClinic.Benchmarks.DueWindows;
+using HairClinic.Benchmarks.Lifetimes;
 using HairClinic.Benchmarks.OwnPage;
+using HairClinic.Benchmarks.Reorder;
 
 Dictionary<string, Func<Report, Task>> benchmarks = new()
 {
@@ -9,6 +11,9 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
     ["due-query"] = DueQueryBenchmark.RunAsync,
     ["own-page"] = OwnPageBenchmark.RunAsync,
     ["own-page-load"] = OwnPageLoad.RunAsync,
+    ["lifetime-fit"] = FitBenchmark.RunAsync,
+    ["lifetime-scale"] = ScaleBenchmark.RunAsync,
+    ["reorder"] = ReorderBenchmark.RunAsync,
 };
 
 var names = args.Where(a => a != "--save").ToList();

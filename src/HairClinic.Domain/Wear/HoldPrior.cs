@@ -1,3 +1,4 @@
+using HairClinic.Domain.Wear.Lifetimes;
 using MathNet.Numerics.RootFinding;
 
 namespace HairClinic.Domain.Wear;
@@ -35,10 +36,10 @@ public sealed class HoldPrior
             throw new ArgumentOutOfRangeException(nameof(highDays), "A window needs 0 < low <= high.");
         HighDays = highDays;
         var ratio = Math.Log(highDays / lowDays);
-        Sigma = 0.264245 * ratio;
-        Centre = Math.Log(highDays) - 0.325714 * ratio;
-        ClientSpread = 0.181153 * ratio;
-        PracticeSpread = 0.128095 * ratio;
+        Sigma = WindowPrior.WeibullSigma * ratio;
+        Centre = Math.Log(highDays) - WindowPrior.WeibullBelowHigh * ratio;
+        ClientSpread = WindowPrior.WeibullClient * ratio;
+        PracticeSpread = WindowPrior.WeibullPractice * ratio;
         spread = Math.Sqrt(ClientSpread * ClientSpread + PracticeSpread * PracticeSpread);
         TargetDays = LastDayAtOrAbove(TargetSurvival);
     }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.EmbeddedPostgres;
 using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Shell.Verbs.Analyse;
 
 namespace HairClinic.Web.Shell.Verbs;
 
@@ -21,6 +22,7 @@ public static class CommandLine
         root.Subcommands.Add(KeysVerb.Command(Open));
         root.Subcommands.Add(VerifyLogVerb.Command(Open));
         root.Subcommands.Add(DemoVerb.Command());
+        root.Subcommands.Add(AnalyseVerb.Command());
         foreach (
             var verb in arguments.Length == 0
             || arguments[0].StartsWith("--", StringComparison.Ordinal) && arguments[0] is not ("--help" or "--version")
@@ -29,6 +31,8 @@ public static class CommandLine
         )
             arguments = [verb, .. arguments];
         var parsed = root.Parse(arguments);
+        if (parsed.Errors.Count > 0 && arguments[0] == AnalyseVerb.Name)
+            return AnalyseOutput.Refuse(parsed, Console.Error);
         if (parsed.Errors.Count > 0)
         {
             await parsed.InvokeAsync();

@@ -1,0 +1,32 @@
+using HairClinic.Domain.Wear.Lifetimes;
+
+namespace HairClinic.Domain.LoadAhead;
+
+/// <summary>Days from one rebond to the next: until it lifts or until the target, whichever is first.</summary>
+public static class RebondInterval
+{
+    /// <summary>Fills the chance of each day; the target takes what has not lifted before it.</summary>
+    /// <param name="hold">The client's predictive hold.</param>
+    /// <param name="targetDays">The target after snapping, days after application, at least 1.</param>
+    /// <param name="ageDays">Days the bond has held already; 0 for a fresh one.</param>
+    /// <param name="chances">By days from today; at least as long as what is left until the target, plus one.</param>
+    /// <remarks>A lift is mended the day after it at the earliest: a fresh bond's own day has nothing on it.</remarks>
+    public static void Fill(LifePrediction hold, int targetDays, int ageDays, Span<double> chances)
+    {
+        chances.Clear();
+        // Overdue and still sound: it is done as soon as can be, today.
+        var left = targetDays - ageDays;
+        if (left <= 0)
+        {
+            chances[0] = 1;
+            return;
+        }
+        var before = 1.0;
+        for (var day = 1; day < left; day++)
+        {
+            var after = hold.SurvivalGiven(ageDays, day);
+            (chances[day], before) = (before - after, after);
+        }
+        chances[left] = before;
+    }
+}

@@ -1,0 +1,76 @@
+namespace HairClinic.Domain.LoadAhead;
+
+/// <summary>A salon's weeks ahead, summed over its clients under each scenario of what they share.</summary>
+/// <remarks>
+/// Within a scenario clients have nothing to do with each other, so their variances add. What they share moves them all
+/// alike: its part of a band is how far the scenarios' sums lie apart, and shrinks with no number of clients.
+/// </remarks>
+public sealed class SalonLoad(int weeks)
+{
+    // 90 % point of the normal distribution: a band of 80 %.
+    private const double Z = 1.2815515655446004;
+    private readonly WeekLoad[,] sums = new WeekLoad[LoadScenario.Three.Count, weeks];
+
+    public int Weeks => weeks;
+
+    public void Add(int scenario, int week, WeekLoad client) => sums[scenario, week] += client;
+
+    /// <summary>The same salons' weeks together: means and variances add up within each scenario.</summary>
+    public void Add(SalonLoad other)
+    {
+        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+        {
+            for (var week = 0; week < weeks; week++)
+                sums[scenario, week] += other.sums[scenario, week];
+        }
+    }
+
+    /// <summary>The week's means; its variances hold the clients' own chance and the doubt about what they share.</summary>
+    public WeekLoad Week(int week)
+    {
+        var total = default(WeekLoad);
+        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+            total += Scaled(sums[scenario, week], LoadScenario.Three[scenario].Share);
+        var (chair, hands) = (total.ChairVariance, total.HandsOnVariance);
+        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+        {
+            var share = LoadScenario.Three[scenario].Share;
+            chair += share * Math.Pow(sums[scenario, week].ChairMinutes - total.ChairMinutes, 2);
+            hands += share * Math.Pow(sums[scenario, week].HandsOnMinutes - total.HandsOnMinutes, 2);
+        }
+        return total with { ChairVariance = chair, HandsOnVariance = hands };
+    }
+
+    /// <summary>Within which chair-minutes lie with 80 % chance.</summary>
+    public (double From, double To) ChairBand(int week) => Band(Week(week).ChairMinutes, Week(week).ChairVariance);
+
+    /// <summary>As <see cref="ChairBand"/>, of a stylist's minutes.</summary>
+    public (double From, double To) HandsOnBand(int week) => Band(Week(week).HandsOnMinutes, Week(week).HandsOnVariance);
+
+    /// <summary>The first week whose expected minutes are more than there is; null where all fit.</summary>
+    /// <param name="chair">Chair-minutes of each week's opening hours.</param>
+    /// <param name="handsOn">Stylists' minutes of each week.</param>
+    public int? FirstThatDoesNotFit(ReadOnlySpan<double> chair, ReadOnlySpan<double> handsOn)
+    {
+        for (var week = 0; week < weeks; week++)
+        {
+            if (Week(week).ChairMinutes > chair[week] || Week(week).HandsOnMinutes > handsOn[week])
+                return week;
+        }
+        return null;
+    }
+
+    private static (double From, double To) Band(double mean, double variance) =>
+        (Math.Max(0, mean - Z * Math.Sqrt(variance)), mean + Z * Math.Sqrt(variance));
+
+    private static WeekLoad Scaled(WeekLoad load, double share) =>
+        new(
+            share * load.Rebonds,
+            share * load.Washes,
+            share * load.Fittings,
+            share * load.ChairMinutes,
+            share * load.HandsOnMinutes,
+            share * load.ChairVariance,
+            share * load.HandsOnVariance
+        );
+}

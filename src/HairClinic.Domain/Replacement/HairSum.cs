@@ -1,0 +1,86 @@
+using HairClinic.Domain.Wear.Lifetimes;
+
+namespace HairClinic.Domain.Replacement;
+
+/// <summary>How long hair lasts in all, for one value of the client's effect: lives convolved on a daily grid.</summary>
+internal sealed class HairSum(int length)
+{
+    private readonly DayMass life = new(length);
+    private DayMass sum = new(length);
+    private DayMass next = new(length);
+    private readonly double[] ready = new double[length];
+
+    public void AddEnded(GapQuestion question, double place, double share, int extra, UnitInHand each, Span<double> table)
+    {
+        // One unit alone needs no sum, and is exact on every day.
+        if (question.InHand.Count == 1 && question.InFlight.Count == 0 && extra == 0)
+        {
+            Life(question, question.InHand[0], place).AddEnded(table, share);
+            return;
+        }
+        SetInHand(question, place);
+        foreach (var unit in question.InFlight)
+            Add(Life(question, unit.Life, place));
+        for (var i = 0; i < extra; i++)
+            Add(Life(question, each, place));
+        sum.AddEnded(table, share);
+    }
+
+    /// <summary>The chance that hair never runs out before the k-th order in flight is ready.</summary>
+    public double KeptUntil(GapQuestion question, double place, int k)
+    {
+        SetInHand(question, place);
+        var kept = 1.0;
+        for (var j = 0; j < k; j++)
+        {
+            var unit = question.InFlight[j];
+            // Hair that outlasts what is in sight has no day to stand on.
+            var beyond = Math.Max(0, kept - sum.Total);
+            SetReady(unit, question.PreparationDays);
+            for (var day = sum.First; day < sum.End; day++)
+                sum.Mass[day] *= ready[day];
+            kept = sum.Total + beyond * ready[^1];
+            if (j < k - 1)
+                Add(Life(question, unit.Life, place));
+        }
+        return kept;
+    }
+
+    private static LifeOnDays Life(GapQuestion question, UnitInHand unit, double place) =>
+        new(question.Distribution, unit.Centre + unit.Loading * place, unit.Tau, unit.WornDays);
+
+    private void SetInHand(GapQuestion question, double place)
+    {
+        if (question.InHand.Count == 0)
+            sum.SetToday();
+        for (var i = 0; i < question.InHand.Count; i++)
+        {
+            if (i == 0)
+                Life(question, question.InHand[0], place).Lay(sum);
+            else
+                Add(Life(question, question.InHand[i], place));
+        }
+    }
+
+    private void Add(LifeOnDays other)
+    {
+        other.Lay(life);
+        next.SetSum(sum, life);
+        (sum, next) = (next, sum);
+    }
+
+    // The chance that a unit is ready by each day; half of what is put on a day counts on it.
+    private void SetReady(UnitInFlight unit, int preparationDays)
+    {
+        Array.Clear(ready);
+        for (var working = 0; working < unit.Lead.Mass.Length; working++)
+        {
+            var day = (long)unit.Workshop.DayOf(working) + preparationDays;
+            if (day < ready.Length)
+                ready[day] += unit.Lead.Mass[working];
+        }
+        var before = 0.0;
+        for (var day = 0; day < ready.Length; day++)
+            (ready[day], before) = (before + ready[day] / 2, before + ready[day]);
+    }
+}

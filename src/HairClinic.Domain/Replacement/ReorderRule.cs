@@ -1,0 +1,122 @@
+using HairClinic.Domain.Wear;
+using HairClinic.Domain.Wear.Lifetimes;
+using NodaTime;
+
+namespace HairClinic.Domain.Replacement;
+
+/// <summary>When a client's next unit must be ordered so that they are never without hair.</summary>
+/// <remarks>
+/// Each civil day uses one worn day of exactly one unit, so what is in house lasts the sum of the remaining lives, whichever
+/// is worn. The lives of one client share that client's effect: they are summed within each node of it. Keep one rule a
+/// thread for a batch: it works in its own arrays and allocates nothing for a client.
+/// </remarks>
+/// <param name="daysInSight">The farthest day, from today, on which hair may last or a unit be ready.</param>
+public sealed class ReorderRule(int daysInSight = 1024)
+{
+    private readonly double[] ended = new double[daysInSight];
+    private readonly double[] atReady = new double[daysInSight];
+    private readonly double[] without = new double[daysInSight];
+    private readonly HairSum hair = new(daysInSight);
+
+    public GapAnswer Answer(GapQuestion question)
+    {
+        Look(question, extra: 0);
+        var today = IfOrderedIn(question, 0);
+        var (low, high) = (0, daysInSight / 2);
+        if (today > question.Alpha)
+            return new(today, null, Expected(question), false);
+        if (IfOrderedIn(question, high) <= question.Alpha)
+            return new(today, high, Expected(question), true);
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = IfOrderedIn(question, middle) <= question.Alpha ? (middle, high) : (low, middle);
+        }
+        return new(today, low, Expected(question), false);
+    }
+
+    /// <summary>P(gap) for an order placed on each of the next days: what the client's page draws.</summary>
+    public void Curve(GapQuestion question, Span<double> days)
+    {
+        Look(question, extra: 0);
+        for (var day = 0; day < days.Length; day++)
+            days[day] = IfOrderedIn(question, day);
+    }
+
+    /// <summary>
+    /// The chance of a gap before the k-th order in flight is ready (k from 1). No new order can lower it: it is shown apart,
+    /// with its remedies. Orders are taken to become ready in the order given.
+    /// </summary>
+    public double GapBeforeReady(GapQuestion question, int k)
+    {
+        var kept = 0.0;
+        for (var node = 0; node < question.Client.Shares.Length; node++)
+            kept += question.Client.Shares[node] * hair.KeptUntil(question, question.Client.Places[node], k);
+        return Math.Clamp(1 - kept, 0, 1);
+    }
+
+    /// <summary>The fewest new units so that what there is and they outlast the next order; null where none up to the most would do.</summary>
+    /// <param name="each">A new unit's life.</param>
+    public int? Quantity(GapQuestion question, UnitInHand each, int most = 12)
+    {
+        for (var count = 0; count <= most; count++)
+        {
+            Look(question, count, each);
+            if (IfOrderedIn(question, 0) <= question.Alpha)
+                return count;
+        }
+        return null;
+    }
+
+    /// <summary>The last day to order on, moved to a working day before it; null where today is too late already.</summary>
+    /// <returns>Today where no working day lies between.</returns>
+    public static LocalDate? OrderBy(LocalDate today, GapAnswer answer, OpeningDays working)
+    {
+        if (answer.ReorderInDays is not { } days)
+            return null;
+        while (days > 0 && !working.IsOpen(today.PlusDays(days)))
+            days--;
+        return today.PlusDays(days);
+    }
+
+    // Tables for this client: the chance that all hair is gone before each day, then before a unit is ready that arrives
+    // after so many working days.
+    private void Look(GapQuestion question, int extra, UnitInHand each = default)
+    {
+        Array.Clear(ended);
+        for (var node = 0; node < question.Client.Shares.Length; node++)
+            hair.AddEnded(question, question.Client.Places[node], question.Client.Shares[node], extra, each, ended);
+        for (var working = 0; working < atReady.Length; working++)
+        {
+            var ready = (long)question.Workshop.DayOf(working) + question.PreparationDays;
+            atReady[working] = ready < ended.Length ? ended[ready] : 1;
+        }
+    }
+
+    private double IfOrderedIn(GapQuestion question, int days)
+    {
+        var start = question.Workshop.Until(days);
+        var mass = question.Lead.Mass;
+        var seen = Math.Min(mass.Length, atReady.Length - start);
+        var gap = Lanes.Dot(mass.AsSpan(0, seen), atReady.AsSpan(start, seen)) + question.Lead.Never;
+        for (var day = seen; day < mass.Length; day++)
+            gap += mass[day];
+        return Math.Clamp(gap, 0, 1);
+    }
+
+    // Each arrival day leaves the days between the last hair and it; summed up once, then weighed by the lead time.
+    private double Expected(GapQuestion question)
+    {
+        var horizon = Math.Min(question.HorizonDays, without.Length - 1);
+        without[0] = 0;
+        for (var day = 1; day <= horizon; day++)
+            without[day] = without[day - 1] + (ended[day - 1] + ended[day]) / 2;
+        var sum = question.Lead.Never * without[horizon];
+        for (var working = 0; working < question.Lead.Mass.Length; working++)
+        {
+            var ready = (long)question.Workshop.DayOf(working) + question.PreparationDays;
+            sum += question.Lead.Mass[working] * without[Math.Min(ready, horizon)];
+        }
+        return sum;
+    }
+}

@@ -1,0 +1,66 @@
+using HairClinic.Domain.Bonding;
+
+namespace HairClinic.Domain.Wear.Curves;
+
+/// <summary>How long something lasted, as far as it is known: a bond's hold or a unit's life, in days.</summary>
+/// <remarks>
+/// Treating "went on at least that long" as "ended then" is the classic mistake that makes every estimate drift shorter.
+/// </remarks>
+public readonly record struct Spell
+{
+    private Spell(SpellEnd end, double lower, double upper, double weight)
+    {
+        if (!(weight >= 0) || !double.IsFinite(weight))
+            throw new ArgumentOutOfRangeException(nameof(weight), "A weight is 0 or more.");
+        (End, Lower, Upper, Weight) = (end, lower, upper, weight);
+    }
+
+    public SpellEnd End { get; }
+
+    /// <summary>The time it ended, or the last at which it was known to go on; 0 where none is known.</summary>
+    public double Lower { get; }
+
+    /// <summary>The time by which it had ended, included; infinite while it goes on.</summary>
+    public double Upper { get; }
+
+    /// <summary>How many such spells this one stands for.</summary>
+    public double Weight { get; }
+
+    /// <exception cref="ArgumentOutOfRangeException">The time is not above 0.</exception>
+    public static Spell At(double time, double weight = 1) => new(SpellEnd.At, Positive(time), time, weight);
+
+    /// <param name="time">0 tells nothing and is allowed: a bond made today.</param>
+    public static Spell After(double time, double weight = 1) =>
+        time == 0
+            ? new(SpellEnd.After, 0, double.PositiveInfinity, weight)
+            : new(SpellEnd.After, Positive(time), double.PositiveInfinity, weight);
+
+    public static Spell By(double time, double weight = 1) => new(SpellEnd.By, 0, Positive(time), weight);
+
+    /// <summary>The tidiest form of (lower, upper]: exact where both are equal, open where one is missing.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">0 ≤ lower ≤ upper does not hold, or upper is not above 0.</exception>
+    public static Spell Between(double lower, double upper, double weight = 1)
+    {
+        if (double.IsPositiveInfinity(upper))
+            return After(lower, weight);
+        if (!(lower >= 0) || !(lower <= upper))
+            throw new ArgumentOutOfRangeException(nameof(upper), "An interval needs 0 <= lower <= upper.");
+        if (lower == 0)
+            return By(upper, weight);
+        return lower == upper ? At(upper, weight) : new(SpellEnd.Between, lower, Positive(upper), weight);
+    }
+
+    /// <summary>A bond's hold as the model reads it.</summary>
+    public static Spell Of(HoldObservation hold, double weight = 1) =>
+        hold.Kind switch
+        {
+            HoldKind.Exact => At(hold.Lower, weight),
+            HoldKind.Between => Between(hold.Lower, hold.Upper!.Value, weight),
+            _ => After(hold.Lower, weight),
+        };
+
+    private static double Positive(double time) =>
+        time > 0 && double.IsFinite(time)
+            ? time
+            : throw new ArgumentOutOfRangeException(nameof(time), "A spell lasts longer than 0 and not for ever.");
+}

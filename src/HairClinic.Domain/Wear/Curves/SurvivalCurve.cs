@@ -1,0 +1,131 @@
+namespace HairClinic.Domain.Wear.Curves;
+
+/// <summary>Kaplan and Meier's estimate of how many go on, from exact and right-censored spells, weighted.</summary>
+/// <remarks>
+/// Whatever stopped being watched at the time of an end was still at risk then. Variance is Greenwood's, with weights
+/// read as counts. Times are equal only when they are the same number.
+/// </remarks>
+public sealed class SurvivalCurve
+{
+    // 97.5 % point of the normal distribution.
+    private const double Z = 1.959963984540054;
+    private readonly CurveStep[] steps;
+
+    private SurvivalCurve(CurveStep[] steps, int count, double lastTime) => (this.steps, Count, LastTime) = (steps, count, lastTime);
+
+    public IReadOnlyList<CurveStep> Steps => steps;
+
+    /// <summary>How many spells are behind it.</summary>
+    public int Count { get; }
+
+    /// <summary>The longest time anything was watched.</summary>
+    public double LastTime { get; }
+
+    /// <summary>Whether a curve can be drawn this way: every end is known or lies ahead.</summary>
+    public static bool Reads(ReadOnlySpan<Spell> spells)
+    {
+        foreach (var spell in spells)
+        {
+            if (spell.End is SpellEnd.By or SpellEnd.Between)
+                return false;
+        }
+        return true;
+    }
+
+    /// <exception cref="ArgumentException">An end is known only to lie in an interval; see <see cref="TurnbullCurve"/>.</exception>
+    public static SurvivalCurve Of(ReadOnlySpan<Spell> spells)
+    {
+        if (!Reads(spells))
+            throw new ArgumentException("Ends known only within an interval need the other estimate.", nameof(spells));
+        var sorted = spells.ToArray();
+        Array.Sort(sorted, static (a, b) => a.Lower.CompareTo(b.Lower));
+        var atRisk = 0.0;
+        foreach (var spell in sorted)
+            atRisk += spell.Weight;
+        var steps = new List<CurveStep>();
+        var (survival, greenwood) = (1.0, 0.0);
+        for (int first = 0, next; first < sorted.Length; first = next)
+        {
+            var (events, leaving) = (0.0, 0.0);
+            for (next = first; next < sorted.Length && sorted[next].Lower == sorted[first].Lower; next++)
+            {
+                leaving += sorted[next].Weight;
+                if (sorted[next].End == SpellEnd.At)
+                    events += sorted[next].Weight;
+            }
+            if (events > 0)
+            {
+                // Nothing left behind it: rounding of summed weights must not leave a sliver.
+                var gone = next == sorted.Length && leaving == events;
+                survival = gone ? 0 : survival * (1 - events / atRisk);
+                greenwood += events / (atRisk * (atRisk - events));
+                steps.Add(Step(sorted[first].Lower, atRisk, events, survival, greenwood));
+            }
+            atRisk -= leaving;
+        }
+        return new SurvivalCurve([.. steps], sorted.Length, sorted.Length == 0 ? 0 : sorted[^1].Lower);
+    }
+
+    /// <summary>The share that goes on after a time.</summary>
+    public double Survival(double time)
+    {
+        var (low, high) = (0, steps.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = steps[middle].Time <= time ? (middle + 1, high) : (low, middle);
+        }
+        return low == 0 ? 1 : steps[low - 1].Survival;
+    }
+
+    /// <summary>The time by which a share had ended; where the curve runs level at just that height, the middle of the level.</summary>
+    /// <param name="probability">Strictly between 0 and 1.</param>
+    public CurveQuantile Quantile(double probability)
+    {
+        if (!(probability > 0 && probability < 1))
+            throw new ArgumentOutOfRangeException(nameof(probability), "A quantile needs 0 < p < 1.");
+        return new(
+            probability,
+            Crossing(1 - probability, static step => step.Survival),
+            Crossing(1 - probability, static step => step.Lower),
+            Crossing(1 - probability, static step => step.Upper)
+        );
+    }
+
+    private double? Crossing(double height, Func<CurveStep, double> line)
+    {
+        const double Tolerance = 1.5e-8;
+        for (var i = 0; i < steps.Length; i++)
+        {
+            var value = line(steps[i]);
+            if (double.IsNaN(value) || value > height + Tolerance)
+                continue;
+            if (value < height - Tolerance)
+                return steps[i].Time;
+            for (var next = i + 1; next < steps.Length; next++)
+            {
+                if (line(steps[next]) < height - Tolerance)
+                    return (steps[i].Time + steps[next].Time) / 2;
+            }
+            return (steps[i].Time + LastTime) / 2;
+        }
+        return null;
+    }
+
+    private static CurveStep Step(double time, double atRisk, double events, double survival, double greenwood)
+    {
+        if (survival <= 0)
+            return new(time, atRisk, events, 0, double.NaN, double.NaN, double.NaN);
+        var log = Math.Log(survival);
+        var reach = Z * Math.Sqrt(greenwood) / log;
+        return new(
+            time,
+            atRisk,
+            events,
+            survival,
+            survival * Math.Sqrt(greenwood),
+            Math.Exp(log * Math.Exp(-reach)),
+            Math.Exp(log * Math.Exp(reach))
+        );
+    }
+}

@@ -1,0 +1,71 @@
+namespace HairClinic.Domain.Wear.Curves;
+
+/// <summary>Turnbull's estimate of how many go on, for ends that are known exactly, within intervals, or not yet.</summary>
+/// <remarks>
+/// The likelihood's maximum by expectation and maximisation, on the innermost intervals. It says how it ended: a curve
+/// that did not settle is shown as such.
+/// </remarks>
+public sealed class TurnbullCurve
+{
+    private const int Longest = 20_000;
+    private const double Settled = 1e-10;
+
+    private TurnbullCurve(TurnbullStep[] steps, int iterations, double change) =>
+        (Steps, Iterations, LargestChange) = (steps, iterations, change);
+
+    public IReadOnlyList<TurnbullStep> Steps { get; }
+
+    public int Iterations { get; }
+
+    /// <summary>Of any mass, in the last iteration.</summary>
+    public double LargestChange { get; }
+
+    public bool Converged => LargestChange <= Settled;
+
+    public static TurnbullCurve Of(ReadOnlySpan<Spell> spells)
+    {
+        var cells = InnermostIntervals.Of(spells);
+        var (from, to) = (new int[spells.Length], new int[spells.Length]);
+        var total = 0.0;
+        for (var i = 0; i < spells.Length; i++)
+        {
+            (from[i], to[i]) = cells.Covered(spells[i]);
+            total += spells[i].Weight;
+        }
+        var mass = new double[cells.Count];
+        Array.Fill(mass, cells.Count == 0 ? 0 : 1.0 / cells.Count);
+        var (iterations, change) = (0, cells.Count < 2 ? 0 : double.PositiveInfinity);
+        var sums = new double[cells.Count + 1];
+        var slopes = new double[cells.Count + 1];
+        while (change > Settled && iterations < Longest)
+        {
+            iterations++;
+            for (var j = 0; j < mass.Length; j++)
+                sums[j + 1] = sums[j] + mass[j];
+            Array.Clear(slopes);
+            // Each spell spreads its weight over the cells it covers: one rise where they begin, one fall where they end.
+            for (var i = 0; i < spells.Length; i++)
+            {
+                var share = spells[i].Weight / (sums[to[i] + 1] - sums[from[i]]);
+                slopes[from[i]] += share;
+                slopes[to[i] + 1] -= share;
+            }
+            (change, var level) = (0, 0.0);
+            for (var j = 0; j < mass.Length; j++)
+            {
+                level += slopes[j];
+                var next = mass[j] * Math.Max(0, level) / total;
+                change = Math.Max(change, Math.Abs(next - mass[j]));
+                mass[j] = next;
+            }
+        }
+        var left = 1.0;
+        var steps = new TurnbullStep[cells.Count];
+        for (var j = 0; j < steps.Length; j++)
+        {
+            left = j == steps.Length - 1 ? 0 : Math.Max(0, left - mass[j]);
+            steps[j] = new(cells.From(j), cells.To(j), mass[j], left);
+        }
+        return new TurnbullCurve(steps, iterations, change);
+    }
+}

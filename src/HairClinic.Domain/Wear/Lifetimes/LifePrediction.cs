@@ -1,0 +1,86 @@
+using MathNet.Numerics.RootFinding;
+
+namespace HairClinic.Domain.Wear.Lifetimes;
+
+/// <summary>How long a client's next bond will hold, or a unit last, as far as can be told: a distribution, never a bare date.</summary>
+public sealed class LifePrediction
+{
+    private readonly double[] centres;
+    private readonly double[] logShares;
+    private readonly double tau;
+    private readonly bool weibull;
+
+    /// <param name="place">The window of what is predicted.</param>
+    /// <param name="covariates">Its xᵀβ; 0 where none is known.</param>
+    public LifePrediction(LifePopulation population, LifeNodes client, RowPlace place, double covariates = 0)
+    {
+        weibull = population.Distribution == LifeDistribution.Weibull;
+        tau = place.Sigma * Math.Exp(population.LogScale);
+        centres = Array.ConvertAll(client.Places, at => place.Offset + covariates + place.Loading * at);
+        logShares = Array.ConvertAll(client.Shares, Math.Log);
+        (Own, Others) = (client.Own, Math.Max(0, population.Count - client.Own));
+    }
+
+    /// <summary>Spells of this client's own behind it.</summary>
+    public int Own { get; }
+
+    /// <summary>Spells of others behind it.</summary>
+    public int Others { get; }
+
+    public double Median => Quantile(0.5);
+
+    /// <summary>The 10 % and 90 % quantiles.</summary>
+    public (double From, double To) Band => (Quantile(0.1), Quantile(0.9));
+
+    /// <summary>S(t).</summary>
+    public double Survival(double days) => Math.Exp(LogSurvival(days));
+
+    /// <summary>S(a + t) / S(a): having lasted a days.</summary>
+    public double SurvivalGiven(double age, double days) => Math.Exp(LogSurvival(age + days) - LogSurvival(age));
+
+    /// <summary>The days by which a share has ended.</summary>
+    public double Quantile(double probability) => QuantileGiven(0, probability);
+
+    /// <summary>The further days by which a share has ended, of what lasted <paramref name="age"/> days.</summary>
+    public double QuantileGiven(double age, double probability)
+    {
+        if (!(probability > 0 && probability < 1))
+            throw new ArgumentOutOfRangeException(nameof(probability), "A quantile needs 0 < p < 1.");
+        var height = LogSurvival(age) + Math.Log(1 - probability);
+        var (low, high) = (centres.Min() - 60 * tau, Math.Max(centres.Max(), Math.Log(age + 1)) + 20 * tau);
+        while (LogSurvival(Math.Exp(high)) > height)
+            high += 20 * tau;
+        if (age > 0)
+            low = Math.Log(age);
+        var log = Brent.FindRoot(at => LogSurvival(Math.Exp(at)) - height, low, high, 1e-12, 200);
+        return Math.Max(0, Math.Exp(log) - age);
+    }
+
+    /// <summary>The last whole day, at least 1, on which at least this share goes on: fixed when a bond is made.</summary>
+    public int LastDayAtOrAbove(double survival)
+    {
+        var day = Math.Max(1, (int)Quantile(1 - survival));
+        while (Survival(day + 1) >= survival)
+            day++;
+        while (day > 1 && Survival(day) < survival)
+            day--;
+        return day;
+    }
+
+    private double LogSurvival(double days)
+    {
+        if (days <= 0)
+            return 0;
+        var (log, top, sum) = (Math.Log(days), double.NegativeInfinity, 0.0);
+        for (var k = 0; k < centres.Length; k++)
+        {
+            var z = (log - centres[k]) / tau;
+            var height = logShares[k] + (weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
+            if (height > top)
+                (sum, top) = (sum * Math.Exp(top - height) + 1, height);
+            else
+                sum += Math.Exp(height - top);
+        }
+        return double.IsNegativeInfinity(top) ? top : top + Math.Log(sum);
+    }
+}

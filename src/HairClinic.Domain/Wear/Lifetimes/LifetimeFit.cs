@@ -1,0 +1,69 @@
+namespace HairClinic.Domain.Wear.Lifetimes;
+
+/// <summary>A fitted model: what to believe of the population's few parameters.</summary>
+public sealed class LifetimeFit
+{
+    internal LifetimeFit() { }
+
+    public const string InterceptName = "(Intercept)";
+
+    public required LifeDistribution Distribution { get; init; }
+
+    /// <summary>The intercept, then the covariates.</summary>
+    public required IReadOnlyList<string> Names { get; init; }
+
+    /// <summary>δ, then β; empty where there is no estimate.</summary>
+    public required IReadOnlyList<double> Coefficients { get; init; }
+
+    /// <summary>s: the windows' σ is multiplied by eˢ. In plain maximum likelihood eˢ is the scale itself.</summary>
+    public required double LogScale { get; init; }
+
+    public double Scale => Math.Exp(LogScale);
+
+    /// <summary>Of the coefficients in order, and of s: the inverse of the bend at the peak (Laplace).</summary>
+    public required double[,] Covariance { get; init; }
+
+    /// <summary>Density of T, not of ln T; clients' effects integrated out.</summary>
+    public required double LogLikelihood { get; init; }
+
+    /// <summary>The log-likelihood plus the logarithm of the priors' densities.</summary>
+    public required double LogPosterior { get; init; }
+
+    /// <summary>Standard deviation of a client's effect; 0 where clients do not differ.</summary>
+    public required double ClientSpread { get; init; }
+
+    public required int Iterations { get; init; }
+
+    public required bool Converged { get; init; }
+
+    /// <summary>Rows that told something, and those of them that ended.</summary>
+    public required int Count { get; init; }
+
+    public required int Ended { get; init; }
+
+    /// <summary>Why there is no estimate; null where there is one.</summary>
+    public FitNote? Missing { get; init; }
+
+    public required IReadOnlyList<FitNote> Notes { get; init; }
+
+    public double StdError(int parameter) => Math.Sqrt(Covariance[parameter, parameter]);
+
+    internal static LifetimeFit Without(LifeDistribution distribution, LifeRows rows, FitNote why, int iterations = 0) =>
+        new()
+        {
+            Distribution = distribution,
+            Names = [InterceptName, .. rows.Names],
+            Coefficients = [],
+            LogScale = double.NaN,
+            Covariance = new double[0, 0],
+            LogLikelihood = double.NaN,
+            LogPosterior = double.NaN,
+            ClientSpread = double.NaN,
+            Iterations = iterations,
+            Converged = false,
+            Count = rows.Count,
+            Ended = rows.Ended,
+            Missing = why,
+            Notes = [],
+        };
+}

@@ -1,0 +1,93 @@
+namespace HairClinic.Domain.Wear.Lifetimes;
+
+/// <summary>What a fit climbs: the (marginal) log-likelihood plus the logarithm of the priors' densities.</summary>
+/// <remarks>
+/// Parameters are (δ′, β…, s): δ′ is the intercept at the columns' means, so δ = δ′ − Σ βⱼ·meanⱼ. The priors are those of
+/// δ, and are turned accordingly.
+/// </remarks>
+public sealed class LogPosterior
+{
+    private readonly PlainLikelihood? plain;
+    private readonly ClientLikelihood? marginal;
+    private readonly LifePriors priors;
+    private readonly LifeRows rows;
+
+    public LogPosterior(LifeDistribution distribution, LifeRows rows, LifePriors priors)
+    {
+        if (priors.Coefficients.Count != rows.Names.Length)
+            throw new ArgumentException("A prior for each covariate.", nameof(priors));
+        (this.rows, this.priors) = (rows, priors);
+        if (rows.ClientStarts.Length > 0 && priors.ClientSpread > 0)
+            marginal = new ClientLikelihood(distribution, rows, priors.ClientSpread);
+        else
+            plain = new PlainLikelihood(distribution, rows);
+    }
+
+    public int Size => rows.Names.Length + 2;
+
+    /// <summary>The value at the parameters; fills gradient and Hessian (row by row).</summary>
+    public double At(double[] parameters, Span<double> gradient, Span<double> hessian)
+    {
+        var sums = Sums(parameters);
+        sums.Gradient.CopyTo(gradient);
+        sums.Hessian.CopyTo(hessian);
+        return sums.Value;
+    }
+
+    /// <summary>The logarithm of the priors' densities.</summary>
+    internal double PriorValue(double[] parameters)
+    {
+        var sums = new FitSums(Size);
+        for (var k = 0; k < Size; k++)
+            AddPrior(k, parameters, sums);
+        return sums.Value;
+    }
+
+    /// <summary>So many rows that a sample of them shows where to start.</summary>
+    internal bool IsLarge => plain is not null && rows.Count > 200_000;
+
+    /// <summary>Of a great many rows one block in so many is sample enough.</summary>
+    internal const int SampleStride = 16;
+
+    internal FitSums Sums(double[] parameters, int stride = 1)
+    {
+        var sums = plain is null ? marginal!.At(parameters) : plain.At(parameters, stride);
+        for (var k = 0; k < Size; k++)
+            AddPrior(k, parameters, sums);
+        return sums;
+    }
+
+    internal LifePrior Prior(int k) =>
+        k == 0 ? priors.Intercept
+        : k == Size - 1 ? priors.LogScale
+        : priors.Coefficients[k - 1];
+
+    /// <summary>∂(k-th parameter as it is told) / ∂(j-th as it is climbed).</summary>
+    internal double Turn(int k, int j) =>
+        k == j ? 1
+        : k == 0 && j < Size - 1 ? -rows.Means[j - 1]
+        : 0;
+
+    internal double Told(int k, double[] parameters)
+    {
+        var value = 0.0;
+        for (var j = k; j < (k == 0 ? Size - 1 : k + 1); j++)
+            value += Turn(k, j) * parameters[j];
+        return value;
+    }
+
+    private void AddPrior(int k, double[] parameters, FitSums sums)
+    {
+        var prior = Prior(k);
+        if (!prior.IsProper)
+            return;
+        var away = Told(k, parameters) - prior.Mean;
+        sums.Value += -away * away * prior.Precision / 2 - Math.Log(prior.Spread) - NormalTail.LogRootTwoPi;
+        for (var j = 0; j < Size; j++)
+        {
+            sums.Gradient[j] -= prior.Precision * away * Turn(k, j);
+            for (var l = 0; l < Size; l++)
+                sums.Hessian[j * Size + l] -= prior.Precision * Turn(k, j) * Turn(k, l);
+        }
+    }
+}

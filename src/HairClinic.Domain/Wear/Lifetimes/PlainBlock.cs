@@ -1,0 +1,121 @@
+using System.Numerics;
+using HairClinic.Domain.Wear.Curves;
+
+namespace HairClinic.Domain.Wear.Lifetimes;
+
+/// <summary>One block of rows: the derivatives each row hands on to every column, weighted.</summary>
+internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, double[] parameters, int size)
+{
+    private readonly double[] centre = new double[size];
+    private readonly double[] loading = new double[size];
+    private readonly double[] e = new double[size];
+    private readonly double[] ee = new double[size];
+    private readonly double[] es = new double[size];
+    private readonly double[] product = new double[size];
+    private readonly double scale = Math.Exp(parameters[^1]);
+    private int length;
+
+    public ReadOnlySpan<double> E => e.AsSpan(0, length);
+
+    public ReadOnlySpan<double> EE => ee.AsSpan(0, length);
+
+    public ReadOnlySpan<double> ES => es.AsSpan(0, length);
+
+    /// <summary>How much of δ each row takes on; empty where all take on the whole.</summary>
+    public ReadOnlySpan<double> Loading => rows.Places is null ? default : loading.AsSpan(0, length);
+
+    public ReadOnlySpan<double> Times(ReadOnlySpan<double> column)
+    {
+        Lanes.Multiply(EE, column, product);
+        return product.AsSpan(0, length);
+    }
+
+    /// <summary>Computes the block's rows; gives their log-likelihood and its first and second derivative by s.</summary>
+    public (double Value, double Slope, double Bend) Fill(int start, int count)
+    {
+        length = count;
+        Centres(start);
+        var fast = distribution == LifeDistribution.Weibull && rows.Places is null ? Math.Clamp(rows.Simple - start, 0, count) : 0;
+        fast -= fast % Vector<double>.Count;
+        var sums = fast > 0 ? Weibull(start, fast) : default;
+        for (var i = fast; i < count; i++)
+        {
+            var row = start + i;
+            var tau = rows.Places is { } places ? scale * places[row].Sigma : scale;
+            var terms =
+                distribution == LifeDistribution.Weibull
+                    ? WeibullTerms.Of(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], centre[i], tau)
+                    : LogNormalTerms.Of(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], centre[i], tau);
+            var weight = rows.Weights[row];
+            (e[i], ee[i], es[i]) = (weight * terms.E, weight * terms.EE, weight * terms.ES);
+            sums = (sums.Value + weight * terms.Value, sums.Slope + weight * terms.S, sums.Bend + weight * terms.SS);
+        }
+        return sums;
+    }
+
+    /// <summary>
+    /// For least squares on ln T less its place: E is weight · y and EE the weight, both over σ². Gives Σ of the weighted y² and of the weights.
+    /// </summary>
+    public (double Squares, double Weights) FillSquares(int start, int count)
+    {
+        length = count;
+        var (squares, weights) = (0.0, 0.0);
+        for (var i = 0; i < count; i++)
+        {
+            var row = start + i;
+            var (place, y) = (rows.Places?[row] ?? RowPlace.Plain, rows.Middle(row));
+            loading[i] = place.Loading;
+            ee[i] = rows.Weights[row] / (place.Sigma * place.Sigma);
+            e[i] = ee[i] * (y - place.Offset);
+            es[i] = 0;
+            squares += e[i] * (y - place.Offset);
+            weights += rows.Weights[row];
+        }
+        return (squares, weights);
+    }
+
+    private void Centres(int start)
+    {
+        if (rows.Places is { } places)
+        {
+            for (var i = 0; i < length; i++)
+            {
+                loading[i] = places[start + i].Loading;
+                centre[i] = places[start + i].Offset + loading[i] * parameters[0];
+            }
+        }
+        else
+        {
+            Array.Fill(centre, parameters[0], 0, length);
+        }
+        for (var j = 0; j < rows.Columns.Length; j++)
+            Lanes.AddScaled(centre, rows.Columns[j].AsSpan(start, length), parameters[j + 1]);
+    }
+
+    // Known ends and those ahead differ by one term only: d − eᶻ with d = 1 for an end.
+    private (double Value, double Slope, double Bend) Weibull(int start, int count)
+    {
+        var (value, slope, bend) = (Vector<double>.Zero, Vector<double>.Zero, Vector<double>.Zero);
+        var (inverse, logScale) = (new Vector<double>(1 / scale), new Vector<double>(parameters[^1]));
+        Span<double> ended = stackalloc double[Vector<double>.Count];
+        for (var i = 0; i < count; i += ended.Length)
+        {
+            for (var k = 0; k < ended.Length; k++)
+                ended[k] = rows.Ends[start + i + k] == SpellEnd.At ? 1 : 0;
+            var d = new Vector<double>(ended);
+            var y = new Vector<double>(rows.LogLower, start + i);
+            var weight = new Vector<double>(rows.Weights, start + i);
+            var z = (y - new Vector<double>(centre, i)) * inverse;
+            var exp = Vector.Exp(z);
+            var g1 = d - exp;
+            value += weight * (d * (z - logScale - y) - exp);
+            slope -= weight * (z * g1 + d);
+            bend += weight * z * (g1 - z * exp);
+            var scaled = weight * inverse;
+            (-g1 * scaled).CopyTo(e, i);
+            (-exp * scaled * inverse).CopyTo(ee, i);
+            ((g1 - z * exp) * scaled).CopyTo(es, i);
+        }
+        return (Vector.Sum(value), Vector.Sum(slope), Vector.Sum(bend));
+    }
+}

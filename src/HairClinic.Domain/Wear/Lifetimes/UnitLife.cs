@@ -1,0 +1,28 @@
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear.Curves;
+
+namespace HairClinic.Domain.Wear.Lifetimes;
+
+/// <summary>How long a unit lasted, in worn days, as far as its inspections tell.</summary>
+public static class UnitLife
+{
+    /// <param name="inspections">In order of worn days: the worst structural grade seen, null where nobody looked.</param>
+    /// <param name="wornDays">Worn until today, or until it left service for whatever reason.</param>
+    /// <remarks>
+    /// The end is the first structural grade of 3 or more, between the inspections that bracket it. A unit put aside still
+    /// wearable, lost, damaged, changed for style or gone with its client lasted at least so long. A repair is no end.
+    /// </remarks>
+    public static Spell Of(ReadOnlySpan<(double WornDays, int? Grade)> inspections, double wornDays)
+    {
+        var sound = 0.0;
+        foreach (var (worn, grade) in inspections)
+        {
+            // Found worn out before a day was over: somewhere within that first day, like a bond that lifts on its day.
+            if (grade >= InspectionGrades.PlanReplacement)
+                return worn > 0 ? Spell.Between(Math.Min(sound, worn), worn) : Spell.By(1);
+            if (grade is not null)
+                sound = worn;
+        }
+        return Spell.After(Math.Max(0, wornDays));
+    }
+}

@@ -1,0 +1,116 @@
+using HairClinic.Domain.Replacement;
+using MathNet.Numerics.Distributions;
+using NodaTime;
+
+namespace HairClinic.Domain.Tests.Replacement;
+
+public sealed class LeadTimeTests
+{
+    private static readonly LeadTimePrior Row = new(56, 77);
+
+    [Fact]
+    public void The_practices_row_is_told_back_before_any_order()
+    {
+        var lead = LeadTime.Of(Row, [], []);
+
+        Assert.Equal(0.2077, Row.Scale, 5e-5);
+        Assert.Equal(0.5, lead.Later(56), 1e-12);
+        Assert.Equal(0.1, lead.Later(77), 1e-5);
+        Assert.Equal(1, lead.Later(0));
+        Assert.Equal(StudentT.CDF(Math.Log(56), Row.Scale, 4, Math.Log(90)), 1 - lead.Later(90), 1e-12);
+    }
+
+    // By hand from the normal-inverse-gamma update (Gelman et al., Bayesian Data Analysis, section 3.3; from memory).
+    [Fact]
+    public void Arrived_orders_move_it_as_the_conjugate_update_says()
+    {
+        double[] days = [60, 70, 65, 80];
+        var logs = days.Select(d => Math.Log(d)).ToArray();
+        var (mean, n) = (logs.Average(), logs.Length);
+        var centre = (4 * Math.Log(56) + n * mean) / (4 + n);
+        var squares =
+            4 * Row.Scale * Row.Scale * 0.8 + logs.Sum(l => (l - mean) * (l - mean)) + 4.0 * n / (4 + n) * Math.Pow(mean - Math.Log(56), 2);
+        var scale = Math.Sqrt(squares / 8 * (1 + 1 / 8.0));
+
+        var lead = LeadTime.Of(Row, days, []);
+
+        Assert.Equal(4, lead.Arrived);
+        foreach (var at in new[] { 40.0, 60, 90, 150 })
+            Assert.Equal(1 - StudentT.CDF(centre, scale, 8, Math.Log(at)), lead.Later(at), 1e-12);
+    }
+
+    // An order placed today says nothing yet, but goes through the grid: it must give the closed form back.
+    [Fact]
+    public void The_grid_of_means_and_variances_is_the_students_t()
+    {
+        foreach (double[] arrived in new double[][] { [], [60, 70, 65, 80, 58, 61, 77, 90] })
+        {
+            var (closed, grid) = (LeadTime.Of(Row, arrived, []), LeadTime.Of(Row, arrived, [0]));
+            for (var days = 10; days < 400; days += 30)
+                Assert.Equal(closed.Later(days), grid.Later(days), 1e-8);
+        }
+    }
+
+    [Fact]
+    public void What_is_left_of_the_one_order_in_flight_is_the_tail_beyond_the_days_waited()
+    {
+        var (closed, lead) = (LeadTime.Of(Row, [], []), LeadTime.Of(Row, [], [50]));
+
+        foreach (var days in new[] { 1.0, 10, 30, 100 })
+            Assert.Equal(closed.Later(50 + days) / closed.Later(50), lead.LaterGiven(50, days), 1e-8);
+    }
+
+    [Fact]
+    public void An_order_that_is_late_makes_the_others_look_later()
+    {
+        var (before, after) = (LeadTime.Of(Row, [60, 58], []), LeadTime.Of(Row, [60, 58], [85, 20]));
+
+        Assert.Equal(2, after.InFlight);
+        Assert.All(Enumerable.Range(5, 16), i => Assert.True(after.Later(10 * i) > before.Later(10 * i)));
+        Assert.True(after.Later(80) > before.Later(80) + 0.02);
+    }
+
+    [Fact]
+    public void Remakes_add_an_inspection_and_a_second_lead_time()
+    {
+        var lead = LeadTime.Of(Row, [], []);
+        var table = LeadTable.Of(lead, 0.2, 3, 730);
+        // By the definition: the first unit is remade, and both lead times and the inspection have to be over.
+        var remade =
+            Enumerable.Range(0, 200).Sum(d => (lead.Later(d - 0.5) - lead.Later(d + 0.5)) * lead.Later(150.5 - 3 - d)) + lead.Later(199.5);
+
+        Assert.Equal(0.8 * lead.Later(150.5) + 0.2 * remade, table.Later(150), 1e-9);
+        Assert.Equal(1, table.Later(-1), 1e-12);
+    }
+
+    [Fact]
+    public void A_remake_rate_is_a_belief_that_orders_move()
+    {
+        Assert.Equal(0.05, RemakeRate.Usual.Mean, 1e-12);
+        Assert.Equal(0.1, RemakeRate.Usual.Seen(remade: 3, kept: 17).Mean, 1e-12);
+    }
+
+    [Fact]
+    public void A_workshops_closure_is_added_to_the_arrival_and_not_to_the_lead_time()
+    {
+        var today = new LocalDate(2027, 7, 1);
+        DateInterval[] closures =
+        [
+            new(new LocalDate(2027, 7, 11), new LocalDate(2027, 7, 20)),
+            new(new LocalDate(2027, 7, 15), new LocalDate(2027, 7, 22)),
+        ];
+        var days = new WorkshopDays(today, closures, 100);
+
+        Assert.Equal((9, 9, 9, 10), (days.Until(9), days.Until(10), days.Until(21), days.Until(22)));
+        Assert.Equal((9, 22, 102 - 1), (days.DayOf(9), days.DayOf(10), days.DayOf(10) + 79));
+        Assert.Equal(int.MaxValue, days.DayOf(200));
+        Assert.Equal(18, WorkshopDays.Between(today, new LocalDate(2027, 7, 31), closures));
+    }
+
+    [Theory]
+    [InlineData(0, 10)]
+    [InlineData(10, 10)]
+    [InlineData(10, double.NaN)]
+    public void A_row_without_sense_is_refused(double half, double nine) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LeadTimePrior(half, nine));
+}

@@ -1,0 +1,130 @@
+using HairClinic.Domain.Replacement;
+using HairClinic.Domain.Tests.Reference;
+using HairClinic.Domain.Tests.Wear;
+using HairClinic.Domain.Wear;
+using HairClinic.Domain.Wear.Lifetimes;
+using NodaTime;
+
+namespace HairClinic.Domain.Tests.Replacement;
+
+public sealed class ReorderRuleTests
+{
+    private static readonly LocalDate Today = new(2027, 3, 1);
+    private static readonly WorkshopDays AlwaysOpen = new(Today, [], 1024);
+    private static readonly LeadTable Lead = LeadTable.Of(LeadTime.Of(new LeadTimePrior(56, 77), [], []), 0, 0, 730);
+
+    // Rows of gap.csv with the practice's 56/77-day row as the lead time: the daily grid against quadrature.
+    [Theory]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void One_unit_agrees_with_quadrature(int index)
+    {
+        var gap = Table.Read("gap.csv");
+        var row = gap.Rows[index];
+        var (shape, scale, age) = (gap.Number(row, "life_shape"), gap.Number(row, "life_scale_days"), (int)gap.Number(row, "age_days"));
+        var question = Question(Math.Log(scale), 1 / shape, age);
+
+        var answer = new ReorderRule().Answer(question);
+
+        Assert.Equal(gap.Number(row, "gap_if_ordered_today"), answer.GapIfOrderedToday, 2e-5);
+        Assert.Equal(gap.Number(row, "expected_days_without_hair"), answer.ExpectedDaysWithoutHair, 2e-3);
+        int? expected = gap.Text(row, "reorder_in_days") is { Length: > 0 } days ? (int)Table.Number(days) : null;
+        Assert.Equal(expected, answer.ReorderInDays);
+    }
+
+    [Fact]
+    public void The_last_day_is_the_last_at_which_the_chance_is_accepted()
+    {
+        var question = Question(Math.Log(260), 1 / 7.6, 60);
+        var rule = new ReorderRule();
+        var curve = new double[120];
+        rule.Curve(question, curve);
+        var days = rule.Answer(question).ReorderInDays!.Value;
+
+        Assert.True(curve[days] <= question.Alpha);
+        Assert.True(curve[days + 1] > question.Alpha);
+        Assert.All(Enumerable.Range(1, 119), d => Assert.True(curve[d] >= curve[d - 1] - 1e-12));
+    }
+
+    [Fact]
+    public void Without_a_bondable_unit_and_none_in_flight_there_is_a_gap_already()
+    {
+        var answer = new ReorderRule().Answer(Question(5, 0.1, 0) with { InHand = [] });
+
+        Assert.Equal(1, answer.GapIfOrderedToday, 1e-9);
+        Assert.Null(answer.ReorderInDays);
+        Assert.InRange(answer.ExpectedDaysWithoutHair, 60, 100);
+    }
+
+    [Fact]
+    public void Thin_bases_that_wear_out_within_the_lead_time_need_more_than_one()
+    {
+        var thin = new UnitInHand(Math.Log(40), 1, 0.2, 0);
+        var quantity = new ReorderRule().Quantity(Question(0, 0.2, 0) with { InHand = [thin] }, thin);
+
+        Assert.InRange(quantity!.Value, 2, 5);
+        Assert.Null(new ReorderRule().Quantity(Question(0, 0.2, 0) with { InHand = [thin] }, thin, most: 1));
+    }
+
+    [Fact]
+    public void A_workshop_that_closes_for_weeks_asks_for_the_order_weeks_earlier()
+    {
+        var open = Question(Math.Log(260), 1 / 7.6, 60);
+        var closed = open with { Workshop = new WorkshopDays(Today, [new DateInterval(Today.PlusDays(40), Today.PlusDays(67))], 1024) };
+        var rule = new ReorderRule();
+
+        Assert.Equal(rule.Answer(open).ReorderInDays!.Value - 28, rule.Answer(closed).ReorderInDays!.Value);
+    }
+
+    [Fact]
+    public void Hair_that_lasts_beyond_sight_is_not_called_urgent()
+    {
+        var answer = new ReorderRule().Answer(Question(Math.Log(5000), 0.1, 0));
+
+        Assert.True(answer.IsPastSight);
+        Assert.Equal(512, answer.ReorderInDays);
+    }
+
+    [Fact]
+    public void The_last_day_to_order_is_moved_to_a_working_day_before_it()
+    {
+        var weekdays = new OpeningDays(WeekdaySet.Of(IsoDayOfWeek.Monday, IsoDayOfWeek.Tuesday), [], DateTimeZone.Utc);
+
+        Assert.Equal(new LocalDate(2027, 3, 9), ReorderRule.OrderBy(Today, new GapAnswer(0.01, 11, 0, false), weekdays));
+        Assert.Equal(Today, ReorderRule.OrderBy(Today, new GapAnswer(0.04, 0, 0, false), weekdays));
+        Assert.Null(ReorderRule.OrderBy(Today, new GapAnswer(0.2, null, 0, false), weekdays));
+    }
+
+    [Fact]
+    public void A_belief_on_five_places_answers_as_on_all_of_them()
+    {
+        var window = WindowPrior.Of(LifeDistribution.Weibull, 182, 273);
+        var all = LifeNodes.Of(LifePopulation.Unseen(window));
+        UnitInHand[] units = [new(window.Centre, window.Width, window.Sigma, 40), new(window.Centre, window.Width, window.Sigma, 100)];
+        var question = Question(0, 0.1, 0) with { InHand = units, Client = all };
+        var rule = new ReorderRule();
+        var (full, few) = (rule.Answer(question), rule.Answer(question with { Client = all.Few() }));
+
+        Assert.Equal(full.GapIfOrderedToday, few.GapIfOrderedToday, 1e-5);
+        Assert.Equal(full.ReorderInDays, few.ReorderInDays);
+        Assert.Equal(full.ExpectedDaysWithoutHair, few.ExpectedDaysWithoutHair, 1e-3);
+    }
+
+    [Fact]
+    public void A_log_normal_life_agrees_with_a_sum_over_the_lead_time()
+    {
+        var population = new LifePopulation(LifeDistribution.LogNormal, Math.Log(0.3), [], 5, 0, 0, 0);
+        var life = new LifePrediction(population, LifeNodes.Of(population), RowPlace.Plain);
+        var question = Question(5, 0.3, 50) with { Distribution = LifeDistribution.LogNormal };
+        var expected =
+            Lead.Never + Enumerable.Range(0, 730).Sum(d => (Lead.Later(d - 1) - Lead.Later(d)) * (1 - life.SurvivalGiven(50, d + 14)));
+
+        Assert.Equal(expected, new ReorderRule().Answer(question).GapIfOrderedToday, 1e-8);
+    }
+
+    private static GapQuestion Question(double centre, double tau, int age)
+    {
+        var sure = new LifePopulation(LifeDistribution.Weibull, 0, [], 0, 0, 0, 0);
+        return new GapQuestion(LifeDistribution.Weibull, LifeNodes.Of(sure).Few(), [new(centre, 1, tau, age)], [], Lead, AlwaysOpen, 14);
+    }
+}

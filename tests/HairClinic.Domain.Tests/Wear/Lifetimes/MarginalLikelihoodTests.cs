@@ -1,0 +1,72 @@
+using HairClinic.Domain.Wear.Curves;
+using HairClinic.Domain.Wear.Lifetimes;
+using MathNet.Numerics.Distributions;
+
+namespace HairClinic.Domain.Tests.Wear.Lifetimes;
+
+/// <summary>The integral over a client's effect against the same integral on a fine grid, written down from the definition.</summary>
+public sealed class MarginalLikelihoodTests
+{
+    private const double Spread = 0.2;
+    private static readonly Spell[] Own = [Spell.At(31), Spell.After(40), Spell.Between(20, 28), Spell.By(35, 2), Spell.At(44, 1.5)];
+
+    [Theory]
+    [InlineData(LifeDistribution.Weibull, 1, 0.18)]
+    [InlineData(LifeDistribution.Weibull, 5, 0.18)]
+    [InlineData(LifeDistribution.Weibull, 5, 0.05)]
+    [InlineData(LifeDistribution.LogNormal, 1, 0.2)]
+    [InlineData(LifeDistribution.LogNormal, 5, 0.2)]
+    public void It_agrees_with_a_fine_grid(LifeDistribution distribution, int count, double scale)
+    {
+        var spells = Own[..count];
+        var rows = LifeRows.Of(spells, [], [], new int[count]);
+        var target = new LogPosterior(distribution, rows, LifePriors.Flat(0) with { ClientSpread = Spread });
+
+        var value = target.At([3.6, Math.Log(scale)], new double[2], new double[4]);
+
+        Assert.Equal(ByGrid(distribution, spells, 3.6, scale), value, 1e-7);
+    }
+
+    [Fact]
+    public void Clients_that_hardly_differ_are_as_good_as_none()
+    {
+        var clients = new[] { 0, 0, 1, 1, 2 };
+        double At(LifeRows rows, double spread) =>
+            new LogPosterior(LifeDistribution.Weibull, rows, LifePriors.Flat(0) with { ClientSpread = spread }).At(
+                [3.6, -1.5],
+                new double[2],
+                new double[4]
+            );
+
+        Assert.Equal(At(LifeRows.Of(Own, []), 0), At(LifeRows.Of(Own, [], [], clients), 1e-5), 1e-6);
+    }
+
+    private static double ByGrid(LifeDistribution distribution, Spell[] spells, double centre, double scale)
+    {
+        const double Step = 2e-4;
+        var sum = 0.0;
+        for (var b = -8 * Spread; b <= 8 * Spread; b += Step)
+        {
+            var log = Normal.PDFLn(0, Spread, b);
+            foreach (var spell in spells)
+                log += spell.Weight * Math.Log(Likelihood(distribution, spell, centre + b, scale));
+            sum += Step * Math.Exp(log);
+        }
+        return Math.Log(sum);
+    }
+
+    private static double Likelihood(LifeDistribution distribution, Spell spell, double centre, double scale)
+    {
+        var weibull = distribution == LifeDistribution.Weibull;
+        double Ended(double t) =>
+            t <= 0 ? 0
+            : double.IsInfinity(t) ? 1
+            : weibull ? Weibull.CDF(1 / scale, Math.Exp(centre), t)
+            : LogNormal.CDF(centre, scale, t);
+        return spell.End == SpellEnd.At
+            ? weibull
+                ? Weibull.PDF(1 / scale, Math.Exp(centre), spell.Lower)
+                : LogNormal.PDF(centre, scale, spell.Lower)
+            : Ended(spell.Upper) - Ended(spell.Lower);
+    }
+}

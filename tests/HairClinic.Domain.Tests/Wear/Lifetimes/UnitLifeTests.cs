@@ -1,0 +1,33 @@
+using HairClinic.Domain.Wear.Curves;
+using HairClinic.Domain.Wear.Lifetimes;
+
+namespace HairClinic.Domain.Tests.Wear.Lifetimes;
+
+/// <summary>One test for each way a unit's life ends or does not; the ways a hold ends are in HoldObservationTests.</summary>
+public sealed class UnitLifeTests
+{
+    [Fact]
+    public void The_first_structural_grade_of_three_ends_it_between_the_inspections_that_bracket_it() =>
+        Assert.Equal(Spell.Between(120, 150), UnitLife.Of([(60, 0), (120, 2), (150, 3), (180, 4)], 180));
+
+    [Fact]
+    public void Found_worn_out_at_the_first_look_it_lasted_at_most_so_long() => Assert.Equal(Spell.By(90), UnitLife.Of([(90, 4)], 90));
+
+    [Fact]
+    public void An_inspection_at_which_nobody_looked_brackets_nothing() =>
+        Assert.Equal(Spell.Between(60, 150), UnitLife.Of([(60, 1), (120, null), (150, 3)], 150));
+
+    [Fact]
+    public void Put_aside_still_wearable_lost_damaged_or_in_wear_today_it_lasted_at_least_so_long() =>
+        Assert.Equal(Spell.After(170), UnitLife.Of([(60, 0), (150, 2)], 170));
+
+    [Fact]
+    public void Worn_out_before_its_first_day_was_over_it_ended_within_that_day() => Assert.Equal(Spell.By(1), UnitLife.Of([(0, 3)], 0));
+
+    [Fact]
+    public void A_repair_after_grade_three_does_not_begin_a_new_life() =>
+        Assert.Equal(Spell.Between(100, 130), UnitLife.Of([(100, 1), (130, 3), (160, 0)], 200));
+
+    [Fact]
+    public void Not_worn_yet_tells_nothing() => Assert.Equal(Spell.After(0), UnitLife.Of([], 0));
+}

@@ -1,0 +1,143 @@
+using HairClinic.Domain.Wear.Curves;
+using HairClinic.Domain.Wear.Lifetimes;
+
+namespace HairClinic.Domain.Tests.Wear.Lifetimes;
+
+/// <summary>Rows that cannot answer: with priors the prior's answer and a note, without a plain statement; never a wrong number.</summary>
+public sealed class WithoutAnswerTests
+{
+    private static readonly WindowPrior Window = WindowPrior.Of(LifeDistribution.Weibull, 28, 56);
+    private static readonly LifeDistribution[] Both = [LifeDistribution.Weibull, LifeDistribution.LogNormal];
+
+    public static TheoryData<string> Cases =>
+        ["no rows", "nothing ended", "all by then", "separated", "constant", "twice", "no spread", "one row"];
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Without_priors_the_fit_says_that_there_is_no_estimate(string name)
+    {
+        foreach (var distribution in Both)
+        {
+            var (spells, columns) = Rows(name);
+            var fit = LifetimeModel.Fit(distribution, LifeRows.Of(spells, columns), LifePriors.Flat(columns.Length));
+
+            Assert.False(fit.Converged);
+            Assert.StartsWith("There is no estimate:", fit.Missing?.Text, StringComparison.Ordinal);
+            Assert.Empty(fit.Coefficients);
+            Assert.True(double.IsNaN(fit.LogLikelihood));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void With_priors_there_is_an_answer_near_the_prior(string name)
+    {
+        foreach (var distribution in Both)
+        {
+            var window = WindowPrior.Of(distribution, 28, 56);
+            var (spells, columns) = Rows(name);
+            var rows = LifeRows.Of(spells, columns, [.. spells.Select(_ => window.Place)], [.. spells.Select((_, i) => i % 3)]);
+            var fit = LifetimeModel.Fit(distribution, rows, window.Priors([.. columns.Select(_ => LifePriors.UsualCoefficient)]));
+
+            Assert.Null(fit.Missing);
+            Assert.True(fit.Converged);
+            Assert.InRange(fit.LogScale, -1.6, 1.6);
+            Assert.All(fit.Coefficients, c => Assert.InRange(c, -1.5, 1.5));
+            Assert.InRange(fit.StdError(0), 1e-3, window.PracticeFactor + 1e-12);
+        }
+    }
+
+    [Fact]
+    public void The_covariate_the_rows_cannot_tell_is_named()
+    {
+        var (spells, columns) = Rows("constant");
+        Assert.Contains(
+            "heat",
+            LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of(spells, columns), LifePriors.Flat(1)).Missing!.Text,
+            StringComparison.Ordinal
+        );
+
+        (spells, columns) = Rows("separated");
+        Assert.Contains(
+            "heat",
+            LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of(spells, columns), LifePriors.Flat(1)).Missing!.Text,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void That_nothing_ended_is_noted_and_moves_the_prior_only_upwards()
+    {
+        Spell[] spells = [.. Enumerable.Repeat(Spell.After(60), 20)];
+        var rows = LifeRows.Of(spells, [], [.. spells.Select(_ => Window.Place)], [.. Enumerable.Range(0, 20)]);
+        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.Priors([]));
+
+        Assert.Equal(FitNote.NothingEnded, Assert.Single(fit.Notes));
+        Assert.True(fit.Coefficients[0] > 0);
+    }
+
+    [Fact]
+    public void That_all_rows_are_one_clients_is_noted()
+    {
+        Spell[] spells = [Spell.At(30), Spell.At(35), Spell.After(40)];
+        var fit = LifetimeModel.Fit(
+            LifeDistribution.Weibull,
+            LifeRows.Of(spells, [], [.. spells.Select(_ => Window.Place)], [7, 7, 7]),
+            Window.Priors([])
+        );
+
+        Assert.Equal(FitNote.OneClient, Assert.Single(fit.Notes));
+        Assert.True(fit.Converged);
+    }
+
+    [Fact]
+    public void A_bond_made_today_tells_nothing_and_changes_nothing()
+    {
+        Spell[] spells = [Spell.At(30), Spell.After(0), Spell.At(50)];
+        var rows = LifeRows.Of(spells, []);
+
+        Assert.Equal((2, 2), (rows.Count, rows.Ended));
+    }
+
+    [Fact]
+    public void A_covariate_far_from_nought_is_no_trouble()
+    {
+        double[] heat = [1, 2, 3, 4, 5, 6, 7, 8];
+        Spell[] spells =
+        [
+            Spell.At(30),
+            Spell.At(34),
+            Spell.At(29),
+            Spell.After(40),
+            Spell.At(41),
+            Spell.At(38),
+            Spell.At(47),
+            Spell.At(44),
+        ];
+        var near = LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of(spells, [new("heat", heat)]), LifePriors.Flat(1));
+        var far = LifetimeModel.Fit(
+            LifeDistribution.Weibull,
+            LifeRows.Of(spells, [new("heat", [.. heat.Select(h => h + 1e6)])]),
+            LifePriors.Flat(1)
+        );
+
+        Assert.Equal(near.Coefficients[1], far.Coefficients[1], 1e-9);
+        Assert.Equal(near.Coefficients[0] - 1e6 * near.Coefficients[1], far.Coefficients[0], 1e-3);
+    }
+
+    private static (Spell[] Spells, LifeColumn[] Columns) Rows(string name)
+    {
+        Spell[] ends = [Spell.At(30), Spell.At(34), Spell.At(41), Spell.After(44), Spell.After(50), Spell.After(39)];
+        return name switch
+        {
+            "no rows" => ([], []),
+            "nothing ended" => ([.. ends.Select(s => Spell.After(s.Lower))], []),
+            "all by then" => ([.. ends.Select(s => Spell.By(s.Lower))], []),
+            "separated" => (ends, [new("heat", [0, 0, 0, 0, 1, 1])]),
+            "constant" => (ends, [new("heat", [3, 3, 3, 3, 3, 3])]),
+            "twice" => (ends, [new("heat", [1, 2, 5, 3, 1, 2]), new("warmth", [2, 4, 10, 6, 2, 4])]),
+            "no spread" => ([.. Enumerable.Repeat(Spell.At(30), 6)], []),
+            _ => ([Spell.At(40)], []),
+        };
+    }
+}
