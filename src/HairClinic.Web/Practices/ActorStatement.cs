@@ -10,16 +10,6 @@ public static class ActorStatement
 {
     public const string Sql = "select act_as($1, $2, $3, $4, $5, $6, $7, true)";
 
-    private const string InBatchSql = "select act_as($1, $2, $3, $4, $5, $6, $7, false)";
-
-    /// <summary>For those who send it in one breath with their question: with the answer it is forgotten.</summary>
-    public static NpgsqlBatchCommand InBatch(Actor actor, Instant now)
-    {
-        var command = new NpgsqlBatchCommand(InBatchSql);
-        Fill(command.Parameters, actor, now);
-        return command;
-    }
-
     public static void Fill(DbParameterCollection parameters, Actor actor, Instant now)
     {
         Add(actor.PracticeId, NpgsqlDbType.Uuid);

@@ -10,7 +10,7 @@ using Npgsql;
 namespace HairClinic.Web.Data.Books;
 
 /// <summary>
-/// All a client's first page shows, in one round trip: the first statement says who is acting, the second brings one row.
+/// All a client's first page shows, in one statement that says who is acting and brings one row.
 /// Thousands of clients open this page at the same hour of the morning, so it is the one page that asks past EF.
 /// </summary>
 public sealed class OwnPageBook(ClinicDatabase database)
@@ -24,22 +24,24 @@ public sealed class OwnPageBook(ClinicDatabase database)
     {
         await using var connection = new NpgsqlConnection(_connection ??= Shared(database.Connections.Program));
         await connection.OpenAsync(cancellation);
-        await using var batch = new NpgsqlBatch(connection) { BatchCommands = { ActorStatement.InBatch(actor, now), Ask(actor, now) } };
-        try
+        await using var command = new NpgsqlCommand(OwnPageFunction.Call, connection)
         {
-            await using var reader = await batch.ExecuteReaderAsync(cancellation);
-            await reader.NextResultAsync(cancellation);
-            return await reader.ReadAsync(cancellation) ? Facts(reader) : null;
-        }
-        catch (PostgresException e) when (e.SqlState == ActorFunctions.ChangedState)
-        {
-            return null;
-        }
+            Parameters =
+            {
+                new NpgsqlParameter<Guid> { TypedValue = actor.PracticeId },
+                new NpgsqlParameter<Guid> { TypedValue = actor.ClientId },
+                new NpgsqlParameter<Guid?> { TypedValue = actor.SignInId },
+                new NpgsqlParameter<DateTime> { TypedValue = now.ToDateTimeUtc() },
+            },
+        };
+        await using var reader = await command.ExecuteReaderAsync(cancellation);
+        return await reader.ReadAsync(cancellation) ? Facts(reader) : null;
     }
 
     /// <summary>
-    /// A few connections that many questions share at once, so that each has the plans of these two statements at hand. They are never
-    /// reset: each question says in its own transaction who asks, and with that transaction it is forgotten.
+    /// A few connections that many questions share at once, so that each has the plan of this statement at hand. They are never
+    /// reset: each question says in its own transaction who asks, and with that transaction it is forgotten. Nothing else may use them,
+    /// and no second statement join this one: the driver takes it for prepared after the first has failed.
     /// </summary>
     private static string Shared(string program) =>
         new NpgsqlConnectionStringBuilder(ClinicConnections.Preparing(program))
@@ -47,16 +49,6 @@ public sealed class OwnPageBook(ClinicDatabase database)
             MaxPoolSize = MostConnections,
             Multiplexing = true,
         }.ConnectionString;
-
-    private static NpgsqlBatchCommand Ask(ClientActor actor, Instant now) =>
-        new(OwnPageFunction.Call)
-        {
-            Parameters =
-            {
-                new NpgsqlParameter<Guid?> { TypedValue = actor.SignInId },
-                new NpgsqlParameter<DateTime> { TypedValue = now.ToDateTimeUtc() },
-            },
-        };
 
     private static OwnPageFacts Facts(NpgsqlDataReader row) =>
         new(row.GetString(0), row.GetString(1), Text(row, 2), row.GetString(3), row.GetInt32(4), row.GetInt32(5))

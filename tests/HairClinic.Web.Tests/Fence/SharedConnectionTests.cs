@@ -1,0 +1,52 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Practices;
+
+namespace HairClinic.Web.Tests.Fence;
+
+/// <summary>First pages are read over a few connections that many share at once and nobody resets: none hands one client another's page.</summary>
+public sealed class SharedConnectionTests(PgServer server)
+{
+    private static readonly string[] Names = [.. Enumerable.Range(0, 24).Select(n => $"Guest {n}")];
+
+    [Fact]
+    public async Task A_thousand_at_once_each_read_their_own_page_or_none()
+    {
+        var clients = new List<Client>();
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                scene.LayPractice("Practice under test");
+                var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+                clients.AddRange(Names.Select((name, n) => scene.Welcome($"C-{n}", name, salon)));
+            }
+        );
+        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == clients[0].Id).Leave(new(2027, 2, 1)));
+        var now = clinic.Clock.GetCurrentInstant();
+        // Of every five one breaks: a client who left, one of another practice, somebody who is nobody.
+        ClientActor[] strangers =
+        [
+            new(clinic.PracticeId, clients[0].Id),
+            new(Guid.CreateVersion7(), clients[1].Id),
+            new(clinic.PracticeId, Guid.CreateVersion7()),
+        ];
+
+        var read = await Task.WhenAll(
+            Enumerable
+                .Range(0, 1000)
+                .Select(async n =>
+                {
+                    var actor = n % 5 == 0 ? strangers[n % 3] : new ClientActor(clinic.PracticeId, clients[1 + n % 23].Id);
+                    var facts = await clinic.UseAsync<OwnPageBook, OwnPageFacts?>(
+                        actor,
+                        book => book.ReadAsync(actor, now, TestContext.Current.CancellationToken)
+                    );
+                    return (Expected: n % 5 == 0 ? null : Names[1 + n % 23], facts?.Name);
+                })
+        );
+
+        Assert.All(read, one => Assert.Equal(one.Expected, one.Name));
+    }
+}
