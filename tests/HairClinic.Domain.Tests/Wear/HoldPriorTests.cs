@@ -125,4 +125,31 @@ public sealed class HoldPriorTests
 
         return sum * Step;
     }
+
+    /// <summary>The same integral by another rule, written out with the numbers of the definition: Simpson's, over b + δ.</summary>
+    [Theory]
+    [InlineData(28, 56)]
+    [InlineData(21, 35)]
+    public void Its_survival_is_the_integral_of_the_definition(double low, double high)
+    {
+        var prior = new HoldPrior(low, high);
+        var ratio = Math.Log(high / low);
+        var (sigma, centre) = (0.264245 * ratio, Math.Log(high) - 0.325714 * ratio);
+        var spread = Math.Sqrt(Math.Pow(0.181153 * ratio, 2) + Math.Pow(0.128095 * ratio, 2));
+        foreach (var days in new[] { 5.0, 28, 41, 60, 90 })
+        {
+            const int Steps = 4000;
+            var sum = 0.0;
+            for (var i = 0; i <= Steps; i++)
+            {
+                var at = 9 * (2.0 * i / Steps - 1);
+                var weight =
+                    i is 0 or Steps ? 1
+                    : i % 2 == 1 ? 4
+                    : 2;
+                sum += weight * Math.Exp(-at * at / 2 - Math.Exp((Math.Log(days) - centre - at * spread) / sigma));
+            }
+            Assert.Equal(sum * 18 / Steps / 3 / Math.Sqrt(2 * Math.PI), prior.Survival(days), 1e-12);
+        }
+    }
 }

@@ -60,6 +60,7 @@ public sealed class LifePrediction
     public int LastDayAtOrAbove(double survival)
     {
         var day = Math.Max(1, (int)Quantile(1 - survival));
+        // The quantile may land a rounding error beside a whole day: the definition decides.
         while (Survival(day + 1) >= survival)
             day++;
         while (day > 1 && Survival(day) < survival)

@@ -10,10 +10,10 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 public readonly record struct WindowPrior
 {
     // Of a Weibull window, per unit of width.
-    internal const double WeibullSigma = 0.264245;
-    internal const double WeibullBelowHigh = 0.325714;
-    internal const double WeibullClient = 0.181153;
-    internal const double WeibullPractice = 0.128095;
+    private const double WeibullSigma = 0.264245;
+    private const double WeibullBelowHigh = 0.325714;
+    private const double WeibullClient = 0.181153;
+    private const double WeibullPractice = 0.128095;
 
     private WindowPrior(LifeDistribution distribution, double centre, double width, double sigma, double client, double practice) =>
         (Distribution, Centre, Width, SigmaFactor, ClientFactor, PracticeFactor) = (distribution, centre, width, sigma, client, practice);
