@@ -24,14 +24,6 @@ public static class PhotoEndpoints
             .RequireAuthorization(Policies.Photos);
     }
 
-    private static async Task<IResult> AnswerAsync(Photos slice, Guid clientId, Guid photoId, string? part, HttpContext context)
-    {
-        if (await slice.ReadAsync(clientId, photoId, part, context.RequestAborted) is not { } picture)
-            return Results.NotFound();
-        var headers = context.Response.Headers;
-        headers.CacheControl = "no-store";
-        headers.XContentTypeOptions = "nosniff";
-        headers.ContentDisposition = "inline; filename=\"image.webp\"";
-        return Results.Bytes(picture, "image/webp");
-    }
+    private static async Task<IResult> AnswerAsync(Photos slice, Guid clientId, Guid photoId, string? part, HttpContext context) =>
+        FileAnswers.Picture(context, await slice.ReadAsync(clientId, photoId, part, context.RequestAborted));
 }

@@ -22,14 +22,6 @@ public static class MyPhotosEndpoints
             .RequireAuthorization(Policies.Client);
     }
 
-    private static async Task<IResult> AnswerAsync(MyPhotos slice, Guid photoId, string? part, HttpContext context)
-    {
-        if (await slice.ReadAsync(photoId, part, context.RequestAborted) is not { } picture)
-            return Results.NotFound();
-        var headers = context.Response.Headers;
-        headers.CacheControl = "no-store";
-        headers.XContentTypeOptions = "nosniff";
-        headers.ContentDisposition = "inline; filename=\"image.webp\"";
-        return Results.Bytes(picture, "image/webp");
-    }
+    private static async Task<IResult> AnswerAsync(MyPhotos slice, Guid photoId, string? part, HttpContext context) =>
+        FileAnswers.Picture(context, await slice.ReadAsync(photoId, part, context.RequestAborted));
 }

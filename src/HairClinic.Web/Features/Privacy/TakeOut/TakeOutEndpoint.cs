@@ -1,5 +1,3 @@
-using System.Net.Mime;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 using Microsoft.Net.Http.Headers;
@@ -17,27 +15,16 @@ public static class TakeOutEndpoint
             .RequireAuthorization(Policies.Manage)
             .WithMetadata(new StepUpAttribute(), new LimitedAttribute(Limited.Export));
 
-    private static async Task WriteAsync(Guid clientId, TakeOut slice, HttpContext context)
-    {
-        try
-        {
-            if (!await slice.WriteAsync(clientId, Begin, context.RequestAborted))
-                context.Response.StatusCode = StatusCodes.Status404NotFound;
-        }
-        catch (Refusal) when (!context.Response.HasStarted)
-        {
-            context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
-        }
+    private static Task WriteAsync(Guid clientId, TakeOut slice, HttpContext context) =>
+        FileAnswers.WriteArchiveAsync(
+            context,
+            begin => slice.WriteAsync(clientId, name => begin(AttachedAs(name)), context.RequestAborted)
+        );
 
-        Stream Begin(string name)
-        {
-            context.Response.ContentType = MediaTypeNames.Application.Zip;
-            context.Response.Headers.CacheControl = "no-store";
-            var disposition = new ContentDispositionHeaderValue("attachment");
-            disposition.SetHttpFileName(name);
-            context.Response.Headers.ContentDisposition = disposition.ToString();
-            // The archive writes its headers without awaiting, which the body itself refuses.
-            return context.Response.BodyWriter.AsStream(leaveOpen: true);
-        }
+    private static string AttachedAs(string name)
+    {
+        var disposition = new ContentDispositionHeaderValue("attachment");
+        disposition.SetHttpFileName(name);
+        return disposition.ToString();
     }
 }

@@ -1,0 +1,46 @@
+using System.Net.Mime;
+using HairClinic.Domain.Practices;
+
+namespace HairClinic.Web.Shell;
+
+/// <summary>How pictures and archives of clients go out, whoever asks for them: kept by no browser on the way, taken for nothing else.</summary>
+public static class FileAnswers
+{
+    /// <summary>A picture; none where there is none to see.</summary>
+    public static IResult Picture(HttpContext context, byte[]? picture)
+    {
+        if (picture is null)
+            return Results.NotFound();
+        var headers = context.Response.Headers;
+        headers.CacheControl = "no-store";
+        headers.XContentTypeOptions = "nosniff";
+        headers.ContentDisposition = "inline; filename=\"image.webp\"";
+        return Results.Bytes(picture, "image/webp");
+    }
+
+    /// <param name="write">
+    /// Asks for the stream, with what the browser is to do with it, once it is sure that there is something to write. Returns whether there was.
+    /// </param>
+    public static async Task WriteArchiveAsync(HttpContext context, Func<Func<string, Stream>, Task<bool>> write)
+    {
+        try
+        {
+            if (!await write(Begin))
+                context.Response.StatusCode = StatusCodes.Status404NotFound;
+        }
+        catch (Refusal) when (!context.Response.HasStarted)
+        {
+            context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
+        }
+
+        Stream Begin(string disposition)
+        {
+            context.Response.ContentType = MediaTypeNames.Application.Zip;
+            context.Response.Headers.CacheControl = "no-store";
+            context.Response.Headers.XContentTypeOptions = "nosniff";
+            context.Response.Headers.ContentDisposition = disposition;
+            // The archive writes its headers without awaiting, which the body itself refuses.
+            return context.Response.BodyWriter.AsStream(leaveOpen: true);
+        }
+    }
+}
