@@ -17,17 +17,10 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        var zone = await (
-            from c in db.Clients
-            where c.Id == client
-            join salon in db.Salons on c.HomeSalonId equals salon.Id
-            select salon.Zone
-        ).SingleOrDefaultAsync(cancellation);
-        if (zone is null)
+        if (await OwnZone.OfAsync(db, client, cancellation) is not { } home)
             return null;
         var lines = await LedgerAsync(cancellation);
         var now = clock.GetCurrentInstant();
-        var home = DateTimeZoneProviders.Tzdb[zone];
         return new Screen(
             now.InZone(home).Date,
             home,

@@ -16,13 +16,7 @@ public sealed class WhoSawMine(ClinicDbFactory databases, CurrentActor current, 
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        var zone = await (
-            from c in db.Clients
-            where c.Id == client
-            join salon in db.Salons on c.HomeSalonId equals salon.Id
-            select salon.Zone
-        ).SingleOrDefaultAsync(cancellation);
-        if (zone is null)
+        if (await OwnZone.OfAsync(db, client, cancellation) is not { } home)
             return null;
         // A client reads no people, and no record folded into theirs: both are looked up for them, by their own id alone.
         await using var wide = databases.OpenPracticeWide(nameof(WhoSawMine));
@@ -52,7 +46,6 @@ public sealed class WhoSawMine(ClinicDbFactory databases, CurrentActor current, 
         )
             .Take(Page + 1)
             .ToListAsync(cancellation);
-        var home = DateTimeZoneProviders.Tzdb[zone];
         return new Screen(
             clock.GetCurrentInstant().InZone(home).Date,
             home,
