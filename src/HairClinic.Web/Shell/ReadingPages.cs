@@ -45,9 +45,7 @@ public sealed class ReadingPages(RequestDelegate next, ILoggerFactory log)
         if (context.Response.StatusCode != StatusCodes.Status200OK)
             return;
         context.Response.ContentType = "text/html; charset=utf-8";
-        foreach (var chunk in text.GetStringBuilder().GetChunks())
-            Encoding.UTF8.GetBytes(chunk.Span, context.Response.BodyWriter);
-        await context.Response.BodyWriter.FlushAsync(context.RequestAborted);
+        await context.Response.WriteAsync(text.ToString(), context.RequestAborted);
     }
 
     private static void TellAddress(HttpContext context)
