@@ -6,7 +6,7 @@ using Npgsql;
 
 namespace HairClinic.Web.Tests.Fence;
 
-/// <summary>What reads with its owner's rights, past the policies: one page for whoever acts as a client, and the grants that open.</summary>
+/// <summary>What reads with its owner's rights, past the policies: a client's first page, and the grants that open.</summary>
 public sealed class OwnersRightsTests(PgServer server)
 {
     private Salon salon = null!;

@@ -5,8 +5,9 @@ namespace HairClinic.Web.Practices.Access;
 /// </summary>
 /// <remarks>
 /// The client goes through <c>act_as</c> as everywhere; who is gone gets no row, not an error, because questions that share a
-/// connection must not break each other. It reads with its owner's rights. The same query through the policies of its ten tables took four times as long, most of it to
-/// set up checks that one comparison with the acting client settles, and thousands open this page at the same hour of the morning.
+/// connection must not break each other. It reads with its owner's rights: the same query through the policies of its ten tables
+/// took four times as long, most of it to set up checks that one comparison with the acting client settles, and thousands open
+/// this page at the same hour of the morning.
 /// </remarks>
 public static class OwnPageFunction
 {
