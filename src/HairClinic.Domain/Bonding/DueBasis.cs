@@ -7,8 +7,7 @@ using NodaTime;
 namespace HairClinic.Domain.Bonding;
 
 /// <summary>
-/// Gathers from salon, practice, hold window and client what the due rule asks for, and asks it. Client-specific
-/// hold will replace <see cref="TargetDays"/>; until then it is the prior's.
+/// Gathers from salon, practice, hold window, client and what was learnt what the due rule asks for, and asks it.
 /// </summary>
 public sealed class DueBasis(OpeningDays opening, PracticeSettings settings, HoldWindowRule rule, Client client)
 {
@@ -20,17 +19,25 @@ public sealed class DueBasis(OpeningDays opening, PracticeSettings settings, Hol
 
     public HoldWindow Window { get; } = new(rule.EarliestWeeks, rule.LatestWeeks);
 
-    public int TargetDays => PriorTargets.GetOrAdd(Window, window => new HoldPrior(window).TargetDays);
+    /// <summary>What the records up to the day of application say; null, or an answer of null, leaves the prior's target.</summary>
+    public Func<LocalDate, LearntTarget?>? Learnt { get; init; }
 
-    public DueWindow WindowFor(LocalDate appliedOn) =>
-        DueRule.WindowFor(
-            new DueQuestion(appliedOn, Window, TargetDays, opening)
+    /// <summary>The window's alone, for a client of a practice of which nothing is known.</summary>
+    public int PriorTargetDays => PriorTargets.GetOrAdd(Window, window => new HoldPrior(window).TargetDays);
+
+    public DueWindow WindowFor(LocalDate appliedOn)
+    {
+        var learnt = Learnt?.Invoke(appliedOn);
+        return DueRule.WindowFor(
+            new DueQuestion(appliedOn, Window, learnt?.Days ?? PriorTargetDays, opening)
             {
+                Learnt = learnt,
                 PreferredWeekdays = client.PreferredDays,
                 Cure = CureOf(settings, LabelCureHours),
                 Events = [.. client.Events.Select(e => ToClientEvent(e, settings.DaysBeforeEvent))],
             }
         );
+    }
 
     public static Cure CureOf(PracticeSettings settings, int? labelCureHours) => CureOf(settings.CureHours, labelCureHours);
 

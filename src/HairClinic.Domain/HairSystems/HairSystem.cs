@@ -7,6 +7,7 @@ namespace HairClinic.Domain.HairSystems;
 public sealed class HairSystem : PracticeOwned
 {
     private readonly List<PromiseRevision> _promises = [];
+    private readonly List<UnitRepair> _repairs = [];
 
     private HairSystem() { }
 
@@ -17,6 +18,7 @@ public sealed class HairSystem : PracticeOwned
         ClientId = clientId;
         UnitKindId = unitKindId;
         Dates = new UnitDates { SpecifiedOn = specifiedOn };
+        RemadeTimes = 0;
     }
 
     public string Serial { get; private set; } = "";
@@ -42,6 +44,17 @@ public sealed class HairSystem : PracticeOwned
     public string? Currency { get; private set; }
 
     public IReadOnlyList<PromiseRevision> Promises => _promises;
+
+    public IReadOnlyList<UnitRepair> Repairs => _repairs;
+
+    /// <summary>How often it was sent back to be made again; null where an old book does not say.</summary>
+    public int? RemadeTimes { get; private set; }
+
+    /// <summary>The unit a repeat order was copied from.</summary>
+    public Guid? RepeatsId { get; private set; }
+
+    /// <summary>What the order is to change, or has to keep, against the unit it repeats.</summary>
+    public string? OrderNote { get; private set; }
 
     /// <exception cref="Refusal">It was ordered already.</exception>
     public void Order(LocalDate on)
@@ -92,7 +105,32 @@ public sealed class HairSystem : PracticeOwned
         Require(UnitState.Inspected, "sent back");
         PlaceSalonId = null;
         Promise(revisionId, promisedFor, on);
+        RemadeTimes = (RemadeTimes ?? 0) + 1;
         Move(UnitState.Remake, Dates);
+    }
+
+    /// <summary>A repair is no end of the unit's life: it is kept, and what is left is judged with it.</summary>
+    /// <exception cref="Refusal">It is not here yet, or gone, or the day lies before it arrived.</exception>
+    public void Mend(Guid repairId, LocalDate on, RepairKind kind, string? note)
+    {
+        if (State is UnitState.Specified || State.IsInFlight() || State.IsGone())
+            throw new Refusal("Unit {0} is {1}: it cannot be repaired.", Serial, State);
+        if (on < (Dates.ArrivedOn ?? Dates.FirstBondedOn))
+            throw new Refusal("Unit {0} was not here yet on {1}.", Serial, on);
+        _repairs.Add(new UnitRepair(repairId, Id, on, kind, note));
+    }
+
+    /// <summary>The same again: the draft of the next order, to be looked through before it goes out.</summary>
+    public static HairSystem RepeatOf(Guid id, string serial, HairSystem last, LocalDate on, string? note)
+    {
+        var draft = new HairSystem(id, serial, last.ClientId, last.UnitKindId, on)
+        {
+            RepeatsId = last.Id,
+            OrderNote = string.IsNullOrWhiteSpace(note) ? null : note.Trim(),
+        };
+        if (last is { PriceMinor: { } minor, Currency: { } currency })
+            draft.Price(minor, currency);
+        return draft;
     }
 
     public void Prepare(LocalDate on)
@@ -158,6 +196,7 @@ public sealed class HairSystem : PracticeOwned
         if (dates.FirstDisorder() is var (earlier, later))
             throw new Refusal("Unit {0} was {1} before it was {2}.", Serial, later, earlier);
         RetiredBecause = retiredBecause;
+        RemadeTimes = null;
         Move(state, dates);
     }
 

@@ -20,6 +20,12 @@ public sealed class UnitKind : PracticeOwned
     /// <summary>Null where the workshop is not known, as in many old books.</summary>
     public Guid? WorkshopId { get; private set; }
 
+    /// <summary>Days from order to arrival in half of the orders; the practice's row, common practice until its own orders say better.</summary>
+    public int LeadHalfDays { get; private set; } = 56;
+
+    /// <summary>Days from order to arrival in nine of ten orders.</summary>
+    public int LeadNineInTenDays { get; private set; } = 77;
+
     public bool Retired { get; private set; }
 
     public void Edit(string name, Guid baseMaterialId, Guid? workshopId)
@@ -27,6 +33,14 @@ public sealed class UnitKind : PracticeOwned
         Name = name.Trim();
         BaseMaterialId = baseMaterialId;
         WorkshopId = workshopId;
+    }
+
+    /// <exception cref="Refusal">The longer time is not longer, or beyond two years.</exception>
+    public void Take(int leadHalfDays, int leadNineInTenDays)
+    {
+        if (leadHalfDays < 1 || leadNineInTenDays <= leadHalfDays || leadNineInTenDays > 730)
+            throw new Refusal("Half of the orders take at least one day, nine in ten take longer, and no more than 730 days.");
+        (LeadHalfDays, LeadNineInTenDays) = (leadHalfDays, leadNineInTenDays);
     }
 
     public void Retire() => Retired = true;

@@ -5,21 +5,25 @@ namespace HairClinic.Domain.LoadAhead;
 /// <summary>Expected orders of one client by month: the next on its reorder day, those after it a unit's life apart.</summary>
 public static class OrdersAhead
 {
+    /// <summary>Adds to the months' places, counted from today's month; what lies beyond the last is left out.</summary>
     /// <param name="orderInDays">Days until the next order; 0 where it is due or late.</param>
     /// <param name="life">Chance by days that a unit lasts so long, from one order to the next; nothing on 0.</param>
-    /// <param name="months">Adds to the month's place, counted from today's month.</param>
-    public static void AddTo(Span<double> months, LocalDate today, int orderInDays, ReadOnlySpan<double> life, int days)
+    /// <param name="days">How far is looked ahead.</param>
+    public static void AddTo(OrderLoad load, int scenario, LocalDate today, int orderInDays, ReadOnlySpan<double> life, int days)
     {
-        var (first, perDay) = (new double[days], new double[days]);
+        var (first, perDay, afterOne) = (new double[days], new double[days], new double[days]);
         if (orderInDays < days)
             first[orderInDays] = 1;
         RenewalCounts.Expect(first, life, perDay);
-        for (var day = 0; day < days; day++)
+        RenewalCounts.Expect(life, life, afterOne);
+        var from = 0;
+        for (var month = 0; month < load.Months && from < days; month++)
         {
-            var date = today.PlusDays(day);
-            var month = 12 * (date.Year - today.Year) + date.Month - today.Month;
-            if (month < months.Length)
-                months[month] += perDay[day];
+            var next = today.PlusMonths(month + 1).With(DateAdjusters.StartOfMonth);
+            var end = Math.Min(days, Period.DaysBetween(today, next));
+            var (mean, variance) = RenewalCounts.Within(perDay, afterOne, from, end - 1);
+            load.Add(scenario, month, new VisitCount(mean, variance));
+            from = end;
         }
     }
 }

@@ -13,6 +13,25 @@ public sealed class SalonLoad(int weeks)
 
     public int Weeks => weeks;
 
+    /// <summary>The sums, scenario by scenario and week by week: what is stored.</summary>
+    public IReadOnlyList<IReadOnlyList<WeekLoad>> Scenarios() =>
+        [
+            .. Enumerable
+                .Range(0, LoadScenario.Three.Count)
+                .Select(s => (IReadOnlyList<WeekLoad>)[.. Enumerable.Range(0, weeks).Select(w => sums[s, w])]),
+        ];
+
+    public static SalonLoad Of(IReadOnlyList<IReadOnlyList<WeekLoad>> scenarios)
+    {
+        var load = new SalonLoad(scenarios.Count == 0 ? 0 : scenarios[0].Count);
+        for (var scenario = 0; scenario < scenarios.Count; scenario++)
+        {
+            for (var week = 0; week < load.Weeks; week++)
+                load.Add(scenario, week, scenarios[scenario][week]);
+        }
+        return load;
+    }
+
     public void Add(int scenario, int week, WeekLoad client) => sums[scenario, week] += client;
 
     /// <summary>The same salons' weeks together: means and variances add up within each scenario.</summary>

@@ -18,6 +18,12 @@ public sealed class Workshop : PracticeOwned
 
     public string Name { get; private set; } = "";
 
+    /// <summary>Of twenty orders so many are expected to be made again; the practice's row, common practice until its own orders say better.</summary>
+    public int RemadeOfTwenty { get; private set; } = 1;
+
+    /// <summary>Days from arrival until a unit that must be made again is on its way back.</summary>
+    public int InspectionDays { get; private set; } = 7;
+
     public bool Retired { get; private set; }
 
     public IReadOnlyList<WorkshopClosure> Closures => _closures;
@@ -29,6 +35,16 @@ public sealed class Workshop : PracticeOwned
         _closures.Add(new WorkshopClosure(closureId, Id, from, to, reason));
 
     public void Reopen(Guid closureId) => _closures.RemoveAll(c => c.Id == closureId);
+
+    /// <exception cref="Refusal">More than half would be made again, or the inspection takes over 60 days.</exception>
+    public void Expect(int remadeOfTwenty, int inspectionDays)
+    {
+        if (remadeOfTwenty is < 0 or > 10)
+            throw new Refusal("Of twenty orders 0 to 10 are made again.");
+        if (inspectionDays is < 0 or > 60)
+            throw new Refusal("A unit is inspected and sent back within 0 to 60 days.");
+        (RemadeOfTwenty, InspectionDays) = (remadeOfTwenty, inspectionDays);
+    }
 
     public void Retire() => Retired = true;
 }

@@ -42,6 +42,12 @@ public sealed class PracticeSettings : PracticeOwned
     /// <summary>A client moves or calls off a visit by themselves up to this many hours before it; later they ring.</summary>
     public int ClientMoveHours { get; private set; } = 24;
 
+    /// <summary>Days from arrival until a unit can be bonded: inspection, colour, cut-in, waiting for a chair; common practice, no source.</summary>
+    public int PreparationDays { get; private set; } = 14;
+
+    /// <summary>The chance, in percent, of a day without hair that is accepted: each next unit is ordered before it grows beyond.</summary>
+    public int GapChancePercent { get; private set; } = 5;
+
     /// <summary>The invented practice that can be thrown away in one act.</summary>
     public bool IsDemo { get; private set; }
 
@@ -80,6 +86,16 @@ public sealed class PracticeSettings : PracticeOwned
         if (hoursBefore is < 0 or > 168)
             throw new Refusal("Clients may change a visit up to 0 to 168 hours before it.");
         ClientMoveHours = hoursBefore;
+    }
+
+    /// <exception cref="Refusal">Outside 0–90 days, or 1–30 percent.</exception>
+    public void OrderAhead(int preparationDays, int gapChancePercent)
+    {
+        if (preparationDays is < 0 or > 90)
+            throw new Refusal("A unit is ready to bond 0 to 90 days after it arrives.");
+        if (gapChancePercent is < 1 or > 30)
+            throw new Refusal("The accepted chance of a day without hair is 1 to 30 percent.");
+        (PreparationDays, GapChancePercent) = (preparationDays, gapChancePercent);
     }
 
     public void MarkAsDemo() => IsDemo = true;

@@ -55,6 +55,21 @@ public sealed class ReorderRule(int daysInSight = 1024)
         return Math.Clamp(1 - kept, 0, 1);
     }
 
+    /// <summary>The first day, from today, by which all hair is worn out with at least such a chance; null past what is in sight.</summary>
+    public void Lasts(GapQuestion question, ReadOnlySpan<double> chances, Span<int?> days)
+    {
+        Look(question, extra: 0);
+        for (var i = 0; i < chances.Length; i++)
+        {
+            days[i] = null;
+            for (var day = 0; day < ended.Length && days[i] is null; day++)
+            {
+                if (ended[day] >= chances[i])
+                    days[i] = day;
+            }
+        }
+    }
+
     /// <summary>The fewest new units so that what there is and they outlast the next order; null where none up to the most would do.</summary>
     /// <param name="each">A new unit's life.</param>
     public int? Quantity(GapQuestion question, UnitInHand each, int most = 12)

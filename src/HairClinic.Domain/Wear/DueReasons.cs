@@ -9,6 +9,7 @@ public readonly record struct DueReasons
     internal LocalDate AppliedOn { get; init; }
     internal HoldWindow Window { get; init; }
     internal int TargetDays { get; init; }
+    internal LearntTarget? Learnt { get; init; }
     internal Cure Cure { get; init; }
     internal int FirstClearDays { get; init; }
     internal int PulledToDays { get; init; }
@@ -28,7 +29,18 @@ public readonly record struct DueReasons
         var reasons = new List<DueReason>(6)
         {
             new(DueRuleName.HoldWindow, AppliedOn, Closes, Window.EarliestWeeks, Window.LatestWeeks),
-            new(DueRuleName.TargetFromPrior, AppliedOn, target, TargetDays),
+            Learnt switch
+            {
+                { OwnBonds: > 0 } own => new(
+                    DueRuleName.TargetFromOwnBonds,
+                    AppliedOn.PlusDays(own.UnknownDays),
+                    target,
+                    TargetDays,
+                    own.OwnBonds
+                ),
+                not null => new(DueRuleName.TargetFromPractice, AppliedOn, target, TargetDays),
+                null => new(DueRuleName.TargetFromPrior, AppliedOn, target, TargetDays),
+            },
         };
         if (Has(DueRuleName.TargetCappedAtCloses))
             Shift(DueRuleName.TargetCappedAtCloses, Closes, null);

@@ -35,7 +35,7 @@ public static class DueRule
         var opens = applied + NodaConstants.DaysPerWeek * question.Window.EarliestWeeks;
         var cured = question.Cure.FirstClearDay(applied, question.Opening);
         var target = applied + question.TargetDays;
-        var rules = DueReasons.Bit(DueRuleName.HoldWindow) | DueReasons.Bit(DueRuleName.TargetFromPrior);
+        var rules = DueReasons.Bit(DueRuleName.HoldWindow) | DueReasons.Bit(TargetRule(question.Learnt));
 
         if (target > closes)
         {
@@ -78,6 +78,7 @@ public static class DueRule
             AppliedOn = appliedOn,
             Window = question.Window,
             TargetDays = question.TargetDays,
+            Learnt = question.Learnt,
             Cure = question.Cure,
             FirstClearDays = cured - applied,
             PulledToDays = last - applied,
@@ -89,6 +90,14 @@ public static class DueRule
         };
         return new(appliedOn.PlusDays(opens - applied), appliedOn.PlusDays(target - applied), closesOn, dueOn, why);
     }
+
+    private static DueRuleName TargetRule(LearntTarget? learnt) =>
+        learnt switch
+        {
+            { OwnBonds: > 0 } => DueRuleName.TargetFromOwnBonds,
+            not null => DueRuleName.TargetFromPractice,
+            null => DueRuleName.TargetFromPrior,
+        };
 
     private static int Pulling(ReadOnlySpan<ClientEvent> events, int opens, int target, int cured)
     {

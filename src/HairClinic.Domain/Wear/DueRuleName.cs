@@ -16,6 +16,12 @@ public enum DueRuleName
     /// <summary>From the day of application to the target; amount is days. No bond of this client was used.</summary>
     TargetFromPrior,
 
+    /// <summary>From the target of an unknown client to this one's; amount is days, up-to the client's own bonds behind it.</summary>
+    TargetFromOwnBonds,
+
+    /// <summary>From the day of application to the target; amount is days. The practice's bonds tell, none of this client's.</summary>
+    TargetFromPractice,
+
     /// <summary>From the target wished to the window's last day.</summary>
     TargetCappedAtCloses,
 

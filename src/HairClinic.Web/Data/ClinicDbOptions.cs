@@ -1,3 +1,4 @@
+using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
@@ -18,7 +19,7 @@ public static class ClinicDbOptions
             .UseNpgsql(connection, n => n.UseNodaTime().SetPostgresVersion(15, 0))
             .UseSnakeCaseNamingConvention()
             .UseApplicationServiceProvider(IdentitySchema)
-            .AddInterceptors(new SessionSettings(clock ?? SystemClock.Instance))
+            .AddInterceptors(new SessionSettings(clock ?? SystemClock.Instance), new PlanAfterwards(clock ?? SystemClock.Instance))
             .UseLoggerFactory(logs)
             .Options;
 }

@@ -3,6 +3,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Learning;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Workers;
@@ -41,13 +42,24 @@ public sealed class DueDateRefresher
                 .Include(c => c.Events)
                 .Where(c => clientIds.Contains(c.Id))
                 .ToDictionaryAsync(c => c.Id, cancellation);
+            var holds = await HoldBook.LoadAsync(db, clientIds, tracked: false, cancellation);
             foreach (var row in batch)
             {
                 var used = row.Bond.Products.Select(p => p.ProductId).FirstOrDefault(adhesives.ContainsKey);
                 var adhesive = used == Guid.Empty ? (Guid?)null : used;
                 var label = adhesive is { } id ? adhesives[id] : null;
                 if (
-                    TryBasis(() => book.BasisFor(clients[row.Bond.ClientId], row.BaseMaterialId, adhesive, row.Bond.Attachment, label)) is
+                    TryBasis(() =>
+                        book.BasisFor(
+                            clients[row.Bond.ClientId],
+                            row.BaseMaterialId,
+                            adhesive,
+                            row.Bond.Attachment,
+                            label,
+                            row.Bond.WaitsKept,
+                            holds
+                        )
+                    ) is
                     { } basis
                 )
                     moved += Renew(row.Bond, basis) ? 1 : 0;

@@ -1,5 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Learning;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;
@@ -66,6 +67,19 @@ public sealed partial class PracticeWork(
             case WorkKind.RemoveFiles:
                 foreach (var file in WorkItems.Read<RemoveFilesBody>(item).Files)
                     photos.Delete(current.Actor.PracticeId, file);
+                break;
+            case WorkKind.PlanOrders:
+                await using (var db = databases.Open())
+                {
+                    var book = await OrderBook.LoadAsync(db, cancellation);
+                    var clients = WorkItems.Read<PlanOrdersBody>(item).ClientIds;
+                    await SalonPlans.TakeAsync(db, book, clients, clock.GetCurrentInstant(), cancellation);
+                    await db.SaveChangesAsync(cancellation);
+                }
+                break;
+            case WorkKind.Reckon:
+                await using (var db = databases.Open())
+                    await ReckoningBook.AskAsync(db, askedBy: null, clock.GetCurrentInstant(), cancellation);
                 break;
             default:
                 throw new InvalidOperationException($"Nobody does {item.Kind}.");

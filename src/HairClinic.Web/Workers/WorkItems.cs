@@ -15,6 +15,11 @@ public static class WorkItems
     public static WorkItem RemoveFiles(IReadOnlyList<Guid> files, Instant now) =>
         new(Guid.CreateVersion7(), WorkKind.RemoveFiles, Write(new RemoveFilesBody(files)), now);
 
+    public static WorkItem PlanOrders(IReadOnlyList<Guid> clientIds, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.PlanOrders, Write(new PlanOrdersBody(clientIds)), now);
+
+    public static WorkItem Reckon(Instant now) => new(Guid.CreateVersion7(), WorkKind.Reckon, "{}", now);
+
     public static T Read<T>(WorkItem item) => JsonSerializer.Deserialize<T>(item.Body, JsonColumns.Options)!;
 
     private static string Write<T>(T body) => JsonSerializer.Serialize(body, JsonColumns.Options);

@@ -10,4 +10,10 @@ public enum WorkKind
 
     /// <summary>Files of a client who was erased.</summary>
     RemoveFiles,
+
+    /// <summary>Something changed on which some clients' next orders depend.</summary>
+    PlanOrders,
+
+    /// <summary>So much changed that everything is reckoned anew.</summary>
+    Reckon,
 }

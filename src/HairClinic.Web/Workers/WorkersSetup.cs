@@ -18,7 +18,9 @@ public static class WorkersSetup
             .AddSingleton<DueDateRefresher>()
             .AddSingleton<LinkAnswers>()
             .AddScoped<PracticeWork>()
+            .AddScoped<Reckoner>()
             .AddSingleton<NightlyKeeping>()
             .AddHostedService(services => services.GetRequiredService<NightlyKeeping>())
+            .AddHostedService<ReckoningLoop>()
             .AddHostedService<WorkLoop>();
 }

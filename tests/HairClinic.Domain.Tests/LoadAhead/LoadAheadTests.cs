@@ -144,12 +144,14 @@ public sealed class LoadAheadTests
     [Fact]
     public void Orders_fall_on_the_reorder_day_and_a_life_later()
     {
-        var (months, life) = (new double[12], new double[201]);
+        var (load, life) = (new OrderLoad(12), new double[201]);
         life[200] = 1;
-        OrdersAhead.AddTo(months, new LocalDate(2027, 1, 15), 20, life, 364);
+        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+            OrdersAhead.AddTo(load, scenario, new LocalDate(2027, 1, 15), 20, life, 364);
 
-        Assert.Equal([1, 7], Enumerable.Range(0, 12).Where(m => months[m] > 0.5));
-        Assert.Equal(2, months.Sum());
+        Assert.Equal([1, 7], Enumerable.Range(0, 12).Where(m => load.Month(m).Mean > 0.5));
+        Assert.Equal(2, Enumerable.Range(0, 12).Sum(m => load.Month(m).Mean), 12);
+        Assert.Equal(0, load.Month(1).Variance, 12);
     }
 
     private static LoadQuestion Question(int client) =>

@@ -21,6 +21,8 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
         ["visit_segments.ends_at"] = "2027-02-03T11:00:00Z",
         ["find_words.kind"] = "ClientName",
         ["client_grants.reason"] = "Granted",
+        // Only one runs at a time.
+        ["reckonings.ended_at"] = "2027-02-03T10:00:00Z",
     };
 
     private readonly Dictionary<string, IReadOnlyList<Column>> columns = [];
@@ -150,6 +152,7 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
         {
             "uuid" => Guid.CreateVersion7(),
             "bool" => false,
+            "float8" => 1.5,
             // Numbers of a chain are never the same twice.
             "int8" when column.Name == "number" => ++numbers,
             "int2" or "int4" or "int8" or "numeric" => 1,

@@ -8,11 +8,14 @@ public static class UnitLife
 {
     /// <param name="inspections">In order of worn days: the worst structural grade seen, null where nobody looked.</param>
     /// <param name="wornDays">Worn until today, or until it left service for whatever reason.</param>
+    /// <param name="retired">It was retired for wear, not lost, damaged, kept as a spare or given away.</param>
     /// <remarks>
     /// The end is the first structural grade of 3 or more, between the inspections that bracket it. A unit put aside still
-    /// wearable, lost, damaged, changed for style or gone with its client lasted at least so long. A repair is no end.
+    /// wearable, lost, damaged, changed for style or gone with its client lasted at least so long. A repair is no end. One that
+    /// was retired with nobody writing down how it looked, as in old books, had worn out by then: taking it as still sound
+    /// would make every life look longer than it was.
     /// </remarks>
-    public static Spell Of(ReadOnlySpan<(double WornDays, int? Grade)> inspections, double wornDays)
+    public static Spell Of(ReadOnlySpan<(double WornDays, int? Grade)> inspections, double wornDays, bool retired = false)
     {
         var sound = 0.0;
         foreach (var (worn, grade) in inspections)
@@ -23,6 +26,6 @@ public static class UnitLife
             if (grade is not null)
                 sound = worn;
         }
-        return Spell.After(Math.Max(0, wornDays));
+        return retired && wornDays > sound ? Spell.Between(sound, wornDays) : Spell.After(Math.Max(0, wornDays));
     }
 }

@@ -2,13 +2,16 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data.Learning;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace HairClinic.Web.Data.Books;
 
 /// <summary>
 /// What the due rule needs to know of the practice, read once: settings, salons with their opening days, hold
-/// windows. Whoever logs, imports or refreshes bonds asks it for the basis of one bond.
+/// windows, and what was learnt. Whoever logs, imports or refreshes bonds asks it for the basis of one bond.
 /// </summary>
 public sealed class DueBook
 {
@@ -16,13 +19,15 @@ public sealed class DueBook
     private readonly List<HoldWindowRule> _rules;
     private readonly Dictionary<Guid, Salon> _salons;
     private readonly Dictionary<Guid, OpeningDays> _opening;
+    private readonly WearBelief _belief;
 
-    private DueBook(PracticeSettings settings, List<Salon> salons, List<HoldWindowRule> rules)
+    private DueBook(PracticeSettings settings, List<Salon> salons, List<HoldWindowRule> rules, WearBelief belief)
     {
         _settings = settings;
         _rules = rules;
         _salons = salons.ToDictionary(s => s.Id);
         _opening = salons.ToDictionary(s => s.Id, DueBasis.OpeningOf);
+        _belief = belief;
     }
 
     public PracticeSettings Settings => _settings;
@@ -31,19 +36,48 @@ public sealed class DueBook
 
     public Salon Salon(Guid salonId) => _salons[salonId];
 
-    /// <summary>Three round trips, however many bonds are asked about.</summary>
+    /// <summary>A handful of round trips, however many bonds are asked about.</summary>
     public static async Task<DueBook> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
         new(
             await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation),
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
-            await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation)
+            await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
+            (await Beliefs.LoadAsync(db, cancellation)).Hold
         );
 
     /// <param name="client">With their life events loaded.</param>
+    /// <param name="holds">The client's bonds before this one; null leaves the target to what is assumed of anybody.</param>
     /// <exception cref="Refusal">No hold window fits.</exception>
-    public DueBasis BasisFor(Client client, Guid baseMaterialId, Guid? adhesiveId, Attachment attachment, int? labelCureHours = null) =>
-        new(_opening[client.HomeSalonId], _settings, HoldWindowRule.Choose(_rules, baseMaterialId, adhesiveId, attachment), client)
+    public DueBasis BasisFor(
+        Client client,
+        Guid baseMaterialId,
+        Guid? adhesiveId,
+        Attachment attachment,
+        int? labelCureHours = null,
+        bool? waitsKept = null,
+        HoldBook? holds = null
+    )
+    {
+        var rule = HoldWindowRule.Choose(_rules, baseMaterialId, adhesiveId, attachment);
+        return new(_opening[client.HomeSalonId], _settings, rule, client)
         {
             LabelCureHours = labelCureHours,
+            Learnt = holds is null
+                ? null
+                : day => Learnt(rule, holds.Until(client.Id, day), holds.ColumnsOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept)),
         };
+    }
+
+    private LearntTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<WearColumn> columns)
+    {
+        if (HoldBook.PriorOf(rule) is not { } window)
+            return null;
+        var told = own.Where(s => s.Window is not null && s.Spell.Upper > 0 && !(s.Spell.Lower == 0 && double.IsInfinity(s.Spell.Upper)))
+            .ToList();
+        if (told.Count == 0 && _belief.Fit is null && _belief.Effect(columns) == 0)
+            return null;
+        int Target(LifeNodes client) => _belief.Predict(client, window, columns).LastDayAtOrAbove(HoldPrior.TargetSurvival);
+        var unknown = LifeNodes.Of(_belief.Population);
+        return new(Target(told.Count == 0 ? unknown : _belief.Of(told)), told.Count, Target(unknown));
+    }
 }

@@ -24,6 +24,8 @@ public sealed class HairSystemMap() : FencedMap<HairSystem>("hair_systems")
         builder.Refers<HairSystem, Salon>(x => x.PlaceSalonId);
         builder.HasIndex(x => new { x.PracticeId, x.Serial }).IsUnique();
         builder.HasIndex(x => new { x.PracticeId, x.ClientId });
+        builder.Refers<HairSystem, HairSystem>(x => x.RepeatsId);
         builder.Contains(x => x.Promises, (PromiseRevision p) => p.HairSystemId);
+        builder.Contains(x => x.Repairs, (UnitRepair r) => r.HairSystemId);
     }
 }

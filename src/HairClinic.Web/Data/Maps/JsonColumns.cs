@@ -1,7 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using HairClinic.Domain.Wear;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using NodaTime;
 using NodaTime.Serialization.SystemTextJson;
@@ -27,4 +29,18 @@ public static class JsonColumns
         reasons => reasons.Count,
         reasons => reasons.ToList()
     );
+
+    /// <summary>A list kept in one jsonb column; it is replaced whole, so two of the same text are the same.</summary>
+    public static void IsJson<T>(this PropertyBuilder<IReadOnlyList<T>> property)
+    {
+        property
+            .HasColumnType("jsonb")
+            .HasConversion(
+                new ValueConverter<IReadOnlyList<T>, string>(
+                    list => JsonSerializer.Serialize(list, Options),
+                    json => JsonSerializer.Deserialize<List<T>>(json, Options)!
+                ),
+                new ValueComparer<IReadOnlyList<T>>((a, b) => ReferenceEquals(a, b), list => list.Count, list => list)
+            );
+    }
 }

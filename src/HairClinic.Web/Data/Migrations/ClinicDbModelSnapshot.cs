@@ -1150,6 +1150,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("text")
                         .HasColumnName("currency");
 
+                    b.Property<string>("OrderNote")
+                        .HasColumnType("text")
+                        .HasColumnName("order_note");
+
                     b.Property<Guid?>("PlaceSalonId")
                         .HasColumnType("uuid")
                         .HasColumnName("place_salon_id");
@@ -1157,6 +1161,14 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<long?>("PriceMinor")
                         .HasColumnType("bigint")
                         .HasColumnName("price_minor");
+
+                    b.Property<int?>("RemadeTimes")
+                        .HasColumnType("integer")
+                        .HasColumnName("remade_times");
+
+                    b.Property<Guid?>("RepeatsId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("repeats_id");
 
                     b.Property<string>("RetiredBecause")
                         .HasColumnType("text")
@@ -1236,6 +1248,9 @@ namespace HairClinic.Web.Data.Migrations
                     b.HasIndex("PracticeId", "PlaceSalonId")
                         .HasDatabaseName("ix_hair_systems_practice_id_place_salon_id");
 
+                    b.HasIndex("PracticeId", "RepeatsId")
+                        .HasDatabaseName("ix_hair_systems_practice_id_repeats_id");
+
                     b.HasIndex("PracticeId", "Serial")
                         .IsUnique()
                         .HasDatabaseName("ix_hair_systems_practice_id_serial");
@@ -1302,6 +1317,14 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("base_material_id");
 
+                    b.Property<int>("LeadHalfDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("lead_half_days");
+
+                    b.Property<int>("LeadNineInTenDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("lead_nine_in_ten_days");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text")
@@ -1337,6 +1360,207 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("unit_kinds", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.HairSystems.UnitRepair", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<LocalDate>("DoneOn")
+                        .HasColumnType("date")
+                        .HasColumnName("done_on");
+
+                    b.Property<Guid>("HairSystemId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("hair_system_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Note")
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_unit_repairs");
+
+                    b.HasIndex("PracticeId", "HairSystemId")
+                        .HasDatabaseName("ix_unit_repairs_practice_id_hair_system_id");
+
+                    b.ToTable("unit_repairs", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.LoadAhead.LoadForecast", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Clients")
+                        .HasColumnType("integer")
+                        .HasColumnName("clients");
+
+                    b.Property<LocalDate>("From")
+                        .HasColumnType("date")
+                        .HasColumnName("from");
+
+                    b.Property<Guid>("SalonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("salon_id");
+
+                    b.Property<string>("Scenarios")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("scenarios");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_load_forecasts");
+
+                    b.HasIndex("PracticeId", "SalonId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_load_forecasts_practice_id_salon_id");
+
+                    b.ToTable("load_forecasts", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.LoadAhead.OrderForecast", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<LocalDate>("From")
+                        .HasColumnType("date")
+                        .HasColumnName("from");
+
+                    b.Property<string>("Scenarios")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("scenarios");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<Guid?>("WorkshopId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("workshop_id");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_order_forecasts");
+
+                    b.HasIndex("PracticeId", "WorkshopId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_order_forecasts_practice_id_workshop_id");
+
+                    NpgsqlIndexBuilderExtensions.AreNullsDistinct(b.HasIndex("PracticeId", "WorkshopId"), false);
+
+                    b.ToTable("order_forecasts", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.LoadAhead.Reckoning", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("AskedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("asked_at");
+
+                    b.Property<Guid?>("AskedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("asked_by");
+
+                    b.Property<int>("Done")
+                        .HasColumnType("integer")
+                        .HasColumnName("done");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("Fault")
+                        .HasColumnType("text")
+                        .HasColumnName("fault");
+
+                    b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("stage");
+
+                    b.Property<Instant?>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("state");
+
+                    b.Property<bool>("StopAsked")
+                        .HasColumnType("boolean")
+                        .HasColumnName("stop_asked");
+
+                    b.Property<int>("Total")
+                        .HasColumnType("integer")
+                        .HasColumnName("total");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_reckonings");
+
+                    b.HasIndex("PracticeId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_reckonings_one_at_a_time")
+                        .HasFilter("ended_at is null");
+
+                    b.HasIndex("PracticeId", "AskedAt")
+                        .HasDatabaseName("ix_reckonings_practice_id_asked_at");
+
+                    b.HasIndex("PracticeId", "AskedBy")
+                        .HasDatabaseName("ix_reckonings_practice_id_asked_by");
+
+                    b.ToTable("reckonings", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Orders.Workshop", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -1347,10 +1571,18 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<int>("InspectionDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("inspection_days");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("name");
+
+                    b.Property<int>("RemadeOfTwenty")
+                        .HasColumnType("integer")
+                        .HasColumnName("remade_of_twenty");
 
                     b.Property<bool>("Retired")
                         .HasColumnType("boolean")
@@ -1599,6 +1831,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("days_before_event");
 
+                    b.Property<int>("GapChancePercent")
+                        .HasColumnType("integer")
+                        .HasColumnName("gap_chance_percent");
+
                     b.Property<int>("GrantDaysAfterVisit")
                         .HasColumnType("integer")
                         .HasColumnName("grant_days_after_visit");
@@ -1619,6 +1855,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<int>("OpeningSoonDays")
                         .HasColumnType("integer")
                         .HasColumnName("opening_soon_days");
+
+                    b.Property<int>("PreparationDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("preparation_days");
 
                     b.Property<string>("Region")
                         .IsRequired()
@@ -2046,6 +2286,147 @@ namespace HairClinic.Web.Data.Migrations
                         .HasDatabaseName("ix_retention_rules_practice_id_subject");
 
                     b.ToTable("retention_rules", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Replacement.ReorderPlan", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<bool>("AtRisk")
+                        .HasColumnType("boolean")
+                        .HasColumnName("at_risk");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<double>("ExpectedDaysWithoutHair")
+                        .HasColumnType("double precision")
+                        .HasColumnName("expected_days_without_hair");
+
+                    b.Property<double>("GapBeforeArrival")
+                        .HasColumnType("double precision")
+                        .HasColumnName("gap_before_arrival");
+
+                    b.Property<double>("GapIfOrderedToday")
+                        .HasColumnType("double precision")
+                        .HasColumnName("gap_if_ordered_today");
+
+                    b.Property<LocalDate?>("HairEndsEarly")
+                        .HasColumnType("date")
+                        .HasColumnName("hair_ends_early");
+
+                    b.Property<LocalDate?>("HairEndsHalf")
+                        .HasColumnType("date")
+                        .HasColumnName("hair_ends_half");
+
+                    b.Property<LocalDate?>("HairEndsLate")
+                        .HasColumnType("date")
+                        .HasColumnName("hair_ends_late");
+
+                    b.Property<int>("InFlight")
+                        .HasColumnType("integer")
+                        .HasColumnName("in_flight");
+
+                    b.Property<int>("InHand")
+                        .HasColumnType("integer")
+                        .HasColumnName("in_hand");
+
+                    b.Property<LocalDate?>("OrderBy")
+                        .HasColumnType("date")
+                        .HasColumnName("order_by");
+
+                    b.Property<LocalDate>("PlannedFor")
+                        .HasColumnType("date")
+                        .HasColumnName("planned_for");
+
+                    b.Property<int?>("Quantity")
+                        .HasColumnType("integer")
+                        .HasColumnName("quantity");
+
+                    b.Property<Guid>("UnitKindId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("unit_kind_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_reorder_plans");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_reorder_plans_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "UnitKindId")
+                        .HasDatabaseName("ix_reorder_plans_practice_id_unit_kind_id");
+
+                    b.HasIndex("PracticeId", "ExpectedDaysWithoutHair", "ClientId")
+                        .HasDatabaseName("ix_reorder_plans_at_risk")
+                        .HasFilter("at_risk");
+
+                    b.ToTable("reorder_plans", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Replacement.StoredLead", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.PrimitiveCollection<double[]>("Arrived")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("arrived");
+
+                    b.Property<LocalDate>("DataCut")
+                        .HasColumnType("date")
+                        .HasColumnName("data_cut");
+
+                    b.Property<int>("Kept")
+                        .HasColumnType("integer")
+                        .HasColumnName("kept");
+
+                    b.Property<int>("Remade")
+                        .HasColumnType("integer")
+                        .HasColumnName("remade");
+
+                    b.Property<Guid>("UnitKindId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("unit_kind_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.PrimitiveCollection<double[]>("Waited")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("waited");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_stored_leads");
+
+                    b.HasIndex("PracticeId", "UnitKindId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_stored_leads_practice_id_unit_kind_id");
+
+                    b.ToTable("stored_leads", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Shelf.Product", b =>
@@ -2484,6 +2865,152 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("visit_segments", null, t =>
                         {
                             t.HasCheckConstraint("ck_visit_segments_ends_after_start", "ends_at > starts_at");
+                        });
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Wear.Lifetimes.StoredFit", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<double?>("ClientSpread")
+                        .HasColumnType("double precision")
+                        .HasColumnName("client_spread");
+
+                    b.Property<int>("Clients")
+                        .HasColumnType("integer")
+                        .HasColumnName("clients");
+
+                    b.PrimitiveCollection<double[]>("Coefficients")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("coefficients");
+
+                    b.PrimitiveCollection<string[]>("Columns")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("columns");
+
+                    b.Property<bool>("Converged")
+                        .HasColumnType("boolean")
+                        .HasColumnName("converged");
+
+                    b.PrimitiveCollection<double[]>("Covariance")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("covariance");
+
+                    b.Property<LocalDate>("DataCut")
+                        .HasColumnType("date")
+                        .HasColumnName("data_cut");
+
+                    b.Property<string>("Distribution")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("distribution");
+
+                    b.Property<int>("Ended")
+                        .HasColumnType("integer")
+                        .HasColumnName("ended");
+
+                    b.Property<Instant>("FittedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("fitted_at");
+
+                    b.Property<int>("Iterations")
+                        .HasColumnType("integer")
+                        .HasColumnName("iterations");
+
+                    b.Property<double?>("LogLikelihood")
+                        .HasColumnType("double precision")
+                        .HasColumnName("log_likelihood");
+
+                    b.Property<double?>("LogPosterior")
+                        .HasColumnType("double precision")
+                        .HasColumnName("log_posterior");
+
+                    b.Property<double?>("LogScale")
+                        .HasColumnType("double precision")
+                        .HasColumnName("log_scale");
+
+                    b.Property<int>("ModelVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("model_version");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("notes");
+
+                    b.Property<string>("Quantity")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("quantity");
+
+                    b.Property<int>("Spells")
+                        .HasColumnType("integer")
+                        .HasColumnName("spells");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_stored_fits");
+
+                    b.HasIndex("PracticeId", "Quantity", "FittedAt")
+                        .HasDatabaseName("ix_stored_fits_practice_id_quantity_fitted_at");
+
+                    b.ToTable("stored_fits", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Wear.Lifetimes.WearFactor", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<double>("Factor")
+                        .HasColumnType("double precision")
+                        .HasColumnName("factor");
+
+                    b.Property<string>("Habit")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("habit");
+
+                    b.Property<string>("Quantity")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("quantity");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_wear_factors");
+
+                    b.HasIndex("PracticeId", "Quantity", "Habit")
+                        .IsUnique()
+                        .HasDatabaseName("ix_wear_factors_practice_id_quantity_habit");
+
+                    b.ToTable("wear_factors", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_wear_factors_factor", "factor between 0.2 and 2");
                         });
                 });
 
@@ -3744,6 +4271,12 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.NoAction)
                         .HasConstraintName("fk_hair_systems_salons_practice_id_place_salon_id");
 
+                    b.HasOne("HairClinic.Domain.HairSystems.HairSystem", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "RepeatsId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_hair_systems_hair_systems_practice_id_repeats_id");
+
                     b.HasOne("HairClinic.Domain.HairSystems.UnitKind", null)
                         .WithMany()
                         .HasForeignKey("PracticeId", "UnitKindId")
@@ -3776,6 +4309,44 @@ namespace HairClinic.Web.Data.Migrations
                         .HasForeignKey("PracticeId", "WorkshopId")
                         .OnDelete(DeleteBehavior.NoAction)
                         .HasConstraintName("fk_unit_kinds_workshops_practice_id_workshop_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.HairSystems.UnitRepair", b =>
+                {
+                    b.HasOne("HairClinic.Domain.HairSystems.HairSystem", null)
+                        .WithMany("Repairs")
+                        .HasForeignKey("PracticeId", "HairSystemId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_unit_repairs_hair_systems_practice_id_hair_system_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.LoadAhead.LoadForecast", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Practices.Salon", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "SalonId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_load_forecasts_salons_practice_id_salon_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.LoadAhead.OrderForecast", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Orders.Workshop", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "WorkshopId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_order_forecasts_workshops_practice_id_workshop_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.LoadAhead.Reckoning", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "AskedBy")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_reckonings_people_practice_id_asked_by");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Orders.WorkshopClosure", b =>
@@ -3909,6 +4480,33 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.NoAction)
                         .IsRequired()
                         .HasConstraintName("fk_erasures_clients_practice_id_client_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Replacement.ReorderPlan", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_reorder_plans_clients_practice_id_client_id");
+
+                    b.HasOne("HairClinic.Domain.HairSystems.UnitKind", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "UnitKindId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_reorder_plans_unit_kinds_practice_id_unit_kind_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Replacement.StoredLead", b =>
+                {
+                    b.HasOne("HairClinic.Domain.HairSystems.UnitKind", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "UnitKindId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_stored_leads_unit_kinds_practice_id_unit_kind_id");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Shelf.ProductLot", b =>
@@ -4183,6 +4781,8 @@ namespace HairClinic.Web.Data.Migrations
             modelBuilder.Entity("HairClinic.Domain.HairSystems.HairSystem", b =>
                 {
                     b.Navigation("Promises");
+
+                    b.Navigation("Repairs");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Orders.Workshop", b =>

@@ -20,6 +20,14 @@ public static class AccessRules
         new("base_materials", Reach.Practice, Everybody, Manage, Manage, Job),
         new("unit_kinds", Reach.Practice, Everybody, Manage, Manage, Job),
         new("hold_window_rules", Reach.Practice, Everybody, Manage, Manage, Manage),
+        new("wear_factors", Reach.Practice, Staff, Manage, Manage, Job),
+        // What the practice's own records tell, reckoned each night.
+        new("stored_fits", Reach.Practice, Everybody, Job, Job, Job),
+        new("stored_leads", Reach.Practice, Staff, Job, Job, Job),
+        new("load_forecasts", Reach.Practice, Manage, Job, Job, Job),
+        new("order_forecasts", Reach.Practice, Manage, Job, Job, Job),
+        new("reckonings", Reach.Practice, Manage, Manage, Manage, Job),
+        new("reorder_plans", Reach.Clients("reorder_plans"), Staff, Job, Job, Job),
         new("products", Reach.Practice, Everybody, Manage, Manage, Job),
         new("product_lots", Reach.Practice, Staff, Manage | Chair, Manage | Chair, Manage),
         new("workshops", Reach.Practice, Staff, Manage, Manage, Job),
@@ -49,6 +57,7 @@ public static class AccessRules
             Desk | Stylist,
             Job
         ),
+        new("unit_repairs", Reach.PartOf("unit_repairs", "hair_system_id", "hair_systems"), Everybody, Staff, Staff, Job),
         new("bonds", Reach.Clients("bonds"), Everybody, Chair | Manager, Everybody, Chair),
         new("bond_products", Reach.PartOf("bond_products", "bond_id", "bonds"), Everybody, Chair | Manager, Chair | Manager, Chair),
         new("visits", Reach.Visits, Everybody, Everybody, Everybody, Job),

@@ -27,6 +27,24 @@ public static class DueReasonText
                 to
             ],
             DueRuleName.TargetFromPrior => words["Four in five bonds of this kind still hold after {0} days, on {1}.", amount, to],
+            DueRuleName.TargetFromOwnBonds when reason.UpTo == 1 => words[
+                "By this client’s own bond before, four in five still hold after {0} days, on {1}; for a client not yet known it would be {2}.",
+                amount,
+                to,
+                from
+            ],
+            DueRuleName.TargetFromOwnBonds => words[
+                "By this client’s own {0} bonds before, four in five still hold after {1} days, on {2}; for a client not yet known it would be {3}.",
+                reason.UpTo ?? 0,
+                amount,
+                to,
+                from
+            ],
+            DueRuleName.TargetFromPractice => words[
+                "By this practice’s own bonds, four in five of this kind still hold after {0} days, on {1}.",
+                amount,
+                to
+            ],
             DueRuleName.TargetCappedAtCloses => words["That is after the window closes, so the window’s last day counts: {0}.", to],
             DueRuleName.HeldUntilCured => words["No rebond before the bond has cured ({0} hours): not before {1}.", amount, to],
             DueRuleName.PulledAheadOfEvent => words[

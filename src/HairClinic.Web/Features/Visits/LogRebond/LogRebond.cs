@@ -4,6 +4,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Learning;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
@@ -60,7 +61,17 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
 
         var used = input.Products.Select(line => sheet.Product(line.ProductId).UseOn(day, line.LotId, line.Coats)).ToList();
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
-        var basis = book.BasisFor(sheet.Client, sheet.BaseMaterialId, sheet.AdhesiveAmong(used), input.Attachment, cureHours);
+        // What is found at this take-down counts for the bond that is made now.
+        var holds = await HoldBook.LoadAsync(db, [sheet.Client.Id], tracked: true, cancellation);
+        var basis = book.BasisFor(
+            sheet.Client,
+            sheet.BaseMaterialId,
+            sheet.AdhesiveAmong(used),
+            input.Attachment,
+            cureHours,
+            input.WaitsKept,
+            holds
+        );
         var made = new NewBond(
             Guid.CreateVersion7(),
             sheet.Unit(input.UnitId),

@@ -1,0 +1,27 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.HairSystems;
+
+/// <summary>A repair of one unit, done on a day.</summary>
+public sealed class UnitRepair : PracticeOwned
+{
+    private UnitRepair() { }
+
+    internal UnitRepair(Guid id, Guid hairSystemId, LocalDate doneOn, RepairKind kind, string? note)
+    {
+        Id = id;
+        HairSystemId = hairSystemId;
+        DoneOn = doneOn;
+        Kind = kind;
+        Note = string.IsNullOrWhiteSpace(note) ? null : note.Trim();
+    }
+
+    public Guid HairSystemId { get; private set; }
+
+    public LocalDate DoneOn { get; private set; }
+
+    public RepairKind Kind { get; private set; }
+
+    public string? Note { get; private set; }
+}

@@ -1,0 +1,66 @@
+namespace HairClinic.Domain.LoadAhead;
+
+/// <summary>Orders by month, summed over clients under each scenario of what they share, as <see cref="SalonLoad"/> does for visits.</summary>
+public sealed class OrderLoad(int months)
+{
+    // 90 % point of the normal distribution: a band of 80 %.
+    private const double Z = 1.2815515655446004;
+    private readonly VisitCount[,] sums = new VisitCount[LoadScenario.Three.Count, months];
+
+    public int Months => months;
+
+    public void Add(int scenario, int month, VisitCount client)
+    {
+        var sum = sums[scenario, month];
+        sums[scenario, month] = new(sum.Mean + client.Mean, sum.Variance + client.Variance);
+    }
+
+    public void Add(OrderLoad other)
+    {
+        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+        {
+            for (var month = 0; month < months; month++)
+                Add(scenario, month, other.sums[scenario, month]);
+        }
+    }
+
+    /// <summary>Expected orders of the month; the variance holds the clients' own chance and the doubt about what they share.</summary>
+    public VisitCount Month(int month)
+    {
+        var (mean, variance) = (0.0, 0.0);
+        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+        {
+            mean += LoadScenario.Three[scenario].Share * sums[scenario, month].Mean;
+            variance += LoadScenario.Three[scenario].Share * sums[scenario, month].Variance;
+        }
+        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+            variance += LoadScenario.Three[scenario].Share * Math.Pow(sums[scenario, month].Mean - mean, 2);
+        return new(mean, variance);
+    }
+
+    /// <summary>Within which the month's orders lie with 80 % chance.</summary>
+    public (double From, double To) Band(int month)
+    {
+        var count = Month(month);
+        var reach = Z * Math.Sqrt(count.Variance);
+        return (Math.Max(0, count.Mean - reach), count.Mean + reach);
+    }
+
+    public IReadOnlyList<IReadOnlyList<VisitCount>> Scenarios() =>
+        [
+            .. Enumerable
+                .Range(0, LoadScenario.Three.Count)
+                .Select(s => (IReadOnlyList<VisitCount>)[.. Enumerable.Range(0, months).Select(m => sums[s, m])]),
+        ];
+
+    public static OrderLoad Of(IReadOnlyList<IReadOnlyList<VisitCount>> scenarios)
+    {
+        var load = new OrderLoad(scenarios.Count == 0 ? 0 : scenarios[0].Count);
+        for (var scenario = 0; scenario < scenarios.Count; scenario++)
+        {
+            for (var month = 0; month < load.Months; month++)
+                load.Add(scenario, month, scenarios[scenario][month]);
+        }
+        return load;
+    }
+}

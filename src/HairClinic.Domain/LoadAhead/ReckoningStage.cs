@@ -1,0 +1,10 @@
+namespace HairClinic.Domain.LoadAhead;
+
+public enum ReckoningStage
+{
+    Reading,
+    FittingHold,
+    FittingLife,
+    Planning,
+    Storing,
+}

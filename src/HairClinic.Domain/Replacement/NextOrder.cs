@@ -1,0 +1,53 @@
+using HairClinic.Domain.Wear;
+using NodaTime;
+
+namespace HairClinic.Domain.Replacement;
+
+/// <summary>A client's next order as an answer in days of the calendar, the two questions about gaps kept apart.</summary>
+public static class NextOrder
+{
+    /// <param name="rule">One a thread.</param>
+    /// <param name="unitKindId">What would be ordered.</param>
+    /// <param name="each">A new unit of that kind.</param>
+    /// <param name="working">The salon's days on which an order can go out.</param>
+    public static ReorderOutlook Of(
+        ReorderRule rule,
+        GapQuestion question,
+        LocalDate today,
+        Guid unitKindId,
+        UnitInHand each,
+        OpeningDays working
+    )
+    {
+        var answer = rule.Answer(question);
+        var (gap, days) = BeforeArrival(rule, question);
+        return new(today, unitKindId, question.Alpha, answer, ReorderRule.OrderBy(today, answer, working))
+        {
+            InHand = question.InHand.Count,
+            InFlight = question.InFlight.Count,
+            GapBeforeArrival = gap,
+            DaysBeforeArrival = days,
+            HairEnds = Ends(rule, question, today),
+            Quantity = rule.Quantity(question, each),
+        };
+    }
+
+    // The first order in flight stands where a new order stands: nothing else is under way before it.
+    private static (double Gap, double Days) BeforeArrival(ReorderRule rule, GapQuestion question)
+    {
+        if (question.InFlight.Count == 0)
+            return (0, 0);
+        var first = question.InFlight[0];
+        var before = rule.Answer(question with { InFlight = [], Lead = first.Lead, Workshop = first.Workshop });
+        return (before.GapIfOrderedToday, before.ExpectedDaysWithoutHair);
+    }
+
+    private static HairEnds? Ends(ReorderRule rule, GapQuestion question, LocalDate today)
+    {
+        if (question.InHand.Count == 0)
+            return null;
+        Span<int?> days = [null, null, null];
+        rule.Lasts(question with { InFlight = [] }, [0.1, 0.5, 0.9], days);
+        return days is [{ } early, { } half, { } late] ? new(today.PlusDays(early), today.PlusDays(half), today.PlusDays(late)) : null;
+    }
+}

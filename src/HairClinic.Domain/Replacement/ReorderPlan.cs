@@ -1,0 +1,66 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.Replacement;
+
+/// <summary>
+/// What is known of one client's next order, as of a day: kept so that lists can be sorted by it. The client's own page reckons
+/// it afresh.
+/// </summary>
+public sealed class ReorderPlan : PracticeOwned
+{
+    private ReorderPlan() { }
+
+    public ReorderPlan(Guid id, Guid clientId) => (Id, ClientId) = (id, clientId);
+
+    public Guid ClientId { get; private set; }
+
+    /// <summary>The salon's day for which it was reckoned.</summary>
+    public LocalDate PlannedFor { get; private set; }
+
+    /// <summary>What would be ordered: the kind of the client's newest unit.</summary>
+    public Guid UnitKindId { get; private set; }
+
+    public int InHand { get; private set; }
+
+    public int InFlight { get; private set; }
+
+    /// <summary>The last day to order; null where it has passed.</summary>
+    public LocalDate? OrderBy { get; private set; }
+
+    /// <summary>The chance of a day without hair if the next unit is ordered today.</summary>
+    public double GapIfOrderedToday { get; private set; }
+
+    /// <summary>The chance of a day without hair before the first order in flight is ready; 0 where there is none.</summary>
+    public double GapBeforeArrival { get; private set; }
+
+    /// <summary>Of both together, within a year.</summary>
+    public double ExpectedDaysWithoutHair { get; private set; }
+
+    /// <summary>The days by which, with 10, 50 and 90 % chance, the hair in house is worn out.</summary>
+    public LocalDate? HairEndsEarly { get; private set; }
+
+    public LocalDate? HairEndsHalf { get; private set; }
+
+    public LocalDate? HairEndsLate { get; private set; }
+
+    /// <summary>Units to order so that hair outlasts the next order; null where a dozen would not do.</summary>
+    public int? Quantity { get; private set; }
+
+    /// <summary>Somebody must act: a chance beyond what the practice accepts.</summary>
+    public bool AtRisk { get; private set; }
+
+    public void Take(ReorderOutlook outlook)
+    {
+        PlannedFor = outlook.Today;
+        UnitKindId = outlook.UnitKindId;
+        (InHand, InFlight) = (outlook.InHand, outlook.InFlight);
+        OrderBy = outlook.OrderBy;
+        GapIfOrderedToday = outlook.GapIfOrderedToday;
+        GapBeforeArrival = outlook.GapBeforeArrival;
+        ExpectedDaysWithoutHair = outlook.ExpectedDaysWithoutHair;
+        (HairEndsEarly, HairEndsHalf, HairEndsLate) = (outlook.HairEnds?.Early, outlook.HairEnds?.Half, outlook.HairEnds?.Late);
+        Quantity = outlook.Quantity;
+        AtRisk = outlook.AtRisk;
+    }
+}

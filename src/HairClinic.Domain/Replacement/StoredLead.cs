@@ -1,0 +1,38 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.Replacement;
+
+/// <summary>What the practice's orders of one kind of unit took, in working days of its workshop: what lead times are reckoned from.</summary>
+public sealed class StoredLead : PracticeOwned
+{
+    /// <summary>Older orders than the newest so many tell nothing of how a workshop works now.</summary>
+    public const int Most = 200;
+
+    private StoredLead() { }
+
+    public StoredLead(Guid id, Guid unitKindId) => (Id, UnitKindId) = (id, unitKindId);
+
+    public Guid UnitKindId { get; private set; }
+
+    public LocalDate DataCut { get; private set; }
+
+    /// <summary>Of orders that arrived, the newest last.</summary>
+    public double[] Arrived { get; private set; } = [];
+
+    /// <summary>How long each order in flight had waited by the cut.</summary>
+    public double[] Waited { get; private set; } = [];
+
+    /// <summary>Units of its workshop that were made again, and those that were accepted at once.</summary>
+    public int Remade { get; private set; }
+
+    public int Kept { get; private set; }
+
+    public void Take(LocalDate dataCut, double[] arrived, double[] waited, int remade, int kept)
+    {
+        DataCut = dataCut;
+        Arrived = arrived.Length > Most ? arrived[^Most..] : arrived;
+        Waited = waited;
+        (Remade, Kept) = (remade, kept);
+    }
+}

@@ -1,0 +1,32 @@
+using HairClinic.Domain.Wear.Lifetimes;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Data.Learning;
+
+/// <summary>The practice's two beliefs, of hold and of life, as they stand.</summary>
+public sealed record Beliefs(WearBelief Hold, WearBelief Life)
+{
+    public static async Task<Beliefs> LoadAsync(ClinicDb db, CancellationToken cancellation)
+    {
+        var factors = await FactorsAsync(db, cancellation);
+        return new(
+            new WearBelief(await LatestAsync(db, WearQuantity.Hold, cancellation), Of(factors, WearQuantity.Hold)),
+            new WearBelief(await LatestAsync(db, WearQuantity.Life, cancellation), Of(factors, WearQuantity.Life))
+        );
+    }
+
+    /// <summary>The fit that counts: the newest of today's model that reached an estimate.</summary>
+    public static Task<StoredFit?> LatestAsync(ClinicDb db, WearQuantity quantity, CancellationToken cancellation) =>
+        db
+            .StoredFits.AsNoTracking()
+            .Where(f => f.Quantity == quantity && f.ModelVersion == StoredFit.CurrentModel && f.Converged)
+            .OrderByDescending(f => f.FittedAt)
+            .FirstOrDefaultAsync(cancellation);
+
+    /// <summary>Staff and jobs read the factor rows; a client's own page does without.</summary>
+    public static Task<List<WearFactor>> FactorsAsync(ClinicDb db, CancellationToken cancellation) =>
+        db.WearFactors.AsNoTracking().ToListAsync(cancellation);
+
+    public static Dictionary<WearHabit, double> Of(IEnumerable<WearFactor> factors, WearQuantity quantity) =>
+        factors.Where(f => f.Quantity == quantity).ToDictionary(f => f.Habit, f => f.Factor);
+}

@@ -1,0 +1,70 @@
+using HairClinic.Domain.LoadAhead;
+using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Writes;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Data.Learning;
+
+/// <summary>Runs that are asked for, go on, or are over. One at a time a practice: the database holds it.</summary>
+public static class ReckoningBook
+{
+    private static readonly LocalTime Night = new(2, 0);
+
+    /// <returns>The one asked for, or the one that waits or runs already.</returns>
+    public static async Task<Guid> AskAsync(ClinicDb db, Guid? askedBy, Instant now, CancellationToken cancellation)
+    {
+        if (await RunningAsync(db, cancellation) is { } running)
+            return running.Id;
+        var reckoning = new Reckoning(Guid.CreateVersion7(), askedBy, now);
+        db.Reckonings.Add(reckoning);
+        try
+        {
+            await db.SaveChangesAsync(cancellation);
+            return reckoning.Id;
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, ReckoningMap.OneAtATime))
+        {
+            db.ChangeTracker.Clear();
+            return (await RunningAsync(db, cancellation))?.Id ?? reckoning.Id;
+        }
+    }
+
+    public static Task<Reckoning?> RunningAsync(ClinicDb db, CancellationToken cancellation) =>
+        db.Reckonings.AsNoTracking().SingleOrDefaultAsync(r => r.EndedAt == null, cancellation);
+
+    /// <summary>The newest that came to its end.</summary>
+    public static Task<Reckoning?> LastDoneAsync(ClinicDb db, CancellationToken cancellation) =>
+        db
+            .Reckonings.AsNoTracking()
+            .Where(r => r.State == ReckoningState.Done)
+            .OrderByDescending(r => r.AskedAt)
+            .FirstOrDefaultAsync(cancellation);
+
+    /// <summary>At night, from two o'clock in the practice's first salon, one run is due; by day too where none was made yet.</summary>
+    public static async Task AskNightlyAsync(ClinicDb db, Instant now, CancellationToken cancellation)
+    {
+        if (await db.Salons.AsNoTracking().OrderBy(s => s.Id).FirstOrDefaultAsync(cancellation) is not { } salon)
+            return;
+        var local = now.InZone(salon.TimeZone);
+        var night = local.TimeOfDay >= Night ? local.Date : local.Date.PlusDays(-1);
+        var due = night.At(Night).InZoneLeniently(salon.TimeZone).ToInstant();
+        if (!await db.Reckonings.AnyAsync(r => r.AskedAt >= due || r.EndedAt == null, cancellation))
+            await AskAsync(db, askedBy: null, now, cancellation);
+    }
+
+    /// <summary>Holds the practice's reckoning until the transaction ends, so that two programs on one database never both do it.</summary>
+    public static Task<bool> TryHoldAsync(ClinicDb db, CancellationToken cancellation) =>
+        db
+            .Database.SqlQuery<bool>($"select pg_try_advisory_xact_lock(hashtextextended({"reckoning " + db.PracticeId}, 0)) as \"Value\"")
+            .SingleAsync(cancellation);
+
+    /// <summary>Past runs and fits beyond the newest so many are of no use to anybody.</summary>
+    public static async Task ForgetOldAsync(ClinicDb db, int keep, CancellationToken cancellation)
+    {
+        var runs = db.Reckonings.OrderByDescending(r => r.AskedAt).Select(r => r.Id).Take(keep);
+        await db.Reckonings.Where(r => r.EndedAt != null && !runs.Contains(r.Id)).ExecuteDeleteAsync(cancellation);
+        var fits = db.StoredFits.OrderByDescending(f => f.FittedAt).Select(f => f.Id).Take(2 * keep);
+        await db.StoredFits.Where(f => !fits.Contains(f.Id)).ExecuteDeleteAsync(cancellation);
+    }
+}

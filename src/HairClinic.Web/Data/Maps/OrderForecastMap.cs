@@ -1,0 +1,16 @@
+using HairClinic.Domain.LoadAhead;
+using HairClinic.Domain.Orders;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class OrderForecastMap() : FencedMap<OrderForecast>("order_forecasts")
+{
+    protected override void Map(EntityTypeBuilder<OrderForecast> builder)
+    {
+        builder.Property(x => x.Scenarios).IsJson();
+        builder.Refers<OrderForecast, Workshop>(x => x.WorkshopId);
+        builder.HasIndex(x => new { x.PracticeId, x.WorkshopId }).IsUnique().AreNullsDistinct(false);
+    }
+}

@@ -1,0 +1,27 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Replacement;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class ReorderPlanMap() : FencedMap<ReorderPlan>("reorder_plans")
+{
+    protected override void Map(EntityTypeBuilder<ReorderPlan> builder)
+    {
+        builder.Refers<ReorderPlan, Client>(x => x.ClientId);
+        builder.Refers<ReorderPlan, UnitKind>(x => x.UnitKindId);
+        builder.HasIndex(x => new { x.PracticeId, x.ClientId }).IsUnique();
+        // Who endangers the promise, worst first.
+        builder
+            .HasIndex(x => new
+            {
+                x.PracticeId,
+                x.ExpectedDaysWithoutHair,
+                x.ClientId,
+            })
+            .HasFilter("at_risk")
+            .HasDatabaseName("ix_reorder_plans_at_risk");
+    }
+}

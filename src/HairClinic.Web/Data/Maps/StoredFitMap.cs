@@ -1,0 +1,19 @@
+using HairClinic.Domain.Wear.Lifetimes;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class StoredFitMap() : FencedMap<StoredFit>("stored_fits")
+{
+    protected override void Map(EntityTypeBuilder<StoredFit> builder)
+    {
+        builder.Property(x => x.Notes).IsJson();
+        builder.HasIndex(x => new
+        {
+            x.PracticeId,
+            x.Quantity,
+            x.FittedAt,
+        });
+    }
+}

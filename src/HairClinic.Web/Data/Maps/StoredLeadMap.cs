@@ -1,0 +1,15 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Replacement;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class StoredLeadMap() : FencedMap<StoredLead>("stored_leads")
+{
+    protected override void Map(EntityTypeBuilder<StoredLead> builder)
+    {
+        builder.Refers<StoredLead, UnitKind>(x => x.UnitKindId);
+        builder.HasIndex(x => new { x.PracticeId, x.UnitKindId }).IsUnique();
+    }
+}

@@ -1,0 +1,66 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+using NodaTime;
+
+namespace HairClinic.Web.Data.Writes;
+
+/// <summary>
+/// Whatever changes a client's units or what is on their head asks, in the same save, for their next order to be reckoned anew.
+/// It stands here once, so that no way of changing them can forget it.
+/// </summary>
+public sealed class PlanAfterwards(IClock clock) : SaveChangesInterceptor
+{
+    /// <summary>A save that touches more clients, as an import does, asks for the whole practice instead.</summary>
+    public const int MostClients = 200;
+
+    public override ValueTask<InterceptionResult<int>> SavingChangesAsync(
+        DbContextEventData eventData,
+        InterceptionResult<int> result,
+        CancellationToken cancellationToken = default
+    )
+    {
+        Ask(eventData.Context);
+        return base.SavingChangesAsync(eventData, result, cancellationToken);
+    }
+
+    public override InterceptionResult<int> SavingChanges(DbContextEventData eventData, InterceptionResult<int> result)
+    {
+        Ask(eventData.Context);
+        return base.SavingChanges(eventData, result);
+    }
+
+    private void Ask(DbContext? context)
+    {
+        if (context is not ClinicDb { Actor: not null } db)
+            return;
+        db.ChangeTracker.DetectChanges();
+        var clients = db.ChangeTracker.Entries().Select(ClientOf).OfType<Guid>().Distinct().ToList();
+        var now = clock.GetCurrentInstant();
+        if (clients.Count > MostClients)
+            db.WorkItems.Add(WorkItems.Reckon(now));
+        else if (clients.Count > 0)
+            db.WorkItems.Add(WorkItems.PlanOrders(clients, now));
+    }
+
+    private static Guid? ClientOf(EntityEntry entry) =>
+        entry.State is EntityState.Unchanged or EntityState.Detached
+            ? null
+            : entry.Entity switch
+            {
+                Bond bond when entry.State != EntityState.Modified || entry.Property(nameof(Bond.RemovedOn)).IsModified => bond.ClientId,
+                HairSystem unit => unit.ClientId,
+                UnitRepair repair => Owner(entry.Context, repair.HairSystemId),
+                PromiseRevision promise => Owner(entry.Context, promise.HairSystemId),
+                CareFact fact => fact.ClientId,
+                Client client when entry.State == EntityState.Modified => client.Id,
+                _ => null,
+            };
+
+    private static Guid? Owner(DbContext context, Guid unitId) =>
+        context.ChangeTracker.Entries<HairSystem>().FirstOrDefault(u => u.Entity.Id == unitId)?.Entity.ClientId;
+}

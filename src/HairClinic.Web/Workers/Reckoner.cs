@@ -1,0 +1,147 @@
+using HairClinic.Domain.LoadAhead;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Workers;
+
+/// <summary>Carries out a reckoning: fits hold and life to the practice's records, then plans every client's next order and the weeks ahead.</summary>
+/// <remarks>
+/// It may die at any moment: the run stays open, and whoever takes it up begins anew. What is stored is replaced piece by piece,
+/// each in a save of its own.
+/// </remarks>
+public sealed class Reckoner(ClinicDbFactory databases, IClock clock)
+{
+    private const int BatchSize = 500;
+    private const int KeptRuns = 60;
+
+    /// <returns>Whether there was one to carry out.</returns>
+    public async Task<bool> RunAsync(CancellationToken cancellation)
+    {
+        await using var gate = databases.Open();
+        await using var held = await gate.Database.BeginTransactionAsync(cancellation);
+        if (!await ReckoningBook.TryHoldAsync(gate, cancellation) || await ReckoningBook.RunningAsync(gate, cancellation) is not { } run)
+            return false;
+        try
+        {
+            await SayAsync(run.Id, r => r.Start(clock.GetCurrentInstant()), cancellation);
+            var done = await ReckonAsync(run.Id, cancellation);
+            await SayAsync(
+                run.Id,
+                r => r.End(done ? ReckoningState.Done : ReckoningState.Stopped, clock.GetCurrentInstant()),
+                cancellation
+            );
+        }
+        catch (Exception e) when (!cancellation.IsCancellationRequested)
+        {
+            await SayAsync(run.Id, r => r.End(ReckoningState.Failed, clock.GetCurrentInstant(), WorkFaults.Name(e)), cancellation);
+        }
+        await ReckoningBook.ForgetOldAsync(gate, KeptRuns, cancellation);
+        await held.CommitAsync(cancellation);
+        return true;
+    }
+
+    /// <returns>False: somebody asked it to stop.</returns>
+    private async Task<bool> ReckonAsync(Guid runId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var now = clock.GetCurrentInstant();
+        var cut = await CutAsync(db, now, cancellation);
+        var factors = await Beliefs.FactorsAsync(db, cancellation);
+
+        if (!await ReachAsync(runId, ReckoningStage.FittingHold, 0, 0, cancellation))
+            return false;
+        var holds = await HoldBook.LoadAsync(db, clientIds: null, tracked: false, cancellation);
+        await FitAsync(db, WearQuantity.Hold, [.. holds.All(cut)], factors, cut, cancellation);
+
+        if (!await ReachAsync(runId, ReckoningStage.FittingLife, 0, 0, cancellation))
+            return false;
+        await FitAsync(
+            db,
+            WearQuantity.Life,
+            await LifeSpells.ReadAsync(db, cut, clientIds: null, cancellation),
+            factors,
+            cut,
+            cancellation
+        );
+
+        var before = await OrderBook.LoadAsync(db, cancellation);
+        await LeadRecords.StoreAsync(db, before.OrdersOn(cut), [.. before.Sorts.Values], cancellation);
+        await db.SaveChangesAsync(cancellation);
+        db.ChangeTracker.Clear();
+        return await PlanAsync(db, runId, now, cancellation);
+    }
+
+    private async Task<bool> PlanAsync(ClinicDb db, Guid runId, Instant now, CancellationToken cancellation)
+    {
+        var book = await OrderBook.LoadAsync(db, cancellation);
+        var dues = await DueBook.LoadAsync(db, cancellation);
+        var ahead = new WeeksAhead(book, dues, await WeeksAhead.MinutesAsync(db, cancellation), now);
+        var gone = await db.ReorderPlans.Where(p => !SalonPlans.Planned(db).Any(c => c.Id == p.ClientId)).ToListAsync(cancellation);
+        db.ReorderPlans.RemoveRange(gone);
+        var clients = await SalonPlans.Planned(db).OrderBy(c => c.Id).Select(c => c.Id).ToListAsync(cancellation);
+        foreach (var (number, batch) in clients.Chunk(BatchSize).Index())
+        {
+            if (!await ReachAsync(runId, ReckoningStage.Planning, number * BatchSize, clients.Count, cancellation))
+                return false;
+            var orders = await SalonPlans.TakeAsync(db, book, batch, now, cancellation);
+            await ahead.AddAsync(db, batch, orders, cancellation);
+            await db.SaveChangesAsync(cancellation);
+            db.ChangeTracker.Clear();
+        }
+        await ReachAsync(runId, ReckoningStage.Storing, clients.Count, clients.Count, cancellation);
+        await ahead.StoreAsync(db, cancellation);
+        await db.SaveChangesAsync(cancellation);
+        return true;
+    }
+
+    private async Task FitAsync(
+        ClinicDb db,
+        WearQuantity quantity,
+        IReadOnlyCollection<WearSpell> spells,
+        IReadOnlyCollection<WearFactor> factors,
+        LocalDate cut,
+        CancellationToken cancellation
+    )
+    {
+        var (fit, clients) = WearFits.Of(spells, Beliefs.Of(factors, quantity));
+        db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), quantity, fit, clients, cut, clock.GetCurrentInstant()));
+        await db.SaveChangesAsync(cancellation);
+        db.ChangeTracker.Clear();
+    }
+
+    // The last day that is over or under way in every salon.
+    private static async Task<LocalDate> CutAsync(ClinicDb db, Instant now, CancellationToken cancellation)
+    {
+        var salons = await db.Salons.AsNoTracking().ToListAsync(cancellation);
+        return salons.Count == 0 ? now.InUtc().Date : salons.Min(s => s.DayOf(now));
+    }
+
+    private async Task<bool> ReachAsync(Guid runId, ReckoningStage stage, int done, int total, CancellationToken cancellation) =>
+        !(await SayAsync(runId, r => r.Reach(stage, done, total), cancellation)).StopAsked;
+
+    // On a connection of its own: whoever watches sees it at once, and a wish to stop is read.
+    private async Task<Reckoning> SayAsync(Guid runId, Action<Reckoning> say, CancellationToken cancellation)
+    {
+        while (true)
+        {
+            await using var db = databases.Open();
+            var run = await db.Reckonings.SingleAsync(r => r.Id == runId, cancellation);
+            say(run);
+            try
+            {
+                await db.SaveChangesAsync(cancellation);
+                return run;
+            }
+            catch (DbUpdateConcurrencyException)
+            {
+                // Somebody asked it to stop at this very moment: read that, and say it again.
+            }
+        }
+    }
+}

@@ -1,0 +1,38 @@
+using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Practices;
+using NodaTime;
+
+namespace HairClinic.Web.Workers;
+
+/// <summary>Sees to it that every practice is reckoned once a night, and that what somebody asks for by hand begins soon.</summary>
+public sealed partial class ReckoningLoop(PracticeJobs jobs, IClock clock, ILogger<ReckoningLoop> log) : BackgroundService
+{
+    private static readonly TimeSpan Pause = TimeSpan.FromSeconds(2);
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        using var timer = new PeriodicTimer(Pause);
+        while (await timer.WaitForNextTickAsync(stoppingToken))
+        {
+            try
+            {
+                foreach (var practice in await jobs.PracticeIdsAsync(stoppingToken))
+                    await jobs.RunAsync(practice, "reckoning", services => ReckonAsync(services, stoppingToken));
+            }
+            catch (Exception e) when (!stoppingToken.IsCancellationRequested)
+            {
+                LogStumble(log, WorkFaults.Name(e));
+            }
+        }
+    }
+
+    private async Task<bool> ReckonAsync(IServiceProvider services, CancellationToken cancellation)
+    {
+        await using (var db = services.GetRequiredService<ClinicDbFactory>().Open())
+            await ReckoningBook.AskNightlyAsync(db, clock.GetCurrentInstant(), cancellation);
+        return await services.GetRequiredService<Reckoner>().RunAsync(cancellation);
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The reckoning stumbled ({Error}); it goes on.")]
+    private static partial void LogStumble(ILogger logger, string error);
+}
