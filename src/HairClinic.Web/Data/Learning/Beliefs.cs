@@ -10,18 +10,17 @@ public sealed record Beliefs(WearBelief Hold, WearBelief Life)
     {
         var factors = await FactorsAsync(db, cancellation);
         return new(
-            new WearBelief(await LatestAsync(db, WearQuantity.Hold, cancellation), Of(factors, WearQuantity.Hold)),
-            new WearBelief(await LatestAsync(db, WearQuantity.Life, cancellation), Of(factors, WearQuantity.Life))
+            new WearBelief(await Told(db, WearQuantity.Hold).FirstOrDefaultAsync(cancellation), Of(factors, WearQuantity.Hold)),
+            new WearBelief(await Told(db, WearQuantity.Life).FirstOrDefaultAsync(cancellation), Of(factors, WearQuantity.Life))
         );
     }
 
-    /// <summary>The fit that counts: the newest of today's model that reached an estimate.</summary>
-    public static Task<StoredFit?> LatestAsync(ClinicDb db, WearQuantity quantity, CancellationToken cancellation) =>
+    /// <summary>The fits that count, the newest first: of today's model, with an estimate.</summary>
+    public static IQueryable<StoredFit> Told(ClinicDb db, WearQuantity quantity) =>
         db
             .StoredFits.AsNoTracking()
             .Where(f => f.Quantity == quantity && f.ModelVersion == StoredFit.CurrentModel && f.Converged)
-            .OrderByDescending(f => f.FittedAt)
-            .FirstOrDefaultAsync(cancellation);
+            .OrderByDescending(f => f.FittedAt);
 
     /// <summary>Staff and jobs read the factor rows; a client's own page does without.</summary>
     public static Task<List<WearFactor>> FactorsAsync(ClinicDb db, CancellationToken cancellation) =>
