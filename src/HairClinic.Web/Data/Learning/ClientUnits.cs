@@ -98,4 +98,25 @@ public sealed class ClientUnits
         var worn = Units.SelectMany(u => stretches[u.Id]).ToList();
         return worn.Count > 0 && worn.Max(s => s.To ?? today) >= today.PlusDays(-lapsedAfterDays);
     }
+
+    /// <summary>In house and still wearing: the hair there is. What has arrived counts, though it has to be looked at first.</summary>
+    public IEnumerable<HairSystem> InHand => Units.Where(u => IsInHand(u.State) && !IsWornOut(u.Id));
+
+    /// <summary>Kept for, or fit only for, an emergency.</summary>
+    public IEnumerable<HairSystem> Emergency =>
+        Units.Where(u => u.State == UnitState.EmergencySpare || IsInHand(u.State) && IsWornOut(u.Id));
+
+    /// <summary>By unit in hand: how long it lasts, and what it was worn already.</summary>
+    public Dictionary<Guid, (LifePrediction Life, int WornDays)> LivesLeft(WearBelief belief, IReadOnlyDictionary<Guid, UnitSort> sorts)
+    {
+        var nodes = belief.Of(Lives);
+        return InHand.ToDictionary(
+            u => u.Id,
+            u => (belief.Predict(nodes, sorts[u.UnitKindId].Life(), ColumnsOf(u, sorts[u.UnitKindId])), WornDays(u.Id))
+        );
+    }
+
+    private static bool IsInHand(UnitState state) =>
+        state is UnitState.Bonded or UnitState.Arrived or UnitState.Inspected
+        || state.IsBondable() && state != UnitState.EmergencySpare;
 }
