@@ -115,7 +115,11 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
         {
             await using var salons = new NpgsqlCommand($"select id from {table} where practice_id = $1 and salon_id = $2", migrator)
             {
-                Parameters = { new() { Value = world.Practice }, new() { Value = world.Salon } },
+                Parameters =
+                {
+                    new() { Value = world.Practice },
+                    new() { Value = world.Salon },
+                },
             };
             if (await salons.ExecuteScalarAsync(cancellation) is Guid there)
                 return there;

@@ -42,15 +42,12 @@ public sealed class DueBook
     /// <summary>Four round trips, however many bonds are asked about.</summary>
     public static async Task<DueBook> LoadAsync(ClinicDb db, CancellationToken cancellation)
     {
-        var head = await db
-            .PracticeSettings.AsNoTracking()
-            .Select(s => new { Settings = s, Fit = Beliefs.Told(db, WearQuantity.Hold).FirstOrDefault() })
-            .SingleAsync(cancellation);
+        var (settings, beliefs) = await Beliefs.WithSettingsAsync(db, cancellation);
         return new(
-            head.Settings,
+            settings,
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
-            new WearBelief(head.Fit, Beliefs.Of(await Beliefs.FactorsAsync(db, cancellation), WearQuantity.Hold))
+            beliefs.Hold
         );
     }
 

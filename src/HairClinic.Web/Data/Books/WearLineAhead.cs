@@ -18,7 +18,10 @@ internal static class WearLineAhead
     public static List<WearLane> Fade(List<WearLane> lanes, IReadOnlyCollection<WearUnit> units, WearAhead ahead, LocalDate today)
     {
         var ids = units.ToDictionary(u => u.Unit.Serial, u => u.Unit.Id);
-        var inHand = lanes.Where(lane => ahead.Left.ContainsKey(ids[lane.Serial])).OrderByDescending(lane => lane.Open is not null).ToList();
+        var inHand = lanes
+            .Where(lane => ahead.Left.ContainsKey(ids[lane.Serial]))
+            .OrderByDescending(lane => lane.Open is not null)
+            .ToList();
         var start = today;
         var faded = new Dictionary<string, WearLane>();
         foreach (var lane in inHand)

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear.Lifetimes;
 using Microsoft.EntityFrameworkCore;
 
@@ -6,12 +7,25 @@ namespace HairClinic.Web.Data.Learning;
 /// <summary>The practice's two beliefs, of hold and of life, as they stand.</summary>
 public sealed record Beliefs(WearBelief Hold, WearBelief Life)
 {
-    public static async Task<Beliefs> LoadAsync(ClinicDb db, CancellationToken cancellation)
+    public static async Task<Beliefs> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
+        (await WithSettingsAsync(db, cancellation)).Beliefs;
+
+    /// <summary>Two round trips for what hangs together: the practice's settings, and what it believes.</summary>
+    public static async Task<(PracticeSettings Settings, Beliefs Beliefs)> WithSettingsAsync(ClinicDb db, CancellationToken cancellation)
     {
+        var head = await db
+            .PracticeSettings.AsNoTracking()
+            .Select(s => new
+            {
+                Settings = s,
+                Hold = Told(db, WearQuantity.Hold).FirstOrDefault(),
+                Life = Told(db, WearQuantity.Life).FirstOrDefault(),
+            })
+            .SingleAsync(cancellation);
         var factors = await FactorsAsync(db, cancellation);
-        return new(
-            new WearBelief(await Told(db, WearQuantity.Hold).FirstOrDefaultAsync(cancellation), Of(factors, WearQuantity.Hold)),
-            new WearBelief(await Told(db, WearQuantity.Life).FirstOrDefaultAsync(cancellation), Of(factors, WearQuantity.Life))
+        return (
+            head.Settings,
+            new(new WearBelief(head.Hold, Of(factors, WearQuantity.Hold)), new WearBelief(head.Life, Of(factors, WearQuantity.Life)))
         );
     }
 

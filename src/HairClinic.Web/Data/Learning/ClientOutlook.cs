@@ -19,7 +19,7 @@ public sealed record ClientOutlook(OrderBook Book, ClientUnits Units, OrderCase?
     )
     {
         var book = await OrderBook.LoadAsync(db, cancellation);
-        var units = (await ClientUnits.LoadAsync(db, [(clientId, salonId, today)], cancellation))[0];
+        var units = (await ClientUnits.LoadAsync(db, book.Sorts, [(clientId, salonId, today)], cancellation))[0];
         var order = book.CaseOf(units);
         return new(book, units, order, order?.Outlook(new ReorderRule(OrderTimes.DaysInSight)));
     }

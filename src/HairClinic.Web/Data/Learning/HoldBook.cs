@@ -46,12 +46,7 @@ public sealed class HoldBook
                 orderby use.Id
                 select use
             ).FirstOrDefault()
-            select new MadeBond(
-                bond,
-                kind.BaseMaterialId,
-                glue == null ? null : (Guid?)glue.ProductId,
-                glue == null ? null : glue.LotId
-            );
+            select new MadeBond(bond, kind.BaseMaterialId, glue == null ? null : (Guid?)glue.ProductId, glue == null ? null : glue.LotId);
         var bonds = await (tracked ? asked.AsTracking() : asked.AsNoTracking()).ToListAsync(cancellation);
         return new HoldBook(rules, await HabitBook.LoadAsync(db, clientIds, cancellation), bonds);
     }

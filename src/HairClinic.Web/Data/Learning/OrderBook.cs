@@ -48,15 +48,19 @@ public sealed class OrderBook
 
     public Beliefs Beliefs { get; }
 
-    public static async Task<OrderBook> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
-        new(
-            await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation),
-            await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).AsSplitQuery().ToListAsync(cancellation),
+    /// <summary>Six round trips.</summary>
+    public static async Task<OrderBook> LoadAsync(ClinicDb db, CancellationToken cancellation)
+    {
+        var (settings, beliefs) = await Beliefs.WithSettingsAsync(db, cancellation);
+        return new(
+            settings,
+            await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.Workshops.AsNoTracking().Include(w => w.Closures).ToDictionaryAsync(w => w.Id, cancellation),
             await LifeSpells.KindsAsync(db, cancellation),
             await db.StoredLeads.AsNoTracking().ToDictionaryAsync(s => s.UnitKindId, cancellation),
-            await Beliefs.LoadAsync(db, cancellation)
+            beliefs
         );
+    }
 
     /// <summary>Lead times as seen on a day.</summary>
     public OrderTimes OrdersOn(LocalDate today) =>
@@ -66,7 +70,7 @@ public sealed class OrderBook
     public OrderCase? CaseOf(ClientUnits client)
     {
         var today = client.Today;
-        if (!client.IsWearing(today, LapsedAfterDays) || client.Newest is not { } newest)
+        if (!client.IsWearing(LapsedAfterDays) || client.Newest is not { } newest)
             return null;
         var nodes = Beliefs.Life.Of(client.Lives);
         var orders = OrdersOn(today);

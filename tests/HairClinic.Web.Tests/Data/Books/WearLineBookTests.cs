@@ -81,7 +81,13 @@ public sealed class WearLineBookTests
     {
         var unit = Unit("S-1", UnitState.Bonded, new UnitDates { OrderedOn = Today.PlusYears(-3), ArrivedOn = Today.PlusYears(-3) });
 
-        var line = WearLineBook.Draw([unit], [Bond(unit, Today.PlusWeeks(-3))], [new WearVisit(Today.PlusWeeks(20), "Rebond")], Today, WearAhead.Unknown);
+        var line = WearLineBook.Draw(
+            [unit],
+            [Bond(unit, Today.PlusWeeks(-3))],
+            [new WearVisit(Today.PlusWeeks(20), "Rebond")],
+            Today,
+            WearAhead.Unknown
+        );
 
         Assert.Equal((Today.PlusMonths(-12), Today.PlusWeeks(21)), (line.From, line.To));
     }

@@ -68,7 +68,13 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, C
                 Today = today,
                 Now = now,
                 HomeZone = home.TimeZone,
-                Line = WearLineBook.Draw(units, [.. bonds.Select(b => b.Bond)], [.. visits.Where(v => v.Took).Select(TickOf)], today, outlook.Ahead()),
+                Line = WearLineBook.Draw(
+                    units,
+                    [.. bonds.Select(b => b.Bond)],
+                    [.. visits.Where(v => v.Took).Select(TickOf)],
+                    today,
+                    outlook.Ahead()
+                ),
                 NextUnit = outlook.Outlook,
                 Worn = worn,
                 Clearances = await ClearancesOf(db, clientId, today).ToListAsync(cancellation),

@@ -73,7 +73,10 @@ public sealed partial class NextUnit
         );
         if (order.InHand.Count > 0)
         {
-            var days = Enumerable.Range(1, 16).Select(w => 7 * w).FirstOrDefault(d => Worst(tried.With(new WhatIf(RepairDays: d), rule)) <= outlook.Alpha);
+            var days = Enumerable
+                .Range(1, 16)
+                .Select(w => 7 * w)
+                .FirstOrDefault(d => Worst(tried.With(new WhatIf(RepairDays: d), rule)) <= outlook.Alpha);
             remedies.Add(new Remedy(RemedyKind.Repair, null) { Days = days == 0 ? null : days });
         }
         if (order.InFlight.Count == 0)

@@ -6,6 +6,7 @@ using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
@@ -33,7 +34,18 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         var shelf = await db
             .HairSystems.AsNoTracking()
             .Where(u => u.ClientId == null && u.PlaceSalonId == salon.Id)
-            .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new { u.Serial, u.State, Kind = k.Name })
+            .Join(
+                db.UnitKinds,
+                u => u.UnitKindId,
+                k => k.Id,
+                (u, k) =>
+                    new
+                    {
+                        u.Serial,
+                        u.State,
+                        Kind = k.Name,
+                    }
+            )
             .ToListAsync(cancellation);
         var rule = new ReorderRule(OrderTimes.DaysInSight);
         var plan = new Plan
@@ -75,9 +87,18 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
     }
 
     /// <summary>Drafts the repeat order: the same again, to be looked through before it goes out.</summary>
-    /// <exception cref="Refusal">The client is not there, or has no unit to repeat.</exception>
-    public Task<Outcome> DraftAsync(Guid key, Input input, CancellationToken cancellation) =>
-        writes.RunAsync(key, nameof(NextUnit), input, db => DraftAsync(db, key, input, cancellation), cancellation);
+    /// <exception cref="Refusal">The client is not there, has no unit to repeat, or somebody took the same serial at this moment.</exception>
+    public async Task<Outcome> DraftAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(NextUnit), input, db => DraftAsync(db, key, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, HairSystemMap.OneSerial))
+        {
+            throw new Refusal("Another unit got this serial a moment ago. Look at what is drafted below, then tap again.");
+        }
+    }
 
     private async Task<Outcome> DraftAsync(ClinicDb db, Guid key, Input input, CancellationToken cancellation)
     {
@@ -92,6 +113,9 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
         var draft = HairSystem.RepeatOf(key, await SerialAsync(db, client, units.Count, cancellation), last, today, input.Note);
         db.HairSystems.Add(draft);
+        // A word that leads to a unit is let in once the unit is there.
+        await db.Database.BeginTransactionAsync(cancellation);
+        await db.SaveChangesAsync(cancellation);
         db.FindWords.Add(FindWords.Of(draft));
         return new Outcome(draft.Id, draft.Serial);
     }

@@ -24,7 +24,10 @@ public static class NextUnitPlot
             Lines =
             [
                 new PlotLine(words["Ordered on that day"], [.. plan.Curve.Select((chance, i) => new PlotPoint(i, chance))]),
-                new PlotLine(words["Accepted"], [new PlotPoint(0, plan.Outlook.Alpha), new PlotPoint(plan.Curve.Count - 1, plan.Outlook.Alpha)]),
+                new PlotLine(
+                    words["Accepted"],
+                    [new PlotPoint(0, plan.Outlook.Alpha), new PlotPoint(plan.Curve.Count - 1, plan.Outlook.Alpha)]
+                ),
             ],
             Marks = marks,
             XWords = x => Dates.Day(today.PlusDays((int)x), today),

@@ -117,7 +117,6 @@ public static class NextUnitStory
     private static string First(NextUnit.Plan plan, IStringLocalizer words) =>
         plan.Remedies.FirstOrDefault(r => r is not { Kind: RemedyKind.OffTheShelf, What: null }) is { } remedy
             ? words["First: {0}", RemedyText.Of(remedy, words)]
-            : plan.Outlook.IsLate
-                ? words["First: order the next unit today."]
-                : words["There is nothing to do today."];
+        : plan.Outlook.IsLate ? words["First: order the next unit today."]
+        : words["There is nothing to do today."];
 }

@@ -38,7 +38,11 @@ public sealed class NoteRepair(ClinicDbFactory databases, WriteOnce writes, IClo
             row.Name,
             row.Code,
             clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[row.Zone]).Date,
-            [.. units.Where(u => u.State != UnitState.Specified && !u.State.IsInFlight() && !u.State.IsGone()).Select(u => new UnitRow(u.Id, u.Serial))],
+            [
+                .. units
+                    .Where(u => u.State != UnitState.Specified && !u.State.IsInFlight() && !u.State.IsGone())
+                    .Select(u => new UnitRow(u.Id, u.Serial)),
+            ],
             [.. units.SelectMany(u => u.Repairs.Select(r => new Done(u.Serial, r.DoneOn, r.Kind, r.Note))).OrderByDescending(r => r.On)]
         );
     }

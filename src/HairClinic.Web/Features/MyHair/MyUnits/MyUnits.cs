@@ -24,7 +24,13 @@ public sealed class MyUnits(ClinicDbFactory databases, CurrentActor current, ICl
         if (own is null)
             return null;
         var today = own.Salon.DayOf(clock.GetCurrentInstant());
-        return await WearLineBook.LoadAsync(db, own.Id, today, await LivesAsync(db, own.Id, own.Salon.Id, today, cancellation), cancellation);
+        return await WearLineBook.LoadAsync(
+            db,
+            own.Id,
+            today,
+            await LivesAsync(db, own.Id, own.Salon.Id, today, cancellation),
+            cancellation
+        );
     }
 
     // When the next one is ordered is the practice's affair; how long theirs will last is the client's to see.
@@ -32,7 +38,7 @@ public sealed class MyUnits(ClinicDbFactory databases, CurrentActor current, ICl
     {
         var beliefs = await Beliefs.LoadAsync(db, cancellation);
         var sorts = await LifeSpells.KindsAsync(db, cancellation);
-        var units = (await ClientUnits.LoadAsync(db, [(id, salonId, today)], cancellation))[0];
+        var units = (await ClientUnits.LoadAsync(db, sorts, [(id, salonId, today)], cancellation))[0];
         return WearAhead.Unknown with { Left = units.LivesLeft(beliefs.Life, sorts) };
     }
 }

@@ -107,7 +107,11 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
             };
 
         public IEnumerable<SaidLine> Said() =>
-            [new("Name", Name), new("Half of the orders take, days", $"{LeadHalfDays}"), new("Nine in ten take, days", $"{LeadNineInTenDays}")];
+            [
+                new("Name", Name),
+                new("Half of the orders take, days", $"{LeadHalfDays}"),
+                new("Nine in ten take, days", $"{LeadNineInTenDays}"),
+            ];
     }
 
     public sealed record Outcome(Guid UnitKindId);

@@ -97,7 +97,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
                 Closures = [.. EditWorkshop.Closures(workshop).OrderBy(c => c.From)],
             };
 
-        public IEnumerable<SaidLine> Said() => 
+        public IEnumerable<SaidLine> Said() =>
             [
                 new("Name", Name),
                 new("Closures", DayRange.Say(Closures)),

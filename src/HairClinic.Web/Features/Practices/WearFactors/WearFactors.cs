@@ -59,7 +59,7 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
         }
         catch (DbUpdateException e) when (Guarded.Taken(e, "wear_factors"))
         {
-            throw new OvertakenException();
+            throw new OvertakenException(e);
         }
     }
 

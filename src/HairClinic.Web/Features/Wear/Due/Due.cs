@@ -39,12 +39,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         };
     }
 
-    private static async Task<Screen> WithRisksAsync(
-        ClinicDb db,
-        Screen screen,
-        IReadOnlyList<DueDay> days,
-        CancellationToken cancellation
-    )
+    private static async Task<Screen> WithRisksAsync(ClinicDb db, Screen screen, IReadOnlyList<DueDay> days, CancellationToken cancellation)
     {
         var rows = await RiskRows.ReadAsync(db, [.. days.SelectMany(d => d.Salons)], screen.Asked.RisksAfter, PageSize + 1, cancellation);
         var page = rows.Take(PageSize).ToList();

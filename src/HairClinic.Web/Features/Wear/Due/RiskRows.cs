@@ -9,7 +9,8 @@ internal static class RiskRows
 {
     public static IQueryable<ReorderPlan> Of(ClinicDb db, IReadOnlyList<Guid> salons) =>
         db.ReorderPlans.Where(p =>
-            p.AtRisk && db.Clients.Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId) && c.LeftOn == null && c.MergedIntoId == null)
+            p.AtRisk
+            && db.Clients.Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId) && c.LeftOn == null && c.MergedIntoId == null)
         );
 
     public static Task<List<RiskRow>> ReadAsync(
@@ -37,7 +38,9 @@ internal static class RiskRows
                 client.CalledAs,
                 client.Phone,
                 plan,
-                db.Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null).Select(b => (NodaTime.LocalDate?)b.DueOn).FirstOrDefault()
+                db.Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null)
+                    .Select(b => (NodaTime.LocalDate?)b.DueOn)
+                    .FirstOrDefault()
             )
         ).ToListAsync(cancellation);
     }

@@ -1,8 +1,8 @@
-using HairClinic.Web.Data.Privacy;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Privacy;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
