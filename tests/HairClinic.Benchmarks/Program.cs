@@ -1,4 +1,5 @@
 using HairClinic.Benchmarks;
+using HairClinic.Benchmarks.Calibration;
 using HairClinic.Benchmarks.DueQuery;
 using HairClinic.Benchmarks.DueWindows;
 using HairClinic.Benchmarks.Lifetimes;
@@ -14,10 +15,11 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
     ["lifetime-fit"] = FitBenchmark.RunAsync,
     ["lifetime-scale"] = ScaleBenchmark.RunAsync,
     ["reorder"] = ReorderBenchmark.RunAsync,
+    ["calibration"] = CalibrationBenchmark.RunAsync,
 };
 
-var names = args.Where(a => a != "--save").ToList();
-if (names is not [var name] || (name != "all" && !benchmarks.ContainsKey(name)))
+// Options follow the name: --save, and numbers a benchmark asks for.
+if (args is not [var name, .. var options] || (name != "all" && !benchmarks.ContainsKey(name)))
 {
     Console.Error.WriteLine(
         $"Name a benchmark: {string.Join(", ", benchmarks.Keys)} or all. With --save the results are kept in {Report.Folder}."
@@ -26,11 +28,11 @@ if (names is not [var name] || (name != "all" && !benchmarks.ContainsKey(name)))
 }
 foreach (var (key, run) in benchmarks.Where(b => name == "all" || b.Key == name))
 {
-    var report = new Report(key);
+    var report = new Report(key, options);
     report.SayLoad();
     await run(report);
     report.SayLoad();
-    if (args.Contains("--save"))
+    if (options.Contains("--save"))
         report.Save();
 }
 return 0;

@@ -77,6 +77,9 @@ public sealed class LifePrediction
         {
             var z = (log - centres[k]) / tau;
             var height = logShares[k] + (weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
+            // A place so unlikely that its share is 0 adds nothing.
+            if (double.IsNegativeInfinity(height))
+                continue;
             if (height > top)
                 (sum, top) = (sum * Math.Exp(top - height) + 1, height);
             else
