@@ -3,6 +3,7 @@ using HairClinic.Benchmarks.Calibration;
 using HairClinic.Benchmarks.DueQuery;
 using HairClinic.Benchmarks.DueWindows;
 using HairClinic.Benchmarks.Lifetimes;
+using HairClinic.Benchmarks.LoadAhead;
 using HairClinic.Benchmarks.OwnPage;
 using HairClinic.Benchmarks.Reorder;
 
@@ -15,6 +16,7 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
     ["lifetime-fit"] = FitBenchmark.RunAsync,
     ["lifetime-scale"] = ScaleBenchmark.RunAsync,
     ["reorder"] = ReorderBenchmark.RunAsync,
+    ["load-ahead"] = LoadAheadBenchmark.RunAsync,
     ["calibration"] = CalibrationBenchmark.RunAsync,
 };
 

@@ -38,6 +38,8 @@ public sealed class LifeNodes
         for (var j = 0; j < own.Means.Length; j++)
             intercept += population.Coefficients[j] * own.Means[j];
         effect.Turn([intercept, .. population.Coefficients, population.LogScale], 0, own.Count);
+        if (population.PracticeVariance == 0)
+            return new(Array.ConvertAll(effect.Nodes, node => node + population.PracticeMean), Normalised([.. effect.Shares]), own.Count);
         var rule = GaussHermite.Practice;
         var places = new double[effect.Nodes.Length * rule.Nodes.Length];
         var shares = new double[places.Length];

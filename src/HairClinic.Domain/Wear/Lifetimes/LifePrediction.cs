@@ -1,3 +1,4 @@
+using System.Numerics;
 using MathNet.Numerics.RootFinding;
 
 namespace HairClinic.Domain.Wear.Lifetimes;
@@ -34,6 +35,35 @@ public sealed class LifePrediction
 
     /// <summary>S(t).</summary>
     public double Survival(double days) => Math.Exp(LogSurvival(days));
+
+    /// <summary>S(t) on the days 0, 1, 2 and so on.</summary>
+    public void SurvivalByDay(Span<double> survival)
+    {
+        var logs = survival.Length <= 512 ? stackalloc double[survival.Length] : new double[survival.Length];
+        for (var day = 0; day < logs.Length; day++)
+            logs[day] = Math.Log(day);
+        survival.Clear();
+        for (var k = 0; k < centres.Length; k++)
+        {
+            var (share, day) = (Math.Exp(logShares[k]), 0);
+            if (weibull)
+            {
+                var (centre, inverse) = (new Vector<double>(centres[k]), new Vector<double>(1 / tau));
+                for (; day <= survival.Length - Vector<double>.Count; day += Vector<double>.Count)
+                {
+                    var held = Vector.Exp(-Vector.Exp((new Vector<double>(logs[day..]) - centre) * inverse));
+                    (new Vector<double>(survival[day..]) + share * held).CopyTo(survival[day..]);
+                }
+            }
+            for (; day < survival.Length; day++)
+            {
+                var z = (logs[day] - centres[k]) / tau;
+                survival[day] += share * Math.Exp(weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
+            }
+        }
+        if (survival.Length > 0)
+            survival[0] = 1;
+    }
 
     /// <summary>S(a + t) / S(a): having lasted a days.</summary>
     public double SurvivalGiven(double age, double days) => Math.Exp(LogSurvival(age + days) - LogSurvival(age));
