@@ -37,7 +37,7 @@ public sealed class LifeNodes
         var intercept = population.PracticeMean;
         for (var j = 0; j < own.Means.Length; j++)
             intercept += population.Coefficients[j] * own.Means[j];
-        effect.Turn([intercept, .. population.Coefficients, population.LogScale], 0, own.Count);
+        effect.Turn([intercept, .. population.Coefficients, population.LogScale], 0, own.Length);
         if (population.PracticeVariance == 0)
             return new(Array.ConvertAll(effect.Nodes, node => node + population.PracticeMean), Normalised([.. effect.Shares]), own.Count);
         var rule = GaussHermite.Practice;

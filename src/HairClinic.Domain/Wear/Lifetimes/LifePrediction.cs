@@ -12,7 +12,7 @@ public sealed class LifePrediction
     private readonly bool weibull;
 
     /// <param name="place">The window of what is predicted.</param>
-    /// <param name="covariates">Its xᵀβ; 0 where none is known.</param>
+    /// <param name="covariates">Its xᵀβ as it is from now on; 0 where none is known.</param>
     public LifePrediction(LifePopulation population, LifeNodes client, RowPlace place, double covariates = 0)
     {
         weibull = population.Distribution == LifeDistribution.Weibull;
@@ -65,7 +65,7 @@ public sealed class LifePrediction
             survival[0] = 1;
     }
 
-    /// <summary>S(a + t) / S(a): having lasted a days.</summary>
+    /// <summary>S(a + t) / S(a): having lasted a days. That says what the age tells: it is not among the client's rows too.</summary>
     public double SurvivalGiven(double age, double days) => Math.Exp(LogSurvival(age + days) - LogSurvival(age));
 
     /// <summary>The days by which a share has ended.</summary>
