@@ -37,10 +37,11 @@ public static class UnitLife
     public static IReadOnlyList<UnitStretch> RowsOf(
         ReadOnlySpan<(double WornDays, int? Grade)> inspections,
         double wornDays,
-        ReadOnlySpan<double> repairedAt
+        ReadOnlySpan<double> repairedAt,
+        bool retired = false
     )
     {
-        var life = Of(inspections, wornDays);
+        var life = Of(inspections, wornDays, retired);
         var end = life.End == SpellEnd.After ? life.Lower : life.Upper;
         var (first, sound) = (double.PositiveInfinity, life.Lower);
         foreach (var repaired in repairedAt)

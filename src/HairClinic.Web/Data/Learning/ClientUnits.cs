@@ -58,11 +58,7 @@ public sealed class ClientUnits
     public bool IsWornOut(Guid unitId) => lives.TryGetValue(unitId, out var life) && life.WornOut;
 
     /// <param name="unit">Null for one that is still to be made.</param>
-    public IReadOnlyList<WearColumn> ColumnsOf(HairSystem? unit, UnitSort sort)
-    {
-        var since = unit is null ? Today : book.Worn(unit.Id).Select(s => (LocalDate?)s.From).Min() ?? Today;
-        return book.ColumnsOf(sort, ClientId, since);
-    }
+    public IReadOnlyList<WearColumn> ColumnsOf(HairSystem? unit, UnitSort sort) => book.ColumnsNow(unit, sort, ClientId, Today);
 
     /// <summary>Something is on the head, or was until not long ago.</summary>
     public bool IsWearing(int lapsedAfterDays)

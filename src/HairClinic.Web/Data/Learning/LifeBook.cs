@@ -81,11 +81,21 @@ public sealed class LifeBook
         return columns;
     }
 
+    /// <summary>What bears on what is left of a unit, or on one that is still to be made.</summary>
+    public IReadOnlyList<WearColumn> ColumnsNow(HairSystem? unit, UnitSort sort, Guid clientId, LocalDate today)
+    {
+        var since = unit is null ? today : stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
+        var columns = ColumnsOf(sort, clientId, since);
+        return unit is { Repairs.Count: > 0 } ? [.. columns, WearColumn.Of(WearHabit.Repaired)] : columns;
+    }
+
     private LifeSpell SpellOf(HairSystem unit, UnitSort sort, LocalDate today)
     {
         var own = stretches[unit.Id].ToList();
         var seen = looks[unit.Id].Select(l => ((double)WornStretch.WornBy(own, l.Day), l.Grade)).ToArray();
         var worn = WornStretch.WornBy(own, today);
+        var retired = unit.State == UnitState.Retired;
+        var repairs = unit.Repairs.Select(r => (double)WornStretch.WornBy(own, r.DoneOn)).ToArray();
         return new LifeSpell(
             unit.Id,
             unit.UnitKindId,
@@ -94,9 +104,12 @@ public sealed class LifeBook
             worn,
             WornOut: Array.Exists(seen, s => s.Grade >= InspectionGrades.PlanReplacement),
             unit.ClientId,
-            UnitLife.Of(seen, worn, retired: unit.State == UnitState.Retired),
+            UnitLife.Of(seen, worn, retired),
             sort.Life(),
             ColumnsOf(sort, unit.ClientId, own.Min(s => s.From))
-        );
+        )
+        {
+            Stretches = repairs.Length == 0 ? [] : UnitLife.RowsOf(seen, worn, repairs, retired),
+        };
     }
 }
