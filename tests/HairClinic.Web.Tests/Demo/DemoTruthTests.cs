@@ -42,7 +42,7 @@ public sealed class DemoTruthTests(PgServer server)
     {
         var found = Enumerable.Range(1, 8).SelectMany(seed => Fits(DemoHistory.Of(Today, seed))).ToList();
 
-        // 96 bands of parameters that are partly told by the same bonds: 85 or fewer would come up about once in 200 times.
+        // 96 bands of parameters that are partly told by the same bonds: 85 or fewer would come up about once in a hundred times.
         Assert.InRange(found.Count(f => f.Holds), 86, found.Count);
     }
 
