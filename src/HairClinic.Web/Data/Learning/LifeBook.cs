@@ -81,6 +81,20 @@ public sealed class LifeBook
         return columns;
     }
 
+    // Whoever bonds a unit has looked at it and found that it still wears; a take-down that day says more.
+    private (double WornDays, int? Grade)[] LooksAt(Guid unitId, IReadOnlyList<WornStretch> own)
+    {
+        var graded = looks[unitId].ToList();
+        return
+        [
+            .. own.Where(s => !graded.Exists(l => l.Day == s.From))
+                .Select(s => (s.From, Grade: (int?)0))
+                .Concat(graded)
+                .OrderBy(l => l.Item1)
+                .Select(l => ((double)WornStretch.WornBy(own, l.Item1), l.Grade)),
+        ];
+    }
+
     /// <summary>What bears on what is left of a unit, or on one that is still to be made.</summary>
     public IReadOnlyList<WearColumn> ColumnsNow(HairSystem? unit, UnitSort sort, Guid clientId, LocalDate today)
     {
@@ -92,9 +106,11 @@ public sealed class LifeBook
     private LifeSpell SpellOf(HairSystem unit, UnitSort sort, LocalDate today)
     {
         var own = stretches[unit.Id].ToList();
-        var seen = looks[unit.Id].Select(l => ((double)WornStretch.WornBy(own, l.Day), l.Grade)).ToArray();
-        var worn = WornStretch.WornBy(own, today);
         var retired = unit.State == UnitState.Retired;
+        var seen = LooksAt(unit.Id, own);
+        var worn = WornStretch.WornBy(own, today);
+        // On a head nobody sees it wear out: it is known to have lasted until somebody last looked, not until today.
+        var known = retired ? worn : seen.Where(s => s.Grade < InspectionGrades.PlanReplacement).Select(s => s.WornDays).LastOrDefault();
         var repairs = unit.Repairs.Select(r => (double)WornStretch.WornBy(own, r.DoneOn)).ToArray();
         return new LifeSpell(
             unit.Id,
@@ -104,12 +120,12 @@ public sealed class LifeBook
             worn,
             WornOut: Array.Exists(seen, s => s.Grade >= InspectionGrades.PlanReplacement),
             unit.ClientId,
-            UnitLife.Of(seen, worn, retired),
+            UnitLife.Of(seen, known, retired),
             sort.Life(),
             ColumnsOf(sort, unit.ClientId, own.Min(s => s.From))
         )
         {
-            Stretches = repairs.Length == 0 ? [] : UnitLife.RowsOf(seen, worn, repairs, retired),
+            Stretches = repairs.Length == 0 ? [] : UnitLife.RowsOf(seen, known, repairs, retired),
         };
     }
 }
