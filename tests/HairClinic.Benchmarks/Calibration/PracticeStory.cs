@@ -60,12 +60,15 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly)
             var (head, running) = (heads[client], heads[client].InHand[0]);
             var left = running.Life - running.WornDays;
             var (from, to) = naive.Band(client, running.Window);
-            Judge("life", head.Earlier, left, Band(belief));
+            var band = Band(belief);
+            Judge("life", head.Earlier, left, band);
+            if (running.Covariates[^1] == 1)
+                tally.Count("repaired", left >= band.From && left <= band.To);
             Judge("knowing life", head.Earlier, left, Band(knowing));
             Judge("naive life", head.Earlier, left, (from - running.WornDays, to - running.WornDays));
             Order(head, client, belief, naive, lead[head.Workshop], rule);
 
-            (double, double) Band(Belief who)
+            (double From, double To) Band(Belief who)
             {
                 var prediction = who.Running(client, running);
                 return (prediction.QuantileGiven(running.WornDays, 0.1), prediction.QuantileGiven(running.WornDays, 0.9));
@@ -83,7 +86,7 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly)
             inHand.Add(story.InService(40, own));
         var isOrdered = dice.Chance(0.1) && workshop.IsUnderWay(dice.Whole(1, 80));
         seen.AddRange(own);
-        return new OneHead(workshop, inHand, isOrdered ? story.Ordered() : null, own.Count(row => !row.GoesOn));
+        return new OneHead(workshop, inHand, isOrdered ? story.Ordered() : null, own.Count(row => row.IsOver));
     }
 
     private void Order(OneHead head, int client, Belief belief, NaiveRule naive, LeadTable lead, ReorderRule rule)
