@@ -40,7 +40,7 @@ internal static class CalibrationText
         report.Say(
             $"reorder: {past.Share * past.Trials:F0} of {past.Trials} clients were past their day already and are not counted below"
         );
-        foreach (var history in CalibrationBenchmark.Histories.Prepend(""))
+        foreach (var history in Tally.Histories.Prepend(""))
         {
             var key = history.Length > 0 ? $", {history}" : "";
             var (engine, naive) = (Tally.Sum(practices, $"gap{key}"), Tally.Sum(practices, $"naive gap{key}"));
@@ -51,7 +51,7 @@ internal static class CalibrationText
 
     private static void Bands(Report report, Tally[] practices, bool asModelled, string line, string label)
     {
-        foreach (var history in CalibrationBenchmark.Histories.Prepend(""))
+        foreach (var history in Tally.Histories.Prepend(""))
         {
             var key = history.Length > 0 ? $", {history}" : "";
             string Column(string who) =>

@@ -5,7 +5,7 @@ using NodaTime;
 namespace HairClinic.Benchmarks.Calibration;
 
 /// <summary>One practice from its truths to the tally: what its book holds today, what is believed, and what then comes.</summary>
-internal sealed class PracticeStory(int seed, LifeDistribution truly)
+internal sealed class PracticeStory(int seed, LifeDistribution truly, int mostClients = 200)
 {
     private const int PreparationDays = 14;
     private static readonly LocalDate Today = new(2027, 3, 1);
@@ -14,7 +14,7 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly)
 
     public Tally Play()
     {
-        var clients = dice.Whole(60, 200);
+        var clients = dice.Whole(Math.Min(60, mostClients), mostClients);
         PlayHolds(clients);
         PlayLives(clients);
         return tally;
@@ -119,7 +119,7 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly)
     private void Count(string line, int history, bool hit)
     {
         tally.Count(line, hit);
-        tally.Count($"{line}, {CalibrationBenchmark.Histories[Math.Min(2, (history + 1) / 2)]}", hit);
+        tally.Count($"{line}, {Tally.Histories[Math.Min(2, (history + 1) / 2)]}", hit);
     }
 
     /// <param name="Earlier">Units that are over.</param>
