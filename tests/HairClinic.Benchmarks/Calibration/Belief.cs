@@ -41,8 +41,7 @@ internal sealed class Belief
     /// <summary>A unit in service: asked for what is left given its age, so its own age is not among the rows.</summary>
     public LifePrediction Running(int client, LivingUnit unit)
     {
-        var rows = byClient[client].ToList();
-        rows.Remove(rows.First(row => row.GoesOn && row.Days == unit.WornDays));
+        var rows = byClient[client].Where(row => !unit.Known.Any(known => ReferenceEquals(known, row))).ToList();
         return new(population, Nodes(rows), unit.Window.In(Fitted).Place, Linear(unit.Covariates));
     }
 
@@ -64,6 +63,7 @@ internal sealed class Belief
             [.. seen.Select(row => row.Spell)],
             [.. names.Select((name, j) => new LifeColumn(name, [.. seen.Select(row => row.Covariates[j])]))],
             [.. seen.Select(row => row.Window.In(Fitted).Place)],
-            [.. seen.Select(row => row.Client)]
+            [.. seen.Select(row => row.Client)],
+            [.. seen.Select(row => row.Entered)]
         );
 }

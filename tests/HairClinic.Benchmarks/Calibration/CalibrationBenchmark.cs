@@ -7,9 +7,6 @@ namespace HairClinic.Benchmarks.Calibration;
 /// </summary>
 public static class CalibrationBenchmark
 {
-    /// <summary>By what is known of the client's own.</summary>
-    internal static readonly string[] Histories = ["0 own spells", "1-2 own spells", "3+ own spells"];
-
     public static Task RunAsync(Report report)
     {
         var (practices, seed) = (report.Option("practices", 200), report.Option("seed", 1));

@@ -11,19 +11,20 @@ internal sealed class Dice(int seed)
 
     public bool Chance(double chance) => random.NextDouble() < chance;
 
-    public double Normal() => Math.Sqrt(-2 * Math.Log(Above0())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    public double Normal() => Math.Sqrt(-2 * Math.Log(Share())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
     /// <summary>ε of the model.</summary>
     public double Noise(LifeDistribution distribution) =>
-        distribution == LifeDistribution.Weibull ? Math.Log(-Math.Log(Above0())) : Normal();
+        distribution == LifeDistribution.Weibull ? Math.Log(-Math.Log(Share())) : Normal();
 
     /// <summary>Chi-squared with four degrees of freedom: two exponentials, doubled.</summary>
-    public double ChiSquaredOf4() => -2 * Math.Log(Above0() * Above0());
+    public double ChiSquaredOf4() => -2 * Math.Log(Share() * Share());
 
     /// <summary>Beta(1, b).</summary>
-    public double BetaOf1(double b) => 1 - Math.Pow(Above0(), 1 / b);
+    public double BetaOf1(double b) => 1 - Math.Pow(Share(), 1 / b);
 
     public T Of<T>(IReadOnlyList<T> choices) => choices[random.Next(choices.Count)];
 
-    private double Above0() => 1 - random.NextDouble();
+    /// <summary>Above 0, up to 1.</summary>
+    public double Share() => 1 - random.NextDouble();
 }

@@ -1,4 +1,5 @@
 using HairClinic.Domain.Wear.Lifetimes;
+using MathNet.Numerics.Distributions;
 
 namespace HairClinic.Benchmarks.Calibration;
 
@@ -31,11 +32,18 @@ internal sealed class LifeTruth
     public double Client(Dice dice) => Factors.ClientFactor * dice.Normal();
 
     /// <summary>One hold or life, in days.</summary>
-    public double Days(Dice dice, Window window, double client, double[] covariates)
+    /// <param name="after">Known to have gone on until then; it ends later, by the curve of these covariates.</param>
+    public double Days(Dice dice, Window window, double client, double[] covariates, double after = 0)
     {
-        var (row, shift) = (window.In(distribution), 0.0);
+        var row = window.In(distribution);
+        var centre = row.Centre + row.Width * (Practice + client);
         for (var j = 0; j < covariates.Length; j++)
-            shift += Coefficients[j] * covariates[j];
-        return Math.Exp(row.Centre + row.Width * (Practice + client) + shift + Scale * row.Sigma * dice.Noise(distribution));
+            centre += Coefficients[j] * covariates[j];
+        var (tau, z) = (Scale * row.Sigma, (Math.Log(after) - centre) / (Scale * row.Sigma));
+        if (distribution == LifeDistribution.Weibull)
+            return Math.Exp(centre + tau * Math.Log(Math.Exp(z) + Math.Exp(dice.Noise(distribution))));
+        return after == 0
+            ? Math.Exp(centre + tau * dice.Noise(distribution))
+            : Math.Max(after + 0.01, Math.Exp(centre - tau * Normal.InvCDF(0, 1, dice.Share() * Normal.CDF(0, 1, -z))));
     }
 }

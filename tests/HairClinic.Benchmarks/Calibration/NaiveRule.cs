@@ -6,8 +6,8 @@ namespace HairClinic.Benchmarks.Calibration;
 /// </summary>
 internal sealed class NaiveRule(List<Seen> seen)
 {
-    private readonly ILookup<int, double> own = seen.Where(row => !row.GoesOn).ToLookup(row => row.Client, row => row.Days);
-    private readonly ILookup<Window, double> all = seen.Where(row => !row.GoesOn).ToLookup(row => row.Window, row => row.Days);
+    private readonly ILookup<int, double> own = seen.Where(row => row.IsOver).ToLookup(row => row.Client, row => row.Days);
+    private readonly ILookup<Window, double> all = seen.Where(row => row.IsOver).ToLookup(row => row.Window, row => row.Days);
 
     public double Average(int client, Window window) => Days(client, window).DefaultIfEmpty((window.Low + window.High) / 2).Average();
 

@@ -5,7 +5,7 @@ using NodaTime;
 namespace HairClinic.Benchmarks.Calibration;
 
 /// <summary>One practice from its truths to the tally: what its book holds today, what is believed, and what then comes.</summary>
-internal sealed class PracticeStory(int seed, LifeDistribution truly)
+internal sealed class PracticeStory(int seed, LifeDistribution truly, int mostClients = 200)
 {
     private const int PreparationDays = 14;
     private static readonly LocalDate Today = new(2027, 3, 1);
@@ -14,7 +14,7 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly)
 
     public Tally Play()
     {
-        var clients = dice.Whole(60, 200);
+        var clients = dice.Whole(Math.Min(60, mostClients), mostClients);
         PlayHolds(clients);
         PlayLives(clients);
         return tally;
@@ -60,12 +60,15 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly)
             var (head, running) = (heads[client], heads[client].InHand[0]);
             var left = running.Life - running.WornDays;
             var (from, to) = naive.Band(client, running.Window);
-            Judge("life", head.Earlier, left, Band(belief));
+            var band = Band(belief);
+            Judge("life", head.Earlier, left, band);
+            if (running.Covariates[^1] == 1)
+                tally.Count("repaired", left >= band.From && left <= band.To);
             Judge("knowing life", head.Earlier, left, Band(knowing));
             Judge("naive life", head.Earlier, left, (from - running.WornDays, to - running.WornDays));
             Order(head, client, belief, naive, lead[head.Workshop], rule);
 
-            (double, double) Band(Belief who)
+            (double From, double To) Band(Belief who)
             {
                 var prediction = who.Running(client, running);
                 return (prediction.QuantileGiven(running.WornDays, 0.1), prediction.QuantileGiven(running.WornDays, 0.9));
@@ -83,7 +86,7 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly)
             inHand.Add(story.InService(40, own));
         var isOrdered = dice.Chance(0.1) && workshop.IsUnderWay(dice.Whole(1, 80));
         seen.AddRange(own);
-        return new OneHead(workshop, inHand, isOrdered ? story.Ordered() : null, own.Count(row => !row.GoesOn));
+        return new OneHead(workshop, inHand, isOrdered ? story.Ordered() : null, own.Count(row => row.IsOver));
     }
 
     private void Order(OneHead head, int client, Belief belief, NaiveRule naive, LeadTable lead, ReorderRule rule)
@@ -116,7 +119,7 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly)
     private void Count(string line, int history, bool hit)
     {
         tally.Count(line, hit);
-        tally.Count($"{line}, {CalibrationBenchmark.Histories[Math.Min(2, (history + 1) / 2)]}", hit);
+        tally.Count($"{line}, {Tally.Histories[Math.Min(2, (history + 1) / 2)]}", hit);
     }
 
     /// <param name="Earlier">Units that are over.</param>

@@ -3,6 +3,9 @@ namespace HairClinic.Benchmarks.Calibration;
 /// <summary>Hits and trials of one practice, by what is asked.</summary>
 internal sealed class Tally
 {
+    /// <summary>By what is known of the client's own.</summary>
+    public static readonly string[] Histories = ["0 own spells", "1-2 own spells", "3+ own spells"];
+
     private readonly Dictionary<string, (int Hits, int Trials)> counts = [];
 
     public void Count(string line, bool hit)

@@ -3,13 +3,16 @@ using HairClinic.Domain.Wear.Lifetimes;
 namespace HairClinic.Benchmarks.Calibration;
 
 /// <summary>A unit that is worn, or waits to be: what is true of it and what is known.</summary>
+/// <param name="Covariates">As they are from now on.</param>
 /// <param name="Life">Worn days it will last in all: true, and unseen.</param>
-internal sealed record LivingUnit(Window Window, double[] Covariates, int WornDays, double Life);
+/// <param name="Known">Its rows in the book.</param>
+internal sealed record LivingUnit(Window Window, double[] Covariates, int WornDays, double Life, IReadOnlyList<Seen> Known);
 
 /// <summary>The units of one client, and what their salon sees of them.</summary>
 /// <remarks>
 /// Units are inspected every 28 to 45 worn days and when they leave; a quarter of the earlier ones left for another reason
-/// than wear (lost, style, the next one arrived). What is in wear today is not worn out.
+/// than wear (lost, style, the next one arrived). One in five is repaired between its 40th and 150th worn day if it lasts so long: from
+/// then on it wears by another curve. What is in wear today is not worn out.
 /// </remarks>
 internal sealed class UnitStory(Dice dice, LifeTruth truth, int client, bool otherWorkshop)
 {
@@ -18,48 +21,65 @@ internal sealed class UnitStory(Dice dice, LifeTruth truth, int client, bool oth
     private readonly Window window = dice.Of(Windows);
     private readonly double[] covariates = [otherWorkshop ? 1 : 0, dice.Chance(0.3) ? 1 : 0, dice.Chance(0.5) ? 1 : 0];
 
-    public static IReadOnlyList<string> Names { get; } = ["other workshop", "bleached", "heat"];
+    public static IReadOnlyList<string> Names { get; } = ["other workshop", "bleached", "heat", "repaired"];
 
     /// <summary>The practice has a factor row for bleach.</summary>
     public static IReadOnlyList<LifePrior> Priors { get; } =
-    [LifePriors.UsualCoefficient, LifePrior.OfFactor(0.8), LifePriors.UsualCoefficient];
+    [LifePriors.UsualCoefficient, LifePrior.OfFactor(0.8), LifePriors.UsualCoefficient, LifePriors.UsualCoefficient];
 
-    public IEnumerable<Seen> Earlier(int count)
-    {
-        for (var unit = 0; unit < count; unit++)
-            yield return See(Life(), dice.Chance(0.25) ? dice.Whole(30, 330) : int.MaxValue);
-    }
+    public IEnumerable<Seen> Earlier(int count) =>
+        Enumerable.Range(0, count).SelectMany(_ => See(Draw(dice.Chance(0.25) ? dice.Whole(30, 330) : int.MaxValue)));
 
     /// <summary>A unit in service: those found worn out meanwhile are seen as such and followed by a younger one.</summary>
     public LivingUnit InService(int wornUpTo, List<Seen> seen)
     {
         while (true)
         {
-            var (age, life) = (dice.Whole(0, wornUpTo), Life());
-            if (life > age)
-            {
-                seen.Add(new Seen(client, window, covariates, UnitLife.Of([], age), age, GoesOn: true));
-                return new LivingUnit(window, covariates, age, life);
-            }
-            seen.Add(See(life, age));
+            var unit = Draw(dice.Whole(0, wornUpTo));
+            var known = unit.Life > unit.Until ? Rows([], unit.Until, unit.RepairedAt, goesOn: true) : See(unit);
+            seen.AddRange(known);
+            if (unit.Life > unit.Until)
+                return new LivingUnit(window, With(unit.RepairedAt.Length), unit.Until, unit.Life, known);
             wornUpTo = 60;
         }
     }
 
     /// <summary>Not here yet.</summary>
-    public LivingUnit Ordered() => new(window, covariates, 0, Life());
+    public LivingUnit Ordered() => new(window, With(0), 0, Draw(0).Life, []);
 
-    private double Life() => truth.Days(dice, window, effect, covariates);
+    private double[] With(double repaired) => [.. covariates, repaired];
 
-    private Seen See(double life, int until)
+    // What befalls a unit until it leaves, or until today.
+    private (double Life, int Until, double[] RepairedAt) Draw(int until)
+    {
+        var life = truth.Days(dice, window, effect, With(0));
+        var repaired = dice.Whole(40, 150);
+        return !dice.Chance(0.2) || repaired >= until || repaired >= life
+            ? (life, until, [])
+            : (truth.Days(dice, window, effect, With(1), after: repaired), until, [repaired]);
+    }
+
+    private List<Seen> See((double Life, int Until, double[] RepairedAt) unit)
     {
         var inspections = new List<(double, int?)>();
         var worn = 0;
         do
         {
-            worn = Math.Min(until, worn + dice.Whole(28, 45));
-            inspections.Add((worn, worn >= life ? 3 : dice.Whole(0, 2)));
-        } while (worn < until && worn < life);
-        return new Seen(client, window, covariates, UnitLife.Of([.. inspections], worn), worn, false);
+            worn = Math.Min(unit.Until, worn + dice.Whole(28, 45));
+            inspections.Add((worn, worn >= unit.Life ? 3 : dice.Whole(0, 2)));
+        } while (worn < unit.Until && worn < unit.Life);
+        return Rows(inspections, worn, unit.RepairedAt, goesOn: false);
+    }
+
+    private List<Seen> Rows(List<(double, int?)> inspections, int worn, double[] repairedAt, bool goesOn)
+    {
+        var stretches = UnitLife.RowsOf(inspections.ToArray(), worn, repairedAt);
+        return
+        [
+            .. stretches.Select(
+                (stretch, i) =>
+                    new Seen(client, window, With(stretch.Repaired), stretch.Spell, worn, goesOn, stretch.Entered, i < stretches.Count - 1)
+            ),
+        ];
     }
 }

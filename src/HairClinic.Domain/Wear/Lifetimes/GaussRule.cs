@@ -12,9 +12,13 @@ internal static class GaussRule
         shares.Clear();
         shares[0] = 1;
         beside[^1] = 0;
+        // What is this small beside the whole matrix is nothing: places may well lie at 0.
+        var nothing = 0.0;
+        for (var k = 0; k < diagonal.Length; k++)
+            nothing = Math.Max(nothing, 2e-16 * (Math.Abs(diagonal[k]) + Math.Abs(beside[k])));
         for (var first = 0; first < diagonal.Length; first++)
         {
-            while (Block(diagonal, beside, first) is var last && last > first)
+            while (Block(beside, first, nothing) is var last && last > first)
                 Sweep(diagonal, beside, shares, first, last);
         }
         foreach (ref var share in shares)
@@ -23,13 +27,10 @@ internal static class GaussRule
     }
 
     // The last place that hangs together with the first.
-    private static int Block(Span<double> diagonal, Span<double> beside, int first)
+    private static int Block(Span<double> beside, int first, double nothing)
     {
         var last = first;
-        while (
-            last < diagonal.Length - 1
-            && Math.Abs(beside[last]) > double.Epsilon + 1e-16 * (Math.Abs(diagonal[last]) + Math.Abs(diagonal[last + 1]))
-        )
+        while (last < beside.Length - 1 && Math.Abs(beside[last]) > nothing)
             last++;
         return last;
     }
