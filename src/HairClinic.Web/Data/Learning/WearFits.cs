@@ -23,8 +23,8 @@ public static class WearFits
             foreach (var column in told[i].Columns)
                 columns[place[column.Name]].Values[i] += column.Value;
         }
-        var priors = WindowPrior.Of(LifeDistribution.Weibull, 1, 2).Priors([.. names.Select(name => PriorOf(name, factors))]);
-        return (LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of(spells, columns, places, clients), priors), numbers.Count);
+        var rows = LifeRows.Of(spells, columns, places, clients);
+        return (LifetimeModel.Fit(LifeDistribution.Weibull, rows, PriorsOf(names, factors)), numbers.Count);
 
         int NumberOf(Guid client)
         {
@@ -33,6 +33,10 @@ public static class WearFits
             return number;
         }
     }
+
+    /// <summary>Of a fit with these covariates: the practice's factor rows where there are some.</summary>
+    public static LifePriors PriorsOf(IEnumerable<string> columns, IReadOnlyDictionary<WearHabit, double> factors) =>
+        WindowPrior.Of(LifeDistribution.Weibull, 1, 2).Priors([.. columns.Select(name => PriorOf(name, factors))]);
 
     private static LifePrior PriorOf(string column, IReadOnlyDictionary<WearHabit, double> factors) =>
         WearColumn.HabitOf(column) is { } habit && factors.TryGetValue(habit, out var factor)
