@@ -10,21 +10,31 @@ public static class WearFits
     public static (LifetimeFit Fit, int Clients) Of(IReadOnlyCollection<WearSpell> all, IReadOnlyDictionary<WearHabit, double> factors)
     {
         var told = all.Where(s => s.Window is not null).ToList();
-        var names = told.SelectMany(s => s.Columns).Select(c => c.Name).Distinct().Order(StringComparer.Ordinal).ToList();
+        var (columns, clients) = Laid(told, _ => true);
+        var rows = LifeRows.Of([.. told.Select(s => s.Spell)], columns, [.. told.Select(s => s.Window!.Value.Place)], clients);
+        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, PriorsOf(columns.Select(c => c.Name), factors));
+        return (fit, clients.Append(-1).Max() + 1);
+    }
+
+    /// <summary>The covariates that are wanted, and a number for each spell's client.</summary>
+    public static (List<LifeColumn> Columns, int[] Clients) Laid(IReadOnlyList<WearSpell> told, Func<string, bool> wanted)
+    {
+        var names = told.SelectMany(s => s.Columns).Select(c => c.Name).Distinct().Where(wanted).Order(StringComparer.Ordinal).ToList();
         var columns = names.Select(name => new LifeColumn(name, new double[told.Count])).ToList();
         var place = names.Select((name, i) => (name, i)).ToDictionary(n => n.name, n => n.i);
-        var (spells, places, clients) = (new Spell[told.Count], new RowPlace[told.Count], new int[told.Count]);
+        var clients = new int[told.Count];
         var numbers = new Dictionary<Guid, int>();
         for (var i = 0; i < told.Count; i++)
         {
-            (spells[i], places[i]) = (told[i].Spell, told[i].Window!.Value.Place);
             // A unit of nobody's stands for itself.
             clients[i] = told[i].ClientId is { } client ? NumberOf(client) : -1;
             foreach (var column in told[i].Columns)
-                columns[place[column.Name]].Values[i] += column.Value;
+            {
+                if (place.TryGetValue(column.Name, out var at))
+                    columns[at].Values[i] += column.Value;
+            }
         }
-        var rows = LifeRows.Of(spells, columns, places, clients);
-        return (LifetimeModel.Fit(LifeDistribution.Weibull, rows, PriorsOf(names, factors)), numbers.Count);
+        return (columns, clients);
 
         int NumberOf(Guid client)
         {

@@ -25,6 +25,7 @@ public sealed class LikelihoodRatioTests
         Assert.Equal(published, test.ChiSquare, 2e-6);
         Assert.Equal(1, test.DegreesOfFreedom);
         Assert.InRange(test.P, 1e-6, 1e-4);
+        Assert.Equal([0, Value(name, "x6mp")], test.Effects, (a, b) => Math.Abs(a - b) < 1e-7);
     }
 
     [Fact]

@@ -9,6 +9,8 @@ namespace HairClinic.Web.Features.Lasting.WhatLasts;
 /// <param name="Undefined">Why there is no test; null where there is one.</param>
 /// <param name="Compared">Groups in it.</param>
 /// <param name="LeftOut">Groups of too few spells to be in it, and those of which nobody wrote it down.</param>
+/// <param name="Sooner">Which ends soonest of those of which enough ended, by what the test goes by; null where there are no two.</param>
+/// <param name="TimesAsLong">How long the sooner lasts against the later in the model, like for like; null without the model.</param>
 public sealed record GroupComparison(
     bool InModel,
     double ChiSquare,
@@ -17,8 +19,9 @@ public sealed record GroupComparison(
     FitNote? Undefined,
     int Compared,
     int LeftOut,
-    LastingGroup? Sooner,
-    LastingGroup? Later
+    LastingGroup? Sooner = null,
+    LastingGroup? Later = null,
+    double? TimesAsLong = null
 )
 {
     /// <summary>The test's approximation is poor for groups of fewer.</summary>
@@ -37,60 +40,60 @@ public sealed record GroupComparison(
     )
     {
         var compared = groups.Where(g => g.Id is not null && g.Spells >= FewestSpells).ToList();
-        var rows = compared.SelectMany((group, number) => spells[group.Id].Select(spell => (Spell: spell, Number: number))).ToList();
-        var told = compared.Where(g => g.CanTell).OrderBy(g => g.Curve.Median).ToList();
-        var (sooner, later) = told.Count > 1 ? (told[0], told[^1]) : (null, null);
-        var plain = rows.Select(r => r.Spell.Spell).ToArray();
-        if (SurvivalCurve.Reads(plain))
+        var leftOut = groups.Count - compared.Count;
+        var all = compared.SelectMany(g => spells[g.Id]).Select(s => s.Spell).ToArray();
+        if (SurvivalCurve.Reads(all))
         {
-            var test = LogRank.Of(plain, [.. rows.Select(r => r.Number)]);
-            return Made(false, test.ChiSquare, test.DegreesOfFreedom, test.P, test.Undefined is { } why ? new FitNote(why) : null);
+            var test = LogRank.Of(all, [.. compared.SelectMany((g, number) => Enumerable.Repeat(number, spells[g.Id].Count()))]);
+            var why = test.Undefined is { } reason ? new FitNote(reason) : null;
+            var plain = new GroupComparison(false, test.ChiSquare, test.DegreesOfFreedom, test.P, why, compared.Count, leftOut);
+            // More ends than expected: sooner.
+            return why is null ? plain.Ranked(compared, [.. test.Groups.Select(g => -g.Observed / g.Expected)]) : plain;
         }
-        var ratio = InTheModel([.. rows.Where(r => r.Spell.Window is not null)], determined, factors);
-        return Made(true, ratio.ChiSquare, ratio.DegreesOfFreedom, ratio.P, ratio.Missing);
+        // What has no window tells the model nothing.
+        compared = [.. compared.Where(g => spells[g.Id].Any(s => s.Window is not null))];
+        var ratio = InTheModel([.. compared.Select(g => spells[g.Id].Where(s => s.Window is not null))], determined, factors);
+        var missing =
+            ratio.Missing is { Argument: { } name } note && LikelihoodRatio.GroupOf(name) is { } number
+                ? note with
+                {
+                    Argument = compared[number].Name,
+                }
+                : ratio.Missing;
+        leftOut = groups.Count - compared.Count;
+        var modelled = new GroupComparison(true, ratio.ChiSquare, ratio.DegreesOfFreedom, ratio.P, missing, compared.Count, leftOut);
+        return missing is null ? modelled.Ranked(compared, ratio.Effects) : modelled;
+    }
 
-        GroupComparison Made(bool inModel, double chiSquare, int degrees, double p, FitNote? undefined) =>
-            new(inModel, chiSquare, degrees, p, undefined, compared.Count, groups.Count - compared.Count, sooner, later);
+    private GroupComparison Ranked(List<LastingGroup> compared, IReadOnlyList<double> places)
+    {
+        var told = compared.Zip(places).Where(g => g.First.Ended >= LastingGroup.FewestEnded).OrderBy(g => g.Second).ToList();
+        return told.Count < 2
+            ? this
+            : this with
+            {
+                Sooner = told[0].First,
+                Later = told[^1].First,
+                TimesAsLong = InModel ? Math.Exp(told[0].Second - told[^1].Second) : null,
+            };
     }
 
     private static LikelihoodRatio InTheModel(
-        List<(WearSpell Spell, int Number)> told,
+        List<IEnumerable<WearSpell>> groups,
         IReadOnlyCollection<string> determined,
         IReadOnlyDictionary<WearHabit, double> factors
     )
     {
-        var numbers = new Dictionary<int, int>();
-        int[] groups = [.. told.Select(r => numbers.TryGetValue(r.Number, out var n) ? n : numbers[r.Number] = numbers.Count)];
-        var names = told.SelectMany(r => r.Spell.Columns)
-            .Select(c => c.Name)
-            .Distinct()
-            .Where(name => !determined.Any(d => name.StartsWith(d, StringComparison.Ordinal)))
-            .Order(StringComparer.Ordinal)
-            .ToList();
-        var people = new Dictionary<Guid, int>();
-        int[] clients =
-        [
-            .. told.Select(r =>
-                r.Spell.ClientId is { } id
-                    ? people.TryGetValue(id, out var n)
-                        ? n
-                        : people[id] = people.Count
-                    : -1
-            ),
-        ];
+        var told = groups.SelectMany(g => g).ToList();
+        var (columns, clients) = WearFits.Laid(told, name => !determined.Any(d => name.StartsWith(d, StringComparison.Ordinal)));
         return LikelihoodRatio.Of(
             LifeDistribution.Weibull,
-            [.. told.Select(r => r.Spell.Spell)],
-            groups,
-            [
-                .. names.Select(name => new LifeColumn(
-                    name,
-                    [.. told.Select(r => r.Spell.Columns.Where(c => c.Name == name).Sum(c => c.Value))]
-                )),
-            ],
-            [.. told.Select(r => r.Spell.Window!.Value.Place)],
+            [.. told.Select(s => s.Spell)],
+            [.. groups.SelectMany((g, number) => g.Select(_ => number))],
+            columns,
+            [.. told.Select(s => s.Window!.Value.Place)],
             clients,
-            WearFits.PriorsOf(names, factors)
+            WearFits.PriorsOf(columns.Select(c => c.Name), factors)
         );
     }
 }

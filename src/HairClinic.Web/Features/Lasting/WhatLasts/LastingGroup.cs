@@ -25,11 +25,11 @@ public sealed record LastingGroup(Guid? Id, string? Name, int Spells, int Ended,
             [.. days.Select(day => spells.Count(s => s.Lower >= day))]
         );
 
-    /// <summary>From 0 in some five even steps to the longest that was watched.</summary>
+    /// <summary>From 0 in a few even steps to the longest that was watched.</summary>
     public static IReadOnlyList<double> DaysUpTo(double last)
     {
         double[] steps = [1, 2, 5, 7, 14, 28, 56, 91, 182, 364, 728];
-        var step = steps.FirstOrDefault(s => last / s <= 6, steps[^1]);
+        var step = steps.FirstOrDefault(s => last / s <= 8, steps[^1]);
         return [.. Enumerable.Range(0, (int)(last / step) + 1).Select(i => i * step)];
     }
 }

@@ -31,7 +31,7 @@ internal static class LastingWords
     public static string Day(double day) => day.ToString("0.#", CultureInfo.CurrentCulture);
 
     public static string Chance(double p, CultureInfo culture) =>
-        p < 0.001 ? "p < " + 0.001.ToString(culture) : "p = " + p.ToString("0.000", culture);
+        p < 0.001 ? "p\u00a0<\u00a0" + 0.001.ToString(culture) : "p\u00a0=\u00a0" + p.ToString("0.000", culture);
 
     /// <summary>The comparison in one sentence.</summary>
     public static string Of(GroupComparison compared, LastingSubject subject, IStringLocalizer<Words> words)
@@ -39,21 +39,34 @@ internal static class LastingWords
         if (compared.Undefined is { } why)
             return words["Can't tell yet. {0}", Of(why, words)];
         if (compared is not { Sooner: { } sooner, Later: { } later })
-            return words["Can't tell yet: that takes two groups of which {0} each have ended, and half of each.", LastingGroup.FewestEnded];
+            return words["Can't tell yet: that takes two groups of which {0} each have ended.", LastingGroup.FewestEnded];
         var chance = Chance(compared.P, CultureInfo.CurrentCulture);
         if (compared.P >= GroupComparison.Chance)
-            return words["No difference can be told yet: what is seen between them could well be chance ({0}).", chance];
-        var (first, last) = (Day(sooner.Curve.Median!.Value), Day(later.Curve.Median!.Value));
-        var said =
-            subject == LastingSubject.Hold
-                ? words["{0} lifts sooner than {1}: half by day {2} against day {3}.", sooner.Name!, later.Name!, first, last]
-                : words["{0} wears out sooner than {1}: half by worn day {2} against {3}.", sooner.Name!, later.Name!, first, last];
-        return $"{said} "
+            return compared.InModel
+                ? words["No difference can be told yet: like for like, what is left between them could well be chance ({0}).", chance]
+                : words["No difference can be told yet: what is seen between them could well be chance ({0}).", chance];
+        var said = Sooner(sooner, later, subject == LastingSubject.Hold, words);
+        if (compared.TimesAsLong is { } times)
+            said += " " + words["Like for like, it lasts {0} times as long.", times.ToString("0.00", CultureInfo.CurrentCulture)];
+        return said
+            + " "
             + (
                 compared.Compared == 2
                     ? words["That this is chance is unlikely ({0}).", chance]
                     : words["That all {0} last alike and this is chance is unlikely ({1}).", compared.Compared, chance]
             );
+    }
+
+    // The plain days may say otherwise where one group has the harder work: then they are not called as witnesses.
+    private static string Sooner(LastingGroup sooner, LastingGroup later, bool isHold, IStringLocalizer<Words> words)
+    {
+        if (sooner.Curve.Median is not { } first || later.Curve.Median is not { } last || first > last)
+            return isHold
+                ? words["{0} lifts sooner than {1}.", sooner.Name!, later.Name!]
+                : words["{0} wears out sooner than {1}.", sooner.Name!, later.Name!];
+        return isHold
+            ? words["{0} lifts sooner than {1}: half by day {2} against day {3}.", sooner.Name!, later.Name!, Day(first), Day(last)]
+            : words["{0} wears out sooner than {1}: half by worn day {2} against {3}.", sooner.Name!, later.Name!, Day(first), Day(last)];
     }
 
     public static string Of(FitNote note, IStringLocalizer<Words> words) =>
