@@ -4,6 +4,7 @@ using HairClinic.Web.Demo;
 using HairClinic.Web.Features.Accounts;
 using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Clients;
+using HairClinic.Web.Features.Lasting;
 using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Features.Practices;
 using HairClinic.Web.Features.Privacy;
@@ -30,6 +31,7 @@ public static class Clinic
             .AddClients()
             .AddVisits()
             .AddWear()
+            .AddLasting()
             .AddPractices()
             .AddBinder()
             .AddPrivacy()
@@ -51,6 +53,7 @@ public static class Clinic
         app.MapMyHair();
         app.MapBinder();
         app.MapClients();
+        app.MapLasting();
         app.MapPractices();
         app.MapPrivacy();
         return app;

@@ -1,9 +1,10 @@
 using System.Net.Mime;
+using CsvHelper;
 using HairClinic.Domain.Practices;
 
 namespace HairClinic.Web.Shell;
 
-/// <summary>How pictures and archives of clients go out, whoever asks for them: kept by no browser on the way, taken for nothing else.</summary>
+/// <summary>How pictures, sheets and archives go out, whoever asks for them: kept by no browser on the way, taken for nothing else.</summary>
 public static class FileAnswers
 {
     /// <summary>A picture; none where there is none to see.</summary>
@@ -16,6 +17,23 @@ public static class FileAnswers
         headers.XContentTypeOptions = "nosniff";
         headers.ContentDisposition = "inline; filename=\"image.webp\"";
         return Results.Bytes(picture, "image/webp");
+    }
+
+    /// <summary>A table as a sheet with one row of headings; no cell of it is run as a formula. Numbers are written for programs, with a point.</summary>
+    public static IResult Sheet(HttpContext context, string name, IReadOnlyList<string> headings, IEnumerable<IReadOnlyList<string>> rows)
+    {
+        using var file = new MemoryStream();
+        using (var csv = CsvWriter.Create(file, new CsvWriterOptions { Separator = ',', WriteByteOrderMark = true }, leaveOpen: true))
+        {
+            foreach (var row in rows.Prepend(headings))
+            {
+                foreach (var cell in row)
+                    csv.WriteField(FormulaGuard.Neutralise(cell), CsvQuoting.WhenNeeded);
+                csv.EndRecord();
+            }
+        }
+        context.Response.Headers.CacheControl = "no-store";
+        return Results.File(file.ToArray(), "text/csv; charset=utf-8", name);
     }
 
     /// <param name="write">

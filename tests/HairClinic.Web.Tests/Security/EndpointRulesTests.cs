@@ -42,6 +42,7 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
         ["/ready"] = "says one word",
         ["/look-again"] = "renews the asker's own sign-in and nothing else",
         ["/practice/binder/export/{kind}"] = "a download",
+        ["/what-lasts/table.csv"] = "a download of counts and times, of nobody by name",
         ["/practice/access-log/lines.csv"] = "a download; that it was taken is noted",
         ["/clients/{clientId:guid}/take-out/file"] = "a download; that it was taken is noted",
         ["/clients/{clientId:guid}/photos/{photoId:guid}"] = "a picture; that it was looked at is noted",

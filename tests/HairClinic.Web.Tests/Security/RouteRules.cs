@@ -63,6 +63,7 @@ public static class RouteRules
             ("/practice/edit-unit-kind/{Id:guid}", "id") => Whose.Kind,
             ("/practice/binder/export/{kind}", "kind") => Whose.Word,
             ("/find", "q") => Whose.Name,
+            ("/what-lasts", "of" or "by") => Whose.Nobodys,
             (
                 _,
                 "token"

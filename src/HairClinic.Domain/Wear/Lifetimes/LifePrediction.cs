@@ -22,6 +22,13 @@ public sealed class LifePrediction
         (Own, Others) = (client.Own, Math.Max(0, population.Count - client.Own));
     }
 
+    private LifePrediction(LifePrediction whole, int place)
+    {
+        (weibull, tau) = (whole.weibull, whole.tau);
+        (centres, logShares) = ([whole.centres[place]], [0]);
+        (Own, Others) = (whole.Own, whole.Others);
+    }
+
     /// <summary>Spells of this client's own behind it.</summary>
     public int Own { get; }
 
@@ -96,6 +103,13 @@ public sealed class LifePrediction
         while (day > 1 && Survival(day) < survival)
             day--;
         return day;
+    }
+
+    /// <summary>What it is made of: each value that a client's effect may have, with its share, and what to expect under it.</summary>
+    internal IEnumerable<(double Share, LifePrediction Hold)> Places()
+    {
+        for (var k = 0; k < centres.Length; k++)
+            yield return (Math.Exp(logShares[k]), new LifePrediction(this, k));
     }
 
     private double LogSurvival(double days)

@@ -20,15 +20,6 @@ public static class Regions
         .. new[] { "en-GB", "en-IE", "en-US", "es-ES" }.Select(c => (c, CultureInfo.GetCultureInfo(c).NativeName)),
     ];
 
-    private static readonly Lazy<Dictionary<string, int>> Decimals = new(() =>
-        CultureInfo
-            .GetCultures(CultureTypes.SpecificCultures)
-            .Select(c => (new RegionInfo(c.Name).ISOCurrencySymbol, c.NumberFormat.CurrencyDecimalDigits))
-            .Where(c => c.ISOCurrencySymbol.Length == 3)
-            .GroupBy(c => c.ISOCurrencySymbol)
-            .ToDictionary(g => g.Key, g => g.First().CurrencyDecimalDigits)
-    );
-
     /// <summary>A zone of the country to begin with; the first the database names.</summary>
     public static string ZoneOf(string region) => Places.FirstOrDefault(p => p.CountryCode == region)?.ZoneId ?? "Etc/UTC";
 
@@ -45,7 +36,7 @@ public static class Regions
     }
 
     /// <summary>Digits after the point in a currency's amounts.</summary>
-    public static int DecimalsOf(string currency) => Decimals.Value.GetValueOrDefault(currency, 2);
+    public static int DecimalsOf(string currency) => Ui.Fields.CurrencyDigits.Of(currency);
 
     /// <summary>Zones whose name or country holds the text, at most a dozen.</summary>
     public static IEnumerable<TzdbZoneLocation> Find(string text)

@@ -1,0 +1,87 @@
+using System.Globalization;
+using HairClinic.Domain.Wear.Lifetimes;
+using Microsoft.Extensions.Localization;
+
+namespace HairClinic.Web.Features.Lasting.WhatLasts;
+
+/// <summary>What is found, in plain sentences.</summary>
+internal static class LastingWords
+{
+    public static string Of(LastingSubject subject) =>
+        subject switch
+        {
+            LastingSubject.Life => "How long units last",
+            LastingSubject.Hold => "How long bonds hold",
+            _ => "What wear costs",
+        };
+
+    public static string Of(LastingSide side) =>
+        side switch
+        {
+            LastingSide.Workshop => "Workshop",
+            LastingSide.Base => "Base",
+            LastingSide.Kind => "Kind of unit",
+            LastingSide.Adhesive => "Adhesive",
+            LastingSide.Lot => "Lot",
+            _ => "Salon",
+        };
+
+    public static string NameOf(LastingGroup group, IStringLocalizer<Words> words) => group.Name ?? words["not written down"];
+
+    public static string Day(double day) => day.ToString("0.#", CultureInfo.CurrentCulture);
+
+    public static string Chance(double p, CultureInfo culture) =>
+        p < 0.001 ? "p\u00a0<\u00a0" + 0.001.ToString(culture) : "p\u00a0=\u00a0" + p.ToString("0.000", culture);
+
+    /// <summary>The comparison in one sentence.</summary>
+    public static string Of(GroupComparison compared, LastingSubject subject, IStringLocalizer<Words> words)
+    {
+        if (compared.Undefined is { } why)
+            return words["Can't tell yet. {0}", Of(why, words)];
+        if (compared is not { Sooner: { } sooner, Later: { } later })
+            return words["Can't tell yet: that takes two groups of which {0} each have ended.", LastingGroup.FewestEnded];
+        var chance = Chance(compared.P, CultureInfo.CurrentCulture);
+        if (compared.P >= GroupComparison.Chance)
+            return compared.InModel
+                ? words["No difference can be told yet: like for like, what is left between them could well be chance ({0}).", chance]
+                : words["No difference can be told yet: what is seen between them could well be chance ({0}).", chance];
+        var said = Sooner(sooner, later, subject == LastingSubject.Hold, words);
+        if (compared.TimesAsLong is { } times)
+            said += " " + words["Like for like, it lasts {0} times as long.", times.ToString("0.00", CultureInfo.CurrentCulture)];
+        return said
+            + " "
+            + (
+                compared.Compared == 2
+                    ? words["That this is chance is unlikely ({0}).", chance]
+                    : words["That all {0} last alike and this is chance is unlikely ({1}).", compared.Compared, chance]
+            );
+    }
+
+    // The plain days may say otherwise where one group has the harder work: then they are not called as witnesses.
+    private static string Sooner(LastingGroup sooner, LastingGroup later, bool isHold, IStringLocalizer<Words> words)
+    {
+        if (sooner.Curve.Median is not { } first || later.Curve.Median is not { } last || first > last)
+            return isHold
+                ? words["{0} lifts sooner than {1}.", sooner.Name!, later.Name!]
+                : words["{0} wears out sooner than {1}.", sooner.Name!, later.Name!];
+        return isHold
+            ? words["{0} lifts sooner than {1}: half by day {2} against day {3}.", sooner.Name!, later.Name!, Day(first), Day(last)]
+            : words["{0} wears out sooner than {1}: half by worn day {2} against {3}.", sooner.Name!, later.Name!, Day(first), Day(last)];
+    }
+
+    public static string Of(FitNote note, IStringLocalizer<Words> words) =>
+        note.Argument is { } argument ? words[note.Sentence, HabitOf(argument, words)] : words[note.Sentence];
+
+    private static string HabitOf(string column, IStringLocalizer<Words> words) =>
+        Data.Learning.WearColumn.HabitOf(column) switch
+        {
+            WearHabit.OilySkin => words["oily skin"],
+            WearHabit.HeavySweat => words["heavy sweat"],
+            WearHabit.DailySwim => words["swimming"],
+            WearHabit.DailyWash => words["washing"],
+            WearHabit.DailyHeat => words["hot tools"],
+            WearHabit.WaitsCut => words["waits cut short"],
+            WearHabit.Repaired => words["a repair"],
+            _ => column,
+        };
+}

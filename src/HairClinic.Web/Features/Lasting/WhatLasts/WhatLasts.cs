@@ -1,0 +1,140 @@
+using HairClinic.Domain.Wear.Curves;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Lasting.WhatLasts;
+
+/// <summary>How long bonds hold and units last by what they are made of, from the records of whoever asks may see.</summary>
+public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, IClock clock)
+{
+    public async Task<Screen> OpenAsync(LastingQuestion question, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var today = await TodayAsync(db, cancellation);
+        var holds =
+            question.Of == LastingSubject.Life
+                ? []
+                : (await HoldBook.LoadAsync(db, await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation), clientIds: null, tracked: false, cancellation)).All(today).ToList();
+        var lives = question.Of == LastingSubject.Hold ? [] : await LifeSpells.ReadAsync(db, today, clientIds: null, cancellation);
+        var fit = await FitAsync(db, question, cancellation);
+        if (question.Of == LastingSubject.Cost)
+            return new Screen(
+                question,
+                today,
+                [],
+                [],
+                null,
+                fit,
+                await new CostOfWear(db, question.By, cancellation).ReadAsync(lives, holds)
+            );
+        var spells =
+            question.Of == LastingSubject.Hold
+                ? await HoldsByAsync(db, question.By, holds, cancellation)
+                : lives.ToLookup(l => KeyOf(l, question.By), WearSpell (l) => l);
+        var names = await LastingNames.OfAsync(db, question.By, cancellation);
+        var days = LastingGroup.DaysUpTo(spells.SelectMany(s => s).Select(s => LastSeen(s.Spell)).DefaultIfEmpty().Max());
+        var groups = spells
+            .Select(own => (own.Key, Told: own.Select(s => s.Spell).Where(Tells).ToList()))
+            .Where(g => g.Told.Count > 0)
+            .Select(g => LastingGroup.Of(g.Key, g.Key is { } id ? names.GetValueOrDefault(id) : null, g.Told, days))
+            .OrderBy(g => g.Id is null)
+            .ThenByDescending(g => g.Spells)
+            .ToList();
+        var factors = Beliefs.Of(await Beliefs.FactorsAsync(db, cancellation), question.Quantity);
+        var compared = GroupComparison.Of(groups, spells, Determined(question.By), factors);
+        return new Screen(question, today, groups, days, compared, fit, []);
+    }
+
+    private async Task<LocalDate> TodayAsync(ClinicDb db, CancellationToken cancellation)
+    {
+        var at = current.Person.AtSalon;
+        var zone = await db
+            .Salons.OrderByDescending(s => s.Id == at)
+            .ThenBy(s => s.Name)
+            .Select(s => s.Zone)
+            .FirstOrDefaultAsync(cancellation);
+        return clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone ?? "UTC"]).Date;
+    }
+
+    private static async Task<FitFacts> FitAsync(ClinicDb db, LastingQuestion question, CancellationToken cancellation)
+    {
+        var newest = await db
+            .StoredFits.AsNoTracking()
+            .Where(f => f.Quantity == question.Quantity && f.ModelVersion == StoredFit.CurrentModel)
+            .OrderByDescending(f => f.FittedAt)
+            .FirstOrDefaultAsync(cancellation);
+        if (newest is null)
+            return FitFacts.None;
+        var belief = newest.Converged ? newest : await Beliefs.Told(db, question.Quantity).FirstOrDefaultAsync(cancellation);
+        return FitFacts.Of(newest, belief, await LastingNames.OfColumnsAsync(db, cancellation), Shown(question));
+    }
+
+    private static async Task<ILookup<Guid?, WearSpell>> HoldsByAsync(
+        ClinicDb db,
+        LastingSide by,
+        List<HoldSpell> holds,
+        CancellationToken cancellation
+    )
+    {
+        var homes =
+            by == LastingSide.Salon
+                ? await db.Clients.Select(c => new { c.Id, c.HomeSalonId }).ToDictionaryAsync(c => c.Id, c => c.HomeSalonId, cancellation)
+                : [];
+        return holds.ToLookup(
+            h =>
+                by switch
+                {
+                    LastingSide.Base => h.BaseMaterialId,
+                    LastingSide.Lot => h.LotId,
+                    LastingSide.Salon => h.Client is { } id && homes.TryGetValue(id, out var home) ? home : null,
+                    _ => h.AdhesiveId,
+                },
+            WearSpell (h) => h
+        );
+    }
+
+    private static Guid? KeyOf(LifeSpell life, LastingSide by) =>
+        by switch
+        {
+            LastingSide.Base => life.BaseMaterialId,
+            LastingSide.Kind => life.UnitKindId,
+            _ => life.WorkshopId,
+        };
+
+    // A bond made today has told nothing yet.
+    private static bool Tells(Spell spell) => spell is not { Lower: 0, Upper: double.PositiveInfinity };
+
+    private static double LastSeen(Spell spell) => double.IsFinite(spell.Upper) ? spell.Upper : spell.Lower;
+
+    private static string[] Determined(LastingSide by) =>
+        by switch
+        {
+            LastingSide.Workshop => [WearColumn.WorkshopPrefix],
+            LastingSide.Base => [WearColumn.BasePrefix],
+            LastingSide.Kind => [WearColumn.BasePrefix, WearColumn.WorkshopPrefix],
+            LastingSide.Adhesive or LastingSide.Lot => [WearColumn.AdhesivePrefix],
+            _ => [],
+        };
+
+    private static string[] Shown(LastingQuestion question) =>
+        question.By == LastingSide.Base ? [WearColumn.BasePrefix]
+        : question.Of == LastingSubject.Hold ? [WearColumn.AdhesivePrefix]
+        : question.By == LastingSide.Workshop ? [WearColumn.WorkshopPrefix]
+        : [WearColumn.WorkshopPrefix, WearColumn.BasePrefix];
+
+    /// <param name="Days">At which it is told how many were still watched.</param>
+    /// <param name="Compared">Null where nothing is compared.</param>
+    public sealed record Screen(
+        LastingQuestion Question,
+        LocalDate Today,
+        IReadOnlyList<LastingGroup> Groups,
+        IReadOnlyList<double> Days,
+        GroupComparison? Compared,
+        FitFacts Fit,
+        IReadOnlyList<LastingCost> Costs
+    );
+}
