@@ -5,6 +5,7 @@ using HairClinic.Web.Features.Accounts;
 using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Features.MyHair;
+using HairClinic.Web.Features.Outlook;
 using HairClinic.Web.Features.Practices;
 using HairClinic.Web.Features.Privacy;
 using HairClinic.Web.Features.Visits;
@@ -30,6 +31,7 @@ public static class Clinic
             .AddClients()
             .AddVisits()
             .AddWear()
+            .AddOutlook()
             .AddPractices()
             .AddBinder()
             .AddPrivacy()
@@ -51,6 +53,7 @@ public static class Clinic
         app.MapMyHair();
         app.MapBinder();
         app.MapClients();
+        app.MapOutlook();
         app.MapPractices();
         app.MapPrivacy();
         return app;

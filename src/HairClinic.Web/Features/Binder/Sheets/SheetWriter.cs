@@ -1,4 +1,5 @@
 using CsvHelper;
+using HairClinic.Web.Shell;
 
 namespace HairClinic.Web.Features.Binder.Sheets;
 

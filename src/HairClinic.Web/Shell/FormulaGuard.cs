@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 
-namespace HairClinic.Web.Features.Binder.Sheets;
+namespace HairClinic.Web.Shell;
 
 /// <summary>Keeps a spreadsheet from running as a formula what somebody once typed into a note.</summary>
 /// <remarks>
