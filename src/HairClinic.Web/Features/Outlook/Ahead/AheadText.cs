@@ -1,6 +1,8 @@
 using System.Globalization;
 using HairClinic.Domain.Replacement;
+using HairClinic.Web.Ui;
 using Microsoft.Extensions.Localization;
+using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook.Ahead;
 
@@ -28,6 +30,17 @@ public static class AheadText
 
     public static string Share(double share) => share.ToString("P0", CultureInfo.CurrentCulture);
 
+    public static string Breaches(int number, IStringLocalizer words) => number == 1 ? words["1 breach"] : words["{0} breaches", number];
+
+    public static string Days(int number, IStringLocalizer words) => number == 1 ? words["1 day"] : words["{0} days", number];
+
+    /// <summary>What a client has, and how long it will do.</summary>
+    public static string House(ReorderPlan plan, LocalDate today, IStringLocalizer words)
+    {
+        string units = words["{0} in house, {1} on order", plan.InHand, plan.InFlight];
+        return plan.HairEndsHalf is { } half ? words["{0}; lasts until about {1}", units, Dates.Day(half, today)] : units;
+    }
+
     /// <summary>Which week is the first that does not fit, and what is short in it.</summary>
     public static string Fit(SalonWeeks salon, IStringLocalizer words)
     {
@@ -38,7 +51,7 @@ public static class AheadText
             return words["{0}: no chairs, hours or stylists are set to hold the weeks against.", name];
         if (salon.FirstThatDoesNotFit is not { } week)
             return words["{0}: each of the {1} weeks fits.", name, salon.Load.Weeks];
-        var (load, day) = (salon.Load.Week(week), Ui.Dates.Day(salon.Begins(week)));
+        var (load, day) = (salon.Load.Week(week), Dates.Day(salon.Begins(week)));
         var open = salon.ChairMinutes[week];
         if (open == 0)
             return words[

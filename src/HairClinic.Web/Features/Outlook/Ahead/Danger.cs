@@ -10,6 +10,9 @@ namespace HairClinic.Web.Features.Outlook.Ahead;
 public sealed record Danger(IReadOnlyList<Danger.Row> AtRisk, int AllAtRisk, IReadOnlyList<Danger.Row> Soon, int AllSoon)
 {
     public const int Shown = 50;
+
+    /// <summary>Of those shown, how many before one asks for more.</summary>
+    public const int AtOnce = 10;
     public const int SoonDays = 30;
 
     internal static async Task<Danger> ReadAsync(ClinicDb db, LocalDate today, CancellationToken cancellation)
