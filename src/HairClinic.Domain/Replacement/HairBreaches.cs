@@ -6,8 +6,9 @@ namespace HairClinic.Domain.Replacement;
 /// <summary>Finds the days on which a client had no hair.</summary>
 /// <remarks>
 /// A day is covered when a unit was on the head, or bondable in house, at any time of it: a day off with a unit resting in
-/// house is the client's own choice. Clients are watched from their first bond until they leave. Whoever wears nothing for
-/// longer than the practice waits, and has not come back, is taken to have left when the cover ended.
+/// house is the client's own choice. Clients are watched from their first bond until they leave. Whoever takes the last unit
+/// home, sound, stops being watched until the next one: they went, and did not go without. Whoever wears nothing for longer
+/// than the practice waits, and has not come back, is taken to have left when the cover ended.
 /// </remarks>
 public static class HairBreaches
 {
@@ -26,7 +27,7 @@ public static class HairBreaches
         var lapsed = end - lastCovered > lapsedAfterDays;
         if (lapsed)
             end = lastCovered;
-        var breaches = new List<HairBreach>();
+        var (breaches, away) = (new List<HairBreach>(), 0);
         var next = first;
         foreach (var (since, until) in covers)
         {
@@ -34,12 +35,17 @@ public static class HairBreaches
             next = Math.Max(next, until + 1);
         }
         Note(next, end);
-        return new HairWatch(Math.Max(0, end - Math.Max(begin, first) + 1), breaches, lapsed);
+        return new HairWatch(Math.Max(0, end - Math.Max(begin, first) + 1 - away), breaches, lapsed);
 
         void Note(int bare, int last)
         {
-            if (last >= Math.Max(bare, begin))
-                breaches.Add(new(CivilDay.Date(Math.Max(bare, begin)), CivilDay.Date(last), CauseOf(client, CivilDay.Date(bare))));
+            var (since, ended) = (Math.Max(bare, begin), CivilDay.Date(bare).PlusDays(-1));
+            if (last < since)
+                return;
+            if (client.Units.Any(u => u.IsAtHome && u.GoneOn == ended))
+                away += last - since + 1;
+            else
+                breaches.Add(new(CivilDay.Date(since), CivilDay.Date(last), CauseOf(client, ended)));
         }
     }
 
@@ -60,13 +66,12 @@ public static class HairBreaches
         ];
     }
 
-    private static BareCause CauseOf(HairHistory client, LocalDate bare)
+    private static BareCause CauseOf(HairHistory client, LocalDate ended)
     {
-        var ended = bare.PlusDays(-1);
         if (client.Units.Any(u => u.IsLost && u.GoneOn == ended))
             return BareCause.LostOrDamaged;
         var awaited = client
-            .Units.Where(u => !(u.ReadyOn < bare) && !(u.GoneOn < bare) && (u.OrderedOn ?? u.PromisedFor) < bare)
+            .Units.Where(u => !(u.ReadyOn <= ended) && !(u.GoneOn <= ended) && (u.OrderedOn ?? u.PromisedFor) <= ended)
             .MinBy(u => u.OrderedOn ?? u.PromisedFor);
         if (awaited is null)
             return BareCause.NothingOnOrder;

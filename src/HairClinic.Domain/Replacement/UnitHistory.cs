@@ -22,6 +22,9 @@ public sealed record UnitHistory
     /// <summary>It was lost or damaged.</summary>
     public bool IsLost { get; init; }
 
+    /// <summary>It was given back to the client, sound: they have it at home.</summary>
+    public bool IsAtHome { get; init; }
+
     /// <summary>It left service worn out, be it as an emergency spare, which can still be bonded.</summary>
     public LocalDate? WornOutOn { get; init; }
 
@@ -52,6 +55,7 @@ public sealed record UnitHistory
             ReadyOn = ready,
             GoneOn = state.IsGone() ? left : null,
             IsLost = state is UnitState.Lost or UnitState.Damaged,
+            IsAtHome = state == UnitState.ReturnedToClient && !wornOut,
             WornOutOn =
                 state == UnitState.Retired || wornOut && state is UnitState.EmergencySpare or UnitState.ReturnedToClient ? left : null,
             DaysNeeded = daysNeeded,

@@ -109,6 +109,18 @@ public sealed class HairBreachesTests
     }
 
     [Fact]
+    public void Whoever_takes_the_last_unit_home_sound_is_not_watched_until_the_next()
+    {
+        var home = Of([(new(2026, 1, 5), End), (new(2026, 6, 21), null)], Old with { IsAtHome = true });
+        var worn = UnitHistory.Of(UnitState.ReturnedToClient, new UnitDates(), null, (new(2026, 1, 5), End), wornOut: true, 91);
+
+        Assert.Empty(home.Breaches);
+        Assert.Equal(355, home.DaysWatched);
+        Assert.False(worn.IsAtHome);
+        Assert.Equal(10, Assert.Single(Of([(new(2026, 1, 5), End), (new(2026, 6, 21), null)], worn).Breaches).Days);
+    }
+
+    [Fact]
     public void Before_the_first_bond_nobody_is_watched()
     {
         Assert.Equal((0, 0), (Of([]).DaysWatched, Of([], new UnitHistory { ReadyOn = From }).Breaches.Count));

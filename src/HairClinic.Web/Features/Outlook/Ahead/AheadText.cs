@@ -28,7 +28,9 @@ public static class AheadText
 
     public static string Band((double From, double To) counts) => $"{Count(counts.From)}–{Count(counts.To)}";
 
-    public static string Share(double share) => share.ToString("P0", CultureInfo.CurrentCulture);
+    public static string Share(double share) => share.ToString("P1", CultureInfo.CurrentCulture);
+
+    public static string Chance(double chance) => chance.ToString("P0", CultureInfo.CurrentCulture);
 
     public static string Breaches(int number, IStringLocalizer words) => number == 1 ? words["1 breach"] : words["{0} breaches", number];
 
