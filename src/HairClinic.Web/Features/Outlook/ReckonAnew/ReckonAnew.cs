@@ -17,7 +17,11 @@ public sealed class ReckonAnew(ClinicDbFactory databases, WriteOnce writes, Curr
     {
         await using var db = databases.Open();
         await db.Database.OpenConnectionAsync(cancellation);
-        var newest = await db.Reckonings.AsNoTracking().OrderByDescending(r => r.AskedAt).FirstOrDefaultAsync(cancellation);
+        var newest = await db
+            .Reckonings.AsNoTracking()
+            .OrderByDescending(r => r.EndedAt == null)
+            .ThenByDescending(r => r.AskedAt)
+            .FirstOrDefaultAsync(cancellation);
         var done = newest?.State == ReckoningState.Done ? newest : await ReckoningBook.LastDoneAsync(db, cancellation);
         var zone = await db
             .Salons.Where(s => current.Person.Salons.Contains(s.Id))
