@@ -1,7 +1,9 @@
 using HairClinic.Benchmarks;
+using HairClinic.Benchmarks.Calibration;
 using HairClinic.Benchmarks.DueQuery;
 using HairClinic.Benchmarks.DueWindows;
 using HairClinic.Benchmarks.Lifetimes;
+using HairClinic.Benchmarks.LoadAhead;
 using HairClinic.Benchmarks.OwnPage;
 using HairClinic.Benchmarks.Reorder;
 
@@ -14,10 +16,12 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
     ["lifetime-fit"] = FitBenchmark.RunAsync,
     ["lifetime-scale"] = ScaleBenchmark.RunAsync,
     ["reorder"] = ReorderBenchmark.RunAsync,
+    ["load-ahead"] = LoadAheadBenchmark.RunAsync,
+    ["calibration"] = CalibrationBenchmark.RunAsync,
 };
 
-var names = args.Where(a => a != "--save").ToList();
-if (names is not [var name] || (name != "all" && !benchmarks.ContainsKey(name)))
+// Options follow the name: --save, and numbers a benchmark asks for.
+if (args is not [var name, .. var options] || (name != "all" && !benchmarks.ContainsKey(name)))
 {
     Console.Error.WriteLine(
         $"Name a benchmark: {string.Join(", ", benchmarks.Keys)} or all. With --save the results are kept in {Report.Folder}."
@@ -26,11 +30,11 @@ if (names is not [var name] || (name != "all" && !benchmarks.ContainsKey(name)))
 }
 foreach (var (key, run) in benchmarks.Where(b => name == "all" || b.Key == name))
 {
-    var report = new Report(key);
+    var report = new Report(key, options);
     report.SayLoad();
     await run(report);
     report.SayLoad();
-    if (args.Contains("--save"))
+    if (options.Contains("--save"))
         report.Save();
 }
 return 0;

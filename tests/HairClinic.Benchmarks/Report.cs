@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
 using NodaTime;
@@ -6,13 +7,24 @@ using NodaTime.Text;
 namespace HairClinic.Benchmarks;
 
 /// <summary>What a benchmark found: printed at once, and kept as a dated text when asked.</summary>
-public sealed class Report(string name)
+public sealed class Report(string name, IReadOnlyList<string> options)
 {
     private readonly StringBuilder _text = new();
     private readonly LocalDate _today = SystemClock.Instance.GetCurrentInstant().InUtc().Date;
 
     /// <summary>Beside the benchmarks, in the source.</summary>
     public static string Folder { get; } = Path.Combine(Path.GetDirectoryName(Here())!, "results");
+
+    /// <summary>A number given as "--name number".</summary>
+    public int Option(string option, int otherwise)
+    {
+        for (var i = 0; i < options.Count - 1; i++)
+        {
+            if (options[i] == $"--{option}")
+                return int.Parse(options[i + 1], CultureInfo.InvariantCulture);
+        }
+        return otherwise;
+    }
 
     public void Say(string line = "")
     {

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Wear.Lifetimes;
-
 namespace HairClinic.Domain.LoadAhead;
 
 /// <summary>Adds one client's weeks ahead to their salon. Keep one a thread: it works in its own arrays.</summary>
@@ -8,22 +6,28 @@ public sealed class ClientLoad(int weeks)
     private readonly double[] first = new double[7 * weeks];
     private readonly double[] again = new double[7 * weeks];
     private readonly double[] perDay = new double[7 * weeks];
-    private readonly double[] afterOne = new double[7 * weeks];
     private readonly double[] washes = new double[7 * weeks];
+
+    // Within a week an end is followed by another at most six days later.
+    private readonly double[] afterOne = new double[7];
+    private double[] survival = new double[7 * weeks];
 
     public void AddTo(SalonLoad salon, LoadQuestion question, LoadMinutes minutes)
     {
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
         {
-            var hold = question.Hold(LoadScenario.Three[scenario]);
+            var longest = Math.Max(question.TargetDays, question.CurrentTargetDays);
+            if (survival.Length < longest)
+                survival = new double[longest];
+            question.Hold(LoadScenario.Three[scenario]).SurvivalByDay(survival.AsSpan(0, longest));
             Array.Clear(first);
             if (question.BondAgeDays is { } age)
-                RebondInterval.Fill(hold, question.CurrentTargetDays, age, first);
+                RebondInterval.Fill(survival, question.CurrentTargetDays, age, first);
             else if (question.FirstBondInDays is { } start && start < first.Length)
                 first[start] = 1;
-            RebondInterval.Fill(hold, question.TargetDays, 0, again);
+            RebondInterval.Fill(survival, question.TargetDays, 0, again);
             RenewalCounts.Expect(first, again, perDay);
-            RenewalCounts.Expect(again, again, afterOne);
+            RenewalCounts.Expect(again.AsSpan(0, afterOne.Length), again.AsSpan(0, afterOne.Length), afterOne);
             if (question.WashEveryDays is { } every)
                 WashDays.Expect(question.NextWashInDays, every, perDay, washes);
             else

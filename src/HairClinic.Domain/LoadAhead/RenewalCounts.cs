@@ -1,3 +1,5 @@
+using HairClinic.Domain.Wear.Lifetimes;
+
 namespace HairClinic.Domain.LoadAhead;
 
 /// <summary>How often something that starts anew whenever it ends is expected to end, day by day.</summary>
@@ -8,12 +10,15 @@ public static class RenewalCounts
     /// <param name="again">P(one made on some day ends so many days later); nothing on 0.</param>
     public static void Expect(ReadOnlySpan<double> first, ReadOnlySpan<double> again, Span<double> perDay)
     {
-        for (var day = 0; day < perDay.Length; day++)
+        perDay.Clear();
+        first[..Math.Min(first.Length, perDay.Length)].CopyTo(perDay);
+        var longest = again.LastIndexOfAnyExcept(0.0);
+        for (var day = 0; day < perDay.Length - 1; day++)
         {
-            var sum = day < first.Length ? first[day] : 0;
-            for (var back = 1; back < again.Length && back <= day; back++)
-                sum += again[back] * perDay[day - back];
-            perDay[day] = sum;
+            // What ends today starts anew, and is handed on to the days it may end on.
+            var reach = Math.Min(longest, perDay.Length - 1 - day);
+            if (reach > 0 && perDay[day] != 0)
+                Lanes.AddScaled(perDay[(day + 1)..], again.Slice(1, reach), perDay[day]);
         }
     }
 

@@ -38,6 +38,19 @@ public sealed class LeadTable
         return sum;
     }
 
+    /// <summary>The working days by which it is here with at least such a chance; the table's length where it never is.</summary>
+    public int By(double chance)
+    {
+        var sum = 0.0;
+        for (var day = 0; day < Mass.Length; day++)
+        {
+            sum += Mass[day];
+            if (sum >= chance)
+                return day;
+        }
+        return Mass.Length;
+    }
+
     private static double[] Laid(Func<double, double> later, int length)
     {
         var mass = new double[length];

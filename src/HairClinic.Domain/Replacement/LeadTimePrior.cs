@@ -16,6 +16,11 @@ public readonly record struct LeadTimePrior
         (Centre, Scale) = (Math.Log(halfDays), Math.Log(nineInTenDays / halfDays) / NinetyPercent);
     }
 
+    private LeadTimePrior(double centre, double scale, bool asIs) => (Centre, Scale, _) = (centre, scale, asIs);
+
+    /// <summary>Another half time with the same spread about it.</summary>
+    public LeadTimePrior Moved(double halfDays) => new(Math.Log(halfDays), Scale, asIs: true);
+
     /// <summary>Of ln Λ.</summary>
     public double Centre { get; }
 

@@ -3,6 +3,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Binder.Import;
 using HairClinic.Web.Features.Binder.Sheets.Cells;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
@@ -33,10 +34,12 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
             {
                 var databases = services.GetRequiredService<ClinicDbFactory>();
                 await LayAsync(databases, practiceId, now, today, cancellation);
-                var drafts = DemoBinder.Write(today).Select(file => Draft(file.Key, file.Value)).ToList();
+                var history = DemoHistory.Of(today);
+                var drafts = DemoBinder.Write(history).Select(file => Draft(file.Key, file.Value)).ToList();
                 var brought = await services.GetRequiredService<ImportBinder>().SaveAsync(drafts, createMissing: false, cancellation);
                 await using var db = databases.Open();
-                await new DemoDay(db, now).PlayAsync(cancellation);
+                await new DemoInspections(db).WriteAsync(history, cancellation);
+                await new DemoDay(db, history, now).PlayAsync(cancellation);
                 await services.GetRequiredService<DemoConfided>().TellAsync(db, now, today, cancellation);
                 await services.GetRequiredService<DemoAccounts>().OpenAsync(practiceId, cancellation);
                 return brought;
@@ -72,6 +75,11 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
         }
         foreach (var kind in DemoPractice.Kinds)
             scene.Make(kind.Name, kind.Base, kind.Workshop);
+        foreach (var workshop in scene.Workshops)
+        {
+            foreach (var closure in DemoTruth.Closures(today))
+                workshop.Close(Guid.CreateVersion7(), closure.Start, closure.End, "Workshop holiday");
+        }
         Tours.Lay(scene, scene.Salons[0], scene.People.First(p => p.Role == StaffRole.FrontDesk));
         await scene.SaveAsync();
     }

@@ -1,12 +1,16 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Wear;
+using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Binder.Rows;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;
 
-/// <summary>An invented client: who they are and what they wear.</summary>
+/// <summary>An invented client: who they are, what they wear and what is true of them.</summary>
+/// <param name="CoverDays">Days of hair they want ahead of them when they order.</param>
+/// <param name="HoldEffect">b of hold: how much better bonds hold on this head, per unit of a window's width.</param>
+/// <param name="LifeEffect">b of life: how much longer units last with this client.</param>
 public sealed record DemoClient(
     int Number,
     DemoSalon Salon,
@@ -15,9 +19,11 @@ public sealed record DemoClient(
     DemoProduct Adhesive,
     LocalDate Since,
     bool WasClientBefore,
-    bool PlansAhead,
+    double CoverDays,
     bool Washes,
-    DemoEnding Ending
+    DemoEnding Ending,
+    double HoldEffect,
+    double LifeEffect
 )
 {
     private const int SinceDays = 730;
@@ -38,15 +44,16 @@ public sealed record DemoClient(
             DemoPractice.Products[Math.Max(0, random.Next(4) - 1)],
             before ? today.PlusDays(random.Next(35) - SinceDays) : today.PlusDays(-random.Next(20, 660)),
             before,
-            PlansAhead: random.Next(100) < 75,
+            DemoTruth.CoverDays * Math.Exp(DemoTruth.CoverSpread * random.Normal()),
             Washes: random.Next(100) < 30,
-            (random.Next(100)) switch
+            random.Next(100) switch
             {
-                < 9 => DemoEnding.LetsItSlip,
-                < 12 => DemoEnding.HasLifted,
-                < 16 => DemoEnding.Left,
+                < 4 => DemoEnding.Left,
+                < 24 => DemoEnding.LetsItSlip,
                 _ => DemoEnding.ComesOn,
-            }
+            },
+            DemoTruth.ClientSpread * random.Normal(),
+            DemoTruth.ClientSpread * random.Normal()
         );
     }
 

@@ -1,15 +1,17 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Demo.Truth;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;
 
 /// <summary>Lets the invented salons work until this moment of today: visits that are over are logged, others have begun or arrived.</summary>
-public sealed class DemoDay(ClinicDb db, Instant now)
+public sealed class DemoDay(ClinicDb db, DemoHistory history, Instant now)
 {
     private static readonly Duration ArrivesEarly = Duration.FromMinutes(30);
     private static readonly Duration FromBondToDoor = Duration.FromMinutes(15);
@@ -50,32 +52,39 @@ public sealed class DemoDay(ClinicDb db, Instant now)
         var old = await db
             .Bonds.Include(b => b.Products)
             .SingleOrDefaultAsync(b => b.ClientId == visit.ClientId && b.RemovedOn == null, cancellation);
-        if (old is null)
+        var client = await db.Clients.Include(c => c.Events).SingleAsync(c => c.Id == visit.ClientId, cancellation);
+        if (old is null || history.Lives.FirstOrDefault(l => l.Client.Code == client.Code) is not { Open: { } bond } life)
         {
             visit.Finish();
             return;
         }
-        var unit = await db.HairSystems.SingleAsync(u => u.Id == old.HairSystemId, cancellation);
-        var kind = await db.UnitKinds.SingleAsync(k => k.Id == unit.UnitKindId, cancellation);
-        var client = await db.Clients.Include(c => c.Events).SingleAsync(c => c.Id == visit.ClientId, cancellation);
+        var random = new Random(life.Client.Number);
+        var units = await db.HairSystems.Where(u => u.ClientId == client.Id).OrderBy(u => u.Dates.ArrivedOn).ToListAsync(cancellation);
+        var worn = units.Single(u => u.Id == old.HairSystemId);
+        var day = visit.Day;
+        var off = bond.TakenOff(day, RemovalReason.Scheduled, random).Row;
+        var grades = bond.Unit.Inspect(random, bond.Unit.WornDays + Period.DaysBetween(bond.AppliedOn, day));
+        var isWornOut = grades.WorstStructural >= InspectionGrades.PlanReplacement;
+        var goesOn = units.Find(u => isWornOut && u.State is (UnitState.Prepared or UnitState.Resting)) ?? worn;
+
+        var kind = await db.UnitKinds.SingleAsync(k => k.Id == goesOn.UnitKindId, cancellation);
         var used = old.Products.Select(p => (Guid.CreateVersion7(), new ProductUse(p.ProductId, p.LotId, p.Coats))).ToList();
         var basis = dues.BasisFor(client, kind.BaseMaterialId, used.Select(u => (Guid?)u.Item2.ProductId).FirstOrDefault(), old.Attachment);
-        var lifted = old.Lift is not null;
-        var found = new TakeDown(
-            InspectionGrades.AsNew with
-            {
-                Hair = 1,
-            },
-            lifted,
-            old.Lift?.LiftedOn,
-            old.Lift?.Zone,
-            lifted ? RemovalReason.Lifted : RemovalReason.Scheduled
+        var found = new TakeDown(grades, off.Lift is not null, off.LiftedOn, off.LiftZone, off.RemovedBecause!.Value);
+        bool? waits = old.Attachment == Attachment.Liquid ? !DemoTruth.DrawWaitsCut(random, life.Client.Adhesive) : null;
+        var made = new NewBond(
+            Guid.CreateVersion7(),
+            goesOn,
+            visit.EndsAt - FromBondToDoor,
+            old.Attachment,
+            used,
+            waits,
+            Emergency: goesOn == worn && grades.WorstStructural >= InspectionGrades.Unfit
         );
-        var made = new NewBond(Guid.CreateVersion7(), unit, visit.EndsAt - FromBondToDoor, old.Attachment, used, WaitsKept: true);
         db.Bonds.Add(
             visit.RecordRebond(
                 Guid.CreateVersion7(),
-                (old, unit, found),
+                (old, worn, found),
                 made,
                 salon,
                 basis.WindowFor,
@@ -84,5 +93,7 @@ public sealed class DemoDay(ClinicDb db, Instant now)
                 note: null
             )
         );
+        if (goesOn != worn)
+            worn.LeaveService(UnitState.Retired, day, "worn out");
     }
 }

@@ -4,7 +4,8 @@ namespace HairClinic.Web.Demo;
 public enum DemoEnding
 {
     ComesOn,
+
+    /// <summary>Comes when the window has closed, weeks later, or when an edge is up.</summary>
     LetsItSlip,
-    HasLifted,
     Left,
 }

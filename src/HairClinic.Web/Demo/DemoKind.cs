@@ -1,4 +1,5 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Practices.Defaults;
 
 namespace HairClinic.Web.Demo;
@@ -6,6 +7,8 @@ namespace HairClinic.Web.Demo;
 /// <param name="Share">Of a hundred clients, how many wear it.</param>
 public sealed record DemoKind(string Name, string Base, string Workshop, int Share)
 {
+    public DemoMaker Maker => DemoTruth.Makers.Single(m => m.Name == Workshop);
+
     public (int From, int To) LifeDays =>
         TradeDefaults.Bases.Where(b => b.Name == Base).Select(b => (b.LifeFromDays, b.LifeToDays)).Single();
 

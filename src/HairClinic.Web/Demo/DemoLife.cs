@@ -1,45 +1,52 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Binder.Rows;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
 using HairClinic.Web.Features.Practices.Defaults;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;
 
-/// <summary>Two years of one invented client: units ordered and worn out, bonds made and lifted, visits kept and missed.</summary>
-public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, LocalDate today, Func<string> nextSerial)
+/// <summary>Two years of one invented client: bonds made and lifted, units worn out, visits kept and missed, as people act who do not know how long anything will last.</summary>
+public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer drawer, Random random, LocalDate today)
 {
     private const int LongestBookingAheadDays = 45;
+    private const int OrderedBeforeDays = 95;
 
-    private static readonly string[] Endings = ["shed at the front", "base torn at the rim", "dry and tangled", "colour turned"];
-
-    private readonly List<DemoUnit> units = [];
-    private readonly List<BondRow> bonds = [];
+    private readonly List<DemoBond> bonds = [];
     private readonly List<VisitRow> visits = [];
-    private DemoUnit worn = null!;
-    private BondRow open = null!;
+    private readonly List<DemoTakeDown> takeDowns = [];
+    private LocalDate bareSince;
 
-    public IReadOnlyList<BondRow> Bonds => bonds;
+    public DemoClient Client => client;
+
+    public IReadOnlyList<DemoUnit> Units => drawer.Units;
+
+    public IReadOnlyList<DemoBond> Bonds => bonds;
 
     public IReadOnlyList<VisitRow> Visits => visits;
 
-    public IEnumerable<UnitRow> Units =>
-        units.Select(u =>
-            u.Row(client.Code, client.Salon.Name, today, new SheetMoney(45_000 + client.Kind.LifeDays.To * 150, client.Salon.Currency))
-        );
+    public IReadOnlyList<DemoTakeDown> TakeDowns => takeDowns;
+
+    /// <summary>The bond on the head today; null for newcomers, whoever left, and whoever is without hair.</summary>
+    public DemoBond? Open { get; private set; }
+
+    /// <summary>Days between a bond that came off with nothing to follow it and the next one, or today.</summary>
+    public int BareDays { get; private set; }
 
     public void Live()
     {
-        var fitting = client.WasClientBefore ? client.Since : Begin();
+        var fitting = client.WasClientBefore ? Ordered(client.Since.PlusDays(-OrderedBeforeDays), client.Since) : Begin();
         if (fitting > today)
             return;
+        var first = drawer.Next(fitting);
         var slot = See("First fitting", fitting);
         if (slot.Day >= today)
             return;
-        Put(units[0], slot);
-        while (Next()) { }
+        drawer.OrderAhead(slot.Day, first);
+        Put(first, slot);
+        while (Open is { } bond ? Next(bond) : Wait()) { }
     }
 
     /// <summary>A newcomer: consultation, measures, and weeks of waiting for the first unit.</summary>
@@ -49,109 +56,120 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, 
         var measured = See("Measure and template", client.Since.PlusDays(6)).Day;
         if (measured > today)
             return measured;
-        Order(measured.PlusDays(1) > today ? today : measured.PlusDays(1));
-        if (units[0].Ready <= today)
-            return units[0].Ready.PlusDays(1);
-        See("First fitting", Max(units[0].Ready, today).PlusDays(2));
-        return units[0].Ready;
+        var fitting = Ordered(LocalDate.Min(today, measured.PlusDays(1)), measured);
+        if (fitting > today)
+            See("First fitting", fitting.PlusDays(1));
+        return fitting;
+    }
+
+    private LocalDate Ordered(LocalDate day, LocalDate notBefore)
+    {
+        drawer.OrderAhead(day, worn: null);
+        return LocalDate.Max(notBefore, drawer.Next(day).Ready.PlusDays(1));
     }
 
     /// <summary>From this bond to the next; false when today is reached.</summary>
-    private bool Next()
+    private bool Next(DemoBond bond)
     {
-        var made = open.AppliedOn!.Value;
         var (from, to) = client.HoldWeeks;
-        var due = made.PlusDays(random.Next(from * 7, to * 7 - 1));
-        LocalDate? lifted = random.Next(100) < 9 ? made.PlusDays(random.Next(from * 3, from * 6)) : null;
-        var told = lifted is not null && random.Next(10) < 6;
-        if (told)
-            due = lifted!.Value.PlusDays(random.Next(1, 4));
-        if (client.Washes && made.PlusDays(10) is var wash && wash < due.PlusDays(-5) && wash < today)
-            open = open with { LastSoundOn = See("Wash and style", wash).Day };
-        if (open.LastSoundOn is { } sound && sound >= lifted)
-            lifted = null;
-        // Whoever lets it slip does not come although the window closes; whoever left is off by then.
-        if (client.Ending == DemoEnding.LetsItSlip && due > today.PlusDays(-to * 2) || due > today)
-            return Stop(due, to);
-        if (client.Ending == DemoEnding.Left && due > today.PlusDays(-90))
-            return Leave(due);
-        if (random.Next(100) < 4)
-            Miss(due.PlusDays(-3));
-        var slot = See(random.Next(5) == 0 ? "Full service with rebond" : "Rebond", due);
+        // The day is chosen from the window: how long this bond will hold, nobody knows.
+        var late = client.Ending == DemoEnding.LetsItSlip;
+        var planned = late
+            ? bond.AppliedOn.PlusDays(to * 7 + random.Days(3, 21))
+            : bond.AppliedOn.PlusDays(from * 7 - 4 + random.Next(4 + (to - from) * 7 / 3));
+        var comes = bond.Rings && bond.LiftsOn < planned ? bond.LiftsOn.PlusDays(random.Days(1, late ? 9 : 3)) : planned;
+        if (client.Washes && bond.AppliedOn.PlusDays(10) is var wash && wash < comes.PlusDays(-4) && wash < today)
+            (bond, comes) = Wash(bond, wash, comes);
+        if (comes > today)
+            return Stop(bond.ToldBy(today, random), planned, comes);
+        if (client.Ending == DemoEnding.Left && comes > today.PlusDays(-90))
+            return Leave(bond, comes);
+        if (random.Next(100) < 4 && Miss(comes) is var missed && (comes = missed.PlusDays(random.Days(3, 14))) > today)
+            return Stop(bond.ToldBy(today, random), comes, comes);
+        var slot = See(random.Next(5) == 0 ? "Full service with rebond" : "Rebond", comes);
         if (slot.Day >= today)
-            return Close(null);
-        Close(Ended(slot.Day, lifted, told));
-        worn.WornDays += Period.DaysBetween(made, slot.Day);
-        OrderAhead(slot.Day);
-        Put(Choose(slot.Day), slot);
+            return Keep(bond.ToldBy(today, random));
+        Renew(bond, slot);
         return true;
     }
 
-    private BondRow Ended(LocalDate day, LocalDate? lifted, bool told) =>
-        lifted is null
-            ? open with
-            {
-                RemovedOn = day,
-                RemovedBecause = random.Next(60) == 0 ? RemovalReason.Style : RemovalReason.Scheduled,
-                LastSoundOn = day,
-            }
-            : open with
-            {
-                RemovedOn = day,
-                RemovedBecause = RemovalReason.Lifted,
-                // Asked at take-down, only some remember the day.
-                LiftedOn = told || random.Next(2) == 0 ? lifted : null,
-                LiftReportedOn = told ? Min(lifted.Value.PlusDays(random.Next(2)), day) : day,
-                LiftZone = (LiftZone)random.Next(5),
-            };
-
-    private bool Stop(LocalDate due, int latestWeeks)
+    private (DemoBond, LocalDate) Wash(DemoBond bond, LocalDate wanted, LocalDate comes)
     {
-        var made = open.AppliedOn!.Value;
-        if (client.Ending == DemoEnding.HasLifted && Period.DaysBetween(made, today) > 7)
-        {
-            var lifted = today.PlusDays(-random.Next(1, 4));
-            open = open with
-            {
-                LiftedOn = lifted,
-                LiftReportedOn = lifted.PlusDays(1),
-                LiftZone = (LiftZone)random.Next(5),
-                LastSoundOn = null,
-            };
-            return Close(null);
-        }
-        var books = client.Ending == DemoEnding.ComesOn && due <= today.PlusDays(LongestBookingAheadDays) && random.Next(100) < 60;
-        if (books)
-            See("Rebond", Max(due, today));
-        if (client.Washes && made.PlusDays(14) > today && made.PlusDays(14) < made.PlusWeeks(latestWeeks - 1))
-            See("Wash and style", made.PlusDays(14));
-        return Close(null);
+        var day = See("Wash and style", wanted).Day;
+        if (day >= today)
+            return (bond, comes);
+        var seen = bond.Seen(day, random);
+        if (seen.Row.LiftReportedOn is not null)
+            comes = LocalDate.Min(comes, day.PlusDays(random.Days(1, 3)));
+        return (seen, LocalDate.Max(comes, day.PlusDays(1)));
     }
 
-    private bool Leave(LocalDate due)
+    private void Renew(DemoBond bond, DemoSlot slot)
     {
-        var off = See("Other", due).Day;
-        if (off > today)
-            return Close(null);
-        Close(open with { RemovedOn = off, RemovedBecause = RemovalReason.Other });
-        (worn.OnHead, worn.End, worn.Gone, worn.Because) = (false, UnitState.ReturnedToClient, off, "taken home by the client");
+        var off = bond.TakenOff(slot.Day, random.Next(60) == 0 ? RemovalReason.Style : RemovalReason.Scheduled, random);
+        bonds.Add(off);
+        var worn = bond.Unit;
+        worn.WornDays += Period.DaysBetween(bond.AppliedOn, slot.Day);
+        var grades = worn.Inspect(random, worn.WornDays);
+        var goesOn = drawer.Choose(slot.Day, worn);
+        drawer.OrderAhead(slot.Day, goesOn);
+        (Open, worn.OnHead, bareSince) = (null, false, slot.Day);
+        if (goesOn is not null)
+            Put(goesOn, slot);
+        takeDowns.Add(new DemoTakeDown(visits[^1], off.Row, grades, Open?.Row.WaitsKept));
+    }
+
+    /// <summary>Without hair, until a unit has come.</summary>
+    private bool Wait()
+    {
+        var next = drawer.Next(bareSince);
+        var comes = LocalDate.Max(next.Ready, bareSince.PlusDays(1));
+        var slot = comes < today ? See("Rebond", comes) : null;
+        BareDays += Period.DaysBetween(bareSince, LocalDate.Min(today, slot?.Day ?? today));
+        if (slot is null || slot.Day >= today)
+            return false;
+        Put(next, slot);
+        return true;
+    }
+
+    private bool Stop(DemoBond bond, LocalDate planned, LocalDate comes)
+    {
+        // Nobody books for a lift that has yet to come.
+        var wanted = bond.Row.LiftReportedOn is null ? planned : comes;
+        var books = client.Ending == DemoEnding.ComesOn && wanted <= today.PlusDays(LongestBookingAheadDays) && random.Next(100) < 60;
+        if (books)
+            See("Rebond", wanted <= today.PlusDays(2) && random.Happens(0.5) ? today : LocalDate.Max(wanted, today));
+        if (client.Washes && bond.AppliedOn.PlusDays(14) is var wash && wash > today && wash < planned.PlusDays(-7))
+            See("Wash and style", wash);
+        return Keep(bond);
+    }
+
+    private bool Leave(DemoBond bond, LocalDate comes)
+    {
+        var off = See("Consultation", comes).Day;
+        if (off >= today)
+            return Keep(bond.ToldBy(today, random));
+        bonds.Add(bond.TakenOff(off, RemovalReason.Other, random));
+        bond.Unit.WornDays += Period.DaysBetween(bond.AppliedOn, off);
+        bond.Unit.Leave(UnitState.ReturnedToClient, off, "taken home by the client");
+        Open = null;
         return false;
     }
 
-    private bool Close(BondRow? ended)
+    private bool Keep(DemoBond bond)
     {
-        bonds.Add(ended ?? open);
+        bonds.Add(bond);
+        Open = bond;
         return false;
     }
 
     private void Put(DemoUnit unit, DemoSlot slot)
     {
-        if (worn is not null && worn != unit)
-            worn.OnHead = false;
-        worn = unit;
-        worn.OnHead = true;
-        worn.FirstBonded ??= slot.Day;
-        open = new BondRow
+        unit.OnHead = true;
+        unit.FirstBonded ??= slot.Day;
+        var cut = DemoTruth.DrawWaitsCut(random, client.Adhesive);
+        var hasCoats = client.Adhesive.Attachment == Attachment.Liquid;
+        var row = new BondRow
         {
             Serial = unit.Serial,
             ClientCode = client.Code,
@@ -160,54 +178,25 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, 
             AppliedAt = slot.Day > today.PlusDays(-120) ? slot.End.PlusMinutes(-15) : null,
             Adhesive = client.Adhesive.Name,
             Lot = DemoPractice.LotOf(client.Adhesive, slot.Day),
-            Coats = client.Adhesive.Attachment == Attachment.Liquid ? random.Next(2, 5) : null,
+            Coats = hasCoats ? random.Next(2, 5) : null,
             Attachment = client.Adhesive.Attachment,
-            WaitsKept = random.Next(20) switch
-            {
-                < 16 => true,
-                < 18 => null,
-                _ => false,
-            },
+            WaitsKept = hasCoats && random.Happens(DemoTruth.ChanceWaitsNoted) ? !cut : null,
             Stylist = slot.Stylist,
         };
-    }
-
-    /// <summary>The worn unit goes on until it is worn out; then the oldest that is ready takes its place, if there is one.</summary>
-    private DemoUnit Choose(LocalDate day)
-    {
-        if (worn.Worn < 1 || units.Find(u => u != worn && u.Gone is null && u.Ready <= day) is not { } spare)
-            return worn;
-        (worn.OnHead, worn.End, worn.Gone) = (false, UnitState.Retired, day);
-        worn.Because = Endings[random.Next(Endings.Length)];
-        return spare;
-    }
-
-    private void OrderAhead(LocalDate day)
-    {
-        var waiting = units.Count(u => u != worn && u.Gone is null);
-        var wanted = client.Kind.LifeDays.To < 110 ? 2 : 1;
-        if (waiting < wanted && worn.Worn >= (client.PlansAhead ? 0.35 : 0.95))
-            Order(day);
-    }
-
-    private void Order(LocalDate ordered)
-    {
-        var (from, to) = client.Kind.LifeDays;
-        units.Add(new DemoUnit(nextSerial(), client.Kind, ordered, ordered.PlusDays(49 + random.Next(32)), random.Next(from, to + 1)));
+        var hold = DemoTruth.DrawHold(random, client, slot.Day, today, cut);
+        var attentive = client.Ending == DemoEnding.LetsItSlip || random.Happens(DemoTruth.ChanceRings);
+        Open = new DemoBond(unit, row, hold, attentive, Remembers: random.Happens(DemoTruth.ChanceRemembers));
     }
 
     private DemoSlot See(string service, LocalDate wanted)
     {
-        if (service == "First fitting" && units.Count == 0)
-            Order(wanted.PlusDays(-90));
-        var minutes = TradeDefaults.Services.Where(s => s.Name == service).Select(s => s.Minutes).FirstOrDefault(60);
+        var minutes = TradeDefaults.Services.Where(s => s.Name == service).Select(s => s.Minutes).First();
         var slot = diary.Take(client.Salon, client.Stylist, wanted, minutes);
-        var name = service == "Other" ? "Consultation" : service;
-        visits.Add(Visit(slot, name, slot.Day < today ? VisitState.Done : VisitState.Booked));
+        visits.Add(Visit(slot, service, slot.Day < today ? VisitState.Done : VisitState.Booked));
         return slot;
     }
 
-    private void Miss(LocalDate wanted)
+    private LocalDate Miss(LocalDate wanted)
     {
         var slot = diary.Take(client.Salon, client.Stylist, wanted, 90);
         visits.Add(
@@ -219,6 +208,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, 
                     : VisitState.DidNotCome
             )
         );
+        return slot.Day;
     }
 
     private VisitRow Visit(DemoSlot slot, string service, VisitState state) =>
@@ -235,8 +225,4 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, Random random, 
             State = state,
             Note = random.Next(60) == 0 ? "Bring the spare" : null,
         };
-
-    private static LocalDate Min(LocalDate one, LocalDate other) => LocalDate.Min(one, other);
-
-    private static LocalDate Max(LocalDate one, LocalDate other) => LocalDate.Max(one, other);
 }

@@ -1,4 +1,6 @@
 using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Binder.Rows;
 using HairClinic.Web.Features.Binder.Sheets.Cells;
 using NodaTime;
@@ -6,46 +8,83 @@ using NodaTime;
 namespace HairClinic.Web.Demo;
 
 /// <summary>One invented unit on its way from order to worn out.</summary>
-public sealed class DemoUnit(string serial, DemoKind kind, LocalDate ordered, LocalDate arrives, int lifeDays)
+/// <param name="remade">The day it came back made again; null where it passed its first inspection.</param>
+/// <param name="life">Worn days until its structure is at grade 3.</param>
+public sealed class DemoUnit(string serial, DemoKind kind, LocalDate ordered, LocalDate arrived, LocalDate? remade, double life)
 {
-    public LocalDate Arrives => arrives;
+    private const int InspectedAfter = 1;
+
+    /// <summary>The day it came to stay.</summary>
+    public LocalDate Arrives => remade ?? arrived;
 
     /// <summary>Ready to be bonded.</summary>
-    public LocalDate Ready => arrives.PlusDays(3);
+    public LocalDate Ready => Arrives.PlusDays(3);
+
+    public LocalDate FirstPromise => ordered.PlusDays(DemoTruth.PromisedDays);
 
     public int WornDays { get; set; }
 
     public LocalDate? FirstBonded { get; set; }
 
-    public LocalDate? Gone { get; set; }
+    public LocalDate? Gone { get; private set; }
 
-    public UnitState? End { get; set; }
+    public UnitState? End { get; private set; }
 
-    public string? Because { get; set; }
+    public string? Because { get; private set; }
 
     public bool OnHead { get; set; }
 
     public string Serial => serial;
 
-    public double Worn => (double)WornDays / lifeDays;
+    public DemoMaker Maker => kind.Maker;
+
+    public bool IsInHouse(LocalDate day) => Gone is null && Ready <= day;
+
+    /// <summary>Share of its life that is behind it after so many worn days.</summary>
+    public double Share(int wornDays) => wornDays / life;
+
+    /// <summary>Its worst structural grade: 3 from the end of its life on.</summary>
+    public int Grade(int wornDays) =>
+        Share(wornDays) switch
+        {
+            < 0.35 => 0,
+            < 0.70 => 1,
+            < 1 => 2,
+            < 1.15 => 3,
+            _ => 4,
+        };
+
+    /// <summary>Whether it is at the workshop to be made again today, and since when.</summary>
+    public LocalDate? SentBackOn(LocalDate today) =>
+        remade > today && arrived.PlusDays(InspectedAfter) < today ? arrived.PlusDays(InspectedAfter) : null;
+
+    public void Leave(UnitState end, LocalDate on, string because) => (OnHead, End, Gone, Because) = (false, end, on, because);
+
+    /// <summary>What an inspection writes down: one structural item shows its age, the others no more than that.</summary>
+    public InspectionGrades Inspect(Random random, int wornDays)
+    {
+        var worst = Grade(wornDays);
+        var items = Enumerable.Range(0, 4).Select(_ => Math.Max(0, worst - random.Next(3))).ToArray();
+        items[random.Next(4)] = worst;
+        return new(items[0], items[1], items[2], items[3], Math.Min(4, worst + random.Next(2)), Math.Max(0, worst - random.Next(2)));
+    }
 
     /// <summary>What is known of it today.</summary>
     public UnitRow Row(string clientCode, string salon, LocalDate today, SheetMoney price)
     {
         LocalDate? Until(LocalDate day) => day <= today ? day : null;
-        var promised = ordered.PlusDays(56);
-        // The workshop says that it will be late a week before it would have come.
-        var late = arrives > promised && promised.PlusDays(-7) <= today;
+        var back = remade > today ? arrived : Arrives;
+        var stays = back == Arrives;
         var dates = new UnitDates
         {
             SpecifiedOn = ordered.PlusDays(-2),
             OrderedOn = ordered,
             AcknowledgedOn = Until(ordered.PlusDays(3)),
-            ShippedOn = Until(arrives.PlusDays(-6)),
-            ArrivedOn = Until(arrives),
-            InspectedOn = Until(arrives.PlusDays(1)),
-            AcceptedOn = Until(arrives.PlusDays(1)),
-            PreparedOn = Until(Ready),
+            ShippedOn = Until(back.PlusDays(-6)),
+            ArrivedOn = Until(back),
+            InspectedOn = Until(back.PlusDays(InspectedAfter)),
+            AcceptedOn = stays ? Until(back.PlusDays(InspectedAfter)) : null,
+            PreparedOn = stays ? Until(Ready) : null,
             FirstBondedOn = FirstBonded,
             RetiredOn = Gone,
         };
@@ -58,11 +97,27 @@ public sealed class DemoUnit(string serial, DemoKind kind, LocalDate ordered, Lo
             Kind = kind.Name,
             State = StateBy(dates),
             Dates = dates,
-            Promises = late ? [promised, promised.PlusDays(14)] : [promised],
+            Promises = [.. Promises(today)],
             RetiredBecause = Because,
-            Place = dates.ArrivedOn is null || OnHead || End == UnitState.ReturnedToClient ? null : salon,
+            Place = dates.ArrivedOn is null || OnHead || End is UnitState.ReturnedToClient or UnitState.Lost ? null : salon,
             Price = price,
         };
+    }
+
+    // A remake has a promise of its own; of one still under way it is the book's to write it down.
+    private IEnumerable<LocalDate> Promises(LocalDate today) =>
+        Slipping(FirstPromise, arrived, today)
+            .Concat(remade <= today ? Slipping(arrived.PlusDays(InspectedAfter + DemoTruth.PromisedDays), remade.Value, today) : []);
+
+    // The workshop says that it will be late a week before it would have come, and never how late.
+    private static IEnumerable<LocalDate> Slipping(LocalDate promised, LocalDate comes, LocalDate today)
+    {
+        yield return promised;
+        while (comes > promised && promised.PlusDays(-7) <= today)
+        {
+            promised = promised.PlusDays(14);
+            yield return promised;
+        }
     }
 
     private UnitState StateBy(UnitDates dates) =>
@@ -73,6 +128,7 @@ public sealed class DemoUnit(string serial, DemoKind kind, LocalDate ordered, Lo
             { FirstBondedOn: not null } => UnitState.Resting,
             { PreparedOn: not null } => UnitState.Prepared,
             { AcceptedOn: not null } => UnitState.Accepted,
+            { InspectedOn: not null } => UnitState.Inspected,
             { ArrivedOn: not null } => UnitState.Arrived,
             { ShippedOn: not null } => UnitState.Shipped,
             { AcknowledgedOn: not null } => UnitState.Acknowledged,

@@ -56,7 +56,8 @@ public sealed class Reckoner(ClinicDbFactory databases, IClock clock)
 
         if (!await ReachAsync(runId, ReckoningStage.FittingHold, 0, 0, cancellation))
             return false;
-        var holds = await HoldBook.LoadAsync(db, clientIds: null, tracked: false, cancellation);
+        var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
+        var holds = await HoldBook.LoadAsync(db, windows, clientIds: null, tracked: false, cancellation);
         await FitAsync(db, WearQuantity.Hold, [.. holds.All(cut)], factors, cut, cancellation);
 
         if (!await ReachAsync(runId, ReckoningStage.FittingLife, 0, 0, cancellation))

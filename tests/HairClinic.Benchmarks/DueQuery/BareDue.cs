@@ -12,6 +12,7 @@ internal sealed class BareDue(NpgsqlDataSource source, LargeBook book, LocalDate
             await ReadAsync(connection, BareDueSql.Salons, book.PracticeId);
             await ReadAsync(connection, BareDueSql.Page, Listed);
             await ReadAsync(connection, BareDueSql.Counts, Listed);
+            await ReadAsync(connection, BareDueSql.Risks, book.PracticeId, new[] { book.SalonId });
         });
 
     public Task PageOnlyAsync() => RunAsync(connection => ReadAsync(connection, BareDueSql.Page, Listed));

@@ -11,9 +11,8 @@ internal static class BareDueSql
           and v.state in ('Booked', 'Arrived', 'InChair') and k.purpose in ('Rebond', 'FirstFitting', 'FixLift')
         """;
 
-    private const string Spare = """
-        exists (select from hair_systems u where u.practice_id = $1 and u.client_id = b.client_id and u.state in
-            ('Ordered', 'Acknowledged', 'Shipped', 'Arrived', 'Inspected', 'Remake', 'Accepted', 'Prepared', 'Resting', 'EmergencySpare'))
+    private const string AtRisk = """
+        exists (select from reorder_plans p where p.practice_id = $1 and p.client_id = b.client_id and p.at_risk)
         """;
 
     private const string PutOff = """
@@ -31,16 +30,16 @@ internal static class BareDueSql
 
     public static readonly string Page = $"""
         with keys as (
-            (select 0 as rank, b.closes_on, b.id, not {Spare} as no_spare {Open}
+            (select 0 as rank, b.closes_on, b.id, {AtRisk} as at_risk {Open}
                 and b.lift_reported_on is not null and not exists (select {Visits}) order by b.closes_on, b.id limit {Due.PageSize
             + 1})
             union all
-            (select 1, b.closes_on, b.id, not {Spare} {Open}
+            (select 1, b.closes_on, b.id, {AtRisk} {Open}
                 and b.lift_reported_on is null and b.opens_on <= $4 and not exists (select {Visits}) and not {PutOff}
                 order by b.closes_on, b.id limit {Due.PageSize + 1})
             order by 1, 2, 3 limit {Due.PageSize + 1})
         select x.id, x.rank, c.id, c.home_salon_id, c.code, c.name, c.called_as, c.phone, b.applied_on, b.opens_on, b.due_on, b.closes_on, b.due_reasons,
-            b.lifted_on, b.lift_reported_on, b.lift_zone, n.kind, n.at, n.until, n.reason, v.id, v.salon_id, v.starts_at, v.day, x.no_spare
+            b.lifted_on, b.lift_reported_on, b.lift_zone, n.kind, n.at, n.until, n.reason, v.id, v.salon_id, v.starts_at, v.day, x.at_risk
         from keys x
         join bonds b on b.practice_id = $1 and b.id = x.id
         join clients c on c.practice_id = $1 and c.id = b.client_id
@@ -51,12 +50,17 @@ internal static class BareDueSql
         """;
 
     public static readonly string Counts = $"""
-        select part, no_spare, count(*) from (
+        select part, count(*) from (
             select case when b.lift_reported_on is null and b.opens_on > $4 then 0 when exists (select {Visits}) then 5
-                when b.lift_reported_on is not null then 1 when {PutOff} then 6 when b.closes_on < $3 then 2 when b.opens_on <= $3 then 3 else 4 end as part,
-                not {Spare} as no_spare
+                when b.lift_reported_on is not null then 1 when {PutOff} then 6 when b.closes_on < $3 then 2 when b.opens_on <= $3 then 3 else 4 end as part
             from (select b.* {Open} order by b.closes_on, b.id limit {DueCounts.Cap}) b) m
-        group by part, no_spare
+        group by part
+        """;
+
+    public const string Risks = """
+        select count(*) from reorder_plans p where p.practice_id = $1 and p.at_risk and exists (
+            select from clients c where c.practice_id = $1 and c.id = p.client_id and c.home_salon_id = any ($2)
+                and c.merged_into_id is null and c.left_on is null)
         """;
 
     /// <summary>Everything that closes within some days, in order: tens of thousands of rows.</summary>

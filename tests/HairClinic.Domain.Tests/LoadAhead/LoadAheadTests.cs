@@ -42,13 +42,14 @@ public sealed class LoadAheadTests
     public void A_rebond_comes_at_the_lift_or_at_the_target_whichever_is_first()
     {
         var hold = Hold(new LoadScenario(0, 1));
-        var chances = new double[40];
-        RebondInterval.Fill(hold, 32, 10, chances);
+        var (chances, survival) = (new double[40], new double[40]);
+        hold.SurvivalByDay(survival);
+        RebondInterval.Fill(survival, 32, 10, chances);
 
         Assert.Equal(1, chances.Sum(), 1e-12);
         Assert.Equal(hold.SurvivalGiven(10, 21), chances[22], 1e-12);
         Assert.Equal(0, chances[0]);
-        RebondInterval.Fill(hold, 32, 40, chances);
+        RebondInterval.Fill(survival, 32, 40, chances);
         Assert.Equal(1, chances[0]);
     }
 

@@ -2,6 +2,7 @@ using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Tests.Reference;
 using HairClinic.Domain.Tests.Wear;
 using HairClinic.Domain.Wear;
+using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 using NodaTime;
 
@@ -120,6 +121,26 @@ public sealed class ReorderRuleTests
             Lead.Never + Enumerable.Range(0, 730).Sum(d => (Lead.Later(d - 1) - Lead.Later(d)) * (1 - life.SurvivalGiven(50, d + 14)));
 
         Assert.Equal(expected, new ReorderRule().Answer(question).GapIfOrderedToday, 1e-8);
+    }
+
+    // Two ways to the same chance: the age among the rows and lives conditional within each place, or a ratio of curves without it.
+    [Fact]
+    public void The_ages_of_units_in_hand_belong_to_what_is_believed_of_the_client()
+    {
+        var window = WindowPrior.Of(LifeDistribution.Weibull, 182, 273);
+        var population = LifePopulation.Unseen(window) with { PracticeVariance = 0 };
+        LifeNodes Believe(params Spell[] own) =>
+            LifeNodes.Of(population, LifeRows.Of(own, [], [.. own.Select(_ => window.Place)], new int[own.Length]));
+        var life = new LifePrediction(population, Believe(Spell.At(190)), window.Place);
+        var certain = LeadTable.Of(LeadTime.Of(new LeadTimePrior(56, 56.00001), [], []), 0, 0, 730);
+        var question = Question(window.Centre, window.Sigma, 160) with
+        {
+            Client = Believe(Spell.At(190), Spell.After(160)),
+            InHand = [new UnitInHand(window.Centre, window.Width, window.Sigma, 160)],
+            Lead = certain,
+        };
+
+        Assert.Equal(1 - life.SurvivalGiven(160, 70), new ReorderRule().Answer(question).GapIfOrderedToday, 1e-6);
     }
 
     private static GapQuestion Question(double centre, double tau, int age)

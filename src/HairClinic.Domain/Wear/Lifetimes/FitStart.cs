@@ -44,7 +44,7 @@ internal sealed class FitStart
             sums.Hessian.AsSpan(j * sums.Size, size).CopyTo(normal.AsSpan(j * size));
             Spreads[j] = Math.Sqrt(normal[j * size + j] / total);
         }
-        Entangled = rows.Count > 0 ? FindEntangled(rows, normal) : 0;
+        Entangled = rows.Length > 0 ? FindEntangled(rows, normal) : 0;
         var (plain, plainRight) = ((double[])normal.Clone(), (double[])right.Clone());
         for (var k = 0; k < size; k++)
         {

@@ -37,7 +37,9 @@ public sealed class LifeNodes
         var intercept = population.PracticeMean;
         for (var j = 0; j < own.Means.Length; j++)
             intercept += population.Coefficients[j] * own.Means[j];
-        effect.Turn([intercept, .. population.Coefficients, population.LogScale], 0, own.Count);
+        effect.Turn([intercept, .. population.Coefficients, population.LogScale], 0, own.Length);
+        if (population.PracticeVariance == 0)
+            return new(Array.ConvertAll(effect.Nodes, node => node + population.PracticeMean), Normalised([.. effect.Shares]), own.Count);
         var rule = GaussHermite.Practice;
         var places = new double[effect.Nodes.Length * rule.Nodes.Length];
         var shares = new double[places.Length];
@@ -60,28 +62,28 @@ public sealed class LifeNodes
     {
         if (Places.Length <= count)
             return this;
-        var matrix = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(count, count);
-        var (before, current) = (new double[Places.Length], Array.ConvertAll(Shares, Math.Sqrt));
-        var link = 0.0;
-        for (var k = 0; k < count; k++)
+        Span<double> diagonal = stackalloc double[count];
+        Span<double> beside = stackalloc double[count];
+        var (before, current, next) = (new double[Places.Length], Array.ConvertAll(Shares, Math.Sqrt), new double[Places.Length]);
+        var (kept, link) = (0, 0.0);
+        while (kept < count)
         {
-            var next = new double[Places.Length];
-            for (var i = 0; i < next.Length; i++)
-                matrix[k, k] += current[i] * current[i] * Places[i];
-            for (var i = 0; i < next.Length; i++)
-                next[i] = (Places[i] - matrix[k, k]) * current[i] - link * before[i];
-            link = Math.Sqrt(next.Sum(x => x * x));
+            Lanes.Multiply(current, Places, next);
+            diagonal[kept] = Lanes.Dot(current, next);
+            Lanes.AddScaled(next, current, -diagonal[kept]);
+            Lanes.AddScaled(next, before, -link);
+            link = Math.Sqrt(Lanes.Dot(next, next));
+            beside[kept++] = link;
             // Fewer different places than asked for, or as good as one.
-            if (k == count - 1 || link < 1e-12 * (1 + Math.Abs(matrix[k, k])))
-            {
-                matrix = matrix.SubMatrix(0, k + 1, 0, k + 1);
+            if (link < 1e-12 * (1 + Math.Abs(diagonal[kept - 1])))
                 break;
-            }
-            (matrix[k, k + 1], matrix[k + 1, k]) = (link, link);
-            (before, current) = (current, Array.ConvertAll(next, x => x / link));
+            for (var i = 0; i < next.Length; i++)
+                next[i] /= link;
+            (before, current, next) = (current, next, before);
         }
-        var rule = matrix.Evd(MathNet.Numerics.LinearAlgebra.Symmetricity.Symmetric);
-        return new([.. rule.EigenValues.Select(value => value.Real)], Normalised([.. rule.EigenVectors.Row(0).Select(x => x * x)]), Own);
+        var (places, shares) = (diagonal[..kept].ToArray(), new double[kept]);
+        GaussRule.Solve(places, beside[..kept], shares);
+        return new(places, Normalised(shares), Own);
     }
 
     private static double[] Normalised(double[] shares)

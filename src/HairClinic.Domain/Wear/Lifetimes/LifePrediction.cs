@@ -1,3 +1,4 @@
+using System.Numerics;
 using MathNet.Numerics.RootFinding;
 
 namespace HairClinic.Domain.Wear.Lifetimes;
@@ -11,7 +12,7 @@ public sealed class LifePrediction
     private readonly bool weibull;
 
     /// <param name="place">The window of what is predicted.</param>
-    /// <param name="covariates">Its xᵀβ; 0 where none is known.</param>
+    /// <param name="covariates">Its xᵀβ as it is from now on; 0 where none is known.</param>
     public LifePrediction(LifePopulation population, LifeNodes client, RowPlace place, double covariates = 0)
     {
         weibull = population.Distribution == LifeDistribution.Weibull;
@@ -35,7 +36,36 @@ public sealed class LifePrediction
     /// <summary>S(t).</summary>
     public double Survival(double days) => Math.Exp(LogSurvival(days));
 
-    /// <summary>S(a + t) / S(a): having lasted a days.</summary>
+    /// <summary>S(t) on the days 0, 1, 2 and so on.</summary>
+    public void SurvivalByDay(Span<double> survival)
+    {
+        var logs = survival.Length <= 512 ? stackalloc double[survival.Length] : new double[survival.Length];
+        for (var day = 0; day < logs.Length; day++)
+            logs[day] = Math.Log(day);
+        survival.Clear();
+        for (var k = 0; k < centres.Length; k++)
+        {
+            var (share, day) = (Math.Exp(logShares[k]), 0);
+            if (weibull)
+            {
+                var (centre, inverse) = (new Vector<double>(centres[k]), new Vector<double>(1 / tau));
+                for (; day <= survival.Length - Vector<double>.Count; day += Vector<double>.Count)
+                {
+                    var held = Vector.Exp(-Vector.Exp((new Vector<double>(logs[day..]) - centre) * inverse));
+                    (new Vector<double>(survival[day..]) + share * held).CopyTo(survival[day..]);
+                }
+            }
+            for (; day < survival.Length; day++)
+            {
+                var z = (logs[day] - centres[k]) / tau;
+                survival[day] += share * Math.Exp(weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
+            }
+        }
+        if (survival.Length > 0)
+            survival[0] = 1;
+    }
+
+    /// <summary>S(a + t) / S(a): having lasted a days. That says what the age tells: it is not among the client's rows too.</summary>
     public double SurvivalGiven(double age, double days) => Math.Exp(LogSurvival(age + days) - LogSurvival(age));
 
     /// <summary>The days by which a share has ended.</summary>
@@ -77,6 +107,9 @@ public sealed class LifePrediction
         {
             var z = (log - centres[k]) / tau;
             var height = logShares[k] + (weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
+            // A place so unlikely that its share is 0 adds nothing.
+            if (double.IsNegativeInfinity(height))
+                continue;
             if (height > top)
                 (sum, top) = (sum * Math.Exp(top - height) + 1, height);
             else

@@ -6,25 +6,30 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <remarks>
 /// Rows that tell nothing (still going on at 0, or of no weight) are left out. Columns are kept less their mean where
 /// every row takes on the whole intercept: the same model, and sums that lose no digits.
+/// A spell entered late is two rows: it as a whole, and "went on until it entered" taken back, by a weight below 0, both at
+/// its own covariates. All derivatives follow, and a client's effect sees both.
 /// </remarks>
 public sealed class LifeRows
 {
-    private LifeRows(int count, int covariates)
+    private LifeRows(int length, int covariates)
     {
-        Count = count;
+        Length = length;
         Names = new string[covariates];
         Columns = new double[covariates][];
         Means = new double[covariates];
-        (Ends, LogLower, LogUpper, Weights) = (new SpellEnd[count], new double[count], new double[count], new double[count]);
+        (Ends, LogLower, LogUpper, Weights) = (new SpellEnd[length], new double[length], new double[length], new double[length]);
     }
 
-    /// <summary>Rows that tell something.</summary>
-    public int Count { get; }
+    /// <summary>Spells that tell something; one whose covariates changed on the way is as many as it was told in.</summary>
+    public int Count { get; private set; }
 
     public string[] Names { get; }
 
-    /// <summary>Rows whose end is known, or known to lie between two times or before one.</summary>
+    /// <summary>Those whose end is known, or known to lie between two times or before one.</summary>
     public int Ended { get; private set; }
+
+    /// <summary>Rows as they are summed: the spells, and what is taken back of those entered late.</summary>
+    internal int Length { get; }
 
     internal double[][] Columns { get; }
 
@@ -51,11 +56,16 @@ public sealed class LifeRows
     /// <param name="clients">
     /// Whose each row is; a negative number for a row whose client has no other. Empty where clients do not differ.
     /// </param>
+    /// <param name="entered">
+    /// The time from which each spell was looked at, with the covariates it has here: known to have gone on until then, and
+    /// nothing is concluded from that. 0, or empty for all, from the start.
+    /// </param>
     public static LifeRows Of(
         ReadOnlySpan<Spell> spells,
         IReadOnlyList<LifeColumn> columns,
         ReadOnlySpan<RowPlace> places = default,
-        ReadOnlySpan<int> clients = default
+        ReadOnlySpan<int> clients = default,
+        ReadOnlySpan<double> entered = default
     )
     {
         foreach (var column in columns)
@@ -65,17 +75,25 @@ public sealed class LifeRows
         }
         if ((!places.IsEmpty && places.Length != spells.Length) || (!clients.IsEmpty && clients.Length != spells.Length))
             throw new ArgumentException("Places and clients are given for every row or for none.", nameof(places));
-        var order = Order(spells, clients);
+        for (var i = 0; i < entered.Length; i++)
+        {
+            if (entered.Length != spells.Length || !(entered[i] >= 0) || entered[i] > spells[i].Lower)
+                throw new ArgumentException("A spell is entered before it ends or is last seen, one time a row.", nameof(entered));
+        }
+        var order = Order(spells, clients, entered);
         var rows = new LifeRows(order.Length, columns.Count);
         if (!places.IsEmpty)
             rows.Places = new RowPlace[order.Length];
         for (var i = 0; i < order.Length; i++)
         {
-            var spell = spells[order[i]];
+            var takenBack = order[i] < 0;
+            order[i] = takenBack ? ~order[i] : order[i];
+            var spell = takenBack ? Spell.After(entered[order[i]]) : spells[order[i]];
             rows.Ends[i] = spell.End;
             rows.LogLower[i] = spell.Lower > 0 ? Math.Log(spell.Lower) : double.NegativeInfinity;
             rows.LogUpper[i] = spell.End == SpellEnd.At ? rows.LogLower[i] : Math.Log(spell.Upper);
-            rows.Weights[i] = spell.Weight;
+            rows.Weights[i] = takenBack ? -spells[order[i]].Weight : spell.Weight;
+            rows.Count += takenBack ? 0 : 1;
             if (rows.Places is { } laid)
                 laid[i] = places[order[i]];
             if (spell.End != SpellEnd.After)
@@ -116,16 +134,20 @@ public sealed class LifeRows
             values[i] -= Means[j];
     }
 
-    private static int[] Order(ReadOnlySpan<Spell> spells, ReadOnlySpan<int> clients)
+    // Which spell each row is of; the complement of it for what is taken back of one.
+    private static int[] Order(ReadOnlySpan<Spell> spells, ReadOnlySpan<int> clients, ReadOnlySpan<double> entered)
     {
         var kept = new List<int>(spells.Length);
         var later = new List<int>();
         for (var i = 0; i < spells.Length; i++)
         {
-            if (spells[i].Weight == 0 || (spells[i].End == SpellEnd.After && spells[i].Lower == 0))
+            var from = entered.IsEmpty ? 0 : entered[i];
+            if (spells[i].Weight == 0 || (spells[i].End == SpellEnd.After && spells[i].Lower == from))
                 continue;
             var simple = spells[i].End is SpellEnd.At or SpellEnd.After;
             (simple || !clients.IsEmpty ? kept : later).Add(i);
+            if (from > 0)
+                kept.Add(~i);
         }
         kept.AddRange(later);
         var order = kept.ToArray();
@@ -134,7 +156,7 @@ public sealed class LifeRows
         // By client, and within a client as they came.
         var keys = new (int Client, int Row)[order.Length];
         for (var i = 0; i < order.Length; i++)
-            keys[i] = (clients[order[i]], order[i]);
+            keys[i] = (clients[Math.Max(order[i], ~order[i])], i);
         Array.Sort(keys, order);
         return order;
     }
@@ -144,6 +166,9 @@ public sealed class LifeRows
         var starts = new List<int>();
         for (var i = 0; i < order.Length; i++)
         {
+            // What is taken back of a spell stands beside it.
+            if (i > 0 && order[i] == order[i - 1])
+                continue;
             if (i == 0 || clients[order[i]] < 0 || clients[order[i]] != clients[order[i - 1]])
                 starts.Add(i);
         }

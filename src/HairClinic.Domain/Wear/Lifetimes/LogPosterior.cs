@@ -44,7 +44,7 @@ public sealed class LogPosterior
     }
 
     /// <summary>So many rows that a sample of them shows where to start.</summary>
-    internal bool IsLarge => plain is not null && rows.Count > 200_000;
+    internal bool IsLarge => plain is not null && rows.Length > 200_000;
 
     /// <summary>Of a great many rows one block in so many is sample enough.</summary>
     internal const int SampleStride = 16;

@@ -13,6 +13,9 @@ internal sealed class NewtonClimb(LogPosterior target, double[] spreads, int str
     private const double ShortInNoise = 1e-3;
     private const double LowestLogScale = -18;
 
+    // So near the top that Newton's step needs no watching: an integral over nodes is known to about so much.
+    private const double Near = 1e-6;
+
     public double[] Parameters { get; private set; } = [];
 
     public FitSums Sums { get; private set; } = new(0);
@@ -53,8 +56,8 @@ internal sealed class NewtonClimb(LogPosterior target, double[] spreads, int str
 
     private bool Take(double[] step, double share, double rise)
     {
-        // What the sums' own rounding may hide is no fall.
-        var slack = 1e-13 * Math.Abs(Sums.Value);
+        // What the sums' own rounding may hide is no fall; nor, near the top, what the clients' nodes leave value and slope apart.
+        var slack = rise < Near ? Near : 1e-13 * Math.Abs(Sums.Value);
         for (var halving = 0; halving < 50; halving++, share /= 2)
         {
             var next = new double[step.Length];

@@ -63,13 +63,15 @@ internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, d
         for (var i = 0; i < count; i++)
         {
             var row = start + i;
+            // What is taken back of a spell entered late is no observation to draw a line through.
+            var weight = Math.Max(0, rows.Weights[row]);
             var (place, y) = (rows.Places?[row] ?? RowPlace.Plain, rows.Middle(row));
             loading[i] = place.Loading;
-            ee[i] = rows.Weights[row] / (place.Sigma * place.Sigma);
+            ee[i] = weight / (place.Sigma * place.Sigma);
             e[i] = ee[i] * (y - place.Offset);
             es[i] = 0;
             squares += e[i] * (y - place.Offset);
-            weights += rows.Weights[row];
+            weights += weight;
         }
         return (squares, weights);
     }

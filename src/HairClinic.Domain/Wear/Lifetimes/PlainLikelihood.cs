@@ -21,7 +21,7 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
 
     private FitSums Sum(double[] parameters, int stride, bool squares)
     {
-        var chunks = new FitSums[(rows.Count + Chunk - 1) / Chunk];
+        var chunks = new FitSums[(rows.Length + Chunk - 1) / Chunk];
         if (chunks.Length > 1)
             Parallel.For(0, chunks.Length, c => chunks[c] = Sum(parameters, c * Chunk, stride, squares));
         else if (chunks.Length == 1)
@@ -37,7 +37,7 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
     {
         var sums = new FitSums(parameters.Length);
         var block = new PlainBlock(distribution, rows, parameters, Block);
-        var end = Math.Min(first + Chunk, rows.Count);
+        var end = Math.Min(first + Chunk, rows.Length);
         for (var start = first; start < end; start += Block * stride)
         {
             var length = Math.Min(Block, end - start);

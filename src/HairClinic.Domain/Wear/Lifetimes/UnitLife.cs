@@ -28,4 +28,31 @@ public static class UnitLife
         }
         return retired && wornDays > sound ? Spell.Between(sound, wornDays) : Spell.After(Math.Max(0, wornDays));
     }
+
+    /// <summary>The same life in stretches: before and after its first repair, the later one entered late.</summary>
+    /// <param name="repairedAt">Worn days at each repair, in any order; 0 for one before it was ever worn.</param>
+    /// <remarks>
+    /// Who repairs a unit has looked at it, and it was worn on: it was not worn out then. A repair after its end changes nothing.
+    /// </remarks>
+    public static IReadOnlyList<UnitStretch> RowsOf(
+        ReadOnlySpan<(double WornDays, int? Grade)> inspections,
+        double wornDays,
+        ReadOnlySpan<double> repairedAt,
+        bool retired = false
+    )
+    {
+        var life = Of(inspections, wornDays, retired);
+        var end = life.End == SpellEnd.After ? life.Lower : life.Upper;
+        var (first, sound) = (double.PositiveInfinity, life.Lower);
+        foreach (var repaired in repairedAt)
+        {
+            if (repaired >= end && repaired > 0)
+                continue;
+            (first, sound) = (Math.Min(first, Math.Max(0, repaired)), Math.Max(sound, repaired));
+        }
+        if (double.IsPositiveInfinity(first))
+            return [new UnitStretch(life, 0, 0)];
+        life = Spell.Between(sound, life.Upper);
+        return first == 0 ? [new UnitStretch(life, 0, 1)] : [new UnitStretch(Spell.After(first), 0, 0), new UnitStretch(life, first, 1)];
+    }
 }

@@ -36,14 +36,20 @@ public sealed class DueBook
 
     public Salon Salon(Guid salonId) => _salons[salonId];
 
-    /// <summary>A handful of round trips, however many bonds are asked about.</summary>
-    public static async Task<DueBook> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
-        new(
-            await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation),
+    /// <summary>The practice's hold windows.</summary>
+    public IReadOnlyCollection<HoldWindowRule> Windows => _rules;
+
+    /// <summary>Four round trips, however many bonds are asked about.</summary>
+    public static async Task<DueBook> LoadAsync(ClinicDb db, CancellationToken cancellation)
+    {
+        var (settings, beliefs) = await Beliefs.WithSettingsAsync(db, cancellation);
+        return new(
+            settings,
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
-            (await Beliefs.LoadAsync(db, cancellation)).Hold
+            beliefs.Hold
         );
+    }
 
     /// <param name="client">With their life events loaded.</param>
     /// <param name="holds">The client's bonds before this one; null leaves the target to what is assumed of anybody.</param>
@@ -72,12 +78,12 @@ public sealed class DueBook
     {
         if (HoldBook.PriorOf(rule) is not { } window)
             return null;
-        var told = own.Where(s => s.Window is not null && s.Spell.Upper > 0 && !(s.Spell.Lower == 0 && double.IsInfinity(s.Spell.Upper)))
-            .ToList();
-        if (told.Count == 0 && _belief.Fit is null && _belief.Effect(columns) == 0)
+        var client = _belief.Of(own);
+        // Nobody's bonds tell anything and no habit of theirs does: the window alone says it all.
+        if (client.Own == 0 && _belief.Fit is null && _belief.Effect(columns) == 0)
             return null;
-        int Target(LifeNodes client) => _belief.Predict(client, window, columns).LastDayAtOrAbove(HoldPrior.TargetSurvival);
-        var unknown = LifeNodes.Of(_belief.Population);
-        return new(Target(told.Count == 0 ? unknown : _belief.Of(told)), told.Count, Target(unknown));
+        return new(Target(client), client.Own, Target(LifeNodes.Of(_belief.Population)));
+
+        int Target(LifeNodes nodes) => _belief.Predict(nodes, window, columns).LastDayAtOrAbove(HoldPrior.TargetSurvival);
     }
 }

@@ -16,8 +16,14 @@ public static class WearLineBook
     private const int MonthsBack = 12;
     private const int WeeksAhead = 6;
 
-    /// <summary>Three round trips.</summary>
-    public static async Task<WearLineModel> LoadAsync(ClinicDb db, Guid clientId, LocalDate today, CancellationToken cancellation)
+    /// <param name="ahead">What is expected of the units.</param>
+    public static async Task<WearLineModel> LoadAsync(
+        ClinicDb db,
+        Guid clientId,
+        LocalDate today,
+        WearAhead ahead,
+        CancellationToken cancellation
+    )
     {
         var units = await UnitsOf(db, clientId).ToListAsync(cancellation);
         var bonds = await db.Bonds.AsNoTracking().Where(b => b.ClientId == clientId).ToListAsync(cancellation);
@@ -26,7 +32,7 @@ public static class WearLineBook
             .Where(v => v.ClientId == clientId && v.State != VisitState.Cancelled && v.State != VisitState.DidNotCome)
             .Join(db.ServiceKinds, v => v.ServiceKindId, s => s.Id, (v, s) => new WearVisit(v.Day, s.Name))
             .ToListAsync(cancellation);
-        return Draw(units, bonds, visits, today);
+        return Draw(units, bonds, visits, today, ahead);
     }
 
     /// <summary>A client's units, and those lent to them, with promises and kinds, for whoever reads more of them than the line.</summary>
@@ -40,37 +46,44 @@ public static class WearLineBook
     /// <param name="units">All of the client's units; what was only specified is not drawn.</param>
     /// <param name="bonds">All of the client's bonds.</param>
     /// <param name="visits">Kept and booked; not those called off.</param>
+    /// <param name="ahead">What is expected of the units.</param>
     public static WearLineModel Draw(
         IReadOnlyCollection<WearUnit> units,
         IReadOnlyCollection<Bond> bonds,
         IReadOnlyCollection<WearVisit> visits,
-        LocalDate today
+        LocalDate today,
+        WearAhead ahead
     )
     {
-        var drawn = Newest(units.Select(u => LaneOf(u, bonds)).Where(lane => Began(lane) is not null), today);
+        var lanes = units.Select(u => LaneOf(u, bonds, ahead)).Where(lane => Began(lane) is not null);
+        var drawn = WearLineAhead.Fade(Newest(lanes, today), units, ahead, today);
         var seen = visits.OrderBy(v => v.On).ToList();
         var from = LocalDate.Max(
             today.PlusMonths(-MonthsBack),
             drawn.Select(lane => Began(lane)!.Value).Append(today.PlusMonths(-1)).Min()
         );
         var to = drawn.SelectMany(Ends).Concat(seen.Where(v => v.On > today).Select(v => v.On)).Append(today.PlusWeeks(WeeksAhead)).Max();
-        return new WearLineModel(from, to.PlusWeeks(1), today, drawn, seen);
+        if (ahead.Gap is { } gap && gap.Until > to)
+            to = gap.Until;
+        var end = LocalDate.Min(to.PlusWeeks(1), today.PlusMonths(WearLineAhead.MonthsAhead));
+        return new WearLineModel(from, end, today, [.. drawn.Select(lane => WearLineAhead.Until(lane, end))], seen, ahead.Gap);
     }
 
-    private static WearLane LaneOf(WearUnit unit, IEnumerable<Bond> bonds)
+    private static WearLane LaneOf(WearUnit unit, IEnumerable<Bond> bonds, WearAhead ahead)
     {
         var dates = unit.Unit.Dates;
         var worn = bonds.Where(b => b.HairSystemId == unit.Unit.Id).OrderBy(b => b.AppliedOn).Select(BondOf).ToList();
         var arrived = dates.ArrivedOn ?? dates.InspectedOn ?? dates.AcceptedOn ?? dates.PreparedOn ?? dates.FirstBondedOn;
         var promised = unit.Unit.State.IsInFlight() ? unit.Unit.Promises.MaxBy(p => p.Number)?.PromisedFor : null;
+        (LocalDate? Early, LocalDate? Late) likely = ahead.Arrivals.TryGetValue(unit.Unit.Id, out var days) ? days : (promised, promised);
         return new WearLane(unit.Unit.Serial, unit.Kind)
         {
             Ordered = dates.OrderedOn,
             // A unit sent back for a remake has arrived once, but is on order again.
             Arrived = unit.Unit.State.IsInFlight() ? null : arrived ?? (worn.Count > 0 ? worn[0].AppliedOn : null),
             Retired = unit.Unit.State.IsGone() ? dates.RetiredOn ?? (worn.Count > 0 ? worn[^1].RemovedOn : null) : null,
-            PromisedFrom = promised,
-            PromisedTo = promised,
+            PromisedFrom = likely.Early,
+            PromisedTo = likely.Late,
             Bonds = worn,
         };
     }
@@ -97,5 +110,9 @@ public static class WearLineBook
             yield return promised;
         if (lane.Open is { } bond)
             yield return bond.Closes;
+        if (lane.Band is { } band)
+            yield return band.Late;
+        if (lane.ReorderBy is { } reorder)
+            yield return reorder;
     }
 }

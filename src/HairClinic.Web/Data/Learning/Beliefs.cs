@@ -1,3 +1,4 @@
+using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear.Lifetimes;
 using Microsoft.EntityFrameworkCore;
 
@@ -6,22 +7,34 @@ namespace HairClinic.Web.Data.Learning;
 /// <summary>The practice's two beliefs, of hold and of life, as they stand.</summary>
 public sealed record Beliefs(WearBelief Hold, WearBelief Life)
 {
-    public static async Task<Beliefs> LoadAsync(ClinicDb db, CancellationToken cancellation)
+    public static async Task<Beliefs> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
+        (await WithSettingsAsync(db, cancellation)).Beliefs;
+
+    /// <summary>Two round trips for what hangs together: the practice's settings, and what it believes.</summary>
+    public static async Task<(PracticeSettings Settings, Beliefs Beliefs)> WithSettingsAsync(ClinicDb db, CancellationToken cancellation)
     {
+        var head = await db
+            .PracticeSettings.AsNoTracking()
+            .Select(s => new
+            {
+                Settings = s,
+                Hold = Told(db, WearQuantity.Hold).FirstOrDefault(),
+                Life = Told(db, WearQuantity.Life).FirstOrDefault(),
+            })
+            .SingleAsync(cancellation);
         var factors = await FactorsAsync(db, cancellation);
-        return new(
-            new WearBelief(await LatestAsync(db, WearQuantity.Hold, cancellation), Of(factors, WearQuantity.Hold)),
-            new WearBelief(await LatestAsync(db, WearQuantity.Life, cancellation), Of(factors, WearQuantity.Life))
+        return (
+            head.Settings,
+            new(new WearBelief(head.Hold, Of(factors, WearQuantity.Hold)), new WearBelief(head.Life, Of(factors, WearQuantity.Life)))
         );
     }
 
-    /// <summary>The fit that counts: the newest of today's model that reached an estimate.</summary>
-    public static Task<StoredFit?> LatestAsync(ClinicDb db, WearQuantity quantity, CancellationToken cancellation) =>
+    /// <summary>The fits that count, the newest first: of today's model, with an estimate.</summary>
+    public static IQueryable<StoredFit> Told(ClinicDb db, WearQuantity quantity) =>
         db
             .StoredFits.AsNoTracking()
             .Where(f => f.Quantity == quantity && f.ModelVersion == StoredFit.CurrentModel && f.Converged)
-            .OrderByDescending(f => f.FittedAt)
-            .FirstOrDefaultAsync(cancellation);
+            .OrderByDescending(f => f.FittedAt);
 
     /// <summary>Staff and jobs read the factor rows; a client's own page does without.</summary>
     public static Task<List<WearFactor>> FactorsAsync(ClinicDb db, CancellationToken cancellation) =>

@@ -12,48 +12,43 @@ namespace HairClinic.Web.Data.Learning;
 /// <summary>Bonds of some clients or all, and what is needed to read them as spells of hold.</summary>
 public sealed class HoldBook
 {
-    private readonly List<HoldWindowRule> rules;
-    private readonly HashSet<Guid> adhesives;
-    private readonly Dictionary<Guid, Guid> bases;
-    private readonly ILookup<Guid, Bond> bonds;
+    private readonly IReadOnlyCollection<HoldWindowRule> rules;
+    private readonly HabitBook habits;
+    private readonly ILookup<Guid, MadeBond> bonds;
 
-    private HoldBook(List<HoldWindowRule> rules, HashSet<Guid> adhesives, Dictionary<Guid, Guid> bases, HabitBook habits, List<Bond> bonds)
+    private HoldBook(IReadOnlyCollection<HoldWindowRule> rules, HabitBook habits, IEnumerable<MadeBond> bonds)
     {
-        (this.rules, this.adhesives, this.bases, Habits) = (rules, adhesives, bases, habits);
-        // A unit may be out of the reader's sight although the bond is not.
-        this.bonds = bonds.Where(b => bases.ContainsKey(b.HairSystemId)).OrderBy(b => b.AppliedOn).ToLookup(b => b.ClientId);
+        (this.rules, this.habits) = (rules, habits);
+        this.bonds = bonds.OrderBy(b => b.Bond.AppliedOn).ToLookup(b => b.Bond.ClientId);
     }
 
-    public HabitBook Habits { get; }
-
+    /// <summary>Two round trips.</summary>
     /// <param name="clientIds">Null for every client's.</param>
     /// <param name="tracked">The bonds are those being worked on: what is changed on them before it is saved counts.</param>
     public static async Task<HoldBook> LoadAsync(
         ClinicDb db,
+        IReadOnlyCollection<HoldWindowRule> rules,
         IReadOnlyCollection<Guid>? clientIds,
         bool tracked,
         CancellationToken cancellation
     )
     {
-        var asked = db.Bonds.Include(b => b.Products).Where(b => clientIds == null || clientIds.Contains(b.ClientId));
-        var bonds = await (tracked ? asked : asked.AsNoTracking()).ToListAsync(cancellation);
-        var adhesives = await db
-            .Products.Where(p => p.Kind == ProductKind.Adhesive || p.Kind == ProductKind.Tape)
-            .Select(p => p.Id)
-            .ToHashSetAsync(cancellation);
-        var bases = await (
-            from unit in db.HairSystems
+        var asked =
+            from bond in db.Bonds
+            where clientIds == null || clientIds.Contains(bond.ClientId)
+            // A unit may be out of the reader's sight although the bond is not.
+            join unit in db.HairSystems on bond.HairSystemId equals unit.Id
             join kind in db.UnitKinds on unit.UnitKindId equals kind.Id
-            where clientIds == null || db.Bonds.Any(b => b.HairSystemId == unit.Id && clientIds.Contains(b.ClientId))
-            select new { unit.Id, kind.BaseMaterialId }
-        ).ToDictionaryAsync(u => u.Id, u => u.BaseMaterialId, cancellation);
-        return new HoldBook(
-            await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
-            adhesives,
-            bases,
-            await HabitBook.LoadAsync(db, clientIds, cancellation),
-            bonds
-        );
+            let glue = (
+                from use in db.BondProducts
+                join product in db.Products on use.ProductId equals product.Id
+                where use.BondId == bond.Id && (product.Kind == ProductKind.Adhesive || product.Kind == ProductKind.Tape)
+                orderby use.Id
+                select use
+            ).FirstOrDefault()
+            select new MadeBond(bond, kind.BaseMaterialId, glue == null ? null : (Guid?)glue.ProductId, glue == null ? null : glue.LotId);
+        var bonds = await (tracked ? asked.AsTracking() : asked.AsNoTracking()).ToListAsync(cancellation);
+        return new HoldBook(rules, await HabitBook.LoadAsync(db, clientIds, cancellation), bonds);
     }
 
     /// <param name="today">Bonds on heads held until then at least.</param>
@@ -61,13 +56,10 @@ public sealed class HoldBook
 
     /// <summary>What a client's bonds had told up to a day.</summary>
     public List<HoldSpell> Until(Guid clientId, LocalDate day) =>
-        [.. bonds[clientId].Where(b => b.AppliedOn < day || b.RemovedOn <= day).Select(b => SpellOf(b, day))];
+        [.. bonds[clientId].Where(b => b.Bond.AppliedOn < day || b.Bond.RemovedOn <= day).Select(b => SpellOf(b, day))];
 
     /// <summary>The bond on the client's head, or the last there was.</summary>
-    public Bond? Last(Guid clientId) => bonds[clientId].LastOrDefault();
-
-    public (Guid BaseMaterialId, Guid? AdhesiveId) MadeOf(Bond bond) =>
-        (bases[bond.HairSystemId], bond.Products.FirstOrDefault(p => adhesives.Contains(p.ProductId))?.ProductId);
+    public MadeBond? Last(Guid clientId) => bonds[clientId].LastOrDefault();
 
     /// <summary>A window's prior; one of no width is taken to spread over its last day.</summary>
     public static WindowPrior WideOf(HoldWindow window) =>
@@ -91,32 +83,31 @@ public sealed class HoldBook
             columns.Add(WearColumn.Adhesive(adhesive));
         if (waitsKept == false)
             columns.Add(WearColumn.Of(WearHabit.WaitsCut));
-        columns.AddRange(Habits.ForHold(clientId, appliedOn));
+        columns.AddRange(habits.ForHold(clientId, appliedOn));
         return columns;
     }
 
-    private HoldSpell SpellOf(Bond bond, LocalDate today)
+    private HoldSpell SpellOf(MadeBond made, LocalDate today)
     {
-        var baseId = bases[bond.HairSystemId];
-        var glue = bond.Products.FirstOrDefault(p => adhesives.Contains(p.ProductId));
+        var bond = made.Bond;
         return new HoldSpell(
             bond.Id,
             bond.AppliedOn,
-            baseId,
-            glue?.ProductId,
-            glue?.LotId,
+            made.BaseMaterialId,
+            made.AdhesiveId,
+            made.LotId,
             bond.ClientId,
             Spell.Of(HoldObservation.Of(bond, today)),
-            WindowOf(baseId, glue?.ProductId, bond.Attachment),
-            ColumnsOf(bond.ClientId, bond.AppliedOn, baseId, glue?.ProductId, bond.WaitsKept)
+            WindowOf(made),
+            ColumnsOf(bond.ClientId, bond.AppliedOn, made.BaseMaterialId, made.AdhesiveId, bond.WaitsKept)
         );
     }
 
-    private WindowPrior? WindowOf(Guid baseId, Guid? adhesiveId, Attachment attachment)
+    private WindowPrior? WindowOf(MadeBond made)
     {
         try
         {
-            return PriorOf(HoldWindowRule.Choose(rules, baseId, adhesiveId, attachment));
+            return PriorOf(HoldWindowRule.Choose(rules, made.BaseMaterialId, made.AdhesiveId, made.Bond.Attachment));
         }
         catch (Refusal)
         {

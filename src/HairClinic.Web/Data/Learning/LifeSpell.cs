@@ -15,4 +15,17 @@ public sealed record LifeSpell(
     Spell Spell,
     WindowPrior? Window,
     IReadOnlyList<WearColumn> Columns
-) : WearSpell(Client, Spell, Window, Columns);
+) : WearSpell(Client, Spell, Window, Columns)
+{
+    /// <summary>The life before and after its first repair; one stretch where it never was repaired.</summary>
+    public IReadOnlyList<UnitStretch> Stretches { get; init; } = [];
+
+    public override IEnumerable<WearRow> Rows =>
+        Stretches.Count < 2 && Stretches.All(s => s.Repaired == 0)
+            ? base.Rows
+            : Stretches.Select(s => new WearRow(
+                s.Spell,
+                s.Entered,
+                s.Repaired == 0 ? Columns : [.. Columns, WearColumn.Of(WearHabit.Repaired, s.Repaired)]
+            ));
+}

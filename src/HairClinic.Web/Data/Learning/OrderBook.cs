@@ -48,15 +48,19 @@ public sealed class OrderBook
 
     public Beliefs Beliefs { get; }
 
-    public static async Task<OrderBook> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
-        new(
-            await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation),
-            await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).AsSplitQuery().ToListAsync(cancellation),
+    /// <summary>Six round trips.</summary>
+    public static async Task<OrderBook> LoadAsync(ClinicDb db, CancellationToken cancellation)
+    {
+        var (settings, beliefs) = await Beliefs.WithSettingsAsync(db, cancellation);
+        return new(
+            settings,
+            await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.Workshops.AsNoTracking().Include(w => w.Closures).ToDictionaryAsync(w => w.Id, cancellation),
             await LifeSpells.KindsAsync(db, cancellation),
             await db.StoredLeads.AsNoTracking().ToDictionaryAsync(s => s.UnitKindId, cancellation),
-            await Beliefs.LoadAsync(db, cancellation)
+            beliefs
         );
+    }
 
     /// <summary>Lead times as seen on a day.</summary>
     public OrderTimes OrdersOn(LocalDate today) =>
@@ -66,46 +70,20 @@ public sealed class OrderBook
     public OrderCase? CaseOf(ClientUnits client)
     {
         var today = client.Today;
-        if (!client.IsWearing(today, LapsedAfterDays) || client.Newest is not { } newest)
+        if (!client.IsWearing(LapsedAfterDays) || client.Newest is not { } newest)
             return null;
         var nodes = Beliefs.Life.Of(client.Lives);
-        var few = nodes.Few();
         var orders = OrdersOn(today);
-        var (hand, flight, emergency) = (new List<Guid>(), new List<Guid>(), new List<Guid>());
-        var (inHand, inFlight) = (new List<UnitInHand>(), new List<(UnitInFlight Unit, LocalDate Likely, Guid Id)>());
-        var left = new Dictionary<Guid, (LifePrediction, int)>();
-        foreach (var unit in client.Units)
-        {
-            var sort = Sorts[unit.UnitKindId];
-            var life = sort.Life();
-            var columns = client.ColumnsOf(unit, sort);
-            var worn = client.WornDays(unit.Id);
-            var asUnit = InHandOf(life, columns, worn);
-            if (unit.State.IsInFlight())
-            {
-                var likely = orders.Arrival(unit).Early;
-                inFlight.Add(
-                    (new UnitInFlight(asUnit with { WornDays = 0 }, orders.InFlight(unit), orders.DaysOf(unit.UnitKindId)), likely, unit.Id)
-                );
-            }
-            else if (unit.State == UnitState.EmergencySpare || client.IsWornOut(unit.Id) && !unit.State.IsGone())
-                emergency.Add(unit.Id);
-            else if (unit.State is UnitState.Bonded or UnitState.Arrived or UnitState.Inspected || unit.State.IsBondable())
-            {
-                hand.Add(unit.Id);
-                inHand.Add(asUnit);
-                left[unit.Id] = (Beliefs.Life.Predict(nodes, life, columns), worn);
-            }
-        }
-        inFlight.Sort((a, b) => a.Likely.CompareTo(b.Likely));
-        flight.AddRange(inFlight.Select(f => f.Id));
+        var inHand = client.InHand.ToList();
+        // The soonest expected first.
+        var inFlight = client.Units.Where(u => u.State.IsInFlight()).OrderBy(orders.Likely).ToList();
         var next = Sorts[newest.UnitKindId];
         var nextColumns = client.ColumnsOf(null, next);
         var question = new GapQuestion(
             LifeDistribution.Weibull,
-            few,
-            inHand,
-            [.. inFlight.Select(f => f.Unit)],
+            nodes.Few(),
+            [.. inHand.Select(u => InHandOf(client, u, client.WornDays(u.Id)))],
+            [.. inFlight.Select(u => new UnitInFlight(InHandOf(client, u, 0), orders.InFlight(u), orders.DaysOf(u.UnitKindId)))],
             orders.New(next.Id),
             orders.DaysOf(next.Id),
             settings.PreparationDays
@@ -123,14 +101,17 @@ public sealed class OrderBook
             Beliefs.Life.Predict(nodes, next.Life(), nextColumns)
         )
         {
-            InHand = hand,
-            InFlight = flight,
-            Emergency = emergency,
-            Left = left,
+            InHand = [.. inHand.Select(u => u.Id)],
+            InFlight = [.. inFlight.Select(u => u.Id)],
+            Emergency = [.. client.Emergency.Select(u => u.Id)],
+            Left = client.LivesLeft(Beliefs.Life, Sorts),
             Lives = client.Lives,
             EffectOfNew = Beliefs.Life.Effect(nextColumns),
         };
     }
+
+    private UnitInHand InHandOf(ClientUnits client, HairSystem unit, int worn) =>
+        InHandOf(Sorts[unit.UnitKindId].Life(), client.ColumnsOf(unit, Sorts[unit.UnitKindId]), worn);
 
     private UnitInHand InHandOf(WindowPrior life, IReadOnlyList<WearColumn> columns, int worn) =>
         new(life.Centre + Beliefs.Life.Effect(columns), life.Width, life.Sigma * Math.Exp(Beliefs.Life.Population.LogScale), worn);

@@ -27,18 +27,7 @@ public sealed class OrderTimes(
     public LeadTable New(Guid kindId) => LeadOf(kindId).Table;
 
     /// <summary>P50 and P90 of an order placed today, in calendar days with the workshop's closures.</summary>
-    public (int Half, int NineInTen) Usual(Guid kindId)
-    {
-        var (table, work) = (New(kindId), DaysOf(kindId));
-        int Day(double chance)
-        {
-            var lead = 0;
-            while (lead < LeadDays - 1 && table.Later(lead) > 1 - chance)
-                lead++;
-            return Math.Min(work.DayOf(lead), DaysInSight);
-        }
-        return (Day(0.5), Day(0.9));
-    }
+    public (int Half, int NineInTen) Usual(Guid kindId) => (DayOf(New(kindId), kindId, 0.5), DayOf(New(kindId), kindId, 0.9));
 
     /// <summary>What is left of an order in flight.</summary>
     public LeadTable InFlight(HairSystem unit)
@@ -50,19 +39,11 @@ public sealed class OrderTimes(
         return waiting[(unit.UnitKindId, waited)] = LeadTable.InFlight(LeadOf(unit.UnitKindId).Lead, waited, rate, inspection, LeadDays);
     }
 
-    /// <summary>The days within which an order in flight will be here with 80 % chance.</summary>
-    public (LocalDate Early, LocalDate Late) Arrival(HairSystem unit)
-    {
-        var (table, work) = (InFlight(unit), DaysOf(unit.UnitKindId));
-        LocalDate Day(double chance)
-        {
-            var lead = 0;
-            while (lead < LeadDays - 1 && table.Later(lead) > 1 - chance)
-                lead++;
-            return today.PlusDays(Math.Min(work.DayOf(lead), DaysInSight));
-        }
-        return (Day(0.1), Day(0.9));
-    }
+    /// <summary>The days between which an order in flight will be here with 80 % chance.</summary>
+    public (LocalDate Early, LocalDate Late) Arrival(HairSystem unit) => (HereBy(unit, 0.1), HereBy(unit, 0.9));
+
+    /// <summary>The day by which an order in flight is here as likely as not.</summary>
+    public LocalDate Likely(HairSystem unit) => HereBy(unit, 0.5);
 
     public WorkshopDays DaysOf(Guid kindId)
     {
@@ -77,6 +58,10 @@ public sealed class OrderTimes(
 
     public int Took(HairSystem unit) =>
         WorkshopDays.Between(unit.Dates.OrderedOn!.Value, unit.Dates.ArrivedOn!.Value, ClosuresOf(unit.UnitKindId));
+
+    private LocalDate HereBy(HairSystem unit, double chance) => today.PlusDays(DayOf(InFlight(unit), unit.UnitKindId, chance));
+
+    private int DayOf(LeadTable table, Guid kindId, double chance) => Math.Min(DaysOf(kindId).DayOf(table.By(chance)), DaysInSight);
 
     private static LocalDate? Since(HairSystem unit) =>
         unit.State == UnitState.Remake

@@ -25,7 +25,12 @@ public static class SalonPlans
         var ids = clientIds.ToList();
         var rows = await Planned(db).Where(c => ids.Contains(c.Id)).Select(c => new { c.Id, c.HomeSalonId }).ToListAsync(cancellation);
         var days = book.Salons.Values.ToDictionary(s => s.Id, s => s.DayOf(now));
-        var clients = await ClientUnits.LoadAsync(db, [.. rows.Select(r => (r.Id, r.HomeSalonId, days[r.HomeSalonId]))], cancellation);
+        var clients = await ClientUnits.LoadAsync(
+            db,
+            book.Sorts,
+            [.. rows.Select(r => (r.Id, r.HomeSalonId, days[r.HomeSalonId]))],
+            cancellation
+        );
         var stored = await db.ReorderPlans.Where(p => ids.Contains(p.ClientId)).ToDictionaryAsync(p => p.ClientId, cancellation);
         // The tables are made on first use: cases come one after another, and only the sums are shared out.
         var cases = clients.Select(book.CaseOf).OfType<OrderCase>().ToList();

@@ -41,14 +41,17 @@ public sealed class WearBelief
     /// <summary>As <see cref="Of(IReadOnlyCollection{WearSpell})"/>, under another value of what all clients share.</summary>
     public LifeNodes Of(LifePopulation population, IReadOnlyCollection<WearSpell> own)
     {
-        var told = own.Where(s => s.Window is not null).ToList();
-        if (told.Count == 0)
-            return LifeNodes.Of(population);
         // The columns' effect is settled by the fit: it stands in the place, so that nothing but b is left to learn.
-        var spells = told.Select(s => s.Spell).ToArray();
-        var at = told.Select(s => s.Window!.Value.Place).Zip(told, (p, s) => p with { Offset = p.Offset + Effect(s.Columns) }).ToArray();
-        var rows = LifeRows.Of(spells, [], at, new int[told.Count]);
-        return LifeNodes.Of(population with { Coefficients = [] }, rows);
+        var told = own.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (row, s.Window!.Value.Place))).ToList();
+        var places = told.Select(t => t.Place with { Offset = t.Place.Offset + Effect(t.row.Columns) }).ToArray();
+        var rows = LifeRows.Of(
+            [.. told.Select(t => t.row.Spell)],
+            [],
+            places,
+            new int[told.Count],
+            told.Exists(t => t.row.Entered > 0) ? [.. told.Select(t => t.row.Entered)] : []
+        );
+        return told.Count == 0 ? LifeNodes.Of(population) : LifeNodes.Of(population with { Coefficients = [] }, rows);
     }
 
     /// <summary>What to expect of a bond or unit with such a window.</summary>

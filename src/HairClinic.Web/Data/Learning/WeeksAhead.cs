@@ -46,7 +46,7 @@ public sealed class WeeksAhead(OrderBook book, DueBook dues, LoadMinutes minutes
     )
     {
         var clients = await db.Clients.AsNoTracking().Include(c => c.Events).Where(c => clientIds.Contains(c.Id)).ToListAsync(cancellation);
-        var holds = await HoldBook.LoadAsync(db, clientIds, tracked: false, cancellation);
+        var holds = await HoldBook.LoadAsync(db, dues.Windows, clientIds, tracked: false, cancellation);
         var visits = (
             await (
                 from visit in db.Visits
@@ -102,7 +102,7 @@ public sealed class WeeksAhead(OrderBook book, DueBook dues, LoadMinutes minutes
     private void AddVisits(Client client, HoldBook holds, LocalDate today, LocalDate? lastWash, LocalDate? fitting)
     {
         // Whoever wears nothing comes when they are fitted; until then there is nothing to expect of them.
-        if (holds.Last(client.Id) is not { RemovedOn: null } bond || QuestionOf(client, bond, holds, today) is not { } question)
+        if (holds.Last(client.Id) is not { Bond.RemovedOn: null } made || QuestionOf(client, made, holds, today) is not { } question)
         {
             if (fitting is { } day)
                 AddFitting(client, Period.DaysBetween(today, day));
@@ -115,7 +115,7 @@ public sealed class WeeksAhead(OrderBook book, DueBook dues, LoadMinutes minutes
             question with
             {
                 WashEveryDays = client.WashEveryDays,
-                NextWashInDays = NextWash(client, lastWash, bond, today),
+                NextWashInDays = NextWash(client, lastWash, made.Bond, today),
                 FittingInDays = days,
             },
             minutes
@@ -139,9 +139,9 @@ public sealed class WeeksAhead(OrderBook book, DueBook dues, LoadMinutes minutes
         return load;
     }
 
-    private LoadQuestion? QuestionOf(Client client, Bond bond, HoldBook holds, LocalDate today)
+    private LoadQuestion? QuestionOf(Client client, MadeBond made, HoldBook holds, LocalDate today)
     {
-        var (baseId, adhesiveId) = holds.MadeOf(bond);
+        var (bond, baseId, adhesiveId, _) = made;
         var columns = holds.ColumnsOf(client.Id, bond.AppliedOn, baseId, adhesiveId, bond.WaitsKept);
         var next = LocalDate.Max(bond.DueOn, today);
         DueBasis basis;

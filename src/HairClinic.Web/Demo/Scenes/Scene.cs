@@ -55,7 +55,7 @@ public sealed class Scene(ClinicDb db, Instant now)
         Bases.AddRange(TradeDefaults.MakeBases());
         Services.AddRange(TradeDefaults.MakeServices());
         HoldWindows.AddRange(TradeDefaults.MakeHoldWindows(Bases));
-        db.AddRange([.. Bases, .. Services, .. HoldWindows]);
+        db.AddRange([.. Bases, .. Services, .. HoldWindows, .. TradeDefaults.MakeWearFactors()]);
         return this;
     }
 

@@ -2,6 +2,7 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
 using NodaTime;
 
 namespace HairClinic.Web.Demo.Scenes;
@@ -26,6 +27,11 @@ public static class Tours
         new("T-03", "No spare, and the order is late", "The worn unit is old, the next was promised for last week and has not come."),
         new("T-04", "First fitting, still curing", "Bonded two hours ago: nothing wet until tomorrow."),
         new("T-05", "One person, two records", "The same phone and nearly the same name twice (with T-06): merge them, and undo it."),
+        new(
+            "T-07",
+            "Everything at once",
+            "The worn unit is at its end, the spare is lost, the workshop is late again, and an edge came up last week."
+        ),
     ];
 
     public static void Lay(Scene scene, Salon salon, Person desk)
@@ -36,6 +42,7 @@ public static class Tours
         NoSpareAndLate(scene, salon, today);
         StillCuring(scene, salon, today);
         TwoRecords(scene, salon, desk);
+        EverythingAtOnce(scene, salon, today);
     }
 
     public static Bond LiftedByPhone(Scene scene, Salon salon, LocalDate today)
@@ -82,5 +89,57 @@ public static class Tours
         var kept = scene.Welcome("T-05", "Jemima Corrigall", salon, "+447700900105", "jemima@example.org");
         kept.Describe(birthDate: null, $"Two records: {desk.Name} noticed, nobody merged them yet");
         return (kept, scene.Welcome("T-06", "Jemima Corrigal", salon, "+447700900105"));
+    }
+
+    /// <returns>The unit that should have come.</returns>
+    public static HairSystem EverythingAtOnce(Scene scene, Salon salon, LocalDate today)
+    {
+        var client = scene.Welcome("T-07", "Isolde Quarrington", salon, "+447700900107");
+        var kind = scene.Kinds[^2];
+        var worn = scene.Unit(client, kind, today.PlusDays(-102));
+        var spare = scene.Unit(client, kind, today.PlusDays(-90));
+        var bond = Renewed(scene, salon, client, null, worn, today.PlusDays(-95), grade: null);
+        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-61), grade: 1);
+        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-27), grade: InspectionGrades.PlanReplacement);
+        spare.LeaveService(UnitState.Lost, today.PlusDays(-20), "not in the drawer");
+
+        var (visit, at) = Came(scene, salon, client, ServicePurpose.FixLift, today.PlusDays(-6));
+        var edge = new EdgesSeen(Up: true, today.PlusDays(-7), LiftZone.Front, SpotFixed: true);
+        visit.RecordCare(Guid.CreateVersion7(), bond, edge, salon, at, by: null, note: null);
+
+        var next = new HairSystem(Guid.CreateVersion7(), "T-07-next", client.Id, kind.Id, today.PlusDays(-81));
+        next.Order(today.PlusDays(-80));
+        next.Promise(Guid.CreateVersion7(), today.PlusDays(-24), today.PlusDays(-77));
+        next.Acknowledge(today.PlusDays(-77));
+        next.Promise(Guid.CreateVersion7(), today.PlusDays(-10), today.PlusDays(-31));
+        next.Promise(Guid.CreateVersion7(), today.PlusDays(4), today.PlusDays(-17));
+        scene.Db.HairSystems.Add(next);
+        scene.Db.FindWords.Add(Data.FindWords.Of(next));
+        return next;
+    }
+
+    private static Bond Renewed(Scene scene, Salon salon, Client client, Bond? old, HairSystem unit, LocalDate day, int? grade)
+    {
+        var adhesive = scene.Products[0];
+        var (visit, at) = Came(scene, salon, client, old is null ? ServicePurpose.FirstFitting : ServicePurpose.Rebond, day);
+        var found = new TakeDown(InspectionGrades.AsNew with { Shedding = grade }, false, null, null, RemovalReason.Scheduled);
+        var use = (Guid.CreateVersion7(), new ProductUse(adhesive.Id, adhesive.Lots[0].Id, 3));
+        var made = new NewBond(Guid.CreateVersion7(), unit, at, Attachment.Liquid, [use], WaitsKept: true);
+        var basis = scene.BasisFor(client, unit, adhesive);
+        var worn = old is null ? ((Bond, HairSystem, TakeDown)?)null : (old, unit, found);
+        var bond = visit.RecordRebond(Guid.CreateVersion7(), worn, made, salon, basis.WindowFor, at, by: null, note: null);
+        scene.Db.Bonds.Add(bond);
+        return bond;
+    }
+
+    // Without chair and hands: these are the binder's to take.
+    private static (Visit, Instant) Came(Scene scene, Salon salon, Client client, ServicePurpose purpose, LocalDate day)
+    {
+        var service = scene.Service(purpose);
+        var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, service.Id);
+        var starts = day.At(new LocalTime(11, 0)).InZoneLeniently(salon.TimeZone).ToInstant();
+        visit.Place(service, starts, chairId: null, personId: null, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        scene.Db.Visits.Add(visit);
+        return (visit, visit.EndsAt);
     }
 }

@@ -36,6 +36,8 @@ public static class PracticesArea
             .AddSingleton<IValidator<EditWorkshop.EditWorkshop.Input>, EditWorkshop.EditWorkshopRules>()
             .AddScoped<Rhythm.Rhythm>()
             .AddSingleton<IValidator<Rhythm.Rhythm.Input>, Rhythm.RhythmRules>()
+            .AddScoped<WearFactors.WearFactors>()
+            .AddSingleton<IValidator<WearFactors.WearFactors.Input>, WearFactors.WearFactorsRules>()
             .AddScoped<EditAftercare.EditAftercare>()
             .AddSingleton<EditAftercare.EditAftercareRules>()
             .AddScoped<AccessLog.AccessLog>()

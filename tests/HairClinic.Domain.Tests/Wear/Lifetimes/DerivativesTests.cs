@@ -7,16 +7,20 @@ namespace HairClinic.Domain.Tests.Wear.Lifetimes;
 public sealed class DerivativesTests
 {
     [Theory]
-    [InlineData(LifeDistribution.Weibull, false, false)]
-    [InlineData(LifeDistribution.LogNormal, false, false)]
-    [InlineData(LifeDistribution.Weibull, true, false)]
-    [InlineData(LifeDistribution.LogNormal, true, false)]
-    [InlineData(LifeDistribution.Weibull, true, true)]
-    [InlineData(LifeDistribution.LogNormal, true, true)]
-    [InlineData(LifeDistribution.Weibull, false, true)]
-    public void They_are_the_slopes_and_bends_of_the_value(LifeDistribution distribution, bool windows, bool clients) =>
+    [InlineData(LifeDistribution.Weibull, false, false, false)]
+    [InlineData(LifeDistribution.LogNormal, false, false, false)]
+    [InlineData(LifeDistribution.Weibull, true, false, false)]
+    [InlineData(LifeDistribution.LogNormal, true, false, false)]
+    [InlineData(LifeDistribution.Weibull, true, true, false)]
+    [InlineData(LifeDistribution.LogNormal, true, true, false)]
+    [InlineData(LifeDistribution.Weibull, false, true, false)]
+    [InlineData(LifeDistribution.Weibull, false, false, true)]
+    [InlineData(LifeDistribution.LogNormal, true, false, true)]
+    [InlineData(LifeDistribution.Weibull, true, true, true)]
+    [InlineData(LifeDistribution.LogNormal, false, true, true)]
+    public void They_are_the_slopes_and_bends_of_the_value(LifeDistribution distribution, bool windows, bool clients, bool late) =>
         RandomRows
-            .Of(distribution, windows, clients)
+            .Of(distribution, windows, clients, late)
             .Sample(
                 given =>
                 {

@@ -22,13 +22,19 @@ internal static class RandomRows
             }
     );
 
-    /// <summary>Rows, and parameters to look at them from.</summary>
-    public static Gen<(LifeRows Rows, double[] Parameters)> Of(LifeDistribution distribution, bool windows, bool clients) =>
+    /// <summary>Rows, and parameters to look at them from; late ones are entered on the way.</summary>
+    public static Gen<(LifeRows Rows, double[] Parameters)> Of(
+        LifeDistribution distribution,
+        bool windows,
+        bool clients,
+        bool late = false
+    ) =>
         from count in Gen.Int[3, 40]
         from spells in Spell.Array[count]
         from heat in Gen.Double[-1, 1].Array[count]
         from size in Gen.Double[40, 60].Array[count]
         from wide in Gen.Bool.Array[count]
+        from entered in Gen.Double[0, 1].Array[count]
         from whose in Gen.Int[-1, 6].Array[count]
         from parameters in Gen.Double[-0.3, 0.3].Array[4]
         select (
@@ -36,7 +42,8 @@ internal static class RandomRows
                 spells,
                 [new LifeColumn("heat", heat), new LifeColumn("size", size)],
                 windows ? [.. wide.Select(w => WindowPrior.Of(distribution, 28, w ? 56 : 42).Place)] : [],
-                clients ? whose : []
+                clients ? whose : [],
+                late ? [.. spells.Zip(entered, (spell, share) => share < 0.5 ? 0 : share * spell.Lower)] : []
             ),
             windows
                 ? new[] { parameters[0], parameters[1], parameters[2] / 50, parameters[3] }

@@ -81,13 +81,19 @@ public sealed class WearLineBookTests
     {
         var unit = Unit("S-1", UnitState.Bonded, new UnitDates { OrderedOn = Today.PlusYears(-3), ArrivedOn = Today.PlusYears(-3) });
 
-        var line = WearLineBook.Draw([unit], [Bond(unit, Today.PlusWeeks(-3))], [new WearVisit(Today.PlusWeeks(20), "Rebond")], Today);
+        var line = WearLineBook.Draw(
+            [unit],
+            [Bond(unit, Today.PlusWeeks(-3))],
+            [new WearVisit(Today.PlusWeeks(20), "Rebond")],
+            Today,
+            WearAhead.Unknown
+        );
 
         Assert.Equal((Today.PlusMonths(-12), Today.PlusWeeks(21)), (line.From, line.To));
     }
 
     private static WearLineModel Draw(IReadOnlyCollection<WearUnit> units, IReadOnlyCollection<Bond> bonds) =>
-        WearLineBook.Draw(units, bonds, [], Today);
+        WearLineBook.Draw(units, bonds, [], Today, WearAhead.Unknown);
 
     private static WearUnit Unit(string serial, UnitState state, UnitDates dates)
     {

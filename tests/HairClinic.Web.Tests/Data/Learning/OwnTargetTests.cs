@@ -105,7 +105,7 @@ public sealed class OwnTargetTests(PgServer server)
         var cancel = TestContext.Current.CancellationToken;
         var day = First.PlusDays(105);
         var dues = await DueBook.LoadAsync(db, cancel);
-        var holds = await HoldBook.LoadAsync(db, [client.Id], tracked: true, cancel);
+        var holds = await HoldBook.LoadAsync(db, dues.Windows, [client.Id], tracked: true, cancel);
         var someone = await db.Clients.Include(c => c.Events).SingleAsync(c => c.Id == client.Id, cancel);
         var window = dues.BasisFor(someone, kind.BaseMaterialId, adhesive.Id, Attachment.Liquid, holds: holds).WindowFor(day);
         return (Period.DaysBetween(day, window.Target), window.Why.Explain()[1]);

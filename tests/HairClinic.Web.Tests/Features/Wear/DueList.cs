@@ -2,6 +2,7 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
+using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
@@ -95,6 +96,20 @@ public sealed class DueList(Instant? now = null)
         clinic.UseAsync<Slice, Slice.Screen>(
             clinic.Acting(Desk, salons.Length > 0 ? salons : [ElmRow]),
             slice => slice.OpenAsync(new(part, allSalons, after), TestContext.Current.CancellationToken)
+        );
+
+    /// <summary>The plan as a reckoning would have stored it.</summary>
+    public void Plan(Client client, GapAnswer answer, LocalDate? orderBy)
+    {
+        var plan = new ReorderPlan(Guid.CreateVersion7(), client.Id);
+        plan.Take(new ReorderOutlook(Today, kind.Id, 0.05, answer, orderBy));
+        scene.Db.ReorderPlans.Add(plan);
+    }
+
+    public Task<Slice.Screen> OpenRisksAsync(TestClinic clinic, RiskCursor? after) =>
+        clinic.UseAsync<Slice, Slice.Screen>(
+            clinic.Acting(Desk, ElmRow),
+            slice => slice.OpenAsync(new(DuePart.AtRisk, false, null) { RisksAfter = after }, TestContext.Current.CancellationToken)
         );
 
     public static IEnumerable<string> Codes(Slice.Screen screen) => screen.Rows.Select(r => r.Code);

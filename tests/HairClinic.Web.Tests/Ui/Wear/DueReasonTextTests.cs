@@ -24,6 +24,18 @@ public sealed class DueReasonTextTests : UiTestContext
         null,
         "That is after the window closes, so the window’s last day counts: Tue 13 April."
     )]
+    [InlineData(
+        DueRuleName.TargetFromOwnBonds,
+        30,
+        3,
+        "By this client’s own 3 bonds before, four in five still hold after 30 days, on Tue 13 April; for a client not yet known it would be Tue 2 March."
+    )]
+    [InlineData(
+        DueRuleName.TargetFromPractice,
+        30,
+        null,
+        "By this practice’s own bonds, four in five of this kind still hold after 30 days, on Tue 13 April."
+    )]
     [InlineData(DueRuleName.HeldUntilCured, 24, null, "No rebond before the bond has cured (24 hours): not before Tue 13 April.")]
     [InlineData(
         DueRuleName.PulledAheadOfEvent,

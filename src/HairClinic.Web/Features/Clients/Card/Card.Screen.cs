@@ -1,6 +1,7 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Ui.Wear;
@@ -38,6 +39,9 @@ public sealed partial class Card
         public Recipe? Recipe { get; init; }
 
         public WashDay? Wash { get; init; }
+
+        /// <summary>When the next unit must be ordered; null for who has never worn one.</summary>
+        public ReorderOutlook? NextUnit { get; init; }
 
         public VisitRow? NextVisit { get; init; }
 

@@ -5,6 +5,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Learning;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Ui.Wear;
 using Microsoft.EntityFrameworkCore;
@@ -56,6 +57,8 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, C
         var visits = await VisitsOf(db, clientId).ToListAsync(cancellation);
         var notes = await NotesOf(db, clientId).ToListAsync(cancellation);
 
+        var outlook = await ClientOutlook.LoadAsync(db, clientId, home.Id, today, cancellation);
+
         var worn = last is { Bond.IsOpen: true } ? WornOf(last.Bond, units, recipe, settings, today, now) : null;
         return new Opened(
             new Screen
@@ -65,7 +68,14 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, C
                 Today = today,
                 Now = now,
                 HomeZone = home.TimeZone,
-                Line = WearLineBook.Draw(units, [.. bonds.Select(b => b.Bond)], [.. visits.Where(v => v.Took).Select(TickOf)], today),
+                Line = WearLineBook.Draw(
+                    units,
+                    [.. bonds.Select(b => b.Bond)],
+                    [.. visits.Where(v => v.Took).Select(TickOf)],
+                    today,
+                    outlook.Ahead()
+                ),
+                NextUnit = outlook.Outlook,
                 Worn = worn,
                 Clearances = await ClearancesOf(db, clientId, today).ToListAsync(cancellation),
                 Recipe = last is null ? null : new Recipe(last.Bond, SerialOf(units, last.Bond.HairSystemId), last.By, recipe),

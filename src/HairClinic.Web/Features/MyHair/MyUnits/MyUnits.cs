@@ -1,4 +1,6 @@
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Learning;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Ui.Wear;
 using Microsoft.EntityFrameworkCore;
@@ -21,6 +23,22 @@ public sealed class MyUnits(ClinicDbFactory databases, CurrentActor current, ICl
             .SingleOrDefaultAsync(cancellation);
         if (own is null)
             return null;
-        return await WearLineBook.LoadAsync(db, own.Id, own.Salon.DayOf(clock.GetCurrentInstant()), cancellation);
+        var today = own.Salon.DayOf(clock.GetCurrentInstant());
+        return await WearLineBook.LoadAsync(
+            db,
+            own.Id,
+            today,
+            await LivesAsync(db, own.Id, own.Salon.Id, today, cancellation),
+            cancellation
+        );
+    }
+
+    // When the next one is ordered is the practice's affair; how long theirs will last is the client's to see.
+    private static async Task<WearAhead> LivesAsync(ClinicDb db, Guid id, Guid salonId, LocalDate today, CancellationToken cancellation)
+    {
+        var beliefs = await Beliefs.LoadAsync(db, cancellation);
+        var sorts = await LifeSpells.KindsAsync(db, cancellation);
+        var units = (await ClientUnits.LoadAsync(db, sorts, [(id, salonId, today)], cancellation))[0];
+        return WearAhead.Unknown with { Left = units.LivesLeft(beliefs.Life, sorts) };
     }
 }

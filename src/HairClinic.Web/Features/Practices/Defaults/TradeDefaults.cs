@@ -2,6 +2,7 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Chairs;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear.Lifetimes;
 
 namespace HairClinic.Web.Features.Practices.Defaults;
 
@@ -47,6 +48,20 @@ public static class TradeDefaults
         ("Thin skin 0.03 mm", null, 2, 3),
         ("Thin skin 0.06 mm", null, 3, 4),
     ];
+
+    /// <summary>What multiplies hold or life; makers and salons name such numbers, and none gives a source.</summary>
+    public static readonly IReadOnlyList<(WearQuantity Quantity, WearHabit Habit, double Factor)> WearFactors =
+    [
+        (WearQuantity.Hold, WearHabit.OilySkin, 0.7),
+        (WearQuantity.Hold, WearHabit.HeavySweat, 0.7),
+        (WearQuantity.Hold, WearHabit.DailySwim, 0.6),
+        (WearQuantity.Life, WearHabit.DailyWash, 0.8),
+        (WearQuantity.Life, WearHabit.DailyHeat, 0.8),
+        (WearQuantity.Life, WearHabit.DailySwim, 0.7),
+    ];
+
+    public static IEnumerable<WearFactor> MakeWearFactors() =>
+        WearFactors.Select(f => new WearFactor(Guid.CreateVersion7(), f.Quantity, f.Habit, f.Factor));
 
     public static IEnumerable<BaseMaterial> MakeBases() =>
         Bases.Select(b => new BaseMaterial(Guid.CreateVersion7(), b.Name, b.LifeFromDays, b.LifeToDays));

@@ -62,6 +62,9 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
             kind = new UnitKind(Guid.CreateVersion7(), input.Name, input.BaseMaterialId, input.WorkshopId);
             db.UnitKinds.Add(kind);
         }
+        if (kind.LeadHalfDays != input.LeadHalfDays || kind.LeadNineInTenDays != input.LeadNineInTenDays)
+            db.WorkItems.Add(WorkItems.Reckon(clock.GetCurrentInstant()));
+        kind.Take(input.LeadHalfDays ?? 0, input.LeadNineInTenDays ?? 0);
         if (input.Retire)
             kind.Retire();
         return new Outcome(kind.Id);
@@ -85,6 +88,12 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
 
         public Guid? WorkshopId { get; set; }
 
+        /// <summary>Days from order to arrival in half of the orders.</summary>
+        public int? LeadHalfDays { get; set; } = 56;
+
+        /// <summary>Days in nine of ten.</summary>
+        public int? LeadNineInTenDays { get; set; } = 77;
+
         public static Input Of(UnitKind kind) =>
             new()
             {
@@ -93,9 +102,16 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
                 Name = kind.Name,
                 BaseMaterialId = kind.BaseMaterialId,
                 WorkshopId = kind.WorkshopId,
+                LeadHalfDays = kind.LeadHalfDays,
+                LeadNineInTenDays = kind.LeadNineInTenDays,
             };
 
-        public IEnumerable<SaidLine> Said() => [new("Name", Name)];
+        public IEnumerable<SaidLine> Said() =>
+            [
+                new("Name", Name),
+                new("Half of the orders take, days", $"{LeadHalfDays}"),
+                new("Nine in ten take, days", $"{LeadNineInTenDays}"),
+            ];
     }
 
     public sealed record Outcome(Guid UnitKindId);

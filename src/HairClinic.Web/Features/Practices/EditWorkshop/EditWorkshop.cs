@@ -4,12 +4,14 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace HairClinic.Web.Features.Practices.EditWorkshop;
 
 /// <summary>A workshop and the days on which it makes nothing.</summary>
-public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes)
+public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
     public async Task<Input?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
@@ -34,7 +36,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes)
         }
     }
 
-    private static async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         Workshop workshop;
         if (input.Id is { } id)
@@ -49,6 +51,9 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes)
             db.Workshops.Add(workshop);
         }
         DayRange.Match(Closures(workshop), input.Closures, workshop.Reopen, workshop.Close);
+        workshop.Expect(input.RemadeOfTwenty ?? -1, input.InspectionDays ?? -1);
+        // Closures and remakes move the day on which every client of it must be ordered for.
+        db.WorkItems.Add(WorkItems.Reckon(clock.GetCurrentInstant()));
         if (input.Retire)
             workshop.Retire();
         return new Outcome(workshop.Id);
@@ -75,16 +80,30 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes)
 
         public List<DayRange> Closures { get; set; } = [];
 
+        /// <summary>Of twenty orders so many are expected to be made again.</summary>
+        public int? RemadeOfTwenty { get; set; } = 1;
+
+        /// <summary>Days from arrival until such a unit is on its way back.</summary>
+        public int? InspectionDays { get; set; } = 7;
+
         public static Input Of(Workshop workshop) =>
             new()
             {
                 Id = workshop.Id,
                 Version = workshop.Version,
                 Name = workshop.Name,
+                RemadeOfTwenty = workshop.RemadeOfTwenty,
+                InspectionDays = workshop.InspectionDays,
                 Closures = [.. EditWorkshop.Closures(workshop).OrderBy(c => c.From)],
             };
 
-        public IEnumerable<SaidLine> Said() => [new("Name", Name), new("Closures", DayRange.Say(Closures))];
+        public IEnumerable<SaidLine> Said() =>
+            [
+                new("Name", Name),
+                new("Closures", DayRange.Say(Closures)),
+                new("Made again, of twenty orders", $"{RemadeOfTwenty}"),
+                new("Days until it is sent back", $"{InspectionDays}"),
+            ];
     }
 
     public sealed record Outcome(Guid WorkshopId);

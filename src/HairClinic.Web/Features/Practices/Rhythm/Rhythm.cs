@@ -34,6 +34,9 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
         settings.SetRhythm(input.CureHours ?? 0, input.DaysBeforeEvent ?? 0, input.OpeningSoonDays ?? 0, input.SlotMinutes);
         settings.LetClientsMove(input.ClientMoveHours ?? -1);
         settings.KeepGrantsFor(input.GrantDaysAfterVisit ?? -1);
+        if (settings.PreparationDays != input.PreparationDays || settings.GapChancePercent != input.GapChancePercent)
+            db.WorkItems.Add(WorkItems.Reckon(clock.GetCurrentInstant()));
+        settings.OrderAhead(input.PreparationDays ?? -1, input.GapChancePercent ?? 0);
         cultures.Forget(settings.PracticeId);
         return new Outcome(settings.Name);
     }
@@ -63,6 +66,12 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
         /// <summary>Days after a visit in another salon than their home that its people may still open a client's record.</summary>
         public int? GrantDaysAfterVisit { get; set; }
 
+        /// <summary>Days from arrival until a unit can be bonded.</summary>
+        public int? PreparationDays { get; set; }
+
+        /// <summary>The chance of a day without hair that is accepted.</summary>
+        public int? GapChancePercent { get; set; }
+
         public static Input Of(PracticeSettings settings) =>
             new()
             {
@@ -76,6 +85,8 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
                 SlotMinutes = settings.SlotMinutes,
                 ClientMoveHours = settings.ClientMoveHours,
                 GrantDaysAfterVisit = settings.GrantDaysAfterVisit,
+                PreparationDays = settings.PreparationDays,
+                GapChancePercent = settings.GapChancePercent,
             };
 
         public IEnumerable<SaidLine> Said() =>
@@ -89,6 +100,8 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
                 new("Bookings start every", $"{SlotMinutes}"),
                 new("Clients change a visit until, hours before", $"{ClientMoveHours}"),
                 new("A visit opens the record to its salon for, days after", $"{GrantDaysAfterVisit}"),
+                new("Days from arrival until a unit can be bonded", $"{PreparationDays}"),
+                new("Accepted chance of a day without hair, percent", $"{GapChancePercent}"),
             ];
     }
 

@@ -36,5 +36,15 @@ public sealed class RhythmRules : AbstractValidator<Rhythm.Input>
             .WithMessage("Give a number of days.")
             .InclusiveBetween(0, 730)
             .WithMessage("Another salon may see a client for 0 to 730 days after a visit there.");
+        RuleFor(x => x.PreparationDays)
+            .NotNull()
+            .WithMessage("Give a number of days.")
+            .InclusiveBetween(0, 90)
+            .WithMessage("A unit is ready to bond 0 to 90 days after it arrives.");
+        RuleFor(x => x.GapChancePercent)
+            .NotNull()
+            .WithMessage("Give a number of percent.")
+            .InclusiveBetween(1, 30)
+            .WithMessage("The accepted chance of a day without hair is 1 to 30 percent.");
     }
 }

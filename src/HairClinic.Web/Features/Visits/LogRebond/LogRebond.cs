@@ -62,7 +62,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         var used = input.Products.Select(line => sheet.Product(line.ProductId).UseOn(day, line.LotId, line.Coats)).ToList();
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
         // What is found at this take-down counts for the bond that is made now.
-        var holds = await HoldBook.LoadAsync(db, [sheet.Client.Id], tracked: true, cancellation);
+        var holds = await HoldBook.LoadAsync(db, book.Windows, [sheet.Client.Id], tracked: true, cancellation);
         var basis = book.BasisFor(
             sheet.Client,
             sheet.BaseMaterialId,

@@ -10,7 +10,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
 {
     public const int PageSize = 50;
 
-    /// <summary>Three round trips, whatever the size of the book.</summary>
+    /// <summary>Four round trips, whatever the size of the book.</summary>
     public async Task<Screen> OpenAsync(Question question, CancellationToken cancellation)
     {
         await using var db = databases.Open();
@@ -27,12 +27,26 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         var screen = new Screen(question, salons, at, person.Salons.Count > 1, soonDays, now);
         if (days.Count == 0)
             return screen;
+        if (question.Part == DuePart.AtRisk)
+            return await WithRisksAsync(db, screen, days, cancellation);
         var rows = await DueRows.ReadAsync(db, days, question.Part, question.After, PageSize + 1, cancellation);
         var page = rows.Take(PageSize).ToList();
         return screen with
         {
             Rows = page,
             Next = rows.Count > PageSize ? page[^1].Cursor : null,
+            Counts = await DueCounts.ReadAsync(db, days, cancellation),
+        };
+    }
+
+    private static async Task<Screen> WithRisksAsync(ClinicDb db, Screen screen, IReadOnlyList<DueDay> days, CancellationToken cancellation)
+    {
+        var rows = await RiskRows.ReadAsync(db, [.. days.SelectMany(d => d.Salons)], screen.Asked.RisksAfter, PageSize + 1, cancellation);
+        var page = rows.Take(PageSize).ToList();
+        return screen with
+        {
+            Risks = page,
+            NextRisk = rows.Count > PageSize ? page[^1].Cursor : null,
             Counts = await DueCounts.ReadAsync(db, days, cancellation),
         };
     }
@@ -59,7 +73,11 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
 
     /// <param name="AllSalons">All the salons of the person, not only the one they are at.</param>
     /// <param name="After">Where the page before ended.</param>
-    public sealed record Question(DuePart Part, bool AllSalons, DueCursor? After);
+    public sealed record Question(DuePart Part, bool AllSalons, DueCursor? After)
+    {
+        /// <summary>Where the page before ended, among those at risk.</summary>
+        public RiskCursor? RisksAfter { get; init; }
+    }
 
     /// <param name="Salons">All the practice's, by id.</param>
     /// <param name="AtSalon">The one the list is of; null for all of the person's.</param>
@@ -75,6 +93,11 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         public IReadOnlyList<DueRow> Rows { get; init; } = [];
 
         public DueCursor? Next { get; init; }
+
+        /// <summary>Those at risk of a day without hair, where that part is asked for.</summary>
+        public IReadOnlyList<RiskRow> Risks { get; init; } = [];
+
+        public RiskCursor? NextRisk { get; init; }
 
         public DueCounts Counts { get; init; } = new(new Dictionary<DuePart, int>(), AtLeast: false);
     }

@@ -1,5 +1,4 @@
 using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using NodaTime;
@@ -12,11 +11,6 @@ namespace HairClinic.Web.Features.Wear.Due;
 /// </summary>
 internal static class DueBonds
 {
-    private static readonly UnitState[] Spare =
-    [
-        .. Enum.GetValues<UnitState>().Where(s => s.IsBondable() || s.IsInFlight() || s is UnitState.Arrived or UnitState.Inspected),
-    ];
-
     public static IQueryable<MarkedBond> On(ClinicDb db, DueDay day)
     {
         var bookings = Bookings(db, day.Began);
@@ -40,7 +34,7 @@ internal static class DueBonds
                         .OrderByDescending(n => n.At)
                         .Select(n => n.Until)
                         .FirstOrDefault() > day.Today,
-                NoSpare = !db.HairSystems.Any(u => u.ClientId == bond.ClientId && Spare.Contains(u.State)),
+                AtRisk = db.ReorderPlans.Any(p => p.ClientId == bond.ClientId && p.AtRisk),
             };
     }
 
@@ -68,7 +62,6 @@ internal static class DueBonds
             DuePart.Opening => [(1, wanted.Where(b => b.ClosesOn >= today && b.OpensOn > today))],
             DuePart.Booked => [(0, lifted.Where(b => b.Booked)), (1, inWindow.Where(b => b.Booked))],
             DuePart.PutOff => [(1, inWindow.Where(b => !b.Booked && b.PutOff))],
-            DuePart.NoSpare => [(0, lifted.Where(b => b.NoSpare)), (1, all.Where(b => !b.Lifted && b.NoSpare))],
             _ => [(0, lifted.Where(b => !b.Booked)), (1, wanted)],
         };
     }

@@ -15,20 +15,15 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> In, bool AtLeas
     {
         var groups = await days.Select(day => Marks(db, day))
             .Aggregate(Queryable.Concat)
-            .GroupBy(m => new { m.Part, m.NoSpare })
-            .Select(g => new
-            {
-                g.Key.Part,
-                g.Key.NoSpare,
-                Count = g.Count(),
-            })
+            .GroupBy(m => m.Part)
+            .Select(g => new { Part = g.Key, Count = g.Count() })
             .ToListAsync(cancellation);
         var parts = groups
             .GroupBy(g => (DuePart)g.Part, g => g.Count)
             .Where(g => g.Key != DuePart.All)
             .ToDictionary(g => g.Key, g => g.Sum());
         parts[DuePart.All] = ToCall.Sum(part => parts.GetValueOrDefault(part));
-        parts[DuePart.NoSpare] = groups.Where(g => g.NoSpare).Sum(g => g.Count);
+        parts[DuePart.AtRisk] = await RiskRows.Of(db, [.. days.SelectMany(d => d.Salons)]).CountAsync(cancellation);
         return new(parts, groups.Sum(g => g.Count) >= Cap);
     }
 
@@ -53,14 +48,11 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> In, bool AtLeas
                     : b.ClosesOn < today ? (int)DuePart.Overdue
                     : b.OpensOn <= today ? (int)DuePart.Open
                     : (int)DuePart.Opening,
-                NoSpare = b.NoSpare,
             });
     }
 
     private sealed class Mark
     {
         public required int Part { get; init; }
-
-        public required bool NoSpare { get; init; }
     }
 }

@@ -3,9 +3,10 @@ namespace HairClinic.Web.Features.Wear.Due;
 /// <summary>The list's addresses: every filter is in them, so that a page can be kept, sent and gone back to.</summary>
 public static class DueHref
 {
+    /// <param name="after">A cursor of the part's kind.</param>
     /// <param name="contact">The bond whose row is opened.</param>
     /// <param name="row">The place on the page to stay at.</param>
-    public static string To(DuePart part, bool allSalons, DueCursor? after = null, Guid? contact = null, int? row = null)
+    public static string To(DuePart part, bool allSalons, object? after = null, Guid? contact = null, int? row = null)
     {
         List<string> query = [];
         if (part != DuePart.All)

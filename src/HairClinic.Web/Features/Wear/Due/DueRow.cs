@@ -45,7 +45,7 @@ public sealed record DueRow
     public DueBooking? Booking { get; init; }
 
     /// <summary>No spare in house, and nothing on order.</summary>
-    public required bool NoSpare { get; init; }
+    public required bool AtRisk { get; init; }
 
     public DueCursor Cursor => new(Rank, ClosesOn, BondId);
 }

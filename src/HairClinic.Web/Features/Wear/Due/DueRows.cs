@@ -40,7 +40,7 @@ internal static class DueRows
                 Rank = rank,
                 ClosesOn = b.ClosesOn,
                 BondId = b.BondId,
-                NoSpare = b.NoSpare,
+                AtRisk = b.AtRisk,
             });
 
     private static IQueryable<DueRow> Rows(ClinicDb db, IQueryable<Key> keys, Instant began)
@@ -81,7 +81,7 @@ internal static class DueRows
                 LiftZone = (LiftZone?)bond.Lift!.Zone,
                 LastContact = note == null ? null : new DueContact(note.Kind, note.At, note.Until, note.Reason),
                 Booking = visit == null ? null : new DueBooking(visit.Id, visit.SalonId, visit.StartsAt, visit.Day),
-                NoSpare = key.NoSpare,
+                AtRisk = key.AtRisk,
             };
     }
 
@@ -93,6 +93,6 @@ internal static class DueRows
 
         public required Guid BondId { get; init; }
 
-        public required bool NoSpare { get; init; }
+        public required bool AtRisk { get; init; }
     }
 }

@@ -17,5 +17,5 @@ internal sealed class MarkedBond
 
     public required bool PutOff { get; init; }
 
-    public required bool NoSpare { get; init; }
+    public required bool AtRisk { get; init; }
 }

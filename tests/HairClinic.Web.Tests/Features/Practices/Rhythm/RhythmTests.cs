@@ -82,6 +82,8 @@ public sealed class RhythmTests(PgServer server) : PracticeTest(server)
             DaysBeforeEvent = 5,
             OpeningSoonDays = 7,
             SlotMinutes = 15,
+            PreparationDays = 14,
+            GapChancePercent = 5,
         };
 
         Assert.Equal(nameof(Slice.Input.CureHours), Assert.Single(new RhythmRules().Validate(input).Errors).PropertyName);

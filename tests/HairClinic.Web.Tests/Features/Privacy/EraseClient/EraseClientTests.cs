@@ -2,6 +2,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Privacy;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
@@ -41,7 +42,7 @@ public sealed class EraseClientTests(PgServer server)
         Assert.Equal(screen!.Counts.OrderBy(c => c.Key), outcome.Counts.OrderBy(c => c.Key));
         var erasure = await clinic.ReadAsync(db => db.Erasures.SingleAsync(Cancel));
         Assert.Equal(outcome.Counts.OrderBy(c => c.Key), erasure.Counts.OrderBy(c => c.Key));
-        Assert.Equal((scene.Client.Id, (Guid?)scene.Owner.Id, "1"), (erasure.ClientId, erasure.By, erasure.RuleVersion));
+        Assert.Equal((scene.Client.Id, (Guid?)scene.Owner.Id, ErasureRule.Version), (erasure.ClientId, erasure.By, erasure.RuleVersion));
         Assert.True(
             await clinic.ReadAsync(db =>
                 db.AccessNotes.AnyAsync(n => n.Deed == AccessDeed.ErasedClient && n.ClientId == scene.Client.Id, Cancel)

@@ -34,10 +34,10 @@ public sealed class KeepingTests(PgServer server)
         var gone = await clinic.UseAsync<NightlyKeeping, int>(clinic.Job, k => k.KeepAsync(clinic.PracticeId, Cancel));
         var again = await clinic.UseAsync<NightlyKeeping, int>(clinic.Job, k => k.KeepAsync(clinic.PracticeId, Cancel));
 
-        // A draft, a link and a kept answer; undone work stays, and so does what somebody has to confirm.
+        // A draft, a link and a kept answer; undone work stays (the scene's own asks for a plan), and so does what somebody has to confirm.
         Assert.Equal((3, 0), (gone, again));
         Assert.Equal(1, await clinic.ReadAsync(db => db.ContactNotes.CountAsync(Cancel)));
-        Assert.Equal(2, await clinic.ReadAsync(db => db.WorkItems.CountAsync(Cancel)));
+        Assert.Equal(3, await clinic.ReadAsync(db => db.WorkItems.CountAsync(Cancel)));
     }
 
     [Fact]

@@ -105,7 +105,7 @@ public sealed class DueLineTests : UiTestContext
     [Fact]
     public void Nothing_in_house_and_nothing_on_order_is_said_in_plain_words()
     {
-        Assert.Contains("No spare, nothing on order", Show(Row(35) with { NoSpare = true }).Markup, StringComparison.Ordinal);
+        Assert.Contains("Could be without hair", Show(Row(35) with { AtRisk = true }).Markup, StringComparison.Ordinal);
         Assert.DoesNotContain("No spare", Show(Row(35)).Markup, StringComparison.Ordinal);
     }
 
@@ -133,7 +133,7 @@ public sealed class DueLineTests : UiTestContext
             DueOn = on.PlusDays(42),
             ClosesOn = on.PlusDays(42),
             Reasons = [new(DueRuleName.HoldWindow, on, on.PlusDays(42), 4, 6)],
-            NoSpare = false,
+            AtRisk = false,
         };
     }
 }

@@ -53,7 +53,6 @@ public sealed class DueTests(PgServer server)
     [InlineData(DuePart.Opening, "opening")]
     [InlineData(DuePart.Booked, "booked lifted|booked")]
     [InlineData(DuePart.PutOff, "put off")]
-    [InlineData(DuePart.NoSpare, "bare")]
     public async Task Each_part_holds_its_own_and_counts_them(DuePart part, string codes)
     {
         await using var clinic = await OpenAsync(l =>
@@ -65,7 +64,6 @@ public sealed class DueTests(PgServer server)
             l.Bonded("opening", 27);
             l.Booked(l.Bonded("booked", 41).Client, ServicePurpose.Rebond, 2);
             l.PutOff(l.Bonded("put off", 40).Client, 3);
-            l.Bonded("bare", 1, spare: null);
             var lifted = l.Bonded("booked lifted", 10);
             lifted.Bond.ReportLift(new(l.Today, l.Today, null, false));
             l.Booked(lifted.Client, ServicePurpose.FixLift, 1);
@@ -150,22 +148,6 @@ public sealed class DueTests(PgServer server)
         });
 
         Assert.Equal(["lifted"], DueList.Codes(await list.OpenAsync(clinic)));
-    }
-
-    [Fact]
-    public async Task A_spare_in_any_hand_or_a_unit_on_its_way_is_no_day_without_hair()
-    {
-        await using var clinic = await OpenAsync(l =>
-        {
-            foreach (var state in Enum.GetValues<UnitState>().Where(s => s != UnitState.Bonded))
-                l.Bonded(state.ToString(), 30, spare: state);
-        });
-
-        var screen = await list.OpenAsync(clinic);
-
-        string[] bare = ["Specified", "Retired", "Lost", "Damaged", "ReturnedToClient"];
-        Assert.Equal(bare.Order(), screen.Rows.Where(r => r.NoSpare).Select(r => r.Code).Order());
-        Assert.Equal(5, screen.Counts.Of(DuePart.NoSpare));
     }
 
     [Fact]

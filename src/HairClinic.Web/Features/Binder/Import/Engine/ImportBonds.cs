@@ -10,6 +10,7 @@ using HairClinic.Web.Features.Binder.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Features.Binder.Sheets.Cells;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -20,6 +21,7 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
 {
     private readonly Dictionary<Bond, int> touched = [];
     private ClientCodes codes = null!;
+    private bool anyNew;
     private DueBook dues = null!;
     private ProductBook products = null!;
     private StylistBook stylists = null!;
@@ -85,6 +87,9 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
         }
         foreach (var own in bonds.Values.Where(own => own.Exists(touched.ContainsKey)))
             PutOn(units[serials[own[0].HairSystemId]], own);
+        // Bonds on heads were dated row by row; with their whole history in the book, each client's own bonds say better.
+        if (anyNew)
+            Db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, Now));
         return Task.CompletedTask;
     }
 
@@ -124,6 +129,7 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
         own.Add(bond);
         touched[bond] = row.Line;
         Db.Bonds.Add(bond);
+        anyNew = true;
         CountNew(row, bond);
     }
 

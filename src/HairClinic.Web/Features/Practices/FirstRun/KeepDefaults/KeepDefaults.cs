@@ -50,7 +50,7 @@ public sealed class KeepDefaults(WriteOnce writes)
             .Windows.Where(w => w.Keep || w.FitsAnything)
             .Select(w => Make(w, bases.Find(b => b.Name == w.Base)?.Id))
             .ToList();
-        db.AddRange([.. services, .. bases, .. windows]);
+        db.AddRange([.. services, .. bases, .. windows, .. TradeDefaults.MakeWearFactors()]);
         // Owner and stylists may do all of it until told otherwise; a trainee's skills are given one by one.
         var hands = await db
             .People.Include(p => p.Skills)

@@ -1,0 +1,93 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Replacement;
+using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Ui.Wear;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Clients.NextUnit;
+
+public sealed partial class NextUnit
+{
+    /// <param name="Plan">Null for who has never worn a unit, or wears none any more.</param>
+    public sealed record Screen(Client Client, string Salon, LocalDate Today, Plan? Plan, IReadOnlyList<Draft> Drafts)
+    {
+        public Bond? Bond { get; init; }
+
+        public LocalDate? NextVisit { get; init; }
+
+        public WearLineModel? Line { get; init; }
+    }
+
+    public sealed record Plan
+    {
+        public required ReorderOutlook Outlook { get; init; }
+
+        /// <summary>The chance of a gap for an order placed on each of the next days, from today.</summary>
+        public required IReadOnlyList<double> Curve { get; init; }
+
+        /// <summary>What would be ordered.</summary>
+        public required string KindName { get; init; }
+
+        /// <summary>From order to arrival, with the workshop's closures: half of the orders, and nine in ten.</summary>
+        public required (int Half, int NineInTen) LeadDays { get; init; }
+
+        public required int PreparationDays { get; init; }
+
+        /// <summary>Units of this client behind the prediction, and of others.</summary>
+        public required int OwnUnits { get; init; }
+
+        public required int OtherUnits { get; init; }
+
+        /// <summary>The last day whose records the prediction knows; null where it is what the practice's rows assume.</summary>
+        public LocalDate? DataCut { get; init; }
+
+        public required IReadOnlyList<UnitLeft> InHand { get; init; }
+
+        public required IReadOnlyList<UnitComing> InFlight { get; init; }
+
+        /// <summary>When the next unit is as likely as not ready, if the first were ordered today.</summary>
+        public required LocalDate NextReady { get; init; }
+
+        public required IReadOnlyList<UnitGone> GoneLately { get; init; }
+
+        public required IReadOnlyList<Remedy> Remedies { get; init; }
+
+        /// <summary>What was changed on the last unit: the repeat order begins with it.</summary>
+        public required string Note { get; init; }
+    }
+
+    public sealed record UnitLeft(string Serial, bool OnHead, LocalDate Early, LocalDate Half, LocalDate Late);
+
+    public sealed record UnitComing(
+        string Serial,
+        string? Workshop,
+        LocalDate? OrderedOn,
+        LocalDate? FirstPromise,
+        LocalDate? Promise,
+        LocalDate Early,
+        LocalDate Late
+    );
+
+    /// <param name="State">Lost or damaged.</param>
+    public sealed record UnitGone(string Serial, UnitState State, LocalDate On);
+
+    public sealed record Draft(string Serial, string? Note);
+
+    /// <param name="RushHalfDays">Where the slider for a rushed order starts.</param>
+    public sealed record Tried(OrderCase Case, ReorderOutlook Outlook, LeadTimePrior Lead, int RushHalfDays)
+    {
+        public ReorderOutlook With(WhatIf what, ReorderRule rule) =>
+            NextOrder.Of(rule, what.On(Case.Question, Case.Each, Lead), Case.Today, Case.UnitKindId, Case.Each, Case.Working);
+    }
+
+    public sealed record Input
+    {
+        public Guid ClientId { get; set; }
+
+        public string? Note { get; set; }
+    }
+
+    public sealed record Outcome(Guid UnitId, string Serial);
+}

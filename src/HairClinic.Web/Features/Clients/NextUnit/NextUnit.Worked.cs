@@ -1,0 +1,104 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Replacement;
+using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Features.Clients.NoteRepair;
+using NodaTime;
+using NodaTime.Text;
+
+namespace HairClinic.Web.Features.Clients.NextUnit;
+
+// What is worked out from what was read.
+public sealed partial class NextUnit
+{
+    private const int LatelyDays = 120;
+
+    private static double[] CurveOf(ReorderRule rule, OrderCase order, ReorderOutlook outlook)
+    {
+        // Past the day far enough that the rise can be seen, and a year at most.
+        var days = new double[Math.Clamp((outlook.Answer.ReorderInDays ?? 0) + 90, 120, 365)];
+        rule.Curve(order.Question, days);
+        return days;
+    }
+
+    private static UnitLeft UnitOf(ClientOutlook known, Guid id)
+    {
+        var unit = known.Units.Units.Single(u => u.Id == id);
+        var (life, worn) = known.Case!.Left[id];
+        LocalDate Day(double chance) => known.Today.PlusDays((int)Math.Round(Math.Min(life.QuantileGiven(worn, chance), 3000)));
+        return new UnitLeft(unit.Serial, unit.State == UnitState.Bonded, Day(0.1), Day(0.5), Day(0.9));
+    }
+
+    private static UnitComing FlightOf(ClientOutlook known, Guid id)
+    {
+        var unit = known.Units.Units.Single(u => u.Id == id);
+        var workshop = known.Book.Sorts[unit.UnitKindId].WorkshopId is { } w ? known.Book.Workshops[w].Name : null;
+        var promises = unit.Promises.OrderBy(p => p.Number).ToList();
+        var (early, late) = known.Orders.Arrival(unit);
+        return new UnitComing(
+            unit.Serial,
+            workshop,
+            unit.Dates.OrderedOn,
+            promises.FirstOrDefault()?.PromisedFor,
+            promises.LastOrDefault()?.PromisedFor,
+            early,
+            late
+        );
+    }
+
+    private static IEnumerable<UnitGone> GoneLately(IEnumerable<HairSystem> units, LocalDate today) =>
+        units
+            .Where(u =>
+                u.State is UnitState.Lost or UnitState.Damaged && u.Dates.RetiredOn is { } gone && gone >= today.PlusDays(-LatelyDays)
+            )
+            .OrderBy(u => u.Dates.RetiredOn)
+            .Select(u => new UnitGone(u.Serial, u.State, u.Dates.RetiredOn!.Value));
+
+    // In the order in which they help; what is only hoped for comes last.
+    private static List<Remedy> RemediesOf(ReorderRule rule, OrderCase order, ClientOutlook known, IReadOnlyList<string> shelf)
+    {
+        if (known.Outlook is not { AtRisk: true } outlook)
+            return [];
+        var tried = new Tried(order, outlook, known.Book.Sorts[order.UnitKindId].Lead(), 0);
+        var remedies = new List<Remedy>();
+        var units = known.Units.Units;
+        var spare = order.InHand.Select(id => units.Single(u => u.Id == id)).FirstOrDefault(u => u.State != UnitState.Bonded);
+        if (spare is not null)
+            remedies.Add(new Remedy(RemedyKind.Spare, spare.Serial));
+        remedies.AddRange(order.Emergency.Take(1).Select(id => new Remedy(RemedyKind.WornSpare, units.Single(u => u.Id == id).Serial)));
+        remedies.Add(
+            new Remedy(RemedyKind.OffTheShelf, shelf.Count > 0 ? string.Join(", ", shelf.Take(3)) : null)
+            {
+                Then = Worst(tried.With(new WhatIf(ExtraUnits: 1), rule)),
+            }
+        );
+        if (order.InHand.Count > 0)
+        {
+            var days = Enumerable
+                .Range(1, 16)
+                .Select(w => 7 * w)
+                .FirstOrDefault(d => Worst(tried.With(new WhatIf(RepairDays: d), rule)) <= outlook.Alpha);
+            remedies.Add(new Remedy(RemedyKind.Repair, null) { Days = days == 0 ? null : days });
+        }
+        if (order.InFlight.Count == 0)
+        {
+            var half = Math.Max(1, known.Book.Sorts[order.UnitKindId].LeadHalfDays / 2);
+            remedies.Add(new Remedy(RemedyKind.Rush, null) { Days = half, Then = Worst(tried.With(new WhatIf(RushHalfDays: half), rule)) });
+        }
+        else
+        {
+            remedies.Add(new Remedy(RemedyKind.AskTheWorkshop, units.Single(u => u.Id == order.InFlight[0]).Serial));
+        }
+        return remedies;
+    }
+
+    private static double Worst(ReorderOutlook outlook) => Math.Max(outlook.GapIfOrderedToday, outlook.GapBeforeArrival);
+
+    private static string NoteOf(HairSystem last) =>
+        string.Join(
+            "; ",
+            last.Repairs.OrderBy(r => r.DoneOn)
+                .Select(r => $"{RepairText.Of(r.Kind)} {LocalDatePattern.Iso.Format(r.DoneOn)}{(r.Note is null ? "" : ": " + r.Note)}")
+                .Append(last.RetiredBecause)
+                .Where(n => !string.IsNullOrWhiteSpace(n))
+        );
+}

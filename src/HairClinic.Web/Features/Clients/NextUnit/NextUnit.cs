@@ -1,0 +1,143 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Replacement;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Clients.NextUnit;
+
+/// <summary>When a client's next unit must be ordered, what endangers them meanwhile, and the draft of the repeat order.</summary>
+public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+{
+    /// <returns>Null: not there, or not theirs.</returns>
+    public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        if (await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation) is not { } client)
+            return null;
+        var now = clock.GetCurrentInstant();
+        var salon = await db.Salons.AsNoTracking().SingleAsync(s => s.Id == client.HomeSalonId, cancellation);
+        var today = salon.DayOf(now);
+        var known = await ClientOutlook.LoadAsync(db, clientId, salon.Id, today, cancellation);
+        var units = known.Units.Units;
+        var drafts = units.Where(u => u.State == UnitState.Specified).Select(u => new Draft(u.Serial, u.OrderNote)).ToList();
+        if (known is not { Case: { } order, Outlook: { } outlook })
+            return new Screen(client, salon.Name, today, null, drafts);
+        var shelf = await db
+            .HairSystems.AsNoTracking()
+            .Where(u => u.ClientId == null && u.PlaceSalonId == salon.Id)
+            .Join(
+                db.UnitKinds,
+                u => u.UnitKindId,
+                k => k.Id,
+                (u, k) =>
+                    new
+                    {
+                        u.Serial,
+                        u.State,
+                        Kind = k.Name,
+                    }
+            )
+            .ToListAsync(cancellation);
+        var rule = new ReorderRule(OrderTimes.DaysInSight);
+        var plan = new Plan
+        {
+            Outlook = outlook,
+            Curve = CurveOf(rule, order, outlook),
+            KindName = known.Book.Sorts[order.UnitKindId].Name,
+            LeadDays = known.Orders.Usual(order.UnitKindId),
+            PreparationDays = known.Book.Settings.PreparationDays,
+            OwnUnits = order.LifeOfNew.Own,
+            OtherUnits = order.LifeOfNew.Others,
+            DataCut = known.Book.Beliefs.Life.Fit?.DataCut,
+            InHand = [.. order.InHand.Select(id => UnitOf(known, id))],
+            InFlight = [.. order.InFlight.Select(id => FlightOf(known, id))],
+            NextReady = known.NextReady(order),
+            GoneLately = [.. GoneLately(units, today)],
+            Remedies = RemediesOf(rule, order, known, [.. shelf.Where(s => s.State.IsBondable()).Select(s => $"{s.Serial} ({s.Kind})")]),
+            Note = NoteOf(await LastAsync(db, known.Units.Newest!.Id, cancellation)),
+        };
+        return new Screen(client, salon.Name, today, plan, drafts)
+        {
+            Bond = await db.Bonds.AsNoTracking().SingleOrDefaultAsync(b => b.ClientId == clientId && b.RemovedOn == null, cancellation),
+            NextVisit = await NextVisitAsync(db, clientId, now, cancellation),
+            Line = await WearLineBook.LoadAsync(db, clientId, today, known.Ahead(), cancellation),
+        };
+    }
+
+    /// <summary>What the sliders ask: the client's case, to be tried as often as somebody likes.</summary>
+    public async Task<Tried?> TryAsync(Guid clientId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        if (await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation) is not { } client)
+            return null;
+        var salon = await db.Salons.AsNoTracking().SingleAsync(s => s.Id == client.HomeSalonId, cancellation);
+        var known = await ClientOutlook.LoadAsync(db, clientId, salon.Id, salon.DayOf(clock.GetCurrentInstant()), cancellation);
+        return known is { Case: { } order, Outlook: { } outlook }
+            ? new Tried(order, outlook, known.Book.Sorts[order.UnitKindId].Lead(), known.Book.Sorts[order.UnitKindId].LeadHalfDays)
+            : null;
+    }
+
+    /// <summary>Drafts the repeat order: the same again, to be looked through before it goes out.</summary>
+    /// <exception cref="Refusal">The client is not there, has no unit to repeat, or somebody took the same serial at this moment.</exception>
+    public async Task<Outcome> DraftAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(NextUnit), input, db => DraftAsync(db, key, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, HairSystemMap.OneSerial))
+        {
+            throw new Refusal("Another unit got this serial a moment ago. Look at what is drafted below, then tap again.");
+        }
+    }
+
+    private async Task<Outcome> DraftAsync(ClinicDb db, Guid key, Input input, CancellationToken cancellation)
+    {
+        var client =
+            await db.Clients.AsNoTracking().Standing(input.ClientId).SingleOrDefaultAsync(cancellation)
+            ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
+        var units = await db.HairSystems.Where(u => u.ClientId == client.Id).ToListAsync(cancellation);
+        var last =
+            units.Where(u => u.State != UnitState.Specified).MaxBy(u => u.Dates.OrderedOn ?? u.Dates.SpecifiedOn ?? u.Dates.ArrivedOn)
+            ?? throw new Refusal("There is no unit yet that could be repeated.");
+        var zone = await db.Salons.Where(s => s.Id == client.HomeSalonId).Select(s => s.Zone).SingleAsync(cancellation);
+        var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
+        var draft = HairSystem.RepeatOf(key, await SerialAsync(db, client, units.Count, cancellation), last, today, input.Note);
+        db.HairSystems.Add(draft);
+        // A word that leads to a unit is let in once the unit is there.
+        await db.Database.BeginTransactionAsync(cancellation);
+        await db.SaveChangesAsync(cancellation);
+        db.FindWords.Add(FindWords.Of(draft));
+        return new Outcome(draft.Id, draft.Serial);
+    }
+
+    // The client's code and the next number that is free: somebody may have numbered by hand.
+    private static async Task<string> SerialAsync(ClinicDb db, Client client, int units, CancellationToken cancellation)
+    {
+        for (var number = units + 1; ; number++)
+        {
+            var serial = $"{client.Code}-{number}";
+            if (!await db.HairSystems.AnyAsync(u => u.Serial == serial, cancellation))
+                return serial;
+        }
+    }
+
+    private static Task<HairSystem> LastAsync(ClinicDb db, Guid id, CancellationToken cancellation) =>
+        db.HairSystems.AsNoTracking().Include(u => u.Repairs).SingleAsync(u => u.Id == id, cancellation);
+
+    private static Task<LocalDate?> NextVisitAsync(ClinicDb db, Guid clientId, Instant now, CancellationToken cancellation) =>
+        db
+            .Visits.Where(v => v.ClientId == clientId && v.EndsAt >= now && v.State == Domain.Visits.VisitState.Booked)
+            .OrderBy(v => v.StartsAt)
+            .Select(v => (LocalDate?)v.Day)
+            .FirstOrDefaultAsync(cancellation);
+}

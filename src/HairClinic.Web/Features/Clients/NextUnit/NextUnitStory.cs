@@ -1,0 +1,122 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Web.Ui;
+using HairClinic.Web.Ui.Wear;
+using Microsoft.Extensions.Localization;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Clients.NextUnit;
+
+/// <summary>How things stand, in sentences that can be read aloud: what was lost, what is late, how long hair lasts, what to do first.</summary>
+public static class NextUnitStory
+{
+    public static IReadOnlyList<string> Of(NextUnit.Screen screen, IStringLocalizer words)
+    {
+        var name = screen.Client.CalledAs ?? screen.Client.Name;
+        if (screen.Plan is not { } plan)
+            return [words["{0} wears no unit of ours now, so there is nothing to reckon.", name]];
+        return
+        [
+            .. plan.GoneLately.Select(gone => Gone(gone, screen.Today, words)),
+            .. Bond(screen, name, words),
+            Hair(plan, name, screen.Today, words),
+            .. plan.InFlight.Select(coming => Coming(coming, plan, screen.Today, words)),
+            Chance(plan, words),
+            First(plan, words),
+        ];
+    }
+
+    private static string Gone(NextUnit.UnitGone gone, LocalDate today, IStringLocalizer words) =>
+        gone.State == UnitState.Lost
+            ? words["Unit {0} was lost on {1}.", gone.Serial, Dates.Day(gone.On, today)]
+            : words["Unit {0} was damaged on {1} and is gone.", gone.Serial, Dates.Day(gone.On, today)];
+
+    private static IEnumerable<string> Bond(NextUnit.Screen screen, string name, IStringLocalizer words)
+    {
+        if (screen.Bond?.Lift is { } lift)
+        {
+            var when = Dates.Day(lift.LiftedOn ?? lift.ReportedOn, screen.Today);
+            yield return screen.NextVisit is { } visit
+                ? words["{0}’s bond lifted on {1}; a visit is booked for {2}.", name, when, Dates.Day(visit, screen.Today)]
+                : words["{0}’s bond lifted on {1}, and no visit is booked: book one first.", name, when];
+        }
+    }
+
+    private static string Hair(NextUnit.Plan plan, string name, LocalDate today, IStringLocalizer words) =>
+        plan switch
+        {
+            { InHand.Count: 0 } => words["{0} has no unit left that still wears well.", name],
+            { Outlook.HairEnds: null } => words["The units in house last longer than can be told from here."],
+            { InHand: [var one], Outlook.HairEnds: { } ends } => words[
+                "Unit {0} will most likely be worn out between {1} and {2}; there is no other in house.",
+                one.Serial,
+                Dates.Day(ends.Early, today),
+                Dates.Day(ends.Late, today)
+            ],
+            { Outlook.HairEnds: { } ends } => words[
+                "The {0} units in house will most likely be worn out between {1} and {2}.",
+                plan.InHand.Count,
+                Dates.Day(ends.Early, today),
+                Dates.Day(ends.Late, today)
+            ],
+        };
+
+    private static string Coming(NextUnit.UnitComing coming, NextUnit.Plan plan, LocalDate today, IStringLocalizer words)
+    {
+        var workshop = coming.Workshop ?? words["the workshop"];
+        var likely = words[
+            "It will most likely be here between {0} and {1}, and ready to bond {2} days later.",
+            Dates.Day(coming.Early, today),
+            Dates.Day(coming.Late, today),
+            plan.PreparationDays
+        ];
+        var promise = coming.FirstPromise switch
+        {
+            null => words["Unit {0} is on order from {1}; no day was promised.", coming.Serial, workshop],
+            { } first when first < today => words[
+                "Unit {0} from {1} was promised for {2} and is {3} days late.",
+                coming.Serial,
+                workshop,
+                Dates.Day(first, today),
+                Period.DaysBetween(first, today)
+            ],
+            { } first when coming.Promise > first => words[
+                "Unit {0} from {1} was promised for {2}, now for {3}.",
+                coming.Serial,
+                workshop,
+                Dates.Day(first, today),
+                Dates.Day(coming.Promise.Value, today)
+            ],
+            { } first => words["Unit {0} is on order from {1}, promised for {2}.", coming.Serial, workshop, Dates.Day(first, today)],
+        };
+        return $"{promise} {likely}";
+    }
+
+    private static string Chance(NextUnit.Plan plan, IStringLocalizer words)
+    {
+        var outlook = plan.Outlook;
+        var days = Math.Max(1, (int)Math.Round(outlook.ExpectedDaysWithoutHair));
+        if (outlook.GapBeforeArrival > outlook.Alpha)
+            return words[
+                "The chance of a day without hair before then is {0}; a new order would not lower it. On average it comes to {1} days.",
+                NextUnitText.Percent(outlook.GapBeforeArrival),
+                days
+            ];
+        if (outlook.IsLate)
+            return words[
+                "The day to order has passed: ordered today, the chance of a day without hair is {0}. On average it comes to {1} days.",
+                NextUnitText.Percent(outlook.GapIfOrderedToday),
+                days
+            ];
+        return words[
+            "Ordered by {0}, the chance of a day without hair stays within {1}.",
+            Dates.Day(outlook.OrderBy!.Value, outlook.Today),
+            NextUnitText.Percent(outlook.Alpha)
+        ];
+    }
+
+    private static string First(NextUnit.Plan plan, IStringLocalizer words) =>
+        plan.Remedies.FirstOrDefault(r => r is not { Kind: RemedyKind.OffTheShelf, What: null }) is { } remedy
+            ? words["First: {0}", RemedyText.Of(remedy, words)]
+        : plan.Outlook.IsLate ? words["First: order the next unit today."]
+        : words["There is nothing to do today."];
+}

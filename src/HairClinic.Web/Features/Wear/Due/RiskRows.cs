@@ -1,0 +1,47 @@
+using HairClinic.Domain.Replacement;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Features.Wear.Due;
+
+/// <summary>Clients at risk of a day without hair, those with most such days to expect first.</summary>
+internal static class RiskRows
+{
+    public static IQueryable<ReorderPlan> Of(ClinicDb db, IReadOnlyList<Guid> salons) =>
+        db.ReorderPlans.Where(p =>
+            p.AtRisk
+            && db.Clients.Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId) && c.LeftOn == null && c.MergedIntoId == null)
+        );
+
+    public static Task<List<RiskRow>> ReadAsync(
+        ClinicDb db,
+        IReadOnlyList<Guid> salons,
+        RiskCursor? after,
+        int count,
+        CancellationToken cancellation
+    )
+    {
+        var plans = Of(db, salons).AsNoTracking();
+        if (after is not null)
+            plans = plans.Where(p =>
+                p.ExpectedDaysWithoutHair < after.Days || p.ExpectedDaysWithoutHair == after.Days && p.ClientId > after.ClientId
+            );
+        return (
+            from plan in plans.OrderByDescending(p => p.ExpectedDaysWithoutHair).ThenBy(p => p.ClientId).Take(count)
+            join client in db.Clients on plan.ClientId equals client.Id
+            orderby plan.ExpectedDaysWithoutHair descending, plan.ClientId
+            select new RiskRow(
+                client.Id,
+                client.HomeSalonId,
+                client.Code,
+                client.Name,
+                client.CalledAs,
+                client.Phone,
+                plan,
+                db.Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null)
+                    .Select(b => (NodaTime.LocalDate?)b.DueOn)
+                    .FirstOrDefault()
+            )
+        ).ToListAsync(cancellation);
+    }
+}

@@ -1,0 +1,69 @@
+using HairClinic.Domain.Replacement;
+using HairClinic.Domain.Wear.Lifetimes;
+
+namespace HairClinic.Benchmarks.Calibration;
+
+/// <summary>What the engine believes of a practice's holds or lives once it has read the book.</summary>
+internal sealed class Belief
+{
+    private const LifeDistribution Fitted = LifeDistribution.Weibull;
+    private readonly ILookup<int, Seen> byClient;
+    private readonly IReadOnlyList<string> names;
+    private readonly LifePopulation population;
+
+    public Belief(List<Seen> seen, IReadOnlyList<string> names, IReadOnlyList<LifePrior> priors)
+    {
+        (byClient, this.names) = (seen.ToLookup(row => row.Client), names);
+        var factors = WindowPrior.Of(Fitted, 1, 2);
+        population = LifePopulation.Of(LifetimeModel.Fit(Fitted, Lay(seen), factors.Priors(priors)));
+    }
+
+    private Belief(Belief belief, LifePopulation population) =>
+        (byClient, names, this.population) = (belief.byClient, belief.names, population);
+
+    /// <summary>The same book read by somebody who knows the practice's truths, and only has to find out about the client.</summary>
+    public Belief Knowing(LifeTruth truth) =>
+        new(
+            this,
+            population with
+            {
+                LogScale = Math.Log(truth.Scale),
+                Coefficients = truth.Coefficients,
+                PracticeMean = truth.Practice,
+                PracticeVariance = 0,
+            }
+        );
+
+    /// <summary>A fresh bond or unit of the client's.</summary>
+    public LifePrediction Next(int client, Window window, double[] covariates) =>
+        new(population, Nodes([.. byClient[client]]), window.In(Fitted).Place, Linear(covariates));
+
+    /// <summary>A unit in service: asked for what is left given its age, so its own age is not among the rows.</summary>
+    public LifePrediction Running(int client, LivingUnit unit)
+    {
+        var rows = byClient[client].ToList();
+        rows.Remove(rows.First(row => row.GoesOn && row.Days == unit.WornDays));
+        return new(population, Nodes(rows), unit.Window.In(Fitted).Place, Linear(unit.Covariates));
+    }
+
+    /// <summary>For a sum over units, within which each life is conditional on its age: all rows are the belief's.</summary>
+    public LifeNodes Nodes(int client) => Nodes([.. byClient[client]]).Few();
+
+    public UnitInHand InHand(LivingUnit unit)
+    {
+        var place = unit.Window.In(Fitted).Place;
+        return new(place.Offset + Linear(unit.Covariates), place.Loading, place.Sigma * Math.Exp(population.LogScale), unit.WornDays);
+    }
+
+    private LifeNodes Nodes(List<Seen> own) => LifeNodes.Of(population, Lay(own));
+
+    private double Linear(double[] covariates) => covariates.Select((x, j) => x * population.Coefficients[j]).Sum();
+
+    private LifeRows Lay(List<Seen> seen) =>
+        LifeRows.Of(
+            [.. seen.Select(row => row.Spell)],
+            [.. names.Select((name, j) => new LifeColumn(name, [.. seen.Select(row => row.Covariates[j])]))],
+            [.. seen.Select(row => row.Window.In(Fitted).Place)],
+            [.. seen.Select(row => row.Client)]
+        );
+}

@@ -1,0 +1,130 @@
+using HairClinic.Domain.Replacement;
+using HairClinic.Domain.Wear.Lifetimes;
+using NodaTime;
+
+namespace HairClinic.Benchmarks.Calibration;
+
+/// <summary>One practice from its truths to the tally: what its book holds today, what is believed, and what then comes.</summary>
+internal sealed class PracticeStory(int seed, LifeDistribution truly)
+{
+    private const int PreparationDays = 14;
+    private static readonly LocalDate Today = new(2027, 3, 1);
+    private readonly Dice dice = new(seed);
+    private readonly Tally tally = new();
+
+    public Tally Play()
+    {
+        var clients = dice.Whole(60, 200);
+        PlayHolds(clients);
+        PlayLives(clients);
+        return tally;
+    }
+
+    private void PlayHolds(int clients)
+    {
+        var truth = new LifeTruth(dice, truly, HoldStory.Priors);
+        var (stories, seen) = (new List<HoldStory>(), new List<Seen>());
+        for (var client = 0; client < clients; client++)
+        {
+            var story = new HoldStory(dice, truth, client);
+            // One client in ten is new: nothing of theirs was seen.
+            if (!dice.Chance(0.1))
+                seen.AddRange([.. story.Earlier(dice.Whole(1, 6)), story.OnTheHead()]);
+            stories.Add(story);
+        }
+        var (belief, naive) = (new Belief(seen, HoldStory.Names, HoldStory.Priors), new NaiveRule(seen));
+        var knowing = belief.Knowing(truth);
+        var own = seen.CountBy(row => row.Client).ToDictionary();
+        for (var client = 0; client < clients; client++)
+        {
+            var (covariates, days) = stories[client].Next();
+            var history = own.GetValueOrDefault(client);
+            Judge("hold", history, days, belief.Next(client, stories[client].Window, covariates).Band);
+            Judge("knowing hold", history, days, knowing.Next(client, stories[client].Window, covariates).Band);
+            Judge("naive hold", history, days, naive.Band(client, stories[client].Window));
+        }
+    }
+
+    private void PlayLives(int clients)
+    {
+        var truth = new LifeTruth(dice, truly, UnitStory.Priors);
+        var workshops = WorkshopStory.Two(dice, Today);
+        var seen = new List<Seen>();
+        var heads = Enumerable.Range(0, clients).Select(client => Head(client, truth, workshops, seen)).ToList();
+        var (belief, naive) = (new Belief(seen, UnitStory.Names, UnitStory.Priors), new NaiveRule(seen));
+        var knowing = belief.Knowing(truth);
+        var lead = workshops.ToDictionary(workshop => workshop, workshop => workshop.Believed());
+        var rule = new ReorderRule();
+        for (var client = 0; client < clients; client++)
+        {
+            var (head, running) = (heads[client], heads[client].InHand[0]);
+            var left = running.Life - running.WornDays;
+            var (from, to) = naive.Band(client, running.Window);
+            Judge("life", head.Earlier, left, Band(belief));
+            Judge("knowing life", head.Earlier, left, Band(knowing));
+            Judge("naive life", head.Earlier, left, (from - running.WornDays, to - running.WornDays));
+            Order(head, client, belief, naive, lead[head.Workshop], rule);
+
+            (double, double) Band(Belief who)
+            {
+                var prediction = who.Running(client, running);
+                return (prediction.QuantileGiven(running.WornDays, 0.1), prediction.QuantileGiven(running.WornDays, 0.9));
+            }
+        }
+    }
+
+    private OneHead Head(int client, LifeTruth truth, WorkshopStory[] workshops, List<Seen> seen)
+    {
+        var workshop = dice.Of(workshops);
+        var story = new UnitStory(dice, truth, client, workshop != workshops[0]);
+        var own = new List<Seen>(story.Earlier(dice.Whole(0, 4)));
+        var inHand = new List<LivingUnit> { story.InService(170, own) };
+        if (dice.Chance(0.35))
+            inHand.Add(story.InService(40, own));
+        var isOrdered = dice.Chance(0.1) && workshop.IsUnderWay(dice.Whole(1, 80));
+        seen.AddRange(own);
+        return new OneHead(workshop, inHand, isOrdered ? story.Ordered() : null, own.Count(row => !row.GoesOn));
+    }
+
+    private void Order(OneHead head, int client, Belief belief, NaiveRule naive, LeadTable lead, ReorderRule rule)
+    {
+        var question = new GapQuestion(
+            LifeDistribution.Weibull,
+            belief.Nodes(client),
+            [.. head.InHand.Select(belief.InHand)],
+            head.Ordered is { } ordered ? [new UnitInFlight(belief.InHand(ordered), lead, head.Workshop.Days)] : [],
+            lead,
+            head.Workshop.Days,
+            PreparationDays
+        );
+        var days = rule.Answer(question).ReorderInDays;
+        tally.Count("past", days is null);
+        if (days is not { } day)
+            return;
+        Count("gap", head.Earlier, head.Hair < head.Workshop.Arrives(day) + PreparationDays);
+        var expected = head.All.Sum(unit => Math.Max(0, naive.Average(client, unit.Window) - unit.WornDays));
+        var naiveDay = (int)Math.Clamp(expected - head.Workshop.MeanLead - PreparationDays, 0, 900);
+        Count("naive gap", head.Earlier, head.Hair < head.Workshop.Arrives(naiveDay) + PreparationDays);
+    }
+
+    private void Judge(string line, int history, double days, (double From, double To) band)
+    {
+        Count(line, history, days >= band.From && days <= band.To);
+        Count($"{line} short", history, days < band.From);
+    }
+
+    private void Count(string line, int history, bool hit)
+    {
+        tally.Count(line, hit);
+        tally.Count($"{line}, {CalibrationBenchmark.Histories[Math.Min(2, (history + 1) / 2)]}", hit);
+    }
+
+    /// <param name="Earlier">Units that are over.</param>
+    private sealed record OneHead(WorkshopStory Workshop, List<LivingUnit> InHand, LivingUnit? Ordered, int Earlier)
+    {
+        public IEnumerable<LivingUnit> All => Ordered is null ? InHand : InHand.Append(Ordered);
+
+        /// <summary>Days that all hair, in house and in flight, truly lasts from today.</summary>
+        public double Hair => All.Sum(unit => unit.Life - unit.WornDays);
+    }
+}

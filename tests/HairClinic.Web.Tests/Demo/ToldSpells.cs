@@ -1,0 +1,102 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Wear.Curves;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Demo;
+using HairClinic.Web.Demo.Truth;
+using NodaTime;
+
+namespace HairClinic.Web.Tests.Demo;
+
+/// <summary>Spells as a book tells them, with what each may depend on, and the fit to them; what is true stays outside.</summary>
+public static class ToldSpells
+{
+    /// <summary>One row for the fit: its spell, its window's place, whose it is, and its covariates.</summary>
+    public sealed record Row(Spell Spell, WindowPrior Window, int Client, double[] Values);
+
+    /// <summary>A parameter as it was put in, and as it came out.</summary>
+    public sealed record Found(string Name, double Truth, double Estimate, double StdError)
+    {
+        /// <summary>Of the 95 % band: the normal 97.5 % point.</summary>
+        private const double Half = 1.959964;
+
+        public (double From, double To) Band => (Estimate - Half * StdError, Estimate + Half * StdError);
+
+        public bool Holds => Band.From <= Truth && Truth <= Band.To;
+    }
+
+    public static Row Hold(
+        Bond bond,
+        (int From, int To) weeks,
+        string baseName,
+        string product,
+        string? lot,
+        string salon,
+        int client,
+        LocalDate today
+    ) =>
+        new(
+            Spell.Of(HoldObservation.Of(bond, today)),
+            WindowPrior.Of(LifeDistribution.Weibull, weeks.From * 7, weeks.To * 7),
+            client,
+            [
+                product == DemoPractice.Products[1].Name ? 1 : 0,
+                product == DemoPractice.Products[2].Name ? 1 : 0,
+                DemoTruth.HasPolyRim(baseName) ? 1 : 0,
+                salon == DemoPractice.Pier.Name ? 1 : 0,
+                lot == DemoTruth.BadLotOn(today) ? 1 : 0,
+                bond.WaitsKept == false ? 1 : 0,
+            ]
+        );
+
+    /// <remarks>
+    /// Nobody looks at a unit on a head: that it is worn out shows only at a take-down, so a unit still in wear is known
+    /// to be sound up to its last inspection, not up to today.
+    /// </remarks>
+    public static Row Life(
+        IReadOnlyList<(double WornDays, int? Grade)> inspections,
+        (int From, int To) life,
+        string? workshop,
+        int client
+    ) =>
+        new(
+            UnitLife.Of(inspections.ToArray(), inspections.Count == 0 ? 0 : inspections[^1].WornDays),
+            WindowPrior.Of(LifeDistribution.Weibull, life.From, life.To),
+            client,
+            [workshop == DemoTruth.Quay.Name ? 1 : 0, workshop == DemoTruth.Alder.Name ? 1 : 0]
+        );
+
+    public static IReadOnlyList<Found> FitHold(IReadOnlyList<Row> rows) =>
+        Fit(
+            rows,
+            DemoTruth.HoldPractice,
+            DemoTruth.HoldLogScale,
+            ("adhesive B", DemoTruth.Adhesive(DemoPractice.Products[1])),
+            ("tape", DemoTruth.Adhesive(DemoPractice.Products[2])),
+            ("poly rim", DemoTruth.PolyRim),
+            ("sea air", DemoTruth.SeaAir),
+            ("bad lot", DemoTruth.BadLot),
+            ("waits cut", DemoTruth.WaitsCut)
+        );
+
+    public static IReadOnlyList<Found> FitLife(IReadOnlyList<Row> rows) =>
+        Fit(rows, DemoTruth.LifePractice, DemoTruth.LifeLogScale, ("Quay", DemoTruth.Quay.Life), ("Alder", DemoTruth.Alder.Life));
+
+    private static List<Found> Fit(IReadOnlyList<Row> rows, double practice, double logScale, params (string Name, double Factor)[] truths)
+    {
+        var laid = LifeRows.Of(
+            rows.Select(r => r.Spell).ToArray(),
+            [.. truths.Select((t, j) => new LifeColumn(t.Name, [.. rows.Select(r => r.Values[j])]))],
+            rows.Select(r => r.Window.Place).ToArray(),
+            rows.Select(r => r.Client).ToArray()
+        );
+        var priors = rows[0].Window.Priors([.. truths.Select(_ => LifePriors.UsualCoefficient)]);
+        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, laid, priors);
+        Assert.Null(fit.Missing);
+        return
+        [
+            new("practice", practice, fit.Coefficients[0], fit.StdError(0)),
+            .. truths.Select((t, j) => new Found(t.Name, Math.Log(t.Factor), fit.Coefficients[j + 1], fit.StdError(j + 1))),
+            new("scale", logScale, fit.LogScale, fit.StdError(fit.Coefficients.Count)),
+        ];
+    }
+}
