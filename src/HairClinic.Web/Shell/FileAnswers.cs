@@ -4,7 +4,7 @@ using HairClinic.Domain.Practices;
 
 namespace HairClinic.Web.Shell;
 
-/// <summary>How pictures, tables and archives go out, whoever asks for them: kept by no browser on the way, taken for nothing else.</summary>
+/// <summary>How pictures, sheets and archives go out, whoever asks for them: kept by no browser on the way, taken for nothing else.</summary>
 public static class FileAnswers
 {
     /// <summary>A picture; none where there is none to see.</summary>
@@ -19,27 +19,21 @@ public static class FileAnswers
         return Results.Bytes(picture, "image/webp");
     }
 
-    /// <summary>A table to open in a spreadsheet: UTF-8 with its mark, and no cell that a spreadsheet would run.</summary>
-    public static IResult Table(
-        HttpContext context,
-        string fileName,
-        IReadOnlyList<string> headers,
-        IEnumerable<IReadOnlyList<string>> rows
-    )
+    /// <summary>A table as a sheet with one row of headings; no cell of it is run as a formula. Numbers are written for programs, with a point.</summary>
+    public static IResult Sheet(HttpContext context, string name, IReadOnlyList<string> headings, IEnumerable<IReadOnlyList<string>> rows)
     {
-        context.Response.Headers.CacheControl = "no-store";
-        context.Response.Headers.XContentTypeOptions = "nosniff";
         using var file = new MemoryStream();
         using (var csv = CsvWriter.Create(file, new CsvWriterOptions { Separator = ',', WriteByteOrderMark = true }, leaveOpen: true))
         {
-            foreach (var row in rows.Prepend(headers))
+            foreach (var row in rows.Prepend(headings))
             {
                 foreach (var cell in row)
                     csv.WriteField(FormulaGuard.Neutralise(cell), CsvQuoting.WhenNeeded);
                 csv.EndRecord();
             }
         }
-        return Results.File(file.ToArray(), "text/csv; charset=utf-8", fileName);
+        context.Response.Headers.CacheControl = "no-store";
+        return Results.File(file.ToArray(), "text/csv; charset=utf-8", name);
     }
 
     /// <param name="write">
