@@ -6,6 +6,7 @@ using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Features.Lasting;
 using HairClinic.Web.Features.MyHair;
+using HairClinic.Web.Features.Outlook;
 using HairClinic.Web.Features.Practices;
 using HairClinic.Web.Features.Privacy;
 using HairClinic.Web.Features.Visits;
@@ -32,6 +33,7 @@ public static class Clinic
             .AddVisits()
             .AddWear()
             .AddLasting()
+            .AddOutlook()
             .AddPractices()
             .AddBinder()
             .AddPrivacy()
@@ -54,6 +56,7 @@ public static class Clinic
         app.MapBinder();
         app.MapClients();
         app.MapLasting();
+        app.MapOutlook();
         app.MapPractices();
         app.MapPrivacy();
         return app;

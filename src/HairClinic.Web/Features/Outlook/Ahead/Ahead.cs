@@ -1,0 +1,68 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Outlook.Ahead;
+
+/// <summary>How the promise was kept and who endangers it, and what the weeks ahead ask of salons and workshops.</summary>
+public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, AccessLogBook log, IClock clock)
+{
+    public async Task<Screen> OpenAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        // Held open, the connection is told once who is acting.
+        await db.Database.OpenConnectionAsync(cancellation);
+        var salons = await SalonsAsync(db, cancellation);
+        var today = salons.Select(s => s.DayOf(clock.GetCurrentInstant())).DefaultIfEmpty().Min();
+        return new Screen(
+            today,
+            salons.Count == await db.Salons.CountAsync(cancellation),
+            await SafetyAsync(db, salons, cancellation),
+            await Danger.ReadAsync(db, today, cancellation),
+            await LoadWeeks.ReadAsync(db, cancellation),
+            await WorkshopMonths.ReadAsync(db, cancellation)
+        );
+    }
+
+    public async Task<IReadOnlyList<SalonWeeks>> LoadAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        return await LoadWeeks.ReadAsync(db, cancellation);
+    }
+
+    public async Task<IReadOnlyList<WorkshopMonths>> OrdersAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        return await WorkshopMonths.ReadAsync(db, cancellation);
+    }
+
+    /// <summary>All of them, to be taken out: that they were is a line of the access log.</summary>
+    public async Task<IReadOnlyList<BreachRow>> BreachesAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var safety = await SafetyAsync(db, await SalonsAsync(db, cancellation), cancellation);
+        var reason = $"days without hair: {safety.Breaches.Count}";
+        await log.NoteAsync(db, AccessDeed.ExportedPractice, clientId: null, reason: reason, cancellation: cancellation);
+        return safety.Breaches;
+    }
+
+    // Of another salon only those clients could be seen who were let in: their share would tell nothing of it.
+    private Task<List<Salon>> SalonsAsync(ClinicDb db, CancellationToken cancellation) =>
+        db.Salons.AsNoTracking().Where(s => current.Person.Salons.Contains(s.Id)).OrderBy(s => s.Name).ToListAsync(cancellation);
+
+    private async Task<HairSafety> SafetyAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
+        HairSafety.Of(await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation), salons, clock.GetCurrentInstant());
+
+    /// <param name="AllSalons">Whether the person sees the clients of every salon of the practice.</param>
+    public sealed record Screen(
+        LocalDate Today,
+        bool AllSalons,
+        HairSafety Safety,
+        Danger Danger,
+        IReadOnlyList<SalonWeeks> Load,
+        IReadOnlyList<WorkshopMonths> Orders
+    );
+}

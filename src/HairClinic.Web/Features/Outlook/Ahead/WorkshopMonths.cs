@@ -1,0 +1,30 @@
+using HairClinic.Domain.LoadAhead;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Outlook.Ahead;
+
+/// <summary>The orders to expect at one workshop, month by month.</summary>
+/// <param name="Name">Null where the workshop is not known.</param>
+/// <param name="IsSum">All workshops together.</param>
+public sealed record WorkshopMonths(string? Name, LocalDate From, OrderLoad Load, bool IsSum = false)
+{
+    /// <returns>By workshop; the last is all of them together where there are several. Empty before the first reckoning.</returns>
+    internal static async Task<IReadOnlyList<WorkshopMonths>> ReadAsync(ClinicDb db, CancellationToken cancellation)
+    {
+        var names = await db.Workshops.AsNoTracking().ToDictionaryAsync(w => w.Id, w => w.Name, cancellation);
+        var forecasts = await db.OrderForecasts.AsNoTracking().ToListAsync(cancellation);
+        var months = forecasts
+            .Select(f => new WorkshopMonths(f.WorkshopId is { } id ? names[id] : null, f.From, f.Load()))
+            .OrderBy(m => m.Name is null)
+            .ThenBy(m => m.Name, StringComparer.CurrentCultureIgnoreCase)
+            .ToList();
+        if (months.Count < 2)
+            return months;
+        var sum = new OrderLoad(months.Max(m => m.Load.Months));
+        foreach (var workshop in months)
+            sum.Add(workshop.Load);
+        return [.. months, new WorkshopMonths(null, months.Min(m => m.From), sum, IsSum: true)];
+    }
+}

@@ -1,0 +1,11 @@
+using HairClinic.Web.Features.Outlook.Ahead;
+
+namespace HairClinic.Web.Features.Outlook;
+
+public static class OutlookArea
+{
+    public static IServiceCollection AddOutlook(this IServiceCollection services) =>
+        services.AddScoped<Ahead.Ahead>().AddScoped<ReckonAnew.ReckonAnew>();
+
+    public static void MapOutlook(this IEndpointRouteBuilder routes) => routes.MapAhead();
+}

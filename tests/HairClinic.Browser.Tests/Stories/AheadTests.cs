@@ -1,0 +1,70 @@
+using HairClinic.Web.Demo;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+using NodaTime;
+
+namespace HairClinic.Browser.Tests.Stories;
+
+/// <summary>The owner looks ahead on the demo practice, has it reckoned anew, and stops that again.</summary>
+public sealed class AheadTests(ChromiumBrowser chromium)
+{
+    [Fact]
+    public async Task The_page_ahead_is_clean_on_every_device_and_follows_a_run_until_it_is_stopped()
+    {
+        await using var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 10, 20));
+        await site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None);
+        foreach (var screen in new[] { Pages.Desk, Pages.Tablet, Pages.Phone })
+        {
+            var page = await SignInAsync(site, screen);
+            if (screen == Pages.Desk)
+                await ReckonedAsync(page);
+            await page.OpenAsync("/ahead");
+            await page.GetByText("The numbers of this picture").First.ClickAsync();
+            await page.GetByText("How it is counted").First.ClickAsync();
+            await page.PictureAsync($"ahead-{screen.Width}");
+            await page.NothingForAxeAsync();
+            Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), $"wider than {screen.Width}");
+            if (screen == Pages.Phone)
+            {
+                site.Clock.AdvanceMinutes(1);
+                await StopAsync(page);
+            }
+            await page.Context.CloseAsync();
+        }
+    }
+
+    // The first run begins by itself.
+    private static async Task ReckonedAsync(IPage page)
+    {
+        for (var tries = 0; tries < 60; tries++)
+        {
+            await page.OpenAsync("/ahead");
+            if (await page.GetByText("Reckoned on").CountAsync() > 0)
+                return;
+            await page.WaitForTimeoutAsync(5_000);
+        }
+        Assert.Fail("It was never reckoned.");
+    }
+
+    private static async Task StopAsync(IPage page)
+    {
+        await page.GetByRole(AriaRole.Button, new() { Name = "Reckon anew" }).ClickAsync();
+        await page.GetByRole(AriaRole.Progressbar).WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Stop it" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Show the new figures" }).WaitForAsync();
+        await page.GetByText("was stopped").WaitForAsync();
+        await page.NothingForAxeAsync();
+    }
+
+    private async Task<IPage> SignInAsync(Site site, (int, int) screen)
+    {
+        var page = await chromium.DeviceAsync(site, screen);
+        page.SetDefaultTimeout(120_000);
+        await page.GotoAsync("/sign-in");
+        await page.GetByLabel("Name or e-mail").FillAsync("owner@demo.test");
+        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(DemoAccounts.Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await page.WaitForURLAsync("**/due");
+        return page;
+    }
+}
