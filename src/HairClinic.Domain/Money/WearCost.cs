@@ -58,13 +58,14 @@ public sealed record WearCost(double WornMonths, double? RebondsAMonth, double U
     private static (double Share, double AMonth)[] RebondRates(LifePrediction hold, int closesDays)
     {
         var target = Math.Clamp(hold.LastDayAtOrAbove(Wear.HoldPrior.TargetSurvival), 1, Math.Max(1, closesDays));
-        var chances = new double[target + 1];
+        var (chances, survival) = (new double[target + 1], new double[target]);
         return
         [
             .. hold.Places()
                 .Select(place =>
                 {
-                    RebondInterval.Fill(place.Hold, target, ageDays: 0, chances);
+                    place.Hold.SurvivalByDay(survival);
+                    RebondInterval.Fill(survival, target, ageDays: 0, chances);
                     var days = chances.Select((chance, day) => chance * day).Sum();
                     return (place.Share, DaysAMonth / days);
                 }),

@@ -68,14 +68,12 @@ public sealed class ClientUnits
     }
 
     /// <summary>By unit in hand: how long it lasts, and what it was worn already.</summary>
-    public Dictionary<Guid, (LifePrediction Life, int WornDays)> LivesLeft(WearBelief belief, IReadOnlyDictionary<Guid, UnitSort> sorts)
-    {
-        var nodes = belief.Of(Lives);
-        return InHand.ToDictionary(
-            u => u.Id,
-            u => (belief.Predict(nodes, sorts[u.UnitKindId].Life(), ColumnsOf(u, sorts[u.UnitKindId])), WornDays(u.Id))
-        );
-    }
+    /// <remarks>A unit's own age is what the prediction is asked with, so it is left out of what is believed of the client there.</remarks>
+    public Dictionary<Guid, (LifePrediction Life, int WornDays)> LivesLeft(WearBelief belief, IReadOnlyDictionary<Guid, UnitSort> sorts) =>
+        InHand.ToDictionary(u => u.Id, u => (LifeOf(u, belief, sorts[u.UnitKindId]), WornDays(u.Id)));
+
+    private LifePrediction LifeOf(HairSystem unit, WearBelief belief, UnitSort sort) =>
+        belief.Predict(belief.Of([.. Lives.Where(l => l.UnitId != unit.Id)]), sort.Life(), ColumnsOf(unit, sort));
 
     private static bool IsInHand(UnitState state) =>
         state is UnitState.Bonded or UnitState.Arrived or UnitState.Inspected || state.IsBondable() && state != UnitState.EmergencySpare;
