@@ -7,6 +7,7 @@ using HairClinic.Web.Data.Learning;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Features.Lasting.WhatLasts;
 using HairClinic.Web.Tests.Ui;
+using Microsoft.EntityFrameworkCore;
 using Slice = HairClinic.Web.Features.Lasting.WhatLasts.WhatLasts;
 
 namespace HairClinic.Web.Tests.Features.Lasting.WhatLasts;
@@ -228,7 +229,13 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         clinic.ReadAsync(async db =>
         {
             var today = here.DayOf(clinic.Clock.GetCurrentInstant());
-            var holds = await HoldBook.LoadAsync(db, await db.HoldWindowRules.ToListAsync(Cancel), clientIds: null, tracked: false, Cancel);
+            var holds = await HoldBook.LoadAsync(
+                db,
+                await EntityFrameworkQueryableExtensions.ToListAsync(db.HoldWindowRules, Cancel),
+                clientIds: null,
+                tracked: false,
+                Cancel
+            );
             var (fit, clients) = WearFits.Of([.. holds.All(today)], new Dictionary<WearHabit, double>());
             db.StoredFits.Add(
                 new StoredFit(Guid.CreateVersion7(), WearQuantity.Hold, fit, clients, today, clinic.Clock.GetCurrentInstant())
