@@ -10,7 +10,7 @@ namespace HairClinic.Web.Features.Lasting.WhatLasts;
 /// <param name="Compared">Groups in it.</param>
 /// <param name="LeftOut">Groups of too few spells to be in it, and those of which nobody wrote it down.</param>
 /// <param name="Sooner">Which ends soonest of those of which enough ended, by what the test goes by; null where there are no two.</param>
-/// <param name="TimesAsLong">How long the sooner lasts against the later in the model, like for like; null without the model.</param>
+/// <param name="TimesAsLong">How long the sooner lasts against the later in the model, each against its own window; null without the model.</param>
 public sealed record GroupComparison(
     bool InModel,
     double ChiSquare,

@@ -43,11 +43,14 @@ internal static class LastingWords
         var chance = Chance(compared.P, CultureInfo.CurrentCulture);
         if (compared.P >= GroupComparison.Chance)
             return compared.InModel
-                ? words["No difference can be told yet: like for like, what is left between them could well be chance ({0}).", chance]
+                ? words[
+                    "No difference can be told yet: each against its own window, what is left between them could well be chance ({0}).",
+                    chance
+                ]
                 : words["No difference can be told yet: what is seen between them could well be chance ({0}).", chance];
-        var said = Sooner(sooner, later, subject == LastingSubject.Hold, words);
-        if (compared.TimesAsLong is { } times)
-            said += " " + words["Like for like, it lasts {0} times as long.", times.ToString("0.00", CultureInfo.CurrentCulture)];
+        var said = compared.TimesAsLong is { } times
+            ? InModel(sooner, later, times.ToString("0.00", CultureInfo.CurrentCulture), subject == LastingSubject.Hold, words)
+            : Sooner(sooner, later, subject == LastingSubject.Hold, words);
         return said
             + " "
             + (
@@ -57,10 +60,20 @@ internal static class LastingWords
             );
     }
 
-    // The plain days may say otherwise where one group has the harder work: then they are not called as witnesses.
+    // Where windows differ, as from base to base, the plain days may well say otherwise.
+    private static string InModel(LastingGroup sooner, LastingGroup later, string times, bool isHold, IStringLocalizer<Words> words)
+    {
+        string said = isHold
+            ? words["Each against its own window, {0} lifts sooner than {1}: {2} times as long.", sooner.Name!, later.Name!, times]
+            : words["Each against its own window, {0} wears out sooner than {1}: {2} times as long.", sooner.Name!, later.Name!, times];
+        return sooner.Curve.Median is { } first && later.Curve.Median is { } last
+            ? said + " " + words["As seen, half by day {0} against day {1}.", Day(first), Day(last)]
+            : said;
+    }
+
     private static string Sooner(LastingGroup sooner, LastingGroup later, bool isHold, IStringLocalizer<Words> words)
     {
-        if (sooner.Curve.Median is not { } first || later.Curve.Median is not { } last || first > last)
+        if (sooner.Curve.Median is not { } first || later.Curve.Median is not { } last)
             return isHold
                 ? words["{0} lifts sooner than {1}.", sooner.Name!, later.Name!]
                 : words["{0} wears out sooner than {1}.", sooner.Name!, later.Name!];

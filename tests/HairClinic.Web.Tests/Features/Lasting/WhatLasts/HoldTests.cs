@@ -73,7 +73,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
     }
 
     [Fact]
-    public async Task In_the_model_the_sentence_says_how_many_times_as_long_like_for_like()
+    public async Task In_the_model_the_sentence_says_how_many_times_as_long_each_against_its_window()
     {
         await using var clinic = await OpenAsync(scene => LayLots(scene, known: false, here, ("A", "1", 38), ("B", "2", 31)));
         var screen = await OpenAsync(clinic, LastingSide.Adhesive);
@@ -84,7 +84,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         Assert.Equal(("Adhesive B", "Adhesive A"), (screen.Compared.Sooner!.Name, screen.Compared.Later!.Name));
         Assert.InRange(screen.Compared.TimesAsLong!.Value, 0.75, 0.88);
         Assert.Matches(
-            @"^Adhesive B lifts sooner than Adhesive A: half by day 2\d(\.5)? against day 3\d(\.5)?\. Like for like, it lasts 0\.\d\d times as long\.",
+            @"^Each against its own window, Adhesive B lifts sooner than Adhesive A: 0\.\d\d times as long\. As seen, half by day 2\d(\.5)? against day 3\d(\.5)?\. ",
             page.Find("[data-finding]").TextContent
         );
     }
