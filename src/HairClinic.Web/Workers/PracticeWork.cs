@@ -19,6 +19,8 @@ public sealed partial class PracticeWork(
     ILogger<PracticeWork> log
 )
 {
+    private static readonly Duration Soon = Duration.FromSeconds(5);
+
     /// <returns>How many items were tried, done or not.</returns>
     public async Task<int> RunAsync(CancellationToken cancellation)
     {
@@ -37,8 +39,10 @@ public sealed partial class PracticeWork(
             return false;
         try
         {
-            await DoAsync(item, cancellation);
-            item.Done(clock.GetCurrentInstant());
+            if (await DoAsync(item, cancellation))
+                item.Done(clock.GetCurrentInstant());
+            else
+                item.Wait(clock.GetCurrentInstant() + Soon);
         }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
@@ -51,7 +55,8 @@ public sealed partial class PracticeWork(
         return true;
     }
 
-    private async Task DoAsync(WorkItem item, CancellationToken cancellation)
+    /// <returns>False: it has to wait for something else to end.</returns>
+    private async Task<bool> DoAsync(WorkItem item, CancellationToken cancellation)
     {
         switch (item.Kind)
         {
@@ -79,11 +84,17 @@ public sealed partial class PracticeWork(
                 break;
             case WorkKind.Reckon:
                 await using (var db = databases.Open())
+                {
+                    // A run that has begun may have read what was there before.
+                    if (await ReckoningBook.RunningAsync(db, cancellation) is { StartedAt: not null })
+                        return false;
                     await ReckoningBook.AskAsync(db, askedBy: null, clock.GetCurrentInstant(), cancellation);
+                }
                 break;
             default:
                 throw new InvalidOperationException($"Nobody does {item.Kind}.");
         }
+        return true;
     }
 
     // Who wants no letters gets none; a link they asked for is no letter of ours.

@@ -37,6 +37,9 @@ public sealed class WorkItem : ActorOwned
     /// <summary>Drops what it needed to know, once nobody needs it any more.</summary>
     public void Forget() => Body = "{}";
 
+    /// <summary>Nothing is wrong, but it cannot be done just now.</summary>
+    public void Wait(Instant until) => NotBefore = until;
+
     /// <summary>Tries again later, waiting longer each time, up to an hour.</summary>
     public void Failed(string error, Instant now)
     {
