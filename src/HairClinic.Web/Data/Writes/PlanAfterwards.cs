@@ -38,8 +38,10 @@ public sealed class PlanAfterwards(IClock clock) : SaveChangesInterceptor
     {
         if (context is not ClinicDb { Actor: not null } db)
             return;
-        db.ChangeTracker.DetectChanges();
-        var clients = db.ChangeTracker.Entries().Select(ClientOf).OfType<Guid>().Distinct().ToList();
+        // Read once: every reading of the entries looks all of them through for changes.
+        var entries = db.ChangeTracker.Entries().ToList();
+        var owners = entries.Select(e => e.Entity).OfType<HairSystem>().ToDictionary(u => u.Id, u => u.ClientId);
+        var clients = entries.Select(e => ClientOf(e, owners)).OfType<Guid>().Distinct().ToList();
         var now = clock.GetCurrentInstant();
         if (clients.Count > MostClients)
             db.WorkItems.Add(WorkItems.Reckon(now));
@@ -47,20 +49,17 @@ public sealed class PlanAfterwards(IClock clock) : SaveChangesInterceptor
             db.WorkItems.Add(WorkItems.PlanOrders(clients, now));
     }
 
-    private static Guid? ClientOf(EntityEntry entry) =>
+    private static Guid? ClientOf(EntityEntry entry, Dictionary<Guid, Guid?> owners) =>
         entry.State is EntityState.Unchanged or EntityState.Detached
             ? null
             : entry.Entity switch
             {
                 Bond bond when entry.State != EntityState.Modified || entry.Property(nameof(Bond.RemovedOn)).IsModified => bond.ClientId,
                 HairSystem unit => unit.ClientId,
-                UnitRepair repair => Owner(entry.Context, repair.HairSystemId),
-                PromiseRevision promise => Owner(entry.Context, promise.HairSystemId),
+                UnitRepair repair => owners.GetValueOrDefault(repair.HairSystemId),
+                PromiseRevision promise => owners.GetValueOrDefault(promise.HairSystemId),
                 CareFact fact => fact.ClientId,
                 Client client when entry.State == EntityState.Modified => client.Id,
                 _ => null,
             };
-
-    private static Guid? Owner(DbContext context, Guid unitId) =>
-        context.ChangeTracker.Entries<HairSystem>().FirstOrDefault(u => u.Entity.Id == unitId)?.Entity.ClientId;
 }

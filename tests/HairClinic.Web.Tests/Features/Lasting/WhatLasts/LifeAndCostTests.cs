@@ -106,7 +106,13 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
                 unit.Price(paid, currency!);
             var bond = scene.Bond(client, unit, on, adhesive);
             if (!retired)
+            {
+                // Looked at when it was bonded again, half of the way: nobody sees a unit wear out on a head.
+                bond.Remove(on.PlusDays(days / 2), Domain.Bonding.RemovalReason.Scheduled);
+                unit.TakeOff();
+                scene.Bond(client, unit, on.PlusDays(days / 2), adhesive);
                 continue;
+            }
             bond.Remove(on.PlusDays(days), Domain.Bonding.RemovalReason.Scheduled);
             unit.TakeOff();
             unit.LeaveService(UnitState.Retired, on.PlusDays(days), "worn out");
