@@ -18,6 +18,9 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
     /// <summary>Quarters of a year for which lots are on the shelf's record.</summary>
     private const int Quarters = 9;
 
+    /// <summary>In this practice a unit is looked at, coloured and cut in within the week it arrives.</summary>
+    private const int PreparationDays = 5;
+
     /// <returns>What was filled in; null when the database holds a practice already, which is left alone.</returns>
     public async Task<Filled?> FillAsync(CancellationToken cancellation)
     {
@@ -64,6 +67,7 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
         await using var db = databases.Open();
         var scene = new Scene(db, now).LayPractice(DemoPractice.Name);
         scene.Settings.MarkAsDemo();
+        scene.Settings.OrderAhead(PreparationDays, scene.Settings.GapChancePercent);
         foreach (var salon in DemoPractice.Salons)
             Open(scene, salon, today);
         foreach (var person in DemoPractice.People)

@@ -59,7 +59,14 @@ public sealed class PlanAfterwards(IClock clock) : SaveChangesInterceptor
                 UnitRepair repair => owners.GetValueOrDefault(repair.HairSystemId),
                 PromiseRevision promise => owners.GetValueOrDefault(promise.HairSystemId),
                 CareFact fact => fact.ClientId,
-                Client client when entry.State == EntityState.Modified => client.Id,
+                Client client when Moves(entry) => client.Id,
                 _ => null,
             };
+
+    // Another salon has other open days; who left or was folded into another is planned for no more.
+    private static bool Moves(EntityEntry entry) =>
+        entry.State == EntityState.Modified
+        && new[] { nameof(Client.HomeSalonId), nameof(Client.LeftOn), nameof(Client.MergedIntoId) }.Any(name =>
+            entry.Property(name).IsModified
+        );
 }

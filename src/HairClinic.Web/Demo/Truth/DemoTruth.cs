@@ -61,7 +61,7 @@ public static class DemoTruth
     public const double ChancePutAside = 0.015;
 
     /// <summary>Days of hair, on heads, in drawers and on order, that a client of the middle sort wants ahead of them; the others spread about it (of ln).</summary>
-    public const double CoverDays = 128;
+    public const double CoverDays = 200;
 
     /// <inheritdoc cref="CoverDays"/>
     public const double CoverSpread = 0.2;

@@ -9,6 +9,7 @@ public static class NextUnitText
     public static string Of(ReorderOutlook outlook, IStringLocalizer words) =>
         outlook switch
         {
+            { AtRisk: true, IsLate: false } => words["could be without hair before the unit on order is ready"],
             { OrderBy: { } day } => words["order by {0}", Dates.Day(day, outlook.Today)],
             _ => words["order now"],
         };

@@ -85,7 +85,8 @@ public sealed record GroupComparison(
     )
     {
         var told = groups.SelectMany(g => g).ToList();
-        var (columns, clients) = WearFits.Laid(told, name => !determined.Any(d => name.StartsWith(d, StringComparison.Ordinal)));
+        var left = determined.Concat(Nested(groups)).ToList();
+        var (columns, clients) = WearFits.Laid(told, name => !left.Exists(d => name.StartsWith(d, StringComparison.Ordinal)));
         return LikelihoodRatio.Of(
             LifeDistribution.Weibull,
             [.. told.Select(s => s.Spell)],
@@ -96,4 +97,16 @@ public sealed record GroupComparison(
             WearFits.PriorsOf(columns.Select(c => c.Name), factors)
         );
     }
+
+    // Where every base comes from one workshop only, bases left in the model would tell all there is to tell of the workshops.
+    private static IEnumerable<string> Nested(List<IEnumerable<WearSpell>> groups) =>
+        new[] { WearColumn.BasePrefix, WearColumn.AdhesivePrefix, WearColumn.WorkshopPrefix }.Where(prefix =>
+            groups
+                .SelectMany((g, number) => g.SelectMany(s => s.Columns).Select(c => c.Name).Distinct().Select(name => (name, number)))
+                .Where(c => c.name.StartsWith(prefix, StringComparison.Ordinal))
+                .GroupBy(c => c.name)
+                .ToList()
+                is { Count: > 0 } found
+            && found.TrueForAll(name => name.Count() == 1)
+        );
 }

@@ -18,7 +18,17 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         var holds =
             question.Of == LastingSubject.Life
                 ? []
-                : (await HoldBook.LoadAsync(db, await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation), clientIds: null, tracked: false, cancellation)).All(today).ToList();
+                : (
+                    await HoldBook.LoadAsync(
+                        db,
+                        await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
+                        clientIds: null,
+                        tracked: false,
+                        cancellation
+                    )
+                )
+                    .All(today)
+                    .ToList();
         var lives = question.Of == LastingSubject.Hold ? [] : await LifeSpells.ReadAsync(db, today, clientIds: null, cancellation);
         var fit = await FitAsync(db, question, cancellation);
         if (question.Of == LastingSubject.Cost)

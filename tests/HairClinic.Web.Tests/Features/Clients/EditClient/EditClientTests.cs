@@ -76,7 +76,9 @@ public sealed class EditClientTests(PgServer server)
             }
         );
 
-        var work = await clinic.ReadAsync(db => db.WorkItems.SingleAsync(TestContext.Current.CancellationToken));
+        var work = await clinic.ReadAsync(db =>
+            db.WorkItems.SingleAsync(w => w.Kind == WorkKind.RefreshDueDates, TestContext.Current.CancellationToken)
+        );
         Assert.Equal((WorkKind.RefreshDueDates, client.Id), (work.Kind, WorkItems.Read<RefreshDueDatesBody>(work).ClientId));
     }
 
