@@ -225,7 +225,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         }
     }
 
-    private Task StoreFitAsync(TestClinic clinic) =>
+    private Task<int> StoreFitAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
         {
             var today = here.DayOf(clinic.Clock.GetCurrentInstant());
