@@ -78,7 +78,7 @@ public sealed class DemoTruthTests(PgServer server)
             },
             ends
         );
-        Assert.InRange(lives.Count(l => l.BareDays > 0), 10, 60);
+        Assert.InRange(lives.Count(l => l.BareDays > 0), 3, 60);
         Assert.InRange(lives.Count(HasNothingToFollowAnOldUnit), 5, 40);
     }
 
