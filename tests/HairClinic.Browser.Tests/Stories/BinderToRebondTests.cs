@@ -157,8 +157,8 @@ public sealed class BinderToRebondTests(ChromiumBrowser chromium)
         Assert.InRange(taps, 1, 12);
         await page.PictureAsync("story-09-logged");
         await page.NothingForAxeAsync();
-        // Her own bond before counts: the reason says so.
-        await page.GetByText("By this client’s own bond before, four in five still hold")
+        // Her own bonds before count: the reason says so.
+        await page.GetByText("before, four in five still hold")
             .First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
         return (await page.Locator(".vast time").InnerTextAsync()).Trim();
 
