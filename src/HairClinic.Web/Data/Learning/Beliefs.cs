@@ -29,11 +29,12 @@ public sealed record Beliefs(WearBelief Hold, WearBelief Life)
         );
     }
 
-    /// <summary>The fits that count, the newest first: of today's model, with an estimate.</summary>
+    /// <summary>The fits that count, the newest first: of today's model, with an estimate, from something seen.</summary>
+    /// <remarks>A reckoning of an empty book knows of no spread among clients: it would make a client's own bonds count for nothing.</remarks>
     public static IQueryable<StoredFit> Told(ClinicDb db, WearQuantity quantity) =>
         db
             .StoredFits.AsNoTracking()
-            .Where(f => f.Quantity == quantity && f.ModelVersion == StoredFit.CurrentModel && f.Converged)
+            .Where(f => f.Quantity == quantity && f.ModelVersion == StoredFit.CurrentModel && f.Converged && f.Spells > 0)
             .OrderByDescending(f => f.FittedAt);
 
     /// <summary>Staff and jobs read the factor rows; a client's own page does without.</summary>

@@ -3,6 +3,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Wear;
+using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Learning;
@@ -69,6 +70,24 @@ public sealed class OwnTargetTests(PgServer server)
         });
 
         Assert.True(after < before);
+    }
+
+    [Fact]
+    public async Task A_reckoning_of_an_empty_book_does_not_make_a_clients_own_bonds_count_for_nothing()
+    {
+        await using var clinic = await OpenAsync(lifted: true, bonds: 3);
+        var before = await TargetAsync(clinic);
+        await clinic.ReadAsync(db =>
+        {
+            var (fit, clients) = WearFits.Of([], new Dictionary<WearHabit, double>());
+            var now = clinic.Clock.GetCurrentInstant();
+            db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), WearQuantity.Hold, fit, clients, First, now));
+            return db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        });
+
+        var (days, reason) = await TargetAsync(clinic);
+
+        Assert.Equal((before.Days, DueRuleName.TargetFromOwnBonds), (days, reason.Rule));
     }
 
     private async Task<TestClinic> OpenAsync(bool lifted, int bonds) =>
