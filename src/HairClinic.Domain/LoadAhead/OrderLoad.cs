@@ -3,8 +3,6 @@ namespace HairClinic.Domain.LoadAhead;
 /// <summary>Orders by month, summed over clients under each scenario of what they share, as <see cref="SalonLoad"/> does for visits.</summary>
 public sealed class OrderLoad(int months)
 {
-    // 90 % point of the normal distribution: a band of 80 %.
-    private const double Z = 1.2815515655446004;
     private readonly VisitCount[,] sums = new VisitCount[LoadScenario.Three.Count, months];
 
     public int Months => months;
@@ -27,24 +25,12 @@ public sealed class OrderLoad(int months)
     /// <summary>Expected orders of the month; the variance holds the clients' own chance and the doubt about what they share.</summary>
     public VisitCount Month(int month)
     {
-        var (mean, variance) = (0.0, 0.0);
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
-        {
-            mean += LoadScenario.Three[scenario].Share * sums[scenario, month].Mean;
-            variance += LoadScenario.Three[scenario].Share * sums[scenario, month].Variance;
-        }
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
-            variance += LoadScenario.Three[scenario].Share * Math.Pow(sums[scenario, month].Mean - mean, 2);
+        var (mean, variance) = LoadScenario.Mixed(s => (sums[s, month].Mean, sums[s, month].Variance));
         return new(mean, variance);
     }
 
     /// <summary>Within which the month's orders lie with 80 % chance.</summary>
-    public (double From, double To) Band(int month)
-    {
-        var count = Month(month);
-        var reach = Z * Math.Sqrt(count.Variance);
-        return (Math.Max(0, count.Mean - reach), count.Mean + reach);
-    }
+    public (double From, double To) Band(int month) => LoadScenario.Band(Month(month).Mean, Month(month).Variance);
 
     public IReadOnlyList<IReadOnlyList<VisitCount>> Scenarios() =>
         [

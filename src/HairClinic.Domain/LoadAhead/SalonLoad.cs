@@ -7,8 +7,6 @@ namespace HairClinic.Domain.LoadAhead;
 /// </remarks>
 public sealed class SalonLoad(int weeks)
 {
-    // 90 % point of the normal distribution: a band of 80 %.
-    private const double Z = 1.2815515655446004;
     private readonly WeekLoad[,] sums = new WeekLoad[LoadScenario.Three.Count, weeks];
 
     public int Weeks => weeks;
@@ -50,21 +48,18 @@ public sealed class SalonLoad(int weeks)
         var total = default(WeekLoad);
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
             total += Scaled(sums[scenario, week], LoadScenario.Three[scenario].Share);
-        var (chair, hands) = (total.ChairVariance, total.HandsOnVariance);
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+        return total with
         {
-            var share = LoadScenario.Three[scenario].Share;
-            chair += share * Math.Pow(sums[scenario, week].ChairMinutes - total.ChairMinutes, 2);
-            hands += share * Math.Pow(sums[scenario, week].HandsOnMinutes - total.HandsOnMinutes, 2);
-        }
-        return total with { ChairVariance = chair, HandsOnVariance = hands };
+            ChairVariance = LoadScenario.Mixed(s => (sums[s, week].ChairMinutes, sums[s, week].ChairVariance)).Variance,
+            HandsOnVariance = LoadScenario.Mixed(s => (sums[s, week].HandsOnMinutes, sums[s, week].HandsOnVariance)).Variance,
+        };
     }
 
     /// <summary>Within which chair-minutes lie with 80 % chance.</summary>
-    public (double From, double To) ChairBand(int week) => Band(Week(week).ChairMinutes, Week(week).ChairVariance);
+    public (double From, double To) ChairBand(int week) => LoadScenario.Band(Week(week).ChairMinutes, Week(week).ChairVariance);
 
     /// <summary>As <see cref="ChairBand"/>, of a stylist's minutes.</summary>
-    public (double From, double To) HandsOnBand(int week) => Band(Week(week).HandsOnMinutes, Week(week).HandsOnVariance);
+    public (double From, double To) HandsOnBand(int week) => LoadScenario.Band(Week(week).HandsOnMinutes, Week(week).HandsOnVariance);
 
     /// <summary>The first week whose expected minutes are more than there is; null where all fit.</summary>
     /// <param name="chair">Chair-minutes of each week's opening hours.</param>
@@ -78,9 +73,6 @@ public sealed class SalonLoad(int weeks)
         }
         return null;
     }
-
-    private static (double From, double To) Band(double mean, double variance) =>
-        (Math.Max(0, mean - Z * Math.Sqrt(variance)), mean + Z * Math.Sqrt(variance));
 
     private static WeekLoad Scaled(WeekLoad load, double share) =>
         new(
