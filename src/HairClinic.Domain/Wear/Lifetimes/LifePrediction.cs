@@ -11,6 +11,9 @@ public sealed class LifePrediction
     private readonly double tau;
     private readonly bool weibull;
 
+    // Some eight years: nothing here lasts so long.
+    private const int FarthestDays = 3000;
+
     /// <param name="place">The window of what is predicted.</param>
     /// <param name="covariates">Its xᵀβ as it is from now on; 0 where none is known.</param>
     public LifePrediction(LifePopulation population, LifeNodes client, RowPlace place, double covariates = 0)
@@ -92,6 +95,9 @@ public sealed class LifePrediction
         var log = Brent.FindRoot(at => LogSurvival(Math.Exp(at)) - height, low, high, 1e-12, 200);
         return Math.Max(0, Math.Exp(log) - age);
     }
+
+    /// <summary>The whole days after which a share has ended, of what lasted <paramref name="age"/> days; no more than a calendar can be asked for.</summary>
+    public int WholeDaysGiven(double age, double probability) => (int)Math.Round(Math.Min(QuantileGiven(age, probability), FarthestDays));
 
     /// <summary>The last whole day, at least 1, on which at least this share goes on: fixed when a bond is made.</summary>
     public int LastDayAtOrAbove(double survival)

@@ -27,8 +27,8 @@ internal static class WearLineAhead
         foreach (var lane in inHand)
         {
             var (life, worn) = ahead.Left[ids[lane.Serial]];
-            var (early, half, late) = (Days(0.1), Days(0.5), Days(0.9));
-            var reach = Math.Max(1, Days(0.98));
+            var (early, late) = (life.WholeDaysGiven(worn, 0.1), life.WholeDaysGiven(worn, 0.9));
+            var reach = Math.Max(1, life.WholeDaysGiven(worn, 0.98));
             faded[lane.Serial] = lane with
             {
                 Fade =
@@ -41,9 +41,7 @@ internal static class WearLineAhead
                 ],
                 Band = new WearBand(start.PlusDays(early), start.PlusDays(late)),
             };
-            start = start.PlusDays(half);
-
-            int Days(double chance) => (int)Math.Round(Math.Min(life.QuantileGiven(worn, chance), 3000));
+            start = start.PlusDays(life.WholeDaysGiven(worn, 0.5));
         }
         // The post stands on the unit whose end it is reckoned from: the last that is in hand, or the next to come.
         var posted = inHand.LastOrDefault()?.Serial ?? lanes.LastOrDefault(lane => lane.Retired is null)?.Serial;

@@ -24,7 +24,7 @@ public sealed partial class NextUnit
     {
         var unit = known.Units.Units.Single(u => u.Id == id);
         var (life, worn) = known.Case!.Left[id];
-        LocalDate Day(double chance) => known.Today.PlusDays((int)Math.Round(Math.Min(life.QuantileGiven(worn, chance), 3000)));
+        LocalDate Day(double chance) => known.Today.PlusDays(life.WholeDaysGiven(worn, chance));
         return new UnitLeft(unit.Serial, unit.State == UnitState.Bonded, Day(0.1), Day(0.5), Day(0.9));
     }
 
