@@ -53,6 +53,9 @@ public readonly record struct WindowPrior
             : new(distribution, (Math.Log(lowDays) + Math.Log(highDays)) / 2, width, 0.326425, 0.174481, 0.123377);
     }
 
+    /// <summary>Any window: b and δ are kept per unit of width, so where only they are asked about, one serves for all.</summary>
+    public static WindowPrior Any(LifeDistribution distribution) => Of(distribution, 1, 2);
+
     public RowPlace Place => new(Centre, Sigma, Width);
 
     /// <summary>The priors of a fit over rows that all carry such windows.</summary>

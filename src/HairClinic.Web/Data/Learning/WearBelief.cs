@@ -13,7 +13,7 @@ public sealed class WearBelief
     {
         Fit = fit is { Converged: true } ? fit : null;
         this.factors = factors;
-        Population = Fit?.Population() ?? LifePopulation.Unseen(AnyWindow);
+        Population = Fit?.Population() ?? LifePopulation.Unseen(WindowPrior.Any(LifeDistribution.Weibull));
         for (var i = 0; i < (Fit?.Columns.Length ?? 0); i++)
             places[Fit!.Columns[i]] = i;
     }
@@ -22,9 +22,6 @@ public sealed class WearBelief
     public StoredFit? Fit { get; }
 
     public LifePopulation Population { get; }
-
-    // b and δ are kept per unit of a window's width, so before any fit one window serves for all.
-    private static WindowPrior AnyWindow => WindowPrior.Of(LifeDistribution.Weibull, 1, 2);
 
     /// <summary>xᵀβ. What the fit did not know counts as the practice's factor row has it, or not at all.</summary>
     public double Effect(IEnumerable<WearColumn> columns) => columns.Sum(c => c.Value * Coefficient(c.Name));

@@ -28,7 +28,7 @@ public static class WearFits
 
     /// <summary>Of a fit with these covariates: the practice's factor rows where there are some.</summary>
     public static LifePriors PriorsOf(IEnumerable<string> columns, IReadOnlyDictionary<WearHabit, double> factors) =>
-        WindowPrior.Of(LifeDistribution.Weibull, 1, 2).Priors([.. columns.Select(name => PriorOf(name, factors))]);
+        WindowPrior.Any(LifeDistribution.Weibull).Priors([.. columns.Select(name => PriorOf(name, factors))]);
 
     private static (List<LifeColumn> Columns, int[] Clients) Laid(
         IReadOnlyList<(Guid? Client, IReadOnlyList<WearColumn> Columns)> rows,
