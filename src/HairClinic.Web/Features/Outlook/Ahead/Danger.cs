@@ -1,6 +1,7 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -19,9 +20,8 @@ public sealed record Danger(IReadOnlyList<Danger.Row> AtRisk, int AllAtRisk, IRe
     {
         var plans =
             from plan in db.ReorderPlans.AsNoTracking()
-            join client in db.Clients on plan.ClientId equals client.Id
+            join client in SalonPlans.Planned(db) on plan.ClientId equals client.Id
             join salon in db.Salons on client.HomeSalonId equals salon.Id
-            where client.LeftOn == null && client.MergedIntoId == null
             select new
             {
                 plan,

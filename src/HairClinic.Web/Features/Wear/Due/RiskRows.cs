@@ -1,5 +1,6 @@
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Learning;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Wear.Due;
@@ -8,10 +9,7 @@ namespace HairClinic.Web.Features.Wear.Due;
 internal static class RiskRows
 {
     public static IQueryable<ReorderPlan> Of(ClinicDb db, IReadOnlyList<Guid> salons) =>
-        db.ReorderPlans.Where(p =>
-            p.AtRisk
-            && db.Clients.Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId) && c.LeftOn == null && c.MergedIntoId == null)
-        );
+        db.ReorderPlans.Where(p => p.AtRisk && SalonPlans.Planned(db).Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId)));
 
     public static Task<List<RiskRow>> ReadAsync(
         ClinicDb db,
