@@ -24,6 +24,9 @@ public sealed class Reckoner(ClinicDbFactory databases, IClock clock)
     public async Task<bool> RunAsync(CancellationToken cancellation)
     {
         await using var gate = databases.Open();
+        // Asked every few seconds: mostly there is none, and then nothing needs to be held.
+        if (await ReckoningBook.RunningAsync(gate, cancellation) is null)
+            return false;
         await using var held = await gate.Database.BeginTransactionAsync(cancellation);
         if (!await ReckoningBook.TryHoldAsync(gate, cancellation) || await ReckoningBook.RunningAsync(gate, cancellation) is not { } run)
             return false;
@@ -127,22 +130,7 @@ public sealed class Reckoner(ClinicDbFactory databases, IClock clock)
         !(await SayAsync(runId, r => r.Reach(stage, done, total), cancellation)).StopAsked;
 
     // On a connection of its own: whoever watches sees it at once, and a wish to stop is read.
-    private async Task<Reckoning> SayAsync(Guid runId, Action<Reckoning> say, CancellationToken cancellation)
-    {
-        while (true)
-        {
-            await using var db = databases.Open();
-            var run = await db.Reckonings.SingleAsync(r => r.Id == runId, cancellation);
-            say(run);
-            try
-            {
-                await db.SaveChangesAsync(cancellation);
-                return run;
-            }
-            catch (DbUpdateConcurrencyException)
-            {
-                // Somebody asked it to stop at this very moment: read that, and say it again.
-            }
-        }
-    }
+    private async Task<Reckoning> SayAsync(Guid runId, Action<Reckoning> say, CancellationToken cancellation) =>
+        await ReckoningBook.ChangeAsync(databases, runId, say, cancellation)
+        ?? throw new InvalidOperationException("The run that goes on is not there any more.");
 }

@@ -1,6 +1,7 @@
 using HairClinic.Domain.LoadAhead;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -32,6 +33,33 @@ public static class ReckoningBook
 
     public static Task<Reckoning?> RunningAsync(ClinicDb db, CancellationToken cancellation) =>
         db.Reckonings.AsNoTracking().SingleOrDefaultAsync(r => r.EndedAt == null, cancellation);
+
+    /// <summary>Changes a run, again if somebody else changed it at the same moment: who carries it out and who wants it to stop both write.</summary>
+    /// <returns>Null where there is no such run.</returns>
+    public static async Task<Reckoning?> ChangeAsync(
+        ClinicDbFactory databases,
+        Guid id,
+        Action<Reckoning> change,
+        CancellationToken cancellation
+    )
+    {
+        while (true)
+        {
+            await using var db = databases.Open();
+            if (await db.Reckonings.SingleOrDefaultAsync(r => r.Id == id, cancellation) is not { } run)
+                return null;
+            change(run);
+            try
+            {
+                await db.SaveChangesAsync(cancellation);
+                return run;
+            }
+            catch (DbUpdateConcurrencyException)
+            {
+                // What the other wrote is read, and ours said again.
+            }
+        }
+    }
 
     /// <summary>The newest that came to its end.</summary>
     public static Task<Reckoning?> LastDoneAsync(ClinicDb db, CancellationToken cancellation) =>

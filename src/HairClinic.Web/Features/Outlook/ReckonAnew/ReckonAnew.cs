@@ -55,21 +55,8 @@ public sealed class ReckonAnew(ClinicDbFactory databases, WriteOnce writes, Curr
     /// <exception cref="Refusal">It has ended.</exception>
     public async Task StopAsync(Guid id, CancellationToken cancellation)
     {
-        while (true)
-        {
-            await using var db = databases.Open();
-            var run = await db.Reckonings.SingleOrDefaultAsync(r => r.Id == id, cancellation) ?? throw new Refusal("It has ended already.");
-            run.AskToStop();
-            try
-            {
-                await db.SaveChangesAsync(cancellation);
-                return;
-            }
-            catch (DbUpdateConcurrencyException)
-            {
-                // It went on meanwhile: read how far it is, and ask again.
-            }
-        }
+        if (await ReckoningBook.ChangeAsync(databases, id, run => run.AskToStop(), cancellation) is null)
+            throw new Refusal("It has ended already.");
     }
 
     // A run's fits are those made while it ran.
