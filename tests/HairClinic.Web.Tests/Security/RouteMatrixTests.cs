@@ -18,7 +18,8 @@ public sealed class RouteMatrixTests(PgServer server)
     [Fact]
     public async Task Each_address_opens_to_whom_it_should_with_what_is_theirs_and_to_nobody_else()
     {
-        await using var site = await ClinicSite.OpenAsync(server);
+        var faults = new CapturedLog();
+        await using var site = await ClinicSite.OpenAsync(server, faults.CatchFaults);
         var everybody = await Somebody.AllAsync(site);
         var wrong = new ConcurrentBag<string>();
         await Parallel.ForEachAsync(
@@ -40,7 +41,7 @@ public sealed class RouteMatrixTests(PgServer server)
 
         var news = wrong.Except(StillOpen).Distinct().Order(StringComparer.Ordinal).ToList();
         var closed = StillOpen.Except(wrong).Order(StringComparer.Ordinal).ToList();
-        Assert.True(news.Count == 0, "Wrong:\n" + string.Join('\n', news));
+        Assert.True(news.Count == 0, "Wrong:\n" + string.Join('\n', news.Concat(faults.Lines)));
         Assert.True(closed.Count == 0, "No longer wrong, strike out in still-open.txt:\n" + string.Join('\n', closed));
     }
 
