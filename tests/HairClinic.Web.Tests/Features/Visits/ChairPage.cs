@@ -52,19 +52,13 @@ internal sealed class ChairPage<TPage> : BunitContext
     /// <summary>One tap on a choice, by the words on it, in the question of that name.</summary>
     public void Choose(string question, string words)
     {
-        var asked = Page.FindAll("fieldset")
-            .Single(f => f.QuerySelector("legend")!.TextContent.Trim().StartsWith(question, StringComparison.Ordinal));
-        asked
-            .QuerySelectorAll("label")
-            .Single(l => l.TextContent.Trim().StartsWith(words, StringComparison.Ordinal))
-            .QuerySelector("input")!
-            .Change(true);
+        Shown(() => Choice(question, words)).Change(true);
         Taps++;
     }
 
     public void Press(string words)
     {
-        Page.FindAll("button").Single(b => b.TextContent.Trim() == words).Click();
+        Shown(() => Page.FindAll("button").SingleOrDefault(b => b.TextContent.Trim() == words)).Click();
         Taps++;
     }
 
@@ -80,6 +74,20 @@ internal sealed class ChairPage<TPage> : BunitContext
     public bool Has(string text) => Page.Markup.Contains(text, StringComparison.Ordinal);
 
     public IElement Find(string selector) => Page.Find(selector);
+
+    private IElement? Choice(string question, string words) =>
+        Page.FindAll("fieldset")
+            .SingleOrDefault(f => f.QuerySelector("legend")!.TextContent.Trim().StartsWith(question, StringComparison.Ordinal))
+            ?.QuerySelectorAll("label")
+            .SingleOrDefault(l => l.TextContent.Trim().StartsWith(words, StringComparison.Ordinal))
+            ?.QuerySelector("input");
+
+    // What the tap before brings may not be drawn yet: the page draws when it comes to it, and a person waits to see it.
+    private IElement Shown(Func<IElement?> what)
+    {
+        Page.WaitForState(() => what() is not null, TimeSpan.FromSeconds(20));
+        return what()!;
+    }
 
     // The slices come from the person's own scope, whole, with all they need.
     private sealed class Slices(IServiceProvider services) : IServiceProvider
