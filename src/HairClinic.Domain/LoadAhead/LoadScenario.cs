@@ -1,12 +1,11 @@
+using HairClinic.Domain.Wear.Curves;
+
 namespace HairClinic.Domain.LoadAhead;
 
 /// <summary>One value of what all clients share (δ of the fit) and how much it is believed.</summary>
 /// <param name="Shift">In standard deviations of δ.</param>
 public readonly record struct LoadScenario(double Shift, double Share)
 {
-    // 90 % point of the normal distribution: a band of 80 %.
-    private const double Z = 1.2815515655446004;
-
     /// <summary>Gauss's rule of three for a normal: exact where the load bends gently with δ.</summary>
     public static readonly IReadOnlyList<LoadScenario> Three =
     [
@@ -32,5 +31,5 @@ public readonly record struct LoadScenario(double Shift, double Share)
 
     /// <summary>Within which it lies with 80 % chance; never below 0.</summary>
     internal static (double From, double To) Band(double mean, double variance) =>
-        (Math.Max(0, mean - Z * Math.Sqrt(variance)), mean + Z * Math.Sqrt(variance));
+        (Math.Max(0, mean - NormalBand.EightyPercent * Math.Sqrt(variance)), mean + NormalBand.EightyPercent * Math.Sqrt(variance));
 }

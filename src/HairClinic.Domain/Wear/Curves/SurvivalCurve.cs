@@ -8,7 +8,7 @@ namespace HairClinic.Domain.Wear.Curves;
 public sealed class SurvivalCurve
 {
     // 97.5 % point of the normal distribution.
-    private const double Z = 1.959963984540054;
+    private const double Z = NormalBand.NinetyFivePercent;
     private readonly CurveStep[] steps;
 
     private SurvivalCurve(CurveStep[] steps, int count, double lastTime) => (this.steps, Count, LastTime) = (steps, count, lastTime);

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data.Learning;
 using NodaTime;
@@ -18,9 +19,6 @@ public sealed record FitFacts(
     IReadOnlyList<FitFacts.Effect> Effects
 )
 {
-    // 90 % point of the normal distribution: an 80 % band.
-    private const double Z = 1.2815515655446004;
-
     public static readonly FitFacts None = new(null, StoredFit.CurrentModel, 0, 0, 0, false, [], []);
 
     /// <param name="Factor">Multiplies the time to be expected.</param>
@@ -59,6 +57,6 @@ public sealed record FitFacts(
         let column = fit.Columns[place]
         where shown.Any(s => column.StartsWith(s, StringComparison.Ordinal)) && names.ContainsKey(column)
         let at = fit.Coefficients[place + 1]
-        let reach = Z * fit.StdError(place + 1)
+        let reach = NormalBand.EightyPercent * fit.StdError(place + 1)
         select new Effect(names[column], Math.Exp(at), Math.Exp(at - reach), Math.Exp(at + reach));
 }

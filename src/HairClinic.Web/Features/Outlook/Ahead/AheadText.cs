@@ -30,8 +30,6 @@ public static class AheadText
 
     public static string Share(double share) => share.ToString("P1", CultureInfo.CurrentCulture);
 
-    public static string Chance(double chance) => chance.ToString("P0", CultureInfo.CurrentCulture);
-
     public static string Breaches(int number, IStringLocalizer words) => number == 1 ? words["1 breach"] : words["{0} breaches", number];
 
     public static string Days(int number, IStringLocalizer words) => number == 1 ? words["1 day"] : words["{0} days", number];
