@@ -78,8 +78,7 @@ public sealed partial class PracticeWork(
                 {
                     var book = await OrderBook.LoadAsync(db, cancellation);
                     var clients = WorkItems.Read<PlanOrdersBody>(item).ClientIds;
-                    await SalonPlans.TakeAsync(db, book, clients, clock.GetCurrentInstant(), cancellation);
-                    await db.SaveChangesAsync(cancellation);
+                    await SalonPlans.StoreAsync(db, book, clients, clock.GetCurrentInstant(), cancellation);
                 }
                 break;
             case WorkKind.Reckon:

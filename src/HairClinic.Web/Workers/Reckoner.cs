@@ -86,16 +86,14 @@ public sealed class Reckoner(ClinicDbFactory databases, IClock clock)
         var book = await OrderBook.LoadAsync(db, cancellation);
         var dues = await DueBook.LoadAsync(db, cancellation);
         var ahead = new WeeksAhead(book, dues, await WeeksAhead.MinutesAsync(db, cancellation), now);
-        var gone = await db.ReorderPlans.Where(p => !SalonPlans.Planned(db).Any(c => c.Id == p.ClientId)).ToListAsync(cancellation);
-        db.ReorderPlans.RemoveRange(gone);
+        await db.ReorderPlans.Where(p => !SalonPlans.Planned(db).Any(c => c.Id == p.ClientId)).ExecuteDeleteAsync(cancellation);
         var clients = await SalonPlans.Planned(db).OrderBy(c => c.Id).Select(c => c.Id).ToListAsync(cancellation);
         foreach (var (number, batch) in clients.Chunk(BatchSize).Index())
         {
             if (!await ReachAsync(runId, ReckoningStage.Planning, number * BatchSize, clients.Count, cancellation))
                 return false;
-            var orders = await SalonPlans.TakeAsync(db, book, batch, now, cancellation);
+            var orders = await SalonPlans.StoreAsync(db, book, batch, now, cancellation);
             await ahead.AddAsync(db, batch, orders, cancellation);
-            await db.SaveChangesAsync(cancellation);
             db.ChangeTracker.Clear();
         }
         await ReachAsync(runId, ReckoningStage.Storing, clients.Count, clients.Count, cancellation);

@@ -97,6 +97,27 @@ public sealed class ReckonerTests(PgServer server)
     }
 
     [Fact]
+    public async Task Plans_asked_for_at_the_same_moment_are_made_one_after_another()
+    {
+        await using var clinic = await OpenAsync(clients: 12);
+
+        await Task.WhenAll(
+            Enumerable
+                .Range(0, 8)
+                .Select(_ =>
+                    clinic.ReadAsync(async db =>
+                    {
+                        var book = await OrderBook.LoadAsync(db, Cancel);
+                        var planned = clients.Select(c => c.Id).ToList();
+                        return await SalonPlans.StoreAsync(db, book, planned, clinic.Clock.GetCurrentInstant(), Cancel);
+                    })
+                )
+        );
+
+        Assert.Equal(12, await clinic.ReadAsync(db => db.ReorderPlans.CountAsync(Cancel)));
+    }
+
+    [Fact]
     public async Task At_night_one_is_asked_for_and_by_day_none_again()
     {
         await using var clinic = await OpenAsync(clients: 0);

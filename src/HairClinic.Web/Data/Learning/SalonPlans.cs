@@ -12,9 +12,29 @@ public static class SalonPlans
     public static IQueryable<Client> Planned(ClinicDb db) =>
         db.Clients.AsNoTracking().Where(c => c.LeftOn == null && c.MergedIntoId == null && c.ErasedAt == null);
 
-    /// <summary>Reckons these clients' plans anew; whoever has none any more loses theirs. Saves nothing.</summary>
+    /// <summary>Reckons these clients' plans anew and saves them; whoever has none any more loses theirs.</summary>
+    /// <remarks>
+    /// One at a time in a practice: a reckoning and what changed meanwhile may ask for the same client, and the later must see what
+    /// the earlier stored.
+    /// </remarks>
     /// <returns>The cases, by client, of those who have one.</returns>
-    public static async Task<Dictionary<Guid, (OrderCase Case, ReorderOutlook Outlook)>> TakeAsync(
+    public static async Task<Dictionary<Guid, (OrderCase Case, ReorderOutlook Outlook)>> StoreAsync(
+        ClinicDb db,
+        OrderBook book,
+        IReadOnlyCollection<Guid> clientIds,
+        Instant now,
+        CancellationToken cancellation
+    )
+    {
+        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock(hashtextextended({"plans " + db.PracticeId}, 0))", cancellation);
+        var planned = await TakeAsync(db, book, clientIds, now, cancellation);
+        await db.SaveChangesAsync(cancellation);
+        await transaction.CommitAsync(cancellation);
+        return planned;
+    }
+
+    private static async Task<Dictionary<Guid, (OrderCase Case, ReorderOutlook Outlook)>> TakeAsync(
         ClinicDb db,
         OrderBook book,
         IReadOnlyCollection<Guid> clientIds,
