@@ -50,6 +50,9 @@ public sealed class HairSystem : PracticeOwned
     /// <summary>How often it was sent back to be made again; null where an old book does not say.</summary>
     public int? RemadeTimes { get; private set; }
 
+    /// <summary>It did not pass its inspection, and the workshop makes it again.</summary>
+    public bool IsBeingRemade => State == UnitState.Remake || (State.IsInFlight() && RemadeTimes > 0);
+
     /// <summary>The unit a repeat order was copied from.</summary>
     public Guid? RepeatsId { get; private set; }
 
@@ -190,13 +193,14 @@ public sealed class HairSystem : PracticeOwned
     public void BelongToClient(Guid clientId) => ClientId = clientId;
 
     /// <summary>Takes over what an old book says, in whatever state it says; the book is the witness.</summary>
+    /// <param name="remadeTimes">Null where the book does not say.</param>
     /// <exception cref="Refusal">Two steps are dated in the wrong order.</exception>
-    public void Restore(UnitState state, UnitDates dates, string? retiredBecause)
+    public void Restore(UnitState state, UnitDates dates, string? retiredBecause, int? remadeTimes = null)
     {
         if (dates.FirstDisorder() is var (earlier, later))
             throw new Refusal("Unit {0} was {1} before it was {2}.", Serial, later, earlier);
         RetiredBecause = retiredBecause;
-        RemadeTimes = null;
+        RemadeTimes = remadeTimes;
         Move(state, dates);
     }
 

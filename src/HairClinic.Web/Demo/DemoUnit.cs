@@ -98,6 +98,8 @@ public sealed class DemoUnit(string serial, DemoKind kind, LocalDate ordered, Lo
             State = StateBy(dates),
             Dates = dates,
             Promises = [.. Promises(today)],
+            // One that is being made again today goes back in the book.
+            TimesRemade = remade <= today ? 1 : 0,
             RetiredBecause = Because,
             Place = dates.ArrivedOn is null || OnHead || End is UnitState.ReturnedToClient or UnitState.Lost ? null : salon,
             Price = price,

@@ -153,6 +153,31 @@ public sealed class ReckonerTests(PgServer server)
     }
 
     [Fact]
+    public async Task A_unit_on_its_way_made_again_tells_of_the_remake_and_not_of_how_long_an_order_takes()
+    {
+        await using var clinic = await OpenAsync(clients: 1);
+        await clinic.ReadAsync(async db =>
+        {
+            var unit = new HairSystem(Guid.CreateVersion7(), "R-1", clients[0].Id, kind.Id, Today.PlusDays(-120));
+            unit.Order(Today.PlusDays(-120));
+            unit.Arrive(Today.PlusDays(-50), clients[0].HomeSalonId);
+            unit.Inspect(Today.PlusDays(-50));
+            unit.SendBackForRemake(Guid.CreateVersion7(), Today.PlusDays(-50), Today.PlusDays(6));
+            unit.Ship(Today.PlusDays(-3));
+            db.HairSystems.Add(unit);
+            return await db.SaveChangesAsync(Cancel);
+        });
+
+        await RunAsync(clinic);
+
+        var lead = await clinic.ReadAsync(db => db.StoredLeads.SingleAsync(Cancel));
+        Assert.Empty(lead.Waited);
+        // The client's two units in house arrived once, ten weeks after their order.
+        Assert.Equal([70, 70], lead.Arrived);
+        Assert.Equal((1, 2), (lead.Remade, lead.Kept));
+    }
+
+    [Fact]
     public async Task Whoever_left_is_planned_for_no_more()
     {
         await using var clinic = await OpenAsync(clients: 2);

@@ -31,10 +31,7 @@ public static class LeadRecords
             lead.Take(
                 orders.Today,
                 [.. own.Where(ArrivedOnce).OrderBy(u => u.Dates.ArrivedOn).Select(u => (double)orders.Took(u))],
-                [
-                    .. own.Where(u => u.State.IsInFlight() && u.State != UnitState.Remake)
-                        .Select(u => (double)orders.Waited(u, orders.Today)),
-                ],
+                [.. own.Where(u => u.State.IsInFlight() && !u.IsBeingRemade).Select(u => (double)orders.Waited(u, orders.Today))],
                 made.Count(u => u.RemadeTimes > 0),
                 made.Count(u => u.RemadeTimes == 0 && u.Dates.AcceptedOn is not null)
             );

@@ -64,7 +64,7 @@ public sealed class OrderTimes(
     private int DayOf(LeadTable table, Guid kindId, double chance) => Math.Min(DaysOf(kindId).DayOf(table.By(chance)), DaysInSight);
 
     private static LocalDate? Since(HairSystem unit) =>
-        unit.State == UnitState.Remake
+        unit.IsBeingRemade
             ? unit.Promises.MaxBy(p => p.Number)?.SaidOn ?? unit.Dates.InspectedOn ?? unit.Dates.OrderedOn
             : unit.Dates.OrderedOn;
 

@@ -138,7 +138,8 @@ public sealed class Scene(ClinicDb db, Instant now)
                 InspectedOn = arrived,
                 AcceptedOn = arrived,
             },
-            retiredBecause: null
+            retiredBecause: null,
+            remadeTimes: 0
         );
         unit.Keep(client.HomeSalonId);
         db.HairSystems.Add(unit);

@@ -17,6 +17,7 @@ public sealed record UnitRow
     public UnitState? State { get; init; }
     public UnitDates Dates { get; init; } = new();
     public IReadOnlyList<LocalDate> Promises { get; init; } = [];
+    public int? TimesRemade { get; init; }
     public string? RetiredBecause { get; init; }
     public string? Place { get; init; }
     public SheetMoney? Price { get; init; }
@@ -46,6 +47,7 @@ public sealed record UnitRow
                 RetiredOn = cells.Date(row, Columns.RetiredOn),
             },
             Promises = cells.Dates(row, Columns.PromisedFor),
+            TimesRemade = cells.WholeNumber(row, Columns.TimesRemade),
             RetiredBecause = cells.Text(row, Columns.RetiredBecause),
             Place = cells.Text(row, Columns.Place),
             Price = cells.Money(row, Columns.Price),
@@ -64,6 +66,7 @@ public sealed record UnitRow
             State = unit.State,
             Dates = unit.Dates,
             Promises = [.. unit.Promises.OrderBy(p => p.Number).Select(p => p.PromisedFor)],
+            TimesRemade = unit.RemadeTimes,
             RetiredBecause = unit.RetiredBecause,
             Place = place,
             Price = unit is { PriceMinor: { } minor, Currency: { } currency } ? new SheetMoney(minor, currency) : null,
@@ -93,6 +96,7 @@ public sealed record UnitRow
                 RetiredOn = Dates.RetiredOn ?? book.Dates.RetiredOn,
             },
             Promises = Promises.Count == 0 ? book.Promises : Promises,
+            TimesRemade = TimesRemade ?? book.TimesRemade,
             RetiredBecause = RetiredBecause ?? book.RetiredBecause,
             Place = Place ?? book.Place,
             Price = Price ?? book.Price,
@@ -114,6 +118,7 @@ public sealed record UnitRow
             CellText.Of(Dates.ArrivedOn),
             CellText.Of(Dates.InspectedOn),
             CellText.Of(Dates.AcceptedOn),
+            CellText.Of(TimesRemade),
             CellText.Of(Dates.PreparedOn),
             CellText.Of(Dates.FirstBondedOn),
             CellText.Of(Dates.RetiredOn),

@@ -23,10 +23,10 @@ public sealed class ImportTests(PgServer server)
             "C-2,Núria Ávalos-Quist,,Kite Street,,,,"
         ),
         [SheetKind.Units] = Binders.Csv(
-            "serial,client code,workshop,base,unit kind,state,ordered on,promised for,arrived on,accepted on,price,currency",
-            "U-1,C-1,Workshop North,French lace,French lace cap,bonded,2026-09-01,2026-10-20 | 2026-11-03,2026-11-05,2026-11-06,950.00,GBP",
-            "U-2,C-1,Workshop North,French lace,French lace cap,ordered,2026-12-01,2027-01-26,,,,",
-            "U-3,C-2,,Poly 0.10 mm and more,,resting,,,,,,"
+            "serial,client code,workshop,base,unit kind,state,ordered on,promised for,arrived on,accepted on,times remade,price,currency",
+            "U-1,C-1,Workshop North,French lace,French lace cap,bonded,2026-09-01,2026-10-20 | 2026-11-03,2026-11-05,2026-11-06,1,950.00,GBP",
+            "U-2,C-1,Workshop North,French lace,French lace cap,ordered,2026-12-01,2027-01-26,,,,,",
+            "U-3,C-2,,Poly 0.10 mm and more,,resting,,,,,,,"
         ),
         [SheetKind.Bonds] = Binders.Csv(
             "serial,client code,applied on,applied at,adhesive,lot,coats,waits kept,removed on,removed because,lifted on,lift zone,last sound on,stylist",
@@ -64,6 +64,7 @@ public sealed class ImportTests(PgServer server)
             units[0].Promises.OrderBy(p => p.Number).Select(p => p.PromisedFor)
         );
         Assert.Equal((95_000, "GBP"), (units[0].PriceMinor, units[0].Currency));
+        Assert.Equal([1, null, null], units.Select(u => u.RemadeTimes));
         Assert.Equal(new LocalDate(2026, 11, 10), units[0].Dates.FirstBondedOn);
         var visits = await clinic.ReadAsync(db => db.Visits.OrderBy(v => v.StartsAt).ToListAsync(TestContext.Current.CancellationToken));
         Assert.Equal([VisitState.Done, VisitState.Done, VisitState.Booked], visits.Select(v => v.State));

@@ -31,6 +31,7 @@ public sealed class RandomBooksTests(PgServer server)
         "ordered",
         "emergency spare",
         "",
+        "",
     ];
 
     [Theory]
@@ -104,6 +105,7 @@ public sealed class RandomBooksTests(PgServer server)
                     "",
                     "",
                     "",
+                    Some(random, "0", "1", ""),
                     "",
                     "",
                     state == "retired" ? Iso(day.PlusDays(400)) : "",
@@ -178,6 +180,7 @@ public sealed class RandomBooksTests(PgServer server)
         "Silk top",
         "",
         "emergency spare",
+        "",
         "",
         "",
         "",

@@ -219,7 +219,7 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
             return;
         try
         {
-            unit.Restore(state, unit.Dates with { FirstBondedOn = first }, unit.RetiredBecause);
+            unit.Restore(state, unit.Dates with { FirstBondedOn = first }, unit.RetiredBecause, unit.RemadeTimes);
         }
         catch (Refusal refusal)
         {

@@ -59,7 +59,7 @@ public sealed class ImportUnits(ClinicDb db, SheetOrder order, Instant now) : Sh
             return;
         }
         unit = new HairSystem(Guid.CreateVersion7(), read.Serial, ClientId(read), kind.Id, read.Dates.SpecifiedOn);
-        unit.Restore(read.State ?? StateBy(read.Dates), read.Dates, read.RetiredBecause);
+        unit.Restore(read.State ?? StateBy(read.Dates), read.Dates, read.RetiredBecause, read.TimesRemade);
         Fill(unit, read, place);
         Db.HairSystems.Add(unit);
         Db.FindWords.Add(FindWords.Of(unit));
@@ -95,7 +95,7 @@ public sealed class ImportUnits(ClinicDb db, SheetOrder order, Instant now) : Sh
         var differs = !merged.Cells().SequenceEqual(book.Cells());
         if (differs)
         {
-            unit.Restore(merged.State!.Value, merged.Dates, merged.RetiredBecause);
+            unit.Restore(merged.State!.Value, merged.Dates, merged.RetiredBecause, merged.TimesRemade);
             if (!merged.Promises.Take(book.Promises.Count).SequenceEqual(book.Promises))
                 throw new Refusal("Unit {0} has other promises in the book; promises are added, never rewritten.", unit.Serial);
             Fill(unit, merged with { Promises = [.. merged.Promises.Skip(book.Promises.Count)] }, place);

@@ -135,6 +135,16 @@ public static class UnitColumns
     public static readonly SheetColumn InspectedOn = On("inspected", "Day it was inspected on arrival", "checked on", "inspeccionada el");
     public static readonly SheetColumn AcceptedOn = On("accepted", "Day it was accepted", "aceptada el");
     public static readonly SheetColumn PreparedOn = On("prepared", "Day it was made ready to bond", "ready on", "preparada el");
+    public static readonly SheetColumn TimesRemade = new(
+        "times remade",
+        ColumnType.WholeNumber,
+        "How often it went back to the workshop to be made again; 0 if never, blank if nobody knows",
+        "0"
+    )
+    {
+        Synonyms = ["remade", "remakes", "made again", "sent back", "veces rehecha", "rehecha"],
+        Most = 9,
+    };
     public static readonly SheetColumn FirstBondedOn = On(
         "first bonded",
         "Day it was bonded for the first time",
@@ -182,6 +192,7 @@ public static class UnitColumns
         ArrivedOn,
         InspectedOn,
         AcceptedOn,
+        TimesRemade,
         PreparedOn,
         FirstBondedOn,
         RetiredOn,
