@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
@@ -20,6 +21,8 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
 
     /// <summary>In this practice a unit is looked at, coloured and cut in within the week it arrives.</summary>
     private const int PreparationDays = 5;
+
+    private const int RebondPence = 85_00;
 
     /// <returns>What was filled in; null when the database holds a practice already, which is left alone.</returns>
     public async Task<Filled?> FillAsync(CancellationToken cancellation)
@@ -77,6 +80,7 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
             var quarters = Enumerable.Range(0, Quarters).Select(back => DemoPractice.LotOf(product, today.PlusMonths(-3 * back)));
             scene.Stock(product.Name, product.Kind, product.Chemistry, [.. quarters.Distinct()]);
         }
+        scene.Service(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, RebondPence, "GBP");
         foreach (var kind in DemoPractice.Kinds)
             scene.Make(kind.Name, kind.Base, kind.Workshop);
         foreach (var workshop in scene.Workshops)

@@ -26,39 +26,12 @@ public sealed class TurnbullCurve
     {
         var cells = InnermostIntervals.Of(spells);
         var (from, to) = (new int[spells.Length], new int[spells.Length]);
-        var total = 0.0;
         for (var i = 0; i < spells.Length; i++)
-        {
             (from[i], to[i]) = cells.Covered(spells[i]);
-            total += spells[i].Weight;
-        }
+        var climb = new TurnbullClimb(spells, from, to);
         var mass = new double[cells.Count];
         Array.Fill(mass, cells.Count == 0 ? 0 : 1.0 / cells.Count);
-        var (iterations, change) = (0, cells.Count < 2 ? 0 : double.PositiveInfinity);
-        var sums = new double[cells.Count + 1];
-        var slopes = new double[cells.Count + 1];
-        while (change > Settled && iterations < Longest)
-        {
-            iterations++;
-            for (var j = 0; j < mass.Length; j++)
-                sums[j + 1] = sums[j] + mass[j];
-            Array.Clear(slopes);
-            // Each spell spreads its weight over the cells it covers: one rise where they begin, one fall where they end.
-            for (var i = 0; i < spells.Length; i++)
-            {
-                var share = spells[i].Weight / (sums[to[i] + 1] - sums[from[i]]);
-                slopes[from[i]] += share;
-                slopes[to[i] + 1] -= share;
-            }
-            (change, var level) = (0, 0.0);
-            for (var j = 0; j < mass.Length; j++)
-            {
-                level += slopes[j];
-                var next = mass[j] * Math.Max(0, level) / total;
-                change = Math.Max(change, Math.Abs(next - mass[j]));
-                mass[j] = next;
-            }
-        }
+        var (iterations, change) = cells.Count < 2 ? (0, 0) : climb.Settle(mass, Settled, Longest);
         var left = 1.0;
         var steps = new TurnbullStep[cells.Count];
         for (var j = 0; j < steps.Length; j++)

@@ -47,6 +47,38 @@ public sealed class TurnbullCurveTests
             Assert.Equal(curve.Steps[j].Mass, next[j], 1e-8);
     }
 
+    // At the likelihood's maximum no cell that holds nothing would raise it by holding something, and moving weight between two
+    // that do changes nothing (Gentleman and Geyer 1994, Biometrika 81:618–623; from memory).
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void A_crowd_of_overlapping_intervals_settles_at_the_maximum(int seed)
+    {
+        var random = new Random(seed);
+        Spell[] spells =
+        [
+            .. Enumerable
+                .Range(0, 600)
+                .Select(_ => (From: random.Next(1, 150), Width: random.Next(10, 50)))
+                .Select(s => random.Next(4) == 0 ? Spell.After(s.From) : Spell.Between(s.From, s.From + s.Width)),
+        ];
+
+        var curve = TurnbullCurve.Of(spells);
+
+        Assert.True(curve.Converged);
+        var slopes = new double[curve.Steps.Count];
+        foreach (var spell in spells)
+        {
+            var inside = curve.Steps.Select(s => Covers(spell, s)).ToArray();
+            var covered = curve.Steps.Zip(inside).Sum(s => s.Second ? s.First.Mass : 0);
+            for (var j = 0; j < slopes.Length; j++)
+                slopes[j] += inside[j] ? 1 / covered / spells.Length : 0;
+        }
+        for (var j = 0; j < slopes.Length; j++)
+            Assert.InRange(slopes[j], curve.Steps[j].Mass > 1e-4 ? 0.999 : 0, 1.001);
+    }
+
     // Time to cosmetic deterioration with radiotherapy alone, months (Finkelstein and Wolfe 1985, Biometrics 41:933–945; looked
     // up). The estimate as printed where these data are the standard example; from memory.
     [Fact]
