@@ -16,7 +16,11 @@ public static class ClinicDbOptions
 
     public static DbContextOptions<ClinicDb> For(string connection, ILoggerFactory? logs = null, IClock? clock = null) =>
         new DbContextOptionsBuilder<ClinicDb>()
-            .UseNpgsql(connection, n => n.UseNodaTime().SetPostgresVersion(15, 0))
+            // One query sees one moment of the book; where rows would multiply, a reader asks for split queries itself.
+            .UseNpgsql(
+                connection,
+                n => n.UseNodaTime().SetPostgresVersion(15, 0).UseQuerySplittingBehavior(QuerySplittingBehavior.SingleQuery)
+            )
             .UseSnakeCaseNamingConvention()
             .UseApplicationServiceProvider(IdentitySchema)
             .AddInterceptors(new SessionSettings(clock ?? SystemClock.Instance), new PlanAfterwards(clock ?? SystemClock.Instance))

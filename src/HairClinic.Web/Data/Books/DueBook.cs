@@ -45,7 +45,7 @@ public sealed class DueBook
         var (settings, beliefs) = await Beliefs.WithSettingsAsync(db, cancellation);
         return new(
             settings,
-            await db.Salons.AsNoTracking().AsSingleQuery().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
+            await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
             beliefs.Hold
         );

@@ -33,7 +33,7 @@ public sealed class LifeBook
     /// <param name="clientIds">Null for every unit there is.</param>
     public static async Task<LifeBook> LoadAsync(ClinicDb db, IReadOnlyCollection<Guid>? clientIds, CancellationToken cancellation)
     {
-        var units = db.HairSystems.AsNoTracking().AsSingleQuery().Include(u => u.Promises).Include(u => u.Repairs);
+        var units = db.HairSystems.AsNoTracking().Include(u => u.Promises).Include(u => u.Repairs);
         var bonds = db.Bonds.Where(b => clientIds == null || clientIds.Contains(b.ClientId));
         var looks =
             from record in db.VisitRecords

@@ -54,7 +54,7 @@ public sealed class OrderBook
         var (settings, beliefs) = await Beliefs.WithSettingsAsync(db, cancellation);
         return new(
             settings,
-            await db.Salons.AsNoTracking().AsSingleQuery().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
+            await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.Workshops.AsNoTracking().Include(w => w.Closures).ToDictionaryAsync(w => w.Id, cancellation),
             await LifeSpells.KindsAsync(db, cancellation),
             await db.StoredLeads.AsNoTracking().ToDictionaryAsync(s => s.UnitKindId, cancellation),
