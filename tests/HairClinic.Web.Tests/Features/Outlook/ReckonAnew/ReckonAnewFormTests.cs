@@ -1,5 +1,6 @@
 using Bunit;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Learning;
 using HairClinic.Web.Features.Outlook.ReckonAnew;
 using HairClinic.Web.Tests.Ui;
 using HairClinic.Web.Workers;
@@ -10,7 +11,39 @@ namespace HairClinic.Web.Tests.Features.Outlook.ReckonAnew;
 public sealed class ReckonAnewFormTests(PgServer server) : UiTestContext
 {
     [Fact]
-    public async Task It_is_asked_for_followed_and_ends_with_a_way_to_the_new_figures()
+    public async Task It_is_asked_for_followed_and_ends_with_a_way_to_the_new_figures() =>
+        await OnPageAsync(async clinic =>
+        {
+            var form = Render<ReckonAnewForm>();
+            form.WaitForElement("button").Click();
+            form.WaitForState(() => form.Markup.Contains("Waiting for its turn", StringComparison.Ordinal), Patience);
+            Assert.Contains("Stop it", form.Markup, StringComparison.Ordinal);
+
+            await clinic.UseAsync<Reckoner, bool>(clinic.Job, r => r.RunAsync(Cancel));
+
+            form.WaitForState(() => form.Markup.Contains("Show the new figures", StringComparison.Ordinal), Patience);
+            Assert.Contains("Reckoned on", form.Markup, StringComparison.Ordinal);
+        });
+
+    [Fact]
+    public async Task Opened_while_one_goes_on_it_follows_that_to_its_end() =>
+        await OnPageAsync(async clinic =>
+        {
+            await clinic.ReadAsync(db => ReckoningBook.AskAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel));
+            var form = Render<ReckonAnewForm>();
+            form.WaitForState(() => form.Markup.Contains("Waiting for its turn", StringComparison.Ordinal), Patience);
+
+            await clinic.UseAsync<Reckoner, bool>(clinic.Job, r => r.RunAsync(Cancel));
+
+            form.WaitForState(() => form.Markup.Contains("Show the new figures", StringComparison.Ordinal), Patience);
+            Assert.Contains("Reckon anew", form.Markup, StringComparison.Ordinal);
+        });
+
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+
+    private static CancellationToken Cancel => Xunit.TestContext.Current.CancellationToken;
+
+    private async Task OnPageAsync(Func<TestClinic, Task> act)
     {
         Salon salon = null!;
         Person owner = null!;
@@ -23,22 +56,13 @@ public sealed class ReckonAnewFormTests(PgServer server) : UiTestContext
                 owner = scene.Hire("Ola Test", StaffRole.Owner, salon);
             }
         );
-
         await clinic.AsAsync(
             clinic.Acting(owner, salon),
             async scope =>
             {
                 Services.AddSingleton(scope.GetRequiredService<Web.Features.Outlook.ReckonAnew.ReckonAnew>());
                 BeInteractive();
-                var form = Render<ReckonAnewForm>();
-                form.WaitForElement("button").Click();
-                form.WaitForState(() => form.Markup.Contains("Waiting for its turn", StringComparison.Ordinal), TimeSpan.FromSeconds(20));
-                Assert.Contains("Stop it", form.Markup, StringComparison.Ordinal);
-
-                await clinic.UseAsync<Reckoner, bool>(clinic.Job, r => r.RunAsync(Xunit.TestContext.Current.CancellationToken));
-
-                form.WaitForState(() => form.Markup.Contains("Show the new figures", StringComparison.Ordinal), TimeSpan.FromSeconds(20));
-                Assert.Contains("Reckoned on", form.Markup, StringComparison.Ordinal);
+                await act(clinic);
                 return true;
             }
         );
