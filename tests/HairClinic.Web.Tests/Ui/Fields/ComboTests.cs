@@ -86,6 +86,24 @@ public sealed class ComboTests : UiTestContext
         combo.WaitForAssertion(() => Assert.Equal("Nothing found.", combo.Find("[role=status]").TextContent));
     }
 
+    [Fact]
+    public async Task A_key_struck_just_as_the_pause_ends_starts_the_search_anew_and_breaks_nothing()
+    {
+        var combo = Show(pause: TimeSpan.FromMilliseconds(1));
+
+        // The pause ends while the renderer is busy with the next key.
+        await combo.InvokeAsync(() =>
+        {
+            combo.Find("input").Input("ad");
+            Thread.Sleep(50);
+            combo.Find("input").Input("adh");
+        });
+
+        combo.WaitForAssertion(() => Assert.Equal(3, combo.FindAll("[role=option]").Count));
+        Assert.Equal(["adh"], _asked);
+        Assert.False(Renderer.UnhandledException.IsCompleted);
+    }
+
     private static string? Active(IRenderedComponent<Combo> combo) => combo.Find("[role=combobox]").GetAttribute("aria-activedescendant");
 
     private IRenderedComponent<Combo> Open()
@@ -96,11 +114,11 @@ public sealed class ComboTests : UiTestContext
         return combo;
     }
 
-    private IRenderedComponent<Combo> Show(bool nothing = false) =>
+    private IRenderedComponent<Combo> Show(bool nothing = false, TimeSpan pause = default) =>
         Render<Combo>(p =>
             p.Add(f => f.Label, "Adhesive")
                 .Add(f => f.Name, "Adhesive")
-                .Add(f => f.Pause, TimeSpan.Zero)
+                .Add(f => f.Pause, pause)
                 .Add(
                     f => f.Search,
                     (text, _) =>
