@@ -45,14 +45,19 @@ public sealed class SalonLoad(int weeks)
     /// <summary>The week's means; its variances hold the clients' own chance and the doubt about what they share.</summary>
     public WeekLoad Week(int week)
     {
-        var total = default(WeekLoad);
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
-            total += Scaled(sums[scenario, week], LoadScenario.Three[scenario].Share);
-        return total with
-        {
-            ChairVariance = LoadScenario.Mixed(s => (sums[s, week].ChairMinutes, sums[s, week].ChairVariance)).Variance,
-            HandsOnVariance = LoadScenario.Mixed(s => (sums[s, week].HandsOnMinutes, sums[s, week].HandsOnVariance)).Variance,
-        };
+        var chair = LoadScenario.Mixed(s => (sums[s, week].ChairMinutes, sums[s, week].ChairVariance));
+        var hands = LoadScenario.Mixed(s => (sums[s, week].HandsOnMinutes, sums[s, week].HandsOnVariance));
+        return new(
+            Mean(load => load.Rebonds),
+            Mean(load => load.Washes),
+            Mean(load => load.Fittings),
+            chair.Mean,
+            hands.Mean,
+            chair.Variance,
+            hands.Variance
+        );
+
+        double Mean(Func<WeekLoad, double> count) => LoadScenario.Mixed(s => (count(sums[s, week]), 0)).Mean;
     }
 
     /// <summary>Within which chair-minutes lie with 80 % chance.</summary>
@@ -73,15 +78,4 @@ public sealed class SalonLoad(int weeks)
         }
         return null;
     }
-
-    private static WeekLoad Scaled(WeekLoad load, double share) =>
-        new(
-            share * load.Rebonds,
-            share * load.Washes,
-            share * load.Fittings,
-            share * load.ChairMinutes,
-            share * load.HandsOnMinutes,
-            share * load.ChairVariance,
-            share * load.HandsOnVariance
-        );
 }
