@@ -83,11 +83,7 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
         scene.Service(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, RebondPence, "GBP");
         foreach (var kind in DemoPractice.Kinds)
             scene.Make(kind.Name, kind.Base, kind.Workshop);
-        foreach (var workshop in scene.Workshops)
-        {
-            foreach (var closure in DemoTruth.Closures(today))
-                workshop.Close(Guid.CreateVersion7(), closure.Start, closure.End, "Workshop holiday");
-        }
+        DemoTruth.Close(scene.Workshops, today);
         Tours.Lay(scene, scene.Salons[0], scene.People.First(p => p.Role == StaffRole.FrontDesk));
         await scene.SaveAsync();
     }

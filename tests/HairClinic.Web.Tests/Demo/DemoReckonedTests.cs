@@ -30,11 +30,7 @@ public sealed class DemoReckonedTests(PgServer server)
         {
             await new DemoInspections(db).WriteAsync(history, Cancel);
             // No sheet of the binder holds them: the practice writes them down.
-            foreach (var workshop in await db.Workshops.ToListAsync(Cancel))
-            {
-                foreach (var closure in DemoTruth.Closures(Today))
-                    workshop.Close(Guid.CreateVersion7(), closure.Start, closure.End, "Workshop holiday");
-            }
+            DemoTruth.Close(await db.Workshops.ToListAsync(Cancel), Today);
             await db.SaveChangesAsync(Cancel);
             await ReckoningBook.AskAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel);
             return true;
@@ -51,8 +47,7 @@ public sealed class DemoReckonedTests(PgServer server)
         var leads = await clinic.ReadAsync(db => db.StoredLeads.ToDictionaryAsync(l => l.UnitKindId, Cancel));
         Assert.All(
             DemoPractice.Kinds,
-            kind =>
-                Recovers(leads[sorts.Values.Single(s => s.Name == kind.Name).Id], sorts.Values.Single(s => s.Name == kind.Name), kind.Maker)
+            kind => Recovers(leads.Values.Single(l => sorts[l.UnitKindId].Name == kind.Name), sorts, kind.Maker)
         );
         Near(DemoTruth.LifeLogScale, life.LogScale!.Value, life.StdError(life.Coefficients.Length));
         // Salons and lots are no covariates of the model: what they do to single bonds widens the spread, and never narrows it.
@@ -86,9 +81,9 @@ public sealed class DemoReckonedTests(PgServer server)
     private static void Near(double truth, double told, double error) => Assert.InRange(truth, told - 2.58 * error, told + 2.58 * error);
 
     /// <summary>How long orders take and how often they are made again, by the workshop's truth.</summary>
-    private static void Recovers(StoredLead told, UnitSort sort, DemoMaker maker)
+    private static void Recovers(StoredLead told, Dictionary<Guid, UnitSort> sorts, DemoMaker maker)
     {
-        var lead = LeadTime.Of(sort.Lead(), told.Arrived, told.Waited);
+        var lead = LeadTime.Of(sorts[told.UnitKindId].Lead(), told.Arrived, told.Waited);
         // Some two hundred orders a kind: the 99 % bands of the chances at the true median and at the true day of nine in ten.
         Assert.InRange(lead.Later(maker.LeadDays), 0.4, 0.6);
         Assert.InRange(lead.Later(maker.LeadDays * Math.Exp(NormalBand.EightyPercent * maker.LeadSpread)), 0.05, 0.15);

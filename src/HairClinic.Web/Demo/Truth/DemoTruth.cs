@@ -1,4 +1,5 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Orders;
 using HairClinic.Domain.Wear.Lifetimes;
 using NodaTime;
 
@@ -99,6 +100,15 @@ public static class DemoTruth
     /// <summary>All workshops close for the same two weeks, once behind us and once ahead.</summary>
     public static IReadOnlyList<DateInterval> Closures(LocalDate today) =>
         [new(today.PlusDays(-172), today.PlusDays(-159)), new(today.PlusDays(33), today.PlusDays(46))];
+
+    public static void Close(IEnumerable<Workshop> workshops, LocalDate today)
+    {
+        foreach (var workshop in workshops)
+        {
+            foreach (var closure in Closures(today))
+                workshop.Close(Guid.CreateVersion7(), closure.Start, closure.End, "Workshop holiday");
+        }
+    }
 
     /// <summary>Of each client, once for hold and once for life: b, per unit of width, normal with this spread.</summary>
     public static readonly double ClientSpread = WindowPrior.Of(LifeDistribution.Weibull, 28, 56).ClientFactor;
