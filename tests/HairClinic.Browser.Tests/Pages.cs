@@ -49,6 +49,27 @@ public static class Pages
         }
     }
 
+    /// <summary>Types into a field that searches, and takes the first found; types again where nothing came, as a person does.</summary>
+    public static async Task PickAsync(this IPage page, string name, string typed)
+    {
+        var field = page.GetByRole(AriaRole.Combobox, new() { Name = name });
+        var first = page.Locator("[role=listbox] [role=option]").First;
+        for (var tries = 1; ; tries++)
+        {
+            await field.FillAsync("");
+            await field.PressSequentiallyAsync(typed);
+            try
+            {
+                await first.ClickAsync(new() { Timeout = tries < 4 ? 10_000 : 60_000 });
+                return;
+            }
+            catch (TimeoutException) when (tries < 4)
+            {
+                // Not heard.
+            }
+        }
+    }
+
     public static async Task OpenAsync(this IPage page, string path)
     {
         await page.GotoAsync(path);
