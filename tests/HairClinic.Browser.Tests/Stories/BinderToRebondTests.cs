@@ -12,8 +12,6 @@ namespace HairClinic.Browser.Tests.Stories;
 /// </summary>
 public sealed class BinderToRebondTests(ChromiumBrowser chromium)
 {
-    private const string Password = "a long enough phrase";
-
     /// <summary>A Wednesday; Zoé's bond of 29 December closed its five weeks yesterday.</summary>
     private static readonly Instant Now = Instant.FromUtc(2027, 2, 3, 9, 0);
 
@@ -43,17 +41,10 @@ public sealed class BinderToRebondTests(ChromiumBrowser chromium)
     {
         await page.OpenAsync("/");
         Assert.EndsWith("/first-run/welcome", new Uri(page.Url).AbsolutePath, StringComparison.Ordinal);
-        await page.OpenAsync("/first-run/welcome?code=" + site.Services.GetRequiredService<SetupCode>().Value);
+        await page.OpenWelcomeAsync(site);
         await page.PictureAsync("story-01-welcome");
         await page.NothingForAxeAsync();
-        await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Linden Practice");
-        await page.GetByLabel("Your name").FillAsync("Odette Vance");
-        await page.GetByLabel("Name to sign in with").FillAsync("owner@practice.example");
-        await page.GetByLabel("Password").FillAsync(Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
-
-        await page.WaitForURLAsync("**/first-run/first-salon");
-        await page.ReadyAsync();
+        await page.BeginAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Tuesday to Saturday, nine to six" }).ClickAsync();
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Linden Yard");
         await page.PickAsync("Time zone", "London");

@@ -51,6 +51,7 @@ globalThis.Blazor?.addEventListener("enhancedload", settle);
 
 // A page is drawn before it answers. What is typed in that moment is kept, and put back once the live fields stand there.
 const early = new Map();
+let lastTyped;
 const replay = new MutationObserver(() => {
   if (!document.querySelector("[data-interactive=true]")) return;
   for (const [id, typed] of early) {
@@ -59,19 +60,31 @@ const replay = new MutationObserver(() => {
     early.delete(id);
     Object.assign(field, typed);
     for (const kind of ["input", "change"]) field.dispatchEvent(new Event(kind, { bubbles: true }));
-    if (document.activeElement === document.body) field.focus();
+    if (id === lastTyped && document.activeElement === document.body) {
+      field.focus();
+      // It is typed on, not retyped.
+      entered = undefined;
+    }
   }
   if (early.size === 0) replay.disconnect();
 });
 document.addEventListener("input", ({ target }) => {
   if (!target.id || target.type === "file" || !document.querySelector("[data-interactive=false]")) return;
   if (early.size === 0) replay.observe(document.body, { subtree: true, childList: true, attributes: true });
+  lastTyped = target.id;
   early.set(target.id, target.type === "checkbox" || target.type === "radio" ? { checked: target.checked } : { value: target.value });
 }, true);
 
-// A field that searches is retyped, not edited; whoever types at once, a scanner say, is not overtaken.
+// A field that searches is retyped, not edited: what stands there is selected as it is entered, at the first key stroke at the latest.
+let entered;
+function selectEntered() {
+  entered?.select();
+  entered = undefined;
+}
 document.addEventListener("focusin", ({ target }) => {
-  if (!target.matches("[role=combobox]")) return;
-  const found = target.value;
-  setTimeout(() => { if (target.value === found) target.select(); });
+  entered = target.matches("[role=combobox]") ? target : undefined;
+  // Not at once: the tap that entered it would put the caret back.
+  setTimeout(selectEntered);
 });
+for (const sign of ["keydown", "beforeinput", "paste"]) document.addEventListener(sign, selectEntered, true);
+document.addEventListener("focusout", () => { entered = undefined; });

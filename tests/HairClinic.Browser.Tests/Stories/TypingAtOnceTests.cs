@@ -1,0 +1,68 @@
+using Microsoft.Playwright;
+using NodaTime;
+
+namespace HairClinic.Browser.Tests.Stories;
+
+/// <summary>Whoever types the moment a page or a field is there, on a busy machine too, finds what they typed.</summary>
+public sealed class TypingAtOnceTests(ChromiumBrowser chromium)
+{
+    // A busy page runs what waits for its turn late, and key strokes first.
+    private const string LateTurns = """
+        const soon = globalThis.setTimeout;
+        globalThis.setTimeout = (what, wait, ...rest) => soon(what, wait || 2_000, ...rest);
+        """;
+
+    [Fact]
+    public async Task A_search_field_typed_into_at_once_searches_for_that_and_not_for_what_stood_there_too()
+    {
+        await using var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 9, 0));
+        var page = await chromium.DeviceAsync(site, Pages.Desk);
+        await page.AddInitScriptAsync(LateTurns);
+        await page.OpenWelcomeAsync(site);
+        await page.BeginAsync();
+        Assert.Equal("Europe/London", await Zone(page).InputValueAsync());
+
+        await Zone(page).ClickAsync();
+        await page.Keyboard.TypeAsync("Paris");
+
+        await Assertions.Expect(Zone(page)).ToHaveValueAsync("Paris");
+        await page.Locator("[role=listbox] [role=option]").First.ClickAsync();
+        await Assertions.Expect(Zone(page)).ToHaveValueAsync("Europe/Paris");
+    }
+
+    [Fact]
+    public async Task What_is_typed_into_a_page_that_is_only_drawn_stands_there_once_it_is_live_and_is_typed_on()
+    {
+        await using var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 9, 0));
+        var page = await chromium.DeviceAsync(site, Pages.Desk);
+        await page.OpenWelcomeAsync(site);
+        await page.BeginAsync();
+        var held = new TaskCompletionSource();
+        await page.RouteAsync(
+            "**/_blazor/negotiate*",
+            async route =>
+            {
+                await held.Task;
+                await route.ContinueAsync();
+            }
+        );
+        await page.ReloadAsync();
+        var name = page.GetByLabel("Name", new() { Exact = true });
+        await name.FillAsync("Linden Yard");
+        await Zone(page).ClickAsync();
+        await page.Keyboard.TypeAsync("Par");
+
+        held.SetResult();
+        await page.ReadyAsync();
+        await page.Locator("[role=listbox] [role=option]").First.WaitForAsync();
+        await page.Keyboard.TypeAsync("is");
+
+        await Assertions.Expect(Zone(page)).ToHaveValueAsync("Paris");
+        await Assertions.Expect(name).ToHaveValueAsync("Linden Yard");
+        await page.Locator("[role=listbox] [role=option]", new() { HasText = "Europe/Paris" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }).ClickAsync();
+        await page.WaitForURLAsync("**/first-run/first-chairs");
+    }
+
+    private static ILocator Zone(IPage page) => page.GetByRole(AriaRole.Combobox, new() { Name = "Time zone" });
+}
