@@ -28,6 +28,12 @@ public sealed class TypingAtOnceTests(ChromiumBrowser chromium)
         await Assertions.Expect(Zone(page)).ToHaveValueAsync("Paris");
         await page.Locator("[role=listbox] [role=option]").First.ClickAsync();
         await Assertions.Expect(Zone(page)).ToHaveValueAsync("Europe/Paris");
+
+        // And what comes all at once, from the clipboard or a scanner, without a key.
+        await page.GetByLabel("Currency").ClickAsync();
+        await Zone(page).ClickAsync();
+        await page.Keyboard.InsertTextAsync("Berlin");
+        await Assertions.Expect(Zone(page)).ToHaveValueAsync("Berlin");
     }
 
     [Fact]

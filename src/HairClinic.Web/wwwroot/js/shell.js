@@ -86,5 +86,5 @@ document.addEventListener("focusin", ({ target }) => {
   // Not at once: the tap that entered it would put the caret back.
   setTimeout(selectEntered);
 });
-for (const sign of ["keydown", "beforeinput", "paste"]) document.addEventListener(sign, selectEntered, true);
+for (const sign of ["keydown", "beforeinput"]) document.addEventListener(sign, selectEntered, true);
 document.addEventListener("focusout", () => { entered = undefined; });
