@@ -64,7 +64,7 @@ public sealed class AheadTests(ChromiumBrowser chromium)
         await page.GetByLabel("Name or e-mail").FillAsync("owner@demo.test");
         await page.GetByLabel("Password", new() { Exact = true }).FillAsync(DemoAccounts.Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
-        await page.WaitForURLAsync("**/due");
+        await page.ArriveAsync("/due");
         return page;
     }
 }

@@ -51,19 +51,19 @@ public sealed class BinderToRebondTests(ChromiumBrowser chromium)
         await page.GetByLabel("Currency").FillAsync("GBP");
         await page.PictureAsync("story-02-salon");
         await page.NothingForAxeAsync();
-        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }), "**/first-run/first-chairs");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }), "/first-run/first-chairs");
         await page.ReadyAsync();
         await page.NothingForAxeAsync();
-        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }), "**/first-run/first-people");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }), "/first-run/first-people");
         await page.ReadyAsync();
         await page.NothingForAxeAsync();
-        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }), "**/first-run/keep-defaults");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Save and go on" }), "/first-run/keep-defaults");
         await page.ReadyAsync();
         await page.PictureAsync("story-03-defaults");
         await page.NothingForAxeAsync();
-        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Keep all and go on" }), "**/first-run/bring-binder");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Keep all and go on" }), "/first-run/bring-binder");
         await page.ReadyAsync();
-        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Bring my binder" }), "**/practice/binder/import");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Bring my binder" }), "/practice/binder/import");
     }
 
     private static async Task BringAsync(IPage page)
@@ -125,7 +125,7 @@ public sealed class BinderToRebondTests(ChromiumBrowser chromium)
         await page.GetByRole(AriaRole.Heading, new() { Name = "Booked." }).WaitForAsync();
         await page.PictureAsync("story-06-booked");
         await page.GetByRole(AriaRole.Link, new() { Name = "See the visit" }).ClickAsync();
-        await page.WaitForURLAsync("**/visit-details");
+        await page.ArriveAsync("/visits/*/visit-details");
     }
 
     private static async Task<string> LogAsync(IPage page)
@@ -136,7 +136,7 @@ public sealed class BinderToRebondTests(ChromiumBrowser chromium)
         await page.NothingForAxeAsync();
         await TapAsync(page.GetByRole(AriaRole.Button, new() { Name = "Begin" }));
         await TapAsync(page.GetByRole(AriaRole.Link, new() { Name = "Log the rebond" }));
-        await page.WaitForURLAsync("**/log-rebond");
+        await page.ArriveAsync("/visits/*/log-rebond");
         await page.ReadyAsync();
         await page.PictureAsync("story-08-log");
         await page.NothingForAxeAsync();
@@ -169,7 +169,7 @@ public sealed class BinderToRebondTests(ChromiumBrowser chromium)
 
         await phone.OpenAsync(await LinkAsync(site));
         await phone.GetByRole(AriaRole.Button, new() { Name = "Show my dates" }).ClickAsync();
-        await phone.WaitForURLAsync("**/my-hair");
+        await phone.ArriveAsync("/my-hair");
         Assert.Equal(due, (await phone.Locator(".vast").First.InnerTextAsync()).Trim());
         await phone.PictureAsync("story-10-my-hair");
         await phone.NothingForAxeAsync();

@@ -143,13 +143,13 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium)
         {
             await page.GotoAsync(link);
             await page.GetByRole(AriaRole.Button, new() { Name = "Show my dates" }).ClickAsync();
-            await page.WaitForURLAsync("**/my-hair");
+            await page.ArriveAsync("/my-hair");
         }
         await page.GotoAsync("/sign-in");
         await page.GetByLabel("Name or e-mail").FillAsync("owner@demo.test");
         await page.GetByLabel("Password", new() { Exact = true }).FillAsync(DemoAccounts.Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
-        await page.WaitForURLAsync("**/due");
+        await page.ArriveAsync("/due");
         return page;
     }
 }

@@ -42,7 +42,7 @@ public sealed class PasskeyTests(ChromiumBrowser chromium)
         await page.GetByLabel("Show what I type").CheckAsync();
         Assert.Equal("text", await page.GetByLabel("Password", new() { Exact = true }).GetAttributeAsync("type"));
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
-        await page.WaitForURLAsync(url => !url.Contains("/sign-in", StringComparison.Ordinal));
+        await page.LeaveAsync("/sign-in");
 
         await page.GotoAsync("/my-sign-in/passkeys");
         await page.GetByLabel("Name").FillAsync("Phone");
@@ -55,14 +55,14 @@ public sealed class PasskeyTests(ChromiumBrowser chromium)
         await LockAsync(site, practice);
         await SignOutAsync(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in with a passkey" }).ClickAsync();
-        await page.WaitForURLAsync(url => !url.Contains("/sign-in", StringComparison.Ordinal));
+        await page.LeaveAsync("/sign-in");
 
         // Ten minutes later it proves who one is.
         site.Clock.Advance(SessionBook.Fresh);
         await page.GotoAsync("/my-sign-in/passkeys");
-        await page.WaitForURLAsync("**/step-up?**");
+        await page.ArriveAsync("/step-up?*");
         await page.GetByRole(AriaRole.Button, new() { Name = "Use a passkey" }).ClickAsync();
-        await page.WaitForURLAsync("**/my-sign-in/passkeys");
+        await page.ArriveAsync("/my-sign-in/passkeys");
         await page.GetByRole(AriaRole.Button, new() { Name = "Remove Phone" }).ClickAsync();
         await page.GetByText("There is none yet.").WaitForAsync();
 
@@ -77,7 +77,7 @@ public sealed class PasskeyTests(ChromiumBrowser chromium)
         await page.GotoAsync("/my-sign-in");
         await page.Locator(".person summary").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
-        await page.WaitForURLAsync("**/sign-in");
+        await page.ArriveAsync("/sign-in");
     }
 
     private static async Task LookAtAsync(IPage page, string[] paths)

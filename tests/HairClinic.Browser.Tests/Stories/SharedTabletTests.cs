@@ -40,19 +40,19 @@ public sealed class SharedTabletTests(ChromiumBrowser chromium)
         await page.NothingForAxeAsync();
         await page.GetByLabel("Where it stands").FillAsync("Chair 2 tablet");
         await page.GetByRole(AriaRole.Button, new() { Name = "Make it a shared tablet" }).ClickAsync();
-        await page.WaitForURLAsync("**/sign-in");
+        await page.ArriveAsync("/sign-in");
         await BeginAsync(page, "Mara", "482913");
         await BeginAsync(page, "Ottilie", "593024");
 
         // Left by hand: the next one finds the same visit, and nothing else of the one before.
         await page.OpenAsync($"/visits/{visit.Id}/visit-details");
         await page.GetByRole(AriaRole.Button, new() { Name = "Lock now" }).ClickAsync();
-        await page.WaitForURLAsync($"**/switch-person?visit={visit.Id}");
+        await page.ArriveAsync($"/switch-person?visit={visit.Id}");
         await LookAtAsync(page, "switch");
         await page.GetByRole(AriaRole.Link, new() { Name = "Mara" }).ClickAsync();
         await LookAtAsync(page, "pin");
         await TapAsync(page, "482913");
-        await page.WaitForURLAsync($"**/visits/{visit.Id}/visit-details");
+        await page.ArriveAsync($"/visits/{visit.Id}/visit-details");
         Assert.Equal("Mara", await page.Locator(".person summary").InnerTextAsync());
         await page.ReadyAsync();
         // What follows skips three minutes of a live page's clock, of which its connection complains.
@@ -63,7 +63,7 @@ public sealed class SharedTabletTests(ChromiumBrowser chromium)
         await page.GotoAsync($"/visits/{visit.Id}/visit-details");
         await page.GetByRole(AriaRole.Button, new() { Name = "Lock now" }).WaitForAsync();
         await page.Clock.FastForwardAsync(3 * 60_000);
-        await page.WaitForURLAsync($"**/switch-person?visit={visit.Id}");
+        await page.ArriveAsync($"/switch-person?visit={visit.Id}");
         var other = await page.Context.NewPageAsync();
         await other.GotoAsync("/at-the-chair");
         Assert.EndsWith("/switch-person", other.Url, StringComparison.Ordinal);
@@ -82,7 +82,7 @@ public sealed class SharedTabletTests(ChromiumBrowser chromium)
         await page.GetByLabel("Name or e-mail").FillAsync(name);
         await page.GetByLabel("Password", new() { Exact = true }).FillAsync(Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
-        await page.WaitForURLAsync(url => !url.Contains("/sign-in", StringComparison.Ordinal));
+        await page.LeaveAsync("/sign-in");
     }
 
     private static async Task BeginAsync(IPage page, string name, string pin)

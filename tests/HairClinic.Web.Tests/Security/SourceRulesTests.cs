@@ -61,6 +61,19 @@ public sealed class SourceRulesTests
     }
 
     [Fact]
+    public void Each_form_says_how_it_is_sent()
+    {
+        // A form that only the live page sends is of the method "dialog"; without one the browser sends it as an address.
+        var offenders =
+            from file in SourceTree.Files(SourceTree.Web, ".razor")
+            from Match form in Regex.Matches(File.ReadAllText(file), @"<form\b(?:[^>""]|""[^""]*"")*>")
+            where !Regex.IsMatch(form.Value, @"\smethod=""(?:post|get|dialog)""")
+            select $"{SourceTree.Named(file)}: {form.Value}";
+
+        Assert.Empty(offenders);
+    }
+
+    [Fact]
     public void The_browser_keeps_one_switch_and_nothing_about_anybody()
     {
         var kept =

@@ -49,9 +49,12 @@ function settle() {
 settle();
 globalThis.Blazor?.addEventListener("enhancedload", settle);
 
-// A page is drawn before it answers. What is typed in that moment is kept, and put back once the live fields stand there.
+// A page is drawn before it answers. What is typed and sent in that moment is kept, and done again once the live form stands there.
+// Only the live page sends a form of the method "dialog": the browser by itself does nothing with it.
 const early = new Map();
-let lastTyped;
+let lastTyped, sent;
+const isOnlyDrawn = () => document.querySelector("[data-interactive=false]");
+const liveForms = () => [...document.querySelectorAll("form[method=dialog]")];
 const replay = new MutationObserver(() => {
   if (!document.querySelector("[data-interactive=true]")) return;
   for (const [id, typed] of early) {
@@ -66,14 +69,35 @@ const replay = new MutationObserver(() => {
       entered = undefined;
     }
   }
-  if (early.size === 0) replay.disconnect();
+  // Never without a part of what was typed.
+  if (early.size > 0) return;
+  const form = liveForms()[sent];
+  if (sent !== undefined && !form) return;
+  forget();
+  form?.requestSubmit();
 });
+function keep() {
+  replay.observe(document.body, { subtree: true, childList: true, attributes: true });
+}
+function forget() {
+  replay.disconnect();
+  early.clear();
+  sent = undefined;
+}
 document.addEventListener("input", ({ target }) => {
-  if (!target.id || target.type === "file" || !document.querySelector("[data-interactive=false]")) return;
-  if (early.size === 0) replay.observe(document.body, { subtree: true, childList: true, attributes: true });
+  if (!target.id || target.type === "file" || !isOnlyDrawn()) return;
   lastTyped = target.id;
   early.set(target.id, target.type === "checkbox" || target.type === "radio" ? { checked: target.checked } : { value: target.value });
+  keep();
 }, true);
+document.addEventListener("submit", ({ target, submitter }) => {
+  const place = liveForms().indexOf(target);
+  if (place < 0 || !isOnlyDrawn()) return;
+  sent = place;
+  submitter?.setAttribute("aria-busy", "true");
+  keep();
+}, true);
+globalThis.Blazor?.addEventListener("enhancedload", forget);
 
 // A field that searches is retyped, not edited: what stands there is selected as it is entered, at the first key stroke at the latest.
 let entered;
