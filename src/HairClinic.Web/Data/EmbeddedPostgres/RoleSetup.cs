@@ -26,6 +26,10 @@ internal static class RoleSetup
         await RoleAsync(Keeper, $"{NoPowers} bypassrls", passwords.Keeper);
         await RunAsync($"alter role {Keeper} set default_transaction_read_only = on");
         await RunAsync($"grant pg_read_all_data to {Keeper}");
+        // A refused statement's message quotes what was typed, such as a client's name: these roles' errors stay out of the server's log.
+        // Starts, stops, crashes, refused sign-ins and trouble of the server's own processes are still written there.
+        foreach (var role in new[] { "postgres", Program, Migrator, Keeper })
+            await RunAsync($"alter role {role} set log_min_messages = log");
 
         if (!await ExistsAsync("select exists (select from pg_database where datname = $1)", Database))
             await RunAsync($"create database {Database} owner {Migrator} template template0");

@@ -110,9 +110,13 @@ internal sealed record ServerLaunch(
             $"port={SocketFolder.Port}",
             "timezone=UTC",
             "log_timezone=UTC",
-            // Values and statements of a failed command would put clients' particulars into the log.
+            // Rows, values and statements would put clients' particulars into the log; RoleSetup keeps the errors' own words out.
             "log_error_verbosity=terse",
             "log_min_error_statement=panic",
+            "log_statement=none",
+            "log_min_duration_statement=-1",
+            "log_parameter_max_length=0",
+            "log_parameter_max_length_on_error=0",
         ];
         // Tests open many sites at once on one server, each with connections of its own.
         string[] hasty = ["fsync=off", "full_page_writes=off", "max_connections=400"];
