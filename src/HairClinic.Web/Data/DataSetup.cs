@@ -34,5 +34,6 @@ public static class DataSetup
             .AddSingleton<ConsentBook>()
             .AddSingleton<ClientEraser>()
             .AddSingleton<RetentionBook>()
+            .AddSingleton<ErasedRows>()
             .AddScoped<ClientTakeOut>();
 }

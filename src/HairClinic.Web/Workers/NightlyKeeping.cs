@@ -3,8 +3,8 @@ using HairClinic.Web.Practices;
 
 namespace HairClinic.Web.Workers;
 
-/// <summary>Applies each practice's rules on keeping that go by themselves, at night, once a day.</summary>
-public sealed partial class NightlyKeeping(PracticeJobs jobs, ILogger<NightlyKeeping> log) : BackgroundService
+/// <summary>Applies each practice's rules on keeping that go by themselves, at night, once a day, and clears up after erasures.</summary>
+public sealed partial class NightlyKeeping(PracticeJobs jobs, ErasedRows erased, ILogger<NightlyKeeping> log) : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMinutes(10);
 
@@ -17,6 +17,8 @@ public sealed partial class NightlyKeeping(PracticeJobs jobs, ILogger<NightlyKee
             {
                 foreach (var practice in await jobs.PracticeIdsAsync(stoppingToken))
                     await KeepAsync(practice, stoppingToken);
+                if (await erased.SweepAsync(stoppingToken))
+                    LogSwept(log);
             }
             catch (Exception e) when (!stoppingToken.IsCancellationRequested)
             {
@@ -44,6 +46,9 @@ public sealed partial class NightlyKeeping(PracticeJobs jobs, ILogger<NightlyKee
 
     [LoggerMessage(Level = LogLevel.Information, Message = "Practice {Practice}: {Rows} rows past their time were taken out.")]
     private static partial void LogGone(ILogger logger, Guid practice, int rows);
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "The tables were written anew without what erasures had left in them.")]
+    private static partial void LogSwept(ILogger logger);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "The nightly keeping stumbled ({Error}); it goes on.")]
     private static partial void LogStumble(ILogger logger, string error);

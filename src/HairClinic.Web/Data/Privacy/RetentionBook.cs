@@ -63,13 +63,13 @@ public sealed class RetentionBook(ClientEraser eraser, IClock clock)
             _ => await EraseLeftAsync(db, rule, cancellation),
         };
 
-    /// <summary>The rules that go by themselves and were not applied since yesterday, while the practice sleeps (two to five at its first salon).</summary>
+    /// <summary>The rules that go by themselves and were not applied since yesterday, while the practice sleeps (<see cref="QuietHours"/> at its first salon).</summary>
     /// <returns>How many rows went.</returns>
     public async Task<int> ApplyDueAsync(ClinicDb db, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         var zone = await db.Salons.AsNoTracking().OrderBy(s => s.Id).Select(s => s.Zone).FirstOrDefaultAsync(cancellation) ?? "UTC";
-        if (now.InZone(DateTimeZoneProviders.Tzdb[zone]).Hour is < 2 or >= 5)
+        if (!QuietHours.Cover(now, zone))
             return 0;
         var gone = 0;
         foreach (var rule in (await RulesAsync(db, cancellation)).Where(r => r.ByItself))

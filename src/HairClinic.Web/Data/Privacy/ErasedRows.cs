@@ -1,0 +1,81 @@
+using System.Globalization;
+using NodaTime;
+using Npgsql;
+
+namespace HairClinic.Web.Data.Privacy;
+
+/// <summary>
+/// Takes out of the database's files what an erasure left there. PostgreSQL keeps the former versions of rows in its pages, and a
+/// plain VACUUM only frees their place: the bytes stay until something is written over them. So the tables are written anew, and
+/// with them the planner's samples of values (<c>pg_statistic</c>). The database's own log and backups keep theirs.
+/// </summary>
+public sealed class ErasedRows(ClinicDatabase database, IClock clock)
+{
+    // A version that an open transaction may still look at is carried over. No transaction of ours is open so long.
+    private static readonly Duration Settled = Duration.FromHours(1);
+
+    // A machine that is off at night is not spared for ever.
+    private static readonly Duration Longest = Duration.FromHours(24);
+
+    /// <summary>
+    /// Writes the tables anew if somebody was erased since it was last done: in the first salon's <see cref="QuietHours"/>, or a day
+    /// later at any hour. Whoever works meanwhile waits; a table that is in use for more than three seconds is left for the next call.
+    /// </summary>
+    /// <returns>Whether it was done. Never without the migrator's connection: only the owner of a table may do it.</returns>
+    public async Task<bool> SweepAsync(CancellationToken cancellation)
+    {
+        if (database.Connections.Migrator is not { } migrator)
+            return false;
+        await using var connection = new NpgsqlConnection(migrator + ";Pooling=false;Command Timeout=900");
+        await connection.OpenAsync(cancellation);
+        if (await DueAsync(connection, cancellation) is not { } last)
+            return false;
+        await RunAsync("set lock_timeout = '3s'");
+        try
+        {
+            foreach (var table in Tables(migrator))
+                await RunAsync($"vacuum (full, analyze) {table}");
+            await RunAsync("vacuum full pg_statistic");
+        }
+        catch (PostgresException e) when (e.SqlState == PostgresErrorCodes.LockNotAvailable)
+        {
+            return false;
+        }
+        await RunAsync($"comment on table erasures is '{last}'");
+        return true;
+
+        async Task RunAsync(string sql)
+        {
+            await using var command = new NpgsqlCommand(sql, connection);
+            await command.ExecuteNonQueryAsync(cancellation);
+        }
+    }
+
+    /// <summary>The moment of the last erasure to be cleared up after, as it is noted once that is done; null when there is none.</summary>
+    private async Task<string?> DueAsync(NpgsqlConnection connection, CancellationToken cancellation)
+    {
+        await using var ask = new NpgsqlCommand(
+            """
+            select min(at), max(at), (select zone from salons order by id limit 1) from erasures
+            where at < $1 and at > coalesce(obj_description('erasures'::regclass, 'pg_class')::timestamptz, '-infinity')
+            """,
+            connection
+        );
+        var now = clock.GetCurrentInstant();
+        ask.Parameters.Add(new() { Value = (now - Settled).ToDateTimeUtc() });
+        await using var row = await ask.ExecuteReaderAsync(cancellation);
+        await row.ReadAsync(cancellation);
+        if (row.IsDBNull(0))
+            return null;
+        var first = Instant.FromDateTimeUtc(row.GetDateTime(0));
+        if (now - first < Longest && !QuietHours.Cover(now, row.IsDBNull(2) ? null : row.GetString(2)))
+            return null;
+        return row.GetDateTime(1).ToString("yyyy-MM-dd HH:mm:ss.ffffff'Z'", CultureInfo.InvariantCulture);
+    }
+
+    private static IEnumerable<string> Tables(string migrator)
+    {
+        using var db = new ClinicDb(ClinicDbOptions.For(migrator));
+        return [.. ErasureStep.Plan(db.Model).Select(s => s.Table).Append("client_keys").Distinct().Order(StringComparer.Ordinal)];
+    }
+}
