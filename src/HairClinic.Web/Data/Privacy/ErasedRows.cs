@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using NodaTime;
 using Npgsql;
@@ -11,15 +12,14 @@ namespace HairClinic.Web.Data.Privacy;
 /// </summary>
 public sealed class ErasedRows(ClinicDatabase database, IClock clock)
 {
-    // A version that an open transaction may still look at is carried over. No transaction of ours is open so long.
-    private static readonly Duration Settled = Duration.FromHours(1);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(15);
 
     // A machine that is off at night is not spared for ever.
     private static readonly Duration Longest = Duration.FromHours(24);
 
     /// <summary>
     /// Writes the tables anew if somebody was erased since it was last done: in the first salon's <see cref="QuietHours"/>, or a day
-    /// later at any hour. Whoever works meanwhile waits; a table that is in use for more than three seconds is left for the next call.
+    /// later at any hour. Whoever works meanwhile waits; what is in use for longer is left for the next call.
     /// </summary>
     /// <returns>Whether it was done. Never without the migrator's connection: only the owner of a table may do it.</returns>
     public async Task<bool> SweepAsync(CancellationToken cancellation)
@@ -28,7 +28,7 @@ public sealed class ErasedRows(ClinicDatabase database, IClock clock)
             return false;
         await using var connection = new NpgsqlConnection(migrator + ";Pooling=false;Command Timeout=900");
         await connection.OpenAsync(cancellation);
-        if (await DueAsync(connection, cancellation) is not { } last)
+        if (await DueAsync(connection, cancellation) is not { } last || !await OlderEndAsync(connection, cancellation))
             return false;
         await RunAsync("set lock_timeout = '3s'");
         try
@@ -57,12 +57,11 @@ public sealed class ErasedRows(ClinicDatabase database, IClock clock)
         await using var ask = new NpgsqlCommand(
             """
             select min(at), max(at), (select zone from salons order by id limit 1) from erasures
-            where at < $1 and at > coalesce(obj_description('erasures'::regclass, 'pg_class')::timestamptz, '-infinity')
+            where at > coalesce(obj_description('erasures'::regclass, 'pg_class')::timestamptz, '-infinity')
             """,
             connection
         );
         var now = clock.GetCurrentInstant();
-        ask.Parameters.Add(new() { Value = (now - Settled).ToDateTimeUtc() });
         await using var row = await ask.ExecuteReaderAsync(cancellation);
         await row.ReadAsync(cancellation);
         if (row.IsDBNull(0))
@@ -71,6 +70,35 @@ public sealed class ErasedRows(ClinicDatabase database, IClock clock)
         if (now - first < Longest && !QuietHours.Cover(now, row.IsDBNull(2) ? null : row.GetString(2)))
             return null;
         return row.GetDateTime(1).ToString("yyyy-MM-dd HH:mm:ss.ffffff'Z'", CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>Waits for the transactions that were open when the erasure was over: what they may still see is carried over.</summary>
+    private static async Task<bool> OlderEndAsync(NpgsqlConnection connection, CancellationToken cancellation)
+    {
+        var waited = Stopwatch.StartNew();
+        var older = await OpenAsync(connection, cancellation);
+        while (older.Count > 0 && waited.Elapsed < Patience)
+        {
+            await Task.Delay(TimeSpan.FromMilliseconds(200), cancellation);
+            older.IntersectWith(await OpenAsync(connection, cancellation));
+        }
+        return older.Count == 0;
+    }
+
+    private static async Task<HashSet<string>> OpenAsync(NpgsqlConnection connection, CancellationToken cancellation)
+    {
+        await using var ask = new NpgsqlCommand(
+            """
+            select l.virtualtransaction from pg_locks l join pg_stat_activity a on a.pid = l.pid
+            where l.locktype = 'virtualxid' and l.mode = 'ExclusiveLock' and a.datname = current_database() and l.pid <> pg_backend_pid()
+            """,
+            connection
+        );
+        var open = new HashSet<string>();
+        await using var rows = await ask.ExecuteReaderAsync(cancellation);
+        while (await rows.ReadAsync(cancellation))
+            open.Add(rows.GetString(0));
+        return open;
     }
 
     private static IEnumerable<string> Tables(string migrator)

@@ -51,7 +51,7 @@ public sealed class ErasedRowsTests(PgServer server)
 
         Assert.False(await erased.SweepAsync(Cancel));
         clock.Reset(Night);
-        Assert.True(await erased.SweepAsync(Cancel));
+        Assert.True(await SweptAsync(erased));
         Assert.Empty(await FoundAsync(administrator));
         Assert.False(await erased.SweepAsync(Cancel));
     }
@@ -69,11 +69,11 @@ public sealed class ErasedRowsTests(PgServer server)
         clock.Reset(erasedAt + Duration.FromHours(23));
         Assert.False(await erased.SweepAsync(Cancel));
         clock.Reset(erasedAt + Duration.FromHours(25));
-        Assert.True(await erased.SweepAsync(Cancel));
+        Assert.True(await SweptAsync(erased));
     }
 
     [Fact]
-    public async Task A_table_that_is_in_use_is_left_for_the_next_time()
+    public async Task While_somebody_may_still_see_what_was_erased_it_is_left_for_the_next_time()
     {
         var clock = new FakeClock(Night - Duration.FromHours(9));
         await using var site = await EmptySite.OpenAsync(server, clock: clock);
@@ -90,7 +90,16 @@ public sealed class ErasedRowsTests(PgServer server)
             await read.ExecuteScalarAsync(Cancel);
             Assert.False(await erased.SweepAsync(Cancel));
         }
-        Assert.True(await erased.SweepAsync(Cancel));
+        Assert.True(await SweptAsync(erased));
+    }
+
+    /// <summary>The site's own workers are at it every few seconds: as at night, it is tried again.</summary>
+    private static async Task<bool> SweptAsync(ErasedRows erased)
+    {
+        for (var tries = 0; tries < 10; tries++)
+            if (await erased.SweepAsync(Cancel))
+                return true;
+        return false;
     }
 
     private static Task<(Guid Practice, Guid Client)> LayAsync(EmptySite site, FakeClock clock)
