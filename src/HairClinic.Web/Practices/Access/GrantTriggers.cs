@@ -20,7 +20,8 @@ public static class GrantTriggers
         create or replace trigger keep_home_grant after insert or update of home_salon_id on clients
             for each row execute function keep_home_grant();
 
-        -- One client's grants from visits, worked out anew for a salon and a person.
+        -- One client's grants from visits, worked out anew for a salon and a person. Who did not come may still walk in: their
+        -- visit is seen for a day, so that the tap can be taken back.
         create or replace function renew_visit_grants(practice uuid, client uuid, salon uuid, person uuid)
             returns void language plpgsql security definer set search_path = public as $$
         declare
@@ -29,15 +30,15 @@ public static class GrantTriggers
             delete from client_grants g where g.practice_id = practice and g.client_id = client and g.reason = 'Visit'
                 and (g.salon_id = salon or g.person_id = person);
             insert into client_grants (practice_id, id, client_id, salon_id, reason, starts_at, ends_at)
-                select practice, gen_random_uuid(), client, salon, 'Visit', 'epoch', max(v.ends_at) + days * interval '1 day'
+                select practice, gen_random_uuid(), client, salon, 'Visit', 'epoch', max(v.ends_at + case v.state when 'DidNotCome' then 1 else days end * interval '1 day')
                 from visits v join clients c on c.practice_id = v.practice_id and c.id = v.client_id
-                where v.practice_id = practice and v.client_id = client and v.salon_id = salon and v.state not in ('Cancelled', 'DidNotCome')
+                where v.practice_id = practice and v.client_id = client and v.salon_id = salon and v.state <> 'Cancelled'
                   and c.home_salon_id <> salon
                 having count(*) > 0;
             insert into client_grants (practice_id, id, client_id, person_id, reason, starts_at, ends_at)
-                select practice, gen_random_uuid(), client, person, 'Visit', 'epoch', max(v.ends_at) + days * interval '1 day'
+                select practice, gen_random_uuid(), client, person, 'Visit', 'epoch', max(v.ends_at + case v.state when 'DidNotCome' then 1 else days end * interval '1 day')
                 from visits v join people p on p.practice_id = v.practice_id and p.id = v.person_id
-                where v.practice_id = practice and v.client_id = client and v.person_id = person and v.state not in ('Cancelled', 'DidNotCome')
+                where v.practice_id = practice and v.client_id = client and v.person_id = person and v.state <> 'Cancelled'
                   and p.role = 'Trainee'
                 having count(*) > 0;
         end $$;
