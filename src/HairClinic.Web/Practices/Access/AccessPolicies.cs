@@ -12,7 +12,8 @@ public static class AccessPolicies
     private const string InPractice = "practice_id = nullif(current_setting('app.practice', true), '')::uuid";
 
     public static string Sql { get; } =
-        string.Join("\n", 
+        string.Join(
+            "\n",
             [
                 ActorFunctions.Sql,
                 OwnPageFunction.Sql,

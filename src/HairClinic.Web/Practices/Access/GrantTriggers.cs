@@ -6,7 +6,7 @@ namespace HairClinic.Web.Practices.Access;
 /// </summary>
 public static class GrantTriggers
 {
-    public const string Sql = """
+    public const string Sql = $"""
         create or replace function keep_home_grant() returns trigger language plpgsql security definer set search_path = public as $$
         begin
             delete from client_grants g
@@ -46,6 +46,10 @@ public static class GrantTriggers
         -- A change of the days counts for past visits too, as if it had always held.
         create or replace function move_visit_grants() returns trigger language plpgsql security definer set search_path = public as $$
         begin
+            -- Whoever was let in by a visit does not say for how long.
+            if app_role() is not null and not app_all() then
+                perform refuse_to_others('{HomeRules.AtHome}');
+            end if;
             update client_grants g
                 set ends_at = g.ends_at + (new.grant_days_after_visit - old.grant_days_after_visit) * interval '24 hours'
                 where g.practice_id = new.practice_id and g.reason = 'Visit' and g.ends_at is not null;

@@ -128,7 +128,7 @@ public static class HomeRules
             end if;
             return case tg_op when 'DELETE' then old else new end;
         end $$;
-        create or replace trigger keep_staff before insert or update or delete on person_salons
+        create or replace trigger keep_staff before insert or update of salon_id, person_id or delete on person_salons
             for each row execute function keep_staff();
 
         -- Roles are an owner's to give; a manager hires whom they may manage.

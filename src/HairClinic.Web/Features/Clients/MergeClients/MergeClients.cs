@@ -32,8 +32,7 @@ public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs
         var code = otherCode?.Trim();
         var others = await Sides(
                 db,
-                db.Clients.AtHome(person)
-                    .Where(c => c.Id != clientId && c.MergedIntoId == null && (ids.Contains(c.Id) || c.Code == code))
+                db.Clients.AtHome(person).Where(c => c.Id != clientId && c.MergedIntoId == null && (ids.Contains(c.Id) || c.Code == code))
             )
             .OrderBy(s => s.Code)
             .ToListAsync(cancellation);

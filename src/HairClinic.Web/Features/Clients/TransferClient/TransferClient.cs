@@ -17,11 +17,7 @@ public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, 
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var client = await db
-            .Clients.AsNoTracking()
-            .Standing(clientId)
-            .AtHome(current.Person)
-            .SingleOrDefaultAsync(cancellation);
+        var client = await db.Clients.AsNoTracking().Standing(clientId).AtHome(current.Person).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
         var salons = await db.Salons.AsNoTracking().Where(s => !s.Retired || s.Id == client.HomeSalonId).ToListAsync(cancellation);

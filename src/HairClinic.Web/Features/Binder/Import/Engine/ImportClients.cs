@@ -56,7 +56,12 @@ public sealed class ImportClients(ClinicDb db, SheetOrder order, Instant now) : 
         if (client?.HomeSalonId == salon.Id || Db.Actor is not PersonActor person)
             return true;
         if (client is not null && !StaffRoles.AtHome(person, client.HomeSalonId))
-            Expect(row, ClientColumns.HomeSalon, "their home salon as it is: {0}; only people there move this client", salons[client.HomeSalonId].Name);
+            Expect(
+                row,
+                ClientColumns.HomeSalon,
+                "their home salon as it is: {0}; only people there move this client",
+                salons[client.HomeSalonId].Name
+            );
         else if (!StaffRoles.AtHome(person, salon.Id))
             Expect(
                 row,
