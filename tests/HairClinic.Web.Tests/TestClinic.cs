@@ -3,6 +3,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -73,6 +74,41 @@ public sealed class TestClinic : IAsyncDisposable
 
     public PersonActor Acting(Person person, params ReadOnlySpan<Salon> salons) =>
         new(PracticeId, person.Id, person.Role, [.. salons.ToArray().Select(s => s.Id)], salons.Length > 0 ? salons[0].Id : null);
+
+    /// <summary>A client as they come by a link that was sent to their own address.</summary>
+    public Task<ClientActor> SignInAsync(Guid clientId) =>
+        ReadAsync(async db =>
+        {
+            var email = await db
+                .Clients.Where(c => c.Id == clientId)
+                .Select(c => c.Email)
+                .SingleAsync(TestContext.Current.CancellationToken);
+            var signIn = new ClientSignIn(Guid.NewGuid(), clientId, email!, Clock.GetCurrentInstant());
+            db.ClientSignIns.Add(signIn);
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+            return new ClientActor(PracticeId, clientId, signIn.Id);
+        });
+
+    /// <summary>A person as they are right after they signed in.</summary>
+    public async Task<PersonActor> SignInAsync(PersonActor person)
+    {
+        await using var scope = _services.CreateAsyncScope();
+        await using var db = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+        var name = $"{person.PersonId:N}";
+        var user = new AppUser
+        {
+            Id = Guid.CreateVersion7(),
+            PracticeId = PracticeId,
+            PersonId = person.PersonId,
+            UserName = name,
+            NormalizedUserName = name.ToUpperInvariant(),
+            SecurityStamp = name,
+        };
+        var session = new SignInSession(Guid.NewGuid(), user, SignInWay.Password, "A browser under test", Clock.GetCurrentInstant());
+        db.AddRange(user, session);
+        await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        return person with { SessionId = session.Id };
+    }
 
     /// <summary>Runs one operation as somebody, in a scope of its own as a request would.</summary>
     public Task<T> AsAsync<T>(Actor actor, Func<IServiceProvider, Task<T>> work) =>

@@ -15,6 +15,13 @@ public static class StaffRoles
         : isNew ? [StaffRole.FrontDesk, StaffRole.Stylist, StaffRole.Trainee]
         : [role];
 
+    /// <summary>
+    /// Whether a client of that home salon is theirs to move, fold, erase and let others see; owners are at home everywhere. Whoever was
+    /// let in may read and serve them, and no more.
+    /// </summary>
+    public static bool AtHome(PersonActor actor, Guid homeSalonId) =>
+        actor.StaffRole == StaffRole.Owner || actor.StaffRole != StaffRole.Trainee && actor.Salons.Contains(homeSalonId);
+
     /// <summary>Who hears what a client tells of their health.</summary>
     public static bool MayReadHealth(PersonActor actor) => actor.StaffRole is StaffRole.Owner or StaffRole.Manager or StaffRole.Stylist;
 }

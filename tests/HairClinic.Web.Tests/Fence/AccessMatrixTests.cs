@@ -17,8 +17,19 @@ public sealed class AccessMatrixTests(PgServer server)
 {
     private static readonly string[] Actors = ["Owner", "Manager", "FrontDesk", "Stylist", "Trainee", "Client", "Job", "Nobody"];
 
-    // Whose rows: the actor's own client, another of the same salon, one of another salon, one of another practice.
-    private static readonly string[] Places = ["own", "neighbour", "elsewhere", "abroad"];
+    // Whose rows: the actor's own client, another of the same salon, one of another salon that let this one in, one of another salon,
+    // one of another practice.
+    private static readonly string[] Places = ["own", "neighbour", "guest", "elsewhere", "abroad"];
+
+    // Changes that fewer may make than the rest of the row allows: what is set, and to what of the actor's own or another's.
+    private static readonly (string Name, string Sql)[] HomeOnly =
+    [
+        ("clients.erased_at", "update clients set erased_at = now() where id = $1"),
+        ("clients.home_salon_id", "update clients set home_salon_id = '{0}' where id = $1"),
+        ("clients.left_on", "update clients set left_on = '2027-01-01' where id = $1"),
+        ("clients.merged_into_id", "update clients set merged_into_id = '{1}' where id = $1"),
+        ("life_events.client_id", "update life_events set client_id = '{1}' where id = $1"),
+    ];
 
     // Tables whose rows belong to whoever wrote them.
     private static readonly Dictionary<string, string> Writer = new()
@@ -50,6 +61,16 @@ public sealed class AccessMatrixTests(PgServer server)
                 found.Add($"{table},{place},{string.Join(',', cells)}");
             }
         }
+        foreach (var (name, sql) in HomeOnly)
+        {
+            foreach (var place in Places)
+            {
+                var cells = new List<string>();
+                foreach (var actor in Actors)
+                    cells.Add(await ChangeAsync(samples, name, sql, worlds, place, actor, cancellation));
+                found.Add($"{name},{place},{string.Join(',', cells)}");
+            }
+        }
 
         var path = Path.Combine(SourceTree.WebTests, "Fence", "access-matrix.csv");
         var wanted = (await File.ReadAllLinesAsync(path, cancellation)).Where(l => !l.StartsWith('#') && l.Length > 0).Skip(1).ToList();
@@ -63,7 +84,8 @@ public sealed class AccessMatrixTests(PgServer server)
             Assert.Fail("\n" + string.Join("\n", differences));
     }
 
-    private sealed record Laid(Dictionary<string, SampleRows.World> Worlds, Dictionary<string, Actor?> Actors);
+    /// <param name="Second">Another client of the actors' own salon.</param>
+    private sealed record Laid(Dictionary<string, SampleRows.World> Worlds, Dictionary<string, Actor?> Actors, Guid Second);
 
     private async Task<Laid> LayAsync()
     {
@@ -71,6 +93,8 @@ public sealed class AccessMatrixTests(PgServer server)
             theirs = null!;
         Client own = null!,
             neighbour = null!,
+            second = null!,
+            guest = null!,
             elsewhere = null!;
         Person trainee = null!;
         Person[] bystanders = [];
@@ -89,10 +113,25 @@ public sealed class AccessMatrixTests(PgServer server)
                     scene.Hire("A", StaffRole.FrontDesk),
                     scene.Hire("B", StaffRole.FrontDesk),
                     scene.Hire("C", StaffRole.FrontDesk),
+                    scene.Hire("D", StaffRole.FrontDesk),
                 ];
                 own = scene.Welcome("C-1", "Own One", ours);
                 neighbour = scene.Welcome("C-2", "Neighbour Two", ours);
                 elsewhere = scene.Welcome("C-3", "Elsewhere Three", theirs);
+                guest = scene.Welcome("C-4", "Guest Four", theirs);
+                second = scene.Welcome("C-5", "Second Five", ours);
+                var until = scene.Now + Duration.FromDays(1);
+                scene.Db.ClientGrants.Add(
+                    new ClientGrant(
+                        Guid.CreateVersion7(),
+                        guest.Id,
+                        ours.Id,
+                        scene.Now - Duration.FromDays(1),
+                        until,
+                        trainee.Id,
+                        "Holiday"
+                    )
+                );
                 scene.Book(own, scene.Services[0], scene.Chairs[0], trainee, scene.Now + Duration.FromDays(1));
             }
         );
@@ -115,6 +154,7 @@ public sealed class AccessMatrixTests(PgServer server)
             {
                 ["own"] = new(clinic.PracticeId, own.Id, ours.Id, bystanders[0].Id),
                 ["neighbour"] = new(clinic.PracticeId, neighbour.Id, ours.Id, bystanders[1].Id),
+                ["guest"] = new(clinic.PracticeId, guest.Id, ours.Id, bystanders[3].Id),
                 ["elsewhere"] = new(clinic.PracticeId, elsewhere.Id, theirs.Id, bystanders[2].Id),
                 ["abroad"] = new(foreign.PracticeId, stranger.Id, abroad.Id, other.Id),
             },
@@ -128,7 +168,8 @@ public sealed class AccessMatrixTests(PgServer server)
                         "Nobody" => (Actor?)null,
                         _ => clinic.Acting(people.Single(p => p.Name == a), ours),
                     }
-            )
+            ),
+            second.Id
         );
     }
 
@@ -212,6 +253,38 @@ public sealed class AccessMatrixTests(PgServer server)
             e.SqlState == PostgresErrorCodes.InsufficientPrivilege ? false
             : e.SqlState.StartsWith("23", StringComparison.Ordinal) ? true
             : throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"{table} {place} {actor}: {e.Message}"), e);
+    }
+
+    private async Task<string> ChangeAsync(
+        SampleRows samples,
+        string name,
+        string sql,
+        Laid laid,
+        string place,
+        string actor,
+        CancellationToken cancellation
+    )
+    {
+        var world = laid.Worlds[place];
+        // Whoever is at home would send them away; whoever is not would take them.
+        var home = laid.Worlds[place is "guest" or "elsewhere" ? "own" : "elsewhere"].Salon;
+        var id = await samples.MadeAsync(name[..name.IndexOf('.', StringComparison.Ordinal)], world, cancellation);
+        await using var program = await OpenAsync(server.Connections.Program);
+        await using var transaction = await program.BeginTransactionAsync(cancellation);
+        if (laid.Actors[actor] is { } acting)
+            await ActAsync(program, acting, cancellation);
+        await using var change = new NpgsqlCommand(string.Format(CultureInfo.InvariantCulture, sql, home, laid.Second), program)
+        {
+            Parameters = { new() { Value = id } },
+        };
+        try
+        {
+            return await change.ExecuteNonQueryAsync(cancellation) > 0 ? "U" : "-";
+        }
+        catch (PostgresException e) when (e.SqlState == PostgresErrorCodes.InsufficientPrivilege)
+        {
+            return "-";
+        }
     }
 
     internal static async Task ActAsync(NpgsqlConnection connection, Actor actor, CancellationToken cancellation)

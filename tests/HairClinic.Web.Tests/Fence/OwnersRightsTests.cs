@@ -3,6 +3,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using NpgsqlTypes;
 
 namespace HairClinic.Web.Tests.Fence;
 
@@ -19,10 +20,21 @@ public sealed class OwnersRightsTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        Assert.Equal(["Ada Fenwick"], await CalledAsync(clinic, ada));
-        Assert.Equal(["Ben Arkwright"], await CalledAsync(clinic, ben));
+        var (hers, his) = (await clinic.SignInAsync(ada.Id), await clinic.SignInAsync(ben.Id));
+        Assert.Equal(["Ada Fenwick"], await CalledAsync(hers));
+        Assert.Equal(["Ben Arkwright"], await CalledAsync(his));
         await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == ben.Id).Leave(new(2027, 2, 1)));
-        Assert.Empty(await CalledAsync(clinic, ben));
+        Assert.Empty(await CalledAsync(his));
+    }
+
+    [Fact]
+    public async Task The_own_page_answers_nobody_without_a_sign_in_that_opens_it()
+    {
+        await using var clinic = await OpenAsync();
+        var hers = await clinic.SignInAsync(ada.Id);
+
+        Assert.Empty(await CalledAsync(hers with { SignInId = null }));
+        Assert.Empty(await CalledAsync(hers with { ClientId = ben.Id }));
     }
 
     [Fact]
@@ -63,23 +75,24 @@ public sealed class OwnersRightsTests(PgServer server)
                 scene.LayPractice("Practice under test");
                 salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
                 desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
-                ada = scene.Welcome("C-1", "Ada Fenwick", salon);
-                ben = scene.Welcome("C-2", "Ben Arkwright", salon);
+                ada = scene.Welcome("C-1", "Ada Fenwick", salon, email: "ada@example.test");
+                ben = scene.Welcome("C-2", "Ben Arkwright", salon, email: "ben@example.test");
             }
         );
 
     // As the page itself asks, where nobody acts yet; what was acted is forgotten before the connection is asked again.
-    private async Task<List<string>> CalledAsync(TestClinic clinic, Client client)
+    private async Task<List<string>> CalledAsync(ClientActor actor)
     {
         var cancel = TestContext.Current.CancellationToken;
         await using var connection = new NpgsqlConnection(server.Connections.Program);
         await connection.OpenAsync(cancel);
-        await using var page = new NpgsqlCommand("select called from own_page($1, $2, null, now())", connection)
+        await using var page = new NpgsqlCommand("select called from own_page($1, $2, $3, now())", connection)
         {
             Parameters =
             {
-                new() { Value = clinic.PracticeId },
-                new() { Value = client.Id },
+                new() { Value = actor.PracticeId },
+                new() { Value = actor.ClientId },
+                new() { Value = (object?)actor.SignInId ?? DBNull.Value, NpgsqlDbType = NpgsqlDbType.Uuid },
             },
         };
         var called = new List<string>();

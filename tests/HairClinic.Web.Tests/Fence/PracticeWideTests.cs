@@ -5,7 +5,10 @@ namespace HairClinic.Web.Tests.Fence;
 
 public sealed class PracticeWideTests
 {
-    /// <summary>Who may look past what the actor may see. The list is closed: a new one needs a decision in DEVELOPERS.md.</summary>
+    /// <summary>
+    /// Who may look past what the actor may see. The list is closed: a new one needs a decision in DEVELOPERS.md. What erases and takes
+    /// out looks further to count (drafts, letters, kept answers of others), and only on clients of the actor's own salons.
+    /// </summary>
     private static readonly string[] Allowed =
     [
         "src/HairClinic.Web/Features/Clients/AskForClient/AskForClient.cs",

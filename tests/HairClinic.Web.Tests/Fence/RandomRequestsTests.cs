@@ -1,15 +1,14 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using NodaTime.Testing;
 using Npgsql;
 
 namespace HairClinic.Web.Tests.Fence;
 
-/// <summary>Asks at random, as anybody, for anything, and holds every row that comes back against what was laid; the seed is fixed.</summary>
+/// <summary>
+/// Asks at random, as anybody, for anything, and holds every row that comes back, and every change that is let through or refused,
+/// against what was laid; the seed is fixed.
+/// </summary>
 public sealed class RandomRequestsTests(PgServer server)
 {
     private const int Requests = 10_000;
@@ -42,40 +41,84 @@ public sealed class RandomRequestsTests(PgServer server)
     ];
 
     [Fact]
-    public async Task Ten_thousand_random_requests_return_no_row_of_anothers()
+    public async Task Ten_thousand_random_requests_read_no_row_of_anothers_and_change_only_what_is_theirs_to_change()
     {
         var cancellation = TestContext.Current.CancellationToken;
         var random = new Random(20270203);
-        var world = await World.LayAsync(server, random);
+        var world = await RandomWorld.LayAsync(server, random);
         await using var pool = NpgsqlDataSource.Create(
             new NpgsqlConnectionStringBuilder(server.Connections.Program) { MaxPoolSize = 4, ApplicationName = "random" }.ConnectionString
         );
+        var outcomes = new Dictionary<(string, bool), int>();
 
         for (var i = 0; i < Requests; i++)
         {
-            var (actor, allowed, hosted) = world.Actors[random.Next(world.Actors.Count)];
-            var (table, client) = Asked[random.Next(Asked.Length)];
-            var condition = string.Format(null, Conditions[random.Next(Conditions.Length)], $"t.{client}");
+            var asking = world.Actors[random.Next(world.Actors.Count)];
             await using var connection = await pool.OpenConnectionAsync(cancellation);
-            await AccessMatrixTests.ActAsync(connection, actor, cancellation);
-            await using var ask = new NpgsqlCommand($"select t.practice_id, t.{client} from {table} t where {condition}", connection);
-            if (condition.Contains("$1", StringComparison.Ordinal))
-                ask.Parameters.Add(new() { Value = world.Everybody.OrderBy(_ => random.Next()).Take(3).ToArray() });
-            await using var reader = await ask.ExecuteReaderAsync(cancellation);
-            while (await reader.ReadAsync(cancellation))
+            await AccessMatrixTests.ActAsync(connection, asking.Actor, cancellation);
+            if (i % 3 == 0)
             {
-                Assert.Equal(actor.PracticeId, reader.GetGuid(0));
-                // A salon keeps its own diary, whoever came.
-                if (!allowed.Contains(reader.GetGuid(1)) && !(table == "visits" && hosted.Contains(reader.GetGuid(1))))
-                    Assert.Fail($"Request {i}: {actor} read {table} {reader.GetGuid(1)} where {condition}.");
+                var change = RandomChange.Make(world, asking, random);
+                var done = await DoneAsync(connection, change.Sql, cancellation);
+                if (done != change.May)
+                    Assert.Fail($"Request {i}: {asking.Actor} {(done ? "did" : "could not")}: {change.Sql}");
+                outcomes[(change.What, done)] = outcomes.GetValueOrDefault((change.What, done)) + 1;
             }
+            else
+                await ReadAsync(connection, world, asking, random, i, cancellation);
+        }
+
+        // Each kind of change was tried by somebody who may and by somebody who may not; only owners send a client away without a transfer.
+        Assert.All(
+            RandomChange.Kinds,
+            k => Assert.All(new[] { true, false }, d => Assert.True(outcomes.GetValueOrDefault((k, d)) > 10, $"{k} {d}"))
+        );
+    }
+
+    private static async Task ReadAsync(
+        NpgsqlConnection connection,
+        RandomWorld world,
+        RandomWorld.Asking asking,
+        Random random,
+        int request,
+        CancellationToken cancellation
+    )
+    {
+        var (table, client) = Asked[random.Next(Asked.Length)];
+        var condition = string.Format(null, Conditions[random.Next(Conditions.Length)], $"t.{client}");
+        await using var ask = new NpgsqlCommand($"select t.practice_id, t.{client} from {table} t where {condition}", connection);
+        if (condition.Contains("$1", StringComparison.Ordinal))
+            ask.Parameters.Add(new() { Value = world.Everybody.OrderBy(_ => random.Next()).Take(3).ToArray() });
+        await using var reader = await ask.ExecuteReaderAsync(cancellation);
+        while (await reader.ReadAsync(cancellation))
+        {
+            Assert.Equal(asking.Actor.PracticeId, reader.GetGuid(0));
+            // A salon keeps its own diary, whoever came.
+            if (!asking.Allowed.Contains(reader.GetGuid(1)) && !(table == "visits" && asking.Hosted.Contains(reader.GetGuid(1))))
+                Assert.Fail($"Request {request}: {asking.Actor} read {table} {reader.GetGuid(1)} where {condition}.");
+        }
+    }
+
+    // Undone at once: each is tried on the same book.
+    private static async Task<bool> DoneAsync(NpgsqlConnection connection, string sql, CancellationToken cancellation)
+    {
+        await using var transaction = await connection.BeginTransactionAsync(cancellation);
+        await using var change = new NpgsqlCommand(sql, connection);
+        try
+        {
+            return await change.ExecuteNonQueryAsync(cancellation) > 0;
+        }
+        catch (PostgresException e) when (e.SqlState is PostgresErrorCodes.InsufficientPrivilege or PostgresErrorCodes.ForeignKeyViolation)
+        {
+            // Refused, or it names somebody of the other practice.
+            return false;
         }
     }
 
     [Fact]
     public async Task A_pool_shared_by_all_leaks_nobody_whatever_goes_wrong()
     {
-        var world = await World.LayAsync(server, new Random(7));
+        var world = await RandomWorld.LayAsync(server, new Random(7));
         var shared = new NpgsqlConnectionStringBuilder(ClinicConnections.Preparing(server.Connections.Program))
         {
             MaxPoolSize = 3,
@@ -91,7 +134,8 @@ public sealed class RandomRequestsTests(PgServer server)
             async (i, cancellation) =>
             {
                 var random = new Random(i);
-                var (actor, allowed, _) = world.Actors[random.Next(world.Actors.Count)];
+                var asking = world.Actors[random.Next(world.Actors.Count)];
+                var (actor, allowed) = (asking.Actor, asking.Allowed);
                 try
                 {
                     await using var db = new ClinicDb(options, actor);
@@ -153,102 +197,6 @@ public sealed class RandomRequestsTests(PgServer server)
         catch (Exception e) when (e is NpgsqlException or OperationCanceledException)
         {
             // As meant.
-        }
-    }
-
-    /// <summary>Two practices of three salons, with who may see whom worked out here from what was laid, not asked of the fence.</summary>
-    private sealed record World(List<(Actor Actor, HashSet<Guid> Allowed, HashSet<Guid> Hosted)> Actors, List<Guid> Everybody)
-    {
-        public static async Task<World> LayAsync(PgServer server, Random random)
-        {
-            var world = new World([], []);
-            for (var p = 0; p < 2; p++)
-                await LayPracticeAsync(world, server, random);
-            return world;
-        }
-
-        private static async Task LayPracticeAsync(World world, PgServer server, Random random)
-        {
-            List<Salon> salons = [];
-            List<Client> clients = [];
-            List<Person> people = [];
-            var visits = new List<(Client Client, Salon Salon, Person Person, bool Recent)>();
-            var granted = new List<(Client Client, Salon Salon)>();
-            await using var clinic = await TestClinic.OpenAsync(
-                server,
-                scene =>
-                {
-                    scene.LayPractice("Practice");
-                    for (var s = 0; s < 3; s++)
-                        salons.Add(scene.OpenSalon($"Salon {s}", "Europe/London", "GBP", chairs: 1));
-                    foreach (var role in Enum.GetValues<StaffRole>())
-                    {
-                        people.Add(scene.Hire($"{role} one", role, salons[0]));
-                        people.Add(scene.Hire($"{role} two", role, salons[1], salons[2]));
-                    }
-                    for (var c = 0; c < 30; c++)
-                        clients.Add(scene.Welcome($"C-{c}", $"Client {c}", salons[random.Next(3)]));
-                    for (var v = 0; v < 25; v++)
-                    {
-                        var (client, salon) = (random.Next(30), random.Next(3));
-                        var person = people[random.Next(people.Count)];
-                        var recent = random.Next(2) == 0;
-                        // One after another, so that no chair or hand is taken twice; what is long past grants nothing any more.
-                        var at = scene.Now - Duration.FromDays(recent ? 5 : 200) - Duration.FromHours(3 * v);
-                        scene.Book(clients[client], scene.Services[0], scene.Chairs[salon], person, at);
-                        visits.Add((clients[client], salons[salon], person, recent));
-                    }
-                    for (var g = 0; g < 6; g++)
-                    {
-                        var (client, salon) = (clients[random.Next(30)], salons[random.Next(3)]);
-                        var over = g % 3 == 0;
-                        var (from, until) = over
-                            ? (scene.Now - Duration.FromDays(20), scene.Now - Duration.FromDays(10))
-                            : (scene.Now - Duration.FromDays(1), scene.Now + Duration.FromDays(10));
-                        scene.Db.ClientGrants.Add(
-                            new ClientGrant(Guid.CreateVersion7(), client.Id, salon.Id, from, until, people[0].Id, "Holiday")
-                        );
-                        if (!over)
-                            granted.Add((client, salon));
-                    }
-                    foreach (var client in clients)
-                        scene.Db.LifeEvents.Add(
-                            new LifeEvent(
-                                Guid.CreateVersion7(),
-                                client.Id,
-                                LifeEventKind.Other,
-                                new(2027, 3, 1),
-                                new(2027, 3, 2),
-                                away: false
-                            )
-                        );
-                }
-            );
-            world.Everybody.AddRange(clients.Select(c => c.Id));
-            var all = clients.Select(c => c.Id).ToHashSet();
-            foreach (var person in people)
-            {
-                Salon[] own = person.Name.EndsWith("one", StringComparison.Ordinal) ? [salons[0]] : [salons[1], salons[2]];
-                HashSet<Guid> allowed = person.Role switch
-                {
-                    StaffRole.Owner => all,
-                    StaffRole.Trainee => [.. visits.Where(v => v.Person == person && v.Recent).Select(v => v.Client.Id)],
-                    _ =>
-                    [
-                        .. clients.Where(c => own.Any(s => s.Id == c.HomeSalonId)).Select(c => c.Id),
-                        .. visits.Where(v => v.Recent && own.Contains(v.Salon)).Select(v => v.Client.Id),
-                        .. granted.Where(g => own.Contains(g.Salon)).Select(g => g.Client.Id),
-                    ],
-                };
-                var hosted =
-                    person.Role == StaffRole.Trainee ? visits.Where(v => v.Person == person) : visits.Where(v => own.Contains(v.Salon));
-                world.Actors.Add((clinic.Acting(person, own), allowed, [.. hosted.Select(v => v.Client.Id)]));
-            }
-            world.Actors.AddRange(
-                clients
-                    .Take(5)
-                    .Select(c => ((Actor)new ClientActor(clinic.PracticeId, c.Id), new HashSet<Guid> { c.Id }, new HashSet<Guid>()))
-            );
         }
     }
 }

@@ -20,17 +20,20 @@ public sealed class SharedConnectionTests(PgServer server)
             {
                 scene.LayPractice("Practice under test");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-                clients.AddRange(Names.Select((name, n) => scene.Welcome($"C-{n}", name, salon)));
+                clients.AddRange(Names.Select((name, n) => scene.Welcome($"C-{n}", name, salon, email: $"c{n}@example.test")));
             }
         );
         await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == clients[0].Id).Leave(new(2027, 2, 1)));
+        var signedIn = new List<ClientActor>();
+        foreach (var client in clients)
+            signedIn.Add(await clinic.SignInAsync(client.Id));
         var now = clinic.Clock.GetCurrentInstant();
         // Of every five one breaks: a client who left, one of another practice, somebody who is nobody.
         ClientActor[] strangers =
         [
-            new(clinic.PracticeId, clients[0].Id),
-            new(Guid.CreateVersion7(), clients[1].Id),
-            new(clinic.PracticeId, Guid.CreateVersion7()),
+            signedIn[0],
+            new(Guid.CreateVersion7(), clients[1].Id, signedIn[1].SignInId),
+            new(clinic.PracticeId, Guid.CreateVersion7(), signedIn[2].SignInId),
         ];
 
         var read = await Task.WhenAll(
@@ -38,7 +41,7 @@ public sealed class SharedConnectionTests(PgServer server)
                 .Range(0, 1000)
                 .Select(async n =>
                 {
-                    var actor = n % 5 == 0 ? strangers[n % 3] : new ClientActor(clinic.PracticeId, clients[1 + n % 23].Id);
+                    var actor = n % 5 == 0 ? strangers[n % 3] : signedIn[1 + n % 23];
                     var facts = await clinic.UseAsync<OwnPageBook, OwnPageFacts?>(
                         actor,
                         book => book.ReadAsync(actor, now, TestContext.Current.CancellationToken)

@@ -1,4 +1,6 @@
 using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Practices;
 
 namespace HairClinic.Web.Data.Books;
 
@@ -8,4 +10,11 @@ public static class StandingClients
     /// <summary>One client to open and change: a record folded into another is its keeper's.</summary>
     public static IQueryable<Client> Standing(this IQueryable<Client> clients, Guid clientId) =>
         clients.Where(c => c.Id == clientId && c.MergedIntoId == null);
+
+    /// <summary>Those whose home salon is one of the person's: see <see cref="StaffRoles.AtHome"/>.</summary>
+    public static IQueryable<Client> AtHome(this IQueryable<Client> clients, PersonActor person)
+    {
+        var (everywhere, salons) = (person.StaffRole == StaffRole.Owner, person.Salons);
+        return clients.Where(c => everywhere || salons.Contains(c.HomeSalonId));
+    }
 }

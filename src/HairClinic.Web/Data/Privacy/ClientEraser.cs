@@ -4,6 +4,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Practices.Access;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -29,13 +30,24 @@ public sealed class ClientEraser(Sealer sealer, AccessLogBook log, IClock clock)
     /// <param name="id">Of the row that records it; sent again, it gives the first answer.</param>
     /// <param name="expected">What the person who confirmed was shown; null for a rule of the practice.</param>
     /// <exception cref="Refusal">Not there, in the chair today, erased already, or no longer what was shown. Nothing was changed.</exception>
-    public Task<IReadOnlyDictionary<string, int>> EraseAsync(
+    public async Task<IReadOnlyDictionary<string, int>> EraseAsync(
         ClinicDb db,
         Guid id,
         Guid clientId,
         IReadOnlyDictionary<string, int>? expected,
         CancellationToken cancellation
-    ) => SlotClashes.SettleAsync(() => TryAsync(db, id, clientId, expected, cancellation));
+    )
+    {
+        try
+        {
+            return await SlotClashes.SettleAsync(() => TryAsync(db, id, clientId, expected, cancellation));
+        }
+        catch (Exception e) when (HomeRules.Refused(e, HomeRules.AtHome))
+        {
+            // Another salon's by now, or all along: as if it were not there.
+            throw Gone();
+        }
+    }
 
     private async Task<IReadOnlyDictionary<string, int>> TryAsync(
         ClinicDb db,

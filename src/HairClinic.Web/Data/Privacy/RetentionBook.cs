@@ -2,6 +2,7 @@ using System.Linq.Expressions;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
+using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -23,25 +24,31 @@ public sealed class RetentionBook(ClientEraser eraser, IClock clock)
         ];
     }
 
-    public async Task<Over> CountAsync(ClinicDb db, RetentionRule rule, CancellationToken cancellation) =>
+    /// <summary>Of clients and what was noted of them a manager sees and takes out those of their own salons; an owner all.</summary>
+    /// <returns>Null: of all.</returns>
+    public static IReadOnlyList<Guid>? SalonsOf(PersonActor person) => person.StaffRole == StaffRole.Owner ? null : person.Salons;
+
+    /// <param name="salons">Whose clients count, by home salon; null for all.</param>
+    public async Task<Over> CountAsync(ClinicDb db, RetentionRule rule, IReadOnlyList<Guid>? salons, CancellationToken cancellation) =>
         rule.Subject switch
         {
-            RetentionSubject.ContactNotes => await CountAsync(ContactNotes(db, rule), n => n.At, cancellation),
+            RetentionSubject.ContactNotes => await CountAsync(ContactNotes(db, rule, salons), n => n.At, cancellation),
             RetentionSubject.Drafts => await CountAsync(Drafts(db, rule), d => d.SavedAt, cancellation),
             RetentionSubject.SignInLinks => await CountAsync(Links(db, rule), l => l.ExpiresAt, cancellation),
             RetentionSubject.WriteKeys => await CountAsync(Keys(db, rule), k => k.At, cancellation),
             RetentionSubject.DoneWork => await CountAsync(Work(db, rule), w => w.AskedAt, cancellation),
-            _ => await LeftAsync(db, rule, cancellation),
+            _ => await LeftAsync(db, rule, salons, cancellation),
         };
 
+    /// <param name="salons">Whose clients count, by home salon; null for all.</param>
     /// <returns>How many rows went, or clients were erased.</returns>
     /// <exception cref="Refusal">One of the clients cannot be erased now; those before them were.</exception>
-    public async Task<int> ApplyAsync(ClinicDb db, RetentionRule rule, CancellationToken cancellation) =>
+    public async Task<int> ApplyAsync(ClinicDb db, RetentionRule rule, IReadOnlyList<Guid>? salons, CancellationToken cancellation) =>
         rule.Subject switch
         {
             RetentionSubject.ContactNotes => await InBatchesAsync(() =>
                 db
-                    .ContactNotes.Where(n => ContactNotes(db, rule).OrderBy(x => x.Id).Take(Batch).Select(x => x.Id).Contains(n.Id))
+                    .ContactNotes.Where(n => ContactNotes(db, rule, salons).OrderBy(x => x.Id).Take(Batch).Select(x => x.Id).Contains(n.Id))
                     .ExecuteDeleteAsync(cancellation)
             ),
             RetentionSubject.Drafts => await InBatchesAsync(() =>
@@ -60,7 +67,7 @@ public sealed class RetentionBook(ClientEraser eraser, IClock clock)
                     .WorkItems.Where(n => Work(db, rule).OrderBy(x => x.Id).Take(Batch).Select(x => x.Id).Contains(n.Id))
                     .ExecuteDeleteAsync(cancellation)
             ),
-            _ => await EraseLeftAsync(db, rule, cancellation),
+            _ => await EraseLeftAsync(db, rule, salons, cancellation),
         };
 
     /// <summary>The rules that go by themselves and were not applied since yesterday, while the practice sleeps (<see cref="QuietHours"/> at its first salon).</summary>
@@ -75,7 +82,7 @@ public sealed class RetentionBook(ClientEraser eraser, IClock clock)
         foreach (var rule in (await RulesAsync(db, cancellation)).Where(r => r.ByItself))
         {
             if (await ClaimAsync(db, rule, now, cancellation))
-                gone += await ApplyAsync(db, rule, cancellation);
+                gone += await ApplyAsync(db, rule, salons: null, cancellation);
         }
         return gone;
     }
@@ -102,17 +109,17 @@ public sealed class RetentionBook(ClientEraser eraser, IClock clock)
         }
     }
 
-    private async Task<int> EraseLeftAsync(ClinicDb db, RetentionRule rule, CancellationToken cancellation)
+    private async Task<int> EraseLeftAsync(ClinicDb db, RetentionRule rule, IReadOnlyList<Guid>? salons, CancellationToken cancellation)
     {
-        var left = await Left(db, rule).OrderBy(c => c.LeftOn).Select(c => c.Id).ToListAsync(cancellation);
+        var left = await Left(db, rule, salons).OrderBy(c => c.LeftOn).Select(c => c.Id).ToListAsync(cancellation);
         foreach (var client in left)
             await eraser.EraseAsync(db, Guid.CreateVersion7(), client, expected: null, cancellation);
         return left.Count;
     }
 
-    private async Task<Over> LeftAsync(ClinicDb db, RetentionRule rule, CancellationToken cancellation)
+    private async Task<Over> LeftAsync(ClinicDb db, RetentionRule rule, IReadOnlyList<Guid>? salons, CancellationToken cancellation)
     {
-        var left = await Left(db, rule)
+        var left = await Left(db, rule, salons)
             .OrderBy(c => c.LeftOn)
             .ThenBy(c => c.Code)
             .Select(c => new { c.Code, c.LeftOn })
@@ -140,10 +147,12 @@ public sealed class RetentionBook(ClientEraser eraser, IClock clock)
 
     private Instant Before(RetentionRule rule) => clock.GetCurrentInstant() - Duration.FromDays(rule.KeepDays);
 
-    private IQueryable<ContactNote> ContactNotes(ClinicDb db, RetentionRule rule)
+    private IQueryable<ContactNote> ContactNotes(ClinicDb db, RetentionRule rule, IReadOnlyList<Guid>? salons)
     {
         var before = Before(rule);
-        return db.ContactNotes.Where(n => n.At < before);
+        return db.ContactNotes.Where(n =>
+            n.At < before && (salons == null || db.Clients.Any(c => c.Id == n.ClientId && salons.Contains(c.HomeSalonId)))
+        );
     }
 
     private IQueryable<Writes.Draft> Drafts(ClinicDb db, RetentionRule rule)
@@ -171,7 +180,7 @@ public sealed class RetentionBook(ClientEraser eraser, IClock clock)
     }
 
     // Somebody who left and has a visit ahead of them has come back.
-    private IQueryable<Client> Left(ClinicDb db, RetentionRule rule)
+    private IQueryable<Client> Left(ClinicDb db, RetentionRule rule, IReadOnlyList<Guid>? salons)
     {
         var before = Before(rule).InUtc().Date;
         var now = clock.GetCurrentInstant();
@@ -181,6 +190,7 @@ public sealed class RetentionBook(ClientEraser eraser, IClock clock)
                 c.LeftOn < before
                 && c.MergedIntoId == null
                 && c.ErasedAt == null
+                && (salons == null || salons.Contains(c.HomeSalonId))
                 && !db.Visits.Any(v => v.ClientId == c.Id && v.StartsAt > now && v.HoldsChair)
             );
     }

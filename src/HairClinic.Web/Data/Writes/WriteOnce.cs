@@ -4,6 +4,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Migrations;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Practices.Access;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;
@@ -53,6 +54,10 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
                 return first.Outcome;
             if (e is DbUpdateConcurrencyException)
                 throw new OvertakenException(e);
+            if (HomeRules.Refused(e, HomeRules.StaffOfSalon))
+                throw new Refusal("Who works in a salon is for a manager there, or an owner, to say.");
+            if (HomeRules.Refused(e, HomeRules.AtHome))
+                throw new Refusal("Only the client's home salon does this. Ask somebody who works there, or an owner.");
             if (e.InnerException is PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege })
                 throw new Refusal("This is not yours to change. Ask somebody of the client's own salon, or a manager.");
             if (e is DbUpdateException failed && Broke(failed, PrivacySql.NotErased))

@@ -17,7 +17,6 @@ public static class ClientsArea
             .AddScoped<MergeClients.MergeClients>()
             .AddScoped<MergeClients.DuplicateSearch>()
             .AddScoped<EditClient.EditClient>()
-            .AddScoped<EditClient.EditClientRules>()
             .AddScoped<AddLifeEvent.AddLifeEvent>()
             .AddScoped<AddLifeEvent.AddLifeEventRules>()
             .AddScoped<RecordCareFacts.RecordCareFacts>()

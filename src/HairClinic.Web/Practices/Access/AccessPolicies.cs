@@ -4,7 +4,7 @@ using System.Text;
 namespace HairClinic.Web.Practices.Access;
 
 /// <summary>
-/// The fence as one text: functions, triggers, and four policies for each fenced table. It is laid anew whenever it differs from
+/// The fence as one text: functions, triggers, four policies for each fenced table, and who may call which function. It is laid anew whenever it differs from
 /// what was laid last, so a rule is changed in one place and needs no migration.
 /// </summary>
 public static class AccessPolicies
@@ -12,7 +12,18 @@ public static class AccessPolicies
     private const string InPractice = "practice_id = nullif(current_setting('app.practice', true), '')::uuid";
 
     public static string Sql { get; } =
-        string.Join("\n", [ActorFunctions.Sql, OwnPageFunction.Sql, GrantTriggers.Sql, DropAll, .. AccessRules.All.Select(PoliciesOf)]);
+        string.Join(
+            "\n",
+            [
+                ActorFunctions.Sql,
+                OwnPageFunction.Sql,
+                GrantTriggers.Sql,
+                HomeRules.Sql,
+                DropAll,
+                .. AccessRules.All.Select(PoliciesOf),
+                FunctionRights.Sql,
+            ]
+        );
 
     /// <summary>What tells one version of the fence from another.</summary>
     public static string Mark { get; } = "fence " + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Sql)));
@@ -32,10 +43,10 @@ public static class AccessPolicies
             alter table {rule.Table} enable row level security;
             alter table {rule.Table} force row level security;
             create policy reads on {rule.Table} for select using ({May(rule.Read, rule.Rows)});
-            create policy adds on {rule.Table} for insert with check ({May(rule.Add, rule.Writes)});
+            create policy adds on {rule.Table} for insert with check ({May(rule.Add, rule.Written ?? rule.Writes)});
             create policy changes on {rule.Table} for update using ({May(rule.Change, rule.Writes)}) with check ({May(
                 rule.Change,
-                rule.Writes
+                rule.Written ?? rule.Writes
             )});
             create policy removes on {rule.Table} for delete using ({May(rule.Remove, rule.Writes)});
             """;

@@ -6,4 +6,9 @@ public sealed record AccessRule(string Table, string Rows, Roles Read, Roles Add
 {
     /// <summary>Where fewer rows may be written than read.</summary>
     public string Writes { get; init; } = Rows;
+
+    /// <summary>
+    /// Where a row as it is written has to fulfil more than one that is found: then what was missing is an error, not nothing changed.
+    /// </summary>
+    public string? Written { get; init; }
 }

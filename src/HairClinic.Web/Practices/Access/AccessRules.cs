@@ -42,7 +42,7 @@ public static class AccessRules
         new("clients", Reach.ClientRow, Everybody, Desk, Desk, Job),
         new("client_grants", Reach.Grants, Staff, Desk, Desk, Job) { Writes = Reach.AtHome },
         new("client_requests", Reach.Clients("client_requests"), Desk, Job, Desk, Job) { Writes = Reach.AtHome },
-        new("client_merges", Reach.Clients("client_merges", "kept_id"), Desk, Desk, Desk, Job),
+        new("client_merges", Reach.Clients("client_merges", "kept_id"), Desk, Desk, Desk, Job) { Writes = Reach.BothAtHome },
         new("life_events", Reach.Clients("life_events"), Everybody, Staff, Staff, Staff),
         new("care_facts", Reach.Clients("care_facts"), Everybody, Staff, Staff, Job),
         new("contact_notes", Reach.Clients("contact_notes"), Staff, Desk, Desk, Job),
@@ -60,7 +60,7 @@ public static class AccessRules
         new("unit_repairs", Reach.PartOf("unit_repairs", "hair_system_id", "hair_systems"), Everybody, Staff, Staff, Job),
         new("bonds", Reach.Clients("bonds"), Everybody, Chair | Manager, Everybody, Chair),
         new("bond_products", Reach.PartOf("bond_products", "bond_id", "bonds"), Everybody, Chair | Manager, Chair | Manager, Chair),
-        new("visits", Reach.Visits, Everybody, Everybody, Everybody, Job),
+        new("visits", Reach.Visits, Everybody, Everybody, Everybody, Job) { Written = Reach.WrittenVisits },
         new("visit_segments", Reach.PartOf("visit_segments", "visit_id", "visits"), Everybody, Everybody, Everybody, Everybody),
         new("visit_records", Reach.PartOf("visit_records", "visit_id", "visits"), Everybody, Chair | Manager, Staff, Chair),
         // What a client confided, and what was agreed about it.
@@ -71,15 +71,15 @@ public static class AccessRules
         new("sealed_drafts", Reach.OwnPerson, Health, Health, Health, Health),
         new("consent_texts", Reach.Practice, Everybody, Everybody, Nobody, Nobody),
         new("consents", Reach.Clients("consents"), Everybody, Everybody, Nobody, Nobody),
-        new("erasures", Reach.Clients("erasures"), Manage, Manage, Nobody, Nobody),
-        new("retention_rules", Reach.Practice, Manage, Manage, Manage, Manage),
+        new("erasures", Reach.Clients("erasures"), Manage, Manage, Nobody, Nobody) { Writes = Reach.Kept },
+        new("retention_rules", Reach.Practice, Manage, Owner | Job, Owner | Job, Owner | Job),
         // Whoever opens something adds a line; owners read them all, clients those about themselves.
         new("access_heads", Reach.Practice, Everybody, Everybody, Everybody, Nobody),
         new("access_notes", Reach.OwnWritingOrAboutOneself, Everybody, Everybody, Nobody, Nobody),
         // A client's own page.
         new("client_preferences", Reach.Clients("client_preferences"), Everybody, Desk | Client, Desk | Client, Job),
         new("client_sign_ins", Reach.Clients("client_sign_ins"), Client | Job, Job, Job, Job),
-        new("guardians", Reach.Clients("guardians"), Desk | Client, Desk, Desk, Desk),
+        new("guardians", Reach.Clients("guardians"), Desk | Client, Desk, Desk, Desk) { Writes = Reach.AtHome },
         new("calendar_feeds", Reach.Clients("calendar_feeds"), Client | Job, Client | Job, Client | Job, Client | Job),
         new("own_texts", Reach.Practice, Everybody, Manage, Manage, Manage),
         // Shared tablets; their PINs are nobody's to read.

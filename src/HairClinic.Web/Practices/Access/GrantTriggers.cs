@@ -6,7 +6,7 @@ namespace HairClinic.Web.Practices.Access;
 /// </summary>
 public static class GrantTriggers
 {
-    public const string Sql = """
+    public const string Sql = $"""
         create or replace function keep_home_grant() returns trigger language plpgsql security definer set search_path = public as $$
         begin
             delete from client_grants g
@@ -20,7 +20,8 @@ public static class GrantTriggers
         create or replace trigger keep_home_grant after insert or update of home_salon_id on clients
             for each row execute function keep_home_grant();
 
-        -- One client's grants from visits, worked out anew for a salon and a person.
+        -- One client's grants from visits, worked out anew for a salon and a person. Who did not come may still walk in: their
+        -- visit is seen for a day, so that the tap can be taken back.
         create or replace function renew_visit_grants(practice uuid, client uuid, salon uuid, person uuid)
             returns void language plpgsql security definer set search_path = public as $$
         declare
@@ -29,15 +30,15 @@ public static class GrantTriggers
             delete from client_grants g where g.practice_id = practice and g.client_id = client and g.reason = 'Visit'
                 and (g.salon_id = salon or g.person_id = person);
             insert into client_grants (practice_id, id, client_id, salon_id, reason, starts_at, ends_at)
-                select practice, gen_random_uuid(), client, salon, 'Visit', 'epoch', max(v.ends_at) + days * interval '1 day'
+                select practice, gen_random_uuid(), client, salon, 'Visit', 'epoch', max(v.ends_at + case v.state when 'DidNotCome' then 1 else days end * interval '1 day')
                 from visits v join clients c on c.practice_id = v.practice_id and c.id = v.client_id
-                where v.practice_id = practice and v.client_id = client and v.salon_id = salon and v.state not in ('Cancelled', 'DidNotCome')
+                where v.practice_id = practice and v.client_id = client and v.salon_id = salon and v.state <> 'Cancelled'
                   and c.home_salon_id <> salon
                 having count(*) > 0;
             insert into client_grants (practice_id, id, client_id, person_id, reason, starts_at, ends_at)
-                select practice, gen_random_uuid(), client, person, 'Visit', 'epoch', max(v.ends_at) + days * interval '1 day'
+                select practice, gen_random_uuid(), client, person, 'Visit', 'epoch', max(v.ends_at + case v.state when 'DidNotCome' then 1 else days end * interval '1 day')
                 from visits v join people p on p.practice_id = v.practice_id and p.id = v.person_id
-                where v.practice_id = practice and v.client_id = client and v.person_id = person and v.state not in ('Cancelled', 'DidNotCome')
+                where v.practice_id = practice and v.client_id = client and v.person_id = person and v.state <> 'Cancelled'
                   and p.role = 'Trainee'
                 having count(*) > 0;
         end $$;
@@ -45,6 +46,10 @@ public static class GrantTriggers
         -- A change of the days counts for past visits too, as if it had always held.
         create or replace function move_visit_grants() returns trigger language plpgsql security definer set search_path = public as $$
         begin
+            -- Whoever was let in by a visit does not say for how long.
+            if app_role() is not null and not app_all() then
+                perform refuse_to_others('{HomeRules.AtHome}');
+            end if;
             update client_grants g
                 set ends_at = g.ends_at + (new.grant_days_after_visit - old.grant_days_after_visit) * interval '24 hours'
                 where g.practice_id = new.practice_id and g.reason = 'Visit' and g.ends_at is not null;

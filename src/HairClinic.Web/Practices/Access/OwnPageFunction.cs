@@ -70,12 +70,12 @@ public static class OwnPageFunction
                     and u.state in ('Ordered', 'Acknowledged', 'Shipped', 'Arrived', 'Inspected', 'Remake', 'Accepted', 'Prepared')
                 order by u.ordered_on desc nulls last, u.id desc limit 1) o on true
             where c.practice_id = own_practice and c.id = own_client and c.left_on is null and c.merged_into_id is null
-                and (sign_in is null or exists (
+                and exists (
                     select from client_sign_ins i
                     where i.practice_id = c.practice_id and i.id = sign_in and i.client_id = c.id and i.ended_at is null
                         and (i.email = lower(c.email) or exists (
                             select from guardians g where g.practice_id = c.practice_id and g.client_id = c.id and g.email = i.email
-                                and (g.ends_on is null or g.ends_on >= (at at time zone h.zone)::date)))));
+                                and (g.ends_on is null or g.ends_on >= (at at time zone h.zone)::date))));
         end $$;
         """;
 }

@@ -73,6 +73,22 @@ public static class Reach
     /// <summary>What only a client's home salon may write: it alone lets others in.</summary>
     public const string AtHome = "(select app_all()) or app_at_home(client_id)";
 
+    /// <summary>As <see cref="AtHome"/>, for the two records of a merge.</summary>
+    public const string BothAtHome = "(select app_all()) or app_at_home(kept_id) and app_at_home(folded_id)";
+
+    /// <summary>What only the home salon may write, and no job on behalf of others.</summary>
+    public const string Kept = "app_keeps(client_id)";
+
+    /// <summary>
+    /// A visit opens its client to its salon, so whoever writes one reaches them already, and writes it in a salon of their own:
+    /// only the home salon has its clients come elsewhere. Asked of each row that is written, of none that is read.
+    /// </summary>
+    public const string WrittenVisits = """
+        (select app_all()) or visits.client_id = (select app_client())
+        or app_opens(visits.client_id) and (
+            (select app_trainee()) is not null or visits.salon_id = any ((select app_salons())::uuid[]) or app_at_home(visits.client_id))
+        """;
+
     private static string Granted(string table, string column) =>
         $"exists (select from opened_clients o where o.practice_id = {table}.practice_id and o.client_id = {table}.{column})";
 }

@@ -4,6 +4,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
+using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
 using NodaTime;
 
@@ -56,6 +57,16 @@ public sealed class ClientScene
             Lace = scene.Make("French lace, full", "French lace", "Workshop North");
             more?.Invoke(this);
         };
+
+    /// <summary>A visit to the other salon some days ago: it sees the client for ninety days.</summary>
+    public Visit LetIn(Client client, int daysAgo = 3) =>
+        Scene.Book(
+            client,
+            Scene.Services[0],
+            Scene.Chairs.First(c => c.SalonId == There.Id),
+            StylistThere,
+            Scene.Now - Duration.FromDays(daysAgo)
+        );
 
     /// <summary>A client with a unit that has been on the head for so many days.</summary>
     public (Client Client, HairSystem Unit, Bond Bond) Wearing(string code, string name, int days, Instant? at = null)

@@ -20,6 +20,9 @@ public sealed partial class Card
 
         public required string HomeSalon { get; init; }
 
+        /// <summary>Opened by the home salon or an owner, who may do more than whoever was let in.</summary>
+        public bool AtHome { get; init; }
+
         /// <summary>The day it is in the home salon.</summary>
         public required LocalDate Today { get; init; }
 

@@ -65,6 +65,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, C
             {
                 Client = client,
                 HomeSalon = home.Name,
+                AtHome = !ByGrant(client),
                 Today = today,
                 Now = now,
                 HomeZone = home.TimeZone,
@@ -95,9 +96,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, C
     }
 
     // Owners and people of the home salon open it as a matter of course; others, and trainees always, because they were let in.
-    private bool ByGrant(Client client) =>
-        current.Actor is PersonActor { StaffRole: not StaffRole.Owner } person
-        && (person.StaffRole == StaffRole.Trainee || !person.Salons.Contains(client.HomeSalonId));
+    private bool ByGrant(Client client) => current.Actor is PersonActor person && !StaffRoles.AtHome(person, client.HomeSalonId);
 
     private static IQueryable<RecipeLine> RecipeOf(ClinicDb db, Guid bondId) =>
         from use in db.BondProducts

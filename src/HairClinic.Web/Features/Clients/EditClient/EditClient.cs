@@ -23,14 +23,14 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         var client = await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
-        var own = current.Person.Salons;
+        var own = StaffRoles.AtHome(current.Person, client.HomeSalonId) ? current.Person.Salons : [];
         // To a salon of others a client is transferred: whoever sends them away decides for how long they still see them.
         var salons = await db
             .Salons.Where(s => !s.Retired && own.Contains(s.Id) || s.Id == client.HomeSalonId)
             .OrderBy(s => s.Name)
             .Select(s => new SalonChoice(s.Id, s.Name))
             .ToListAsync(cancellation);
-        return new Screen(salons, Input.Of(client));
+        return new Screen(salons, Input.Of(client), StaffRoles.AtHome(current.Person, client.HomeSalonId));
     }
 
     /// <exception cref="Refusal">The code is taken, the phone cannot be read, or the client is gone.</exception>
@@ -53,6 +53,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
             await db.Clients.Standing(input.ClientId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
         WriteOnce.Expect(db, client, input.Version);
+        RefuseToOthers(client, input);
         var wordsBefore = FindWords.Of(client).ToList();
         var (salonBefore, daysBefore) = (client.HomeSalonId, client.PreferredDays);
 
@@ -74,6 +75,17 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         return new Outcome(client.Id);
     }
 
+    // The form offers neither; the database holds both.
+    private void RefuseToOthers(Client client, Input input)
+    {
+        var atHome = StaffRoles.AtHome(current.Person, client.HomeSalonId);
+        var moves = input.HomeSalonId != client.HomeSalonId;
+        if (moves && !(atHome && StaffRoles.AtHome(current.Person, input.HomeSalonId)))
+            throw new Refusal(EditClientRules.OwnSalons);
+        if (input.LeftOn != client.LeftOn && !atHome)
+            throw new Refusal("Whether a client has left is for their home salon to say.");
+    }
+
     // Only what changed: a client may also be found by the words of a record that was merged into theirs.
     private static async Task KeepInStepAsync(ClinicDb db, Client client, List<FindWord> before, CancellationToken cancellation)
     {
@@ -88,7 +100,9 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
 
     private static bool Same(FindWord one, FindWord other) => one.Kind == other.Kind && one.Word == other.Word;
 
-    public sealed record Screen(IReadOnlyList<SalonChoice> Salons, Input Saved);
+    /// <param name="Salons">Those the client may be moved to, and their own.</param>
+    /// <param name="AtHome">Theirs to move, and to say that they left.</param>
+    public sealed record Screen(IReadOnlyList<SalonChoice> Salons, Input Saved, bool AtHome);
 
     public sealed record SalonChoice(Guid Id, string Name);
 

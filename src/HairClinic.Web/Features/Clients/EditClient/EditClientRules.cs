@@ -5,8 +5,16 @@ namespace HairClinic.Web.Features.Clients.EditClient;
 
 public sealed class EditClientRules : AbstractValidator<EditClient.Input>
 {
-    public EditClientRules()
+    public const string OwnSalons =
+        "Choose one of your own salons, and only for a client of theirs. To any other salon a client is transferred, under Who may see.";
+
+    /// <param name="offered">The salons that stand in the form, where it is known which.</param>
+    public EditClientRules(Func<IReadOnlyList<EditClient.SalonChoice>>? offered = null)
     {
+        RuleFor(x => x.HomeSalonId)
+            .Must(id => offered!().Any(s => s.Id == id))
+            .When(x => offered is not null && x.HomeSalonId != Guid.Empty)
+            .WithMessage(OwnSalons);
         RuleFor(x => x.Name)
             .NotEmpty()
             .WithMessage("Type the client's name.")

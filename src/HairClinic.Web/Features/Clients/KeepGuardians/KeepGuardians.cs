@@ -9,15 +9,16 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.KeepGuardians;
 
 /// <summary>Who looks after a client and may open the client's own page: added with a name, an e-mail and an end, and taken away.</summary>
-public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes)
+public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes, CurrentActor current)
 {
-    /// <returns>Null: not there, or not theirs.</returns>
+    /// <returns>Null: not there, or not of a salon of theirs: whom a client's pages open to is for their home salon to say.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         return await db
             .Clients.AsNoTracking()
             .Standing(clientId)
+            .AtHome(current.Person)
             .Select(c => new Screen(
                 c.Name,
                 c.Code,
@@ -37,7 +38,7 @@ public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes)
             input,
             async db =>
             {
-                if (!await db.Clients.Standing(input.ClientId).AnyAsync(cancellation))
+                if (!await db.Clients.Standing(input.ClientId).AtHome(current.Person).AnyAsync(cancellation))
                     throw new Refusal("This client is not there any more. They may have been merged with another record.");
                 if (input.TakeAway is { } gone)
                     db.Guardians.RemoveRange(

@@ -23,7 +23,10 @@ public sealed partial class MergeClients
         var kept =
             await db.Clients.Standing(merge.KeptId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("The record that was kept was merged into another since. Undo that merge first.");
-        var folded = await db.Clients.SingleAsync(c => c.Id == merge.FoldedId, cancellation);
+        var folded =
+            await db.Clients.SingleOrDefaultAsync(c => c.Id == merge.FoldedId, cancellation)
+            ?? throw new Refusal("This merge is not there any more.");
+        RefuseToOthers(kept, folded);
         await RefuseIfWornSinceAsync(db, merge.Moved["hair_systems"], merge.Moved["bonds"], cancellation);
 
         merge.Undo(clock.GetCurrentInstant());

@@ -15,12 +15,12 @@ namespace HairClinic.Web.Features.Clients.MergeClients;
 public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs jobs, WriteOnce writes, CurrentActor current, IClock clock)
 {
     /// <param name="otherCode">A record somebody named by its code; null to see only what was found.</param>
-    /// <returns>Null: not there, or not theirs.</returns>
+    /// <returns>Null: not there, or not of a salon of theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, string? otherCode, CancellationToken cancellation)
     {
         var person = current.Person;
         await using var db = databases.Open();
-        var here = await Sides(db, db.Clients.Standing(clientId)).SingleOrDefaultAsync(cancellation);
+        var here = await Sides(db, db.Clients.Standing(clientId).AtHome(person)).SingleOrDefaultAsync(cancellation);
         if (here is null)
             return null;
         var duplicates = await jobs.RunAsync(
@@ -32,7 +32,7 @@ public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs
         var code = otherCode?.Trim();
         var others = await Sides(
                 db,
-                db.Clients.Where(c => c.Id != clientId && c.MergedIntoId == null && (ids.Contains(c.Id) || c.Code == code))
+                db.Clients.AtHome(person).Where(c => c.Id != clientId && c.MergedIntoId == null && (ids.Contains(c.Id) || c.Code == code))
             )
             .OrderBy(s => s.Code)
             .ToListAsync(cancellation);
@@ -55,7 +55,7 @@ public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs
         );
     }
 
-    /// <exception cref="Refusal">Both wear a unit, or one of the two is not there or merged already.</exception>
+    /// <exception cref="Refusal">Both wear a unit, or one of the two is not there, not of their salons or merged already.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
         try
@@ -78,6 +78,7 @@ public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs
         var folded = both.SingleOrDefault(c => c.Id == input.FoldedId);
         if (kept is null || folded is null)
             throw new Refusal("One of the two records is not there any more. Open the client again.");
+        RefuseToOthers(kept, folded);
         folded.FoldInto(kept);
         var wearing = await db.Bonds.CountAsync(
             b => (b.ClientId == kept.Id || b.ClientId == folded.Id) && b.RemovedOn == null,
@@ -93,6 +94,12 @@ public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs
         db.ClientMerges.Add(merge);
         db.WorkItems.Add(WorkItems.RefreshDueDates(kept.Id, clock.GetCurrentInstant()));
         return new Outcome(kept.Id, moved);
+    }
+
+    private void RefuseToOthers(Client one, Client other)
+    {
+        if (!StaffRoles.AtHome(current.Person, one.HomeSalonId) || !StaffRoles.AtHome(current.Person, other.HomeSalonId))
+            throw new Refusal("Records are merged, and a merge is undone, only where both have their home salon. Ask an owner.");
     }
 
     private static IQueryable<Side> Sides(ClinicDb db, IQueryable<Client> clients) =>

@@ -71,7 +71,7 @@ public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, Acces
                 )),
             ],
             others,
-            current.Person.StaffRole == StaffRole.Owner || current.Person.Salons.Contains(client.Home.Id)
+            StaffRoles.AtHome(current.Person, client.Home.Id)
         );
     }
 

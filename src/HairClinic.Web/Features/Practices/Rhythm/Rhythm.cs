@@ -11,7 +11,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Practices.Rhythm;
 
 /// <summary>What holds for the whole practice: its name and language, its cure, and how far ahead it looks.</summary>
-public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureBook cultures, IClock clock)
+public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureBook cultures, CurrentActor current, IClock clock)
 {
     public async Task<Input> OpenAsync(CancellationToken cancellation)
     {
@@ -33,6 +33,8 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
         settings.Rename(input.Name, input.Region, input.Culture);
         settings.SetRhythm(input.CureHours ?? 0, input.DaysBeforeEvent ?? 0, input.OpeningSoonDays ?? 0, input.SlotMinutes);
         settings.LetClientsMove(input.ClientMoveHours ?? -1);
+        if (settings.GrantDaysAfterVisit != input.GrantDaysAfterVisit && current.Person.StaffRole != StaffRole.Owner)
+            throw new Refusal("Only an owner changes for how long a visit opens a record to another salon.");
         settings.KeepGrantsFor(input.GrantDaysAfterVisit ?? -1);
         if (settings.PreparationDays != input.PreparationDays || settings.GapChancePercent != input.GapChancePercent)
             db.WorkItems.Add(WorkItems.Reckon(clock.GetCurrentInstant()));

@@ -5,14 +5,16 @@ using HairClinic.Web.Practices;
 
 namespace HairClinic.Web.Features.Privacy.ApplyKeeping;
 
-/// <summary>Takes out what is past its time under one rule, after somebody looked at it.</summary>
+/// <summary>Takes out what is past its time under one rule, after somebody looked at it: of clients, those of their own salons.</summary>
 public sealed class ApplyKeeping(ClinicDbFactory databases, CurrentActor current, RetentionBook book)
 {
+    private IReadOnlyList<Guid>? Salons => RetentionBook.SalonsOf(current.Person);
+
     public async Task<Screen> OpenAsync(RetentionSubject subject, CancellationToken cancellation)
     {
         await using var db = databases.OpenPracticeWide(nameof(ApplyKeeping));
         var rule = (await RetentionBook.RulesAsync(db, cancellation)).Single(r => r.Subject == subject);
-        return new Screen(subject, rule.KeepDays, await book.CountAsync(db, rule, cancellation));
+        return new Screen(subject, rule.KeepDays, await book.CountAsync(db, rule, Salons, cancellation));
     }
 
     /// <remarks>Without a key: a second time finds nothing left to take out.</remarks>
@@ -23,10 +25,10 @@ public sealed class ApplyKeeping(ClinicDbFactory databases, CurrentActor current
         if (current.Person.StaffRole is not (StaffRole.Owner or StaffRole.Manager))
             throw new Refusal("Only an owner or a manager can take this out.");
         var rule = (await RetentionBook.RulesAsync(db, cancellation)).Single(r => r.Subject == input.Subject);
-        var over = await book.CountAsync(db, rule, cancellation);
+        var over = await book.CountAsync(db, rule, Salons, cancellation);
         if (over.Rows > input.Rows || over.Codes.Except(input.Codes).Any())
             throw new Refusal("More is past its time than was shown. Nothing was taken out; look at it again.");
-        return new Outcome(await book.ApplyAsync(db, rule, cancellation));
+        return new Outcome(await book.ApplyAsync(db, rule, Salons, cancellation));
     }
 
     public sealed record Screen(RetentionSubject Subject, int KeepDays, RetentionBook.Over Over);

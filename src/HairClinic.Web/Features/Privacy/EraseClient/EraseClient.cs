@@ -9,15 +9,13 @@ namespace HairClinic.Web.Features.Privacy.EraseClient;
 /// <summary>Takes out what tells who a client was. What goes and what stays is shown first, and exactly that is done.</summary>
 public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current, ClientEraser eraser)
 {
-    /// <returns>Null: not there, not theirs, or erased already.</returns>
+    /// <returns>Null: not there, not of a salon of theirs, or erased already.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
-        if (!await SeenAsync(clientId, cancellation))
+        if (!await AtHomeAsync(clientId, cancellation))
             return null;
         await using var db = databases.OpenPracticeWide(nameof(EraseClient));
-        if (await ErasedPerson.FindAsync(db, clientId, cancellation) is not { } person)
-            return null;
-        if (person.Kept.ErasedAt is not null)
+        if (await ErasedPerson.FindAsync(db, clientId, cancellation) is not { Kept.ErasedAt: null } person)
             return null;
         Refusal? refused = null;
         try
@@ -36,7 +34,7 @@ public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current,
     /// <exception cref="Refusal">Another code was typed, the client is here today, or something was written meanwhile.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
-        if (current.Person.StaffRole is not (StaffRole.Owner or StaffRole.Manager) || !await SeenAsync(input.ClientId, cancellation))
+        if (current.Person.StaffRole is not (StaffRole.Owner or StaffRole.Manager) || !await AtHomeAsync(input.ClientId, cancellation))
             throw new Refusal("This client is not there any more. They may have been merged with another record.");
         await using var db = databases.OpenPracticeWide(nameof(EraseClient));
         var done = await db.Erasures.AsNoTracking().SingleOrDefaultAsync(e => e.Id == key, cancellation);
@@ -48,11 +46,12 @@ public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current,
         return new Outcome(await eraser.EraseAsync(db, key, input.ClientId, input.Expected, cancellation));
     }
 
-    // What is shown and done is counted past what the manager may read; whom it is done to is not.
-    private async Task<bool> SeenAsync(Guid clientId, CancellationToken cancellation)
+    // What is shown and done is counted past what the manager may read; whom it is done to is a client of their own salon.
+    private async Task<bool> AtHomeAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        return await db.Clients.AnyAsync(c => c.Id == clientId, cancellation);
+        return await ErasedPerson.FindAsync(db, clientId, cancellation) is { } person
+            && StaffRoles.AtHome(current.Person, person.Kept.HomeSalonId);
     }
 
     /// <param name="ClientId">The record kept, where a folded one was asked for.</param>

@@ -1,5 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Data.Privacy;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
@@ -8,8 +10,8 @@ using NodaTime;
 
 namespace HairClinic.Web.Features.Privacy.Keeping;
 
-/// <summary>How long the practice keeps what, and what is past its time today.</summary>
-public sealed class Keeping(ClinicDbFactory databases, WriteOnce writes, RetentionBook book)
+/// <summary>How long the practice keeps what, which its owner says, and what is past its time today: of clients, those of one's own salons.</summary>
+public sealed class Keeping(ClinicDbFactory databases, WriteOnce writes, RetentionBook book, StepUpCheck check, CurrentActor current)
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
@@ -25,30 +27,33 @@ public sealed class Keeping(ClinicDbFactory databases, WriteOnce writes, Retenti
                     rule.ByItself,
                     (rule.KeepDays, rule.ByItself) == usual,
                     rule.LastAppliedAt,
-                    await book.CountAsync(db, rule, cancellation)
+                    await book.CountAsync(db, rule, RetentionBook.SalonsOf(current.Person), cancellation)
                 )
             );
         }
-        return new Screen(rules);
+        return new Screen(rules, MayChange);
     }
 
-    /// <exception cref="Refusal">Shorter than is safe, or people to be erased unasked.</exception>
-    public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
-        writes.RunAsync(
-            key,
-            nameof(Keeping),
-            input,
-            async db =>
-            {
-                var subject = input.Subject!.Value;
-                var rule = await db.RetentionRules.SingleOrDefaultAsync(r => r.Subject == subject, cancellation);
-                if (rule is null)
-                    db.RetentionRules.Add(rule = new RetentionRule(key, subject));
-                rule.Set(input.KeepDays!.Value, input.ByItself);
-                return new Outcome(rule.Id);
-            },
-            cancellation
-        );
+    /// <exception cref="Refusal">Shorter than is safe, people to be erased unasked, not an owner, or one who did not prove it anew.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        if (!MayChange)
+            throw new Refusal("Only an owner changes how long things are kept.");
+        await check.RequireAsync(cancellation);
+        return await writes.RunAsync(key, nameof(Keeping), input, db => WriteAsync(db, key, input, cancellation), cancellation);
+    }
+
+    private bool MayChange => current.Person.StaffRole == StaffRole.Owner;
+
+    private static async Task<Outcome> WriteAsync(ClinicDb db, Guid key, Input input, CancellationToken cancellation)
+    {
+        var subject = input.Subject!.Value;
+        var rule = await db.RetentionRules.SingleOrDefaultAsync(r => r.Subject == subject, cancellation);
+        if (rule is null)
+            db.RetentionRules.Add(rule = new RetentionRule(key, subject));
+        rule.Set(input.KeepDays!.Value, input.ByItself);
+        return new Outcome(rule.Id);
+    }
 
     /// <param name="Usual">As the program brought it: common practice.</param>
     public sealed record Rule(
@@ -60,7 +65,8 @@ public sealed class Keeping(ClinicDbFactory databases, WriteOnce writes, Retenti
         RetentionBook.Over Over
     );
 
-    public sealed record Screen(IReadOnlyList<Rule> Rules);
+    /// <param name="MayChange">Theirs to change: an owner's.</param>
+    public sealed record Screen(IReadOnlyList<Rule> Rules, bool MayChange);
 
     public sealed record Input
     {

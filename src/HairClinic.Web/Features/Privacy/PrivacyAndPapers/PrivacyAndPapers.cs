@@ -25,6 +25,7 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
                 c.Name,
                 c.Code,
                 c.ErasedAt,
+                c.HomeSalonId,
                 salon.Zone,
             }
         ).SingleOrDefaultAsync(cancellation);
@@ -40,6 +41,7 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
             client.Name,
             client.Code,
             client.ErasedAt is not null,
+            StaffRoles.AtHome(current.Person, client.HomeSalonId),
             zone,
             [.. words.Select(w => new Standing(w.Subject, ConsentLedger.Last(ledger, w.Subject, now), w.Number, w.Words))],
             lines
@@ -80,10 +82,12 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
     /// <param name="TextNumber">Of the words in force.</param>
     public sealed record Standing(ConsentSubject Subject, Consent? Last, int TextNumber, string Words);
 
+    /// <param name="AtHome">Theirs to erase.</param>
     public sealed record Screen(
         string Name,
         string Code,
         bool Erased,
+        bool AtHome,
         DateTimeZone Zone,
         IReadOnlyList<Standing> Standing,
         IReadOnlyList<ConsentBook.Line> History

@@ -49,6 +49,16 @@ public sealed class EditClientFormTests : UiTestContext
     }
 
     [Fact]
+    public void Whoever_was_let_in_reads_the_home_salon_and_cannot_choose_another()
+    {
+        var form = Render<EditClientForm>(p => p.Add(f => f.Input, input).Add(f => f.AtHome, false));
+
+        Assert.True(form.Find("#f-HomeSalonId").HasAttribute("disabled"));
+        Assert.DoesNotContain("Left the practice on", form.Markup, StringComparison.Ordinal);
+        Assert.False(Render<EditClientForm>(p => p.Add(f => f.Input, input)).Find("#f-HomeSalonId").HasAttribute("disabled"));
+    }
+
+    [Fact]
     public void What_another_saved_is_shown_field_by_field_and_can_be_taken()
     {
         EditClientRebase.Change? taken = null;

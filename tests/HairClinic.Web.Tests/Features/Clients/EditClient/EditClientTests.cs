@@ -2,6 +2,8 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.Clients.EditClient;
+using HairClinic.Web.Practices;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -73,7 +75,8 @@ public sealed class EditClientTests(PgServer server)
             {
                 HomeSalonId = moves ? given.There.Id : input.HomeSalonId,
                 PreferredDays = prefers ? WeekdaySet.Of(IsoDayOfWeek.Friday) : input.PreferredDays,
-            }
+            },
+            clinic.Acting(given.Of(StaffRole.Owner), given.Here, given.There)
         );
 
         var work = await clinic.ReadAsync(db =>
@@ -134,17 +137,52 @@ public sealed class EditClientTests(PgServer server)
         await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Slice.Input.Of(client)));
     }
 
+    [Fact]
+    public async Task Whoever_was_let_in_changes_how_to_reach_them_and_neither_takes_them_over_nor_says_that_they_left()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayGuest));
+        var there = clinic.Acting(given.DeskThere, given.There);
+        var screen = (await OpenAsync(clinic, there))!;
+
+        Assert.False(screen.AtHome);
+        Assert.Equal([given.Here.Id], screen.Salons.Select(s => s.Id));
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, screen.Saved with { HomeSalonId = given.There.Id }, there));
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, screen.Saved with { LeftOn = new LocalDate(2011, 1, 1) }, there));
+        await SaveAsync(clinic, screen.Saved with { Note = "Rings before noon." }, there);
+
+        var kept = (await OpenAsync(clinic))!.Saved;
+        Assert.Equal((given.Here.Id, null, "Rings before noon."), (kept.HomeSalonId, kept.LeftOn, kept.Note));
+    }
+
+    [Fact]
+    public async Task A_salon_that_was_not_offered_is_refused_at_its_field_and_by_the_slice()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        var screen = (await OpenAsync(clinic))!;
+        var forged = screen.Saved with { HomeSalonId = given.There.Id };
+
+        var fault = Assert.Single(new EditClientRules(() => screen.Salons).Validate(forged).Errors);
+        Assert.Equal(nameof(forged.HomeSalonId), fault.PropertyName);
+        Assert.Equal(fault.ErrorMessage, (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, forged))).Message);
+    }
+
     private void LayAda(ClientScene g) => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here, "+441632960001");
 
-    private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
+    private void LayGuest(ClientScene g)
+    {
+        LayAda(g);
+        g.LetIn(client);
+    }
+
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic, PersonActor? person = null) =>
         clinic.UseAsync<Slice, Slice.Screen?>(
-            clinic.Acting(given.Desk, given.Here),
+            person ?? clinic.Acting(given.Desk, given.Here),
             slice => slice.OpenAsync(client.Id, TestContext.Current.CancellationToken)
         );
 
-    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
+    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input, PersonActor? person = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here),
+            person ?? clinic.Acting(given.Desk, given.Here),
             slice => slice.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
 }

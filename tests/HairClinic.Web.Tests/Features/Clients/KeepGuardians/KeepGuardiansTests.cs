@@ -60,6 +60,30 @@ public sealed class KeepGuardiansTests(PgServer server)
         );
     }
 
+    [Fact]
+    public async Task A_salon_that_was_let_in_keeps_no_guardians()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Lay(scene);
+                scene.Book(client, scene.Services[0], scene.Chairs[1], elsewhere, scene.Now - NodaTime.Duration.FromDays(1));
+            }
+        );
+        var at = clinic.Acting(elsewhere, other);
+        var input = new Slice.Input
+        {
+            ClientId = client.Id,
+            Name = "X",
+            Email = "x@example.test",
+        };
+
+        Assert.Null(await OpenAsync(clinic, at));
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, at, Guid.CreateVersion7(), input));
+        Assert.NotNull(await OpenAsync(clinic, clinic.Acting(desk, salon)));
+    }
+
     private void Lay(Scene scene)
     {
         scene.LayPractice("Practice under test");

@@ -175,6 +175,37 @@ public sealed class MergeClientsTests(PgServer server)
         await Assert.ThrowsAsync<Refusal>(() => MergeAsync(clinic));
     }
 
+    [Fact]
+    public async Task Whoever_was_let_in_neither_finds_folds_nor_lets_go()
+    {
+        Client own = null!;
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                LayPair(g);
+                g.LetIn(kept);
+                g.LetIn(folded, daysAgo: 4);
+                own = g.Scene.Welcome("O-1", "Ada Fenwick", g.There, "+441632960001");
+            })
+        );
+        var there = clinic.Acting(given.DeskThere, given.There);
+        await MergeAsync(clinic);
+        var merge = await clinic.ReadAsync(db => db.ClientMerges.Select(m => m.Id).SingleAsync(TestContext.Current.CancellationToken));
+        Task<T> Use<T>(Func<Slice, Task<T>> call) => clinic.UseAsync(there, call);
+
+        Assert.Null(await Use(s => s.OpenAsync(kept.Id, null, TestContext.Current.CancellationToken)));
+        Assert.Empty((await Use(s => s.OpenAsync(own.Id, "K-1", TestContext.Current.CancellationToken)))!.Candidates);
+        foreach (var pair in new[] { new Slice.Input(own.Id, kept.Id), new Slice.Input(kept.Id, own.Id) })
+            await Assert.ThrowsAsync<Refusal>(() =>
+                Use(s => s.SaveAsync(Guid.CreateVersion7(), pair, TestContext.Current.CancellationToken))
+            );
+        await Assert.ThrowsAsync<Refusal>(() =>
+            Use(s => s.UndoAsync(Guid.CreateVersion7(), new(merge), TestContext.Current.CancellationToken))
+        );
+        await UndoAsync(clinic);
+    }
+
     private void LayPair(ClientScene g)
     {
         kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001");

@@ -53,13 +53,25 @@ public sealed class TransferClientTests(PgServer server)
     [Fact]
     public async Task Whoever_sees_them_as_a_guest_cannot_take_them_away()
     {
-        await using var clinic = await OpenClinicAsync();
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g => g.LetIn(client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)))
+        );
         var begin = (await OpenAsync(clinic))!.Begin;
 
         await Assert.ThrowsAsync<Refusal>(() =>
             clinic.UseAsync<Slice, Slice.Outcome>(
                 clinic.Acting(given.DeskThere, given.There),
-                s => s.SaveAsync(Guid.CreateVersion7(), begin with { SalonId = given.There.Id }, TestContext.Current.CancellationToken)
+                s =>
+                    s.SaveAsync(
+                        Guid.CreateVersion7(),
+                        begin with
+                        {
+                            SalonId = given.There.Id,
+                            KeepUntil = null,
+                        },
+                        TestContext.Current.CancellationToken
+                    )
             )
         );
     }

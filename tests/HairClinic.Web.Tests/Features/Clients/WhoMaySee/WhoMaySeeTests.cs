@@ -30,6 +30,21 @@ public sealed class WhoMaySeeTests(PgServer server)
     }
 
     [Fact]
+    public async Task The_card_tells_whoever_was_let_in_apart_from_the_home_salon()
+    {
+        await using var clinic = await OpenClinicAsync();
+        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+
+        async Task<bool> AtHomeAsync(PersonActor person) =>
+            (await clinic.UseAsync<CardSlice, CardSlice.Opened>(person, s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)))
+                .Screen!
+                .AtHome;
+        Assert.True(await AtHomeAsync(clinic.Acting(given.Desk, given.Here)));
+        Assert.True(await AtHomeAsync(clinic.Acting(given.Of(StaffRole.Owner))));
+        Assert.False(await AtHomeAsync(clinic.Acting(given.DeskThere, given.There)));
+    }
+
+    [Fact]
     public async Task What_was_granted_is_taken_back_at_once()
     {
         await using var clinic = await OpenClinicAsync();

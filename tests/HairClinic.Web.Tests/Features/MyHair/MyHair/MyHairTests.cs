@@ -102,7 +102,9 @@ public sealed class MyHairTests(PgServer server)
     public async Task The_page_is_read_in_one_round_trip()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        await OpenAsync(clinic, client.Id);
+        var signIn = (await clinic.SignInAsync(client.Id)).SignInId;
+        await OpenAsync(clinic, client.Id, signIn);
+        clinic.Commands.Clear();
         var trips = new List<string>();
         using var ours = new Activity("round trips").Start();
         using var listener = new ActivityListener
@@ -118,7 +120,7 @@ public sealed class MyHairTests(PgServer server)
         };
         ActivitySource.AddActivityListener(listener);
 
-        await OpenAsync(clinic, client.Id);
+        await OpenAsync(clinic, client.Id, signIn);
 
         Assert.Equal([OwnPageFunction.Call], trips);
         Assert.Empty(clinic.Commands.All);
@@ -173,10 +175,10 @@ public sealed class MyHairTests(PgServer server)
     public async Task A_client_of_another_practice_sees_nothing_here()
     {
         await using var theirs = await TestClinic.OpenAsync(server, Lay);
-        var stranger = client.Id;
+        var stranger = await theirs.SignInAsync(client.Id);
         await using var ours = await TestClinic.OpenAsync(server, Lay);
 
-        Assert.Null(await OpenAsync(ours, stranger));
+        Assert.Null(await OpenAsync(ours, stranger.ClientId, stranger.SignInId));
     }
 
     private void Lay(Scene scene)
@@ -189,14 +191,14 @@ public sealed class MyHairTests(PgServer server)
         client = scene.Welcome("C-1", "Ada Fenwick", salon, email: "Ada@example.test");
         scene.Bond(client, scene.Unit(client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
         scene.Book(client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 10, 0));
-        other = scene.Welcome("C-2", "Bo Larch", salon);
+        other = scene.Welcome("C-2", "Bo Larch", salon, email: "bo@example.test");
         var applied = TestClinic.UsualNow - Duration.FromHours(16);
         scene.Bond(other, scene.Unit(other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 2, 2), adhesive, applied);
     }
 
-    private static Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid clientId, Guid? signIn = null) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(
-            new ClientActor(clinic.PracticeId, clientId, signIn),
+    private static async Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid clientId, Guid? signIn = null) =>
+        await clinic.UseAsync<Slice, Slice.Screen?>(
+            signIn is null ? await clinic.SignInAsync(clientId) : new ClientActor(clinic.PracticeId, clientId, signIn),
             slice => slice.OpenAsync(TestContext.Current.CancellationToken)
         );
 }

@@ -129,6 +129,31 @@ public sealed class EditPersonTests(PgServer server) : PracticeTest(server)
         await Assert.ThrowsAsync<OvertakenException>(() => SaveAsync(clinic, mine));
     }
 
+    [Fact]
+    public async Task A_manager_makes_nobody_at_home_in_a_salon_they_do_not_work_in_not_even_themselves()
+    {
+        await using var clinic = await OpenAsync(scene => scene.Welcome("C-1", "Ada Fenwick", Other));
+        var input = (await OpenFormAsync(clinic, Manager.Id)).Input;
+        input.Salons.Add(Other.Id);
+        var newcomer = new Slice.Input
+        {
+            Name = "Newt Asher",
+            Role = StaffRole.Stylist,
+            Salons = [Other.Id],
+        };
+
+        foreach (var tried in new[] { input, newcomer })
+        {
+            var refusal = await Assert.ThrowsAsync<Refusal>(() =>
+                ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), tried, Cancel))
+            );
+            Assert.Equal("Who works in a salon is for a manager there, or an owner, to say.", refusal.Message);
+        }
+        newcomer.Salons = [Salon.Id];
+        await ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), newcomer, Cancel));
+        await SaveAsync(clinic, input);
+    }
+
     private async Task<Slice.Screen> OpenFormAsync(TestClinic clinic, Guid? id) =>
         (await OwnerAsync<Slice, Slice.Screen?>(clinic, s => s.OpenAsync(id, Cancel)))!;
 

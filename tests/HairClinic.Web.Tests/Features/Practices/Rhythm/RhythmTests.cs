@@ -96,6 +96,24 @@ public sealed class RhythmTests(PgServer server) : PracticeTest(server)
         await SaveAsync(clinic, input);
     }
 
+    [Fact]
+    public async Task For_how_long_a_visit_opens_a_record_is_not_a_managers_to_say()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await OpenFormAsync(clinic);
+        input.GrantDaysAfterVisit = 730;
+
+        await Assert.ThrowsAsync<Refusal>(() => ManageAsync(input));
+        input.GrantDaysAfterVisit = 90;
+        input.Name = "Practice renamed";
+        await ManageAsync(input);
+
+        Assert.Equal(("Practice renamed", 90), ((await OpenFormAsync(clinic)).Name, (await OpenFormAsync(clinic)).GrantDaysAfterVisit));
+
+        Task<Slice.Outcome> ManageAsync(Slice.Input sent) =>
+            ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), sent, Cancel));
+    }
+
     private Task<bool> SeesAsync(TestClinic clinic, Client client) =>
         clinic.AsAsync(
             clinic.Acting(there, Other),

@@ -45,6 +45,42 @@ public sealed class ApplyKeepingTests(PgServer server)
         );
     }
 
+    [Fact]
+    public async Task A_manager_of_another_salon_sees_and_erases_nobody_of_this_one()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await LeaveAsync(clinic);
+        clinic.Clock.AdvanceDays(7 * 365);
+        var person = await clinic.ReadAsync(db => db.People.SingleAsync(p => p.Name == "Manager there", Cancel));
+        var there = clinic.Acting(person, scene.Given.There);
+        foreach (var subject in new[] { RetentionSubject.ClientsWhoLeft, RetentionSubject.ContactNotes })
+        {
+            var seen = await clinic.UseAsync<Slice, Slice.Screen>(there, s => s.OpenAsync(subject, Cancel));
+            Assert.Equal((0, 0), (seen.Over.Rows, seen.Over.Codes.Count));
+        }
+
+        var outcome = await clinic.UseAsync<Slice, Slice.Outcome>(
+            there,
+            s => s.SaveAsync(new(RetentionSubject.ClientsWhoLeft, 1, ["Q-7719"]), Cancel)
+        );
+
+        Assert.Equal(0, outcome.Rows);
+        var here = clinic.Acting(scene.Given.Of(StaffRole.Manager), scene.Given.Here);
+        Assert.Equal(
+            ["Q-7719"],
+            (await clinic.UseAsync<Slice, Slice.Screen>(here, s => s.OpenAsync(RetentionSubject.ClientsWhoLeft, Cancel))).Over.Codes
+        );
+        Assert.Equal(
+            1,
+            (
+                await clinic.UseAsync<Slice, Slice.Outcome>(
+                    here,
+                    s => s.SaveAsync(new(RetentionSubject.ClientsWhoLeft, 1, ["Q-7719"]), Cancel)
+                )
+            ).Rows
+        );
+    }
+
     private Task<int> LeaveAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
         {

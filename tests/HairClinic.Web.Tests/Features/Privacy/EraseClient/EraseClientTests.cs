@@ -1,3 +1,4 @@
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.AccessLog;
@@ -7,6 +8,7 @@ using HairClinic.Web.Practices;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
 using Npgsql;
 using CareSlice = HairClinic.Web.Features.Clients.RecordCareFacts.RecordCareFacts;
 using Slice = HairClinic.Web.Features.Privacy.EraseClient.EraseClient;
@@ -106,6 +108,39 @@ public sealed class EraseClientTests(PgServer server)
         );
 
         Assert.NotEmpty(await FoundAsync());
+    }
+
+    [Fact]
+    public async Task A_manager_whose_salon_was_let_in_finds_nobody_to_erase_and_one_at_home_does()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await clinic.LayAsync(s =>
+            s.Db.ClientGrants.Add(
+                new ClientGrant(
+                    Guid.CreateVersion7(),
+                    scene.Client.Id,
+                    scene.Given.There.Id,
+                    s.Now,
+                    s.Now + Duration.FromDays(9),
+                    scene.Owner.Id,
+                    "Holiday"
+                )
+            )
+        );
+        var screen = (await LookAsync(clinic))!;
+        var there = clinic.Acting(await PersonAsync("Manager there"), scene.Given.There);
+
+        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(there, s => s.OpenAsync(scene.Client.Id, Cancel)));
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, there, Guid.CreateVersion7(), "Q-7719", screen));
+        await SaveAsync(
+            clinic,
+            clinic.Acting(scene.Given.Of(StaffRole.Manager), scene.Given.Here),
+            Guid.CreateVersion7(),
+            "Q-7719",
+            screen
+        );
+
+        Task<Person> PersonAsync(string name) => clinic.ReadAsync(db => db.People.SingleAsync(p => p.Name == name, Cancel));
     }
 
     [Fact]

@@ -1,5 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Practices;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -53,24 +55,41 @@ public sealed class KeepingTests(PgServer server)
     public async Task A_key_kept_for_less_than_two_days_is_refused()
     {
         await using var clinic = await scene.OpenAsync(server);
+        var owner = await clinic.SignInAsync(scene.AsOwner(clinic));
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(
-                scene.AsOwner(clinic),
-                s =>
-                    s.SaveAsync(
-                        Guid.CreateVersion7(),
-                        new()
-                        {
-                            Subject = RetentionSubject.WriteKeys,
-                            KeepDays = 1,
-                            ByItself = true,
-                        },
-                        Cancel
-                    )
-            )
-        );
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, owner, RetentionSubject.WriteKeys, 1));
+
+        Assert.DoesNotContain("prove anew", refusal.Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task An_owner_changes_a_rule_after_proving_anew_who_they_are_and_a_manager_never()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var owner = await clinic.SignInAsync(scene.AsOwner(clinic));
+        var manager = await clinic.SignInAsync(clinic.Acting(scene.Given.Of(StaffRole.Manager), scene.Given.Here));
+
+        await SaveAsync(clinic, owner, RetentionSubject.ContactNotes, 400);
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, manager, RetentionSubject.ContactNotes, 30));
+        clinic.Clock.Advance(SessionBook.Fresh);
+        var late = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, owner, RetentionSubject.ContactNotes, 30));
+
+        Assert.Contains("prove anew", late.Message, StringComparison.Ordinal);
+        Assert.Equal((true, 400), await SeenAsync(owner));
+        Assert.Equal((false, 400), await SeenAsync(manager));
+
+        async Task<(bool, int)> SeenAsync(PersonActor person)
+        {
+            var screen = await clinic.UseAsync<Slice, Slice.Screen>(person, s => s.OpenAsync(Cancel));
+            return (screen.MayChange, screen.Rules.Single(r => r.Subject == RetentionSubject.ContactNotes).KeepDays);
+        }
+    }
+
+    private static Task<Slice.Outcome> SaveAsync(TestClinic clinic, PersonActor person, RetentionSubject subject, int days) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(
+            person,
+            s => s.SaveAsync(Guid.CreateVersion7(), new() { Subject = subject, KeepDays = days }, Cancel)
+        );
 
     private Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
         clinic.UseAsync<Slice, Slice.Screen>(scene.AsOwner(clinic), s => s.OpenAsync(Cancel));

@@ -185,6 +185,28 @@ public sealed class BookVisitTests(PgServer server)
         );
     }
 
+    [Fact]
+    public async Task A_client_whom_one_may_not_open_is_not_booked_and_so_not_opened()
+    {
+        var hidden = Guid.Empty;
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                scene.Lay(s);
+                hidden = s.Welcome("H-1", "Hidden One", s.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1)).Id;
+            }
+        );
+
+        await Assert.ThrowsAsync<Refusal>(() => BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, 9) with { ClientId = hidden }));
+
+        Assert.False(
+            await clinic.ReadAsync(db =>
+                db.ClientGrants.AnyAsync(g => g.ClientId == hidden && g.SalonId == scene.Salon.Id, TestContext.Current.CancellationToken)
+            )
+        );
+    }
+
     private Slice.Input Input(ServiceKind service, int chair, Person person, int hour) =>
         new()
         {

@@ -5,6 +5,7 @@ using HairClinic.Web.Features.Binder.Names;
 using HairClinic.Web.Features.Binder.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Practices;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -41,10 +42,36 @@ public sealed class ImportClients(ClinicDb db, SheetOrder order, Instant now) : 
             return;
         }
         read = read with { HomeSalon = salon.Name };
+        if (!MayMove(row, clients.GetValueOrDefault(read.Code), salon))
+            return;
         if (clients.TryGetValue(read.Code, out var client))
             Change(row, client, read, salon);
         else
             Add(row, read, salon);
+    }
+
+    // Nobody is taken from another salon by a file, nor sent to one: that is a transfer, by whoever is at home.
+    private bool MayMove(SheetRow row, Client? client, Salon salon)
+    {
+        if (client?.HomeSalonId == salon.Id || Db.Actor is not PersonActor person)
+            return true;
+        if (client is not null && !StaffRoles.AtHome(person, client.HomeSalonId))
+            Expect(
+                row,
+                ClientColumns.HomeSalon,
+                "their home salon as it is: {0}; only people there move this client",
+                salons[client.HomeSalonId].Name
+            );
+        else if (!StaffRoles.AtHome(person, salon.Id))
+            Expect(
+                row,
+                ClientColumns.HomeSalon,
+                "a salon you work in: {0}; to another one a client is transferred",
+                Listed(salons.Values.Where(s => StaffRoles.AtHome(person, s.Id)).Select(s => s.Name).Order())
+            );
+        else
+            return true;
+        return false;
     }
 
     protected override async Task FinishAsync(CancellationToken cancellation)

@@ -1,0 +1,45 @@
+namespace HairClinic.Web.Practices.Access;
+
+/// <summary>
+/// Whom the database lets call its functions: the program those it calls and those its policies ask, nobody else any. Triggers need no
+/// such right, and what a trigger calls it calls with its owner's.
+/// </summary>
+public static class FunctionRights
+{
+    /// <summary>What the program may call; a policy asks as whoever queries.</summary>
+    public static readonly IReadOnlyList<string> OfTheProgram =
+    [
+        "act_as(uuid, text, uuid, uuid[], uuid, timestamptz, uuid, boolean)",
+        "own_page(uuid, uuid, uuid, timestamptz)",
+        "app_all()",
+        "app_role()",
+        "app_actor()",
+        "app_client()",
+        "app_trainee()",
+        "app_salons()",
+        "app_now()",
+        "app_opens(uuid)",
+        "app_at_home(uuid)",
+        "app_keeps(uuid)",
+        "forget_the_invented()",
+    ];
+
+    /// <summary>Laid last, when every function is there; one made later opens to nobody until it is named here.</summary>
+    public static string Sql { get; } =
+        $"""
+            alter function refuse_rows_of_the_erased() security definer set search_path = public;
+            alter function refuse_records_of_the_erased() security definer set search_path = public;
+            alter default privileges revoke execute on functions from public;
+            do $$
+            declare f regprocedure;
+            begin
+                for f in select p.oid from pg_proc p join pg_namespace n on n.oid = p.pronamespace
+                    where n.nspname = 'public' and p.proowner = (select oid from pg_roles where rolname = current_user)
+                      and not exists (select from pg_depend d where d.classid = 'pg_proc'::regclass and d.objid = p.oid and d.deptype = 'e')
+                loop
+                    execute format('revoke all on function %s from public, hairclinic_program, hairclinic_keeper', f);
+                end loop;
+            end $$;
+            grant execute on function {string.Join(", ", OfTheProgram)} to hairclinic_program;
+            """;
+}
