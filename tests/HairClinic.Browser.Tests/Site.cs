@@ -1,5 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.EmbeddedPostgres;
+using HairClinic.Web.Shell.Logs;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
@@ -68,7 +69,7 @@ public sealed class Site : IAsyncDisposable
             {
                 l.ClearProviders();
                 if (log is not null)
-                    l.AddProvider(log);
+                    l.AddProvider(new DiscreetLog(log));
             });
             builder.ConfigureTestServices(services => services.AddSingleton<IClock>(clock));
         }
