@@ -1,5 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.EmbeddedPostgres;
+using HairClinic.Web.Shell.Logs;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
@@ -18,12 +19,12 @@ public sealed class Site : IAsyncDisposable
     private readonly Factory factory;
     private readonly EmbeddedServer server;
 
-    private Site(DirectoryInfo folder, EmbeddedServer server, Instant now)
+    private Site(DirectoryInfo folder, EmbeddedServer server, Instant now, ILoggerProvider? log)
     {
         this.folder = folder;
         this.server = server;
         Clock = new FakeClock(now);
-        factory = new Factory(server.Connections, folder.FullName, Clock);
+        factory = new Factory(server.Connections, folder.FullName, Clock, log);
         factory.UseKestrel(k => k.Listen(System.Net.IPAddress.Loopback, 0));
         factory.StartServer();
         Address = factory.ClientOptions.BaseAddress;
@@ -38,13 +39,14 @@ public sealed class Site : IAsyncDisposable
     public string MailFolder => Path.Combine(folder.FullName, "mail");
 
     /// <summary>A site on an empty database.</summary>
-    public static async Task<Site> OpenAsync(Instant now)
+    /// <param name="log">Where its log is kept; nowhere without.</param>
+    public static async Task<Site> OpenAsync(Instant now, ILoggerProvider? log = null)
     {
         var folder = Directory.CreateTempSubdirectory("hairclinic-site-");
         // The server runs as an unprivileged user and must be able to walk here.
         File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
         var server = await EmbeddedServer.StartAsync(new(folder.FullName) { Durable = false }, NullLogger.Instance);
-        return new Site(folder, server, now);
+        return new Site(folder, server, now, log);
     }
 
     public async ValueTask DisposeAsync()
@@ -54,7 +56,8 @@ public sealed class Site : IAsyncDisposable
         folder.Delete(recursive: true);
     }
 
-    private sealed class Factory(ClinicConnections connections, string folder, FakeClock clock) : WebApplicationFactory<Program>
+    private sealed class Factory(ClinicConnections connections, string folder, FakeClock clock, ILoggerProvider? log)
+        : WebApplicationFactory<Program>
     {
         protected override void ConfigureWebHost(IWebHostBuilder builder)
         {
@@ -62,7 +65,12 @@ public sealed class Site : IAsyncDisposable
             builder.UseSetting("ConnectionStrings:Migrator", connections.Migrator);
             builder.UseSetting("data", folder);
             builder.UseSetting("Mail:Folder", Path.Combine(folder, "mail"));
-            builder.ConfigureLogging(l => l.ClearProviders());
+            builder.ConfigureLogging(l =>
+            {
+                l.ClearProviders();
+                if (log is not null)
+                    l.AddProvider(new DiscreetLog(log));
+            });
             builder.ConfigureTestServices(services => services.AddSingleton<IClock>(clock));
         }
     }

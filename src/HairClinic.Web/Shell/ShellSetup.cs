@@ -66,6 +66,7 @@ public static class ShellSetup
         app.UseAuthorization();
         app.UseMiddleware<Practices.ActorMiddleware>();
         app.UseMiddleware<ActorChangedMiddleware>();
+        app.UseMiddleware<TooBusyMiddleware>();
         // After the sign-in is known, so that a person is counted as a person; before anything costly.
         app.UseMiddleware<TriedName>();
         app.UseRateLimiter();

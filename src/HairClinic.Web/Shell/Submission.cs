@@ -1,6 +1,7 @@
 using FluentValidation;
 using FluentValidation.Results;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
 
@@ -50,6 +51,10 @@ public sealed class Submission<TInput>(IValidator<TInput> rules)
             Refused = new Refusal(
                 "Your sign-in has changed or ended since this page opened, so nothing was saved. Open the page again in another tab and sign in."
             );
+        }
+        catch (TooBusyException)
+        {
+            Refused = new Refusal(TooBusyException.Sentence);
         }
         catch (OvertakenException)
         {

@@ -1,11 +1,6 @@
 using System.Text.Json.Nodes;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using NodaTime;
 
@@ -17,16 +12,13 @@ namespace HairClinic.Browser.Tests.Stories;
 /// </summary>
 public sealed class PasskeyTests(ChromiumBrowser chromium)
 {
-    private const string Password = "long lavender evenings";
-
     private static readonly string[] Own = ["/my-sign-in", "/my-sign-in/passkeys", "/my-sign-in/add-codes", "/change-password", "/step-up"];
 
     [Fact]
     public async Task A_passkey_is_made_opens_proves_and_goes()
     {
         await using var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 10, 0));
-        var practice = Guid.CreateVersion7();
-        await site.Services.GetRequiredService<PracticeJobs>().RunAsync(practice, "story", services => LayAsync(services, practice));
+        var owner = await OneOwner.LayAsync(site);
         var page = await DeviceAsync(site);
         var complaints = new List<string>();
         page.Console += (_, message) =>
@@ -37,8 +29,8 @@ public sealed class PasskeyTests(ChromiumBrowser chromium)
 
         // By password, which can be looked at.
         await page.GotoAsync("/sign-in");
-        await page.GetByLabel("Name or e-mail").FillAsync("ottilie");
-        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(Password);
+        await page.GetByLabel("Name or e-mail").FillAsync(OneOwner.Name);
+        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(OneOwner.Password);
         await page.GetByLabel("Show what I type").CheckAsync();
         Assert.Equal("text", await page.GetByLabel("Password", new() { Exact = true }).GetAttributeAsync("type"));
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
@@ -52,7 +44,7 @@ public sealed class PasskeyTests(ChromiumBrowser chromium)
         await LookAtAsync(page, Own);
 
         // Without a name, also while the password is locked.
-        await LockAsync(site, practice);
+        await LockAsync(site, owner);
         await SignOutAsync(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in with a passkey" }).ClickAsync();
         await page.LeaveAsync("/sign-in");
@@ -121,38 +113,9 @@ public sealed class PasskeyTests(ChromiumBrowser chromium)
         return page;
     }
 
-    private static async Task<bool> LayAsync(IServiceProvider services, Guid practice)
-    {
-        await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-        db.Practices.Add(new PracticeRow(practice));
-        var scene = new Scene(db, Instant.FromUtc(2027, 2, 3, 10, 0)).LayPractice("Practice under test");
-        var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-        var owner = scene.Hire("Ottilie Vane", StaffRole.Owner, salon);
-        await db.SaveChangesAsync();
-        var user = new AppUser
-        {
-            Id = Guid.CreateVersion7(),
-            PracticeId = practice,
-            PersonId = owner.Id,
-            UserName = "ottilie",
-            LockoutEnabled = true,
-        };
-        Assert.True((await services.GetRequiredService<UserManager<AppUser>>().CreateAsync(user, Password)).Succeeded);
-        return true;
-    }
-
-    private static Task<int> LockAsync(Site site, Guid practice) =>
-        site
-            .Services.GetRequiredService<PracticeJobs>()
-            .RunAsync(
-                practice,
-                "story",
-                async services =>
-                {
-                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    return await db.Users.ExecuteUpdateAsync(set =>
-                        set.SetProperty(u => u.LockoutEnd, DateTimeOffset.MaxValue.AddYears(-1))
-                    );
-                }
-            );
+    private static Task<int> LockAsync(Site site, OneOwner owner) =>
+        owner.DoAsync(
+            site,
+            db => db.Users.ExecuteUpdateAsync(set => set.SetProperty(u => u.LockoutEnd, DateTimeOffset.MaxValue.AddYears(-1)))
+        );
 }

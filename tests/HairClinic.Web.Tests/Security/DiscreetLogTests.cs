@@ -1,7 +1,9 @@
+using System.Net;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.Practices.FirstRun;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Slice = HairClinic.Web.Features.Clients.AddClient.AddClient;
 
@@ -83,6 +85,32 @@ public sealed class DiscreetLogTests(PgServer server)
         var line = Assert.Single(log.Lines, l => l.Contains(nameof(FormatException), StringComparison.Ordinal));
         Assert.Contains(nameof(Broken), line, StringComparison.Ordinal);
         Assert.DoesNotContain("a secret", line, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Whoever_lost_their_role_is_sent_on_and_no_fault_is_written_down()
+    {
+        var log = new CapturedLog();
+        await using var site = await ClinicSite.OpenAsync(server, builder => log.Catch(builder.UseEnvironment("Production")));
+        var manager = site.Here.Staff[StaffRole.Manager];
+        var browser = await site.SignInAsync(ClinicSite.NameOf(manager));
+        Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/due", Cancel)).StatusCode);
+
+        await site
+            .Services.GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                site.PracticeId,
+                "test",
+                async services =>
+                {
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    (await db.People.SingleAsync(p => p.Id == manager.Id, Cancel)).Edit(manager.Name, StaffRole.FrontDesk);
+                    return await db.SaveChangesAsync(Cancel);
+                }
+            );
+
+        EmptySite.LeadsTo("/look-again?returnTo=%2Fdue", await browser.GetAsync("/due", Cancel));
+        Assert.DoesNotContain(log.Lines, l => l.Contains(nameof(ActorChangedException), StringComparison.Ordinal));
     }
 
     private static IEnumerable<string> Looks(ClinicSite site)

@@ -112,6 +112,28 @@ public sealed class RateLimitTests(PgServer server)
         Assert.Equal(HttpStatusCode.OK, (await calm.GetAsync("/due", Cancel)).StatusCode);
     }
 
-    private static Task<HttpResponseMessage> AskAsync(ClinicSite site, string email) =>
-        EmptySite.SendAsync(site.Browser(), "/my-hair/ask-link", new Dictionary<string, string> { ["Input.Email"] = email });
+    // An IPv6 connection is given a network of 64 bits, and its owner makes up the addresses in it (RFC 6177, RFC 4291 section 2.5.1);
+    // ::ffff:0:0/96 is how IPv4 looks to a socket that speaks both (RFC 4291 section 2.5.5.2).
+    [Theory]
+    [InlineData("2001:db8:7:1::{0:x}", 40)]
+    [InlineData("2001:db8:7:{0:x}::1", 60)]
+    [InlineData("::ffff:192.0.2.{0}", 60)]
+    public async Task Sixty_addresses_of_one_IPv6_network_are_one_place_and_those_of_sixty_networks_are_sixty(string places, int served)
+    {
+        await using var site = await ClinicSite.OpenAsync(server, SentFrom.Believe);
+        var answers = new List<HttpStatusCode>();
+        for (var i = 1; i <= 60; i++)
+        {
+            var at = site.Browser().At(string.Format(System.Globalization.CultureInfo.InvariantCulture, places, i));
+            answers.Add((await AskAsync(at, $"guest{i}@example.test")).StatusCode);
+        }
+
+        Assert.Equal(served, answers.Count(a => a == HttpStatusCode.OK));
+        Assert.All(answers.Skip(served), a => Assert.Equal(HttpStatusCode.TooManyRequests, a));
+    }
+
+    private static Task<HttpResponseMessage> AskAsync(ClinicSite site, string email) => AskAsync(site.Browser(), email);
+
+    private static Task<HttpResponseMessage> AskAsync(HttpClient browser, string email) =>
+        EmptySite.SendAsync(browser, "/my-hair/ask-link", new Dictionary<string, string> { ["Input.Email"] = email });
 }

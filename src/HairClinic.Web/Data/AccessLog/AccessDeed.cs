@@ -20,4 +20,7 @@ public enum AccessDeed
     Transferred,
     ExportedAccessLog,
     RotatedKeys,
+
+    /// <summary>At the machine's own command line, a link that sets an owner's password.</summary>
+    LetOwnerIn,
 }

@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Identity;
 namespace HairClinic.Web.Data.Accounts;
 
 /// <summary>Makes accounts to be saved together with what they belong to.</summary>
-public sealed class AccountBook(UserManager<AppUser> users)
+public sealed class AccountBook(UserManager<AppUser> users, HashingTurns hashing)
 {
     public const string NameOnce = "ux_users_normalized_user_name";
 
@@ -44,7 +44,7 @@ public sealed class AccountBook(UserManager<AppUser> users)
             if (await rule.ValidateAsync(users, user, password) is { Succeeded: false } refused)
                 throw new Refusal(refused.Errors.First().Description);
         }
-        user.PasswordHash = users.PasswordHasher.HashPassword(user, password);
+        user.PasswordHash = await hashing.RunAsync(() => users.PasswordHasher.HashPassword(user, password), CancellationToken.None);
         user.SecurityStamp = Guid.NewGuid().ToString("N");
     }
 }

@@ -47,6 +47,8 @@ public sealed class AccountStore(ClinicDb db, IDataProtectionProvider protection
 
     public override async Task<bool> RedeemCodeAsync(AppUser user, string code, CancellationToken cancellationToken)
     {
+        if (!RecoveryCodes.Fits(code))
+            return false;
         var kept = (await GetTokenAsync(user, "[AspNetUserStore]", "RecoveryCodes", cancellationToken) ?? "").Split(
             Between,
             StringSplitOptions.RemoveEmptyEntries

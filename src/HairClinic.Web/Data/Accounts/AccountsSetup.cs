@@ -15,6 +15,9 @@ public static class AccountsSetup
     /// <summary>The cookie of a client, apart from the staff's: a shared phone and a desk never mix.</summary>
     public const string ClientScheme = "client";
 
+    /// <summary>The cookie between password and code, as Identity names it; a constant, for attributes.</summary>
+    public const string HalfScheme = "Identity.TwoFactorUserId";
+
     public static IServiceCollection AddAccounts(this IServiceCollection services)
     {
         services.AddScoped(sp => sp.GetRequiredService<ClinicDbFactory>().OpenUnfenced());
@@ -22,6 +25,8 @@ public static class AccountsSetup
             .AddScoped<SessionBook>()
             .AddScoped<StepUpCheck>()
             .AddScoped<SecondFactor>()
+            .AddScoped<SignInTries>()
+            .AddSingleton<HashingTurns>()
             .AddScoped<TabletBook>()
             .AddScoped<PinBook>()
             .AddScoped<AccountNotices>()
@@ -43,7 +48,8 @@ public static class AccountsSetup
             .AddEntityFrameworkStores<ClinicDb>()
             .AddClaimsPrincipalFactory<PersonClaims>()
             .AddSignInManager<ClinicSignIns>()
-            .AddDefaultTokenProviders();
+            .AddDefaultTokenProviders()
+            .AddTokenProvider<OwnerLinkTokens>(OwnerLinkTokens.Provider);
         services.AddScoped<IUserStore<AppUser>>(sp => sp.GetRequiredService<AccountStore>());
         // The OWASP cheat sheet on password storage asks for this many rounds of PBKDF2 with SHA-512.
         services.Configure<PasswordHasherOptions>(o => o.IterationCount = 210_000);

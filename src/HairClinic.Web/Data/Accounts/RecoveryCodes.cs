@@ -11,6 +11,9 @@ public static class RecoveryCodes
     public static IReadOnlyList<string> New() =>
         [.. Enumerable.Range(0, Many).Select(_ => Grouped(Totp.Base32(RandomNumberGenerator.GetBytes(10)).ToLowerInvariant()))];
 
+    /// <summary>Whether it has the length of one, so that nothing slow is done for what cannot be.</summary>
+    public static bool Fits(string typed) => Plain(typed).Length == 16;
+
     /// <summary>As it is compared: neither spaces, hyphens nor capitals matter.</summary>
     public static string Plain(string code) => string.Concat(code.Where(char.IsLetterOrDigit)).ToLowerInvariant();
 

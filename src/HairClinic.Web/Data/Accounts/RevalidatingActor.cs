@@ -1,12 +1,14 @@
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.Components.Server;
 using Microsoft.AspNetCore.Identity;
+using Microsoft.JSInterop;
 
 namespace HairClinic.Web.Data.Accounts;
 
-/// <summary>A circuit lives for hours: each minute it asks whether its person may still be here, and ends if not.</summary>
-public sealed class RevalidatingActor(ILoggerFactory logs, IServiceScopeFactory scopes, SessionActivity activity)
+/// <summary>A circuit lives for hours: each minute it asks whether its person may still be here, and says so on the page if not.</summary>
+public sealed class RevalidatingActor(ILoggerFactory logs, IServiceScopeFactory scopes, SessionActivity activity, IJSRuntime page)
     : RevalidatingServerAuthenticationStateProvider(logs)
 {
     protected override TimeSpan RevalidationInterval => TimeSpan.FromMinutes(1);
@@ -15,6 +17,14 @@ public sealed class RevalidatingActor(ILoggerFactory logs, IServiceScopeFactory 
         AuthenticationState authenticationState,
         CancellationToken cancellationToken
     )
+    {
+        if (await MayStayAsync(authenticationState, cancellationToken))
+            return true;
+        await AccessEnded.TellAsync(page);
+        return false;
+    }
+
+    private async Task<bool> MayStayAsync(AuthenticationState authenticationState, CancellationToken cancellationToken)
     {
         await using var scope = scopes.CreateAsyncScope();
         var signIn = scope.ServiceProvider.GetRequiredService<SignInManager<AppUser>>();

@@ -5,7 +5,7 @@ using NodaTime;
 namespace HairClinic.Web.Data.Accounts;
 
 /// <summary>The codes app of an account and its recovery codes.</summary>
-public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store, ClinicDb db, IClock clock)
+public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store, HashingTurns hashing, ClinicDb db, IClock clock)
 {
     /// <returns>The recovery codes, told once; null when the code does not fit the secret.</returns>
     public async Task<IReadOnlyList<string>?> TurnOnAsync(AppUser user, string secret, string code, CancellationToken cancellation)
@@ -13,7 +13,7 @@ public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store,
         if (Totp.Match(secret, code, clock.GetCurrentInstant()) is not { } step)
             return null;
         await store.SetAuthenticatorKeyAsync(user, secret, cancellation);
-        user.LastCodeStep = step;
+        await db.Users.Where(u => u.Id == user.Id).ExecuteUpdateAsync(set => set.SetProperty(u => u.LastCodeStep, step), cancellation);
         var codes = await ReplaceCodesAsync(user, cancellation);
         Expect(await users.SetTwoFactorEnabledAsync(user, true));
         return codes;
@@ -26,6 +26,14 @@ public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store,
         Expect(await users.SetTwoFactorEnabledAsync(user, false));
     }
 
+    /// <summary>Everything that opens besides the password is lost: codes app, recovery codes and passkeys go.</summary>
+    public async Task DropAsync(AppUser user, CancellationToken cancellation)
+    {
+        foreach (var passkey in await users.GetPasskeysAsync(user))
+            Expect(await users.RemovePasskeyAsync(user, passkey.CredentialId));
+        await TurnOffAsync(user, cancellation);
+    }
+
     /// <summary>Takes a code of the app. Each step opens once: two taps with the same code, one gets in.</summary>
     public async Task<bool> TakeCodeAsync(AppUser user, string code, CancellationToken cancellation)
     {
@@ -33,14 +41,9 @@ public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store,
             return false;
         if (Totp.Match(secret, code, clock.GetCurrentInstant()) is not { } step)
             return false;
-        var taken =
-            await db
+        return await db
                 .Users.Where(u => u.Id == user.Id && (u.LastCodeStep == null || u.LastCodeStep < step))
                 .ExecuteUpdateAsync(set => set.SetProperty(u => u.LastCodeStep, step), cancellation) == 1;
-        // The account is saved whole afterwards: what it does not know would be undone, and the code would open again.
-        if (taken)
-            user.LastCodeStep = step;
-        return taken;
     }
 
     /// <summary>Uses a recovery code up. The account's own stamp lets one of two at once through.</summary>
@@ -56,9 +59,15 @@ public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store,
 
     private async Task<IReadOnlyList<string>> ReplaceCodesAsync(AppUser user, CancellationToken cancellation)
     {
-        var codes = RecoveryCodes.New();
-        await store.ReplaceCodesAsync(user, codes, cancellation);
-        return codes;
+        return await hashing.RunAsync(
+            async () =>
+            {
+                var codes = RecoveryCodes.New();
+                await store.ReplaceCodesAsync(user, codes, cancellation);
+                return codes;
+            },
+            cancellation
+        );
     }
 
     private static void Expect(IdentityResult result)

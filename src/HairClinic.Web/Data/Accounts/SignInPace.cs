@@ -23,8 +23,11 @@ public sealed class SignInPace : IDisposable
         : First * Math.Pow(2, Math.Min(count - Free, 10)) is var wait && wait < Longest ? wait
         : Longest;
 
-    public void Failed(string name) =>
-        tries.Set(Key(name), Count(name) + 1, new MemoryCacheEntryOptions { Size = 1, AbsoluteExpirationRelativeToNow = Remembered });
+    public void Failed(string name)
+    {
+        lock (tries)
+            tries.Set(Key(name), Count(name) + 1, new MemoryCacheEntryOptions { Size = 1, AbsoluteExpirationRelativeToNow = Remembered });
+    }
 
     public void Forget(string name) => tries.Remove(Key(name));
 

@@ -2,6 +2,7 @@ using HairClinic.Web.Data.Accounts;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata;
 
 namespace HairClinic.Web.Data.Maps;
 
@@ -16,6 +17,9 @@ public static class AccountMaps
             user.HasIndex(x => x.NormalizedEmail).HasDatabaseName("ix_users_normalized_email");
             user.HasIndex(x => x.NormalizedUserName).IsUnique().HasDatabaseName("ux_users_normalized_user_name");
             user.HasIndex(x => new { x.PracticeId, x.PersonId }).IsUnique();
+            // Counted by UPDATEs of their own: a save of the whole account must not bring back what it read before they were.
+            foreach (var counted in new[] { nameof(AppUser.AccessFailedCount), nameof(AppUser.LockoutEnd), nameof(AppUser.LastCodeStep) })
+                user.Property(counted).Metadata.SetAfterSaveBehavior(PropertySaveBehavior.Ignore);
         });
         builder.Entity<IdentityUserClaim<Guid>>().ToTable("user_claims");
         builder.Entity<IdentityUserLogin<Guid>>().ToTable("user_logins");

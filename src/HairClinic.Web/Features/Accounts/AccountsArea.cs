@@ -16,6 +16,7 @@ public static class AccountsArea
             .AddScoped<SignIn.SignIn>()
             .AddSingleton<SignIn.SignInRules>()
             .AddScoped<AccountBook>()
+            .AddScoped<OwnerLink.OwnerLink>()
             .AddScoped<GiveAccount.GiveAccount>()
             .AddSingleton<GiveAccount.GiveAccountRules>()
             .AddScoped<SetPassword.SetPassword>()

@@ -8,4 +8,7 @@ public sealed class LimitedAttribute(Limited limited) : Attribute
 
     /// <summary>The form field with the name or address that is tried or written to; it is limited too, whoever tries.</summary>
     public string? Field { get; init; }
+
+    /// <summary>The cookie that says whose account is tried, where no field does.</summary>
+    public string? Cookie { get; init; }
 }

@@ -36,16 +36,17 @@ public static class RateLimits
 
     /// <summary>One name tried from one place: twenty times in ten minutes.</summary>
     private static RateLimitPartition<string> NameAt(HttpContext context) =>
-        LimitOf(context) is { Limited: Limited.SignIn } && TriedName.Of(context) is { } name
-            ? Sliding($"{name}@{Address(context)}", 20)
+        LimitOf(context) is { Limited: Limited.SignIn } && Tried(context) is { } name
+            ? Sliding($"{name}@{SenderPlace.Of(context)}", 20)
             : None();
 
     /// <summary>
     /// One name, wherever it is tried from. Wide enough for sign-in that a stranger cannot lock its owner out cheaply; narrow for
-    /// letters, which would fill somebody's mailbox. Whether anybody has the name makes no difference.
+    /// letters, which would fill somebody's mailbox. Whether anybody has the name makes no difference. Between password and code the
+    /// name is the account's, and of somebody signed in it is themselves.
     /// </summary>
     private static RateLimitPartition<string> Name(HttpContext context) =>
-        (LimitOf(context)?.Limited, TriedName.Of(context)) switch
+        (LimitOf(context)?.Limited, Tried(context)) switch
         {
             (Limited.SignIn, { } name) => Sliding($"in {name}", 60),
             (Limited.AskLink, { } name) => Sliding($"ask {name}", 4),
@@ -56,9 +57,9 @@ public static class RateLimits
     private static RateLimitPartition<string> Asker(HttpContext context) =>
         LimitOf(context)?.Limited switch
         {
-            Limited.SignIn => Sliding($"in {Address(context)}", 150),
-            Limited.AskLink => Sliding($"ask {Address(context)}", 40),
-            Limited.UseLink => Sliding($"use {Address(context)}", 60),
+            Limited.SignIn => Sliding($"in {SenderPlace.Of(context)}", 150),
+            Limited.AskLink => Sliding($"ask {SenderPlace.Of(context)}", 40),
+            Limited.UseLink => Sliding($"use {SenderPlace.Of(context)}", 60),
             Limited.Upload => Sliding($"up {Who(context)}", 120),
             Limited.Export => Sliding($"out {Who(context)}", 40),
             _ => None(),
@@ -74,13 +75,13 @@ public static class RateLimits
     private static RateLimitPartition<string> Anything(HttpContext context) =>
         context.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is not null ? None()
         : Person(context) is { } person ? Bucket(person, burst: 300, perSecond: 20)
-        : Bucket(Address(context), burst: 1500, perSecond: 100);
+        : Bucket(SenderPlace.Of(context), burst: 1500, perSecond: 100);
 
     /// <summary>Live screens open at once: a lease lasts as long as its connection. Thirty are more tabs than anyone reads.</summary>
     private static RateLimitPartition<string> Circuits(HttpContext context) =>
         !OwnOrigin.IsLive(context) ? None()
         : Person(context) is { } person ? RateLimitPartition.GetConcurrencyLimiter(person, _ => new() { PermitLimit = 30 })
-        : RateLimitPartition.GetConcurrencyLimiter(Address(context), _ => new() { PermitLimit = 200 });
+        : RateLimitPartition.GetConcurrencyLimiter(SenderPlace.Of(context), _ => new() { PermitLimit = 200 });
 
     private static RateLimitPartition<string> Sliding(string key, int permits) =>
         RateLimitPartition.GetSlidingWindowLimiter(
@@ -110,22 +111,32 @@ public static class RateLimits
 
     private static LimitedAttribute? LimitOf(HttpContext context) => TriedName.LimitOf(context);
 
-    private static string Who(HttpContext context) => Person(context) ?? Address(context);
+    private static string Who(HttpContext context) => Person(context) ?? SenderPlace.Of(context);
 
     private static string? Person(HttpContext context) => ActorClaims.ToActor(context.User)?.Id?.ToString();
 
-    private static string Address(HttpContext context) => context.Connection.RemoteIpAddress?.ToString() ?? "?";
+    private static string? Tried(HttpContext context) => TriedName.Of(context) ?? Person(context);
 
     private static async ValueTask RefuseAsync(OnRejectedContext rejected, CancellationToken cancellation)
     {
         var http = rejected.HttpContext;
         var wait = rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out var after) && after > TimeSpan.Zero ? after : WaitFor(http);
+        await SayLaterAsync(http, wait, busy: false);
+    }
+
+    /// <summary>Answers with a page that says when to come back, and writes down that it did.</summary>
+    /// <param name="busy">Because of many others, not of whoever asks.</param>
+    public static async Task SayLaterAsync(HttpContext http, TimeSpan wait, bool busy)
+    {
         var seconds = (int)Math.Ceiling(wait.TotalSeconds);
         http.Response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
         http.RequestServices.GetRequiredService<RefusalLog>().TooOften(http, LimitOf(http)?.Limited);
         if (OwnOrigin.IsLive(http))
             return;
-        var page = new RazorComponentResult<TooOften>(new { Seconds = seconds }) { StatusCode = StatusCodes.Status429TooManyRequests };
+        var page = new RazorComponentResult<TooOften>(new { Seconds = seconds, Busy = busy })
+        {
+            StatusCode = StatusCodes.Status429TooManyRequests,
+        };
         await page.ExecuteAsync(http);
     }
 

@@ -1,10 +1,12 @@
+using System.Security.Claims;
 using System.Security.Cryptography;
 using System.Text;
+using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Components.Endpoints;
 
 namespace HairClinic.Web.Shell.Limits;
 
-/// <summary>Reads, before the limits are counted, the name or address a form tries. It is kept as a hash and only for the count.</summary>
+/// <summary>Reads, before the limits are counted, the name, address or account a form tries. It is kept as a hash and only for the count.</summary>
 public sealed class TriedName(RequestDelegate next)
 {
     // Longer than any name or address we take: a long one is not hashed for whoever sends it.
@@ -12,7 +14,12 @@ public sealed class TriedName(RequestDelegate next)
 
     public async Task InvokeAsync(HttpContext context)
     {
-        if (LimitOf(context)?.Field is { } field && context.Request.HasFormContentType)
+        if (LimitOf(context)?.Cookie is { } cookie)
+        {
+            if ((await context.AuthenticateAsync(cookie)).Principal?.FindFirstValue(ClaimTypes.Name) is { } account)
+                context.Items[typeof(TriedName)] = Hash(account);
+        }
+        else if (LimitOf(context)?.Field is { } field && context.Request.HasFormContentType)
         {
             try
             {

@@ -1,3 +1,4 @@
+using HairClinic.Web.Practices;
 using HairClinic.Web.Workers;
 
 namespace HairClinic.Web.Shell.Logs;
@@ -9,13 +10,16 @@ namespace HairClinic.Web.Shell.Logs;
 [ProviderAlias("Console")]
 public sealed class DiscreetLog(ILoggerProvider inner) : ILoggerProvider, ISupportExternalScope
 {
-    public ILogger CreateLogger(string categoryName) => new Logger(inner.CreateLogger(categoryName));
+    private const string Database = "Microsoft.EntityFrameworkCore";
+
+    public ILogger CreateLogger(string categoryName) =>
+        new Logger(inner.CreateLogger(categoryName), isDatabase: categoryName.StartsWith(Database, StringComparison.Ordinal));
 
     public void SetScopeProvider(IExternalScopeProvider scopeProvider) => (inner as ISupportExternalScope)?.SetScopeProvider(scopeProvider);
 
     public void Dispose() => inner.Dispose();
 
-    private sealed class Logger(ILogger inner) : ILogger
+    private sealed class Logger(ILogger inner, bool isDatabase) : ILogger
     {
         public IDisposable? BeginScope<TState>(TState state)
             where TState : notnull => inner.BeginScope(state);
@@ -32,7 +36,8 @@ public sealed class DiscreetLog(ILoggerProvider inner) : ILoggerProvider, ISuppo
         {
             if (exception is null)
                 inner.Log(logLevel, eventId, state, null, formatter);
-            else
+            // Whoever is no longer who they signed in as is told so on their page, by whoever catches it: the database's no is no fault.
+            else if (!isDatabase || exception is not ActorChangedException)
                 inner.Log(logLevel, eventId, Without(formatter(state, exception), exception), null, (text, _) => text);
         }
 

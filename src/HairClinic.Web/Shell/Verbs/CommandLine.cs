@@ -20,6 +20,7 @@ public static class CommandLine
         root.Subcommands.Add(ImportVerb.Command(Open));
         root.Subcommands.Add(ExportVerb.Command(Open));
         root.Subcommands.Add(KeysVerb.Command(Open));
+        root.Subcommands.Add(OwnerLinkVerb.Command(Open));
         root.Subcommands.Add(VerifyLogVerb.Command(Open));
         root.Subcommands.Add(DemoVerb.Command());
         root.Subcommands.Add(AnalyseVerb.Command());

@@ -1,10 +1,11 @@
 using FluentValidation.Results;
+using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Components;
 
 namespace HairClinic.Web.Ui.Fields;
 
 /// <summary>What every field has: a label, a name that the rules know it by, a value, and the messages about it.</summary>
-public abstract class FieldBase<TValue> : ComponentBase
+public abstract class FieldBase<TValue> : LiveComponent
 {
     [Parameter, EditorRequired]
     public string Label { get; set; } = "";

@@ -6,6 +6,7 @@ using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Security;
 using HairClinic.Web.Workers;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.TestHost;
@@ -35,10 +36,12 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
     public FakeClock Clock { get; } = clock;
 
     /// <param name="hashing">Rounds a password is hashed with, where a test is about the time that takes.</param>
+    /// <param name="pooled">For a site that is asked many things at once.</param>
     public static async Task<AccountsSite> OpenAsync(
         PgServer server,
         bool guideFinished = true,
         int? hashing = null,
+        bool pooled = false,
         params StaffRole[] roles
     )
     {
@@ -47,13 +50,17 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
         var quiet = await EmptySite.OpenAsync(
             server,
             site =>
+            {
+                SentFrom.Believe(site);
                 site.ConfigureTestServices(services =>
                 {
                     services.RemoveAll<IHostedService>();
                     if (hashing is { } rounds)
                         services.PostConfigure<PasswordHasherOptions>(o => o.IterationCount = rounds);
-                }),
-            clock: clock
+                });
+            },
+            pooled,
+            clock
         );
         var open = new AccountsSite(quiet, clock);
         await open

@@ -9,7 +9,14 @@ using NodaTime;
 namespace HairClinic.Web.Data.Accounts.Tablets;
 
 /// <summary>Keeps and checks PINs. What is kept opens nothing without the master key file, so a copied database cannot be guessed from.</summary>
-public sealed class PinBook(TabletBook tablets, ClinicDbFactory databases, ClinicHasher hasher, MasterKeys masters, IClock clock)
+public sealed class PinBook(
+    TabletBook tablets,
+    ClinicDbFactory databases,
+    ClinicHasher hasher,
+    HashingTurns hashing,
+    MasterKeys masters,
+    IClock clock
+)
 {
     /// <summary>Whether they have one at this tablet that a later change of their sign-in has not undone.</summary>
     public Task<bool> HasAsync(AppUser user, Tablet tablet, CancellationToken cancellation)
@@ -21,11 +28,11 @@ public sealed class PinBook(TabletBook tablets, ClinicDbFactory databases, Clini
         );
     }
 
-    public Task SetAsync(AppUser user, Tablet tablet, string pin, CancellationToken cancellation)
+    public async Task SetAsync(AppUser user, Tablet tablet, string pin, CancellationToken cancellation)
     {
         var key = masters.Current;
-        var hash = hasher.HashPassword(user, Peppered(key, tablet.Id, user.PersonId, pin));
-        return tablets.InPracticeAsync(
+        var hash = await hashing.RunAsync(() => hasher.HashPassword(user, Peppered(key, tablet.Id, user.PersonId, pin)), cancellation);
+        await tablets.InPracticeAsync(
             tablet.PracticeId,
             async db =>
             {
@@ -46,7 +53,11 @@ public sealed class PinBook(TabletBook tablets, ClinicDbFactory databases, Clini
     /// tries, the full sign-in, the person) takes as long and answers alike.
     /// </summary>
     /// <returns>Whose it is; null when it opens nothing.</returns>
-    public async Task<AppUser?> ProveAsync(Tablet tablet, Guid personId, string pin, CancellationToken cancellation)
+    /// <exception cref="TooBusyException">It was not looked at, and no try was taken.</exception>
+    public Task<AppUser?> ProveAsync(Tablet tablet, Guid personId, string pin, CancellationToken cancellation) =>
+        hashing.RunAsync(() => TakeAndLookAsync(tablet, personId, pin, cancellation), cancellation);
+
+    private async Task<AppUser?> TakeAndLookAsync(Tablet tablet, Guid personId, string pin, CancellationToken cancellation)
     {
         var (row, taken) = await tablets.InPracticeAsync(
             tablet.PracticeId,

@@ -5,19 +5,31 @@ using Microsoft.AspNetCore.Identity;
 namespace HairClinic.Web.Features.Accounts.ChangePassword;
 
 /// <summary>One's own password. Every other screen of theirs ends; the one they are at goes on.</summary>
-public sealed class ChangePassword(ClinicSignIns accounts, OwnAccount own)
+public sealed class ChangePassword(ClinicSignIns accounts, OwnAccount own, SignInTries tries)
 {
     /// <exception cref="Refusal">The present password is another, or the new one is one of those that are guessed first.</exception>
     public async Task SaveAsync(Input input, CancellationToken cancellation)
     {
         var user = await own.ReadAsync(cancellation);
-        var result = await accounts.UserManager.ChangePasswordAsync(user, input.Present, input.Password);
-        if (!result.Succeeded)
+        IdentityResult? result = null;
+        var knows = await tries.ProveAsync(
+            user,
+            async account =>
+            {
+                result = await accounts.UserManager.ChangePasswordAsync(account, input.Present, input.Password);
+                return result.Errors.All(e => e.Code != nameof(IdentityErrorDescriber.PasswordMismatch));
+            },
+            pretend: () => { },
+            cancellation
+        );
+        if (!knows)
             throw new Refusal(
-                result.Errors.Any(e => e.Code == nameof(IdentityErrorDescriber.PasswordMismatch))
-                    ? "That is not your present password."
-                    : result.Errors.First().Description
+                result is null ? "There were too many wrong tries. Wait ten minutes, then try again." : "That is not your present password."
             );
+        // Not all is forgiven: a codes app may have a say besides.
+        await tries.GiveBackAsync(user, cancellation);
+        if (!result!.Succeeded)
+            throw new Refusal(result.Errors.First().Description);
         await own.ChangedAsync(user, "Your password was changed.", cancellation);
     }
 

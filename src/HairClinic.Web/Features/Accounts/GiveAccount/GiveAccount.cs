@@ -119,9 +119,7 @@ public sealed class GiveAccount(
     {
         var users = services.GetRequiredService<UserManager<AppUser>>();
         var user = (await users.FindByIdAsync(userId.ToString()))!;
-        foreach (var passkey in await users.GetPasskeysAsync(user))
-            await users.RemovePasskeyAsync(user, passkey.CredentialId);
-        await services.GetRequiredService<SecondFactor>().TurnOffAsync(user, cancellation);
+        await services.GetRequiredService<SecondFactor>().DropAsync(user, cancellation);
         await services
             .GetRequiredService<AccountNotices>()
             .TellAsync(user, "Your codes app and passkeys were reset by whoever manages your place of work.", cancellation);

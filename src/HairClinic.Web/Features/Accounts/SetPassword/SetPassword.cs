@@ -7,7 +7,13 @@ using Microsoft.AspNetCore.WebUtilities;
 namespace HairClinic.Web.Features.Accounts.SetPassword;
 
 /// <summary>Someone who was handed a one-time link chooses a password. A wrong link and an unknown account answer alike.</summary>
-public sealed class SetPassword(UserManager<AppUser> users, SessionBook sessions, AccountNotices notices)
+public sealed class SetPassword(
+    UserManager<AppUser> users,
+    HashingTurns hashing,
+    SignInTries tries,
+    SessionBook sessions,
+    AccountNotices notices
+)
 {
     private const string BadLink = "This link was used already, is older than a day, or is not whole. Ask your manager for a new one.";
 
@@ -20,13 +26,15 @@ public sealed class SetPassword(UserManager<AppUser> users, SessionBook sessions
             || Token(input.Token) is not { } token
         )
             throw new Refusal(BadLink);
-        var result = await users.ResetPasswordAsync(user, token, input.Password);
+        // A link from the machine's own command line is bound to the same stamp, and shorter lived.
+        if (await users.VerifyUserTokenAsync(user, OwnerLinkTokens.Provider, UserManager<AppUser>.ResetPasswordTokenPurpose, token))
+            token = await users.GeneratePasswordResetTokenAsync(user);
+        var result = await hashing.RunAsync(() => users.ResetPasswordAsync(user, token, input.Password), cancellation);
         if (!result.Succeeded)
             throw new Refusal(
                 result.Errors.Any(e => e.Code == nameof(IdentityErrorDescriber.InvalidToken)) ? BadLink : result.Errors.First().Description
             );
-        await users.SetLockoutEndDateAsync(user, null);
-        await users.ResetAccessFailedCountAsync(user);
+        await tries.ForgiveAsync(user, cancellation);
         await sessions.EndAllAsync(user.Id, except: null, SessionEnd.SignInChanged, cancellation);
         await notices.TellAsync(user, "A new password was set for your sign-in.", cancellation);
     }

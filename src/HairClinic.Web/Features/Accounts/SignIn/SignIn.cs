@@ -3,7 +3,7 @@ using HairClinic.Web.Data.Accounts;
 namespace HairClinic.Web.Features.Accounts.SignIn;
 
 /// <summary>A person of the practice signs in: name and password, or a passkey that knows who they are.</summary>
-public sealed class SignIn(ClinicSignIns accounts, ClinicHasher hasher, SignInPace pace)
+public sealed class SignIn(ClinicSignIns accounts, ClinicHasher hasher, SignInTries tries, SignInPace pace)
 {
     /// <summary>
     /// Unknown name, wrong password, locked account and someone who left are answered alike and take about as long, so that nobody
@@ -12,22 +12,26 @@ public sealed class SignIn(ClinicSignIns accounts, ClinicHasher hasher, SignInPa
     public async Task<Outcome> SaveAsync(Input input, CancellationToken cancellation)
     {
         await pace.WaitAsync(input.Name, cancellation);
-        var users = accounts.UserManager;
-        var user = await users.FindByNameAsync(input.Name.Trim());
-        var right = await KnowsAsync(user, input.Password);
-        var locked = user is not null && await users.IsLockedOutAsync(user);
-        if (user is not null && right && !locked && await accounts.CanSignInAsync(user))
+        var user = await accounts.UserManager.FindByNameAsync(input.Name.Trim());
+        var right = await tries.ProveAsync(
+            user,
+            account => KnowsAsync(account, input.Password),
+            pretend: () => hasher.Pretend(input.Password),
+            cancellation
+        );
+        if (user is null || !right || !await accounts.CanSignInAsync(user))
         {
-            if ((await accounts.EnterByPasswordAsync(user)).RequiresTwoFactor)
-                return Outcome.AsksForCode;
-            pace.Forget(input.Name);
-            await users.ResetAccessFailedCountAsync(user);
-            return Outcome.SignedIn;
+            pace.Failed(input.Name);
+            return Outcome.Refused;
         }
-        pace.Failed(input.Name);
-        if (user is not null && !right && !locked)
-            await users.AccessFailedAsync(user);
-        return Outcome.Refused;
+        if ((await accounts.EnterByPasswordAsync(user)).RequiresTwoFactor)
+        {
+            await tries.GiveBackAsync(user, cancellation);
+            return Outcome.AsksForCode;
+        }
+        pace.Forget(input.Name);
+        await tries.ForgiveAsync(user, cancellation);
+        return Outcome.SignedIn;
     }
 
     /// <summary>A passkey opens also while too many wrong passwords have locked the account: those were somebody else's.</summary>
@@ -40,9 +44,9 @@ public sealed class SignIn(ClinicSignIns accounts, ClinicHasher hasher, SignInPa
         return Outcome.SignedIn;
     }
 
-    private async Task<bool> KnowsAsync(AppUser? user, string password)
+    private async Task<bool> KnowsAsync(AppUser user, string password)
     {
-        if (user?.PasswordHash is not null)
+        if (user.PasswordHash is not null)
             return await accounts.UserManager.CheckPasswordAsync(user, password);
         hasher.Pretend(password);
         return false;

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Identity;
 namespace HairClinic.Web.Features.Accounts.SignInCode;
 
 /// <summary>The second step of signing in: after the password, the code of the codes app, or a recovery code.</summary>
-public sealed class SignInCode(ClinicSignIns accounts, SecondFactor factor, SignInPace pace)
+public sealed class SignInCode(ClinicSignIns accounts, SecondFactor factor, SignInTries tries, SignInPace pace)
 {
     /// <returns>Whether somebody typed their password a moment ago on this device.</returns>
     public async Task<bool> OpenAsync() => await accounts.GetTwoFactorAuthenticationUserAsync() is not null;
@@ -16,19 +16,24 @@ public sealed class SignInCode(ClinicSignIns accounts, SecondFactor factor, Sign
             return Outcome.TooLate;
         var name = user.UserName!;
         await pace.WaitAsync(name, cancellation);
-        var users = accounts.UserManager;
-        if (await users.IsLockedOutAsync(user) || !await accounts.CanSignInAsync(user))
+        if (!await accounts.CanSignInAsync(user))
             return Outcome.Refused;
-        if (await ProofAsync(user, input.Code, cancellation) is not { } way)
+        SignInWay? way = null;
+        var opens = await tries.ProveAsync(
+            user,
+            async account => (way = await ProofAsync(account, input.Code, cancellation)) is not null,
+            pretend: () => { },
+            cancellation
+        );
+        if (!opens)
         {
             pace.Failed(name);
-            await users.AccessFailedAsync(user);
             return Outcome.Refused;
         }
         pace.Forget(name);
-        await users.ResetAccessFailedCountAsync(user);
+        await tries.ForgiveAsync(user, cancellation);
         await accounts.Context.SignOutAsync(IdentityConstants.TwoFactorUserIdScheme);
-        await accounts.EnterAsync(user, way);
+        await accounts.EnterAsync(user, way!.Value);
         return Outcome.SignedIn;
     }
 

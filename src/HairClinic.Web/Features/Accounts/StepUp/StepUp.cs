@@ -6,7 +6,14 @@ namespace HairClinic.Web.Features.Accounts.StepUp;
 /// Someone who is signed in proves anew that it is them: by a passkey, or by their password, and where they have a codes app by both
 /// password and code. A code alone is not enough: a phone left on the desk shows it to anybody.
 /// </summary>
-public sealed class StepUp(ClinicSignIns accounts, OwnAccount own, SecondFactor factor, SessionBook sessions, SignInPace pace)
+public sealed class StepUp(
+    ClinicSignIns accounts,
+    OwnAccount own,
+    SecondFactor factor,
+    SignInTries tries,
+    SessionBook sessions,
+    SignInPace pace
+)
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
@@ -20,17 +27,21 @@ public sealed class StepUp(ClinicSignIns accounts, OwnAccount own, SecondFactor 
     {
         var user = await own.ReadAsync(cancellation);
         await pace.WaitAsync(user.UserName!, cancellation);
-        var users = accounts.UserManager;
-        if (await users.IsLockedOutAsync(user))
-            return false;
-        if (!await users.CheckPasswordAsync(user, input.Password) || !await CodeFitsAsync(user, input.Code, cancellation))
+        var proved = await tries.ProveAsync(
+            user,
+            async account =>
+                await accounts.UserManager.CheckPasswordAsync(account, input.Password)
+                && await CodeFitsAsync(account, input.Code, cancellation),
+            pretend: () => { },
+            cancellation
+        );
+        if (!proved)
         {
             pace.Failed(user.UserName!);
-            await users.AccessFailedAsync(user);
             return false;
         }
         pace.Forget(user.UserName!);
-        await users.ResetAccessFailedCountAsync(user);
+        await tries.ForgiveAsync(user, cancellation);
         return await FreshenAsync(cancellation);
     }
 

@@ -24,6 +24,7 @@ internal static class AccessLogWords
             AccessDeed.Transferred => "Moved a client to another salon",
             AccessDeed.ExportedAccessLog => "Took out the access log",
             AccessDeed.RotatedKeys => "Changed the keys",
+            AccessDeed.LetOwnerIn => "Let an owner in again",
             _ => "Something newer than these words",
         };
 }

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Features.Practices.Parts;
 /// What all edit pages of the practice share: open, save once, go on. Whoever saves second is shown what the
 /// first one saved and keeps what they typed.
 /// </summary>
-public abstract class EditPage<TInput> : ComponentBase
+public abstract class EditPage<TInput> : LiveComponent
     where TInput : class, IEditable
 {
     [Inject]
