@@ -12,4 +12,7 @@ public sealed class Refusal(string sentence, params object[] arguments)
     public string Sentence { get; } = sentence;
 
     public IReadOnlyList<object> Arguments { get; } = arguments;
+
+    /// <summary>The property of the input it is about: a form that has it shows the sentence there. Null where it is about the whole.</summary>
+    public string? Field { get; init; }
 }

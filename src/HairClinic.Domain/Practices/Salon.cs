@@ -24,6 +24,7 @@ public sealed class Salon : PracticeOwned
     /// <summary>ISO 4217 code of the money taken here.</summary>
     public string Currency { get; private set; } = "GBP";
 
+    /// <summary>E.164, such as +441632960001; one from before may stand as somebody wrote it.</summary>
     public string? Phone { get; private set; }
 
     public string? Address { get; private set; }

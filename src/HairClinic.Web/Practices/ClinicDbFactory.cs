@@ -13,8 +13,8 @@ public sealed class ClinicDbFactory(DbContextOptions<ClinicDb> options, CurrentA
     public ClinicDb Open() => new(options, current.Actor);
 
     /// <summary>
-    /// As a job for the actor's practice, where an answer must count what the actor may not see: free slots, clashes, duplicates,
-    /// tracing. What is read through it must not name others' clients; the callers are a closed list in a test.
+    /// As a job for the actor's practice, where an answer must count what the actor may not see: free slots, clashes, tracing. What is
+    /// read through it must not name others' clients, nor depend on what somebody types; the callers are a closed list in a test.
     /// </summary>
     /// <exception cref="NoActorException">Nobody is acting.</exception>
     public ClinicDb OpenPracticeWide(string job) => new(options, new JobActor(current.Actor.PracticeId, job, current.Actor.Author));

@@ -4,6 +4,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Ui.Feedback;
 
 namespace HairClinic.Web.Shell;
 
@@ -15,10 +16,10 @@ public sealed class Submission<TInput>(IValidator<TInput> rules)
 {
     public Guid Key { get; private set; } = Guid.CreateVersion7();
 
-    /// <summary>What the rules said last.</summary>
+    /// <summary>What the rules said last, or the domain's no about one field: each stands at its field.</summary>
     public ValidationResult? Check { get; private set; }
 
-    /// <summary>The domain's no, to be shown in words.</summary>
+    /// <summary>The domain's no about the whole, to be shown in words.</summary>
     public Refusal? Refused { get; private set; }
 
     /// <summary>Someone else saved first; the form shows what changed and keeps what was typed.</summary>
@@ -41,6 +42,10 @@ public sealed class Submission<TInput>(IValidator<TInput> rules)
             await save(Key);
             Key = Guid.CreateVersion7();
             return true;
+        }
+        catch (Refusal refusal) when (refusal.Field is { } field && typeof(TInput).GetProperty(field) is not null)
+        {
+            Check = new ValidationResult([FaultText.At(field, refusal)]);
         }
         catch (Refusal refusal)
         {

@@ -81,6 +81,12 @@ public sealed partial class PracticeWork(
                     await SalonPlans.StoreAsync(db, book, clients, clock.GetCurrentInstant(), cancellation);
                 }
                 break;
+            case WorkKind.AskForClient:
+                await using (var db = databases.Open())
+                    await ClientAsks.AnswerAsync(db, WorkItems.Read<AskForClientBody>(item), item.AskedAt, cancellation);
+                // A number of somebody's stood in it, whoever it is.
+                item.Forget();
+                break;
             case WorkKind.Reckon:
                 await using (var db = databases.Open())
                 {

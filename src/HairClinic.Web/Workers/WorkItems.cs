@@ -18,6 +18,9 @@ public static class WorkItems
     public static WorkItem PlanOrders(IReadOnlyList<Guid> clientIds, Instant now) =>
         new(Guid.CreateVersion7(), WorkKind.PlanOrders, Write(new PlanOrdersBody(clientIds)), now);
 
+    public static WorkItem AskForClient(AskForClientBody ask, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.AskForClient, Write(ask), now);
+
     public static WorkItem Reckon(Instant now) => new(Guid.CreateVersion7(), WorkKind.Reckon, "{}", now);
 
     public static T Read<T>(WorkItem item) => JsonSerializer.Deserialize<T>(item.Body, JsonColumns.Options)!;

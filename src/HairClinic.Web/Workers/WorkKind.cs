@@ -16,4 +16,7 @@ public enum WorkKind
 
     /// <summary>So much changed that everything is reckoned anew.</summary>
     Reckon,
+
+    /// <summary>A salon asks for a client of another one, by a code or a phone number.</summary>
+    AskForClient,
 }

@@ -11,8 +11,6 @@ public sealed class PracticeWideTests
     /// </summary>
     private static readonly string[] Allowed =
     [
-        "src/HairClinic.Web/Features/Clients/AskForClient/AskForClient.cs",
-        "src/HairClinic.Web/Features/Clients/Find/Find.cs",
         "src/HairClinic.Web/Features/MyHair/MyConsents/MyConsents.cs",
         "src/HairClinic.Web/Features/MyHair/OwnSlots.cs",
         "src/HairClinic.Web/Features/MyHair/TakeMyData/TakeMyData.cs",

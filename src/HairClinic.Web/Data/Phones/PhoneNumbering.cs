@@ -1,3 +1,4 @@
+using HairClinic.Domain.Practices;
 using PhoneNumbers;
 
 namespace HairClinic.Web.Data.Phones;
@@ -21,10 +22,23 @@ public sealed class PhoneNumbering
     /// <exception cref="ArgumentException">The country has no numbering plan we know.</exception>
     public PhoneNumbering(string region)
     {
-        if (region.Length > 0 && !Numbers.GetSupportedRegions().Contains(region))
+        if (region.Length > 0 && !IsKnown(region))
             throw new ArgumentException($"No numbering plan is known for the region \"{region}\".", nameof(region));
         this.region = region.Length > 0 ? region : NoRegion;
     }
+
+    /// <summary>
+    /// The one rule by which numbers that name no country are read: in the country of the salon's time zone, where that lies in none in
+    /// the practice's, and where nobody numbers phones there in no country at all.
+    /// </summary>
+    /// <param name="zone">The salon's, an IANA id; null where no salon is known.</param>
+    /// <param name="practice">The practice's country.</param>
+    public static PhoneNumbering At(string? zone, string practice) => new(RegionAt(zone, practice));
+
+    /// <inheritdoc cref="At"/>
+    /// <returns>Two letters (ISO 3166), or empty for no country.</returns>
+    public static string RegionAt(string? zone, string practice) =>
+        new[] { zone is null ? null : ZoneCountry.Of(zone), practice }.FirstOrDefault(r => r is not null && IsKnown(r)) ?? "";
 
     /// <param name="written">The number as E.164; empty if there is a fault.</param>
     public PhoneFault Read(string text, out string written)
@@ -47,11 +61,13 @@ public sealed class PhoneNumbering
         }
     }
 
-    /// <summary>A number of the region, to show how they are written.</summary>
+    /// <summary>A number of the region, as people there write it.</summary>
     public string Example() =>
         region != NoRegion && Numbers.GetExampleNumber(region) is { } example
-            ? Numbers.Format(example, PhoneNumberFormat.INTERNATIONAL)
+            ? Numbers.Format(example, PhoneNumberFormat.NATIONAL)
             : "+44 20 7946 0018";
+
+    private static bool IsKnown(string region) => Numbers.GetSupportedRegions().Contains(region);
 
     private static bool IsFictional(string written) =>
         written.Length == FictionalLength && Fictional.Any(range => written.StartsWith(range, StringComparison.Ordinal));

@@ -17,6 +17,40 @@ public sealed class PhoneNumberingTests
         Assert.Equal(written, read);
     }
 
+    /// <summary>555-0100 to 555-0199 are kept for fiction in North America (from memory).</summary>
+    [Theory]
+    [InlineData("America/New_York", "518 555 0146", "+15185550146")]
+    [InlineData("America/New_York", "5185550146", "+15185550146")]
+    [InlineData("America/New_York", "(518) 555-0146", "+15185550146")]
+    [InlineData("America/New_York", "011 44 20 7946 0018", "+442079460018")]
+    [InlineData("Europe/London", "020 7946 0018", "+442079460018")]
+    [InlineData("Europe/London", "00 1 518 555 0146", "+15185550146")]
+    public void A_number_is_read_in_the_country_of_the_salons_time_zone(string zone, string typed, string written)
+    {
+        Assert.Equal(PhoneFault.None, PhoneNumbering.At(zone, "ES").Read(typed, out var read));
+        Assert.Equal(written, read);
+    }
+
+    [Theory]
+    [InlineData("Europe/Madrid", "GB", "ES")]
+    [InlineData("Etc/UTC", "GB", "GB")]
+    [InlineData(null, "GB", "GB")]
+    // Nobody numbers phones in Antarctica alone: its stations have their own countries' numbers.
+    [InlineData("Antarctica/Troll", "NO", "NO")]
+    [InlineData("Antarctica/Troll", "AQ", "")]
+    public void A_zone_without_a_country_or_numbering_plan_leaves_it_to_the_practices(string? zone, string practice, string region) =>
+        Assert.Equal(region, PhoneNumbering.RegionAt(zone, practice));
+
+    [Theory]
+    [InlineData("US", "(201) 555-0123")]
+    [InlineData("GB", "0121 234 5678")]
+    [InlineData("", "+44 20 7946 0018")]
+    public void The_example_is_written_as_people_there_write_it_and_can_be_read(string region, string example)
+    {
+        Assert.Equal(example, new PhoneNumbering(region).Example());
+        Assert.Equal(PhoneFault.None, new PhoneNumbering(region).Read(example, out _));
+    }
+
     [Theory]
     [InlineData("ring the sister", PhoneFault.NotANumber)]
     [InlineData("01632 9", PhoneFault.DoesNotExist)]

@@ -78,6 +78,8 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLo
         (e.InnerException as PostgresException)?.ConstraintName switch
         {
             null => null,
+            // Whoever has it may be a client whom the one who imports may not see: nothing is said of them.
+            ClientMap.CodeOnce => "this code cannot be used; give the row another.",
             "ex_visits_chair" => "the chair is taken at that time.",
             "ex_visit_segments_hands" => "the stylist is busy at that time.",
             BondMap.OpenPerUnit => "the unit has another open bond.",

@@ -27,14 +27,17 @@ public sealed record ClientRow
 
     public bool TellsCare => Skin is not null || Sweat is not null || Swims is not null || Washes is not null || Heat is not null;
 
-    public static ClientRow Read(CellReader cells, SheetRow row) =>
-        new()
+    /// <param name="regionAt">The country (ISO 3166) whose phone numbers the clients of the salon of that name write; null where no salon says.</param>
+    public static ClientRow Read(CellReader cells, SheetRow row, Func<string, string?> regionAt)
+    {
+        var salon = cells.Text(row, Columns.HomeSalon);
+        return new()
         {
             Code = cells.Code(row, Columns.Code) ?? "",
             Name = cells.Text(row, Columns.Name),
             Called = cells.Text(row, Columns.Called),
-            HomeSalon = cells.Text(row, Columns.HomeSalon),
-            Phone = cells.Phone(row, Columns.Phone),
+            HomeSalon = salon,
+            Phone = cells.Phone(row, Columns.Phone, salon is null ? null : regionAt(salon)),
             Email = cells.Email(row, Columns.Email),
             Days = WeekdaySet.Of([.. cells.Weekdays(row, Columns.PreferredDays)]),
             Born = cells.Date(row, Columns.BirthDate),
@@ -45,6 +48,7 @@ public sealed record ClientRow
             Heat = cells.Number(row, Columns.HeatStylingPerWeek),
             Note = cells.Text(row, Columns.Note),
         };
+    }
 
     /// <param name="client">With their care facts.</param>
     public static ClientRow Of(Client client, string? homeSalon)

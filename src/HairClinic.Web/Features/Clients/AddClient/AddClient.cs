@@ -1,7 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
@@ -22,32 +21,41 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
             .OrderBy(s => s.Name)
             .Select(s => new SalonChoice(s.Id, s.Name))
             .ToListAsync(cancellation);
-        return new Screen(salons, current.Person.AtSalon);
+        return new Screen(salons, current.Person.AtSalon, ClientCodes.Propose());
     }
 
-    /// <exception cref="Refusal">The code is taken, or the phone cannot be read.</exception>
+    /// <exception cref="Refusal">A code of one's own is taken, or the phone cannot be read.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
         try
         {
-            return await writes.RunAsync(key, nameof(AddClient), input, db => WriteAsync(db, input, cancellation), cancellation);
+            var added = await ClientCodes.SettleAsync(
+                input.Code,
+                input.Proposed,
+                nameof(Input.Code),
+                code => writes.RunAsync(key, nameof(AddClient), input, db => WriteAsync(db, input, code, cancellation), cancellation)
+            );
+            return new Outcome { Added = added };
         }
-        catch (DbUpdateException e) when (WriteOnce.Broke(e, ClientMap.CodeOnce))
+        catch (SameNumberException e)
         {
-            throw new Refusal("The code {0} belongs to another client already.", input.Code);
+            return new Outcome { SameNumber = e.Others };
         }
     }
 
-    private static async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    private static async Task<Added> WriteAsync(ClinicDb db, Input input, string code, CancellationToken cancellation)
     {
-        var client = new Client(Guid.CreateVersion7(), input.Code, input.Name, input.HomeSalonId);
-        client.Reach(await TypedPhone.ReadAsync(db, input.Phone, cancellation), input.Email);
+        var phone = await TypedPhone.ReadAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
+        await SameNumber.AskAsync(db, phone, butNot: null, input.SharedPhone == input.Phone, cancellation);
+        var client = new Client(Guid.CreateVersion7(), code, input.Name, input.HomeSalonId);
+        client.Reach(phone, input.Email);
         db.Clients.Add(client);
         db.FindWords.AddRange(FindWords.Of(client));
-        return new Outcome(client.Id, client.Name);
+        return new Added(client.Id, client.Name, client.Code);
     }
 
-    public sealed record Screen(IReadOnlyList<SalonChoice> Salons, Guid? AtSalon);
+    /// <param name="Proposed">A code nobody can guess; whether it is free, the save finds out.</param>
+    public sealed record Screen(IReadOnlyList<SalonChoice> Salons, Guid? AtSalon, string Proposed);
 
     public sealed record SalonChoice(Guid Id, string Name);
 
@@ -55,14 +63,29 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
     {
         public string Code { get; set; } = "";
 
+        /// <summary>What the form proposed: where it is taken, another is drawn.</summary>
+        public string? Proposed { get; set; }
+
         public string Name { get; set; } = "";
 
         public Guid HomeSalonId { get; set; }
 
         public string? Phone { get; set; }
 
+        /// <summary>The number, as typed, that is another client's too and was agreed to.</summary>
+        public string? SharedPhone { get; set; }
+
         public string? Email { get; set; }
     }
 
-    public sealed record Outcome(Guid ClientId, string Name);
+    /// <summary>Exactly one of the two.</summary>
+    public sealed record Outcome
+    {
+        public Added? Added { get; init; }
+
+        /// <summary>Nothing was saved: these have the same number.</summary>
+        public IReadOnlyList<SameNumber.Other> SameNumber { get; init; } = [];
+    }
+
+    public sealed record Added(Guid ClientId, string Name, string Code);
 }

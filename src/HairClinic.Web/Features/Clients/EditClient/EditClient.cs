@@ -3,7 +3,6 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
@@ -30,24 +29,29 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
             .OrderBy(s => s.Name)
             .Select(s => new SalonChoice(s.Id, s.Name))
             .ToListAsync(cancellation);
-        return new Screen(salons, Input.Of(client), StaffRoles.AtHome(current.Person, client.HomeSalonId));
+        return new Screen(salons, Input.Of(client), StaffRoles.AtHome(current.Person, client.HomeSalonId), ClientCodes.Propose());
     }
 
-    /// <exception cref="Refusal">The code is taken, the phone cannot be read, or the client is gone.</exception>
+    /// <exception cref="Refusal">A code of one's own is taken, the phone cannot be read, or the client is gone.</exception>
     /// <exception cref="OvertakenException">Someone else saved this client since the form opened.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
         try
         {
-            return await writes.RunAsync(key, nameof(EditClient), input, db => WriteAsync(db, input, cancellation), cancellation);
+            return await ClientCodes.SettleAsync(
+                input.Code,
+                input.Proposed,
+                nameof(Input.Code),
+                code => writes.RunAsync(key, nameof(EditClient), input, db => WriteAsync(db, input, code, cancellation), cancellation)
+            );
         }
-        catch (DbUpdateException e) when (WriteOnce.Broke(e, ClientMap.CodeOnce))
+        catch (SameNumberException e)
         {
-            throw new Refusal("The code {0} belongs to another client already.", input.Code);
+            return new Outcome(input.ClientId) { SameNumber = e.Others };
         }
     }
 
-    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, string code, CancellationToken cancellation)
     {
         var client =
             await db.Clients.Standing(input.ClientId).SingleOrDefaultAsync(cancellation)
@@ -57,8 +61,13 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         var wordsBefore = FindWords.Of(client).ToList();
         var (salonBefore, daysBefore) = (client.HomeSalonId, client.PreferredDays);
 
-        var phone = input.Phone == client.Phone ? client.Phone : await TypedPhone.ReadAsync(db, input.Phone, cancellation);
-        client.Recode(input.Code);
+        var phone =
+            input.Phone == client.Phone
+                ? client.Phone
+                : await TypedPhone.ReadAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
+        if (phone != client.Phone)
+            await SameNumber.AskAsync(db, phone, butNot: client.Id, input.SharedPhone == input.Phone, cancellation);
+        client.Recode(code);
         client.Rename(input.Name, input.CalledAs);
         client.Reach(phone, input.Email);
         client.MoveTo(input.HomeSalonId);
@@ -102,7 +111,8 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
 
     /// <param name="Salons">Those the client may be moved to, and their own.</param>
     /// <param name="AtHome">Theirs to move, and to say that they left.</param>
-    public sealed record Screen(IReadOnlyList<SalonChoice> Salons, Input Saved, bool AtHome);
+    /// <param name="Proposed">A code nobody can guess, for whoever wants another than they have.</param>
+    public sealed record Screen(IReadOnlyList<SalonChoice> Salons, Input Saved, bool AtHome, string Proposed);
 
     public sealed record SalonChoice(Guid Id, string Name);
 
@@ -115,6 +125,9 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
 
         public string Code { get; set; } = "";
 
+        /// <summary>What the form proposed: where it is taken, another is drawn.</summary>
+        public string? Proposed { get; set; }
+
         public string Name { get; set; } = "";
 
         public string? CalledAs { get; set; }
@@ -122,6 +135,9 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         public Guid HomeSalonId { get; set; }
 
         public string? Phone { get; set; }
+
+        /// <summary>The number, as typed, that is another client's too and was agreed to.</summary>
+        public string? SharedPhone { get; set; }
 
         public string? Email { get; set; }
 
@@ -154,5 +170,9 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
             };
     }
 
-    public sealed record Outcome(Guid ClientId);
+    public sealed record Outcome(Guid ClientId)
+    {
+        /// <summary>Where there are some nothing was saved: they have the same number.</summary>
+        public IReadOnlyList<SameNumber.Other> SameNumber { get; init; } = [];
+    }
 }

@@ -1,14 +1,19 @@
 using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Clients.Find;
 
-/// <summary>Finds clients from every screen: by name, code, the end of a phone number, or the serial of a unit.</summary>
-public sealed class Find(ClinicDbFactory databases, IClock clock)
+/// <summary>
+/// Finds clients from every screen: by name, code, the end of a phone number, or the serial of a unit. It looks only among those whom
+/// the asker may open: whether another salon knows somebody it neither says nor lets guess, however often it is asked.
+/// </summary>
+public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock clock)
 {
     public const int MostResults = 20;
 
@@ -18,8 +23,9 @@ public sealed class Find(ClinicDbFactory databases, IClock clock)
         if (sought.IsEmpty)
             return Screen.Nothing;
         await using var db = databases.Open();
+        if (sought.MayBeWholePhone)
+            sought = sought.Within(await TypedPhone.NumberingAsync(db, current.Person.AtSalon, cancellation));
         var matching = Matching(db, sought);
-        await using var wide = databases.OpenPracticeWide(nameof(Find));
         var exactly = Owners(
             db,
             db.FindWords.Where(w => w.Kind != FindKind.ClientName && w.Kind != FindKind.ClientPhone && w.Word == sought.Whole)
@@ -54,11 +60,11 @@ public sealed class Find(ClinicDbFactory databases, IClock clock)
             .Take(MostResults + 1)
             .ToListAsync(cancellation);
 
-        var everywhere = await Matching(wide, sought).CountAsync(cancellation);
+        var mine = current.Person.Salons;
         var others = await db
             .PracticeSettings.Select(_ => new
             {
-                Own = matching.Count(),
+                Salons = db.Salons.Any(s => !mine.Contains(s.Id)),
                 Stock = db
                     .HairSystems.Where(u => u.ClientId == null && db.FindWords.Any(w => w.SubjectId == u.Id && w.Word == sought.Whole))
                     .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new StockUnit(u.Serial, k.Name))
@@ -85,7 +91,7 @@ public sealed class Find(ClinicDbFactory databases, IClock clock)
                     )),
             ],
             rows.Count > MostResults,
-            everywhere - others.Own,
+            others.Salons && current.Person.StaffRole != StaffRole.Owner,
             others.Stock
         );
     }
@@ -94,6 +100,8 @@ public sealed class Find(ClinicDbFactory databases, IClock clock)
     private static IQueryable<Client> Matching(ClinicDb db, Sought sought)
     {
         var ids = MetBy(db, sought.Whole, sought.PhoneEnd);
+        if (sought.WholePhone is { } phone)
+            ids = ids.Union(db.FindWords.Where(w => w.Kind == FindKind.ClientPhone && w.Word == phone).Select(w => w.SubjectId));
         if (sought.Words.Count > 1)
             ids = ids.Union(
                 sought.Words.Select(word => MetBy(db, word, Sought.PhoneEndOf(word))).Aggregate((met, next) => met.Intersect(next))
@@ -133,11 +141,11 @@ public sealed class Find(ClinicDbFactory databases, IClock clock)
         select owner!.Value;
 
     /// <param name="IsCut">There are more than are shown.</param>
-    /// <param name="Elsewhere">How many match among clients of salons one does not work in.</param>
+    /// <param name="HasOtherSalons">There are salons whose clients one does not see, whoever is looked for.</param>
     /// <param name="Stock">Units of that very serial that belong to nobody.</param>
-    public sealed record Screen(IReadOnlyList<Row> Rows, bool IsCut, int Elsewhere, IReadOnlyList<StockUnit> Stock)
+    public sealed record Screen(IReadOnlyList<Row> Rows, bool IsCut, bool HasOtherSalons, IReadOnlyList<StockUnit> Stock)
     {
-        public static readonly Screen Nothing = new([], false, 0, []);
+        public static readonly Screen Nothing = new([], false, false, []);
 
         /// <summary>The one client a code or serial leads to, as a scan does.</summary>
         public Row? Straight => Rows.Where(r => r.IsExact).Take(2).ToArray() is [var only] ? only : null;

@@ -1,4 +1,5 @@
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Phones;
 
 namespace HairClinic.Web.Features.Clients.Find;
 
@@ -9,16 +10,37 @@ namespace HairClinic.Web.Features.Clients.Find;
 public sealed record Sought(IReadOnlyList<string> Words, string Whole, string? PhoneEnd)
 {
     private const int ShortestPhoneEnd = 3;
+    private const int ShortestWholePhone = 7;
     private const int MostWords = 6;
     private const int Longest = 100;
 
     public bool IsEmpty => Whole.Length == 0;
 
+    /// <summary>As it was typed.</summary>
+    public string Text { get; private init; } = "";
+
+    /// <summary>All of it as a whole number of the salon's own country, written from the end; null where the end already says it, or it is none.</summary>
+    public string? WholePhone { get; private init; }
+
+    /// <summary>Long enough that the salon's country is worth asking for.</summary>
+    public bool MayBeWholePhone => PhoneEnd is { Length: >= ShortestWholePhone };
+
+    /// <summary>Prefixes and trunk zeros are read as the country has them: “011 44 20 …” from the United States, “+44 (0)20 …” anywhere.</summary>
+    public Sought Within(PhoneNumbering numbering) =>
+        numbering.Read(Text, out var written) == PhoneFault.None
+        && FindWords.Backwards(written) is var whole
+        && !whole.StartsWith(PhoneEnd!, StringComparison.Ordinal)
+            ? this with
+            {
+                WholePhone = whole,
+            }
+            : this;
+
     public static Sought Read(string? typed)
     {
         var text = (typed ?? "").Trim();
         text = text.Length > Longest ? text[..Longest] : text;
-        return new([.. FindWords.Words(text).Distinct().Take(MostWords)], FindWords.Normal(text), PhoneEndOf(text));
+        return new([.. FindWords.Words(text).Distinct().Take(MostWords)], FindWords.Normal(text), PhoneEndOf(text)) { Text = text };
     }
 
     /// <summary>National numbers begin with a zero that the stored, international form does not have.</summary>

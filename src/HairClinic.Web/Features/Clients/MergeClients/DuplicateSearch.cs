@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Clients.MergeClients;
 
 /// <summary>
 /// Records that may be the same person: the same phone or e-mail, or the same words of a name with the same birth
-/// date. It looks through the whole practice, as a job: who asks is shown only those they may see, and a count of the rest.
+/// date. It looks among those whom the asker may open and says nothing of any other, not even how many.
 /// </summary>
 public sealed class DuplicateSearch(ClinicDbFactory databases)
 {

@@ -4,17 +4,9 @@ namespace HairClinic.Web.Features.Clients.MergeClients;
 
 public sealed partial class MergeClients
 {
-    /// <param name="Elsewhere">Likely duplicates among clients of salons one does not work in.</param>
     /// <param name="CodeUnknown">A code was named that leads to nobody one may see.</param>
     /// <param name="Zone">The home salon's, for the times of past merges.</param>
-    public sealed record Screen(
-        Side Here,
-        IReadOnlyList<Candidate> Candidates,
-        int Elsewhere,
-        bool CodeUnknown,
-        IReadOnlyList<Past> Past,
-        string Zone
-    );
+    public sealed record Screen(Side Here, IReadOnlyList<Candidate> Candidates, bool CodeUnknown, IReadOnlyList<Past> Past, string Zone);
 
     /// <param name="Because">Null for one that was named by its code.</param>
     public sealed record Candidate(Side Side, DuplicateSearch.Duplicate? Because);

@@ -12,22 +12,23 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.MergeClients;
 
 /// <summary>Makes two records of one person one: everything moves to the record that stays, and can be moved back.</summary>
-public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs jobs, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed partial class MergeClients(
+    ClinicDbFactory databases,
+    DuplicateSearch search,
+    WriteOnce writes,
+    CurrentActor current,
+    IClock clock
+)
 {
     /// <param name="otherCode">A record somebody named by its code; null to see only what was found.</param>
     /// <returns>Null: not there, or not of a salon of theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, string? otherCode, CancellationToken cancellation)
     {
-        var person = current.Person;
         await using var db = databases.Open();
         var here = await Sides(db, db.Clients.Standing(clientId).AtHome(person)).SingleOrDefaultAsync(cancellation);
         if (here is null)
             return null;
-        var duplicates = await jobs.RunAsync(
-            person.PracticeId,
-            nameof(DuplicateSearch),
-            services => services.GetRequiredService<DuplicateSearch>().OfAsync(clientId, cancellation)
-        );
+        var duplicates = await search.OfAsync(clientId, cancellation);
         var ids = duplicates.Select(d => d.ClientId).ToList();
         var code = otherCode?.Trim();
         var others = await Sides(
@@ -48,7 +49,6 @@ public sealed partial class MergeClients(ClinicDbFactory databases, PracticeJobs
         return new Screen(
             here,
             [.. others.Select(side => new Candidate(side, duplicates.SingleOrDefault(d => d.ClientId == side.Id)))],
-            ids.Count(id => others.All(o => o.Id != id)),
             code is { Length: > 0 } && others.All(o => o.Code != code),
             past,
             here.Zone

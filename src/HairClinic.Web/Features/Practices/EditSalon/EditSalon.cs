@@ -1,6 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
@@ -32,7 +33,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         return salon is null ? null : Input.Of(salon);
     }
 
-    /// <exception cref="Refusal">The name is taken, or something is still booked in a salon to be closed.</exception>
+    /// <exception cref="Refusal">The name is taken, the phone cannot be read, or something is still booked in a salon to be closed.</exception>
     /// <exception cref="OvertakenException">Someone else changed it since the form opened.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
@@ -59,7 +60,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         var salon = await db.Salons.Include(s => s.Hours).Include(s => s.Closures).SingleAsync(s => s.Id == id, cancellation);
         Guarded.Hold(db, salon, input.Version);
         var opening = OpeningOf(salon);
-        Fill(salon, input);
+        Fill(salon, input, await PhoneAsync(db, input, salon.Phone, cancellation));
         if (input.Retire)
             await CloseForGoodAsync(db, salon, cancellation);
         if (OpeningOf(salon) != opening)
@@ -70,7 +71,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
     private async Task<Outcome> OpenNewAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         var salon = new Salon(Guid.CreateVersion7(), input.Name, input.Zone, input.Currency);
-        Fill(salon, input);
+        Fill(salon, input, await PhoneAsync(db, input, before: null, cancellation));
         db.Salons.Add(salon);
         // Whoever opens their first salon works there, and so does a manager, who would not see it otherwise.
         var me = await db.People.Include(p => p.Salons).SingleAsync(p => p.Id == current.Person.PersonId, cancellation);
@@ -79,9 +80,18 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         return new Outcome(salon.Id);
     }
 
-    private static void Fill(Salon salon, Input input)
+    // In the zone that stands in the form. One from before, as somebody once wrote it, stays until it is touched.
+    private static async Task<string?> PhoneAsync(ClinicDb db, Input input, string? before, CancellationToken cancellation)
     {
-        salon.Edit(input.Name, input.Zone, input.Currency, Blank(input.Phone), Blank(input.Address));
+        if (Blank(input.Phone) is not { } typed || typed == before)
+            return Blank(input.Phone);
+        var region = await db.PracticeSettings.Select(s => s.Region).SingleAsync(cancellation);
+        return TypedPhone.Read(PhoneNumbering.At(input.Zone, region), typed, nameof(Input.Phone));
+    }
+
+    private static void Fill(Salon salon, Input input, string? phone)
+    {
+        salon.Edit(input.Name, input.Zone, input.Currency, phone, Blank(input.Address));
         var before = DayHours.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes)));
         foreach (var day in input.Hours.Where(d => !before.Contains(d)))
             salon.SetHours(day.Day, day.Spells().Select(s => (Guid.CreateVersion7(), s.From, s.To)));

@@ -31,7 +31,7 @@ public sealed class BrokenFileTests(PgServer server)
             [
                 "3 name “”: something: this column may not be blank",
                 "4 home salon “Nowhere Lane”: a salon of this practice: Elm Row, Kite Street",
-                "5 phone “12”: a phone number that exists, such as +44 121 234 5678",
+                "5 phone “12”: a phone number that exists, such as 0121 234 5678",
                 "6 email “not an address”: one e-mail address, such as name@example.org",
                 "7 birth date “1970-02-30”: a date that exists, written year, month, day, such as 2025-12-31",
                 "8 swims per week “99”: a number from 0 to 50",

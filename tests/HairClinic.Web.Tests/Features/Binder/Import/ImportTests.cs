@@ -145,6 +145,31 @@ public sealed class ImportTests(PgServer server)
     }
 
     [Fact]
+    public async Task A_number_is_read_in_the_country_of_the_rows_own_home_salon()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Binders.TwoSalons(scene);
+                scene.OpenSalon("Pier", "America/New_York", "USD", chairs: 1);
+            }
+        );
+
+        await clinic.BringAsync(
+            Binders.Draft(
+                SheetKind.Clients,
+                Binders.Csv("code,name,home salon,phone", "C-1,Ada Marrowby,Elm Row,01632 960001", "C-2,Bo Larch,pier,(518) 555-0146")
+            )
+        );
+
+        var phones = await clinic.ReadAsync(db =>
+            db.Clients.OrderBy(c => c.Code).Select(c => c.Phone).ToListAsync(TestContext.Current.CancellationToken)
+        );
+        Assert.Equal(["+441632960001", "+15185550146"], phones);
+    }
+
+    [Fact]
     public async Task A_blank_cell_never_empties_what_the_book_knows_and_a_new_name_is_found_at_once()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
@@ -19,7 +20,9 @@ public sealed class AddClientTests(PgServer server)
         var outcome = await SaveAsync(clinic, Guid.CreateVersion7(), input);
 
         var words = await clinic.ReadAsync(db =>
-            db.FindWords.Where(w => w.SubjectId == outcome.ClientId).Select(w => w.Word).ToListAsync(TestContext.Current.CancellationToken)
+            db.FindWords.Where(w => w.SubjectId == outcome.Added!.ClientId)
+                .Select(w => w.Word)
+                .ToListAsync(TestContext.Current.CancellationToken)
         );
         Assert.Equal(["700069236144", "avalos", "c7", "nuria", "quist"], words.Order());
     }
@@ -32,7 +35,7 @@ public sealed class AddClientTests(PgServer server)
 
         var answers = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => SaveAsync(clinic, key, Input("C-1", "Ada Fenwick"))));
 
-        Assert.Single(answers.Distinct());
+        Assert.Single(answers.Select(a => a.Added).Distinct());
         Assert.Equal(1, await clinic.ReadAsync(db => db.Clients.CountAsync(TestContext.Current.CancellationToken)));
     }
 
@@ -51,15 +54,161 @@ public sealed class AddClientTests(PgServer server)
         );
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_code_that_is_taken_is_refused_in_one_sentence_whoever_has_it(bool inMySalon)
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Lay(scene);
+                var other = scene.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1);
+                scene.Welcome("C-1", "Ada Fenwick", inMySalon ? salon : other);
+            }
+        );
+
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Guid.CreateVersion7(), Input(" C-1 ", "Bo Larch")));
+
+        Assert.Equal(
+            ("This code cannot be used. Take the proposed one or another.", nameof(Slice.Input.Code)),
+            (refusal.Message, refusal.Field)
+        );
+    }
+
     [Fact]
-    public async Task A_code_that_is_taken_is_refused_in_a_sentence()
+    public async Task A_code_is_proposed_that_nobody_can_guess_and_each_time_another()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        await SaveAsync(clinic, Guid.CreateVersion7(), Input("C-1", "Ada Fenwick"));
 
-        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Guid.CreateVersion7(), Input("C-1", "Bo Larch")));
+        var proposed = new List<string>();
+        for (var i = 0; i < 20; i++)
+            proposed.Add((await OpenAsync(clinic)).Proposed);
 
-        Assert.Equal("The code C-1 belongs to another client already.", refusal.Message);
+        Assert.All(proposed, code => Assert.True(ProposedCode.IsLike(code), code));
+        Assert.Equal(20, proposed.Distinct().Count());
+    }
+
+    [Fact]
+    public async Task A_proposed_code_that_somebody_has_by_now_is_drawn_anew_and_never_refused()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Lay(scene);
+                scene.Welcome("KX7-W4M", "Ada Fenwick", scene.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1));
+            }
+        );
+
+        var outcome = await SaveAsync(clinic, Guid.CreateVersion7(), Input("KX7-W4M", "Bo Larch") with { Proposed = "KX7-W4M" });
+
+        Assert.True(ProposedCode.IsLike(outcome.Added!.Code), outcome.Added.Code);
+        Assert.NotEqual("KX7-W4M", outcome.Added.Code);
+    }
+
+    [Theory]
+    [InlineData("America/New_York", "518 555 0146", "+15185550146")]
+    [InlineData("America/New_York", "5185550146", "+15185550146")]
+    [InlineData("America/New_York", "(518) 555-0146", "+15185550146")]
+    [InlineData("America/New_York", "+44 1632 960007", "+441632960007")]
+    [InlineData("Europe/London", "01632 960007", "+441632960007")]
+    // A zone that lies in no country leaves it to the practice's, which is British here.
+    [InlineData("Etc/UTC", "01632 960007", "+441632960007")]
+    public async Task A_number_is_read_as_it_is_written_where_the_salon_is(string zone, string typed, string written)
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, scene => Lay(scene, zone));
+
+        await SaveAsync(clinic, Guid.CreateVersion7(), Input("C-1", "Ada Fenwick", typed));
+
+        Assert.Equal(
+            written,
+            await clinic.ReadAsync(db => db.Clients.Select(c => c.Phone).SingleAsync(TestContext.Current.CancellationToken))
+        );
+    }
+
+    [Theory]
+    [InlineData("America/New_York", "01632 960007", "(201) 555-0123")]
+    [InlineData("Europe/London", "518 555 0146", "0121 234 5678")]
+    public async Task A_number_that_cannot_be_rung_is_told_at_its_field_with_one_of_the_salons_country(
+        string zone,
+        string typed,
+        string example
+    )
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, scene => Lay(scene, zone));
+
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Guid.CreateVersion7(), Input("C-1", "Ada Fenwick", typed)));
+
+        Assert.Equal(nameof(Slice.Input.Phone), refusal.Field);
+        Assert.Contains(example, refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_second_client_with_the_same_number_is_asked_about_and_saved_at_the_second_tap()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Lay(scene);
+                scene.Welcome("C-1", "Kester Vale", salon, "+441632960007");
+            }
+        );
+        var input = Input("C-2", "Bo Larch", "01632 960007");
+
+        var asked = await SaveAsync(clinic, Guid.CreateVersion7(), input);
+
+        Assert.Null(asked.Added);
+        Assert.Equal("Kester Vale", Assert.Single(asked.SameNumber).Name);
+        Assert.Equal(1, await clinic.ReadAsync(db => db.Clients.CountAsync(TestContext.Current.CancellationToken)));
+
+        var added = await SaveAsync(clinic, Guid.CreateVersion7(), input with { SharedPhone = input.Phone });
+
+        Assert.Equal("Bo Larch", added.Added!.Name);
+    }
+
+    [Fact]
+    public async Task What_was_agreed_for_one_number_is_asked_anew_for_another()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Lay(scene);
+                scene.Welcome("C-1", "Kester Vale", salon, "+441632960007");
+            }
+        );
+
+        var asked = await SaveAsync(
+            clinic,
+            Guid.CreateVersion7(),
+            Input("C-2", "Bo Larch", "01632 960007") with
+            {
+                SharedPhone = "01632 960008",
+            }
+        );
+
+        Assert.Single(asked.SameNumber);
+    }
+
+    [Fact]
+    public async Task Nothing_is_said_of_a_client_of_another_salon_with_the_same_number()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Lay(scene);
+                scene.Welcome("C-1", "Kester Vale", scene.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1), "+441632960007");
+            }
+        );
+
+        var outcome = await SaveAsync(clinic, Guid.CreateVersion7(), Input("C-2", "Bo Larch", "01632 960007"));
+
+        Assert.NotNull(outcome.Added);
+        Assert.Empty(outcome.SameNumber);
     }
 
     [Fact]
@@ -84,10 +233,12 @@ public sealed class AddClientTests(PgServer server)
         Assert.Equal(0, seen);
     }
 
-    private void Lay(Scene scene)
+    private void Lay(Scene scene) => Lay(scene, "Europe/London");
+
+    private void Lay(Scene scene, string zone)
     {
         scene.LayPractice("Practice under test");
-        salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
+        salon = scene.OpenSalon("Elm Row", zone, "GBP", chairs: 2);
         desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
     }
 
@@ -99,6 +250,9 @@ public sealed class AddClientTests(PgServer server)
             Phone = phone,
             HomeSalonId = salon.Id,
         };
+
+    private Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
+        clinic.UseAsync<Slice, Slice.Screen>(clinic.Acting(desk, salon), slice => slice.OpenAsync(TestContext.Current.CancellationToken));
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Guid key, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(

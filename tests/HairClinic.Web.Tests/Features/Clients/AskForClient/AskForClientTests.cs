@@ -1,4 +1,5 @@
 using HairClinic.Domain.Clients;
+using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using Slice = HairClinic.Web.Features.Clients.AskForClient.AskForClient;
 
@@ -11,7 +12,9 @@ public sealed class AskForClientTests(PgServer server)
 
     [Theory]
     [InlineData("C-1")]
+    [InlineData("c1")]
     [InlineData("01632 960001")]
+    [InlineData("+44 1632 960001")]
     public async Task The_home_salon_is_asked(string codeOrPhone)
     {
         await using var clinic = await OpenClinicAsync();
@@ -33,6 +36,34 @@ public sealed class AskForClientTests(PgServer server)
         Assert.Equal(await AskAsync(clinic, "C-1"), await AskAsync(clinic, codeOrPhone));
 
         Assert.Single(await RequestsAsync(clinic));
+    }
+
+    [Fact]
+    public async Task Whoever_asks_can_tell_nothing_by_what_is_done_while_they_wait_either()
+    {
+        await using var clinic = await OpenClinicAsync();
+
+        await AskAsync(clinic, "C-1");
+        var known = clinic.Commands.All.ToList();
+        clinic.Commands.Clear();
+        await AskAsync(clinic, "C-9");
+
+        Assert.Equal(known.Select(Statement), clinic.Commands.All.Select(Statement));
+        Assert.DoesNotContain(known, sql => sql.Contains("clients", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task What_was_typed_is_kept_no_longer_than_it_takes_to_look()
+    {
+        await using var clinic = await OpenClinicAsync();
+        await AskAsync(clinic, "01632 960001");
+
+        await RequestsAsync(clinic);
+
+        Assert.Equal(
+            "{}",
+            await clinic.ReadAsync(db => db.WorkItems.Select(w => w.Body).SingleAsync(TestContext.Current.CancellationToken))
+        );
     }
 
     [Fact]
@@ -61,6 +92,13 @@ public sealed class AskForClientTests(PgServer server)
                 )
         );
 
-    private static Task<List<ClientRequest>> RequestsAsync(TestClinic clinic) =>
-        clinic.ReadAsync(db => db.ClientRequests.AsNoTracking().ToListAsync(TestContext.Current.CancellationToken));
+    // Behind the screens what was asked is looked for first.
+    private static async Task<List<ClientRequest>> RequestsAsync(TestClinic clinic)
+    {
+        await clinic.UseAsync<PracticeWork, int>(clinic.Job, work => work.RunAsync(TestContext.Current.CancellationToken));
+        return await clinic.ReadAsync(db => db.ClientRequests.AsNoTracking().ToListAsync(TestContext.Current.CancellationToken));
+    }
+
+    // Without how long it took.
+    private static string Statement(string command) => command[command.IndexOf('[', StringComparison.Ordinal)..];
 }

@@ -1,8 +1,11 @@
 using Bunit;
 using FluentValidation;
+using FluentValidation.Results;
+using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Features.Clients.EditClient;
 using HairClinic.Web.Tests.Ui;
+using HairClinic.Web.Ui.Feedback;
 using NodaTime;
 using Slice = HairClinic.Web.Features.Clients.EditClient.EditClient;
 
@@ -56,6 +59,32 @@ public sealed class EditClientFormTests : UiTestContext
         Assert.True(form.Find("#f-HomeSalonId").HasAttribute("disabled"));
         Assert.DoesNotContain("Left the practice on", form.Markup, StringComparison.Ordinal);
         Assert.False(Render<EditClientForm>(p => p.Add(f => f.Input, input)).Find("#f-HomeSalonId").HasAttribute("disabled"));
+    }
+
+    [Fact]
+    public void What_the_book_refuses_about_a_field_stands_there_with_its_blanks_filled_in()
+    {
+        var refusal = new Refusal("“{0}” does not look like a phone number; write it such as {1}.", "abc", "(201) 555-0123");
+        var check = new ValidationResult([FaultText.At(nameof(Slice.Input.Phone), refusal)]);
+
+        var form = Render<EditClientForm>(p => p.Add(f => f.Input, input).Add(f => f.Check, check));
+
+        Assert.Equal("true", form.Find("#f-Phone").GetAttribute("aria-invalid"));
+        Assert.Equal(
+            "“abc” does not look like a phone number; write it such as (201) 555-0123.",
+            form.Find("#f-Phone-errors li").TextContent
+        );
+    }
+
+    [Fact]
+    public void The_proposed_code_is_taken_at_one_tap_and_then_offered_no_more()
+    {
+        var form = Render<EditClientForm>(p => p.Add(f => f.Input, input).Add(f => f.Proposed, "KX7-W4M"));
+
+        form.FindAll("button").Single(b => b.TextContent == "Use KX7-W4M instead, picked at random").Click();
+
+        Assert.Equal(("KX7-W4M", "KX7-W4M"), (input.Code, input.Proposed));
+        Assert.DoesNotContain(form.FindAll("button"), b => b.TextContent.Contains("picked at random", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -106,26 +106,83 @@ public sealed class EditClientTests(PgServer server)
         var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
 
         Assert.StartsWith(beginning, refusal.Message, StringComparison.Ordinal);
+        Assert.Equal(nameof(Slice.Input.Phone), refusal.Field);
     }
 
-    [Fact]
-    public async Task A_code_that_is_taken_is_refused()
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_code_that_is_taken_is_refused_in_one_sentence_whoever_has_it(bool here)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
             given.Laying(g =>
             {
                 LayAda(g);
-                g.Scene.Welcome("C-2", "Bo Larch", g.Here);
+                g.Scene.Welcome("C-2", "Bo Larch", here ? g.Here : g.There);
             })
         );
 
         var input = (await OpenAsync(clinic))!.Saved with { Code = "C-2" };
 
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
         Assert.Equal(
-            "The code C-2 belongs to another client already.",
-            (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input))).Message
+            ("This code cannot be used. Take the proposed one or another.", nameof(Slice.Input.Code)),
+            (refusal.Message, refusal.Field)
         );
+    }
+
+    [Fact]
+    public async Task A_proposed_code_can_be_taken_instead_of_an_old_one()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        var screen = (await OpenAsync(clinic))!;
+
+        await SaveAsync(clinic, screen.Saved with { Code = screen.Proposed, Proposed = screen.Proposed });
+
+        Assert.True(ProposedCode.IsLike(screen.Proposed), screen.Proposed);
+        Assert.Equal(screen.Proposed, (await OpenAsync(clinic))!.Saved.Code);
+    }
+
+    [Theory]
+    [InlineData(true, 1)]
+    [InlineData(false, 0)]
+    public async Task Of_another_client_with_the_number_only_one_whom_the_desk_may_see_is_asked_about(bool here, int asked)
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                LayAda(g);
+                g.Scene.Welcome("C-2", "Kester Vale", here ? g.Here : g.There, "+441632960011");
+            })
+        );
+        var input = (await OpenAsync(clinic))!.Saved with { Phone = "01632 960011" };
+
+        var outcome = await SaveAsync(clinic, input);
+
+        Assert.Equal(asked, outcome.SameNumber.Count(o => o.Name == "Kester Vale"));
+        Assert.Equal(here ? "+441632960001" : "+441632960011", (await OpenAsync(clinic))!.Saved.Phone);
+        if (here)
+            Assert.Empty((await SaveAsync(clinic, input with { SharedPhone = input.Phone })).SameNumber);
+        Assert.Equal("+441632960011", (await OpenAsync(clinic))!.Saved.Phone);
+    }
+
+    [Fact]
+    public async Task A_number_that_two_share_already_is_not_asked_about_when_something_else_is_saved()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                LayAda(g);
+                g.Scene.Welcome("C-2", "Kester Vale", g.Here, "+441632960001");
+            })
+        );
+
+        var outcome = await SaveAsync(clinic, (await OpenAsync(clinic))!.Saved with { Note = "Likes the window." });
+
+        Assert.Empty(outcome.SameNumber);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
+using HairClinic.Web.Practices;
 using Slice = HairClinic.Web.Features.Clients.Find.Find;
 
 namespace HairClinic.Web.Tests.Features.Clients.Find;
@@ -80,23 +81,66 @@ public sealed class FindTests(PgServer server)
         Assert.Null(found.Straight);
     }
 
-    [Fact]
-    public async Task Clients_of_other_salons_are_counted_and_not_named()
+    [Theory]
+    [InlineData("ada", "Ada Moss")]
+    [InlineData("ada", "Bo Larch")]
+    public async Task What_is_found_is_the_same_whoever_another_salon_knows(string typed, string there)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
             given.Laying(g =>
             {
                 g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
-                g.Scene.Welcome("C-2", "Ada Moss", g.There);
-                g.Scene.Welcome("C-3", "Ada Rowe", g.There);
+                g.Scene.Welcome("C-2", there, g.There);
             })
         );
 
-        var found = await FindAsync(clinic, "ada");
+        var found = await FindAsync(clinic, typed);
 
         Assert.Equal("C-1", Assert.Single(found.Rows).Code);
-        Assert.Equal(2, found.Elsewhere);
+        Assert.True(found.HasOtherSalons);
+    }
+
+    [Fact]
+    public async Task That_somebody_may_be_known_elsewhere_is_said_where_there_are_salons_one_does_not_see()
+    {
+        Person both = null!;
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g => both = g.Scene.Hire("Both", StaffRole.FrontDesk, g.Here, g.There))
+        );
+        var owner = given.Of(StaffRole.Owner);
+
+        Assert.True((await FindAsync(clinic, "nobody")).HasOtherSalons);
+        Assert.False((await FindAsync(clinic, "nobody", clinic.Acting(owner))).HasOtherSalons);
+        Assert.False((await FindAsync(clinic, "nobody", clinic.Acting(both, given.Here, given.There))).HasOtherSalons);
+    }
+
+    [Theory]
+    [InlineData("518 555 0146")]
+    [InlineData("(518) 555-0146")]
+    [InlineData("1 518 555 0146")]
+    [InlineData("0146")]
+    [InlineData("00 1 518 555 0146")]
+    public async Task A_number_of_another_country_is_found_however_it_is_written(string typed)
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g => g.Scene.Welcome("C-7", "Nuria Ávalos", g.Here, "+15185550146"))
+        );
+
+        Assert.Equal("C-7", Assert.Single((await FindAsync(clinic, typed)).Rows).Code);
+    }
+
+    [Fact]
+    public async Task A_number_is_read_with_the_prefixes_of_the_salons_own_country()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g => g.Scene.Welcome("C-7", "Nuria Ávalos", g.Here, "+442079460018"))
+        );
+
+        Assert.Equal("C-7", Assert.Single((await FindAsync(clinic, "+44 (0)20 7946 0018")).Rows).Code);
     }
 
     [Fact]
@@ -151,13 +195,13 @@ public sealed class FindTests(PgServer server)
     }
 
     [Fact]
-    public async Task Finding_takes_three_round_trips_and_no_pattern()
+    public async Task Finding_takes_two_round_trips_and_no_pattern()
     {
         await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LaySome));
 
         await FindAsync(clinic, "nuria 0007");
 
-        Assert.Equal(3, clinic.Commands.All.Count);
+        Assert.Equal(2, clinic.Commands.All.Count);
         Assert.DoesNotContain(clinic.Commands.All, sql => sql.Contains("LIKE", StringComparison.OrdinalIgnoreCase));
     }
 
@@ -168,9 +212,9 @@ public sealed class FindTests(PgServer server)
         g.Scene.Welcome("D-8", "Bo Larch", g.Here, "+441632960012");
     }
 
-    private Task<Slice.Screen> FindAsync(TestClinic clinic, string typed) =>
+    private Task<Slice.Screen> FindAsync(TestClinic clinic, string typed, PersonActor? by = null) =>
         clinic.UseAsync<Slice, Slice.Screen>(
-            clinic.Acting(given.Desk, given.Here),
+            by ?? clinic.Acting(given.Desk, given.Here),
             slice => slice.OpenAsync(typed, TestContext.Current.CancellationToken)
         );
 }

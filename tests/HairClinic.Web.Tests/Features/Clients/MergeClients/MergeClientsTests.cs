@@ -1,3 +1,4 @@
+using System.Text.Json;
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
@@ -121,7 +122,7 @@ public sealed class MergeClientsTests(PgServer server)
     }
 
     [Fact]
-    public async Task Likely_duplicates_are_named_in_ones_own_salons_and_counted_elsewhere()
+    public async Task Likely_duplicates_are_named_in_ones_own_salons_and_nothing_is_said_of_others()
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
@@ -148,7 +149,28 @@ public sealed class MergeClientsTests(PgServer server)
                 screen.Candidates[0].Because!.SameNameAndBirth
             )
         );
-        Assert.Equal(1, screen.Elsewhere);
+    }
+
+    [Fact]
+    public async Task What_is_shown_to_merge_is_the_same_whoever_another_salon_knows()
+    {
+        (string? Phone, string? Email)[] there = [("+441632960001", null), (null, "ADA@example.org"), (null, null)];
+        List<string> shown = [];
+        foreach (var (phone, email) in there)
+        {
+            await using var clinic = await TestClinic.OpenAsync(
+                server,
+                given.Laying(g =>
+                {
+                    kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
+                    g.Scene.Welcome("E-1", "Fenwick", g.There, phone, email);
+                })
+            );
+            foreach (var code in new[] { null, "E-1" })
+                shown.Add(JsonSerializer.Serialize((await OpenAsync(clinic, code))! with { Here = null!, CodeUnknown = false }));
+        }
+
+        Assert.Single(shown.Distinct());
     }
 
     [Fact]

@@ -67,6 +67,33 @@ public sealed class EditSalonTests(PgServer server) : PracticeTest(server)
     }
 
     [Fact]
+    public async Task Its_phone_is_read_in_the_country_of_the_time_zone_in_the_form()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await OpenFormAsync(clinic, null);
+        (input.Name, input.Zone, input.Currency, input.Phone) = ("Pier", "America/New_York", "USD", "(518) 555-0146");
+
+        var outcome = await SaveAsync(clinic, input);
+
+        Assert.Equal(
+            "+15185550146",
+            await clinic.ReadAsync(db => db.Salons.Where(s => s.Id == outcome.SalonId).Select(s => s.Phone).SingleAsync(Cancel))
+        );
+    }
+
+    [Fact]
+    public async Task A_phone_that_cannot_be_rung_is_told_at_its_field()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await OpenFormAsync(clinic, Salon.Id);
+        input.Phone = "ring the bell";
+
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
+
+        Assert.Equal(nameof(Slice.Input.Phone), refusal.Field);
+    }
+
+    [Fact]
     public async Task The_same_tap_sent_twice_opens_one_salon()
     {
         await using var clinic = await OpenAsync();

@@ -1,6 +1,7 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Features.Binder.Names;
 using HairClinic.Web.Features.Binder.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
@@ -33,7 +34,7 @@ public sealed class ImportClients(ClinicDb db, SheetOrder order, Instant now) : 
 
     protected override void Take(SheetRow row)
     {
-        if (Read(row, ClientRow.Read) is not { } read || !IsFirst(row, read.Code))
+        if (Read(row, (cells, r) => ClientRow.Read(cells, r, RegionAt)) is not { } read || !IsFirst(row, read.Code))
             return;
         if (salonNames.Find(read.HomeSalon!) is not { } salon)
         {
@@ -84,6 +85,10 @@ public sealed class ImportClients(ClinicDb db, SheetOrder order, Instant now) : 
         Db.FindWords.RemoveRange(await Db.FindWords.Where(w => ids.Contains(w.SubjectId)).ToListAsync(cancellation));
         Db.FindWords.AddRange(renamed.SelectMany(FindWords.Of));
     }
+
+    // Where the row's own salon is; nobody can say for a salon the book lacks, which is a problem of its own.
+    private string? RegionAt(string salon) =>
+        salonNames.Find(salon) is { } known ? PhoneNumbering.RegionAt(known.Zone, Conventions.Region) : null;
 
     private void Add(SheetRow row, ClientRow read, Salon salon)
     {

@@ -15,7 +15,7 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
     public const int LongestValue = 400;
 
     private readonly List<CellProblem> problems = [];
-    private readonly PhoneReader phones = new(conventions.Region);
+    private readonly Dictionary<string, PhoneReader> phones = [];
 
     public IReadOnlyList<CellProblem> Problems => problems;
 
@@ -25,7 +25,9 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
 
     public string? Email(SheetRow row, SheetColumn column) => TryRead(row, column, EmailCell.Read, out var read) ? read : null;
 
-    public string? Phone(SheetRow row, SheetColumn column) => TryRead(row, column, ReadPhone, out var read) ? read : null;
+    /// <param name="region">Whose national numbers are meant in this row (ISO 3166, or empty for nobody's); null where the conventions say.</param>
+    public string? Phone(SheetRow row, SheetColumn column, string? region = null) =>
+        TryRead(row, column, text => ReadPhone(text, region ?? conventions.Region), out var read) ? read : null;
 
     public string? Currency(SheetRow row, SheetColumn column) => TryRead(row, column, CurrencyCode.Read, out var read) ? read : null;
 
@@ -96,10 +98,14 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
             _ => Text(row, column),
         };
 
-    private Reading<string> ReadPhone(string text) =>
-        SpreadsheetMarks.IsShortened(text)
-            ? new Sentence("the whole number; the spreadsheet has shortened it: format the column as text, then save again")
-            : phones.Read(text);
+    private Reading<string> ReadPhone(string text, string region)
+    {
+        if (SpreadsheetMarks.IsShortened(text))
+            return new Sentence("the whole number; the spreadsheet has shortened it: format the column as text, then save again");
+        if (!phones.TryGetValue(region, out var reader))
+            phones[region] = reader = new PhoneReader(region);
+        return reader.Read(text);
+    }
 
     private string? CurrencyOf(SheetRow row)
     {

@@ -3,7 +3,7 @@ namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 /// <summary>What a file does not say about itself, and a person must.</summary>
 /// <param name="DateOrder">How dates ending in a year are read.</param>
 /// <param name="DecimalMark">What comes before the fraction of a number.</param>
-/// <param name="Region">Two letters (ISO 3166): whose national phone numbers these are.</param>
+/// <param name="Region">Two letters (ISO 3166): whose national phone numbers these are where a row names no salon that lies in a country.</param>
 /// <param name="Currency">Three letters (ISO 4217): the currency of amounts that name none.</param>
 public sealed record SheetConventions(DateOrder DateOrder, DecimalMark DecimalMark, string Region, string Currency)
 {
