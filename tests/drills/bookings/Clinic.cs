@@ -87,6 +87,9 @@ internal sealed class Clinic : IAsyncDisposable
         [
             "--applicationName",
             "HairClinic.Web",
+            // Not the settings that lie beside the program: nothing is logged here.
+            "--contentRoot",
+            folder,
             $"--ConnectionStrings:Program={server.Connections.Program}",
             $"--ConnectionStrings:Migrator={server.Connections.Migrator}",
             $"--Keys:File={Path.Combine(folder, "keys", "master.json")}",

@@ -37,8 +37,8 @@ internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker lo
         ledger.Bookings[key] = client.Id;
         var start = NodaTime.Text.InstantPattern.General.Parse(form.Choices[random.Next(form.Choices.Count)]).Value;
         form.Fields["At"] = NodaTime.Text.InstantPattern.General.Format(start);
-        var html = await sender.SendAsync("HTTP book", () => PostAsync(client, page, form));
-        if (html?.Contains("You are booked", StringComparison.Ordinal) == true)
+        var answer = await sender.SendAsync("HTTP book", () => PostAsync(client, page, form));
+        if (answer?.Html.Contains("You are booked", StringComparison.Ordinal) == true)
         {
             ledger.Acknowledged[key] = new("ChooseATime", client.Id, Visit: null, start);
             ledger.Count("HTTP book");
@@ -54,8 +54,8 @@ internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker lo
         var page = $"/my-hair/call-off-my-time?visit={found.Visit}";
         if (await FormAsync(client, page, "Visit") is not { } form)
             return;
-        var html = await sender.SendAsync("HTTP call off", () => PostAsync(client, page, form));
-        if (html?.Contains("It is called off.", StringComparison.Ordinal) != true)
+        var answer = await sender.SendAsync("HTTP call off", () => PostAsync(client, page, form));
+        if (answer?.Html.Contains("It is called off.", StringComparison.Ordinal) != true)
             return;
         ledger.Acknowledged[Guid.Parse(form.Fields["Key"])] = new("CallOffMyTime", client.Id, found.Visit, Start: null, CalledOff: true);
         ledger.Count("HTTP call off");
@@ -63,10 +63,13 @@ internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker lo
 
     private async Task<Form?> FormAsync(Client client, string page, string field)
     {
-        var html = await sender.SendAsync("HTTP look", () => SendAsync(client, new(HttpMethod.Get, page)));
+        var answer = await sender.SendAsync("HTTP look", () => SendAsync(client, new(HttpMethod.Get, page)));
         if (
-            html is null
-            || Forms().Matches(html).Select(m => m.Value).FirstOrDefault(f => f.Contains($"name=\"{field}\"", StringComparison.Ordinal))
+            answer is null
+            || Forms()
+                .Matches(answer.Html)
+                .Select(m => m.Value)
+                .FirstOrDefault(f => f.Contains($"name=\"{field}\"", StringComparison.Ordinal))
                 is not { } text
         )
             return null;
@@ -80,35 +83,29 @@ internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker lo
             [.. inputs.Where(i => i.Name == field).Select(i => i.Value)]
         )
         {
-            Cookie = cookie,
+            Cookie = answer.Cookie,
         };
     }
 
-    private string cookie = "";
-
-    private Task<string> PostAsync(Client client, string page, Form form) =>
+    private Task<Answer> PostAsync(Client client, string page, Form form) =>
         SendAsync(client, new(HttpMethod.Post, page) { Content = new FormUrlEncodedContent(form.Fields) }, form.Cookie);
 
-    private async Task<string> SendAsync(Client client, HttpRequestMessage request, string? mark = null)
+    /// <param name="mark">The cookie that came with the form: without it the form is not the site's own.</param>
+    private async Task<Answer> SendAsync(Client client, HttpRequestMessage request, string mark = "")
     {
         using (request)
         {
-            request.Headers.Add("Cookie", mark is { Length: > 0 } ? $"{clinic.Cookies[client.Id]}; {mark}" : clinic.Cookies[client.Id]);
+            request.Headers.Add("Cookie", mark.Length > 0 ? $"{clinic.Cookies[client.Id]}; {mark}" : clinic.Cookies[client.Id]);
             request.Headers.Add("Accept", "text/html");
             request.Headers.Add("Origin", address.GetLeftPart(UriPartial.Authority));
             using var answer = await http.SendAsync(request, CancellationToken.None);
-            if (answer.Headers.TryGetValues("Set-Cookie", out var set))
-                cookie = string.Join(
-                    "; ",
-                    set.Select(c => c.Split(';')[0])
-                        .Where(c =>
-                            c.Contains("ntiforgery", StringComparison.Ordinal) || c.Contains("form", StringComparison.OrdinalIgnoreCase)
-                        )
-                );
             // 400 in an outage: the mark of the form could not be read without the database.
             if ((int)answer.StatusCode >= 500 || answer.StatusCode is HttpStatusCode.TooManyRequests or HttpStatusCode.BadRequest)
                 throw new HttpRequestException($"{(int)answer.StatusCode}");
-            return await answer.Content.ReadAsStringAsync(CancellationToken.None);
+            var set = answer.Headers.TryGetValues("Set-Cookie", out var values) ? values : [];
+            var cookies = set.Select(c => c.Split(';')[0])
+                .Where(c => !c.StartsWith(clinic.Cookies[client.Id].Split('=')[0], StringComparison.Ordinal));
+            return new(await answer.Content.ReadAsStringAsync(CancellationToken.None), string.Join("; ", cookies));
         }
     }
 
@@ -125,6 +122,8 @@ internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker lo
 
     [GeneratedRegex("value=\"([^\"]*)\"")]
     private static partial Regex Value();
+
+    private sealed record Answer(string Html, string Cookie);
 
     private sealed record Form(Dictionary<string, string> Fields, IReadOnlyList<string> Choices)
     {

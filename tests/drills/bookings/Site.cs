@@ -40,12 +40,12 @@ internal sealed class Site(Clinic clinic, int port) : IDisposable
     }
 
     /// <returns>Seconds until it answered that it is ready.</returns>
-    /// <exception cref="TimeoutException">It did not within a minute and a half.</exception>
+    /// <exception cref="TimeoutException">It did not within five minutes.</exception>
     public async Task<double> ReadyAsync()
     {
         using var http = new HttpClient { Timeout = TimeSpan.FromSeconds(5) };
         var watch = Stopwatch.StartNew();
-        while (watch.Elapsed < TimeSpan.FromSeconds(90))
+        while (watch.Elapsed < TimeSpan.FromMinutes(5))
         {
             try
             {
@@ -59,7 +59,7 @@ internal sealed class Site(Clinic clinic, int port) : IDisposable
             }
             await Task.Delay(100);
         }
-        throw new TimeoutException("The site was not ready within 90 seconds.");
+        throw new TimeoutException("The site was not ready within five minutes.");
     }
 
     public void Dispose()

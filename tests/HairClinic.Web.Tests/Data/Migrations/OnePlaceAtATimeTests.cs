@@ -59,6 +59,10 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         create temp table at(day timestamptz);
         insert into at values (date_trunc('day', now()) + interval '7 days');
         create function pg_temp.id(n int) returns uuid language sql as $$ select ('00000000-0000-7000-8000-00000000000' || n)::uuid $$;
+        insert into salons (practice_id, id, name, zone, currency, retired)
+            values (pg_temp.id(0), pg_temp.id(9), 'Elm Row', 'Europe/London', 'GBP', false);
+        insert into service_kinds (practice_id, id, name, purpose, offered_to_clients, retired)
+            values (pg_temp.id(0), pg_temp.id(9), 'Rebond', 'Rebond', true, false);
         insert into chairs (practice_id, id, salon_id, name, position, retired)
             values (pg_temp.id(0), pg_temp.id(8), pg_temp.id(9), 'Chair 1', 1, false);
         insert into clients (practice_id, id, code, name, home_salon_id, preferred_days, erased_at)
