@@ -2,7 +2,7 @@ using NodaTime;
 
 namespace HairClinic.Domain.Chairs;
 
-/// <summary>The starts at which one chair, or one person, is free for every stretch of a service that needs it.</summary>
+/// <summary>The starts at which one chair, one person, or the client, is free for every stretch of a service that needs it.</summary>
 /// <remarks>
 /// A stretch [f, t) of a visit starting at s meets a busy time [b, e) exactly when b − t &lt; s &lt; e − f. All such spans of
 /// bad starts are joined once, so that each start asked about later costs one binary search.
@@ -44,6 +44,10 @@ internal sealed class Availability
 
     public static Availability OfChair(SlotQuestion question, ChairTime chair, IReadOnlyList<Interval> open) =>
         new(question.Service.Chair, Intervals.Merged(chair.Busy), open);
+
+    /// <summary>A client is there from the first minute to the last, whatever is done meanwhile.</summary>
+    public static Availability OfClient(SlotQuestion question) =>
+        new([new TimeBlock(Duration.Zero, question.Service.Length)], Intervals.Merged(question.ClientBusy), []);
 
     public static Availability OfPerson(SlotQuestion question, PersonTime person)
     {

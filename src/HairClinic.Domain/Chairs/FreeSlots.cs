@@ -27,13 +27,14 @@ public static class FreeSlots
             .Select(person => (person.PersonId, Free: Availability.OfPerson(question, person)))
             .ToArray();
 
+        var client = Availability.OfClient(question);
         var best = new List<Slot>(question.Best + 1);
         foreach (var start in Outwards(starts, question.Target))
         {
             var distance = Distance(start, question.Target);
             if (best.Count == question.Best && Bucket(question, distance) > Bucket(question, best[^1].FromTarget))
                 break;
-            if (BestAt(question, start, distance, chairs, people) is { } slot)
+            if (client.IsFreeAt(start) && BestAt(question, start, distance, chairs, people) is { } slot)
                 Keep(question, best, slot);
         }
 

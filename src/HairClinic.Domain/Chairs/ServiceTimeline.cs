@@ -26,9 +26,9 @@ public sealed class ServiceTimeline
         {
             var length = Duration.FromMinutes(segment.Minutes);
             var block = new TimeBlock(Length, Length + length);
-            if (segment.Kind != SegmentKind.ChairFree)
+            if (segment.Kind.TakesChair())
                 Append(chair, block);
-            if (segment.Kind == SegmentKind.HandsOn || length < ShortestUsableWait)
+            if (segment.Kind.TakesHands(length, ShortestUsableWait))
                 Append(hands, block);
             Length = block.To;
         }

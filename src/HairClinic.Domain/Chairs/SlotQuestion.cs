@@ -29,6 +29,9 @@ public sealed record SlotQuestion
     /// <summary>One person does every hands-on stretch of the visit.</summary>
     public required IReadOnlyList<PersonTime> People { get; init; }
 
+    /// <summary>When the client has other visits: nobody is in two places. Bounded, half-open, in any order.</summary>
+    public IReadOnlyList<Interval> ClientBusy { get; init; } = [];
+
     public ImmutableArray<Guid> SkillsNeeded { get; init; } = [];
 
     public Guid? PreferredPerson { get; init; }

@@ -16,14 +16,15 @@ public sealed partial class Visit
     public void RecordCare(Guid recordId, Bond? worn, EdgesSeen? seen, Salon salon, Instant now, Guid? by, string? note)
     {
         RequireNotLogged();
+        var day = salon.DayOf(now);
+        RequireDay(day);
         if (seen is not null && worn is null)
             throw new Refusal("No bond is on this head, so no edge can be up or down.");
-        var day = salon.DayOf(now);
         if (seen is { Up: true })
             worn!.ReportLift(new Lift(day, seen.LiftedOn, seen.Zone, seen.SpotFixed));
         else if (seen is { Up: false })
             worn!.SeenSound(day);
         Record = new VisitRecord(recordId, Id, seen, now, by, note);
-        Finish();
+        Finish(day);
     }
 }

@@ -25,7 +25,7 @@ public sealed partial class Visit
     /// <param name="basis">What the due rule needs to know of salon, window and client.</param>
     /// <exception cref="Refusal">
     /// The visit is logged or called off already; the unit cannot be bonded, is someone else's, or is unfit and no
-    /// emergency was confirmed; a date is impossible.
+    /// emergency was confirmed; a date is impossible, or the visit's day has not come.
     /// </exception>
     public Bond RecordRebond(
         Guid recordId,
@@ -39,6 +39,7 @@ public sealed partial class Visit
     )
     {
         RequireNotLogged();
+        RequireDay(salon.DayOf(now));
         Judge(made, worn?.Found.Grades, worn?.Unit, now);
         var day = salon.DayOf(made.AppliedAt);
         var record = new VisitRecord(recordId, Id, worn?.Unit.Id, worn?.Found, now, by, note);
@@ -52,7 +53,7 @@ public sealed partial class Visit
         bond.Use(made.Products, made.WaitsKept);
         bond.FallDue(basis(day));
         Record = record;
-        Finish();
+        Finish(salon.DayOf(now));
         return bond;
     }
 

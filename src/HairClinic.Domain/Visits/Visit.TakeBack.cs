@@ -9,12 +9,15 @@ public sealed partial class Visit
     /// <exception cref="Refusal">It is still booked, or over.</exception>
     public void TakeBack()
     {
+        var released = !State.IsLive();
         State = State switch
         {
             VisitState.InChair => VisitState.Arrived,
             VisitState.Arrived or VisitState.DidNotCome or VisitState.Cancelled => VisitState.Booked,
             _ => throw new Refusal("This visit is {0}: there is nothing to take back.", State),
         };
+        // One that stood aside goes on doing so; one that was released wants its client back.
+        HoldsClient |= released;
         HoldsChair = ChairId is not null;
         foreach (var segment in _segments)
             segment.Hold();

@@ -49,6 +49,7 @@ public sealed partial class Visit
         }
         Record = null;
         State = VisitState.InChair;
+        HoldsClient = true;
         return record;
     }
 }

@@ -41,6 +41,9 @@ public sealed partial class Visit : PracticeOwned
     /// <summary>Whether it takes its chair; false once called off.</summary>
     public bool HoldsChair { get; private set; }
 
+    /// <summary>Whether it takes its client's time; see <see cref="ClientTime"/>.</summary>
+    public bool HoldsClient { get; private set; }
+
     public string? Note { get; private set; }
 
     /// <summary>The row of the old book it came from, so that bringing the same book twice changes nothing.</summary>
@@ -76,20 +79,38 @@ public sealed partial class Visit : PracticeOwned
         for (var i = 0; i < steps.Count; i++)
         {
             var end = at + Duration.FromMinutes(steps[i].Minutes);
-            _segments.Add(new VisitSegment(segmentIds[i], Id, i + 1, steps[i].Kind, personId, at, end));
+            _segments.Add(new VisitSegment(segmentIds[i], Id, i + 1, steps[i].Kind, chairId, personId, at, end));
             at = end;
         }
         EndsAt = at;
         HoldsChair = chairId is not null;
+        HoldsClient = true;
     }
 
     public void Remark(string? note) => Note = string.IsNullOrWhiteSpace(note) ? null : note.Trim();
 
-    public void Arrive() => Move(VisitState.Arrived, VisitState.Booked);
+    /// <param name="today">The salon's day: who comes early on the day has come, nobody has on a day before it.</param>
+    /// <exception cref="Refusal">It is over or called off already, or its day has not come.</exception>
+    public void Arrive(LocalDate today)
+    {
+        RequireDay(today);
+        Move(VisitState.Arrived, VisitState.Booked);
+    }
 
-    public void Begin() => Move(VisitState.InChair, VisitState.Booked, VisitState.Arrived);
+    /// <inheritdoc cref="Arrive"/>
+    public void Begin(LocalDate today)
+    {
+        RequireDay(today);
+        Move(VisitState.InChair, VisitState.Booked, VisitState.Arrived);
+    }
 
-    public void Finish() => Move(VisitState.Done, VisitState.Booked, VisitState.Arrived, VisitState.InChair);
+    /// <inheritdoc cref="Arrive"/>
+    public void Finish(LocalDate today)
+    {
+        RequireDay(today);
+        Move(VisitState.Done, VisitState.Booked, VisitState.Arrived, VisitState.InChair);
+        HoldsClient = false;
+    }
 
     /// <exception cref="Refusal">It is over or called off already.</exception>
     public void Cancel()
@@ -98,19 +119,33 @@ public sealed partial class Visit : PracticeOwned
         Release();
     }
 
-    public void MarkDidNotCome()
+    /// <exception cref="Refusal">Its time has not come, or somebody wrote more of it already.</exception>
+    public void MarkDidNotCome(Instant now)
     {
+        if (now < StartsAt)
+            throw new Refusal("This visit’s time has not come yet. If they will not come, call it off.");
         Move(VisitState.DidNotCome, VisitState.Booked);
         Release();
     }
 
     /// <summary>Takes over the state and key an old book gives.</summary>
-    public void Restore(VisitState state, string bookKey)
+    /// <param name="today">The salon's day: what an old book says of past days takes nobody's time.</param>
+    public void Restore(VisitState state, string bookKey, LocalDate today)
     {
+        // One that stood aside goes on doing so.
+        HoldsClient = state.IsLive() && Day >= today && (HoldsClient || !State.IsLive());
         State = state;
         BookKey = bookKey;
         if (state is VisitState.Cancelled or VisitState.DidNotCome)
             Release();
+    }
+
+    internal void StandAside() => HoldsClient = false;
+
+    private void RequireDay(LocalDate today)
+    {
+        if (Day > today)
+            throw new Refusal("This visit is on {0}, and that day has not come. If they came today, move it to today first.", Day);
     }
 
     private void Move(VisitState to, params ReadOnlySpan<VisitState> from)
@@ -122,7 +157,7 @@ public sealed partial class Visit : PracticeOwned
 
     private void Release()
     {
-        HoldsChair = false;
+        (HoldsChair, HoldsClient) = (false, false);
         foreach (var segment in _segments)
             segment.Release();
     }

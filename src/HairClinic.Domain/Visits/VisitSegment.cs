@@ -4,17 +4,27 @@ using NodaTime;
 
 namespace HairClinic.Domain.Visits;
 
-/// <summary>One step of a visit on the clock. Two hands-on segments of one person never overlap: the database holds it.</summary>
+/// <summary>One step of a visit on the clock. No two of them take one chair, or one pair of hands, at once: the database holds it.</summary>
 public sealed class VisitSegment : PracticeOwned
 {
     private VisitSegment() { }
 
-    internal VisitSegment(Guid id, Guid visitId, int position, SegmentKind kind, Guid? personId, Instant startsAt, Instant endsAt)
+    internal VisitSegment(
+        Guid id,
+        Guid visitId,
+        int position,
+        SegmentKind kind,
+        Guid? chairId,
+        Guid? personId,
+        Instant startsAt,
+        Instant endsAt
+    )
     {
         Id = id;
         VisitId = visitId;
         Position = position;
         Kind = kind;
+        ChairId = chairId;
         PersonId = personId;
         StartsAt = startsAt;
         EndsAt = endsAt;
@@ -27,16 +37,26 @@ public sealed class VisitSegment : PracticeOwned
 
     public SegmentKind Kind { get; private set; }
 
+    /// <summary>The visit's chair, on each of its steps: the database looks for overlaps step by step.</summary>
+    public Guid? ChairId { get; private set; }
+
     public Guid? PersonId { get; private set; }
 
     public Instant StartsAt { get; private set; }
 
     public Instant EndsAt { get; private set; }
 
+    /// <summary>Whether it keeps the chair busy; false while the client waits elsewhere, and once the visit is called off.</summary>
+    public bool HoldsChair { get; private set; }
+
     /// <summary>Whether it keeps a person's hands busy; false once the visit is called off.</summary>
     public bool HoldsHands { get; private set; }
 
-    internal void Hold() => HoldsHands = Kind == SegmentKind.HandsOn && PersonId is not null;
+    internal void Hold()
+    {
+        HoldsChair = ChairId is not null && Kind.TakesChair();
+        HoldsHands = PersonId is not null && Kind.TakesHands(EndsAt - StartsAt, ServiceTimeline.UsualShortestUsableWait);
+    }
 
-    internal void Release() => HoldsHands = false;
+    internal void Release() => (HoldsChair, HoldsHands) = (false, false);
 }

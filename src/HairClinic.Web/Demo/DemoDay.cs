@@ -34,15 +34,15 @@ public sealed class DemoDay(ClinicDb db, DemoHistory history, Instant now)
                 if (visit.EndsAt <= now && purposes[visit.ServiceKindId] == ServicePurpose.Rebond)
                     await LogAsync(visit, salon, dues, cancellation);
                 else if (visit.EndsAt <= now)
-                    visit.Finish();
+                    visit.Finish(today);
                 else if (visit.StartsAt <= now)
-                    visit.Begin();
+                    visit.Begin(today);
                 else if (visit.StartsAt <= now + ArrivesEarly)
-                    visit.Arrive();
+                    visit.Arrive(today);
             }
             // Before opening there is still somebody to show: one who came early.
             if (visits.TrueForAll(v => v.State is VisitState.Booked or VisitState.Done))
-                visits.Find(v => v.State == VisitState.Booked)?.Arrive();
+                visits.Find(v => v.State == VisitState.Booked)?.Arrive(today);
         }
         await db.SaveChangesAsync(cancellation);
     }
@@ -55,7 +55,7 @@ public sealed class DemoDay(ClinicDb db, DemoHistory history, Instant now)
         var client = await db.Clients.Include(c => c.Events).SingleAsync(c => c.Id == visit.ClientId, cancellation);
         if (old is null || history.Lives.FirstOrDefault(l => l.Client.Code == client.Code) is not { Open: { } bond } life)
         {
-            visit.Finish();
+            visit.Finish(salon.DayOf(now));
             return;
         }
         var random = new Random(life.Client.Number);

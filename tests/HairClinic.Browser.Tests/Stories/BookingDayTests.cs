@@ -215,14 +215,14 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
             "Orla Finch",
         ];
         var clients = names.Select((n, i) => scene.Welcome($"C-{i + 1}", n, salon, $"+4416329600{i:00}")).ToList();
-        Book(0, coats, 0, 9, 0).Finish();
+        Book(0, coats, 0, 9, 0).Finish(Today);
         var second = Book(1, coats, 0, 10, 30);
-        Book(2, wash, 1, 9, 15).Finish();
-        Book(3, coats, 1, 10, 0).Begin();
-        Book(4, fix, 2, 9, 0).MarkDidNotCome();
-        Book(5, scene.Service(ServicePurpose.Consultation), 2, 9, 30).Begin();
+        Book(2, wash, 1, 9, 15).Finish(Today);
+        Book(3, coats, 1, 10, 0).Begin(Today);
+        Book(4, fix, 2, 9, 0).MarkDidNotCome(scene.Now);
+        Book(5, scene.Service(ServicePurpose.Consultation), 2, 9, 30).Begin(Today);
         Book(6, coats, 2, 10, 45);
-        second.Arrive();
+        second.Arrive(Today);
         Book(7, coats, 0, 13, 0);
         Book(8, wash, 1, 12, 0);
         Book(9, scene.Service(ServicePurpose.FirstFitting), 1, 14, 0);

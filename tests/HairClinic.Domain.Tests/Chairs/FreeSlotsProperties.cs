@@ -26,6 +26,7 @@ public sealed class FreeSlotsProperties
                     Assert.Equal(question.Service.Length, slot.EndsAt - slot.StartsAt);
                     Assert.True(slot.StartsAt >= question.From && slot.EndsAt <= question.To);
                     Assert.All(NaiveSlots.Ticks(whole, slot.StartsAt), at => Assert.True(NaiveSlots.In(question.Open, at)));
+                    Assert.False(Meets(question.ClientBusy, whole, slot.StartsAt));
                     Assert.DoesNotContain(question.Service.Chair, block => Meets(chair.Busy, block, slot.StartsAt));
                     Assert.DoesNotContain(question.Service.Hands, block => Meets(person.Busy, block, slot.StartsAt));
                     Assert.All(

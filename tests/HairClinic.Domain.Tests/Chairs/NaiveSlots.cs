@@ -12,6 +12,7 @@ internal static class NaiveSlots
     {
         var all =
             from start in Starts(question)
+            where Ticks(new(Duration.Zero, question.Service.Length), start).All(at => !In(question.ClientBusy, at))
             from chair in question.Chairs
             from person in question.People
             where question.SkillsNeeded.All(person.Skills.Contains)

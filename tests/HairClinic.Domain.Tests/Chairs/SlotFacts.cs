@@ -53,6 +53,7 @@ internal static class SlotFacts
         from open in Hours
         from chairs in Gen.Select(Gen.Guid, Busy.Array[0, 12]).Array[0, 3]
         from people in Person.Array[0, 3]
+        from client in Busy.Array[0, 4]
         from window in Gen.Select(Gen.Int[0, 2000], Gen.Int[0, 2880])
         from target in Gen.Int[0, 2880]
         from step in Gen.Int[1, 6]
@@ -68,6 +69,7 @@ internal static class SlotFacts
             Open = open,
             Chairs = [.. chairs.Select(chair => new ChairTime(chair.Item1, chair.Item2))],
             People = people,
+            ClientBusy = client,
             SkillsNeeded = [Bonding],
             PreferredPerson = wished < people.Length ? people[wished].PersonId : null,
             Step = Duration.FromMinutes(5 * step),

@@ -1,4 +1,5 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 
@@ -48,6 +49,17 @@ public sealed class RecordCareTests
         Log(EdgesSeen.Sound);
 
         Assert.Throws<Refusal>(() => Log(EdgesSeen.Sound));
+    }
+
+    [Fact]
+    public void A_day_that_has_not_come_takes_no_record()
+    {
+        Booked.Place(head.Visit, head.Now + NodaTime.Duration.FromDays(1), (SegmentKind.HandsOn, 60));
+
+        Assert.StartsWith("This visit is on ", Assert.Throws<Refusal>(() => Log(EdgesSeen.Sound)).Message, StringComparison.Ordinal);
+
+        Assert.Equal((VisitState.Booked, null), (head.Visit.State, head.Visit.Record));
+        Assert.Null(head.Bond.LastSoundOn);
     }
 
     private void Log(EdgesSeen? seen) =>

@@ -1,4 +1,5 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Chairs;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
@@ -22,6 +23,17 @@ public sealed class RecordRebondTests
         Assert.NotEmpty(bond.DueReasons);
         Assert.Equal(VisitState.Done, head.Visit.State);
         Assert.Equal(head.Worn.Id, head.Visit.Record!.RemovedUnitId);
+    }
+
+    [Fact]
+    public void A_day_that_has_not_come_takes_no_rebond()
+    {
+        Booked.Place(head.Visit, head.Now + Duration.FromDays(1), (SegmentKind.HandsOn, 60));
+
+        Assert.StartsWith("This visit is on ", Assert.Throws<Refusal>(() => head.Rebond()).Message, StringComparison.Ordinal);
+
+        Assert.True(head.Bond.IsOpen);
+        Assert.Equal(UnitState.Bonded, head.Worn.State);
     }
 
     [Fact]

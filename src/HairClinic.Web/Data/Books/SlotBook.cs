@@ -37,12 +37,17 @@ public sealed class SlotBook
 
     public IReadOnlyList<SlotBookPerson> People { get; }
 
+    /// <summary>When the client has other visits.</summary>
+    public IReadOnlyList<Interval> ClientBusy { get; private init; } = [];
+
     /// <summary>Four round trips, however many slots are then asked for.</summary>
+    /// <param name="clientId">Who comes: starts at which they have another visit, wherever that is, are left out. Null while nobody is chosen.</param>
     /// <param name="butVisit">A visit that is to be moved: its own time counts as free.</param>
     public static async Task<SlotBook> LoadAsync(
         ClinicDb db,
         Guid salonId,
         Interval window,
+        Guid? clientId,
         CancellationToken cancellation,
         Guid? butVisit = null
     )
@@ -53,7 +58,17 @@ public sealed class SlotBook
             .Where(s => s.Id == salonId)
             .Include(s => s.Hours)
             .Include(s => s.Closures)
-            .Select(s => new { Salon = s, Minutes = db.PracticeSettings.Select(p => p.SlotMinutes).First() })
+            .Select(s => new
+            {
+                Salon = s,
+                Minutes = db.PracticeSettings.Select(p => p.SlotMinutes).First(),
+                ClientBusy = db
+                    .Visits.Where(v =>
+                        v.ClientId == clientId && v.HoldsClient && v.StartsAt >= since && v.StartsAt < until && v.Id != butVisit
+                    )
+                    .Select(v => new { v.StartsAt, v.EndsAt })
+                    .ToList(),
+            })
             .SingleAsync(cancellation);
         var chairs = await db
             .Chairs.AsNoTracking()
@@ -65,8 +80,10 @@ public sealed class SlotBook
                 c.Id,
                 c.Name,
                 Busy = db
-                    .Visits.Where(v => v.ChairId == c.Id && v.HoldsChair && v.StartsAt >= since && v.StartsAt < until && v.Id != butVisit)
-                    .Select(v => new { v.StartsAt, v.EndsAt })
+                    .VisitSegments.Where(s =>
+                        s.ChairId == c.Id && s.HoldsChair && s.StartsAt >= since && s.StartsAt < until && s.VisitId != butVisit
+                    )
+                    .Select(s => new { s.StartsAt, s.EndsAt })
                     .ToList(),
             })
             .ToListAsync(cancellation);
@@ -88,7 +105,10 @@ public sealed class SlotBook
             Duration.FromMinutes(salon.Minutes),
             [.. chairs.Select(c => new SlotBookChair(c.Id, c.Name, [.. c.Busy.Select(b => new Interval(b.StartsAt, b.EndsAt))]))],
             await SlotBookPerson.LoadAsync(db, salon.Salon, window, busy, cancellation)
-        );
+        )
+        {
+            ClientBusy = [.. salon.ClientBusy.Select(b => new Interval(b.StartsAt, b.EndsAt))],
+        };
     }
 
     public static OpeningHours HoursOf(Salon salon) =>
@@ -134,6 +154,7 @@ public sealed class SlotBook
                         .Where(p => wish.OnlyPerson is null || p.Id == wish.OnlyPerson)
                         .Select(p => new PersonTime(p.Id, p.Working, p.Busy, p.Skills)),
                 ],
+                ClientBusy = ClientBusy,
                 SkillsNeeded = [wish.ServiceKindId],
                 PreferredPerson = wish.UsualPerson,
                 Step = Step,

@@ -1,15 +1,19 @@
+using HairClinic.Web.Data.Maps;
 using Npgsql;
 
 namespace HairClinic.Web.Data.Books;
 
-/// <summary>What was taken by somebody else a moment earlier.</summary>
+/// <summary>What is taken already.</summary>
 public enum SlotClash
 {
     Chair,
     Hands,
+
+    /// <summary>The client has another visit then.</summary>
+    Client,
 }
 
-/// <summary>Reads in a failed save whether it lost a race for a chair or for a person's hands.</summary>
+/// <summary>Reads in a failed save whether it wanted a chair, a person's hands or a client who is taken already.</summary>
 public static class SlotClashes
 {
     private const int Attempts = 5;
@@ -17,8 +21,9 @@ public static class SlotClashes
     public static SlotClash? In(Exception failed) =>
         Cause(failed)?.ConstraintName switch
         {
-            "ex_visits_chair" => SlotClash.Chair,
-            "ex_visit_segments_hands" => SlotClash.Hands,
+            VisitMap.ClientOnce => SlotClash.Client,
+            VisitSegmentMap.ChairOnce => SlotClash.Chair,
+            VisitSegmentMap.HandsOnce => SlotClash.Hands,
             _ => null,
         };
 

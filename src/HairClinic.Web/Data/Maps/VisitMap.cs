@@ -9,6 +9,9 @@ namespace HairClinic.Web.Data.Maps;
 
 public sealed class VisitMap() : FencedMap<Visit>("visits")
 {
+    /// <summary>A client is in one place at a time.</summary>
+    public const string ClientOnce = "ex_visits_client";
+
     protected override void Map(EntityTypeBuilder<Visit> builder)
     {
         builder.ToTable(t => t.HasCheckConstraint("ck_visits_ends_after_start", "ends_at > starts_at"));

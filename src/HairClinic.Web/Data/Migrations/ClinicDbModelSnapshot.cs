@@ -2651,6 +2651,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("boolean")
                         .HasColumnName("holds_chair");
 
+                    b.Property<bool>("HoldsClient")
+                        .HasColumnType("boolean")
+                        .HasColumnName("holds_client");
+
                     b.Property<string>("Note")
                         .HasColumnType("text")
                         .HasColumnName("note");
@@ -2818,9 +2822,17 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<Guid?>("ChairId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("chair_id");
+
                     b.Property<Instant>("EndsAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("ends_at");
+
+                    b.Property<bool>("HoldsChair")
+                        .HasColumnType("boolean")
+                        .HasColumnName("holds_chair");
 
                     b.Property<bool>("HoldsHands")
                         .HasColumnType("boolean")
@@ -2858,6 +2870,9 @@ namespace HairClinic.Web.Data.Migrations
 
                     b.HasIndex("PracticeId", "VisitId")
                         .HasDatabaseName("ix_visit_segments_practice_id_visit_id");
+
+                    b.HasIndex("PracticeId", "ChairId", "StartsAt")
+                        .HasDatabaseName("ix_visit_segments_practice_id_chair_id_starts_at");
 
                     b.HasIndex("PracticeId", "PersonId", "StartsAt")
                         .HasDatabaseName("ix_visit_segments_practice_id_person_id_starts_at");
@@ -4589,6 +4604,12 @@ namespace HairClinic.Web.Data.Migrations
 
             modelBuilder.Entity("HairClinic.Domain.Visits.VisitSegment", b =>
                 {
+                    b.HasOne("HairClinic.Domain.Chairs.Chair", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ChairId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_visit_segments_chairs_practice_id_chair_id");
+
                     b.HasOne("HairClinic.Domain.Practices.Person", null)
                         .WithMany()
                         .HasForeignKey("PracticeId", "PersonId")

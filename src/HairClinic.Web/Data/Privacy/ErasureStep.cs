@@ -42,9 +42,9 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
                 "visit_segments",
                 ErasureDeed.CalledOff,
                 $"visit_id in (select id from visits where {ahead})",
-                "update visit_segments set holds_hands = false"
+                "update visit_segments set holds_hands = false, holds_chair = false"
             ),
-            new("visits", ErasureDeed.CalledOff, ahead, "update visits set state = 'Cancelled', holds_chair = false"),
+            new("visits", ErasureDeed.CalledOff, ahead, "update visits set state = 'Cancelled', holds_chair = false, holds_client = false"),
             .. tables.Where(t => ErasureRule.Find(t.Name) is null).Select(t => Take(t.Name, t.Where)),
             .. tables.Where(t => ErasureRule.Find(t.Name)?.Emptied.Count > 0).Select(Empty),
             // Last, because from then on the database refuses to write anything on them.

@@ -1,3 +1,4 @@
+using System.Globalization;
 using HairClinic.Web.Ui;
 using NodaTime;
 using NodaTime.Text;
@@ -8,6 +9,9 @@ namespace HairClinic.Web.Features.MyHair;
 public static class OwnForm
 {
     public static Guid Id(string? text) => Guid.TryParse(text, out var id) ? id : Guid.Empty;
+
+    /// <summary>Of the row that a page showed; what cannot be read is none that ever was.</summary>
+    public static uint Version(string? text) => uint.TryParse(text, CultureInfo.InvariantCulture, out var version) ? version : 0;
 
     public static Instant? Moment(string? text) =>
         text is not null && InstantPattern.General.Parse(text).TryGetValue(default, out var instant) ? instant : null;

@@ -109,6 +109,14 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
         return book?.Nearest(Ask(wish, start) with { Best = 1 }).FirstOrDefault(s => s.StartsAt == start);
     }
 
+    /// <summary>Their own visit at that time, where it is that which is in the way.</summary>
+    public async Task<ClientVisit?> InTheWayAsync(OwnWish wish, Instant start, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var end = start + new ServiceTimeline(wish.Steps).Length;
+        return await ClientVisit.InTheWayAsync(db, current.Client.ClientId, start, end, wish.ButVisit, cancellation);
+    }
+
     private async Task<SlotBook?> LoadAsync(OwnWish wish, LocalDate around, CancellationToken cancellation)
     {
         var zone = wish.Salon.TimeZone;
@@ -117,7 +125,7 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
         if (from >= to)
             return null;
         await using var db = databases.OpenPracticeWide(Job);
-        return await SlotBook.LoadAsync(db, wish.Salon.Id, new Interval(from, to), cancellation, wish.ButVisit);
+        return await SlotBook.LoadAsync(db, wish.Salon.Id, new Interval(from, to), current.Client.ClientId, cancellation, wish.ButVisit);
     }
 
     private static SlotWish Ask(OwnWish wish, Instant target) =>

@@ -19,6 +19,7 @@ public static class AccessPolicies
                 OwnPageFunction.Sql,
                 GrantTriggers.Sql,
                 HomeRules.Sql,
+                VisitTriggers.Sql,
                 DropAll,
                 .. AccessRules.All.Select(PoliciesOf),
                 FunctionRights.Sql,

@@ -17,12 +17,13 @@ public static class FaultText
     public static string Of(Refusal refusal, IStringLocalizer words) =>
         words[refusal.Sentence, [.. refusal.Arguments.Select(argument => Spoken(argument, words))]];
 
-    // States and dates are spoken as the rest of the page speaks them.
+    // States, days and times are spoken as the rest of the page speaks them.
     private static object Spoken(object argument, IStringLocalizer words) =>
         argument switch
         {
             Enum word => words[word.ToString()].Value,
             LocalDate day => Dates.Day(day),
+            LocalTime time => Dates.Time(time),
             _ => argument,
         };
 }

@@ -164,7 +164,7 @@ public sealed class SlotBookTests(PgServer server)
         var two = new VisitScene(chairs: 2);
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
         var day = new Interval(two.At(Thursday, 0), two.At(Thursday.PlusDays(1), 0));
-        var book = await clinic.ReadAsync(db => SlotBook.LoadAsync(db, two.Salon.Id, day, TestContext.Current.CancellationToken));
+        var book = await clinic.ReadAsync(db => SlotBook.LoadAsync(db, two.Salon.Id, day, null, TestContext.Current.CancellationToken));
         var twenty = new ServiceTimeline([new ServiceSegment(SegmentKind.HandsOn, 15)]);
 
         var slot = book.Nearest(new SlotWish(twenty, two.Wash.Id, two.At(Thursday, 9, 30)) { OnlyPerson = two.Mara.Id, Best = 1 })[0];
@@ -198,12 +198,13 @@ public sealed class SlotBookTests(PgServer server)
         return [.. book.Nearest(Wish(service, 9) with { Best = 200, OnlyPerson = only?.Id }).Select(Wall).Order()];
     }
 
-    private Task<SlotBook> LoadAsync(TestClinic clinic, LocalDate first, LocalDate last, Guid? butVisit = null) =>
+    private Task<SlotBook> LoadAsync(TestClinic clinic, LocalDate first, LocalDate last, Guid? butVisit = null, Guid? client = null) =>
         clinic.ReadAsync(db =>
             SlotBook.LoadAsync(
                 db,
                 scene.Salon.Id,
                 new Interval(scene.At(first, 0), scene.At(last.PlusDays(1), 0)),
+                client,
                 TestContext.Current.CancellationToken,
                 butVisit
             )

@@ -30,6 +30,8 @@ public sealed class VisitScene(string zone = "Europe/London", int chairs = 2)
 
     public Client Ada { get; private set; } = null!;
 
+    public Client Bo { get; private set; } = null!;
+
     public ServiceKind Rebond { get; private set; } = null!;
 
     public ServiceKind Wash { get; private set; } = null!;
@@ -54,14 +56,15 @@ public sealed class VisitScene(string zone = "Europe/London", int chairs = 2)
         Ivo = scene.Hire("Ivo", StaffRole.Stylist, Salon);
         Mara = scene.Hire("Mara", StaffRole.Stylist, Salon);
         Ada = scene.Welcome("C-1", "Ada Fenwick", Salon, "+441632960001");
+        Bo = scene.Welcome("C-2", "Bo Larch", Salon);
         Rebond = scene.Services.Single(s => s.Name == "Rebond");
         Wash = scene.Services.Single(s => s.Name == "Wash and style");
     }
 
     /// <summary>Puts what was laid before back into a scene that lays more.</summary>
-    public Visit Book(Scene scene, ServiceKind service, int chair, Person person, Instant at)
+    public Visit Book(Scene scene, ServiceKind service, int chair, Person person, Instant at, Client? client = null)
     {
-        var visit = new Visit(Guid.CreateVersion7(), Ada.Id, Salon.Id, service.Id);
+        var visit = new Visit(Guid.CreateVersion7(), (client ?? Ada).Id, Salon.Id, service.Id);
         visit.Place(service, at, Chairs[chair].Id, person.Id, Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         scene.Db.Visits.Add(visit);
         return visit;

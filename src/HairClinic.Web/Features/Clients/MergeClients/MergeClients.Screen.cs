@@ -49,5 +49,14 @@ public sealed partial class MergeClients
     public sealed record Input(Guid KeptId, Guid FoldedId);
 
     /// <param name="Moved">How many rows changed hands.</param>
-    public sealed record Outcome(Guid KeptId, int Moved);
+    public sealed record Outcome(Guid KeptId, int Moved)
+    {
+        /// <summary>Visits at the same time: both are kept, and somebody has to move or call off one of each two.</summary>
+        public IReadOnlyList<Twice> Twice { get; init; } = [];
+    }
+
+    /// <param name="Aside">The one that came from the folded record.</param>
+    public sealed record Twice(Booked Kept, Booked Aside);
+
+    public sealed record Booked(Guid VisitId, Instant StartsAt, Instant EndsAt, string Salon, string Zone);
 }

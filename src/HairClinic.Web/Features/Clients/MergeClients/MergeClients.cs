@@ -1,5 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Maps;
@@ -66,6 +67,10 @@ public sealed partial class MergeClients(
         {
             throw new Refusal(BothWear);
         }
+        catch (DbUpdateException e) when (SlotClashes.In(e) is SlotClash.Client)
+        {
+            throw new Refusal("Somebody booked this client a moment ago, so that two visits would overlap. Merge once more.");
+        }
     }
 
     private const string BothWear =
@@ -88,12 +93,26 @@ public sealed partial class MergeClients(
             throw new Refusal(BothWear);
 
         var merge = new ClientMerge(key, kept.Id, folded.Id, clock.GetCurrentInstant(), current.Person.PersonId);
+        var twice = await SettleVisitsAsync(db, kept.Id, folded.Id, cancellation);
         var moved = 0;
         foreach (var rows in ClientRows.All)
             moved += merge.Note(rows.Table, await rows.MoveAsync(db, folded.Id, kept.Id, only: null, cancellation));
         db.ClientMerges.Add(merge);
         db.WorkItems.Add(WorkItems.RefreshDueDates(kept.Id, clock.GetCurrentInstant()));
-        return new Outcome(kept.Id, moved);
+        return new Outcome(kept.Id, moved) { Twice = twice };
+    }
+
+    // Nobody chose that one person has two visits at once, so neither is lost: those that come stand aside, and it is told.
+    private static async Task<IReadOnlyList<Twice>> SettleVisitsAsync(ClinicDb db, Guid kept, Guid folded, CancellationToken cancellation)
+    {
+        var visits = await db.Visits.Where(v => (v.ClientId == kept || v.ClientId == folded) && v.HoldsClient).ToListAsync(cancellation);
+        var aside = ClientTime.Settle(visits.Where(v => v.ClientId == kept), visits.Where(v => v.ClientId == folded));
+        if (aside.Count == 0)
+            return [];
+        var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
+        return [.. aside.Select(pair => new Twice(Shown(pair.Holds), Shown(pair.Aside)))];
+
+        Booked Shown(Visit visit) => new(visit.Id, visit.StartsAt, visit.EndsAt, salons[visit.SalonId].Name, salons[visit.SalonId].Zone);
     }
 
     private void RefuseToOthers(Client one, Client other)

@@ -15,11 +15,15 @@ public sealed class CallOffMyTime(ClinicDbFactory databases, OwnSlots slots, Wri
         if (await slots.VisitAsync(db, visitId, cancellation) is not { } own)
             return null;
         var now = clock.GetCurrentInstant();
-        return new Screen(visitId, own.Salon.DayOf(now), own.Slot.Local, own.Salon.Phone, own.MayChange(now), own.MoveHours);
+        return new Screen(visitId, own.Salon.DayOf(now), own.Slot.Local, own.Salon.Phone, own.MayChange(now), own.MoveHours)
+        {
+            Version = own.Visit.Version,
+        };
     }
 
     /// <returns>Null when there is no such visit of theirs.</returns>
     /// <exception cref="Refusal">It is too late to change it here.</exception>
+    /// <exception cref="OvertakenException">It is not what the page shows any more.</exception>
     public async Task<Outcome?> SaveAsync(Input input, CancellationToken cancellation)
     {
         try
@@ -31,6 +35,7 @@ public sealed class CallOffMyTime(ClinicDbFactory databases, OwnSlots slots, Wri
                 async db =>
                 {
                     var own = await slots.VisitAsync(db, input.Visit, cancellation) ?? throw new NotTheirsException();
+                    WriteOnce.Expect(db, own.Visit, input.Version);
                     slots.MustBeEarly(own);
                     own.Visit.Cancel();
                     return new Outcome(own.Slot.Local);
@@ -44,13 +49,19 @@ public sealed class CallOffMyTime(ClinicDbFactory databases, OwnSlots slots, Wri
         }
     }
 
-    public sealed record Screen(Guid VisitId, LocalDate Today, LocalDateTime At, string? Phone, bool MayChange, int MoveHours);
+    public sealed record Screen(Guid VisitId, LocalDate Today, LocalDateTime At, string? Phone, bool MayChange, int MoveHours)
+    {
+        /// <summary>Of what is shown: a page that shows an older one calls nothing off.</summary>
+        public uint Version { get; init; }
+    }
 
     public sealed record Input
     {
         public Guid Key { get; set; }
 
         public Guid Visit { get; set; }
+
+        public uint Version { get; set; }
     }
 
     public sealed record Outcome(LocalDateTime Was);

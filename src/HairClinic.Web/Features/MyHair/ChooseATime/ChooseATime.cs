@@ -1,19 +1,18 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Practices.Access;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair.ChooseATime;
 
 /// <summary>A client books a time by themselves: what is offered to clients, on days near the day they are due.</summary>
-public sealed class ChooseATime(OwnSlots slots, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, WriteOnce writes, CurrentActor current, IClock clock)
 {
-    /// <summary>So many visits ahead may a client book without a word to the desk.</summary>
-    public const int MostAhead = 3;
-
     /// <param name="around">The day wished for; null takes the due day.</param>
     /// <param name="at">A start wished for.</param>
     public async Task<Screen?> OpenAsync(Guid? service, LocalDate? around, Instant? at, CancellationToken cancellation)
@@ -61,23 +60,39 @@ public sealed class ChooseATime(OwnSlots slots, WriteOnce writes, CurrentActor c
         catch (Exception e) when (e is TakenException || SlotClashes.In(e) is not null)
         {
             var day = input.At!.Value.InZone(book.Salon.TimeZone).Date;
-            return new Outcome(null) { Nearest = await slots.FindAsync(wish, day, input.At, cancellation) };
+            return new Outcome(null)
+            {
+                Nearest = await slots.FindAsync(wish, day, input.At, cancellation),
+                Own = await slots.InTheWayAsync(wish, input.At.Value, cancellation),
+            };
+        }
+        catch (DbUpdateException e) when (WriteOnce.Broke(e, VisitTriggers.MostAhead))
+        {
+            await using var db = databases.Open();
+            throw Enough(await AheadAsync(db, cancellation));
         }
     }
 
-    private async Task<Outcome> WriteAsync(Data.ClinicDb db, OwnWish wish, ServiceKind service, Input input, CancellationToken cancellation)
+    private async Task<Outcome> WriteAsync(ClinicDb db, OwnWish wish, ServiceKind service, Input input, CancellationToken cancellation)
     {
-        var (client, now) = (current.Client.ClientId, clock.GetCurrentInstant());
-        var ahead = await db.Visits.CountAsync(v => v.ClientId == client && v.State == VisitState.Booked && v.StartsAt > now, cancellation);
-        if (ahead >= MostAhead)
-            throw new Refusal("You have {0} visits booked already. To book more, please ring us.", ahead);
+        // The database has the last word: many forms may be sent at once.
+        if (await AheadAsync(db, cancellation) is >= OwnBookings.MostAhead and var ahead)
+            throw Enough(ahead);
         await slots.MustWantNoWordAsync(wish, input.At!.Value, cancellation);
         var slot = await slots.TakeAsync(wish, input.At!.Value, cancellation) ?? throw new TakenException();
-        var visit = new Visit(Guid.CreateVersion7(), client, wish.Salon.Id, service.Id);
+        var visit = new Visit(Guid.CreateVersion7(), current.Client.ClientId, wish.Salon.Id, service.Id);
         visit.Place(service, slot.StartsAt, slot.ChairId, slot.PersonId, wish.Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         db.Visits.Add(visit);
         return new Outcome(OwnSlot.At(visit.StartsAt, wish.Salon.TimeZone).Local);
     }
+
+    private Task<int> AheadAsync(ClinicDb db, CancellationToken cancellation)
+    {
+        var (client, now) = (current.Client.ClientId, clock.GetCurrentInstant());
+        return db.Visits.CountAsync(v => v.ClientId == client && v.State == VisitState.Booked && v.StartsAt > now, cancellation);
+    }
+
+    private static Refusal Enough(int ahead) => new("You have {0} visits booked already. To book more, please ring us.", ahead);
 
     /// <param name="Around">The day the times lie around.</param>
     /// <param name="Chosen">The service; null while none is chosen.</param>
@@ -107,10 +122,13 @@ public sealed class ChooseATime(OwnSlots slots, WriteOnce writes, CurrentActor c
         public Instant? At { get; set; }
     }
 
-    /// <param name="Booked">On the salon's clock; null when somebody was faster.</param>
+    /// <param name="Booked">On the salon's clock; null when it was not free.</param>
     public sealed record Outcome(LocalDateTime? Booked)
     {
         /// <summary>The free times nearest to the one that was lost.</summary>
         public IReadOnlyList<OwnSlot> Nearest { get; init; } = [];
+
+        /// <summary>The visit of their own that they have then; null when somebody was faster.</summary>
+        public ClientVisit? Own { get; init; }
     }
 }

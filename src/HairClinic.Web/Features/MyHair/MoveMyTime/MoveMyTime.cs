@@ -23,12 +23,14 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         var free = own.MayChange(now) && !ring ? await slots.FindAsync(own.Wish, day, at: null, cancellation) : [];
         return new Screen(visitId, today, day, own.Slot.Local, own.Salon.Name, own.Salon.Phone, own.MayChange(now), own.MoveHours, free)
         {
+            Version = own.Visit.Version,
             Ring = ring,
         };
     }
 
     /// <returns>Null when there is no such visit of theirs.</returns>
     /// <exception cref="Refusal">It is too late to change it here, or the salon wants a word first.</exception>
+    /// <exception cref="OvertakenException">It is not what the page shows any more.</exception>
     public async Task<Outcome?> SaveAsync(Input input, CancellationToken cancellation)
     {
         OwnVisit? own = null;
@@ -42,6 +44,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
                     async db =>
                     {
                         own = await slots.VisitAsync(db, input.Visit, cancellation) ?? throw new NotTheirsException();
+                        WriteOnce.Expect(db, own.Visit, input.Version);
                         return await MoveAsync(db, own, input.At!.Value, cancellation);
                     },
                     cancellation
@@ -55,7 +58,11 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         catch (Exception e) when (own is not null && (e is TakenException || SlotClashes.In(e) is not null))
         {
             var day = input.At!.Value.InZone(own.Salon.TimeZone).Date;
-            return new Outcome(null) { Nearest = await slots.FindAsync(own.Wish, day, input.At, cancellation) };
+            return new Outcome(null)
+            {
+                Nearest = await slots.FindAsync(own.Wish, day, input.At, cancellation),
+                Own = await slots.InTheWayAsync(own.Wish, input.At.Value, cancellation),
+            };
         }
     }
 
@@ -82,6 +89,9 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         IReadOnlyList<OwnSlot> Slots
     )
     {
+        /// <summary>Of what is shown: a move sent from an older page changes nothing.</summary>
+        public uint Version { get; init; }
+
         /// <summary>The salon wants a word with them before this is moved.</summary>
         public bool Ring { get; init; }
     }
@@ -92,12 +102,17 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
 
         public Guid Visit { get; set; }
 
+        public uint Version { get; set; }
+
         public Instant? At { get; set; }
     }
 
-    /// <param name="Moved">On the salon's clock; null when somebody was faster.</param>
+    /// <param name="Moved">On the salon's clock; null when it was not free.</param>
     public sealed record Outcome(LocalDateTime? Moved)
     {
         public IReadOnlyList<OwnSlot> Nearest { get; init; } = [];
+
+        /// <summary>Another visit of their own that they have then; null when somebody was faster.</summary>
+        public ClientVisit? Own { get; init; }
     }
 }

@@ -29,7 +29,7 @@ public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, Curr
         return new Screen(salon.Name, salon.Zone, today, now, new Cure(cureHours), visits);
     }
 
-    /// <exception cref="Refusal">It is in the chair, over or called off already.</exception>
+    /// <exception cref="Refusal">It is in the chair, over or called off already, or its day has not come.</exception>
     /// <exception cref="OvertakenException">Somebody changed the visit in the meantime.</exception>
     public Task<Begun> BeginAsync(Guid key, Begin input, CancellationToken cancellation) =>
         writes.RunAsync(
@@ -38,13 +38,15 @@ public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, Curr
             input,
             async db =>
             {
-                var visit =
-                    await db.Visits.SingleOrDefaultAsync(
-                        v => v.Id == input.VisitId && current.Person.Salons.Contains(v.SalonId),
-                        cancellation
-                    ) ?? throw new Refusal("This visit is not in the book of your salons.");
+                var found =
+                    await db
+                        .Visits.Where(v => v.Id == input.VisitId && current.Person.Salons.Contains(v.SalonId))
+                        .Select(v => new { Visit = v, Salon = db.Salons.First(s => s.Id == v.SalonId) })
+                        .SingleOrDefaultAsync(cancellation)
+                    ?? throw new Refusal("This visit is not in the book of your salons.");
+                var visit = found.Visit;
                 WriteOnce.Expect(db, visit, input.Version);
-                visit.Begin();
+                visit.Begin(found.Salon.DayOf(clock.GetCurrentInstant()));
                 return new Begun(visit.Id, visit.State);
             },
             cancellation

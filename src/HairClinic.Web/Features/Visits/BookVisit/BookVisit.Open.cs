@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Visits.Slots;
@@ -68,10 +69,24 @@ public sealed partial class BookVisit
                     .FirstOrDefault(),
                 db.Visits.Where(v => v.ClientId == c.Id && v.State == VisitState.Booked && v.StartsAt >= now)
                     .OrderBy(v => v.StartsAt)
-                    .Select(v => new UpcomingView(v.Id, v.StartsAt, db.ServiceKinds.First(k => k.Id == v.ServiceKindId).Name))
+                    .Select(v => new UpcomingView(
+                        v.Id,
+                        v.StartsAt,
+                        db.ServiceKinds.First(k => k.Id == v.ServiceKindId).Name,
+                        db.Salons.Where(s => s.Id == v.SalonId).Select(s => s.Name).First()
+                    ))
                     .ToList()
             ))
             .SingleOrDefaultAsync(cancellation);
+    }
+
+    /// <returns>That the client has another visit then, in words; null when they have none.</returns>
+    public async Task<Refusal?> ClashAsync(Guid clientId, Instant from, Instant to, CancellationToken cancellation)
+    {
+        if (await slots.ClashAsync(clientId, from, to, butVisit: null, cancellation) is not { } clash)
+            return null;
+        await using var db = databases.Open();
+        return clash.Refused(await db.Clients.Where(c => c.Id == clientId).Select(c => c.Name).SingleAsync(cancellation));
     }
 
     public Task<IReadOnlyList<SlotOffer>> FindSlotsAsync(SlotAsk ask, CancellationToken cancellation) => slots.FindAsync(ask, cancellation);
@@ -152,5 +167,5 @@ public sealed partial class BookVisit
 
     public sealed record DueView(LocalDate Opens, LocalDate DueOn, LocalDate Closes);
 
-    public sealed record UpcomingView(Guid VisitId, Instant StartsAt, string Service);
+    public sealed record UpcomingView(Guid VisitId, Instant StartsAt, string Service, string Salon);
 }

@@ -46,7 +46,7 @@ public sealed partial class BookVisit(
         }
         catch (Exception e) when (place is not null && SlotClashes.In(e) is { } clash)
         {
-            return new Outcome { Taken = new Taken(clash, await NearestAsync(place, input, cancellation)) };
+            return new Outcome { Taken = await TakenAsync(clash, place, input, cancellation) };
         }
     }
 
@@ -97,6 +97,12 @@ public sealed partial class BookVisit(
         );
     }
 
+    private async Task<Taken> TakenAsync(SlotClash clash, Placement place, Input input, CancellationToken cancellation) =>
+        new(clash, await NearestAsync(place, input, cancellation))
+        {
+            Client = clash == SlotClash.Client ? await ClashAsync(input.ClientId, place.StartsAt, place.EndsAt, cancellation) : null,
+        };
+
     private Task<IReadOnlyList<SlotOffer>> NearestAsync(Placement place, Input input, CancellationToken cancellation) =>
         slots.FindAsync(
             new SlotAsk(
@@ -108,6 +114,7 @@ public sealed partial class BookVisit(
                 WithinDays: 7
             )
             {
+                ClientId = input.ClientId,
                 Start = place.StartsAt,
                 UsualPerson = input.PersonId,
             },

@@ -17,11 +17,12 @@ public sealed record BookVisitWish(LocalDate Around, int WithinDays, Guid? OnlyP
         return new(around is not null && Dates.TryIso(around, out var day) ? LocalDate.Max(day, screen.Today) : screen.Today, 7);
     }
 
-    public SlotAsk Ask(BookVisit.Screen screen, BookVisit.ServiceChoice service, Guid? usualPerson) =>
+    public SlotAsk Ask(BookVisit.Screen screen, BookVisit.ServiceChoice service, BookVisit.ClientView? client) =>
         new(screen.SalonId, screen.Zone, service.Id, service.Steps, Around, WithinDays)
         {
+            ClientId = client?.Id,
             OnlyPerson = OnlyPerson,
-            UsualPerson = usualPerson,
+            UsualPerson = client?.UsualPerson,
             OnlyChair = Chair,
             Start = Start,
         };

@@ -2,18 +2,22 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.Visits.Slots;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace HairClinic.Web.Features.Visits.ChangeState;
 
 /// <summary>One tap says where a visit stands: arrived, in the chair, did not come, or that the last tap was a slip.</summary>
-public sealed class ChangeState(WriteOnce writes, CurrentActor current)
+public sealed class ChangeState(WriteOnce writes, SlotSearch slots, CurrentActor current, IClock clock)
 {
-    /// <exception cref="Refusal">It cannot go there from where it is, or its place is taken by now.</exception>
+    /// <exception cref="Refusal">It cannot go there from where it is, or its place or its client is taken by now.</exception>
     /// <exception cref="OvertakenException">Somebody changed the visit in the meantime.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
+        Visit? visit = null;
+        var client = "";
         try
         {
             return await writes.RunAsync(
@@ -22,17 +26,30 @@ public sealed class ChangeState(WriteOnce writes, CurrentActor current)
                 input,
                 async db =>
                 {
-                    var visit =
+                    var found =
                         await db
-                            .Visits.Include(v => v.Segments)
-                            .SingleOrDefaultAsync(v => v.Id == input.VisitId && current.Person.Salons.Contains(v.SalonId), cancellation)
+                            .Visits.Where(v => v.Id == input.VisitId && current.Person.Salons.Contains(v.SalonId))
+                            .Select(v => new
+                            {
+                                Visit = v,
+                                v.Segments,
+                                Salon = db.Salons.First(s => s.Id == v.SalonId),
+                                Client = db.Clients.First(c => c.Id == v.ClientId).Name,
+                            })
+                            .SingleOrDefaultAsync(cancellation)
                         ?? throw new Refusal("This visit is not in the book.");
+                    (visit, client) = (found.Visit, found.Client);
                     WriteOnce.Expect(db, visit, input.Version);
-                    Apply(visit, input.To);
+                    Apply(visit, input.To, found.Salon, clock.GetCurrentInstant());
                     return new Outcome(visit.State);
                 },
                 cancellation
             );
+        }
+        catch (Exception e) when (visit is not null && SlotClashes.In(e) is SlotClash.Client)
+        {
+            var clash = await slots.ClashAsync(visit.ClientId, visit.StartsAt, visit.EndsAt, visit.Id, cancellation);
+            throw (clash ?? new(Visit: null)).Refused(client);
         }
         catch (Exception e) when (SlotClashes.In(e) is not null)
         {
@@ -40,18 +57,18 @@ public sealed class ChangeState(WriteOnce writes, CurrentActor current)
         }
     }
 
-    private static void Apply(Visit visit, Step to)
+    private static void Apply(Visit visit, Step to, Salon salon, Instant now)
     {
         switch (to)
         {
             case Step.Arrive:
-                visit.Arrive();
+                visit.Arrive(salon.DayOf(now));
                 break;
             case Step.Begin:
-                visit.Begin();
+                visit.Begin(salon.DayOf(now));
                 break;
             case Step.DidNotCome:
-                visit.MarkDidNotCome();
+                visit.MarkDidNotCome(now);
                 break;
             default:
                 visit.TakeBack();

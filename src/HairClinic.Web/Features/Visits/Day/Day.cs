@@ -50,7 +50,7 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
                 db.ServiceKinds.First(k => k.Id == v.ServiceKindId).Purpose,
                 db.Chairs.Where(c => c.Id == v.ChairId).Select(c => c.Name).FirstOrDefault(),
                 db.People.Where(p => p.Id == v.PersonId).Select(p => p.Name).FirstOrDefault(),
-                v.Segments.OrderBy(s => s.Position).Select(s => new StepView(s.Kind == SegmentKind.HandsOn, s.StartsAt, s.EndsAt)).ToList()
+                v.Segments.OrderBy(s => s.Position).Select(s => new StepView(s.Kind, s.StartsAt, s.EndsAt)).ToList()
             ))
             .ToListAsync(cancellation);
         var away = await db
@@ -117,5 +117,5 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
         IReadOnlyList<StepView> Steps
     );
 
-    public sealed record StepView(bool HandsOn, Instant StartsAt, Instant EndsAt);
+    public sealed record StepView(SegmentKind Kind, Instant StartsAt, Instant EndsAt);
 }

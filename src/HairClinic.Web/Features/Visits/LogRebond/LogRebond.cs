@@ -119,7 +119,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         return sheet.Worn is { } worn ? (worn, sheet.Unit(worn.HairSystemId), input.Found()) : null;
     }
 
-    // A visit of an earlier day is logged late, one of a later day was kept early: the bond was made on neither in the future.
+    // A visit of an earlier day is logged late; one of a later day takes no record.
     private static Instant FinishedAt(Input input, Visit visit, Salon salon, Instant now)
     {
         var today = salon.DayOf(now);

@@ -36,6 +36,10 @@ public sealed class MoveVisit(
                 Salon = db.Salons.First(s => s.Id == v.SalonId),
                 Client = db.Clients.First(c => c.Id == v.ClientId).Name,
                 Service = db.ServiceKinds.First(k => k.Id == v.ServiceKindId).Name,
+                Due = db
+                    .Bonds.Where(b => b.ClientId == v.ClientId && b.RemovedOn == null)
+                    .Select(b => new DueView(b.OpensOn, b.DueOn, b.ClosesOn))
+                    .FirstOrDefault(),
             })
             .SingleOrDefaultAsync(cancellation);
         if (found is null)
@@ -69,7 +73,11 @@ public sealed class MoveVisit(
             [.. Steps(visit).Select(s => new ServiceSegment(s.Kind, s.Minutes))],
             people,
             chairs
-        );
+        )
+        {
+            ClientId = visit.ClientId,
+            Due = found.Due,
+        };
     }
 
     public Task<IReadOnlyList<SlotOffer>> FindSlotsAsync(SlotAsk ask, CancellationToken cancellation) => slots.FindAsync(ask, cancellation);
@@ -98,7 +106,7 @@ public sealed class MoveVisit(
         }
         catch (Exception e) when (read is not null && SlotClashes.In(e) is { } clash)
         {
-            return new Outcome { Taken = new Taken(clash, await NearestAsync(read.Value.Place, read.Value.Visit, cancellation)) };
+            return new Outcome { Taken = await TakenAsync(clash, read.Value.Place, read.Value.Visit, cancellation) };
         }
     }
 
@@ -139,6 +147,19 @@ public sealed class MoveVisit(
         return new Moved(visit.Id, visit.Day, visit.StartsAt, visit.EndsAt, place.Salon.Zone, place.Chair, place.Person);
     }
 
+    private async Task<Taken> TakenAsync(SlotClash clash, Placement place, Visit visit, CancellationToken cancellation)
+    {
+        var nearest = await NearestAsync(place, visit, cancellation);
+        if (
+            clash != SlotClash.Client
+            || await slots.ClashAsync(visit.ClientId, place.StartsAt, place.EndsAt, visit.Id, cancellation) is not { } found
+        )
+            return new Taken(clash, nearest);
+        await using var db = databases.Open();
+        var name = await db.Clients.Where(c => c.Id == visit.ClientId).Select(c => c.Name).SingleAsync(cancellation);
+        return new Taken(clash, nearest) { Client = found.Refused(name) };
+    }
+
     private Task<IReadOnlyList<SlotOffer>> NearestAsync(Placement place, Visit visit, CancellationToken cancellation) =>
         slots.FindAsync(
             new SlotAsk(
@@ -150,6 +171,7 @@ public sealed class MoveVisit(
                 WithinDays: 7
             )
             {
+                ClientId = visit.ClientId,
                 Start = place.StartsAt,
                 UsualPerson = visit.PersonId,
                 ButVisit = visit.Id,
@@ -183,9 +205,16 @@ public sealed class MoveVisit(
         IReadOnlyList<Choice> Chairs
     )
     {
+        public Guid ClientId { get; init; }
+
+        /// <summary>Of the bond on the head; null where there is none.</summary>
+        public DueView? Due { get; init; }
+
         /// <summary>Whether it can be moved at all.</summary>
         public bool IsOpen => State is VisitState.Booked or VisitState.Arrived;
     }
+
+    public sealed record DueView(LocalDate Opens, LocalDate DueOn, LocalDate Closes);
 
     public sealed record Input : PlaceChoice
     {

@@ -15,6 +15,9 @@ public sealed record SlotAsk(
     int WithinDays
 )
 {
+    /// <summary>Who comes; starts at which they have another visit are not offered.</summary>
+    public Guid? ClientId { get; init; }
+
     public Guid? OnlyPerson { get; init; }
 
     public Guid? UsualPerson { get; init; }

@@ -1,6 +1,11 @@
+using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Books;
 
 namespace HairClinic.Web.Features.Visits.Slots;
 
-/// <summary>Somebody was faster: what they took, and the free slots nearest to it.</summary>
-public sealed record Taken(SlotClash By, IReadOnlyList<SlotOffer> Nearest);
+/// <summary>It was not free: what is taken, and the free slots nearest to it.</summary>
+public sealed record Taken(SlotClash By, IReadOnlyList<SlotOffer> Nearest)
+{
+    /// <summary>Where it was the client who is taken, in words.</summary>
+    public Refusal? Client { get; init; }
+}

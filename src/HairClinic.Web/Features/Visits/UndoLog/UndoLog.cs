@@ -1,6 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
@@ -11,10 +12,19 @@ namespace HairClinic.Web.Features.Visits.UndoLog;
 /// <summary>Takes a wrong log back on the same day: the visit is in the chair again and the old bond on the head.</summary>
 public sealed class UndoLog(WriteOnce writes, CurrentActor current, IClock clock)
 {
-    /// <exception cref="Refusal">Not logged, another day or person, or something was built on it since.</exception>
+    /// <exception cref="Refusal">Not logged, another day or person, something was built on it since, or the client is elsewhere.</exception>
     /// <exception cref="OvertakenException">Somebody changed the visit or a bond at the same moment.</exception>
-    public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
-        writes.RunAsync(key, nameof(UndoLog), input, db => WriteAsync(db, input, cancellation), cancellation);
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(UndoLog), input, db => WriteAsync(db, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (SlotClashes.In(e) is SlotClash.Client)
+        {
+            throw new Refusal("This client was given another visit at that time since. Call that one off first.");
+        }
+    }
 
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {

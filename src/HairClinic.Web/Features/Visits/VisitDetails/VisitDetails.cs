@@ -8,12 +8,12 @@ using NodaTime;
 namespace HairClinic.Web.Features.Visits.VisitDetails;
 
 /// <summary>One visit: what, when, who, where it stands, and what can be done about it.</summary>
-public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current)
+public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current, IClock clock)
 {
     /// <returns>Nothing when there is no such visit in the person's salons.</returns>
     public async Task<Screen?> OpenAsync(Guid visitId, CancellationToken cancellation)
     {
-        var role = current.Person.StaffRole;
+        var (role, now) = (current.Person.StaffRole, clock.GetCurrentInstant());
         await using var db = databases.Open();
         return await db
             .Visits.Where(v => v.Id == visitId && current.Person.Salons.Contains(v.SalonId))
@@ -39,6 +39,9 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
             )
             {
                 MayBook = role == StaffRole.Owner || role == StaffRole.Manager || role == StaffRole.FrontDesk,
+                Now = now,
+                StandsAside =
+                    !v.HoldsClient && (v.State == VisitState.Booked || v.State == VisitState.Arrived || v.State == VisitState.InChair),
                 MayLog = role == StaffRole.Owner || role == StaffRole.Stylist || role == StaffRole.Trainee,
             })
             .SingleOrDefaultAsync(cancellation);
@@ -67,11 +70,20 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
     {
         public bool MayBook { get; init; }
 
+        public Instant Now { get; init; }
+
+        /// <summary>The client has another visit at the same time, from two records that were merged.</summary>
+        public bool StandsAside { get; init; }
+
+        public LocalDate Today => Now.InZone(DateTimeZoneProviders.Tzdb[Zone]).Date;
+
+        public bool DayHasCome => Day <= Today;
+
         public bool MayLog { get; init; }
 
         public bool IsOpen => State is VisitState.Booked or VisitState.Arrived;
 
-        public bool CanBeLogged => State is VisitState.Booked or VisitState.Arrived or VisitState.InChair;
+        public bool CanBeLogged => DayHasCome && State.IsLive();
     }
 
     public sealed record StepView(SegmentKind Kind, Instant StartsAt, Instant EndsAt);

@@ -15,9 +15,6 @@ namespace HairClinic.Web.Features.Visits.WalkIn;
 /// <summary>Starts a visit now, without a booking: a free chair of this salon from this minute on.</summary>
 public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
 {
-    public const string ChairTaken = "ex_visits_chair";
-    public const string HandsTaken = "ex_visit_segments_hands";
-
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
@@ -35,13 +32,21 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
     {
         try
         {
-            return new(await writes.RunAsync(key, nameof(WalkIn), input, db => WriteAsync(db, input, cancellation), cancellation));
+            return new(
+                await SlotClashes.SettleAsync(() =>
+                    writes.RunAsync(key, nameof(WalkIn), input, db => WriteAsync(db, input, cancellation), cancellation)
+                )
+            );
         }
         catch (DoubtedException)
         {
             return new(Begun: null);
         }
-        catch (DbUpdateException e) when (WriteOnce.Broke(e, ChairTaken) || WriteOnce.Broke(e, HandsTaken))
+        catch (DbUpdateException e) when (SlotClashes.In(e) is SlotClash.Client)
+        {
+            throw await ElsewhereAsync(input, cancellation);
+        }
+        catch (DbUpdateException e) when (SlotClashes.In(e) is not null)
         {
             throw new Refusal("The chair was taken a moment ago. Try once more.");
         }
@@ -79,11 +84,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
             throw new DoubtedException(doubts);
 
         var chair =
-            await db
-                .Chairs.Where(c => c.SalonId == salonId && !c.Retired)
-                .Where(c => !db.Visits.Any(v => v.ChairId == c.Id && v.HoldsChair && v.StartsAt < end && v.EndsAt > start))
-                .OrderBy(c => c.Position)
-                .FirstOrDefaultAsync(cancellation)
+            await FreeChairAsync(db, salonId, service, start, cancellation)
             ?? throw new Refusal("No chair is free for the next {0} minutes. Book a later time instead.", service.Minutes);
         var handsBusy = await db.VisitSegments.AnyAsync(
             s => s.PersonId == me.PersonId && s.HoldsHands && s.StartsAt < end && s.EndsAt > start,
@@ -93,9 +94,59 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         visit.Place(service, start, chair.Id, handsBusy ? null : me.PersonId, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         if (clearances.Contains(ClearanceKind.Block))
             visit.Remark(ClearanceGate.Noted(note: null));
-        visit.Begin();
+        visit.Begin(today);
         db.Visits.Add(visit);
         return new Begun(visit.Id, chair.Name, handsBusy);
+    }
+
+    // As the search and the database have it: a chair may be free while somebody waits elsewhere.
+    private static async Task<Chair?> FreeChairAsync(
+        ClinicDb db,
+        Guid salonId,
+        ServiceKind service,
+        Instant start,
+        CancellationToken cancellation
+    )
+    {
+        var timeline = new ServiceTimeline([.. service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))]);
+        var end = start + timeline.Length;
+        var chairs = await db
+            .Chairs.Where(c => c.SalonId == salonId && !c.Retired)
+            .OrderBy(c => c.Position)
+            .Select(c => new
+            {
+                Chair = c,
+                Busy = db
+                    .VisitSegments.Where(s => s.ChairId == c.Id && s.HoldsChair && s.StartsAt < end && s.EndsAt > start)
+                    .Select(s => new { s.StartsAt, s.EndsAt })
+                    .ToList(),
+            })
+            .ToListAsync(cancellation);
+        return chairs
+            .FirstOrDefault(c =>
+                !timeline.Chair.Any(block => c.Busy.Any(b => b.StartsAt < start + block.To && b.EndsAt > start + block.From))
+            )
+            ?.Chair;
+    }
+
+    // The client is under way somewhere else: said with place and time to whoever may see that visit.
+    private async Task<Refusal> ElsewhereAsync(Input input, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var now = clock.GetCurrentInstant();
+        var name = await db.Clients.Where(c => c.Id == input.ClientId).Select(c => c.Name).SingleAsync(cancellation);
+        var minutes = (
+            await db.ServiceKinds.Include(s => s.Steps).AsNoTracking().SingleAsync(s => s.Id == input.ServiceKindId, cancellation)
+        ).Minutes;
+        var visit = await ClientVisit.InTheWayAsync(
+            db,
+            input.ClientId,
+            now - Duration.FromMinutes(1),
+            now + Duration.FromMinutes(minutes),
+            butVisit: null,
+            cancellation
+        );
+        return new ClientClash(visit).Refused(name);
     }
 
     public sealed record Screen(IReadOnlyList<ServiceChoice> Services);

@@ -3,6 +3,7 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Features.Binder.Import;
 using HairClinic.Web.Features.Binder.Import.Engine;
 using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Features.Binder.Sheets.Cells;
@@ -219,11 +220,38 @@ public sealed class ImportTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
         await clinic.BringAllAsync(SmallBook);
-        await clinic.LayAsync(scene => scene.Db.Visits.Single(v => v.State == VisitState.Booked).Arrive());
+        await clinic.LayAsync(scene =>
+        {
+            var visit = scene.Db.Visits.Single(v => v.State == VisitState.Booked);
+            visit.Arrive(visit.Day);
+        });
 
         var again = await clinic.BringAsync(Binders.Draft(SheetKind.Visits, SmallBook[SheetKind.Visits]));
 
         Assert.Equal((0, 0, 3), (again.New, again.Changed, again.Unchanged));
+    }
+
+    [Fact]
+    public async Task A_client_booked_in_two_places_at_once_is_a_problem_of_the_row_and_a_past_one_is_not()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
+        await clinic.BringAllAsync(SmallBook);
+
+        var past = await clinic.BringAsync(
+            Draft("C-1,Elm Row,2027-01-07,14:00,90,Rebond,booked", "C-1,Kite Street,2027-01-07,09:30,90,Rebond,booked")
+        );
+        var ahead = await clinic.PreviewAsync(
+            Draft("C-1,Elm Row,2027-03-04,14:00,90,Rebond,booked", "C-1,Kite Street,2027-03-04,09:30,90,Rebond,booked")
+        );
+        var early = await clinic.PreviewAsync(Draft("C-1,Elm Row,2027-03-05,09:00,90,Rebond,arrived"));
+
+        Assert.Equal(2, past.New);
+        Assert.Equal(3, Assert.Single(ahead.Problems).Line);
+        Assert.Single(early.Problems);
+
+        // Half past nine in New York is half past two in London.
+        static SheetDraft Draft(params string[] rows) =>
+            Binders.Draft(SheetKind.Visits, Binders.Csv(["client code,salon,date,start,minutes,service,state", .. rows]));
     }
 
     [Fact]

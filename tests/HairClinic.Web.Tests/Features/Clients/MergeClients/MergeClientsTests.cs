@@ -228,6 +228,60 @@ public sealed class MergeClientsTests(PgServer server)
         await UndoAsync(clinic);
     }
 
+    public async Task Visits_at_the_same_time_are_both_kept_told_and_parted_again_by_undoing()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayTwice));
+
+        var outcome = await MergeAsync(clinic);
+
+        var twice = Assert.Single(outcome.Twice);
+        Assert.Equal((own.Id, came.Id), (twice.Kept.VisitId, twice.Aside.VisitId));
+        Assert.Equal((own.StartsAt, came.StartsAt, "Elm Row"), (twice.Kept.StartsAt, twice.Aside.StartsAt, twice.Aside.Salon));
+        Assert.Equal((true, false), await HoldAsync(clinic));
+
+        await UndoAsync(clinic);
+
+        Assert.Equal((true, true), await HoldAsync(clinic));
+    }
+
+    [Fact]
+    public async Task Once_the_other_is_called_off_the_one_that_stood_aside_takes_the_client()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayTwice));
+        await MergeAsync(clinic);
+
+        await clinic.LayAsync(scene => scene.Db.Visits.Single(v => v.Id == own.Id).Cancel());
+
+        Assert.Equal((false, true), await HoldAsync(clinic));
+    }
+
+    private Visit own = null!;
+    private Visit came = null!;
+
+    private void LayTwice(ClientScene g)
+    {
+        kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here);
+        folded = g.Scene.Welcome("F-1", "Ada Fenwik", g.Here);
+        var at = g.Scene.Now + Duration.FromDays(3);
+        own = g.Scene.Book(kept, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, at);
+        came = g.Scene.Book(
+            folded,
+            g.Scene.Service(ServicePurpose.WashAndStyle),
+            g.Scene.Chairs.First(c => c.SalonId == g.Here.Id && c != g.Chair),
+            g.StylistThere,
+            at + Duration.FromMinutes(30)
+        );
+    }
+
+    private Task<(bool Own, bool Came)> HoldAsync(TestClinic clinic) =>
+        clinic.ReadAsync(async db =>
+        {
+            var visits = await db
+                .Visits.AsNoTracking()
+                .ToDictionaryAsync(v => v.Id, v => v.HoldsClient, TestContext.Current.CancellationToken);
+            return (visits[own.Id], visits[came.Id]);
+        });
+
     private void LayPair(ClientScene g)
     {
         kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001");

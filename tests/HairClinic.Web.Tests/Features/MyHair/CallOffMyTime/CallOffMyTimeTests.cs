@@ -14,7 +14,12 @@ public sealed class CallOffMyTimeTests(PgServer server)
     public async Task A_client_calls_off_their_own_visit_and_a_second_tap_gets_the_same_answer()
     {
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
-        var input = new Slice.Input { Key = Guid.CreateVersion7(), Visit = own.Visit.Id };
+        var input = new Slice.Input
+        {
+            Key = Guid.CreateVersion7(),
+            Visit = own.Visit.Id,
+            Version = own.Visit.Version,
+        };
 
         var first = await SaveAsync(clinic, input);
 
@@ -38,7 +43,17 @@ public sealed class CallOffMyTimeTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
         clinic.Clock.Reset(OwnScene.BookedAt - Duration.FromHours(2));
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new() { Key = Guid.CreateVersion7(), Visit = own.Visit.Id }));
+        await Assert.ThrowsAsync<Refusal>(() =>
+            SaveAsync(
+                clinic,
+                new()
+                {
+                    Key = Guid.CreateVersion7(),
+                    Visit = own.Visit.Id,
+                    Version = own.Visit.Version,
+                }
+            )
+        );
     }
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;

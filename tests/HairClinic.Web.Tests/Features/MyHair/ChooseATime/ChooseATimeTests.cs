@@ -1,5 +1,9 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Practices.Access;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.MyHair.ChooseATime.ChooseATime;
@@ -126,6 +130,111 @@ public sealed class ChooseATimeTests(PgServer server)
                 Service = own.Rebond.Id,
                 At = at,
             };
+    }
+
+    [Fact]
+    public async Task Eight_forms_sent_at_once_leave_three_visits_ahead_and_the_same_sentence_for_the_rest()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+
+        var answers = await Task.WhenAll(
+            Enumerable
+                .Range(1, 8)
+                .Select(async week =>
+                {
+                    try
+                    {
+                        return (await SaveAsync(clinic, At(OwnScene.FreeAt + Duration.FromDays(7 * week)))).Booked is not null
+                            ? "booked"
+                            : "taken";
+                    }
+                    catch (Refusal refusal)
+                    {
+                        return refusal.Message;
+                    }
+                })
+        );
+
+        // One was booked before.
+        Assert.Equal(OwnBookings.MostAhead, await CountAsync(clinic));
+        Assert.Equal(2, answers.Count(a => a == "booked"));
+        Assert.Equal(6, answers.Count(a => a == "You have 3 visits booked already. To book more, please ring us."));
+
+        Slice.Input At(Instant at) =>
+            new()
+            {
+                Key = Guid.CreateVersion7(),
+                Service = own.Rebond.Id,
+                At = at,
+            };
+    }
+
+    [Fact]
+    public async Task The_database_counts_what_a_client_books_and_not_what_the_desk_does()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await clinic.LayAsync(s => Lay(s.Db, weeks: [1, 2, 3]));
+        Assert.Equal(4, await CountAsync(clinic));
+
+        var refused = await Assert.ThrowsAsync<DbUpdateException>(() =>
+            clinic.UseAsync<ClinicDbFactory, int>(
+                own.Acting(clinic),
+                async databases =>
+                {
+                    await using var db = databases.Open();
+                    Lay(db, weeks: [4]);
+                    return await db.SaveChangesAsync(Cancel);
+                }
+            )
+        );
+
+        Assert.True(WriteOnce.Broke(refused, VisitTriggers.MostAhead));
+
+        void Lay(ClinicDb db, int[] weeks)
+        {
+            foreach (var week in weeks)
+            {
+                var visit = new Visit(Guid.CreateVersion7(), own.Client.Id, own.Salon.Id, own.Rebond.Id);
+                visit.Place(own.Rebond, OwnScene.FreeAt + Duration.FromDays(7 * week), null, null, own.Salon, [Guid.CreateVersion7()]);
+                db.Visits.Add(visit);
+            }
+        }
+    }
+
+    [Fact]
+    public async Task A_time_at_which_they_have_a_visit_themselves_is_not_offered_and_is_refused_with_that_visit()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                own.Lay(scene);
+                // So that nothing but the client is in the way.
+                var chair = new Domain.Chairs.Chair(Guid.CreateVersion7(), own.Salon.Id, "Chair 2", 2);
+                scene.Db.Chairs.Add(chair);
+                scene.Hire("Second", StaffRole.Stylist, own.Salon);
+            }
+        );
+        var late = OwnScene.BookedAt + Duration.FromMinutes(15);
+
+        var screen = await clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), s => s.OpenAsync(own.Rebond.Id, null, late, Cancel));
+        var answer = await SaveAsync(
+            clinic,
+            new()
+            {
+                Key = Guid.CreateVersion7(),
+                Service = own.Rebond.Id,
+                At = late,
+            }
+        );
+
+        Assert.DoesNotContain(
+            screen!.Slots,
+            s => s.StartsAt > OwnScene.BookedAt - Duration.FromMinutes(90) && s.StartsAt < OwnScene.BookedAt + Duration.FromMinutes(90)
+        );
+        Assert.Null(answer.Booked);
+        Assert.Equal((OwnScene.BookedAt, "Elm Row", null), (answer.Own!.StartsAt, answer.Own.Salon, answer.Own.Chair));
+        Assert.Equal(1, await CountAsync(clinic));
     }
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;

@@ -1,4 +1,5 @@
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.MyHair.MoveMyTime.MoveMyTime;
@@ -17,6 +18,7 @@ public sealed class MoveMyTimeTests(PgServer server)
         {
             Key = Guid.CreateVersion7(),
             Visit = own.Visit.Id,
+            Version = own.Visit.Version,
             At = OwnScene.FreeAt,
         };
 
@@ -65,12 +67,38 @@ public sealed class MoveMyTimeTests(PgServer server)
             {
                 Key = Guid.CreateVersion7(),
                 Visit = own.Visit.Id,
+                Version = own.Visit.Version,
                 At = OwnScene.BookedAt + Duration.FromHours(2),
             }
         );
 
         Assert.Null(answer!.Moved);
         Assert.NotEmpty(answer.Nearest);
+    }
+
+    [Fact]
+    public async Task An_older_page_moves_nothing()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await clinic.LayAsync(s => s.Db.Visits.Single(v => v.Id == own.Visit.Id).Remark("Brings the spare"));
+
+        await Assert.ThrowsAsync<OvertakenException>(() =>
+            SaveAsync(
+                clinic,
+                new()
+                {
+                    Key = Guid.CreateVersion7(),
+                    Visit = own.Visit.Id,
+                    Version = own.Visit.Version,
+                    At = OwnScene.FreeAt,
+                }
+            )
+        );
+
+        Assert.Equal(
+            OwnScene.BookedAt,
+            await clinic.ReadAsync(db => db.Visits.Where(v => v.Id == own.Visit.Id).Select(v => v.StartsAt).SingleAsync(Cancel))
+        );
     }
 
     [Fact]
@@ -86,6 +114,7 @@ public sealed class MoveMyTimeTests(PgServer server)
                 {
                     Key = Guid.CreateVersion7(),
                     Visit = own.Visit.Id,
+                    Version = own.Visit.Version,
                     At = OwnScene.FreeAt,
                 }
             )

@@ -150,7 +150,7 @@ public sealed class EraseClientTests(PgServer server)
         clinic.Clock.Reset(scene.Ahead.StartsAt);
         await clinic.ReadAsync(async db =>
         {
-            (await db.Visits.SingleAsync(v => v.Id == scene.Ahead.Id, Cancel)).Begin();
+            (await db.Visits.SingleAsync(v => v.Id == scene.Ahead.Id, Cancel)).Begin(scene.Ahead.Day);
             return await db.SaveChangesAsync(Cancel);
         });
 

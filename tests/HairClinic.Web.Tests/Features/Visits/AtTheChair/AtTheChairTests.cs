@@ -58,7 +58,7 @@ public sealed class AtTheChairTests(PgServer server)
     public async Task Whoever_has_arrived_comes_before_whoever_is_only_booked()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        await clinic.LayAsync(later => later.Db.Visits.Single(v => v.Id == nobodys.Id).Arrive());
+        await clinic.LayAsync(later => later.Db.Visits.Single(v => v.Id == nobodys.Id).Arrive(nobodys.Day));
 
         Assert.Equal([nobodys.Id, scene.Visit.Id], (await OpenAsync(clinic, scene.Stylist)).ToCome.Select(v => v.Id));
     }

@@ -71,7 +71,7 @@ public sealed class BookVisitTests(PgServer server)
             var kind = s.Make("Everyday", "French lace", "Workshop under test");
             var adhesive = s.Stock("Adhesive A", Domain.Shelf.ProductKind.Adhesive, "acrylic", "L1");
             s.Bond(scene.Ada, s.Unit(scene.Ada, kind, new LocalDate(2027, 1, 4)), new LocalDate(2027, 1, 12), adhesive);
-            scene.Book(s, scene.Rebond, 0, scene.Mara, scene.At(new LocalDate(2027, 1, 12), 9)).Finish();
+            scene.Book(s, scene.Rebond, 0, scene.Mara, scene.At(new LocalDate(2027, 1, 12), 9)).Finish(Thursday);
             scene.Book(s, scene.Rebond, 0, scene.Ivo, scene.At(Thursday, 9));
         }
     }

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Books;
@@ -19,9 +20,10 @@ public sealed class NoDoubleBookingTests(PgServer server)
     public async Task Of_two_at_the_same_moment_one_gets_the_chair_and_the_other_the_nearest_slots()
     {
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
-        Person[] people = [scene.Mara, scene.Ivo];
-
-        var outcomes = await Task.WhenAll(people.Select(p => BookAsync(clinic, Input(scene.Wash, 0, p, At(11)))));
+        var outcomes = await Task.WhenAll(
+            BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, At(11))),
+            BookAsync(clinic, Input(scene.Wash, 0, scene.Ivo, At(11), scene.Bo))
+        );
 
         Assert.Single(outcomes, o => o.Booked is not null);
         var taken = Assert.Single(outcomes, o => o.Taken is not null).Taken!;
@@ -44,7 +46,7 @@ public sealed class NoDoubleBookingTests(PgServer server)
                 scene.Book(s, scene.Rebond, 0, scene.Mara, At(11));
             }
         );
-        var input = Input(scene.Wash, 0, scene.Mara, At(11));
+        var input = Input(scene.Wash, 0, scene.Mara, At(11), scene.Bo);
 
         var offer = (await BookAsync(clinic, input)).Taken!.Nearest[0];
         var second = await BookAsync(clinic, input with { StartsAt = offer.StartsAt, ChairId = offer.ChairId, PersonId = offer.PersonId });
@@ -58,7 +60,7 @@ public sealed class NoDoubleBookingTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
         await BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, At(11)));
 
-        var second = await BookAsync(clinic, Input(scene.Wash, 1, scene.Mara, At(11, 15)));
+        var second = await BookAsync(clinic, Input(scene.Wash, 1, scene.Mara, At(11, 15), scene.Bo));
 
         Assert.Equal(SlotClash.Hands, second.Taken!.By);
         Assert.Equal("Ivo", second.Taken.Nearest[0].Person);
@@ -77,7 +79,7 @@ public sealed class NoDoubleBookingTests(PgServer server)
         );
         await BookAsync(clinic, Input(scene.Coats, 0, scene.Mara, At(11)));
 
-        var second = await BookAsync(clinic, Input(quick!, 1, scene.Mara, At(11, 30)));
+        var second = await BookAsync(clinic, Input(quick!, 1, scene.Mara, At(11, 30), scene.Bo));
 
         Assert.NotNull(second.Booked);
     }
@@ -114,6 +116,7 @@ public sealed class NoDoubleBookingTests(PgServer server)
     {
         var five = new VisitScene(chairs: 5);
         List<Person> people = [];
+        List<Client> clients = [];
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
         var attempts =
             from slot in Enumerable.Range(0, 10)
@@ -122,7 +125,7 @@ public sealed class NoDoubleBookingTests(PgServer server)
             select new Slice.Input
             {
                 SalonId = five.Salon.Id,
-                ClientId = five.Ada.Id,
+                ClientId = clients[(4 * chair) + again].Id,
                 ServiceKindId = five.Wash.Id,
                 ChairId = five.Chairs[chair].Id,
                 PersonId = people[chair].Id,
@@ -154,6 +157,7 @@ public sealed class NoDoubleBookingTests(PgServer server)
         {
             five.Lay(s);
             people = [.. Enumerable.Range(1, 5).Select(i => s.Hire($"Hand {i}", StaffRole.Stylist, five.Salon))];
+            clients = [.. Enumerable.Range(1, 20).Select(i => s.Welcome($"N-{i}", $"Nora Wick {i}", five.Salon))];
         }
     }
 
@@ -171,11 +175,11 @@ public sealed class NoDoubleBookingTests(PgServer server)
 
     private Duration Distance(Instant start) => start > At(11) ? start - At(11) : At(11) - start;
 
-    private Slice.Input Input(ServiceKind service, int chair, Person person, Instant at) =>
+    private Slice.Input Input(ServiceKind service, int chair, Person person, Instant at, Client? client = null) =>
         new()
         {
             SalonId = scene.Salon.Id,
-            ClientId = scene.Ada.Id,
+            ClientId = (client ?? scene.Ada).Id,
             ServiceKindId = service.Id,
             ChairId = scene.Chairs[chair].Id,
             PersonId = person.Id,

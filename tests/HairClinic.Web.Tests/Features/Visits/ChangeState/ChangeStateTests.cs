@@ -1,6 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Writes;
+using NodaTime;
 using Slice = HairClinic.Web.Features.Visits.ChangeState.ChangeState;
 
 namespace HairClinic.Web.Tests.Features.Visits.ChangeState;
@@ -40,12 +41,40 @@ public sealed class ChangeStateTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         await TapAsync(clinic, Slice.Step.DidNotCome);
-        await clinic.LayAsync(s => scene.Book(s, scene.Rebond, 0, scene.Ivo, visit.StartsAt));
+        await clinic.LayAsync(s => scene.Book(s, scene.Rebond, 0, scene.Ivo, visit.StartsAt, scene.Bo));
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() => TapAsync(clinic, Slice.Step.TakeBack));
 
         Assert.StartsWith("Its place was given to somebody else.", refusal.Message, StringComparison.Ordinal);
         Assert.Equal(VisitState.DidNotCome, (await VisitScene.ReadAsync(clinic, visit.Id)).State);
+    }
+
+    [Fact]
+    public async Task A_visit_of_tomorrow_takes_no_arrived_no_chair_and_nobody_stayed_away()
+    {
+        await using var clinic = await OpenAsync();
+        clinic.Clock.Reset(TestClinic.UsualNow);
+
+        foreach (var step in new[] { Slice.Step.Arrive, Slice.Step.Begin, Slice.Step.DidNotCome })
+            await Assert.ThrowsAsync<Refusal>(() => TapAsync(clinic, step));
+
+        var still = await VisitScene.ReadAsync(clinic, visit.Id);
+        Assert.Equal((VisitState.Booked, true), (still.State, still.HoldsChair));
+    }
+
+    [Fact]
+    public async Task Nobody_takes_back_a_client_who_was_booked_elsewhere_since()
+    {
+        await using var clinic = await OpenAsync();
+        await TapAsync(clinic, Slice.Step.DidNotCome);
+        await clinic.LayAsync(s => scene.Book(s, scene.Wash, 1, scene.Ivo, visit.StartsAt));
+
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => TapAsync(clinic, Slice.Step.TakeBack));
+
+        Assert.Equal<object>(
+            ["Ada Fenwick", VisitScene.Thursday, new LocalTime(9, 0), new LocalTime(9, 45), "Elm Row", "Chair 2"],
+            refusal.Arguments
+        );
     }
 
     [Fact]
@@ -83,8 +112,9 @@ public sealed class ChangeStateTests(PgServer server)
         Assert.Equal(2, clinic.Commands.All.Count);
     }
 
-    private Task<TestClinic> OpenAsync() =>
-        TestClinic.OpenAsync(
+    private async Task<TestClinic> OpenAsync()
+    {
+        var clinic = await TestClinic.OpenAsync(
             server,
             s =>
             {
@@ -92,6 +122,9 @@ public sealed class ChangeStateTests(PgServer server)
                 visit = scene.Book(s, scene.Coats, 0, scene.Mara, scene.At(VisitScene.Thursday, 9));
             }
         );
+        clinic.Clock.Reset(scene.At(VisitScene.Thursday, 9, 20));
+        return clinic;
+    }
 
     private async Task<VisitState> TapAsync(TestClinic clinic, Slice.Step step, uint? version = null)
     {

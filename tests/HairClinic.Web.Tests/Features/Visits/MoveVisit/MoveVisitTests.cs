@@ -44,7 +44,7 @@ public sealed class MoveVisitTests(PgServer server)
     public async Task A_taken_place_is_told_with_the_nearest_free_ones_and_nothing_moves()
     {
         await using var clinic = await OpenAsync();
-        await clinic.LayAsync(s => scene.Book(s, scene.Rebond, 0, scene.Ivo, scene.At(Thursday, 14)));
+        await clinic.LayAsync(s => scene.Book(s, scene.Rebond, 0, scene.Ivo, scene.At(Thursday, 14), scene.Bo));
 
         var outcome = await MoveAsync(clinic, await InputAsync(clinic, new LocalTime(14, 0)));
 

@@ -54,6 +54,32 @@ public sealed class SlotNoticesTests : UiTestContext
     }
 
     [Fact]
+    public void Whose_client_has_another_visit_then_is_told_which_one_or_that_they_are_busy_elsewhere()
+    {
+        var seen = new ClientVisit(
+            Instant.FromUtc(2027, 2, 4, 9, 0),
+            Instant.FromUtc(2027, 2, 4, 10, 30),
+            "Europe/London",
+            "Elm Row",
+            "Chair 2"
+        );
+
+        Assert.Contains(
+            "Ada Fenwick is booked Thu 4 Feb 2027, 09:00–10:30 at Elm Row, Chair 2.",
+            Told(new(seen)),
+            StringComparison.Ordinal
+        );
+        Assert.Contains("Ada Fenwick is busy elsewhere at that time.", Told(new(Visit: null)), StringComparison.Ordinal);
+
+        string Told(ClientClash clash) =>
+            Render<TakenNotice>(p =>
+                    p.Add(n => n.Taken, new Taken(SlotClash.Client, []) { Client = clash.Refused("Ada Fenwick") }).Add(n => n.Today, Today)
+                )
+                .Find("[role=alert]")
+                .TextContent;
+    }
+
+    [Fact]
     public void With_nothing_free_nearby_the_loser_is_told_what_to_do()
     {
         var notice = Render<TakenNotice>(p => p.Add(n => n.Taken, new Taken(SlotClash.Chair, [])).Add(n => n.Today, Today));

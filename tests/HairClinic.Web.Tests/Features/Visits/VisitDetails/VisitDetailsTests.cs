@@ -24,13 +24,16 @@ public sealed class VisitDetailsTests(PgServer server)
     }
 
     [Fact]
-    public async Task A_stylist_may_log_but_not_move_it()
+    public async Task A_stylist_may_log_but_not_move_it_and_not_before_its_day()
     {
         await using var clinic = await OpenAsync();
 
+        var before = await OpenAsync(clinic, clinic.Acting(scene.Mara, scene.Salon));
+        clinic.Clock.Reset(scene.At(VisitScene.Thursday, 7));
         var screen = await OpenAsync(clinic, clinic.Acting(scene.Mara, scene.Salon));
 
         Assert.Equal((false, true, true), (screen!.MayBook, screen.MayLog, screen.CanBeLogged));
+        Assert.Equal((false, false), (before!.CanBeLogged, before.DayHasCome));
     }
 
     [Fact]

@@ -43,7 +43,8 @@ public sealed class WalkInTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
         await clinic.LayAsync(later =>
         {
-            var visit = new Visit(Guid.CreateVersion7(), scene.Client.Id, scene.Salon.Id, fixLift);
+            var other = later.Welcome("C-3", "Cleo Marsh", scene.Salon);
+            var visit = new Visit(Guid.CreateVersion7(), other.Id, scene.Salon.Id, fixLift);
             visit.Place(
                 [(Domain.Chairs.SegmentKind.HandsOn, 60)],
                 later.Now,

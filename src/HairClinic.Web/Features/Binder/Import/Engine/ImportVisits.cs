@@ -12,7 +12,7 @@ using NodaTime;
 
 namespace HairClinic.Web.Features.Binder.Import.Engine;
 
-/// <summary>Visits past and booked, recognised by client, day and start. No chair and no pair of hands is taken twice.</summary>
+/// <summary>Visits past and booked, recognised by client, day and start. No chair, no pair of hands and no client is taken twice.</summary>
 public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : SheetImport(db, order, now)
 {
     private readonly Dictionary<Visit, int> touched = [];
@@ -53,7 +53,7 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
             Expect(row, VisitColumns.Salon, "a salon of this practice: {0}", Listed(salonNames.Names));
         else if (StartOf(read, salon) is not { } startsAt)
             Expect(row, VisitColumns.Start, "a time that exists: the clocks went forward that night");
-        else if (read.State == VisitState.Done && read.Day > salon.DayOf(Now))
+        else if (read.State is not (null or VisitState.Booked or VisitState.Cancelled) && read.Day > salon.DayOf(Now))
             Expect(row, VisitColumns.State, "booked: that day has not come");
         else
             Write(row, read with { Salon = salon.Name, ClientCode = codes.CodeOf(clientId)! }, clientId, salon, startsAt);
@@ -65,8 +65,10 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
         foreach (var visit in inBook)
         {
             int? line = touched.TryGetValue(visit, out var at) ? at : null;
-            if (visit is { HoldsChair: true, ChairId: { } chair })
-                clashes.Add(chair, chairs[chair].Name, visit.StartsAt, visit.EndsAt, visit, line);
+            if (visit.HoldsClient)
+                clashes.Add(visit.ClientId, codes.CodeOf(visit.ClientId)!, visit.StartsAt, visit.EndsAt, visit, line);
+            foreach (var segment in visit.Segments.Where(s => s.HoldsChair))
+                clashes.Add(segment.ChairId!.Value, chairs[segment.ChairId.Value].Name, segment.StartsAt, segment.EndsAt, visit, line);
             foreach (var segment in visit.Segments.Where(s => s.HoldsHands))
                 clashes.Add(segment.PersonId!.Value, stylists.NameOf(segment.PersonId)!, segment.StartsAt, segment.EndsAt, visit, line);
         }
@@ -110,7 +112,7 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
         }
         var visit = new Visit(Guid.CreateVersion7(), clientId, salon.Id, service.Id);
         visit.Place(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
-        visit.Restore(read.State ?? (visit.Day < salon.DayOf(Now) ? VisitState.Done : VisitState.Booked), read.BookKey);
+        visit.Restore(read.State ?? (visit.Day < salon.DayOf(Now) ? VisitState.Done : VisitState.Booked), read.BookKey, salon.DayOf(Now));
         visit.Remark(read.Note);
         inBook.Add(visit);
         touched[visit] = row.Line;
@@ -141,7 +143,7 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
                 );
                 return;
             }
-            visit.Restore(merged.State!.Value, visit.BookKey ?? read.BookKey);
+            visit.Restore(merged.State!.Value, visit.BookKey ?? read.BookKey, salons[visit.SalonId].DayOf(Now));
             visit.Remark(merged.Note);
         }
         CountExisting(row, visit, differs);
