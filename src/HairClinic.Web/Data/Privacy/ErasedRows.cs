@@ -28,14 +28,18 @@ public sealed class ErasedRows(ClinicDatabase database, IClock clock)
             return false;
         await using var connection = new NpgsqlConnection(migrator + ";Pooling=false;Command Timeout=900");
         await connection.OpenAsync(cancellation);
-        if (await DueAsync(connection, cancellation) is not { } last || !await OlderEndAsync(connection, cancellation))
+        if (await DueAsync(connection, cancellation) is not { } last)
             return false;
+        var tables = Tables(migrator);
         await RunAsync("set lock_timeout = '3s'");
         try
         {
-            foreach (var table in Tables(migrator))
-                await RunAsync($"vacuum (full, analyze) {table}");
-            await RunAsync("vacuum full pg_statistic");
+            // First the samples, so that their former versions are as old as the rows' when the files are written anew.
+            await RunAsync($"analyze {string.Join(", ", tables)}");
+            if (!await OlderEndAsync(connection, cancellation))
+                return false;
+            foreach (var table in tables.Append("pg_statistic"))
+                await RunAsync($"vacuum full {table}");
         }
         catch (PostgresException e) when (e.SqlState == PostgresErrorCodes.LockNotAvailable)
         {
@@ -72,7 +76,7 @@ public sealed class ErasedRows(ClinicDatabase database, IClock clock)
         return row.GetDateTime(1).ToString("yyyy-MM-dd HH:mm:ss.ffffff'Z'", CultureInfo.InvariantCulture);
     }
 
-    /// <summary>Waits for the transactions that were open when the erasure was over: what they may still see is carried over.</summary>
+    /// <summary>Waits for the transactions that are open now: what they may still see would be carried over into the new files.</summary>
     private static async Task<bool> OlderEndAsync(NpgsqlConnection connection, CancellationToken cancellation)
     {
         var waited = Stopwatch.StartNew();
@@ -101,7 +105,7 @@ public sealed class ErasedRows(ClinicDatabase database, IClock clock)
         return open;
     }
 
-    private static IEnumerable<string> Tables(string migrator)
+    private static IReadOnlyList<string> Tables(string migrator)
     {
         using var db = new ClinicDb(ClinicDbOptions.For(migrator));
         return [.. ErasureStep.Plan(db.Model).Select(s => s.Table).Append("client_keys").Distinct().Order(StringComparer.Ordinal)];

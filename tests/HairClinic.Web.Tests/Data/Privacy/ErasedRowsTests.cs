@@ -115,7 +115,8 @@ public sealed class ErasedRowsTests(PgServer server)
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
                 foreach (var number in Enumerable.Range(2, 60))
                     scene.Welcome($"C-{number:0000}", $"Somebody Else {number}", salon, email: $"else{number}@example.test");
-                // The last on their page: nothing is pushed over what they leave.
+                await scene.SaveAsync();
+                // Written last of all: nothing is pushed over what they leave in their pages.
                 var client = scene.Welcome("C-0099", "Isolde Ravenshore", salon, "+441632960091", "isolde.r@example.test");
                 client.Describe(new LocalDate(1969, 7, 1), "likes the window seat");
                 await scene.SaveAsync();
