@@ -20,4 +20,12 @@ public enum AccessDeed
     Transferred,
     ExportedAccessLog,
     RotatedKeys,
+
+    /// <summary>An e-mail address that opens a client's pages was entered or taken away.</summary>
+    ChangedOpeningAddress,
+    ConfirmedOpeningAddress,
+    DeniedOpeningAddress,
+
+    /// <summary>Somebody set another person's sign-in name, address, password or a link to choose one.</summary>
+    ChangedSignIn,
 }
