@@ -8,15 +8,19 @@ public sealed class CalendarFeed : PracticeOwned
 {
     private CalendarFeed() { }
 
-    public CalendarFeed(Guid id, Guid clientId, byte[] secretHash, Instant madeAt)
+    public CalendarFeed(Guid id, Guid clientId, string email, byte[] secretHash, Instant madeAt)
     {
         Id = id;
         ClientId = clientId;
+        Email = email.Trim().ToLowerInvariant();
         SecretHash = secretHash;
         MadeAt = madeAt;
     }
 
     public Guid ClientId { get; private set; }
+
+    /// <summary>Of the sign-in that made it, in lower case: the feed lives as long as this address opens the client's page.</summary>
+    public string Email { get; private set; } = "";
 
     public byte[] SecretHash { get; private set; } = [];
 

@@ -53,6 +53,7 @@ public sealed partial class ClinicDb
     public DbSet<ClientMerge> ClientMerges => Set<ClientMerge>();
     public DbSet<ClientPreference> ClientPreferences => Set<ClientPreference>();
     public DbSet<Guardian> Guardians => Set<Guardian>();
+    public DbSet<OpeningAddress> OpeningAddresses => Set<OpeningAddress>();
     public DbSet<CalendarFeed> CalendarFeeds => Set<CalendarFeed>();
     public DbSet<Tablet> Tablets => Set<Tablet>();
     public DbSet<TabletPin> TabletPins => Set<TabletPin>();

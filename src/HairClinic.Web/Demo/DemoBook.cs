@@ -47,7 +47,9 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
                 await new DemoInspections(db).WriteAsync(history, cancellation);
                 await new DemoDay(db, history, now).PlayAsync(cancellation);
                 await services.GetRequiredService<DemoConfided>().TellAsync(db, now, today, cancellation);
+                await Scene.ConfirmAddressesAsync(db, now, but: []);
                 await services.GetRequiredService<DemoAccounts>().OpenAsync(practiceId, cancellation);
+                await DemoAddresses.EnterAsync(jobs, db, cancellation);
                 return brought;
             }
         );

@@ -34,7 +34,7 @@ public sealed record PersonActor(
 }
 
 /// <summary>A client who sees only themselves.</summary>
-/// <param name="SignInId">The sign-in they came by, which may be ended; null for what is done in their name without one.</param>
+/// <param name="SignInId">The sign-in they came by, which may be ended; null for what is done in their name without one, which sees their dates only.</param>
 public sealed record ClientActor(Guid PracticeId, Guid ClientId, Guid? SignInId = null) : Actor(PracticeId)
 {
     public override Guid? Id => ClientId;

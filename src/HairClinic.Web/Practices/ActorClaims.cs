@@ -21,6 +21,9 @@ public static class ActorClaims
     /// <summary>There when the address that signed in may open more than one client's page.</summary>
     public const string Household = "household";
 
+    /// <summary>There when the address that signed in is not confirmed; what it opens the database decides.</summary>
+    public const string DatesOnly = "dates-only";
+
     /// <summary>What the shell shows of who is signed in; it decides nothing.</summary>
     public const string DisplayName = "display-name";
 

@@ -18,9 +18,11 @@ public static class ActorStatement
         Add(actor is PersonActor person ? person.Salons.ToArray() : Array.Empty<Guid>(), NpgsqlDbType.Array | NpgsqlDbType.Uuid);
         Add(actor is ClientActor client ? client.ClientId : null, NpgsqlDbType.Uuid);
         Add(now.ToDateTimeUtc(), NpgsqlDbType.TimestampTz);
-        Add(actor.Author is PersonActor { SessionId: { } session } ? session : null, NpgsqlDbType.Uuid);
+        Add(SignInOf(actor), NpgsqlDbType.Uuid);
 
         void Add(object? value, NpgsqlDbType type) =>
             parameters.Add(new NpgsqlParameter { Value = value ?? DBNull.Value, NpgsqlDbType = type });
     }
+
+    private static Guid? SignInOf(Actor actor) => actor is ClientActor client ? client.SignInId : (actor.Author as PersonActor)?.SessionId;
 }

@@ -71,6 +71,7 @@ public static class ShellSetup
         app.UseMiddleware<TriedName>();
         app.UseRateLimiter();
         app.Use(TypedQuery.CheckAsync);
+        app.UseMiddleware<ConfirmedGate>();
         app.UseMiddleware<StepUpGate>();
         app.UseMiddleware<StaffCulture>();
         app.UseMiddleware<ShellFactsReader>();

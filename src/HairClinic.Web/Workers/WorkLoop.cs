@@ -1,3 +1,4 @@
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
 
 namespace HairClinic.Web.Workers;
@@ -15,10 +16,16 @@ public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ILo
             var practices = await PracticesAsync(stoppingToken);
             await TryAsync(() => answers.RunAsync(practices, stoppingToken), stoppingToken);
             foreach (var practice in practices)
+            {
+                await TryAsync(
+                    () => jobs.RunAsync(practice, "addresses", s => s.GetRequiredService<AddressLetters>().RunAsync(stoppingToken)),
+                    stoppingToken
+                );
                 await TryAsync(
                     () => jobs.RunAsync(practice, "work", s => s.GetRequiredService<PracticeWork>().RunAsync(stoppingToken)),
                     stoppingToken
                 );
+            }
         }
     }
 

@@ -18,6 +18,7 @@ public static class WorkersSetup
             .AddSingleton<DueDateRefresher>()
             .AddSingleton<LinkAnswers>()
             .AddScoped<PracticeWork>()
+            .AddScoped<Data.Books.AddressLetters>()
             .AddScoped<Reckoner>()
             .AddSingleton<NightlyKeeping>()
             .AddHostedService(services => services.GetRequiredService<NightlyKeeping>())

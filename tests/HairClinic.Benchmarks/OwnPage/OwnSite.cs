@@ -135,7 +135,9 @@ internal sealed class OwnSite : IAsyncDisposable
                 db.Visits.Add(visit);
                 var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, client.Email!, now);
                 db.ClientSignIns.Add(signIn);
-                var principal = ClientCookie.Principal(new ClientActor(practice, client.Id, signIn.Id), household: false);
+                var principal = ClientCookie.Principal(
+                    new OwnSignIn(new ClientActor(practice, client.Id, signIn.Id), Household: false, OpensAll: true)
+                );
                 var ticket = new AuthenticationTicket(
                     principal,
                     new AuthenticationProperties

@@ -1,6 +1,7 @@
 using System.Globalization;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Layout;
 using Microsoft.EntityFrameworkCore;
@@ -97,6 +98,7 @@ public sealed class AccessMatrixTests(PgServer server)
             guest = null!,
             elsewhere = null!;
         Person trainee = null!;
+        ClientSignIn signIn = null!;
         Person[] bystanders = [];
         await using var clinic = await TestClinic.OpenAsync(
             server,
@@ -115,7 +117,8 @@ public sealed class AccessMatrixTests(PgServer server)
                     scene.Hire("C", StaffRole.FrontDesk),
                     scene.Hire("D", StaffRole.FrontDesk),
                 ];
-                own = scene.Welcome("C-1", "Own One", ours);
+                own = scene.Welcome("C-1", "Own One", ours, email: "own@example.test");
+                scene.Db.ClientSignIns.Add(signIn = new ClientSignIn(Guid.NewGuid(), own.Id, "own@example.test", scene.Now));
                 neighbour = scene.Welcome("C-2", "Neighbour Two", ours);
                 elsewhere = scene.Welcome("C-3", "Elsewhere Three", theirs);
                 guest = scene.Welcome("C-4", "Guest Four", theirs);
@@ -163,7 +166,7 @@ public sealed class AccessMatrixTests(PgServer server)
                 a =>
                     a switch
                     {
-                        "Client" => new ClientActor(clinic.PracticeId, own.Id),
+                        "Client" => new ClientActor(clinic.PracticeId, own.Id, signIn.Id),
                         "Job" => clinic.Job,
                         "Nobody" => (Actor?)null,
                         _ => clinic.Acting(people.Single(p => p.Name == a), ours),

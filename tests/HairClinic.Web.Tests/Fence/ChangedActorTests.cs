@@ -1,5 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 
@@ -39,16 +40,23 @@ public sealed class ChangedActorTests(PgServer server)
     {
         Client kept = null!;
         await using var clinic = await OpenAsync();
+        var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, "ada@example.test", TestClinic.UsualNow);
         await clinic.LayAsync(scene =>
         {
-            kept = new Client(Guid.CreateVersion7(), "C-2", "Ada Fenwick", salon.Id);
-            scene.Db.Clients.Add(kept);
-            scene.Db.Clients.Single(c => c.Id == client.Id).FoldInto(kept);
+            kept = scene.Welcome("C-2", "Ada Fenwick", salon, email: "ada@example.test");
+            scene.Db.Clients.Single(c => c.Id == client.Id).Reach(null, "ada@example.test");
+            scene.Db.ClientSignIns.Add(signIn);
         });
-        var own = new ClientActor(clinic.PracticeId, client.Id);
+        var own = new ClientActor(clinic.PracticeId, client.Id, signIn.Id);
+        Assert.Equal([client.Id], await clinic.UseAsync<ClinicDbFactory, List<Guid>>(own, IdsAsync));
+        await clinic.LayAsync(scene =>
+            scene.Db.Clients.Single(c => c.Id == client.Id).FoldInto(scene.Db.Clients.Single(c => c.Id == kept.Id))
+        );
 
         Assert.Equal([kept.Id], await clinic.UseAsync<ClinicDbFactory, List<Guid>>(own, IdsAsync));
-        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == client.Id).Leave(new(2027, 2, 1)));
+        // What is done in their name without a sign-in follows no merge.
+        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, own with { SignInId = null }));
+        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == kept.Id).Leave(new(2027, 2, 1)));
         await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, own));
     }
 

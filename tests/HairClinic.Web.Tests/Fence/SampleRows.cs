@@ -21,6 +21,8 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
         ["visit_segments.ends_at"] = "2027-02-03T11:00:00Z",
         ["find_words.kind"] = "ClientName",
         ["client_grants.reason"] = "Granted",
+        // One of their own at a time.
+        ["opening_addresses.ended_at"] = "2027-02-03T10:00:00Z",
         // Only one runs at a time.
         ["reckonings.ended_at"] = "2027-02-03T10:00:00Z",
     };

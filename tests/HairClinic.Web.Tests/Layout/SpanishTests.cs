@@ -39,6 +39,7 @@ public sealed partial class SpanishTests
         "Shell/SkipLink.razor",
         "Shell/RefusalNotice.razor",
         "Data/Books/SignInLinkBook.cs",
+        "Data/Books/AddressLetters.cs",
         "Data/Books/LiftBook.cs",
         "Data/Writes/WriteOnce.cs",
         "Data/Privacy/ClientTakeOut.cs",

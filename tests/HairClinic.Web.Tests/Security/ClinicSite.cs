@@ -59,7 +59,7 @@ public sealed class ClinicSite : IAsyncDisposable
                 var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).LayPractice("Practice under test");
                 (site.Here, site.Elsewhere) = (Lay(scene, "Elm Row", "A"), Lay(scene, "Canal Side", "B"));
                 await PhotographAsync(services, db, site.Here, site.Elsewhere);
-                await db.SaveChangesAsync(Cancel);
+                await scene.SaveAsync();
                 await GiveAccountsAsync(services, site.mine, site.Here, site.Elsewhere);
                 return true;
             }
@@ -74,7 +74,7 @@ public sealed class ClinicSite : IAsyncDisposable
                 var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).LayPractice("Somebody else's practice");
                 site.Foreign = Lay(scene, "Far Quay", "Z");
                 await PhotographAsync(services, db, site.Foreign);
-                await db.SaveChangesAsync(Cancel);
+                await scene.SaveAsync();
                 await GiveAccountsAsync(services, site.theirs, site.Foreign);
                 return true;
             }

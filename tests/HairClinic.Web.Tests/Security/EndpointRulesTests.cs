@@ -27,6 +27,7 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
         ["/first-run/welcome"] = "opens with the console's code while nobody practises here",
         ["/my-hair/ask-link"] = "how a client gets in",
         ["/my-hair/open-link"] = "opens with a link's token",
+        ["/my-hair/my-new-address"] = "opens with a letter's token",
         ["/my-hair/calendar/{address}"] = "a calendar follows it by the secret in its address",
         ["/my-hair/demo-letters"] = "not found unless the only practice is the demo",
         ["/refused"] = "says only that something is not open; clients and strangers are led here too",

@@ -37,6 +37,7 @@ public static class RouteRules
         "/mishap",
         "/my-hair/ask-link",
         "/my-hair/open-link",
+        "/my-hair/my-new-address",
         "/first-run/welcome",
     ];
 

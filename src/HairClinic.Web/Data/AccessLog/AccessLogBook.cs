@@ -14,21 +14,31 @@ public sealed class AccessLogBook(MasterKeys masters, IClock clock)
     /// the chain never wait for each other.
     /// </summary>
     /// <param name="reason">A few words of ours; never a name, never health.</param>
-    public async Task NoteAsync(
+    public Task NoteAsync(
         ClinicDb db,
         AccessDeed deed,
         Guid? clientId,
         Guid? subjectId = null,
         string? reason = null,
         CancellationToken cancellation = default
+    ) => NoteForAsync(db, db.Actor?.Author ?? throw new NoActorException(), deed, clientId, subjectId, reason, cancellation);
+
+    /// <summary>As <see cref="NoteAsync"/>, by a job that writes down what somebody else did.</summary>
+    public async Task NoteForAsync(
+        ClinicDb db,
+        Actor author,
+        AccessDeed deed,
+        Guid? clientId,
+        Guid? subjectId,
+        string? reason,
+        CancellationToken cancellation
     )
     {
         var own = db.Database.CurrentTransaction is null ? await db.Database.BeginTransactionAsync(cancellation) : null;
         await using (own)
         {
-            var actor = db.Actor?.Author ?? throw new NoActorException();
             var head = await HoldHeadAsync(db, cancellation);
-            await AddAsync(db, Line(actor, head, deed, clientId, subjectId, reason), cancellation);
+            await AddAsync(db, Line(author, head, deed, clientId, subjectId, reason), cancellation);
             if (own is not null)
                 await own.CommitAsync(cancellation);
         }

@@ -12,21 +12,30 @@ public sealed class AccountNotices(PracticeJobs jobs, IClock clock)
 {
     public const string Subject = "Your sign-in was changed";
 
+    public const string SetByAnother = "Your name, e-mail address or password was set by whoever manages your place of work.";
+
+    public const string LinkMade = "A link to choose a new password was made by whoever manages your place of work.";
+
+    /// <returns>Null where there is no address to write to.</returns>
+    public static Letter? LetterTo(string? email, string what) =>
+        string.IsNullOrWhiteSpace(email)
+            ? null
+            : new(
+                email,
+                Subject,
+                $"""
+                {what}
+
+                If you know of this, there is nothing to do. If not, sign in, end the other sign-ins, change your password, and tell the owner.
+                """
+            );
+
     /// <param name="what">One sentence, such as "A passkey was added."</param>
     public async Task TellAsync(AppUser user, string what, CancellationToken cancellation)
     {
-        if (string.IsNullOrWhiteSpace(user.Email))
+        if (LetterTo(user.Email, what) is not { } letter)
             return;
         var now = clock.GetCurrentInstant();
-        var letter = new Letter(
-            user.Email,
-            Subject,
-            $"""
-            {what}
-
-            If this was you, there is nothing to do. If not, sign in, end the other sign-ins, change your password, and tell the owner.
-            """
-        );
         await jobs.RunAsync(
             user.PracticeId,
             "sign-in notice",

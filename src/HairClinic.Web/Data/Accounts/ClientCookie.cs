@@ -9,20 +9,18 @@ namespace HairClinic.Web.Data.Accounts;
 /// <summary>The cookie of a client: it names a sign-in, and the sign-in is asked each time.</summary>
 public static class ClientCookie
 {
-    public static Task SignInAsync(HttpContext http, (ClientActor Actor, bool Household) opened) =>
-        http.SignInAsync(
-            AccountsSetup.ClientScheme,
-            Principal(opened.Actor, opened.Household),
-            new AuthenticationProperties { IsPersistent = true }
-        );
+    public static Task SignInAsync(HttpContext http, OwnSignIn opened) =>
+        http.SignInAsync(AccountsSetup.ClientScheme, Principal(opened), new AuthenticationProperties { IsPersistent = true });
 
-    public static ClaimsPrincipal Principal(ClientActor actor, bool household) =>
-        new(
-            new ClaimsIdentity(
-                ActorClaims.For(actor).Concat(household ? [new Claim(ActorClaims.Household, "1")] : Array.Empty<Claim>()),
-                AccountsSetup.ClientScheme
-            )
-        );
+    public static ClaimsPrincipal Principal(OwnSignIn signIn)
+    {
+        var claims = ActorClaims.For(signIn.Actor).ToList();
+        if (signIn.Household)
+            claims.Add(new(ActorClaims.Household, "1"));
+        if (!signIn.OpensAll)
+            claims.Add(new(ActorClaims.DatesOnly, "1"));
+        return new(new ClaimsIdentity(claims, AccountsSetup.ClientScheme));
+    }
 
     public static async Task ValidateAsync(CookieValidatePrincipalContext context)
     {
@@ -34,14 +32,18 @@ public static class ClientCookie
         if (context.HttpContext.GetEndpoint()?.Metadata.GetMetadata<AsksSignInAttribute>() is not null)
             return;
         var signIns = context.HttpContext.RequestServices.GetRequiredService<ClientSignIns>();
-        if (await signIns.CheckAsync(actor, context.HttpContext.RequestAborted) is not var (now, household))
+        if (await signIns.CheckAsync(actor, context.HttpContext.RequestAborted) is not { } now)
         {
             context.RejectPrincipal();
             return;
         }
-        if (now != actor || household != context.Principal!.HasClaim(ActorClaims.Household, "1"))
+        if (
+            now.Actor != actor
+            || now.Household != context.Principal!.HasClaim(ActorClaims.Household, "1")
+            || now.OpensAll == context.Principal.HasClaim(ActorClaims.DatesOnly, "1")
+        )
         {
-            context.ReplacePrincipal(Principal(now, household));
+            context.ReplacePrincipal(Principal(now));
             context.ShouldRenew = true;
         }
     }

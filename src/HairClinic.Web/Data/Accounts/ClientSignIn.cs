@@ -31,12 +31,5 @@ public sealed class ClientSignIn : PracticeOwned
 
     public void Show(Guid clientId) => ClientId = clientId;
 
-    /// <summary>The record it showed was folded into another, which has the client's address now.</summary>
-    public void Follow(Guid keptId, string email)
-    {
-        ClientId = keptId;
-        Email = email.Trim().ToLowerInvariant();
-    }
-
     public void End(Instant now) => EndedAt ??= now;
 }

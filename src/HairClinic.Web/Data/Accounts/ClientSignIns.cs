@@ -7,9 +7,9 @@ namespace HairClinic.Web.Data.Accounts;
 /// <summary>The devices clients are signed in on: opened by a link, asked at each request, ended one by one or all at once.</summary>
 public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
 {
-    /// <returns>The actor of the new sign-in and whether it opens more than one page; null when the address opens none any more.</returns>
-    public Task<(ClientActor Actor, bool Household)?> OpenAsync(Guid practice, Guid client, string email, CancellationToken cancellation) =>
-        InPracticeAsync<(ClientActor, bool)?>(
+    /// <returns>Null when the address opens no page any more.</returns>
+    public Task<OwnSignIn?> OpenAsync(Guid practice, Guid client, string email, CancellationToken cancellation) =>
+        InPracticeAsync<OwnSignIn?>(
             practice,
             async db =>
             {
@@ -21,40 +21,25 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
                 var opened = new ClientSignIn(Guid.NewGuid(), shown.ClientId, email, now);
                 db.ClientSignIns.Add(opened);
                 await db.SaveChangesAsync(cancellation);
-                return (new ClientActor(practice, shown.ClientId, opened.Id), pages.Count > 1);
+                return new OwnSignIn(new ClientActor(practice, shown.ClientId, opened.Id), pages.Count > 1, shown.OpensAll);
             }
         );
 
-    /// <summary>Whether a sign-in still holds. One for a record that was folded leads to the record that was kept.</summary>
+    /// <summary>Whether a sign-in still holds, and whose page it shows: a merge turned it to the record that was kept, or ended it.</summary>
     /// <returns>Null when it was ended or opens nothing any more.</returns>
-    public Task<(ClientActor Actor, bool Household)?> CheckAsync(ClientActor actor, CancellationToken cancellation) =>
-        InPracticeAsync<(ClientActor, bool)?>(
+    public Task<OwnSignIn?> CheckAsync(ClientActor actor, CancellationToken cancellation) =>
+        InPracticeAsync<OwnSignIn?>(
             actor.PracticeId,
             async db =>
             {
-                var found = await (
-                    from signIn in db.ClientSignIns
-                    join client in db.Clients on signIn.ClientId equals client.Id
-                    where signIn.Id == actor.SignInId && signIn.EndedAt == null
-                    select new
-                    {
-                        SignIn = signIn,
-                        Kept = db.Clients.FirstOrDefault(k => k.Id == client.MergedIntoId),
-                        client.Email,
-                    }
-                ).SingleOrDefaultAsync(cancellation);
-                if (found is null)
+                var signIn = await db
+                    .ClientSignIns.AsNoTracking()
+                    .SingleOrDefaultAsync(s => s.Id == actor.SignInId && s.EndedAt == null, cancellation);
+                if (signIn is null)
                     return null;
-                var email = found.SignIn.Email;
-                if (found.Kept is { Email: { } address } kept && string.Equals(found.Email, email, StringComparison.OrdinalIgnoreCase))
-                {
-                    email = address;
-                    found.SignIn.Follow(kept.Id, address);
-                    await db.SaveChangesAsync(cancellation);
-                }
-                var pages = await OwnPages.OfAsync(db, email, clock.GetCurrentInstant(), cancellation);
-                return pages.Any(p => p.ClientId == found.SignIn.ClientId)
-                    ? (actor with { ClientId = found.SignIn.ClientId }, pages.Count > 1)
+                var pages = await OwnPages.OfAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
+                return pages.FirstOrDefault(p => p.ClientId == signIn.ClientId) is { } shown
+                    ? new OwnSignIn(actor with { ClientId = shown.ClientId }, pages.Count > 1, shown.OpensAll)
                     : null;
             }
         );
@@ -82,8 +67,8 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
 
     /// <summary>Turns this device to another page of the household.</summary>
     /// <returns>Null when that page is not theirs.</returns>
-    public Task<ClientActor?> ShowAsync(ClientActor actor, Guid clientId, CancellationToken cancellation) =>
-        InPracticeAsync<ClientActor?>(
+    public Task<OwnSignIn?> ShowAsync(ClientActor actor, Guid clientId, CancellationToken cancellation) =>
+        InPracticeAsync<OwnSignIn?>(
             actor.PracticeId,
             async db =>
             {
@@ -91,11 +76,11 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
                 if (signIn is null)
                     return null;
                 var pages = await OwnPages.OfAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
-                if (pages.All(p => p.ClientId != clientId))
+                if (pages.FirstOrDefault(p => p.ClientId == clientId) is not { } shown)
                     return null;
                 signIn.Show(clientId);
                 await db.SaveChangesAsync(cancellation);
-                return actor with { ClientId = clientId };
+                return new OwnSignIn(actor with { ClientId = clientId }, pages.Count > 1, shown.OpensAll);
             }
         );
 
@@ -106,7 +91,7 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
             db => db.ClientPreferences.Where(p => p.ClientId == actor.ClientId).Select(p => p.Language).FirstOrDefaultAsync(cancellation)
         );
 
-    /// <summary>Signs this device out, or every device that came by the same address.</summary>
+    /// <summary>Signs this device out, or every device and every calendar that came by the same address.</summary>
     public Task<int> EndAsync(ClientActor actor, bool everywhere, CancellationToken cancellation) =>
         InPracticeAsync(
             actor.PracticeId,
@@ -115,10 +100,15 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
                 var here = await db.ClientSignIns.SingleOrDefaultAsync(s => s.Id == actor.SignInId, cancellation);
                 if (here is null)
                     return 0;
-                var ending = everywhere
-                    ? await db.ClientSignIns.Where(s => s.Email == here.Email && s.EndedAt == null).ToListAsync(cancellation)
-                    : [here];
-                ending.ForEach(s => s.End(clock.GetCurrentInstant()));
+                var now = clock.GetCurrentInstant();
+                here.End(now);
+                if (everywhere)
+                {
+                    var devices = await db.ClientSignIns.Where(s => s.Email == here.Email && s.EndedAt == null).ToListAsync(cancellation);
+                    var feeds = await db.CalendarFeeds.Where(f => f.Email == here.Email && f.EndedAt == null).ToListAsync(cancellation);
+                    devices.ForEach(s => s.End(now));
+                    feeds.ForEach(f => f.End(now));
+                }
                 return await db.SaveChangesAsync(cancellation);
             }
         );

@@ -1,34 +1,29 @@
+using HairClinic.Domain.Clients;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HairClinic.Web.Data.Accounts;
 
-/// <summary>Whose pages an e-mail address opens: that of the client who has it, and those of whom its reader looks after.</summary>
+/// <summary>Whose pages an e-mail address opens, and how far: that of the client who has it, and those of whom its reader looks after.</summary>
 public static class OwnPages
 {
-    /// <summary>Two round trips, as a job: a client's own fence shows no one else.</summary>
+    /// <summary>One round trip, as a job: a client's own fence shows no one else.</summary>
     public static async Task<IReadOnlyList<OwnPage>> OfAsync(ClinicDb db, string email, Instant now, CancellationToken cancellation)
     {
         var address = email.Trim().ToLowerInvariant();
-        var word = FindWords.Normal(address);
-        var own = await (
-            from w in db.FindWords
-            join client in db.Clients on w.SubjectId equals client.Id
-            where w.Word == word && w.Kind == FindKind.ClientEmail && client.MergedIntoId == null && client.LeftOn == null
-            select client
-        )
-            .AsNoTracking()
-            .Distinct()
-            .ToListAsync(cancellation);
-        var wards = await (
-            from guardian in db.Guardians
-            join client in db.Clients on guardian.ClientId equals client.Id
+        var found = await (
+            from opening in db.OpeningAddresses
+            where opening.Email == address && opening.EndedAt == null
+            join client in db.Clients on opening.ClientId equals client.Id
+            where client.MergedIntoId == null && client.LeftOn == null && client.ErasedAt == null
             join salon in db.Salons on client.HomeSalonId equals salon.Id
-            where guardian.Email == address && client.MergedIntoId == null && client.LeftOn == null
+            join guardian in db.Guardians on opening.GuardianId equals (Guid?)guardian.Id into guardians
+            from guardian in guardians.DefaultIfEmpty()
             select new
             {
-                Client = client,
-                guardian.EndsOn,
+                Opening = opening,
+                Name = client.CalledAs ?? client.Name,
+                EndsOn = guardian == null ? null : guardian.EndsOn,
                 salon.Zone,
             }
         )
@@ -36,10 +31,13 @@ public static class OwnPages
             .ToListAsync(cancellation);
         return
         [
-            .. own.Where(c => string.Equals(c.Email, address, StringComparison.OrdinalIgnoreCase))
-                .Concat(wards.Where(w => w.EndsOn is null || w.EndsOn >= Today(w.Zone)).Select(w => w.Client))
-                .DistinctBy(c => c.Id)
-                .Select(c => new OwnPage(c.Id, c.CalledAs ?? c.Name)),
+            .. found
+                .Select(f => (f.Opening, f.Name, Opens: f.Opening.OpensOn(Today(f.Zone), f.EndsOn)))
+                .Where(f => f.Opens != AddressOpens.Nothing)
+                // Their own page first.
+                .OrderBy(f => f.Opening.GuardianId is not null)
+                .GroupBy(f => f.Opening.ClientId)
+                .Select(g => new OwnPage(g.Key, g.First().Name, g.Any(f => f.Opens == AddressOpens.Everything))),
         ];
 
         LocalDate Today(string zone) => now.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;

@@ -72,6 +72,7 @@ public sealed class OwnPageBook(ClinicDatabase database)
             HasPhotos = row.GetBoolean(21),
             HasConsents = row.GetBoolean(22),
             WasSeen = row.GetBoolean(23),
+            OpensAll = row.GetBoolean(24),
         };
 
     private static string? Text(NpgsqlDataReader row, int column) => row.IsDBNull(column) ? null : row.GetString(column);

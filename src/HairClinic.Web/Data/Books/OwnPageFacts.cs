@@ -22,6 +22,9 @@ public sealed record OwnPageFacts(string Name, string Salon, string? Phone, stri
 
     /// <summary>The access log has a line about them.</summary>
     public bool WasSeen { get; init; }
+
+    /// <summary>Whether the address they came by is confirmed; else photos, units, consents and the log are left out.</summary>
+    public bool OpensAll { get; init; }
 }
 
 public sealed record OwnBondFacts(

@@ -10,5 +10,6 @@ public sealed class CalendarFeedMap() : FencedMap<CalendarFeed>("calendar_feeds"
         builder.Refers<CalendarFeed, Client>(x => x.ClientId);
         builder.HasIndex(x => new { x.PracticeId, x.SecretHash }).IsUnique();
         builder.HasIndex(x => new { x.PracticeId, x.ClientId });
+        builder.HasIndex(x => new { x.PracticeId, x.Email });
     }
 }

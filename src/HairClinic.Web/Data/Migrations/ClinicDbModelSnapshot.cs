@@ -325,6 +325,11 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("client_id");
 
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("email");
+
                     b.Property<Instant?>("EndedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("ended_at");
@@ -349,6 +354,9 @@ namespace HairClinic.Web.Data.Migrations
 
                     b.HasIndex("PracticeId", "ClientId")
                         .HasDatabaseName("ix_calendar_feeds_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "Email")
+                        .HasDatabaseName("ix_calendar_feeds_practice_id_email");
 
                     b.HasIndex("PracticeId", "SecretHash")
                         .IsUnique()
@@ -966,6 +974,121 @@ namespace HairClinic.Web.Data.Migrations
                         {
                             t.HasCheckConstraint("ck_life_events_ends_after_start", "\"to\" >= \"from\"");
                         });
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.OpeningAddress", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("ClientId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("client_id");
+
+                    b.Property<Instant?>("ConfirmedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("confirmed_at");
+
+                    b.Property<Guid?>("ConfirmedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("confirmed_by");
+
+                    b.Property<string>("ConfirmedHow")
+                        .HasColumnType("text")
+                        .HasColumnName("confirmed_how");
+
+                    b.Property<Instant?>("DeniedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("denied_at");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("email");
+
+                    b.Property<Instant?>("EndToldAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("end_told_at");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<Guid?>("EndedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("ended_by");
+
+                    b.Property<string>("EndedRole")
+                        .HasColumnType("text")
+                        .HasColumnName("ended_role");
+
+                    b.Property<Instant>("EnteredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("entered_at");
+
+                    b.Property<Guid?>("EnteredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entered_by");
+
+                    b.Property<string>("EnteredRole")
+                        .HasColumnType("text")
+                        .HasColumnName("entered_role");
+
+                    b.Property<Guid?>("GuardianId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("guardian_id");
+
+                    b.Property<Instant?>("LinkExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("link_expires_at");
+
+                    b.Property<byte[]>("LinkHash")
+                        .HasColumnType("bytea")
+                        .HasColumnName("link_hash");
+
+                    b.Property<Instant?>("ToldAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("told_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_opening_addresses");
+
+                    b.HasIndex("PracticeId")
+                        .HasDatabaseName("ix_opening_addresses_untold")
+                        .HasFilter("told_at is null or ended_at is not null and end_told_at is null");
+
+                    b.HasIndex("PracticeId", "ClientId")
+                        .HasDatabaseName("ix_opening_addresses_practice_id_client_id");
+
+                    b.HasIndex("PracticeId", "Email")
+                        .HasDatabaseName("ix_opening_addresses_practice_id_email");
+
+                    b.HasIndex("PracticeId", "GuardianId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_opening_addresses_guardian")
+                        .HasFilter("ended_at is null");
+
+                    b.HasIndex("PracticeId", "LinkHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_opening_addresses_practice_id_link_hash");
+
+                    b.HasIndex(new[] { "PracticeId", "ClientId" }, "ux_opening_addresses_own")
+                        .IsUnique()
+                        .HasDatabaseName("ux_opening_addresses_own")
+                        .HasFilter("guardian_id is null and ended_at is null");
+
+                    b.ToTable("opening_addresses", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Clients.OwnText", b =>
@@ -4254,6 +4377,16 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_life_events_clients_practice_id_client_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Clients.OpeningAddress", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Clients.Client", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClientId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_opening_addresses_clients_practice_id_client_id");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Clients.Photo", b =>

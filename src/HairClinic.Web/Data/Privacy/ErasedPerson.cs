@@ -22,7 +22,13 @@ public sealed record ErasedPerson(Client Kept, Guid[] Ids, string[] Needles)
             from = all.Count;
             all.AddRange(await db.Clients.AsNoTracking().Where(c => heads.Contains(c.MergedIntoId)).ToListAsync(cancellation));
         }
-        return new(head, [.. all.Select(c => c.Id).Order()], [.. all.SelectMany(Telling).Distinct()]);
+        Guid[] ids = [.. all.Select(c => c.Id).Order()];
+        // Addresses they had before stand in letters that told of the change.
+        var addresses = await db
+            .OpeningAddresses.Where(a => ids.Contains(a.ClientId) && a.GuardianId == null)
+            .Select(a => a.Email)
+            .ToListAsync(cancellation);
+        return new(head, ids, [.. all.SelectMany(Telling).Concat(addresses.Select(Written)).Distinct()]);
     }
 
     // A short word inside a longer one tells of somebody else: codes and short names count only as whole values.

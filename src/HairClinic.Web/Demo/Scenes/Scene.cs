@@ -8,6 +8,7 @@ using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Practices.Defaults;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HairClinic.Web.Demo.Scenes;
@@ -18,6 +19,8 @@ namespace HairClinic.Web.Demo.Scenes;
 /// </summary>
 public sealed class Scene(ClinicDb db, Instant now)
 {
+    private readonly List<Guid> _unconfirmed = [];
+
     private int _serials;
 
     public ClinicDb Db => db;
@@ -177,7 +180,25 @@ public sealed class Scene(ClinicDb db, Instant now)
 
     public ServiceKind Service(ServicePurpose purpose) => Services.First(s => s.Purpose == purpose);
 
-    public Task SaveAsync() => db.SaveChangesAsync();
+    /// <summary>The addresses of these clients stay as a new one is: they open dates only.</summary>
+    public void LeaveUnconfirmed(params ReadOnlySpan<Client> clients) => _unconfirmed.AddRange(clients.ToArray().Select(c => c.Id));
+
+    /// <summary>Saves, and confirms the addresses that were laid: whoever laid them knows whose they are.</summary>
+    public async Task SaveAsync()
+    {
+        await db.SaveChangesAsync();
+        await ConfirmAddressesAsync(db, now, _unconfirmed);
+    }
+
+    /// <summary>What no person entered is taken to stand, as it does in a book that is older than confirming.</summary>
+    public static async Task ConfirmAddressesAsync(ClinicDb db, Instant now, IReadOnlyCollection<Guid> but)
+    {
+        var laid = await db
+            .OpeningAddresses.Where(a => a.ConfirmedAt == null && a.EndedAt == null && a.EnteredBy == null && !but.Contains(a.ClientId))
+            .ToListAsync();
+        laid.ForEach(a => a.StandBefore(now));
+        await db.SaveChangesAsync();
+    }
 
     private static Guid? LotOf(Product product) => product.Lots.Select(l => (Guid?)l.Id).FirstOrDefault();
 }

@@ -35,6 +35,9 @@ public static class ClientsArea
             .AddSingleton<Photos.PhotosRules>()
             .AddScoped<KeepGuardians.KeepGuardians>()
             .AddScoped<KeepGuardians.KeepGuardiansRules>()
+            .AddScoped<ConfirmAddress.ConfirmAddress>()
+            .AddSingleton<ConfirmAddress.ConfirmAddressRules>()
+            .AddScoped<AddressesToConfirm.AddressesToConfirm>()
             .AddScoped<ReportLift.ReportLift>()
             .AddScoped<ReportLift.ReportLiftRules>();
 

@@ -17,6 +17,8 @@ public static class MyHairArea
             .AddScoped<AskLink.AskLink>()
             .AddSingleton<AskLink.AskLinkRules>()
             .AddScoped<OpenLink.OpenLink>()
+            .AddScoped<MyNewAddress.MyNewAddress>()
+            .AddScoped<ConfirmFirst.ConfirmFirst>()
             .AddScoped<MyHair.MyHair>()
             .AddScoped<MyUnits.MyUnits>()
             .AddScoped<ChooseATime.ChooseATime>()

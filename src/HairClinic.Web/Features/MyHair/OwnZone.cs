@@ -1,4 +1,5 @@
 using HairClinic.Web.Data;
+using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -7,8 +8,12 @@ namespace HairClinic.Web.Features.MyHair;
 /// <summary>The clock a client's days are told by: their home salon's.</summary>
 internal static class OwnZone
 {
-    /// <returns>Null when the client is no longer there.</returns>
-    public static async Task<DateTimeZone?> OfAsync(ClinicDb db, Guid client, CancellationToken cancellation) =>
+    /// <summary>For what is confided, asked before anything is read past the client's fence.</summary>
+    /// <returns>Null when the client is no longer there, or their address is not confirmed.</returns>
+    public static async Task<DateTimeZone?> ConfirmedOfAsync(ClinicDb db, Guid client, CancellationToken cancellation) =>
+        await db.OpensAllAsync(cancellation) ? await OfAsync(db, client, cancellation) : null;
+
+    private static async Task<DateTimeZone?> OfAsync(ClinicDb db, Guid client, CancellationToken cancellation) =>
         await (
             from c in db.Clients
             where c.Id == client

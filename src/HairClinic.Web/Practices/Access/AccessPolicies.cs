@@ -16,6 +16,7 @@ public static class AccessPolicies
             "\n",
             [
                 ActorFunctions.Sql,
+                OpeningTriggers.Sql,
                 OwnPageFunction.Sql,
                 GrantTriggers.Sql,
                 HomeRules.Sql,

@@ -43,8 +43,8 @@ public static class AccessRules
         new("client_grants", Reach.Grants, Staff, Desk, Desk, Job) { Writes = Reach.AtHome },
         new("client_requests", Reach.Clients("client_requests"), Desk, Job, Desk, Job) { Writes = Reach.AtHome },
         new("client_merges", Reach.Clients("client_merges", "kept_id"), Desk, Desk, Desk, Job) { Writes = Reach.BothAtHome },
-        new("life_events", Reach.Clients("life_events"), Everybody, Staff, Staff, Staff),
-        new("care_facts", Reach.Clients("care_facts"), Everybody, Staff, Staff, Job),
+        new("life_events", Reach.Confided("life_events"), Everybody, Staff, Staff, Staff),
+        new("care_facts", Reach.Confided("care_facts"), Everybody, Staff, Staff, Job),
         new("contact_notes", Reach.Clients("contact_notes"), Staff, Desk, Desk, Job),
         new("find_words", Reach.FindWords, Staff, Desk, Desk, Desk),
         // Units, bonds, visits.
@@ -62,25 +62,27 @@ public static class AccessRules
         new("bond_products", Reach.PartOf("bond_products", "bond_id", "bonds"), Everybody, Chair | Manager, Chair | Manager, Chair),
         new("visits", Reach.Visits, Everybody, Everybody, Everybody, Job) { Written = Reach.WrittenVisits },
         new("visit_segments", Reach.PartOf("visit_segments", "visit_id", "visits"), Everybody, Everybody, Everybody, Everybody),
-        new("visit_records", Reach.PartOf("visit_records", "visit_id", "visits"), Everybody, Chair | Manager, Staff, Chair),
+        new("visit_records", Reach.VisitRecords, Everybody, Chair | Manager, Staff, Chair),
         // What a client confided, and what was agreed about it.
         new("clearances", Reach.Clients("clearances"), Everybody, Health, Health, Health),
-        new("client_keys", Reach.Clients("client_keys"), Health | Trainee | Client, Health, Manage, Job),
-        new("health_answers", Reach.Clients("health_answers"), Health | Client, Health, Manage, Manage),
+        new("client_keys", Reach.Confided("client_keys"), Health | Trainee | Client, Health, Manage, Job),
+        new("health_answers", Reach.Confided("health_answers"), Health | Client, Health, Manage, Manage),
         new("photos", Reach.Photos, Health | Trainee | Client, Health, Health, Manage),
         new("sealed_drafts", Reach.OwnPerson, Health, Health, Health, Health),
         new("consent_texts", Reach.Practice, Everybody, Everybody, Nobody, Nobody),
-        new("consents", Reach.Clients("consents"), Everybody, Everybody, Nobody, Nobody),
+        new("consents", Reach.Confided("consents"), Everybody, Everybody, Nobody, Nobody),
         new("erasures", Reach.Clients("erasures"), Manage, Manage, Nobody, Nobody) { Writes = Reach.Kept },
         new("retention_rules", Reach.Practice, Manage, Owner | Job, Owner | Job, Owner | Job),
         // Whoever opens something adds a line; owners read them all, clients those about themselves.
         new("access_heads", Reach.Practice, Everybody, Everybody, Everybody, Nobody),
-        new("access_notes", Reach.OwnWritingOrAboutOneself, Everybody, Everybody, Nobody, Nobody),
+        new("access_notes", Reach.ConfidedWriting, Everybody, Everybody, Nobody, Nobody) { Writes = Reach.OwnWritingOrAboutOneself },
         // A client's own page.
         new("client_preferences", Reach.Clients("client_preferences"), Everybody, Desk | Client, Desk | Client, Job),
         new("client_sign_ins", Reach.Clients("client_sign_ins"), Client | Job, Job, Job, Job),
         new("guardians", Reach.Clients("guardians"), Desk | Client, Desk, Desk, Desk) { Writes = Reach.AtHome },
         new("calendar_feeds", Reach.Clients("calendar_feeds"), Client | Job, Client | Job, Client | Job, Client | Job),
+        // Made and ended by the database itself; confirmed by whoever may read health and did not enter it.
+        new("opening_addresses", Reach.Clients("opening_addresses"), Staff, Nobody, Health, Job),
         new("own_texts", Reach.Practice, Everybody, Manage, Manage, Manage),
         // Shared tablets; their PINs are nobody's to read.
         new("tablets", Reach.Practice, Manage, Manage, Manage, Job),

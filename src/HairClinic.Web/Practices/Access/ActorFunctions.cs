@@ -22,6 +22,9 @@ public static class ActorFunctions
             as $$ select nullif(current_setting('app.trainee', true), '')::uuid $$;
         create or replace function app_salons() returns uuid[] language sql stable parallel safe
             as $$ select string_to_array(nullif(current_setting('app.salons', true), ''), ',')::uuid[] $$;
+        -- Whether whoever acts reads what clients confided wherever they reach a client; a client does by an address that is confirmed.
+        create or replace function app_opens_all() returns boolean language sql stable parallel safe
+            as $$ select coalesce(nullif(current_setting('app.opens_all', true), '')::boolean, false) $$;
         create or replace function app_now() returns timestamptz language sql stable parallel safe
             as $$ select coalesce(nullif(current_setting('app.now', true), '')::timestamptz, now()) $$;
 
@@ -62,11 +65,24 @@ public static class ActorFunctions
             is_role text;
             own_salons uuid[];
             kept uuid;
+            opens_all boolean := true;
         begin
             if role = 'Client' then
-                select coalesce(c.merged_into_id, c.id) into kept from clients c
-                    where c.practice_id = practice and c.id = client and c.left_on is null and c.erased_at is null;
-                if kept is null then
+                -- Whose page it is says the sign-in; a merge turned it to the record that was kept, or ended it. What is done in a
+                -- client's name without one sees their dates only, and follows no merge.
+                opens_all := false;
+                kept := client;
+                if session is not null then
+                    select i.client_id, address_opens(practice, i.client_id, i.email, at) into kept, opens_all
+                        from client_sign_ins i join clients f on f.practice_id = i.practice_id and f.id = client
+                        where i.practice_id = practice and i.id = session and i.ended_at is null
+                            and i.client_id in (f.id, f.merged_into_id);
+                    if opens_all is null then
+                        raise exception 'this sign-in has ended' using errcode = 'HC001';
+                    end if;
+                end if;
+                if not exists (select from clients c where c.practice_id = practice and c.id = kept
+                        and c.left_on is null and c.erased_at is null and c.merged_into_id is null) then
                     raise exception 'this client is not here any more' using errcode = 'HC001';
                 end if;
             elsif role <> 'Job' then
@@ -77,7 +93,7 @@ public static class ActorFunctions
                     raise exception 'this person works here no more, or as somebody else' using errcode = 'HC001';
                 end if;
             end if;
-            if session is not null and not exists (
+            if role <> 'Client' and session is not null and not exists (
                 select from sign_in_sessions i left join sign_in_sessions f on f.id = i.full_id
                 where i.id = session and i.practice_id = practice and i.person_id = actor
                     and i.ended_at is null and f.ended_at is null and i.idle_until > at and i.expires_at > at) then
@@ -90,6 +106,7 @@ public static class ActorFunctions
                 set_config('app.salons', case when role in ('Manager', 'FrontDesk', 'Stylist') then array_to_string(salons, ',') else '' end, not lasting),
                 set_config('app.trainee', case when role = 'Trainee' then actor::text else '' end, not lasting),
                 set_config('app.client', coalesce(kept::text, ''), not lasting),
+                set_config('app.opens_all', opens_all::text, not lasting),
                 set_config('app.now', at::text, not lasting),
                 -- Compiling a query takes longer than any of ours runs.
                 set_config('jit', 'off', not lasting);

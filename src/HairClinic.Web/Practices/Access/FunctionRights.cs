@@ -18,6 +18,8 @@ public static class FunctionRights
         "app_trainee()",
         "app_salons()",
         "app_now()",
+        "app_opens_all()",
+        "others_may_confirm(uuid, uuid)",
         "app_opens(uuid)",
         "app_at_home(uuid)",
         "app_keeps(uuid)",

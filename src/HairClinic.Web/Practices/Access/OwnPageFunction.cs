@@ -24,7 +24,7 @@ public static class OwnPageFunction
                 label_cure_hours int,
                 visit_id uuid, visit_at timestamptz, visit_zone text, visit_salon text, visit_state text,
                 unit_state text, promised_for date,
-                has_photos boolean, has_consents boolean, has_notes boolean)
+                has_photos boolean, has_consents boolean, has_notes boolean, opens_all boolean)
             language plpgsql security definer set search_path = public
             -- The same plan whoever asks: to plan the join anew takes longer than to run it.
             set plan_cache_mode = force_generic_plan
@@ -34,7 +34,7 @@ public static class OwnPageFunction
             own_client uuid;
         begin
             begin
-                perform act_as(own_practice, 'Client', null, '{}', client, at, null, false);
+                perform act_as(own_practice, 'Client', null, '{}', client, at, sign_in, false);
             exception when sqlstate 'HC001' then
                 return;
             end;
@@ -48,10 +48,11 @@ public static class OwnPageFunction
                         where u.practice_id = b.practice_id and u.bond_id = b.id),
                    v.id, v.starts_at, v.zone::text, v.name::text, v.state::text,
                    o.state::text, o.promised_for,
-                   exists (select from photos f
+                   app_opens_all() and exists (select from photos f
                         where f.practice_id = c.practice_id and f.client_id = c.id and f.shared and f.removed_at is null),
-                   exists (select from consents a where a.practice_id = c.practice_id and a.client_id = c.id),
-                   exists (select from access_notes l where l.practice_id = c.practice_id and l.client_id = c.id)
+                   app_opens_all() and exists (select from consents a where a.practice_id = c.practice_id and a.client_id = c.id),
+                   app_opens_all() and exists (select from access_notes l where l.practice_id = c.practice_id and l.client_id = c.id),
+                   app_opens_all()
             from clients c
             join salons h on h.practice_id = c.practice_id and h.id = c.home_salon_id
             join practice_settings s on s.practice_id = c.practice_id
@@ -66,7 +67,7 @@ public static class OwnPageFunction
                     select r.promised_for from promise_revisions r
                     where r.practice_id = u.practice_id and r.hair_system_id = u.id order by r.number desc limit 1) as promised_for
                 from hair_systems u
-                where u.practice_id = c.practice_id and u.client_id = c.id
+                where u.practice_id = c.practice_id and u.client_id = c.id and app_opens_all()
                     and u.state in ('Ordered', 'Acknowledged', 'Shipped', 'Arrived', 'Inspected', 'Remake', 'Accepted', 'Prepared')
                 order by u.ordered_on desc nulls last, u.id desc limit 1) o on true
             where c.practice_id = own_practice and c.id = own_client and c.left_on is null and c.merged_into_id is null

@@ -16,6 +16,9 @@ public static class Reach
     public const string OwnWritingOrAboutOneself =
         "(select app_all()) or actor_id = (select app_actor()) or client_id = (select app_client())";
 
+    /// <summary>What only a confirmed address reads of it; a client who looks is noted all the same.</summary>
+    public const string ConfidedWriting = $"({OwnWritingOrAboutOneself}) and {OpensAll}";
+
     /// <summary>Rows of the acting person.</summary>
     public const string OwnPerson = "(select app_role()) = 'Job' or person_id = (select app_actor())";
 
@@ -24,6 +27,9 @@ public static class Reach
         $"""
             (select app_all()) or {table}.{column} = (select app_client()) or {Granted(table, column)}
             """;
+
+    /// <summary>As <see cref="Clients"/>, and to a client themselves only by an address that is confirmed.</summary>
+    public static string Confided(string table) => $"({Clients(table)}) and {OpensAll}";
 
     /// <summary>A client's own row: as its home salon stands on it, a row that is being added is reached too.</summary>
     public static string ClientRow =>
@@ -36,7 +42,7 @@ public static class Reach
     public static string ClientsOrStock(string table) =>
         $"""
             (select app_all()) or client_id is null and (select app_client()) is null
-            or {table}.client_id = (select app_client()) or {Granted(table, "client_id")}
+            or {table}.client_id = (select app_client()) and {OpensAll} or {Granted(table, "client_id")}
             """;
 
     /// <summary>Visits of clients one may open, those in one's salons whoever comes, and one's own.</summary>
@@ -50,6 +56,9 @@ public static class Reach
     /// <summary>Parts of a row that is reached by a rule of its own.</summary>
     public static string PartOf(string table, string column, string parent) =>
         $"(select app_all()) or exists (select from {parent} p where p.practice_id = {table}.practice_id and p.id = {table}.{column})";
+
+    /// <summary>What was seen and done at visits one reaches, and to a client themselves only by an address that is confirmed.</summary>
+    public static string VisitRecords => $"({PartOf("visit_records", "visit_id", "visits")}) and {OpensAll}";
 
     /// <summary>Words lead to clients and to units; each is reached as what it leads to.</summary>
     public static string FindWords =>
@@ -68,7 +77,7 @@ public static class Reach
         """;
 
     /// <summary>Photos of clients one may open; to clients themselves those that were shared with them.</summary>
-    public static string Photos => $"({Clients("photos")}) and ((select app_client()) is null or photos.shared)";
+    public static string Photos => $"({Confided("photos")}) and ((select app_client()) is null or photos.shared)";
 
     /// <summary>What only a client's home salon may write: it alone lets others in.</summary>
     public const string AtHome = "(select app_all()) or app_at_home(client_id)";
@@ -88,6 +97,8 @@ public static class Reach
         or app_opens(visits.client_id) and (
             (select app_trainee()) is not null or visits.salon_id = any ((select app_salons())::uuid[]) or app_at_home(visits.client_id))
         """;
+
+    private const string OpensAll = "(select app_opens_all())";
 
     private static string Granted(string table, string column) =>
         $"exists (select from opened_clients o where o.practice_id = {table}.practice_id and o.client_id = {table}.{column})";

@@ -3,6 +3,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Practices;
 using NodaTime;
@@ -25,6 +26,9 @@ public sealed class OwnScene
 
     public Client Client { get; private set; } = null!;
 
+    /// <summary>An hour old, by their own address, which is confirmed.</summary>
+    public ClientSignIn SignIn { get; private set; } = null!;
+
     public Client Other { get; private set; } = null!;
 
     public Bond Bond { get; private set; } = null!;
@@ -43,6 +47,8 @@ public sealed class OwnScene
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
         Client = scene.Welcome("C-1", "Ada Fenwick", Salon, email: Address);
+        SignIn = new ClientSignIn(Guid.NewGuid(), Client.Id, Address, scene.Now - Duration.FromHours(1));
+        scene.Db.ClientSignIns.Add(SignIn);
         Other = scene.Welcome("C-2", "Bo Larch", Salon);
         Rebond = scene.Service(ServicePurpose.Rebond);
         Bond = scene.Bond(Client, scene.Unit(Client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
@@ -50,5 +56,5 @@ public sealed class OwnScene
         OthersVisit = scene.Book(Other, Rebond, scene.Chairs[0], stylist, BookedAt + Duration.FromHours(2));
     }
 
-    public ClientActor Acting(TestClinic clinic) => new(clinic.PracticeId, Client.Id);
+    public ClientActor Acting(TestClinic clinic) => new(clinic.PracticeId, Client.Id, SignIn.Id);
 }

@@ -1,9 +1,11 @@
 using System.Text;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Workers;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.EntityFrameworkCore;
@@ -19,6 +21,7 @@ public sealed class GiveAccount(
     CurrentActor current,
     PracticeJobs jobs,
     StepUpCheck check,
+    AccessLogBook log,
     IClock clock
 )
 {
@@ -63,7 +66,7 @@ public sealed class GiveAccount(
     /// database, and this must not be.
     /// </summary>
     /// <returns>Path and query, good for one day and one use.</returns>
-    public Task<string> LinkAsync(Guid userId) =>
+    public Task<string> LinkAsync(Guid userId, CancellationToken cancellation) =>
         jobs.RunAsAsync(
             current.Actor,
             async services =>
@@ -72,6 +75,10 @@ public sealed class GiveAccount(
                 var user = await users.FindByIdAsync(userId.ToString());
                 if (user is null || user.PracticeId != current.Actor.PracticeId)
                     throw new Refusal("There is no such account.");
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                await TellAsync(db, user, user.Email, AccountNotices.LinkMade, cancellation);
+                await db.SaveChangesAsync(cancellation);
+                await db.Database.CurrentTransaction!.CommitAsync(cancellation);
                 var token = WebEncoders.Base64UrlEncode(Encoding.UTF8.GetBytes(await users.GeneratePasswordResetTokenAsync(user)));
                 return $"/set-password?for={user.Id}&token={token}";
             }
@@ -134,14 +141,28 @@ public sealed class GiveAccount(
         {
             user = await accounts.MakeAsync(db.PracticeId, input.PersonId, input.Name, input.Email, input.Password);
             db.Users.Add(user);
+            await TellAsync(db, user, before: null, what: "", cancellation);
         }
         else
         {
+            var (name, email, hash) = (user.UserName, user.Email, user.PasswordHash);
             accounts.Name(user, input.Name, input.Email);
             await accounts.SetPasswordAsync(user, input.Password);
             user.ConcurrencyStamp = Guid.NewGuid().ToString();
+            if ((name, email, hash) != (user.UserName, user.Email, user.PasswordHash))
+                await TellAsync(db, user, email, AccountNotices.SetByAnother, cancellation);
         }
         return new Outcome(user.Id);
+    }
+
+    // A line in the access log under who does it, and a letter to the address that stood: saved with the change, so that neither can
+    // be left out.
+    private async Task TellAsync(ClinicDb db, AppUser user, string? before, string what, CancellationToken cancellation)
+    {
+        await db.Database.BeginTransactionAsync(cancellation);
+        await log.NoteAsync(db, AccessDeed.ChangedSignIn, clientId: null, user.PersonId, cancellation: cancellation);
+        if (user.PersonId != current.Actor.Id && AccountNotices.LetterTo(before, what) is { } letter)
+            db.WorkItems.Add(WorkItems.Send(letter, clock.GetCurrentInstant()));
     }
 
     private async Task RefuseOthersAsync(ClinicDb db, Guid personId, CancellationToken cancellation)

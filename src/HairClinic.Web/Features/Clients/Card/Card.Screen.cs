@@ -54,6 +54,9 @@ public sealed partial class Card
         public required IReadOnlyList<UnitRow> Units { get; init; }
 
         public required IReadOnlyList<NoteRow> Notes { get; init; }
+
+        /// <summary>Of those that open the client's own pages the ones that wait to be confirmed.</summary>
+        public IReadOnlyList<OpeningAddress> Addresses { get; init; } = [];
     }
 
     /// <param name="CureEndsAt">Null when the moment of bonding is not known: then there is nothing to count down.</param>

@@ -57,6 +57,8 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, C
         var visits = await VisitsOf(db, clientId).ToListAsync(cancellation);
         var notes = await NotesOf(db, clientId).ToListAsync(cancellation);
 
+        var addresses = await AddressesOf(db, clientId).ToListAsync(cancellation);
+
         var outlook = await ClientOutlook.LoadAsync(db, clientId, home.Id, today, cancellation);
 
         var worn = last is { Bond.IsOpen: true } ? WornOf(last.Bond, units, recipe, settings, today, now) : null;
@@ -90,6 +92,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, C
                     .. units.OrderByDescending(u => u.Unit.Dates.ArrivedOn ?? LocalDate.MaxIsoValue).Select(u => UnitOf(u, bonds, salons)),
                 ],
                 Notes = notes,
+                Addresses = addresses,
             },
             null
         );
@@ -143,6 +146,9 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, C
             orderby note.At descending
             select new NoteRow(note.Kind, note.At, person == null ? null : person.Name, note.Until, note.Reason)
         ).Take(MostNotes);
+
+    private static IQueryable<OpeningAddress> AddressesOf(ClinicDb db, Guid clientId) =>
+        db.OpeningAddresses.AsNoTracking().Where(a => a.ClientId == clientId && a.EndedAt == null && a.ConfirmedAt == null);
 
     private static IQueryable<ClearanceRow> ClearancesOf(ClinicDb db, Guid clientId, LocalDate today) =>
         (

@@ -24,7 +24,13 @@ public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes, C
                 c.Code,
                 db.Guardians.Where(g => g.ClientId == c.Id)
                     .OrderBy(g => g.Name)
-                    .Select(g => new Row(g.Id, g.Name, g.Email, g.EndsOn))
+                    .Select(g => new Row(
+                        g.Id,
+                        g.Name,
+                        g.Email,
+                        g.EndsOn,
+                        db.OpeningAddresses.Any(a => a.GuardianId == g.Id && a.EndedAt == null && a.ConfirmedAt != null)
+                    ))
                     .ToList()
             ))
             .SingleOrDefaultAsync(cancellation);
@@ -53,7 +59,8 @@ public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes, C
 
     public sealed record Screen(string Name, string Code, IReadOnlyList<Row> Guardians);
 
-    public sealed record Row(Guid Id, string Name, string Email, LocalDate? EndsOn);
+    /// <param name="Confirmed">Else their address opens dates only.</param>
+    public sealed record Row(Guid Id, string Name, string Email, LocalDate? EndsOn, bool Confirmed);
 
     public sealed record Input
     {

@@ -2,6 +2,7 @@ using System.Buffers.Text;
 using System.Security.Cryptography;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;
@@ -32,7 +33,7 @@ public sealed class DatesFile(
     }
 
     /// <summary>For a calendar that follows by its secret address.</summary>
-    /// <returns>Null when the address is made up or was stopped.</returns>
+    /// <returns>Null when the address is made up or was stopped, or whoever made it may not open the client's page any more.</returns>
     public async Task<string?> FollowAsync(string address, CancellationToken cancellation)
     {
         if (!Base64Url.IsValid(address))
@@ -50,7 +51,10 @@ public sealed class DatesFile(
                 var feed = await db
                     .CalendarFeeds.AsNoTracking()
                     .SingleOrDefaultAsync(f => f.SecretHash == hash && f.EndedAt == null, cancellation);
-                return feed is null ? null : await WriteAsync(db, feed.ClientId, cancellation);
+                if (feed is null)
+                    return null;
+                var pages = await OwnPages.OfAsync(db, feed.Email, clock.GetCurrentInstant(), cancellation);
+                return pages.Any(p => p.ClientId == feed.ClientId) ? await WriteAsync(db, feed.ClientId, cancellation) : null;
             }
         );
     }

@@ -1,3 +1,5 @@
+using System.Linq.Expressions;
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
@@ -15,11 +17,16 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
         return await db
             .Clients.AsNoTracking()
             .Where(c => c.Id == clientId && c.MergedIntoId == null)
-            .Select(c => new Screen(c.Id, c.Name, c.Email))
+            .Select(c => new Screen(
+                c.Id,
+                c.Name,
+                c.Email,
+                db.OpeningAddresses.Any(a => a.ClientId == c.Id && a.GuardianId == null && a.EndedAt == null && a.ConfirmedAt != null)
+            ))
             .SingleOrDefaultAsync(cancellation);
     }
 
-    /// <exception cref="Refusal">The client is not there or has no e-mail address.</exception>
+    /// <exception cref="Refusal">The client is not there, has no e-mail address, or said no to the one they have.</exception>
     public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
         writes.RunAsync(
             key,
@@ -30,13 +37,19 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
                 var client = await db.Clients.SingleOrDefaultAsync(c => c.Id == input.ClientId, cancellation);
                 if (client?.Email is null)
                     throw new Refusal("This client has no e-mail address yet. Add it first.");
+                if (await db.OpeningAddresses.AnyAsync(IsDenied(client.Id), cancellation))
+                    throw new Refusal("Whoever reads at the client's old address said no to this one. Speak to the client first.");
                 links.Post(db, client);
                 return new Outcome(client.Email);
             },
             cancellation
         );
 
-    public sealed record Screen(Guid ClientId, string Name, string? Email);
+    private static Expression<Func<OpeningAddress, bool>> IsDenied(Guid client) =>
+        a => a.ClientId == client && a.GuardianId == null && a.EndedAt == null && a.ConfirmedAt == null && a.DeniedAt != null;
+
+    /// <param name="Confirmed">Else the address opens dates only.</param>
+    public sealed record Screen(Guid ClientId, string Name, string? Email, bool Confirmed);
 
     public sealed record Input(Guid ClientId);
 

@@ -12,12 +12,12 @@ namespace HairClinic.Web.Features.MyHair.MyConsents;
 /// <summary>What a client agreed to, in the words they had before them; each can be taken back, which is a line of its own.</summary>
 public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
 {
-    /// <returns>Null when the client is no longer there.</returns>
+    /// <returns>Null when the client is no longer there, or their address is not confirmed.</returns>
     public async Task<Screen?> OpenAsync(CancellationToken cancellation)
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        if (await OwnZone.OfAsync(db, client, cancellation) is not { } home)
+        if (await OwnZone.ConfirmedOfAsync(db, client, cancellation) is not { } home)
             return null;
         var lines = await LedgerAsync(cancellation);
         var now = clock.GetCurrentInstant();
@@ -35,7 +35,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
     }
 
     /// <summary>Adds that it is taken back. Of messages also stops the letters, so that it holds from the same moment.</summary>
-    /// <exception cref="Refusal">Nothing stands that could be taken back.</exception>
+    /// <exception cref="Refusal">Nothing stands that could be taken back, or their address is not confirmed.</exception>
     public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
         writes.RunAsync(
             key,
@@ -44,6 +44,8 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
             async db =>
             {
                 var client = current.Client.ClientId;
+                if (!await db.OpensAllAsync(cancellation))
+                    throw new Refusal("Your salon has to confirm your e-mail address first. Please ring them.");
                 var now = clock.GetCurrentInstant();
                 var ledger = (await LedgerAsync(cancellation)).Select(l => l.Consent);
                 var stands =

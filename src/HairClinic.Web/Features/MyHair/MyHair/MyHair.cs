@@ -33,6 +33,7 @@ public sealed class MyHair(OwnPageBook book, CurrentActor current, IClock clock)
             HasPhotos = facts.HasPhotos,
             HasConsents = facts.HasConsents,
             WasSeen = facts.WasSeen,
+            OpensAll = facts.OpensAll,
         };
     }
 
@@ -73,6 +74,9 @@ public sealed class MyHair(OwnPageBook book, CurrentActor current, IClock clock)
         public bool HasConsents { get; init; }
 
         public bool WasSeen { get; init; }
+
+        /// <summary>False where the address is not confirmed yet: dates only.</summary>
+        public bool OpensAll { get; init; }
     }
 
     /// <param name="CuredAt">Null where only the day of the bond is known.</param>

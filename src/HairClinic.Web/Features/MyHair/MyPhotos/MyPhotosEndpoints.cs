@@ -13,13 +13,15 @@ public static class MyPhotosEndpoints
                 "/my-hair/my-photos/{photoId:guid}",
                 (Guid photoId, MyPhotos slice, HttpContext context) => AnswerAsync(slice, photoId, part: null, context)
             )
-            .RequireAuthorization(Policies.Client);
+            .RequireAuthorization(Policies.Client)
+            .WithMetadata(new ConfirmedOnlyAttribute());
         routes
             .MapGet(
                 "/my-hair/my-photos/{photoId:guid}/small",
                 (Guid photoId, MyPhotos slice, HttpContext context) => AnswerAsync(slice, photoId, PhotoBook.Small, context)
             )
-            .RequireAuthorization(Policies.Client);
+            .RequireAuthorization(Policies.Client)
+            .WithMetadata(new ConfirmedOnlyAttribute());
     }
 
     private static async Task<IResult> AnswerAsync(MyPhotos slice, Guid photoId, string? part, HttpContext context) =>

@@ -13,12 +13,11 @@ public sealed class OpenLink(ClinicDbFactory databases, SignInLinkBook links, Cl
         await using var unfenced = databases.OpenUnfenced();
         if (await links.UseUpAsync(unfenced, token, cancellation) is not var (practice, client, email))
             return null;
-        return await signIns.OpenAsync(practice, client, email, cancellation) is var (actor, household)
-            ? new Opened(actor, household, await signIns.LanguageAsync(actor, cancellation))
+        return await signIns.OpenAsync(practice, client, email, cancellation) is { } signIn
+            ? new Opened(signIn, await signIns.LanguageAsync(signIn.Actor, cancellation))
             : null;
     }
 
-    /// <param name="Household">Whether the address opens more than one page.</param>
     /// <param name="Language">As chosen on an earlier visit; null where none was.</param>
-    public sealed record Opened(ClientActor Actor, bool Household, string? Language);
+    public sealed record Opened(OwnSignIn SignIn, string? Language);
 }

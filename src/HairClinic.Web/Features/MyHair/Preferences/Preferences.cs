@@ -17,7 +17,8 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
         var client = current.Client.ClientId;
         await using var db = databases.Open();
         var chosen = await db.ClientPreferences.AsNoTracking().SingleOrDefaultAsync(p => p.ClientId == client, cancellation);
-        var follows = await db.CalendarFeeds.AnyAsync(f => f.ClientId == client && f.EndedAt == null, cancellation);
+        var email = await EmailAsync(db, cancellation);
+        var follows = await db.CalendarFeeds.AnyAsync(f => f.ClientId == client && f.Email == email && f.EndedAt == null, cancellation);
         return new Screen(new Input(chosen?.Letters ?? true, chosen?.Language, chosen?.Units), follows);
     }
 
@@ -33,15 +34,18 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
         await db.SaveChangesAsync(cancellation);
     }
 
-    /// <summary>A new secret address for a calendar to follow; the one before stops.</summary>
+    /// <summary>
+    /// A new secret address for a calendar to follow; the one before stops. It lasts as long as the e-mail address they signed in by opens
+    /// this page.
+    /// </summary>
     /// <returns>The last part of the address, which is shown once.</returns>
     public async Task<string> FollowAsync(CancellationToken cancellation)
     {
         var client = current.Client.ClientId;
         var secret = RandomNumberGenerator.GetBytes(24);
         await using var db = databases.Open();
-        await EndFeedsAsync(db, client, cancellation);
-        db.CalendarFeeds.Add(new CalendarFeed(Guid.CreateVersion7(), client, SHA256.HashData(secret), clock.GetCurrentInstant()));
+        var email = await EndFeedsAsync(db, client, cancellation);
+        db.CalendarFeeds.Add(new CalendarFeed(Guid.CreateVersion7(), client, email, SHA256.HashData(secret), clock.GetCurrentInstant()));
         await db.SaveChangesAsync(cancellation);
         // The practice is in the address so that the secret is looked up behind its fence.
         return Base64Url.EncodeToString([.. current.Client.PracticeId.ToByteArray(), .. secret]);
@@ -56,11 +60,17 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
 
     public Task SignOutAsync(bool everywhere, CancellationToken cancellation) => signIns.EndAsync(current.Client, everywhere, cancellation);
 
-    private async Task EndFeedsAsync(Data.ClinicDb db, Guid client, CancellationToken cancellation)
+    // Those of this address: whoever else looks after the client keeps theirs.
+    private async Task<string> EndFeedsAsync(Data.ClinicDb db, Guid client, CancellationToken cancellation)
     {
-        var open = await db.CalendarFeeds.Where(f => f.ClientId == client && f.EndedAt == null).ToListAsync(cancellation);
+        var email = await EmailAsync(db, cancellation);
+        var open = await db.CalendarFeeds.Where(f => f.ClientId == client && f.Email == email && f.EndedAt == null).ToListAsync(cancellation);
         open.ForEach(f => f.End(clock.GetCurrentInstant()));
+        return email;
     }
+
+    private Task<string> EmailAsync(Data.ClinicDb db, CancellationToken cancellation) =>
+        db.ClientSignIns.Where(s => s.Id == current.Client.SignInId).Select(s => s.Email).SingleAsync(cancellation);
 
     /// <param name="Follows">Whether a calendar may fetch the dates.</param>
     public sealed record Screen(Input Chosen, bool Follows);

@@ -9,7 +9,7 @@ namespace HairClinic.Web.Features.MyHair.TakeMyData;
 /// <summary>A client takes out everything the book holds of them, having opened a link a moment ago.</summary>
 public sealed class TakeMyData(ClinicDbFactory databases, ClientTakeOut archive, StepUpCheck check, LinkAskBook asks, CurrentActor current)
 {
-    /// <returns>Null when the client is no longer there.</returns>
+    /// <returns>Null when the client is no longer there, or their address is not confirmed.</returns>
     /// <exception cref="Domain.Practices.Refusal">More than fits into one archive.</exception>
     public async Task<Screen?> OpenAsync(CancellationToken cancellation)
     {
@@ -53,7 +53,7 @@ public sealed class TakeMyData(ClinicDbFactory databases, ClientTakeOut archive,
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        return await db.Clients.Standing(client).AnyAsync(cancellation);
+        return await db.OpensAllAsync(cancellation) && await db.Clients.Standing(client).AnyAsync(cancellation);
     }
 
     /// <param name="Rows">In all tables together.</param>

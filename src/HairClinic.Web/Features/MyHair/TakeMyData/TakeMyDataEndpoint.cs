@@ -12,7 +12,7 @@ public static class TakeMyDataEndpoint
         routes
             .MapGet(Address, WriteAsync)
             .RequireAuthorization(Policies.Client)
-            .WithMetadata(new StepUpAttribute(), new LimitedAttribute(Limited.Export));
+            .WithMetadata(new ConfirmedOnlyAttribute(), new StepUpAttribute(), new LimitedAttribute(Limited.Export));
 
     private static Task WriteAsync(TakeMyData slice, HttpContext context) =>
         FileAnswers.WriteArchiveAsync(

@@ -21,6 +21,9 @@ public static class OwnSeenText
             AccessDeed.GrantedSalon => "Let another salon see your record",
             AccessDeed.EndedGrant => "Ended what another salon could see",
             AccessDeed.Transferred => "Moved you to another salon",
+            AccessDeed.ChangedOpeningAddress => "Changed the e-mail address that opens your pages, or who looks after you",
+            AccessDeed.ConfirmedOpeningAddress => "Confirmed an e-mail address that opens your pages",
+            AccessDeed.DeniedOpeningAddress => "Said that a new e-mail address is not yours",
             _ => "Did something that concerns you",
         };
 

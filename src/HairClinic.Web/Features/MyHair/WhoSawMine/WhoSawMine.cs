@@ -11,12 +11,12 @@ public sealed class WhoSawMine(ClinicDbFactory databases, CurrentActor current, 
     public const int Page = 30;
 
     /// <param name="before">The last number of the page before; null begins with the newest.</param>
-    /// <returns>Null when the client is no longer there.</returns>
+    /// <returns>Null when the client is no longer there, or their address is not confirmed.</returns>
     public async Task<Screen?> OpenAsync(long? before, CancellationToken cancellation)
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        if (await OwnZone.OfAsync(db, client, cancellation) is not { } home)
+        if (await OwnZone.ConfirmedOfAsync(db, client, cancellation) is not { } home)
             return null;
         // A client reads no people, and no record folded into theirs: both are looked up for them, by their own id alone.
         await using var wide = databases.OpenPracticeWide(nameof(WhoSawMine));

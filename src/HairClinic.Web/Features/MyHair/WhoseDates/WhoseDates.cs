@@ -15,7 +15,7 @@ public sealed class WhoseDates(ClientSignIns signIns, CurrentActor current)
     }
 
     /// <returns>The sign-in as it is now; null when the key names nobody they look after.</returns>
-    public async Task<ClientActor?> SaveAsync(string? key, CancellationToken cancellation)
+    public async Task<OwnSignIn?> SaveAsync(string? key, CancellationToken cancellation)
     {
         var own = current.Client;
         var pages = await signIns.PagesAsync(own, cancellation);

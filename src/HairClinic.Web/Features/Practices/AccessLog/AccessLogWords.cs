@@ -25,6 +25,10 @@ internal static class AccessLogWords
             AccessDeed.ExportedAccessLog => "Took out the access log",
             AccessDeed.RotatedKeys => "Changed the keys",
             AccessDeed.LetOwnerIn => "Let an owner in again",
+            AccessDeed.ChangedOpeningAddress => "Changed an address that opens a client’s pages",
+            AccessDeed.ConfirmedOpeningAddress => "Confirmed an address that opens a client’s pages",
+            AccessDeed.DeniedOpeningAddress => "Said that a new address is not theirs",
+            AccessDeed.ChangedSignIn => "Changed somebody’s sign-in",
             _ => "Something newer than these words",
         };
 }

@@ -16,6 +16,7 @@ public static class ErasureText
             "health_answers: TakenOut" => "Health answers",
             "clearances: TakenOut" => "What had to be asked about first",
             "photos: TakenOut" => "Photos",
+            "opening_addresses: TakenOut" => "E-mail addresses that open their pages",
             "sign_in_links: TakenOut" => "Sign-in links",
             "write_keys: TakenOut" => "Kept answers that name them",
             "work_items: TakenOut" => "Letters and work that name them",

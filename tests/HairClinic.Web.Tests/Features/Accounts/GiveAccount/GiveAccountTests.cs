@@ -106,7 +106,7 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                 var user = await db.Users.SingleAsync(u => u.UserName == role.ToString(), Cancel);
-                return await services.GetRequiredService<Slice>().LinkAsync(user.Id);
+                return await services.GetRequiredService<Slice>().LinkAsync(user.Id, Cancel);
             }
         );
     }

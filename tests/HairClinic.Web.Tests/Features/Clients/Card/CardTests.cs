@@ -98,7 +98,7 @@ public sealed class CardTests(PgServer server)
     }
 
     [Fact]
-    public async Task Opening_takes_twenty_one_round_trips_however_much_there_is()
+    public async Task Opening_takes_twenty_two_round_trips_however_much_there_is()
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
@@ -113,7 +113,7 @@ public sealed class CardTests(PgServer server)
         await OpenAsync(clinic, client.Id);
 
         // Twelve of them for how long the units will last and when the next is ordered.
-        Assert.Equal(21, clinic.Commands.All.Count);
+        Assert.Equal(22, clinic.Commands.All.Count);
     }
 
     [Fact]

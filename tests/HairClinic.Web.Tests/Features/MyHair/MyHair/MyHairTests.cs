@@ -53,7 +53,8 @@ public sealed class MyHairTests(PgServer server)
     public async Task What_is_kept_about_them_is_led_to_once_there_is_some_of_it()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        var bare = (await OpenAsync(clinic, client.Id))!;
+        var mine = (await clinic.SignInAsync(client.Id)).SignInId;
+        var bare = (await OpenAsync(clinic, client.Id, mine))!;
         Assert.Equal((false, false, false), (bare.HasPhotos, bare.HasConsents, bare.WasSeen));
 
         await clinic.LayAsync(scene =>
@@ -75,7 +76,7 @@ public sealed class MyHairTests(PgServer server)
             }
         );
 
-        var full = (await OpenAsync(clinic, client.Id))!;
+        var full = (await OpenAsync(clinic, client.Id, mine))!;
         Assert.Equal((true, true, true), (full.HasPhotos, full.HasConsents, full.WasSeen));
         var others = (await OpenAsync(clinic, other.Id))!;
         Assert.Equal((false, false, false), (others.HasPhotos, others.HasConsents, others.WasSeen));
@@ -130,23 +131,18 @@ public sealed class MyHairTests(PgServer server)
     public async Task An_ended_sign_in_and_one_of_somebody_else_show_nothing()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, "ADA@example.test", TestClinic.UsualNow);
-        await clinic.ReadAsync(async db =>
-        {
-            db.ClientSignIns.Add(signIn);
-            return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
-        });
+        var signIn = (await clinic.SignInAsync(client.Id)).SignInId;
 
-        Assert.NotNull(await OpenAsync(clinic, client.Id, signIn.Id));
-        Assert.Null(await OpenAsync(clinic, other.Id, signIn.Id));
+        Assert.NotNull(await OpenAsync(clinic, client.Id, signIn));
+        Assert.Null(await OpenAsync(clinic, other.Id, signIn));
         Assert.Null(await OpenAsync(clinic, client.Id, Guid.NewGuid()));
 
         await clinic.ReadAsync(async db =>
         {
-            (await db.ClientSignIns.SingleAsync(s => s.Id == signIn.Id, TestContext.Current.CancellationToken)).End(TestClinic.UsualNow);
+            (await db.ClientSignIns.SingleAsync(s => s.Id == signIn, TestContext.Current.CancellationToken)).End(TestClinic.UsualNow);
             return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
-        Assert.Null(await OpenAsync(clinic, client.Id, signIn.Id));
+        Assert.Null(await OpenAsync(clinic, client.Id, signIn));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Shelf;
+using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Ui.Wear;
@@ -12,6 +13,7 @@ public sealed class MyUnitsTests(PgServer server)
 {
     private Client client = null!;
     private Client duplicate = null!;
+    private ClientSignIn signIn = null!;
 
     [Fact]
     public async Task A_client_sees_their_own_units_and_nobody_elses()
@@ -39,7 +41,8 @@ public sealed class MyUnitsTests(PgServer server)
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
-        client = scene.Welcome("C-1", "Ada Fenwick", salon);
+        client = scene.Welcome("C-1", "Ada Fenwick", salon, email: "ada@example.test");
+        scene.Db.ClientSignIns.Add(signIn = new ClientSignIn(Guid.NewGuid(), client.Id, "ada@example.test", scene.Now));
         scene.Bond(client, scene.Unit(client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
         var other = scene.Welcome("C-2", "Bo Larch", salon);
         scene.Bond(other, scene.Unit(other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 22), adhesive);
@@ -47,9 +50,9 @@ public sealed class MyUnitsTests(PgServer server)
         duplicate.FoldInto(client);
     }
 
-    private static Task<WearLineModel?> OpenAsync(TestClinic clinic, Guid clientId) =>
+    private Task<WearLineModel?> OpenAsync(TestClinic clinic, Guid clientId) =>
         clinic.UseAsync<Slice, WearLineModel?>(
-            new ClientActor(clinic.PracticeId, clientId),
+            new ClientActor(clinic.PracticeId, clientId, signIn.Id),
             slice => slice.OpenAsync(TestContext.Current.CancellationToken)
         );
 }

@@ -78,6 +78,6 @@ public sealed class OpenLinkTests(PgServer server)
     private static Task<Actor?> UseAsync(TestClinic clinic, string token) =>
         clinic.UseAsync<Slice, Actor?>(
             clinic.Job,
-            async slice => (await slice.SaveAsync(token, TestContext.Current.CancellationToken))?.Actor
+            async slice => (await slice.SaveAsync(token, TestContext.Current.CancellationToken))?.SignIn.Actor
         );
 }

@@ -79,7 +79,7 @@ public sealed class PreferencesTests(PgServer server)
         var there = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, Cancel);
 
         await clinic.UseAsync<Slice, bool>(
-            here!.Value.Actor,
+            here!.Actor,
             async slice =>
             {
                 await slice.SignOutAsync(everywhere: true, Cancel);
@@ -87,7 +87,7 @@ public sealed class PreferencesTests(PgServer server)
             }
         );
 
-        Assert.Null(await signIns.CheckAsync(there!.Value.Actor, Cancel));
+        Assert.Null(await signIns.CheckAsync(there!.Actor, Cancel));
     }
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;

@@ -21,11 +21,11 @@ public sealed class WhoseDatesTests(PgServer server)
         var choices = await ChoicesAsync(clinic, parent);
 
         Assert.Equal([("Ada Fenwick", true), ("Bo Larch", false)], choices.Select(c => (c.Name, c.Shown)));
-        var child = await clinic.UseAsync<Slice, ClientActor?>(parent, slice => slice.SaveAsync(choices[1].Key, Cancel));
-        Assert.Equal(own.Other.Id, child!.ClientId);
-        Assert.Equal(child, (await signIns.CheckAsync(child, Cancel))!.Value.Actor);
-        Assert.Null(await clinic.UseAsync<Slice, ClientActor?>(parent, slice => slice.SaveAsync("0123456789abcdef", Cancel)));
-        Assert.Null(await clinic.UseAsync<Slice, ClientActor?>(parent, slice => slice.SaveAsync(own.Other.Id.ToString(), Cancel)));
+        var child = await clinic.UseAsync<Slice, OwnSignIn?>(parent, slice => slice.SaveAsync(choices[1].Key, Cancel));
+        Assert.Equal(own.Other.Id, child!.Actor.ClientId);
+        Assert.Equal(child, await signIns.CheckAsync(child.Actor, Cancel));
+        Assert.Null(await clinic.UseAsync<Slice, OwnSignIn?>(parent, slice => slice.SaveAsync("0123456789abcdef", Cancel)));
+        Assert.Null(await clinic.UseAsync<Slice, OwnSignIn?>(parent, slice => slice.SaveAsync(own.Other.Id.ToString(), Cancel)));
     }
 
     [Fact]
@@ -34,29 +34,22 @@ public sealed class WhoseDatesTests(PgServer server)
         await using var clinic = await OpenAsync(new LocalDate(2027, 2, 3));
         var (parent, signIns) = await SignInAsync(clinic);
         var choices = await ChoicesAsync(clinic, parent);
-        var child = await clinic.UseAsync<Slice, ClientActor?>(parent, slice => slice.SaveAsync(choices[1].Key, Cancel));
+        var child = await clinic.UseAsync<Slice, OwnSignIn?>(parent, slice => slice.SaveAsync(choices[1].Key, Cancel));
 
         clinic.Clock.Advance(Duration.FromDays(1));
 
-        Assert.Null(await signIns.CheckAsync(child!, Cancel));
+        Assert.Null(await signIns.CheckAsync(child!.Actor, Cancel));
     }
 
     [Fact]
     public async Task A_folded_records_sign_in_leads_to_the_record_that_was_kept_and_one_of_somebody_who_left_leads_nowhere()
     {
+        // The same address is confirmed at both: of the child's record they are the guardian.
         await using var clinic = await OpenAsync(endsOn: null);
         var (parent, signIns) = await SignInAsync(clinic);
-        await clinic.ReadAsync(async db =>
-        {
-            var folded = await db.Clients.SingleAsync(c => c.Id == own.Client.Id, Cancel);
-            var kept = await db.Clients.SingleAsync(c => c.Id == own.Other.Id, Cancel);
-            kept.Reach(null, $"kept-{own.Address}");
-            db.FindWords.AddRange(Web.Data.FindWords.Of(kept).Where(w => w.Kind == Web.Data.FindKind.ClientEmail));
-            folded.FoldInto(kept);
-            return await db.SaveChangesAsync(Cancel);
-        });
+        await FoldAsync(clinic);
 
-        Assert.Equal(own.Other.Id, (await signIns.CheckAsync(parent, Cancel))!.Value.Actor.ClientId);
+        Assert.Equal(new OwnSignIn(parent with { ClientId = own.Other.Id }, false, true), await signIns.CheckAsync(parent, Cancel));
 
         await clinic.ReadAsync(async db =>
         {
@@ -64,6 +57,25 @@ public sealed class WhoseDatesTests(PgServer server)
             return await db.SaveChangesAsync(Cancel);
         });
         Assert.Null(await signIns.CheckAsync(parent, Cancel));
+    }
+
+    [Fact]
+    public async Task A_folded_records_sign_in_ends_where_the_kept_record_has_another_address()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                own.Lay(scene);
+                own.Other.Reach(null, $"kept-{own.Address}");
+            }
+        );
+        var (somebody, signIns) = await SignInAsync(clinic);
+
+        await FoldAsync(clinic);
+
+        Assert.Null(await signIns.CheckAsync(somebody, Cancel));
+        Assert.Null(await signIns.OpenAsync(clinic.PracticeId, own.Other.Id, own.Address, Cancel));
     }
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -84,8 +96,16 @@ public sealed class WhoseDatesTests(PgServer server)
     {
         var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
         var opened = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, Cancel);
-        return (opened!.Value.Actor, signIns);
+        return (opened!.Actor, signIns);
     }
+
+    private Task<int> FoldAsync(TestClinic clinic) =>
+        clinic.ReadAsync(async db =>
+        {
+            var folded = await db.Clients.SingleAsync(c => c.Id == own.Client.Id, Cancel);
+            folded.FoldInto(await db.Clients.SingleAsync(c => c.Id == own.Other.Id, Cancel));
+            return await db.SaveChangesAsync(Cancel);
+        });
 
     private static Task<IReadOnlyList<Slice.Choice>> ChoicesAsync(TestClinic clinic, ClientActor actor) =>
         clinic.UseAsync<Slice, IReadOnlyList<Slice.Choice>>(actor, slice => slice.OpenAsync(Cancel));

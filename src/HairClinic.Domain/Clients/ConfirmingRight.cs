@@ -1,0 +1,34 @@
+using HairClinic.Domain.Practices;
+
+namespace HairClinic.Domain.Clients;
+
+/// <summary>Whether a person of the practice may confirm an address.</summary>
+public enum ConfirmingRight
+{
+    /// <summary>They may not read what clients confide, so they cannot open it to anybody either.</summary>
+    NotTheirRole,
+
+    /// <summary>They entered it: somebody else has to look.</summary>
+    EnteredByThem,
+
+    /// <summary>They entered it and nobody else here could confirm it: an owner who proves anew who they are may.</summary>
+    OnlyProvedAnew,
+
+    Free,
+}
+
+/// <summary>Who may confirm an address. The database holds the same (<c>guard_opening_address</c>).</summary>
+/// <remarks>
+/// Whoever types an address into a record could type their own. So a second pair of eyes is needed, of somebody to whom the record is
+/// open anyway; where a practice has only one such person, that is the owner, who is asked to prove who they are and is noted.
+/// </remarks>
+public static class ConfirmingRights
+{
+    /// <param name="enteredBy">Null where no person entered it: a job did.</param>
+    /// <param name="othersMay">Whether somebody else who works here could confirm it.</param>
+    public static ConfirmingRight Of(StaffRole role, Guid person, Guid? enteredBy, bool othersMay) =>
+        role is not (StaffRole.Owner or StaffRole.Manager or StaffRole.Stylist) ? ConfirmingRight.NotTheirRole
+        : enteredBy != person ? ConfirmingRight.Free
+        : role == StaffRole.Owner && !othersMay ? ConfirmingRight.OnlyProvedAnew
+        : ConfirmingRight.EnteredByThem;
+}

@@ -1,0 +1,15 @@
+using HairClinic.Web.Practices;
+
+namespace HairClinic.Web.Features.Clients.AddressesToConfirm;
+
+/// <summary>All addresses that wait to be confirmed among the clients one may open: after an import there are many.</summary>
+public sealed class AddressesToConfirm(ClinicDbFactory databases, CurrentActor current)
+{
+    public const int Most = 100;
+
+    public async Task<IReadOnlyList<AddressRow>> OpenAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        return await AddressRow.OfAsync(db, current.Person, only: null, Most, cancellation);
+    }
+}

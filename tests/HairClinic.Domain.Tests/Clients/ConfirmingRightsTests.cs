@@ -1,0 +1,36 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+
+namespace HairClinic.Domain.Tests.Clients;
+
+public sealed class ConfirmingRightsTests
+{
+    private static readonly Guid Me = Guid.CreateVersion7();
+
+    [Theory]
+    [InlineData(StaffRole.Owner, ConfirmingRight.Free)]
+    [InlineData(StaffRole.Manager, ConfirmingRight.Free)]
+    [InlineData(StaffRole.Stylist, ConfirmingRight.Free)]
+    [InlineData(StaffRole.FrontDesk, ConfirmingRight.NotTheirRole)]
+    [InlineData(StaffRole.Trainee, ConfirmingRight.NotTheirRole)]
+    public void What_somebody_else_entered_is_confirmed_by_whoever_may_read_health(StaffRole role, ConfirmingRight right)
+    {
+        Assert.Equal(right, ConfirmingRights.Of(role, Me, enteredBy: Guid.CreateVersion7(), othersMay: true));
+        // What no person entered, a job of the command line for instance, likewise.
+        Assert.Equal(right, ConfirmingRights.Of(role, Me, enteredBy: null, othersMay: true));
+    }
+
+    [Theory]
+    [InlineData(StaffRole.Owner)]
+    [InlineData(StaffRole.Manager)]
+    [InlineData(StaffRole.Stylist)]
+    public void Nobody_confirms_what_they_entered_while_somebody_else_could(StaffRole role) =>
+        Assert.Equal(ConfirmingRight.EnteredByThem, ConfirmingRights.Of(role, Me, enteredBy: Me, othersMay: true));
+
+    [Fact]
+    public void Only_an_owner_alone_may_and_only_having_proved_anew_who_they_are()
+    {
+        Assert.Equal(ConfirmingRight.OnlyProvedAnew, ConfirmingRights.Of(StaffRole.Owner, Me, enteredBy: Me, othersMay: false));
+        Assert.Equal(ConfirmingRight.EnteredByThem, ConfirmingRights.Of(StaffRole.Manager, Me, enteredBy: Me, othersMay: false));
+    }
+}

@@ -1,0 +1,124 @@
+using System.Text.RegularExpressions;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Tests.Features.Privacy;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Edit = HairClinic.Web.Features.Clients.EditClient.EditClient;
+using Guardians = HairClinic.Web.Features.Clients.KeepGuardians.KeepGuardians;
+using Merge = HairClinic.Web.Features.Clients.MergeClients.MergeClients;
+using OpenLinks = HairClinic.Web.Features.MyHair.OpenLink.OpenLink;
+
+namespace HairClinic.Web.Tests.Features.MyHair;
+
+/// <summary>A client who confided everything, with an address that is confirmed, and whoever would like to read it.</summary>
+public sealed class KeyScene
+{
+    /// <summary>The client's own, confirmed.</summary>
+    public const string Theirs = "zoe.quillfeather@example.test";
+
+    private readonly PrivacyScene scene = new();
+
+    public Client Client => scene.Client;
+
+    public static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    public async Task<TestClinic> OpenAsync(PgServer server)
+    {
+        var clinic = await scene.OpenAsync(server);
+        await clinic.ReadAsync(async db =>
+        {
+            await db.Photos.ForEachAsync(p => p.Share(true), Cancel);
+            return await db.SaveChangesAsync(Cancel);
+        });
+        // What was laid is no letter of these tests.
+        await clinic.ReadAsync(db => db.WorkItems.ExecuteDeleteAsync(Cancel));
+        return clinic;
+    }
+
+    public PersonActor Desk(TestClinic clinic) => Of(clinic, StaffRole.FrontDesk);
+
+    public PersonActor Of(TestClinic clinic, StaffRole role) => clinic.Acting(scene.Given.Of(role), scene.Given.Here);
+
+    public PersonActor Owner(TestClinic clinic) => scene.AsOwner(clinic);
+
+    public static Task<Guid> IdOfAsync(TestClinic clinic, string code) =>
+        clinic.ReadAsync(db => db.Clients.Where(c => c.Code == code).Select(c => c.Id).SingleAsync(Cancel));
+
+    public async Task EditAsync(TestClinic clinic, PersonActor actor, string? email, Guid? clientId = null)
+    {
+        var id = clientId ?? Client.Id;
+        var input = (await clinic.UseAsync<Edit, Edit.Screen?>(actor, s => s.OpenAsync(id, Cancel)))!.Saved with { Email = email };
+        await clinic.UseAsync<Edit, Edit.Outcome>(actor, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
+    }
+
+    public async Task<Guid> AddGuardianAsync(TestClinic clinic, PersonActor actor, string email, Guid? clientId = null)
+    {
+        var key = Guid.CreateVersion7();
+        var input = new Guardians.Input
+        {
+            ClientId = clientId ?? Client.Id,
+            Name = "Somebody Close",
+            Email = email,
+        };
+        await clinic.UseAsync<Guardians, Guardians.Outcome>(actor, s => s.SaveAsync(key, input, Cancel));
+        return key;
+    }
+
+    public Task TakeGuardianAwayAsync(TestClinic clinic, PersonActor actor, Guid guardian) =>
+        clinic.UseAsync<Guardians, Guardians.Outcome>(
+            actor,
+            s => s.SaveAsync(Guid.CreateVersion7(), new() { ClientId = Client.Id, TakeAway = guardian }, Cancel)
+        );
+
+    public static Task MergeAsync(TestClinic clinic, PersonActor actor, Guid kept, Guid folded) =>
+        clinic.UseAsync<Merge, Merge.Outcome>(actor, s => s.SaveAsync(Guid.CreateVersion7(), new(kept, folded), Cancel));
+
+    /// <summary>Asks for a link and opens it, as whoever reads at that address.</summary>
+    /// <returns>Null where no link came, or it opened nothing.</returns>
+    public static async Task<ClientActor?> SignInAsync(TestClinic clinic, string email) =>
+        await LinkAsync(clinic, email) is { } token
+            ? await clinic.UseAsync<OpenLinks, ClientActor?>(clinic.Job, async s => (await s.SaveAsync(token, Cancel))?.SignIn.Actor)
+            : null;
+
+    public static async Task<string?> LinkAsync(TestClinic clinic, string email)
+    {
+        await clinic.AsAsync(
+            clinic.Job,
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                await services.GetRequiredService<SignInLinkBook>().AnswerAsync(db, email, Cancel);
+                return await db.SaveChangesAsync(Cancel);
+            }
+        );
+        var letter = (await LettersAsync(clinic)).LastOrDefault(l => l.To == email && l.Text.Contains("open-link", StringComparison.Ordinal));
+        return letter is null ? null : TokenIn(letter);
+    }
+
+    public static string TokenIn(Letter letter) => Regex.Match(letter.Text, @"token=([\w-]+)").Groups[1].Value;
+
+    /// <summary>As the work loop does: what changed is told.</summary>
+    /// <returns>The letters that are to be sent, oldest first.</returns>
+    public static async Task<IReadOnlyList<Letter>> TellAsync(TestClinic clinic)
+    {
+        await clinic.UseAsync<AddressLetters, int>(clinic.Job, l => l.RunAsync(Cancel));
+        return await LettersAsync(clinic);
+    }
+
+    public static async Task<IReadOnlyList<Letter>> LettersAsync(TestClinic clinic)
+    {
+        var items = await clinic.ReadAsync(db =>
+            db.WorkItems.AsNoTracking().Where(w => w.Kind == WorkKind.SendMail).OrderBy(w => w.AskedAt).ThenBy(w => w.Id).ToListAsync(Cancel)
+        );
+        return [.. items.Select(WorkItems.Read<Letter>)];
+    }
+
+    public static Task<OpeningAddress> AddressAsync(TestClinic clinic, string email) =>
+        clinic.ReadAsync(db =>
+            db.OpeningAddresses.AsNoTracking().Where(a => a.Email == email).OrderByDescending(a => a.EnteredAt).FirstAsync(Cancel)
+        );
+}

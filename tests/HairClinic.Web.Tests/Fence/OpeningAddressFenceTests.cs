@@ -1,0 +1,155 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Tests.Features.MyHair;
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+using static HairClinic.Web.Tests.Features.MyHair.KeyScene;
+
+namespace HairClinic.Web.Tests.Fence;
+
+/// <summary>The rule on addresses, tried with raw SQL as the program's own role: it holds whatever a screen forgets.</summary>
+public sealed class OpeningAddressFenceTests(PgServer server)
+{
+    private const string Mine = "my.private@example.test";
+
+    /// <summary>What an address that is not confirmed reads, of its own client and of what everybody reads; the list is closed.</summary>
+    private static readonly string[] ReadByDatesOnly =
+    [
+        "bond_products",
+        "bonds",
+        "client_preferences",
+        "client_sign_ins",
+        "clients",
+        "visit_segments",
+        "visits",
+    ];
+
+    private const string ConfirmIt =
+        "update opening_addresses set confirmed_at = now(), confirmed_by = app_actor(), confirmed_how = 'InPerson' where email = $1 and ended_at is null";
+
+    private readonly KeyScene scene = new();
+
+    [Fact]
+    public async Task Nobody_confirms_what_they_entered_and_the_desk_confirms_nothing()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var (desk, manager) = (scene.Desk(clinic), scene.Of(clinic, StaffRole.Manager));
+        await DoAsync(clinic, manager, $"update clients set email = '{Mine}' where code = 'Q-7719'");
+
+        Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, await RefusedAsync(clinic, manager, ConfirmIt, Mine));
+        Assert.Equal(0, await DoAsync(clinic, desk, ConfirmIt, Mine));
+        Assert.Equal(0, await DoAsync(clinic, scene.Of(clinic, StaffRole.Trainee), ConfirmIt, Mine));
+        Assert.Equal(1, await DoAsync(clinic, scene.Of(clinic, StaffRole.Stylist), ConfirmIt, Mine));
+    }
+
+    [Theory]
+    [InlineData("update opening_addresses set entered_by = null where email = $1")]
+    [InlineData("update opening_addresses set email = $1, client_id = (select id from clients where code = 'Q-7720')")]
+    [InlineData("update opening_addresses set confirmed_at = now(), confirmed_by = entered_by, confirmed_how = 'InPerson' where email = $1")]
+    [InlineData("update opening_addresses set confirmed_at = now(), confirmed_how = 'OldAddress' where email = $1")]
+    [InlineData("update opening_addresses set confirmed_at = now(), confirmed_how = 'Before' where email = $1")]
+    [InlineData("update opening_addresses set confirmed_at = now(), confirmed_by = app_actor(), confirmed_how = 'OwnerAlone' where email = $1")]
+    [InlineData("update opening_addresses set link_hash = 'x', link_expires_at = 'infinity' where email = $1")]
+    [InlineData("update opening_addresses set told_at = now() where email = $1")]
+    [InlineData("insert into opening_addresses (practice_id, id, client_id, email, entered_at) select practice_id, gen_random_uuid(), id, $1, now() from clients where code = 'Q-7720'")]
+    public async Task What_the_book_keeps_of_an_address_is_nobodys_to_write(string sql)
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await DoAsync(clinic, scene.Desk(clinic), $"update clients set email = '{Mine}' where code = 'Q-7719'");
+
+        Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, await RefusedAsync(clinic, scene.Of(clinic, StaffRole.Manager), sql, Mine));
+    }
+
+    [Fact]
+    public async Task However_a_row_comes_by_an_address_it_is_entered_by_whoever_acts_and_not_confirmed()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var desk = scene.Desk(clinic);
+        string[] ways =
+        [
+            "update clients set email = $1 where code = 'Q-7719'",
+            "insert into clients (practice_id, id, code, name, home_salon_id, preferred_days, email) select practice_id, gen_random_uuid(), 'New', 'New', home_salon_id, 0, $1 from clients where code = 'Q-7719'",
+            "insert into guardians (practice_id, id, client_id, name, email) select practice_id, gen_random_uuid(), id, 'X', $1 from clients where code = 'Q-7719'",
+            "update guardians set email = $1",
+            "update guardians set email = $1, client_id = (select id from clients where code = 'Q-7720')",
+            "update guardians set ends_on = '2020-01-01', email = $1",
+        ];
+        for (var n = 0; n < ways.Length; n++)
+        {
+            var email = $"way{n}@example.test";
+            Assert.Equal(1, await DoAsync(clinic, desk, ways[n], email));
+            var made = await AddressAsync(clinic, email);
+            Assert.Equal((desk.PersonId, "FrontDesk", null), (made.EnteredBy!.Value, made.EnteredRole, made.ConfirmedAt));
+        }
+        // Time that was over and begins again is a new one too.
+        await clinic.ReadAsync(async db =>
+        {
+            (await db.OpeningAddresses.SingleAsync(a => a.Email == "way5@example.test", Cancel)).StandBefore(TestClinic.UsualNow);
+            return await db.SaveChangesAsync(Cancel);
+        });
+        await DoAsync(clinic, desk, "update guardians set ends_on = '2030-01-01' where email = $1", "way5@example.test");
+        Assert.Null((await clinic.ReadAsync(db => db.OpeningAddresses.SingleAsync(a => a.Email == "way5@example.test" && a.EndedAt == null, Cancel))).ConfirmedAt);
+    }
+
+    [Fact]
+    public async Task An_address_that_is_not_confirmed_reads_dates_and_no_more_of_any_table()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await DoAsync(clinic, scene.Desk(clinic), $"update clients set email = '{Mine}' where code = 'Q-7719'");
+        var mine = (await SignInAsync(clinic, Mine))!;
+
+        var read = await TablesAsync(clinic, mine);
+
+        Assert.Equal(ReadByDatesOnly, read);
+        // Nor what is done in a client's name without a sign-in.
+        Assert.Equal(ReadByDatesOnly, await TablesAsync(clinic, mine with { SignInId = null }));
+    }
+
+    [Fact]
+    public async Task A_client_acts_by_a_sign_in_of_their_own_that_has_not_ended()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var mine = (await SignInAsync(clinic, Theirs))!;
+        var other = await IdOfAsync(clinic, "Q-7720");
+
+        Assert.NotEmpty(await TablesAsync(clinic, mine));
+        await Assert.ThrowsAsync<PostgresException>(() => TablesAsync(clinic, mine with { ClientId = other }));
+        await Assert.ThrowsAsync<PostgresException>(() => TablesAsync(clinic, mine with { SignInId = Guid.NewGuid() }));
+    }
+
+    // Every fenced table with a client in it, as far as rows of it are there to be read.
+    private async Task<List<string>> TablesAsync(TestClinic clinic, ClientActor actor)
+    {
+        await using var connection = new NpgsqlConnection(server.Connections.Program);
+        await connection.OpenAsync(Cancel);
+        await AccessMatrixTests.ActAsync(connection, actor, Cancel);
+        var read = new List<string>();
+        foreach (var table in await clinic.ReadAsync(db => Task.FromResult(Web.Data.Privacy.ClientTables.In(db.Model))))
+        {
+            if (!table.Fenced)
+                continue;
+            await using var ask = new NpgsqlCommand($"select exists (select from {table.Name} where {string.Format(null, table.Where, "$1")})", connection)
+            {
+                Parameters = { new() { Value = new[] { actor.ClientId } } },
+            };
+            if (await ask.ExecuteScalarAsync(Cancel) is true)
+                read.Add(table.Name);
+        }
+        return [.. read.Order(StringComparer.Ordinal)];
+    }
+
+    private async Task<string> RefusedAsync(TestClinic clinic, Actor actor, string sql, string email) =>
+        (await Assert.ThrowsAsync<PostgresException>(() => DoAsync(clinic, actor, sql, email))).SqlState;
+
+    private async Task<int> DoAsync(TestClinic clinic, Actor actor, string sql, string? email = null)
+    {
+        _ = clinic;
+        await using var connection = new NpgsqlConnection(server.Connections.Program);
+        await connection.OpenAsync(Cancel);
+        await AccessMatrixTests.ActAsync(connection, actor, Cancel);
+        await using var command = new NpgsqlCommand(sql, connection);
+        if (email is not null)
+            command.Parameters.Add(new() { Value = email });
+        return await command.ExecuteNonQueryAsync(Cancel);
+    }
+}
