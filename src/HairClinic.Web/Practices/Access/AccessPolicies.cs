@@ -4,8 +4,8 @@ using System.Text;
 namespace HairClinic.Web.Practices.Access;
 
 /// <summary>
-/// The fence as one text: functions, triggers, four policies for each fenced table, and who may call which function. It is laid anew whenever it differs from
-/// what was laid last, so a rule is changed in one place and needs no migration.
+/// The fence as one text: functions, triggers, four policies for each fenced table, and who may call which function. It is laid anew
+/// whenever it differs from what was laid last, so a rule is changed in one place and needs no migration.
 /// </summary>
 public static class AccessPolicies
 {

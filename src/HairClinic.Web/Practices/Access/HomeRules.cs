@@ -20,7 +20,8 @@ public static class HomeRules
 
     /// <remarks>Where nobody acts the program reaches no row at all; whoever passes then is the migrator.</remarks>
     public const string Sql = $"""
-        -- Whether whoever acts is of the client's home salon. A job that somebody began may no more than they: it counts further, it does not reach further.
+        -- Whether whoever acts is of the client's home salon. A job that somebody began may no more than they: it counts further,
+        -- it does not reach further.
         create or replace function app_keeps(client uuid) returns boolean language sql stable security definer set search_path = public
             as $$
                 select case
