@@ -25,6 +25,7 @@ public sealed partial class MergeClients(
     /// <returns>Null: not there, or not of a salon of theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, string? otherCode, CancellationToken cancellation)
     {
+        var person = current.Person;
         await using var db = databases.Open();
         var here = await Sides(db, db.Clients.Standing(clientId).AtHome(person)).SingleOrDefaultAsync(cancellation);
         if (here is null)
