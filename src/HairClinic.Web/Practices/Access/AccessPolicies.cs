@@ -12,7 +12,17 @@ public static class AccessPolicies
     private const string InPractice = "practice_id = nullif(current_setting('app.practice', true), '')::uuid";
 
     public static string Sql { get; } =
-        string.Join("\n", [ActorFunctions.Sql, OpeningTriggers.Sql, OwnPageFunction.Sql, GrantTriggers.Sql, DropAll, .. AccessRules.All.Select(PoliciesOf)]);
+        string.Join(
+            "\n",
+            [
+                ActorFunctions.Sql,
+                OpeningTriggers.Sql,
+                OwnPageFunction.Sql,
+                GrantTriggers.Sql,
+                DropAll,
+                .. AccessRules.All.Select(PoliciesOf),
+            ]
+        );
 
     /// <summary>What tells one version of the fence from another.</summary>
     public static string Mark { get; } = "fence " + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Sql)));
