@@ -91,13 +91,6 @@ public sealed class OpeningAddress : PracticeOwned
         Unlink();
     }
 
-    /// <summary>It stood before there was anything to confirm: the invented practice's addresses.</summary>
-    public void StandBefore(Instant now)
-    {
-        ConfirmedAt = ToldAt = now;
-        ConfirmedHow = AddressConfirmation.Before;
-    }
-
     /// <summary>The old address said that it is theirs.</summary>
     public void AgreedAtOldAddress(Instant now)
     {

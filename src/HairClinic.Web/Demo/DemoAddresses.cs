@@ -11,7 +11,9 @@ public static class DemoAddresses
 {
     public static async Task EnterAsync(PracticeJobs jobs, ClinicDb book, CancellationToken cancellation)
     {
-        var desk = await book.People.Include(p => p.Salons).FirstAsync(p => p.Role == StaffRole.FrontDesk && p.Name == DeskName, cancellation);
+        var desk = await book
+            .People.Include(p => p.Salons)
+            .FirstAsync(p => p.Role == StaffRole.FrontDesk && p.Name == DeskName, cancellation);
         List<Guid> salons = [.. desk.Salons.Select(s => s.SalonId)];
         await jobs.RunAsAsync(
             new PersonActor(book.PracticeId, desk.Id, desk.Role, salons, salons[0]),

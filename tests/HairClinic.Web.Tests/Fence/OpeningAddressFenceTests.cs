@@ -1,4 +1,6 @@
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Privacy;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.MyHair;
 using Microsoft.EntityFrameworkCore;
@@ -17,6 +19,8 @@ public sealed class OpeningAddressFenceTests(PgServer server)
     [
         "bond_products",
         "bonds",
+        "calendar_feeds",
+        "clearances",
         "client_preferences",
         "client_sign_ins",
         "clients",
@@ -45,13 +49,19 @@ public sealed class OpeningAddressFenceTests(PgServer server)
     [Theory]
     [InlineData("update opening_addresses set entered_by = null where email = $1")]
     [InlineData("update opening_addresses set email = $1, client_id = (select id from clients where code = 'Q-7720')")]
-    [InlineData("update opening_addresses set confirmed_at = now(), confirmed_by = entered_by, confirmed_how = 'InPerson' where email = $1")]
+    [InlineData(
+        "update opening_addresses set confirmed_at = now(), confirmed_by = entered_by, confirmed_how = 'InPerson' where email = $1"
+    )]
     [InlineData("update opening_addresses set confirmed_at = now(), confirmed_how = 'OldAddress' where email = $1")]
     [InlineData("update opening_addresses set confirmed_at = now(), confirmed_how = 'Before' where email = $1")]
-    [InlineData("update opening_addresses set confirmed_at = now(), confirmed_by = app_actor(), confirmed_how = 'OwnerAlone' where email = $1")]
+    [InlineData(
+        "update opening_addresses set confirmed_at = now(), confirmed_by = app_actor(), confirmed_how = 'OwnerAlone' where email = $1"
+    )]
     [InlineData("update opening_addresses set link_hash = 'x', link_expires_at = 'infinity' where email = $1")]
     [InlineData("update opening_addresses set told_at = now() where email = $1")]
-    [InlineData("insert into opening_addresses (practice_id, id, client_id, email, entered_at) select practice_id, gen_random_uuid(), id, $1, now() from clients where code = 'Q-7720'")]
+    [InlineData(
+        "insert into opening_addresses (practice_id, id, client_id, email, entered_at) select practice_id, gen_random_uuid(), id, $1, now() from clients where code = 'Q-7720'"
+    )]
     public async Task What_the_book_keeps_of_an_address_is_nobodys_to_write(string sql)
     {
         await using var clinic = await scene.OpenAsync(server);
@@ -82,27 +92,57 @@ public sealed class OpeningAddressFenceTests(PgServer server)
             Assert.Equal((desk.PersonId, "FrontDesk", null), (made.EnteredBy!.Value, made.EnteredRole, made.ConfirmedAt));
         }
         // Time that was over and begins again is a new one too.
-        await clinic.ReadAsync(async db =>
-        {
-            (await db.OpeningAddresses.SingleAsync(a => a.Email == "way5@example.test", Cancel)).StandBefore(TestClinic.UsualNow);
-            return await db.SaveChangesAsync(Cancel);
-        });
+        await clinic.ReadAsync(db => ConfirmAsync(db, "way5@example.test"));
         await DoAsync(clinic, desk, "update guardians set ends_on = '2030-01-01' where email = $1", "way5@example.test");
-        Assert.Null((await clinic.ReadAsync(db => db.OpeningAddresses.SingleAsync(a => a.Email == "way5@example.test" && a.EndedAt == null, Cancel))).ConfirmedAt);
+        Assert.Null(
+            (
+                await clinic.ReadAsync(db =>
+                    db.OpeningAddresses.SingleAsync(a => a.Email == "way5@example.test" && a.EndedAt == null, Cancel)
+                )
+            ).ConfirmedAt
+        );
     }
 
     [Fact]
     public async Task An_address_that_is_not_confirmed_reads_dates_and_no_more_of_any_table()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await DoAsync(clinic, scene.Desk(clinic), $"update clients set email = '{Mine}' where code = 'Q-7719'");
+        Client client = null!;
+        Salon salon = null!;
+        Person person = null!;
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                scene.LayPractice("Practice under test");
+                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+                person = scene.Hire("Stylist", StaffRole.Stylist, salon);
+                client = scene.Welcome("C-1", "Ada Fenwick", salon, email: Mine);
+                scene.LeaveUnconfirmed(client);
+            }
+        );
         var mine = (await SignInAsync(clinic, Mine))!;
+        // A row of the client in every table there is.
+        await using var migrator = new NpgsqlConnection(server.Connections.Migrator);
+        await migrator.OpenAsync(Cancel);
+        var samples = new SampleRows(migrator);
+        await samples.LearnAsync(Cancel);
+        var world = new SampleRows.World(clinic.PracticeId, client.Id, salon.Id, person.Id);
+        foreach (var table in await OwnTablesAsync(clinic))
+            await samples.MadeAsync(table.Name, world, Cancel);
+        await using (var share = new NpgsqlCommand("update photos set shared = true", migrator))
+            await share.ExecuteNonQueryAsync(Cancel);
 
-        var read = await TablesAsync(clinic, mine);
-
-        Assert.Equal(ReadByDatesOnly, read);
+        Assert.Equal(ReadByDatesOnly, await TablesAsync(clinic, mine));
         // Nor what is done in a client's name without a sign-in.
         Assert.Equal(ReadByDatesOnly, await TablesAsync(clinic, mine with { SignInId = null }));
+
+        await clinic.ReadAsync(db => ConfirmAsync(db, Mine));
+        var all = await TablesAsync(clinic, mine);
+        Assert.Superset(ReadByDatesOnly.ToHashSet(), all.ToHashSet());
+        Assert.Superset(
+            new HashSet<string> { "photos", "health_answers", "client_keys", "consents", "access_notes", "hair_systems", "visit_records" },
+            all.ToHashSet()
+        );
     }
 
     [Fact]
@@ -124,11 +164,12 @@ public sealed class OpeningAddressFenceTests(PgServer server)
         await connection.OpenAsync(Cancel);
         await AccessMatrixTests.ActAsync(connection, actor, Cancel);
         var read = new List<string>();
-        foreach (var table in await clinic.ReadAsync(db => Task.FromResult(Web.Data.Privacy.ClientTables.In(db.Model))))
+        foreach (var table in await OwnTablesAsync(clinic))
         {
-            if (!table.Fenced)
-                continue;
-            await using var ask = new NpgsqlCommand($"select exists (select from {table.Name} where {string.Format(null, table.Where, "$1")})", connection)
+            await using var ask = new NpgsqlCommand(
+                $"select exists (select from {table.Name} where {string.Format(null, table.Where, "$1")})",
+                connection
+            )
             {
                 Parameters = { new() { Value = new[] { actor.ClientId } } },
             };
@@ -137,6 +178,9 @@ public sealed class OpeningAddressFenceTests(PgServer server)
         }
         return [.. read.Order(StringComparer.Ordinal)];
     }
+
+    private static async Task<IEnumerable<ClientTable>> OwnTablesAsync(TestClinic clinic) =>
+        (await clinic.ReadAsync(db => Task.FromResult(ClientTables.In(db.Model)))).Where(t => t.Fenced);
 
     private async Task<string> RefusedAsync(TestClinic clinic, Actor actor, string sql, string email) =>
         (await Assert.ThrowsAsync<PostgresException>(() => DoAsync(clinic, actor, sql, email))).SqlState;

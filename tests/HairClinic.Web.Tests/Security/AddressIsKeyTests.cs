@@ -2,10 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Practices;
-using HairClinic.Web.Tests.Features.Binder;
-using HairClinic.Web.Tests.Features.Binder.Import;
 using HairClinic.Web.Tests.Features.MyHair;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -77,7 +74,7 @@ public sealed class AddressIsKeyTests(PgServer server)
         var other = await IdOfAsync(clinic, "Q-7720");
         await scene.EditAsync(clinic, scene.Desk(clinic), Mine, other);
         await scene.AddGuardianAsync(clinic, scene.Desk(clinic), "me.again@example.test", other);
-        await ConfirmAllAsync(clinic);
+        await clinic.ReadAsync(db => ConfirmAsync(db));
         var signedIn = (await SignInAsync(clinic, Mine))!;
         var guardian = (await SignInAsync(clinic, "me.again@example.test"))!;
 
@@ -96,9 +93,9 @@ public sealed class AddressIsKeyTests(PgServer server)
         await using var clinic = await scene.OpenAsync(server);
         var own = await IdOfAsync(clinic, "Q-7720");
         await scene.EditAsync(clinic, scene.Desk(clinic), "me.before@example.test", own);
-        await ConfirmAllAsync(clinic);
+        await clinic.ReadAsync(db => ConfirmAsync(db));
         await scene.EditAsync(clinic, scene.Desk(clinic), Mine, own);
-        await ConfirmAllAsync(clinic);
+        await clinic.ReadAsync(db => ConfirmAsync(db));
         var me = (await SignInAsync(clinic, Mine))!;
 
         await MergeAsync(clinic, scene.Desk(clinic), kept: own, folded: scene.Client.Id);
@@ -107,23 +104,6 @@ public sealed class AddressIsKeyTests(PgServer server)
         // Nor does an address that was confirmed before the merge confirm one that comes after it.
         await scene.EditAsync(clinic, scene.Desk(clinic), "me.later@example.test", own);
         Assert.DoesNotContain(await TellAsync(clinic), l => l.Text.Contains("my-new-address", StringComparison.Ordinal));
-    }
-
-    [Fact]
-    public async Task An_imported_address_opens_dates_only_until_somebody_else_than_the_importer_confirms_it()
-    {
-        await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
-        await clinic.BringAllAsync(
-            new Dictionary<SheetKind, byte[]>
-            {
-                [SheetKind.Clients] = Binders.Csv("code,name,home salon,email", $"C-1,Ada Fenwickson,Elm Row,{Mine}"),
-            }
-        );
-
-        var address = await AddressAsync(clinic, Mine);
-
-        Assert.Equal(AddressOpens.DatesOnly, address.Opens);
-        Assert.NotNull(await SignInAsync(clinic, Mine));
     }
 
     [Fact]
@@ -195,10 +175,10 @@ public sealed class AddressIsKeyTests(PgServer server)
         await scene.EditAsync(clinic, scene.Desk(clinic), Mine);
         await scene.AddGuardianAsync(clinic, scene.Desk(clinic), "guardian@example.test");
         await TellAsync(clinic);
-        var slice = await clinic.UseAsync<Web.Features.Privacy.EraseClient.EraseClient, Web.Features.Privacy.EraseClient.EraseClient.Screen?>(
-            scene.Owner(clinic),
-            s => s.OpenAsync(scene.Client.Id, Cancel)
-        );
+        var slice = await clinic.UseAsync<
+            Web.Features.Privacy.EraseClient.EraseClient,
+            Web.Features.Privacy.EraseClient.EraseClient.Screen?
+        >(scene.Owner(clinic), s => s.OpenAsync(scene.Client.Id, Cancel));
 
         await clinic.UseAsync<Web.Features.Privacy.EraseClient.EraseClient, object>(
             scene.Owner(clinic),
@@ -218,14 +198,6 @@ public sealed class AddressIsKeyTests(PgServer server)
         Assert.Equal(0, await clinic.ReadAsync(db => db.OpeningAddresses.CountAsync(a => a.ClientId == scene.Client.Id, Cancel)));
         Assert.DoesNotContain(await TellAsync(clinic), l => l.To is Theirs or Mine);
     }
-
-    private static Task<int> ConfirmAllAsync(TestClinic clinic) =>
-        clinic.ReadAsync(async db =>
-        {
-            foreach (var address in await db.OpeningAddresses.Where(a => a.EndedAt == null).ToListAsync(Cancel))
-                address.StandBefore(TestClinic.UsualNow);
-            return await db.SaveChangesAsync(Cancel);
-        });
 
     private static Task<string> FollowAsync(TestClinic clinic, ClientActor actor) =>
         clinic.UseAsync<Web.Features.MyHair.Preferences.Preferences, string>(actor, s => s.FollowAsync(Cancel));

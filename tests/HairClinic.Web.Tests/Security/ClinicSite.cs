@@ -9,10 +9,12 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell;
 using HairClinic.Web.Tests.Features.Practices.FirstRun;
 using HairClinic.Web.Workers;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Routing;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
@@ -119,6 +121,28 @@ public sealed class ClinicSite : IAsyncDisposable
                     return "/my-hair/" + letter.Text.Split("/my-hair/")[1].Split('\n')[0].Trim();
                 }
             );
+
+    /// <summary>Does something past the pages, in the first practice's book.</summary>
+    public Task<T> InPracticeAsync<T>(Func<IServiceProvider, ClinicDb, Task<T>> work) =>
+        Services
+            .GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                mine,
+                "test",
+                async services =>
+                {
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    return await work(services, db);
+                }
+            );
+
+    /// <summary>Routes that open to a client only by an address that is confirmed.</summary>
+    public IEnumerable<string> ConfirmedOnly() =>
+        Services
+            .GetRequiredService<EndpointDataSource>()
+            .Endpoints.OfType<RouteEndpoint>()
+            .Where(e => e.Metadata.GetMetadata<ConfirmedOnlyAttribute>() is not null)
+            .Select(e => "/" + e.RoutePattern.RawText!.TrimStart('/'));
 
     public ValueTask DisposeAsync() => site.DisposeAsync();
 

@@ -97,15 +97,7 @@ public sealed class AddressLetters(
         if (!all.Exists(a => a != address && a.GuardianId == address.GuardianId && a.EnteredAt >= address.EndedAt))
         {
             var author = await AuthorAsync(db, address.EndedBy, address.EndedRole, cancellation);
-            await log.NoteForAsync(
-                db,
-                author,
-                AccessDeed.ChangedOpeningAddress,
-                address.ClientId,
-                address.Id,
-                "taken away",
-                cancellation
-            );
+            await log.NoteForAsync(db, author, AccessDeed.ChangedOpeningAddress, address.ClientId, address.Id, "taken away", cancellation);
         }
         address.EndTold(now);
         if (asked.Add(address.Email))
@@ -120,7 +112,11 @@ public sealed class AddressLetters(
         Last(all.Where(a => a.GuardianId is null)) ?? Last(all.Where(a => a.GuardianId == entered.GuardianId));
 
     private static OpeningAddress? Last(IEnumerable<OpeningAddress> addresses) =>
-        addresses.Where(a => a.ConfirmedAt is not null).OrderBy(a => a.EndedAt ?? Instant.MaxValue).ThenBy(a => a.EnteredAt).LastOrDefault();
+        addresses
+            .Where(a => a.ConfirmedAt is not null)
+            .OrderBy(a => a.EndedAt ?? Instant.MaxValue)
+            .ThenBy(a => a.EnteredAt)
+            .LastOrDefault();
 
     private static async Task<Reader> ReaderAsync(ClinicDb db, Guid client, CancellationToken cancellation) =>
         await (
@@ -152,7 +148,10 @@ public sealed class AddressLetters(
 
             {mail.SiteUrl}/my-hair/my-new-address?token={token}
 
-            {words["The link works once, for {0} days. If you did not ask for it, say so there.", (int)OpeningAddress.LinkLifetime.TotalDays]}
+            {words[
+                "The link works once, for {0} days. If you did not ask for it, say so there.",
+                (int)OpeningAddress.LinkLifetime.TotalDays
+            ]}
             {RingUs(phone)}
             """
         );

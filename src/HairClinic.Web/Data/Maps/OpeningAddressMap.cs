@@ -19,7 +19,8 @@ public sealed class OpeningAddressMap() : FencedMap<OpeningAddress>("opening_add
         builder
             .HasIndex(x => new { x.PracticeId, x.ClientId }, "ux_opening_addresses_own")
             .IsUnique()
-            .HasFilter("guardian_id is null and ended_at is null");
+            .HasFilter("guardian_id is null and ended_at is null")
+            .HasDatabaseName("ux_opening_addresses_own");
         builder.HasIndex(x => new { x.PracticeId, x.LinkHash }).IsUnique();
         // Almost none at any time: the work loop looks every few seconds.
         builder

@@ -186,19 +186,22 @@ public sealed class Scene(ClinicDb db, Instant now)
     /// <summary>Saves, and confirms the addresses that were laid: whoever laid them knows whose they are.</summary>
     public async Task SaveAsync()
     {
+        await using var own = db.Database.CurrentTransaction is null ? await db.Database.BeginTransactionAsync() : null;
         await db.SaveChangesAsync();
         await ConfirmAddressesAsync(db, now, _unconfirmed);
+        if (own is not null)
+            await own.CommitAsync();
     }
 
     /// <summary>What no person entered is taken to stand, as it does in a book that is older than confirming.</summary>
-    public static async Task ConfirmAddressesAsync(ClinicDb db, Instant now, IReadOnlyCollection<Guid> but)
-    {
-        var laid = await db
+    public static Task<int> ConfirmAddressesAsync(ClinicDb db, Instant now, IReadOnlyCollection<Guid> but) =>
+        db
             .OpeningAddresses.Where(a => a.ConfirmedAt == null && a.EndedAt == null && a.EnteredBy == null && !but.Contains(a.ClientId))
-            .ToListAsync();
-        laid.ForEach(a => a.StandBefore(now));
-        await db.SaveChangesAsync();
-    }
+            .ExecuteUpdateAsync(set =>
+                set.SetProperty(a => a.ConfirmedAt, now)
+                    .SetProperty(a => a.ConfirmedHow, AddressConfirmation.Before)
+                    .SetProperty(a => a.ToldAt, now)
+            );
 
     private static Guid? LotOf(Product product) => product.Lots.Select(l => (Guid?)l.Id).FirstOrDefault();
 }

@@ -150,7 +150,7 @@ public static class OpeningTriggers
                is not distinct from (old.confirmed_at, old.confirmed_by, old.confirmed_how, old.denied_at) then
                 return new;
             end if;
-            if old.ended_at is null and case
+            if old.ended_at is null and (case
                 when is_job and app_actor() is null and new.confirmed_how = 'Before' then true
                 when is_job then
                     old.link_hash is not null and old.link_expires_at > app_now()
@@ -159,7 +159,7 @@ public static class OpeningTriggers
                 when new.confirmed_how = 'InPerson' then old.entered_by is distinct from app_actor()
                 when new.confirmed_how = 'OwnerAlone' then
                     app_role() = 'Owner' and not others_may_confirm(old.client_id, app_actor())
-                else false end then
+                else false end) then
                 return new;
             end if;
             raise exception 'who entered an address does not confirm it' using errcode = 'insufficient_privilege';

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.Privacy;
@@ -42,6 +43,9 @@ public sealed class KeyScene
     public PersonActor Desk(TestClinic clinic) => Of(clinic, StaffRole.FrontDesk);
 
     public PersonActor Of(TestClinic clinic, StaffRole role) => clinic.Acting(scene.Given.Of(role), scene.Given.Here);
+
+    /// <summary>Works in the other salon only.</summary>
+    public PersonActor StylistThere(TestClinic clinic) => clinic.Acting(scene.Given.StylistThere, scene.Given.There);
 
     public PersonActor Owner(TestClinic clinic) => scene.AsOwner(clinic);
 
@@ -95,7 +99,9 @@ public sealed class KeyScene
                 return await db.SaveChangesAsync(Cancel);
             }
         );
-        var letter = (await LettersAsync(clinic)).LastOrDefault(l => l.To == email && l.Text.Contains("open-link", StringComparison.Ordinal));
+        var letter = (await LettersAsync(clinic)).LastOrDefault(l =>
+            l.To == email && l.Text.Contains("open-link", StringComparison.Ordinal)
+        );
         return letter is null ? null : TokenIn(letter);
     }
 
@@ -112,10 +118,24 @@ public sealed class KeyScene
     public static async Task<IReadOnlyList<Letter>> LettersAsync(TestClinic clinic)
     {
         var items = await clinic.ReadAsync(db =>
-            db.WorkItems.AsNoTracking().Where(w => w.Kind == WorkKind.SendMail).OrderBy(w => w.AskedAt).ThenBy(w => w.Id).ToListAsync(Cancel)
+            db.WorkItems.AsNoTracking()
+                .Where(w => w.Kind == WorkKind.SendMail)
+                .OrderBy(w => w.AskedAt)
+                .ThenBy(w => w.Id)
+                .ToListAsync(Cancel)
         );
         return [.. items.Select(WorkItems.Read<Letter>)];
     }
+
+    /// <summary>As if somebody had confirmed it, or all that stand.</summary>
+    public static Task<int> ConfirmAsync(ClinicDb db, string? email = null) =>
+        db
+            .OpeningAddresses.Where(a => a.EndedAt == null && a.ConfirmedAt == null && (email == null || a.Email == email))
+            .ExecuteUpdateAsync(
+                set =>
+                    set.SetProperty(a => a.ConfirmedAt, TestClinic.UsualNow).SetProperty(a => a.ConfirmedHow, AddressConfirmation.Before),
+                Cancel
+            );
 
     public static Task<OpeningAddress> AddressAsync(TestClinic clinic, string email) =>
         clinic.ReadAsync(db =>

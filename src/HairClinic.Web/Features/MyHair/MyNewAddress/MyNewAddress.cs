@@ -22,7 +22,12 @@ public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
                     join salon in db.Salons on client.HomeSalonId equals salon.Id
                     join guardian in db.Guardians on address.GuardianId equals (Guid?)guardian.Id into guardians
                     from guardian in guardians.DefaultIfEmpty()
-                    select new { address, Guardian = guardian == null ? null : guardian.Name, salon.Phone }
+                    select new
+                    {
+                        address,
+                        Guardian = guardian == null ? null : guardian.Name,
+                        salon.Phone,
+                    }
                 ).SingleOrDefaultAsync(cancellation)
                     is { } found
                     ? new Screen(found.address.Masked, found.Guardian, found.Phone)

@@ -64,7 +64,9 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
     private async Task<string> EndFeedsAsync(Data.ClinicDb db, Guid client, CancellationToken cancellation)
     {
         var email = await EmailAsync(db, cancellation);
-        var open = await db.CalendarFeeds.Where(f => f.ClientId == client && f.Email == email && f.EndedAt == null).ToListAsync(cancellation);
+        var open = await db
+            .CalendarFeeds.Where(f => f.ClientId == client && f.Email == email && f.EndedAt == null)
+            .ToListAsync(cancellation);
         open.ForEach(f => f.End(clock.GetCurrentInstant()));
         return email;
     }

@@ -1,7 +1,10 @@
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.Practices;
 using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Slice = HairClinic.Web.Features.Accounts.GiveAccount.GiveAccount;
@@ -88,6 +91,43 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
         );
 
         Assert.NotEqual(before, await StampAsync(clinic));
+    }
+
+    [Fact]
+    public async Task Whoever_anothers_hand_gives_a_password_or_address_is_told_at_the_old_one_and_it_stands_in_the_log()
+    {
+        await using var clinic = await OpenAsync();
+        var input = Input(clinic, Stylist) with { Email = "sten@example.test" };
+        await OwnerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
+        Assert.Empty(await LettersAsync(clinic));
+
+        var changed = input with { Email = "managers.own@example.test", Password = "seven copper kettles" };
+        var outcome = await ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), changed, Cancel));
+
+        var letter = Assert.Single(await LettersAsync(clinic));
+        Assert.Equal(("sten@example.test", AccountNotices.Subject), (letter.To, letter.Subject));
+        Assert.DoesNotContain("kettles", letter.Text, StringComparison.Ordinal);
+        // A link with which a password is chosen is told likewise, to the address that stands now.
+        await ManagerAsync<Slice, string>(clinic, s => s.LinkAsync(outcome.UserId, Cancel));
+        Assert.Equal("managers.own@example.test", (await LettersAsync(clinic))[^1].To);
+        var lines = await clinic.ReadAsync(db =>
+            db.AccessNotes.Where(n => n.Deed == AccessDeed.ChangedSignIn).OrderBy(n => n.Number).ToListAsync(Cancel)
+        );
+        Assert.Equal(
+            [(Owner.Id, Stylist.Id), (Manager.Id, Stylist.Id), (Manager.Id, Stylist.Id)],
+            lines.Select(n => (n.ActorId!.Value, n.SubjectId!.Value))
+        );
+        // Nothing changed: nothing to tell.
+        await ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), changed with { Password = null }, Cancel));
+        Assert.Equal(2, (await LettersAsync(clinic)).Count);
+    }
+
+    private static async Task<IReadOnlyList<Letter>> LettersAsync(TestClinic clinic)
+    {
+        var items = await clinic.ReadAsync(db =>
+            db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).OrderBy(w => w.AskedAt).ThenBy(w => w.Id).ToListAsync(Cancel)
+        );
+        return [.. items.Select(WorkItems.Read<Letter>)];
     }
 
     private static Slice.Input Input(TestClinic clinic, Person person) =>

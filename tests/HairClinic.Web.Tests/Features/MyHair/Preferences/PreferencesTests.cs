@@ -71,6 +71,50 @@ public sealed class PreferencesTests(PgServer server)
     }
 
     [Fact]
+    public async Task A_calendar_ends_with_the_address_it_was_made_by_and_nobody_ends_anothers()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                own.Lay(scene);
+                scene.Db.Guardians.Add(new Guardian(Guid.CreateVersion7(), own.Client.Id, "Cleo", $"cleo-{own.Address}", new(2027, 2, 3)));
+            }
+        );
+        var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
+        var cleo = (await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, $"cleo-{own.Address}", Cancel))!.Actor;
+        var theirs = await clinic.UseAsync<Slice, string>(cleo, slice => slice.FollowAsync(Cancel));
+
+        var mine = await clinic.UseAsync<Slice, string>(own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+
+        Assert.NotNull(await FollowAsync(clinic, theirs));
+        Assert.NotNull(await FollowAsync(clinic, mine));
+        // The day after they stop looking after the client, whose own goes on.
+        clinic.Clock.Advance(NodaTime.Duration.FromDays(1));
+        Assert.Null(await FollowAsync(clinic, theirs));
+        Assert.NotNull(await FollowAsync(clinic, mine));
+    }
+
+    [Fact]
+    public async Task Signing_out_everywhere_ends_the_calendars_of_that_address()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        var feed = await clinic.UseAsync<Slice, string>(own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+        Assert.True((await OpenAsync(clinic)).Follows);
+
+        await clinic.UseAsync<Slice, bool>(
+            own.Acting(clinic),
+            async slice =>
+            {
+                await slice.SignOutAsync(everywhere: true, Cancel);
+                return true;
+            }
+        );
+
+        Assert.Null(await FollowAsync(clinic, feed));
+    }
+
+    [Fact]
     public async Task Signing_out_everywhere_ends_every_device_of_that_address()
     {
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);

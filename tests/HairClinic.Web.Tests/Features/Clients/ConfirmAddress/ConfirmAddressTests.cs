@@ -1,0 +1,127 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Tests.Features.MyHair;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using static HairClinic.Web.Tests.Features.MyHair.KeyScene;
+using Slice = HairClinic.Web.Features.Clients.ConfirmAddress.ConfirmAddress;
+
+namespace HairClinic.Web.Tests.Features.Clients.ConfirmAddress;
+
+public sealed class ConfirmAddressTests(PgServer server)
+{
+    private const string New = "zoe.new@example.test";
+
+    private readonly KeyScene scene = new();
+
+    [Fact]
+    public async Task A_stylist_confirms_what_the_desk_entered_and_it_opens_everything()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await scene.EditAsync(clinic, scene.Desk(clinic), New);
+        var stylist = scene.Of(clinic, StaffRole.Stylist);
+        var row = Assert.Single((await OpenAsync(clinic, stylist))!.Addresses);
+        Assert.Equal((New, "Desk", ConfirmingRight.Free), (row.Email, row.By, row.Right));
+
+        await SaveAsync(clinic, stylist, row.Id);
+
+        Assert.Equal(OwnReach.Everything, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, New))!));
+        Assert.Empty((await OpenAsync(clinic, stylist))!.Addresses);
+        var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Deed == AccessDeed.ConfirmedOpeningAddress, Cancel));
+        Assert.Equal((stylist.PersonId, scene.Client.Id), (line.ActorId!.Value, line.ClientId!.Value));
+    }
+
+    [Fact]
+    public async Task Whoever_entered_it_and_the_desk_are_refused_and_a_stylist_elsewhere_finds_nothing()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var manager = scene.Of(clinic, StaffRole.Manager);
+        await scene.EditAsync(clinic, manager, New);
+        var row = Assert.Single((await OpenAsync(clinic, manager))!.Addresses);
+        Assert.Equal(ConfirmingRight.EnteredByThem, row.Right);
+
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, manager, row.Id));
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.Desk(clinic), row.Id));
+        Assert.Null(await OpenAsync(clinic, scene.StylistThere(clinic)));
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.StylistThere(clinic), row.Id));
+
+        Assert.Equal(AddressOpens.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+    }
+
+    [Fact]
+    public async Task An_owner_alone_confirms_what_they_entered_having_proved_anew_who_they_are()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var owner = scene.Owner(clinic) with { SessionId = await SessionAsync(clinic, steppedUp: false) };
+        await scene.EditAsync(clinic, owner, New);
+        var row = Assert.Single((await OpenAsync(clinic, owner))!.Addresses);
+        Assert.Equal(ConfirmingRight.OnlyProvedAnew, row.Right);
+
+        var asked = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, owner, row.Id));
+        Assert.Equal(StepUpCheck.Sentence, asked.Sentence);
+        var proved = owner with { SessionId = await SessionAsync(clinic, steppedUp: true) };
+        await SaveAsync(clinic, proved, row.Id);
+
+        Assert.Equal(AddressConfirmation.OwnerAlone, (await AddressAsync(clinic, New)).ConfirmedHow);
+        var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Deed == AccessDeed.ConfirmedOpeningAddress, Cancel));
+        Assert.Equal((owner.PersonId, "entered by themselves; nobody else could"), (line.ActorId!.Value, line.Reason));
+    }
+
+    [Fact]
+    public async Task As_soon_as_somebody_else_here_could_an_owner_confirms_no_more_what_they_entered()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        var owner = scene.Owner(clinic) with { SessionId = await SessionAsync(clinic, steppedUp: true) };
+        await scene.EditAsync(clinic, owner, New);
+        var row = Assert.Single((await OpenAsync(clinic, owner))!.Addresses);
+        // Whoever cannot sign in cannot confirm, and neither can a stylist to whom the client is closed.
+        await GiveAccountAsync(clinic, scene.StylistThere(clinic).PersonId);
+        Assert.Equal(ConfirmingRight.OnlyProvedAnew, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
+
+        await GiveAccountAsync(clinic, scene.Of(clinic, StaffRole.Stylist).PersonId);
+
+        Assert.Equal(ConfirmingRight.EnteredByThem, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, owner, row.Id));
+    }
+
+    private static Task<AppUser> GiveAccountAsync(TestClinic clinic, Guid person) =>
+        clinic.ReadAsync(async db =>
+        {
+            if (await db.Users.SingleOrDefaultAsync(u => u.PersonId == person, Cancel) is { } there)
+                return there;
+            var name = $"{person:N}";
+            var user = new AppUser
+            {
+                Id = Guid.CreateVersion7(),
+                PracticeId = clinic.PracticeId,
+                PersonId = person,
+                UserName = name,
+                NormalizedUserName = name.ToUpperInvariant(),
+            };
+            db.Users.Add(user);
+            await db.SaveChangesAsync(Cancel);
+            return user;
+        });
+
+    private async Task<Guid> SessionAsync(TestClinic clinic, bool steppedUp)
+    {
+        var user = await GiveAccountAsync(clinic, scene.Owner(clinic).PersonId);
+        var begun = clinic.Clock.GetCurrentInstant() - (steppedUp ? Duration.Zero : SessionBook.Fresh);
+        var session = new SignInSession(Guid.NewGuid(), user, SignInWay.Password, "Device under test", begun);
+        await clinic.ReadAsync(db =>
+        {
+            db.SignInSessions.Add(session);
+            return db.SaveChangesAsync(Cancel);
+        });
+        return session.Id;
+    }
+
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic, PersonActor actor) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(actor, s => s.OpenAsync(scene.Client.Id, Cancel));
+
+    private static Task<Slice.Outcome> SaveAsync(TestClinic clinic, PersonActor actor, Guid address) =>
+        clinic.UseAsync<Slice, Slice.Outcome>(actor, s => s.SaveAsync(Guid.CreateVersion7(), new(address), Cancel));
+}

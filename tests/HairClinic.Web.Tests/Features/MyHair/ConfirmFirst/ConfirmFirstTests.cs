@@ -1,0 +1,81 @@
+using System.Net;
+using HairClinic.Web.Shell;
+using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Security;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Tests.Features.MyHair.ConfirmFirst;
+
+public sealed class ConfirmFirstTests(PgServer server)
+{
+    /// <summary>What an address that is not confirmed opens of a client's own pages. The list is closed: the rest is confided.</summary>
+    private static readonly string[] DatesOnly =
+    [
+        "/my-hair",
+        "/my-hair/aftercare",
+        "/my-hair/call-off-my-time",
+        "/my-hair/choose-a-time",
+        "/my-hair/confirm-first",
+        "/my-hair/dates.ics",
+        "/my-hair/look-again",
+        "/my-hair/move-my-time",
+        "/my-hair/my-bond-has-lifted",
+        "/my-hair/preferences",
+        "/my-hair/whose-dates",
+    ];
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Each_page_of_a_client_helps_with_dates_or_asks_for_a_confirmed_address()
+    {
+        await using var site = await ClinicSite.OpenAsync(server);
+
+        var open = Addresses.Of(site).Where(a => a.Policy == Policies.Client).Select(a => a.Template).Except(site.ConfirmedOnly());
+
+        Assert.Equal(DatesOnly, open.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task An_address_the_desk_typed_is_led_to_why_and_gets_no_archive_and_no_picture()
+    {
+        await using var site = await ClinicSite.OpenAsync(server);
+        var (client, photo) = (site.Here.Own.Client, site.Here.Own.Photo);
+        await site.InPracticeAsync(
+            async (_, db) =>
+            {
+                (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).Reach(client.Phone, "typed@example.test");
+                return await db.SaveChangesAsync(Cancel);
+            }
+        );
+        var browser = await site.OpenLinkAsync(client);
+
+        Assert.Contains(
+            "By this e-mail address you see your dates only.",
+            await browser.GetStringAsync("/my-hair", Cancel),
+            StringComparison.Ordinal
+        );
+        string[] confided =
+        [
+            "take-my-data/file",
+            "take-my-data",
+            "my-photos",
+            $"my-photos/{photo}",
+            "my-units",
+            "my-consents",
+            "who-saw-mine",
+        ];
+        foreach (var page in confided)
+            EmptySite.LeadsTo("/my-hair/confirm-first", await browser.GetAsync($"/my-hair/{page}", Cancel));
+        var why = WebUtility.HtmlDecode(await browser.GetStringAsync("/my-hair/confirm-first", Cancel));
+        Assert.Contains("Your salon has to confirm your e-mail address first.", why, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/my-hair/dates.ics", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/my-hair/choose-a-time", Cancel)).StatusCode);
+
+        await site.InPracticeAsync((_, db) => KeyScene.ConfirmAsync(db, "typed@example.test"));
+
+        // The same device, at its next page.
+        Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/my-hair/my-photos", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync($"/my-hair/my-photos/{photo}", Cancel)).StatusCode);
+    }
+}
