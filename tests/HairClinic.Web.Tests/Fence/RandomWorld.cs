@@ -116,7 +116,7 @@ internal sealed record RandomWorld(List<RandomWorld.Asking> Actors, List<Guid> E
         );
         // What is long past grants nothing any more, and neither does what was called off.
         if (number % 4 == 3)
-            visit.Restore(VisitState.Cancelled, $"called off {number}");
+            visit.Restore(VisitState.Cancelled, $"called off {number}", salon.DayOf(scene.Now));
         return new(client, salon, person, number % 4 is 0 or 2);
     }
 
