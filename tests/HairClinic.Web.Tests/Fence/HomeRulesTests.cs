@@ -197,7 +197,8 @@ public sealed class HomeRulesTests(PgServer server)
                 'client_id', '{{client.Id}}', 'salon_id', '{{salon.Id}}', 'service_kind_id', '{{given.Scene.Services[
                 0
             ].Id}}', 'day', '2027-02-20',
-                'starts_at', '2027-02-20T10:00:00Z', 'ends_at', '2027-02-20T11:00:00Z', 'state', 'Booked', 'holds_chair', false))).*
+                'starts_at', '2027-02-20T10:00:00Z', 'ends_at', '2027-02-20T11:00:00Z', 'state', 'Booked', 'holds_chair', false,
+                'holds_client', false))).*
             """
         );
 

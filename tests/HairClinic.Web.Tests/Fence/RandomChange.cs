@@ -74,8 +74,8 @@ internal sealed record RandomChange(string What, string Sql, bool May)
             "visit" => new(
                 "visit",
                 $"""
-                insert into visits (practice_id, id, client_id, salon_id, service_kind_id, day, starts_at, ends_at, state, holds_chair)
-                values ({row}, '{client}', '{anySalon}', '{practice.Service}', '2027-03-20', '2027-03-20T10:00Z', '2027-03-20T11:00Z', 'Booked', false)
+                insert into visits (practice_id, id, client_id, salon_id, service_kind_id, day, starts_at, ends_at, state, holds_chair, holds_client)
+                values ({row}, '{client}', '{anySalon}', '{practice.Service}', '2027-03-20', '2027-03-20T10:00Z', '2027-03-20T11:00Z', 'Booked', false, false)
                 """,
                 role switch
                 {
