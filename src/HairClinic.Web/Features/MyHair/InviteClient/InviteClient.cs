@@ -2,12 +2,13 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair.InviteClient;
 
 /// <summary>The desk sends a client the link to their own page.</summary>
-public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, SignInLinkBook links)
+public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, SignInLinkBook links, MailStatus mail)
 {
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
@@ -19,9 +20,13 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
             .SingleOrDefaultAsync(cancellation);
     }
 
-    /// <exception cref="Refusal">The client is not there or has no e-mail address.</exception>
-    public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
-        writes.RunAsync(
+    /// <exception cref="Refusal">The client is not there or has no e-mail address, or no letter leaves here just now.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        var state = await mail.NowAsync(cancellation);
+        if (state.WhyNoLink() is { } why)
+            throw why;
+        return await writes.RunAsync(
             key,
             nameof(InviteClient),
             input,
@@ -31,14 +36,16 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
                 if (client?.Email is null)
                     throw new Refusal("This client has no e-mail address yet. Add it first.");
                 links.Post(db, client);
-                return new Outcome(client.Email);
+                return new Outcome(client.Email, state.Way);
             },
             cancellation
         );
+    }
 
     public sealed record Screen(Guid ClientId, string Name, string? Email);
 
     public sealed record Input(Guid ClientId);
 
-    public sealed record Outcome(string Email);
+    /// <param name="Way">Whether it is sent at all: the demo shows its letters instead.</param>
+    public sealed record Outcome(string Email, MailWay Way);
 }
