@@ -27,6 +27,9 @@ public sealed class PgServer : IAsyncLifetime
     /// <summary>Where sealed files of clients lie.</summary>
     public string FilesFolder => Path.Combine(folder.Path, "files");
 
+    /// <summary>Where letters lie that no test takes.</summary>
+    public string MailFolder => Path.Combine(folder.Path, "mail");
+
     private EmbeddedServer Server => server ?? throw new InvalidOperationException("The test server has not been started.");
 
     public async ValueTask InitializeAsync()

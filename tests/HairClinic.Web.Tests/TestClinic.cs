@@ -54,6 +54,7 @@ public sealed class TestClinic : IAsyncDisposable
                         ["ConnectionStrings:Migrator"] = server.Connections.Migrator,
                         ["Keys:File"] = server.KeyFile,
                         ["Files:Folder"] = server.FilesFolder,
+                        ["Mail:Folder"] = server.MailFolder,
                     }
                 )
                 .Build()

@@ -15,6 +15,7 @@ public static class ShellSetup
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddLocalization();
         services.AddMemoryCache();
+        services.AddSingleton<SiteAddress>();
         services.AddHttpContextAccessor();
         services.AddScoped<ShellFactsHolder>();
         services.AddScoped<Data.Books.CultureBook>();
@@ -59,8 +60,8 @@ public static class ShellSetup
         app.UseSecurityHeaders(SecurityHeaders.Policy());
         app.UseDiscretion();
         app.Use(OwnOrigin.CheckAsync);
-        app.Use(RequestLimits.RefuseTooLargeAsync);
         app.UseRequestLocalization();
+        app.Use(RequestLimits.RefuseTooLargeAsync);
         app.UseAuthentication();
         app.UseMiddleware<Features.Practices.FirstRun.FirstRunGate>();
         app.UseAuthorization();
@@ -75,6 +76,7 @@ public static class ShellSetup
         app.UseMiddleware<StepUpGate>();
         app.UseMiddleware<StaffCulture>();
         app.UseMiddleware<ShellFactsReader>();
+        app.Use(FileForm.ReadAsync);
         app.UseAntiforgery();
         app.Use(RefusalLog.NoticeForgedAsync);
         app.Use(WholeText.CheckAsync);

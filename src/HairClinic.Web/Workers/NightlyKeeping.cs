@@ -1,10 +1,15 @@
 using HairClinic.Web.Data.Privacy;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Workers.Mail;
 
 namespace HairClinic.Web.Workers;
 
-/// <summary>Applies each practice's rules on keeping that go by themselves, at night, once a day, and clears up after erasures.</summary>
-public sealed partial class NightlyKeeping(PracticeJobs jobs, ErasedRows erased, ILogger<NightlyKeeping> log) : BackgroundService
+/// <summary>
+/// Applies each practice's rules on keeping that go by themselves, at night, once a day; clears up after erasures; letters in the folder go
+/// after a week.
+/// </summary>
+public sealed partial class NightlyKeeping(PracticeJobs jobs, ErasedRows erased, FolderRoute letters, ILogger<NightlyKeeping> log)
+    : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMinutes(10);
 
@@ -15,6 +20,7 @@ public sealed partial class NightlyKeeping(PracticeJobs jobs, ErasedRows erased,
         {
             try
             {
+                letters.RemoveOld();
                 foreach (var practice in await jobs.PracticeIdsAsync(stoppingToken))
                     await KeepAsync(practice, stoppingToken);
                 if (await erased.SweepAsync(stoppingToken))

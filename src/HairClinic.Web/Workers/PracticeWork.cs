@@ -44,6 +44,11 @@ public sealed partial class PracticeWork(
             else
                 item.Wait(clock.GetCurrentInstant() + Soon);
         }
+        catch (NoMailWayException)
+        {
+            // Nothing is kept of it: once a mail server is set, an old letter would only confuse.
+            item.GiveUp(nameof(NoMailWayException), clock.GetCurrentInstant());
+        }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
             var error = WorkFaults.Name(e);

@@ -37,6 +37,14 @@ public sealed class WorkItem : ActorOwned
     /// <summary>Drops what it needed to know, once nobody needs it any more.</summary>
     public void Forget() => Body = "{}";
 
+    /// <summary>It can never be done: it is over, and what it needed to know is dropped.</summary>
+    public void GiveUp(string error, Instant now)
+    {
+        LastError = error;
+        Forget();
+        Done(now);
+    }
+
     /// <summary>Nothing is wrong, but it cannot be done just now.</summary>
     public void Wait(Instant until) => NotBefore = until;
 

@@ -1,3 +1,4 @@
+using HairClinic.Web.Shell;
 using HairClinic.Web.Workers.Mail;
 
 namespace HairClinic.Web.Workers;
@@ -7,14 +8,12 @@ public static class WorkersSetup
     /// <summary>What goes on behind the screens: due dates kept fresh, letters sent.</summary>
     public static IServiceCollection AddWorkers(this IServiceCollection services) =>
         services
-            .AddSingleton(sp => MailSettings.ReadFrom(sp.GetRequiredService<IConfiguration>()))
+            .AddSingleton(sp => MailSettings.ReadFrom(sp.GetRequiredService<IConfiguration>(), sp.GetRequiredService<SiteAddress>()))
             .AddSingleton<FolderRoute>()
             .AddSingleton<SmtpRoute>()
-            .AddSingleton<IMailRoute>(sp =>
-                sp.GetRequiredService<MailSettings>().Host is null
-                    ? sp.GetRequiredService<FolderRoute>()
-                    : sp.GetRequiredService<SmtpRoute>()
-            )
+            .AddSingleton<MailRoute>()
+            .AddSingleton<IMailRoute>(sp => sp.GetRequiredService<MailRoute>())
+            .AddSingleton<MailStatus>()
             .AddSingleton<DueDateRefresher>()
             .AddSingleton<LinkAnswers>()
             .AddScoped<PracticeWork>()
@@ -23,5 +22,6 @@ public static class WorkersSetup
             .AddSingleton<NightlyKeeping>()
             .AddHostedService(services => services.GetRequiredService<NightlyKeeping>())
             .AddHostedService<ReckoningLoop>()
-            .AddHostedService<WorkLoop>();
+            .AddHostedService<WorkLoop>()
+            .AddHostedService<MailNotice>();
 }

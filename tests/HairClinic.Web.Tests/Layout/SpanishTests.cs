@@ -35,6 +35,7 @@ public sealed partial class SpanishTests
         "Ui/Feedback/ErrorSummary.razor",
         "Ui/Fields/FieldFrame.razor",
         "Shell/ClientLayout.razor",
+        "Shell/Limits/TooLarge.razor",
         "Shell/OwnDocument.razor",
         "Shell/SkipLink.razor",
         "Shell/RefusalNotice.razor",

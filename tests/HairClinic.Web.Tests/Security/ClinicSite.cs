@@ -31,6 +31,7 @@ public sealed class ClinicSite : IAsyncDisposable
     private readonly EmptySite site;
     private readonly Guid mine = Guid.CreateVersion7();
     private readonly Guid theirs = Guid.CreateVersion7();
+    private Uri? address;
 
     private ClinicSite(EmptySite site) => this.site = site;
 
@@ -47,9 +48,16 @@ public sealed class ClinicSite : IAsyncDisposable
 
     public Place Foreign { get; private set; } = null!;
 
-    public static async Task<ClinicSite> OpenAsync(PgServer server, Action<IWebHostBuilder>? more = null)
+    /// <param name="listening">On a real port, where the server's own limits hold.</param>
+    public static async Task<ClinicSite> OpenAsync(PgServer server, Action<IWebHostBuilder>? more = null, bool listening = false)
     {
         var site = new ClinicSite(await EmptySite.OpenAsync(server, more, pooled: true));
+        if (listening)
+        {
+            site.site.UseKestrel(k => k.Listen(IPAddress.Loopback, 0));
+            site.site.StartServer();
+            site.address = site.site.ClientOptions.BaseAddress;
+        }
         var jobs = site.Services.GetRequiredService<PracticeJobs>();
         await jobs.RunAsync(
             site.mine,
@@ -84,7 +92,14 @@ public sealed class ClinicSite : IAsyncDisposable
         return site;
     }
 
-    public HttpClient Browser() => site.Browser();
+    public HttpClient Browser()
+    {
+        if (address is null)
+            return site.Browser();
+        var browser = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = address };
+        browser.DefaultRequestHeaders.Accept.ParseAdd("text/html");
+        return browser;
+    }
 
     public async Task<HttpClient> SignInAsync(string name)
     {

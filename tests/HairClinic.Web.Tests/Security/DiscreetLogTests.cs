@@ -26,7 +26,11 @@ public sealed class DiscreetLogTests(PgServer server)
             {
                 log.Catch(builder);
                 // Nobody listens there: every letter fails.
-                builder.UseEnvironment("Production").UseSetting("Mail:Host", "127.0.0.1").UseSetting("Mail:Port", "9");
+                builder
+                    .UseEnvironment("Production")
+                    .UseSetting("Mail:Host", "127.0.0.1")
+                    .UseSetting("Mail:Port", "9")
+                    .UseSetting("Mail:From", "desk@practice.example");
                 Broken.Break(builder, "Quillwort Marchbanks");
             }
         );

@@ -27,7 +27,7 @@ public sealed class SourceRulesTests
     [InlineData(
         "files",
         @"(?<!\.)\b(File|Directory)\.(Open|Read|Write|Create|Delete|Move|Copy|Append|Get)",
-        "Data/EmbeddedPostgres/ Data/Keys/ Data/Photos/SealedFiles.cs Shell/Verbs/ Demo/ Workers/Mail/ Features/MyHair/DemoLetters/"
+        "Data/EmbeddedPostgres/ Data/Keys/ Data/PrivateFiles.cs Data/Photos/SealedFiles.cs Shell/Verbs/ Demo/ Workers/Mail/FolderRoute.cs"
     )]
     [InlineData(
         "things kept in memory for everybody",

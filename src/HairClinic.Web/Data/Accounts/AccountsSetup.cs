@@ -132,13 +132,16 @@ public static class AccountsSetup
     private static void AddPasskeys(IServiceCollection services) =>
         services
             .AddOptions<IdentityPasskeyOptions>()
-            .Configure<IConfiguration>(
-                (options, configuration) =>
+            .Configure<IConfiguration, SiteAddress>(
+                (options, configuration, site) =>
                 {
                     // A passkey alone opens: it must be found without a name, and unlocked by its owner.
                     options.ResidentKeyRequirement = "required";
                     options.UserVerificationRequirement = "required";
-                    options.ServerDomain = configuration["SignIn:ServerDomain"];
+                    options.ServerDomain =
+                        configuration["SignIn:ServerDomain"] is { Length: > 0 } named ? named
+                        : site.Set is { HostNameType: UriHostNameType.Dns } own ? own.IdnHost
+                        : null;
                 }
             );
 

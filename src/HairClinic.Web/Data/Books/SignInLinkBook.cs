@@ -50,6 +50,9 @@ public sealed class SignInLinkBook(MailSettings mail, IClock clock, IStringLocal
 
     private void Post(ClinicDb db, Guid clientId, string email, string? language)
     {
+        // A link that leads to nowhere, or elsewhere, is worse than none; pages say so before they ask for one.
+        if (mail.SiteUrl.Length == 0)
+            return;
         var now = clock.GetCurrentInstant();
         var token = Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
         db.SignInLinks.Add(new SignInLink(Hash(token), db.PracticeId, clientId, email, now + Lifetime));

@@ -57,13 +57,22 @@ public static class PhotoPress
         }
     }
 
-    // The first bytes choose the reader, so that no other reader of the library is ever reached.
+    // The first bytes choose the reader, so that no other reader of the library is ever reached. From top to bottom, line by line: a
+    // picture that may be read in any order is unpacked first, and a large one onto the disk, in clear.
     private static Image Head(byte[] file) =>
         file switch
         {
-            [0xFF, 0xD8, 0xFF, ..] => Image.JpegloadBuffer(file, failOn: Enums.FailOn.Truncated),
-            [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, ..] => Image.PngloadBuffer(file, failOn: Enums.FailOn.Truncated),
-            [0x52, 0x49, 0x46, 0x46, _, _, _, _, 0x57, 0x45, 0x42, 0x50, ..] => Image.WebploadBuffer(file, failOn: Enums.FailOn.Truncated),
+            [0xFF, 0xD8, 0xFF, ..] => Image.JpegloadBuffer(file, access: Enums.Access.Sequential, failOn: Enums.FailOn.Truncated),
+            [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, ..] => Image.PngloadBuffer(
+                file,
+                access: Enums.Access.Sequential,
+                failOn: Enums.FailOn.Truncated
+            ),
+            [0x52, 0x49, 0x46, 0x46, _, _, _, _, 0x57, 0x45, 0x42, 0x50, ..] => Image.WebploadBuffer(
+                file,
+                access: Enums.Access.Sequential,
+                failOn: Enums.FailOn.Truncated
+            ),
             _ => throw new Refusal("This is not a photo that can be read. Take a JPEG, PNG or WebP picture."),
         };
 

@@ -8,9 +8,6 @@ namespace HairClinic.Web.Data.Photos;
 /// </summary>
 public sealed class SealedFiles(IConfiguration configuration)
 {
-    private const UnixFileMode OwnerFile = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-    private const UnixFileMode OwnerFolder = OwnerFile | UnixFileMode.UserExecute;
-
     private string Root =>
         Path.GetFullPath(
             configuration["Files:Folder"] is { Length: > 0 } named
@@ -22,17 +19,9 @@ public sealed class SealedFiles(IConfiguration configuration)
     public async Task WriteAsync(Guid practiceId, Guid fileId, string? part, byte[] closed, CancellationToken cancellation)
     {
         var path = PathOf(practiceId, fileId, part);
-        MakePrivate(Root);
-        MakePrivate(Path.GetDirectoryName(path)!);
-        var options = new FileStreamOptions
-        {
-            Mode = FileMode.CreateNew,
-            Access = FileAccess.Write,
-            Options = FileOptions.Asynchronous,
-        };
-        if (!OperatingSystem.IsWindows())
-            options.UnixCreateMode = OwnerFile;
-        await using var stream = new FileStream(path, options);
+        PrivateFiles.MakeFolder(Root);
+        PrivateFiles.MakeFolder(Path.GetDirectoryName(path)!);
+        await using var stream = PrivateFiles.Create(path);
         await stream.WriteAsync(closed, cancellation);
         stream.Flush(flushToDisk: true);
     }
@@ -70,12 +59,4 @@ public sealed class SealedFiles(IConfiguration configuration)
 
     private string PathOf(Guid practiceId, Guid fileId, string? part) =>
         Path.Combine(Root, practiceId.ToString("N"), fileId.ToString("N") + (part is null ? "" : "." + part));
-
-    private static void MakePrivate(string folder)
-    {
-        if (OperatingSystem.IsWindows())
-            Directory.CreateDirectory(folder);
-        else
-            Directory.CreateDirectory(folder, OwnerFolder);
-    }
 }

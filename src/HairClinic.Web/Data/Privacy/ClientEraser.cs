@@ -6,13 +6,14 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Practices.Access;
 using HairClinic.Web.Workers;
+using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HairClinic.Web.Data.Privacy;
 
 /// <summary>Takes out of the book what tells who a client was, in one transaction, and leaves what the law needs under a pseudonym.</summary>
-public sealed class ClientEraser(Sealer sealer, AccessLogBook log, IClock clock)
+public sealed class ClientEraser(Sealer sealer, AccessLogBook log, FolderRoute letters, IClock clock)
 {
     /// <summary>How many rows each step would touch. Nothing is changed.</summary>
     public async Task<IReadOnlyDictionary<string, int>> CountAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)
@@ -73,6 +74,7 @@ public sealed class ClientEraser(Sealer sealer, AccessLogBook log, IClock clock)
         await log.NoteAsync(db, AccessDeed.ErasedClient, person.Kept.Id, id, cancellation: cancellation);
         // Whoever dies between here and the files leaves the work to the next: without its key no file opens anyway.
         var files = await db.Photos.Where(p => person.Ids.Contains(p.ClientId)).Select(p => p.FileId).ToListAsync(cancellation);
+        var addresses = await AddressesAsync(db, person, cancellation);
         var counts = await CarryOutAsync(db, person, cancellation);
         if (expected is not null && !Same(expected, counts))
             throw Changed();
@@ -83,8 +85,21 @@ public sealed class ClientEraser(Sealer sealer, AccessLogBook log, IClock clock)
         db.Erasures.Add(new Erasure(id, person.Kept.Id, clock.GetCurrentInstant(), db.Actor?.Id, ErasureRule.Version, counts));
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
+        letters.RemoveTo(addresses);
         return counts;
     }
+
+    // Their own, and of those who read for them: a letter with a link lies where no mail server is set.
+    private static async Task<IReadOnlyCollection<string>> AddressesAsync(
+        ClinicDb db,
+        ErasedPerson person,
+        CancellationToken cancellation
+    ) =>
+        await db
+            .Clients.Where(c => person.Ids.Contains(c.Id) && c.Email != null)
+            .Select(c => c.Email!)
+            .Union(db.Guardians.Where(g => person.Ids.Contains(g.ClientId)).Select(g => g.Email))
+            .ToListAsync(cancellation);
 
     private async Task<Dictionary<string, int>> CarryOutAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)
     {

@@ -23,6 +23,10 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
 
     private const string Tells = "exists (select from unnest({2}) told where strpos(COLUMN::text, told) > 0)";
 
+    // A letter may be to an address as somebody typed it, or to whoever reads for them.
+    private const string Addresses =
+        "select lower(email) from clients where id = any({0}) union select lower(email) from guardians where client_id = any({0})";
+
     // The client's key is destroyed and its row stays, so that nobody is given another unawares.
     private static readonly string[] SeenToElsewhere = ["client_keys"];
 
@@ -37,7 +41,7 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
             Take("find_words", "subject_id = any({0})"),
             Take("drafts", $"subject_id = any({{0}}) or subject_id in (select id from visits where {visit.Where}) or {Told("body")}"),
             Take("write_keys", Told("answer")),
-            Take("work_items", Told("body")),
+            Take("work_items", $"{Told("body")} or lower(body->>'To') in ({Addresses})"),
             new(
                 "visit_segments",
                 ErasureDeed.CalledOff,

@@ -40,6 +40,7 @@ public static class PracticesArea
             .AddSingleton<IValidator<WearFactors.WearFactors.Input>, WearFactors.WearFactorsRules>()
             .AddScoped<EditAftercare.EditAftercare>()
             .AddSingleton<EditAftercare.EditAftercareRules>()
+            .AddScoped<Letters.Letters>()
             .AddScoped<AccessLog.AccessLog>()
             .AddScoped<Tablets.Tablets>()
             .AddScoped<MakeTablet.MakeTablet>()

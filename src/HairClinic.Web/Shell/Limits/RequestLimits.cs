@@ -1,6 +1,7 @@
 using System.Security.Authentication;
 using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.Http.Features;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 
 namespace HairClinic.Web.Shell.Limits;
@@ -45,15 +46,23 @@ public static class RequestLimits
                 forms.MaxFormMappingKeySize = 256;
             });
 
-    /// <summary>Says that something is too large before reading any of it.</summary>
+    /// <summary>Says that something is too large before reading any of it. A form that brings a file has a size of its own.</summary>
     public static Task RefuseTooLargeAsync(HttpContext context, RequestDelegate next)
     {
         var most = context.Features.Get<IHttpMaxRequestBodySizeFeature>()?.MaxRequestBodySize;
-        if (context.Request.ContentLength > most)
+        return context.Request.ContentLength > most && FileForm.MostBytes(context) is null ? SayTooLargeAsync(context) : next(context);
+    }
+
+    /// <summary>In words: an empty answer would leave its reader with a blank screen.</summary>
+    public static Task SayTooLargeAsync(HttpContext context)
+    {
+        if (OwnOrigin.IsLive(context))
         {
             context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
             return Task.CompletedTask;
         }
-        return next(context);
+        // Only the path: the query may hold what somebody looked for.
+        var said = new { Megabytes = FileForm.MostBytes(context) / 1024 / 1024, Back = context.Request.Path.Value ?? "/" };
+        return new RazorComponentResult<TooLarge>(said) { StatusCode = StatusCodes.Status413PayloadTooLarge }.ExecuteAsync(context);
     }
 }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using HairClinic.Web.Demo;
+using HairClinic.Web.Workers.Mail;
 
 namespace HairClinic.Web.Shell.Verbs;
 
@@ -16,6 +17,8 @@ public static class ServeVerb
         command.SetAction(async result =>
         {
             await using var app = await open(result, []);
+            // A setting that cannot be meant stops the start, not the first letter.
+            _ = app.Services.GetRequiredService<MailSettings>();
             if (result.GetValue(demo))
                 await FillAsync(app);
             await app.RunAsync();

@@ -1,10 +1,13 @@
 using HairClinic.Web.Data.EmbeddedPostgres;
+using HairClinic.Web.Shell;
+using MimeKit;
 
 namespace HairClinic.Web.Workers.Mail;
 
-/// <summary>How letters leave: <c>Mail:Host</c> and so on in the configuration; without a host they go to a folder.</summary>
+/// <summary>How letters leave: <c>Mail:Host</c> and so on in the configuration. deploy/README.md has the table; an empty setting counts as none.</summary>
 public sealed record MailSettings
 {
+    /// <summary>The mail server; without it letters are not sent.</summary>
     public string? Host { get; init; }
 
     public int Port { get; init; } = 587;
@@ -15,20 +18,46 @@ public sealed record MailSettings
 
     public string? Password { get; init; }
 
+    /// <summary>The address letters come from; asked for together with <see cref="Host"/>.</summary>
     public string From { get; init; } = "desk@localhost";
 
     /// <summary>The practice's discreet sender name; it names no service.</summary>
     public string FromName { get; init; } = "Your appointments";
 
+    /// <summary>Where letters become files while there is no mail server: the demo's, or those of somebody who tries things out and names it.</summary>
     public string Folder { get; init; } = "";
 
-    /// <summary>The address clients reach this site at, for the links in letters.</summary>
-    public string SiteUrl { get; init; } = "http://127.0.0.1:5080";
+    internal bool FolderNamed { get; init; }
 
-    public static MailSettings ReadFrom(IConfiguration configuration)
+    internal SiteAddress? Site { get; init; }
+
+    /// <summary>The site's address for links in letters; empty where it is not known, and then no link may be sent.</summary>
+    public string SiteUrl => Site?.Url ?? "";
+
+    /// <exception cref="InvalidOperationException">A setting that no letter could be sent with.</exception>
+    public static MailSettings ReadFrom(IConfiguration configuration, SiteAddress? site = null)
     {
-        var settings = configuration.GetSection("Mail").Get<MailSettings>() ?? new();
-        var folder = settings.Folder.Length > 0 ? settings.Folder : Path.Combine(configuration["data"] ?? DefaultFolders.Data, "mail");
-        return settings with { Folder = folder };
+        // A container is passed every setting, those that nobody filled in as nothing.
+        var filled = configuration.GetSection("Mail").GetChildren().Where(s => !string.IsNullOrWhiteSpace(s.Value));
+        var settings = new ConfigurationBuilder()
+            .AddInMemoryCollection(filled.ToDictionary(s => s.Key, s => s.Value))
+            .Build()
+            .Get<MailSettings>(options => options.ErrorOnUnknownConfiguration = true);
+        settings ??= new();
+        if (settings.Host is not null)
+            settings.RefuseUnusable();
+        var named = settings.Folder.Length > 0;
+        var folder = named ? settings.Folder : Path.Combine(configuration["data"] ?? DefaultFolders.Data, "mail");
+        return settings with { Folder = folder, FolderNamed = named, Site = site };
+    }
+
+    private void RefuseUnusable()
+    {
+        if (Port is < 1 or > 65535)
+            throw new InvalidOperationException("Mail__Port is a number from 1 to 65535, such as 587.");
+        if (From == new MailSettings().From || !MailboxAddress.TryParse(From, out var from) || !from.Address.Contains('@'))
+            throw new InvalidOperationException(
+                "Mail__From is needed with Mail__Host: the address letters come from, such as desk@practice.example."
+            );
     }
 }

@@ -112,3 +112,31 @@ document.addEventListener("focusin", ({ target }) => {
 });
 for (const sign of ["keydown", "beforeinput"]) document.addEventListener(sign, selectEntered, true);
 document.addEventListener("focusout", () => { entered = undefined; });
+
+// A file that is too large is told at its field before it is sent; the server says the same where no script runs.
+function tooLarge(field) {
+  const large = [...field.files].some(file => file.size > Number(field.dataset.mostBytes));
+  const frame = field.closest(".field");
+  const id = `${field.id}-errors`;
+  document.getElementById(id)?.remove();
+  frame?.classList.toggle("wrong", large);
+  if (large) field.setAttribute("aria-invalid", "true");
+  else field.removeAttribute("aria-invalid");
+  if (!large || !frame) return large;
+  const told = document.createElement("ul");
+  Object.assign(told, { id, className: "errors" });
+  told.setAttribute("role", "alert");
+  told.append(document.createElement("li"));
+  told.firstChild.textContent = field.dataset.tooLarge;
+  frame.append(told);
+  return large;
+}
+document.addEventListener("change", ({ target }) => {
+  if (target.matches("input[data-most-bytes]")) tooLarge(target);
+});
+document.addEventListener("submit", event => {
+  const field = [...event.target.querySelectorAll("input[data-most-bytes]")].find(tooLarge);
+  if (!field) return;
+  event.preventDefault();
+  field.focus();
+}, true);

@@ -1,6 +1,9 @@
+using HairClinic.Web.Tests.Data.EmbeddedPostgres;
 using HairClinic.Web.Workers;
 using HairClinic.Web.Workers.Mail;
 using Microsoft.Extensions.Configuration;
+using NodaTime;
+using NodaTime.Testing;
 
 namespace HairClinic.Web.Tests.Workers.Mail;
 
@@ -34,14 +37,61 @@ public sealed class FolderRouteTests(PgServer server)
     }
 
     [Fact]
+    public async Task Only_the_programs_own_user_may_read_a_letter_whatever_the_folder_was_before()
+    {
+        using var data = new TestFolder();
+        var route = new FolderRoute(MailSettings.ReadFrom(Configuration(("data", data.Path))), new FakeClock(TestClinic.UsualNow));
+        // As an earlier version left it.
+        Directory.CreateDirectory(route.Folder);
+        File.SetUnixFileMode(route.Folder, (UnixFileMode)0b111_101_101);
+
+        await route.SendAsync(new Letter("ada@example.test", "Your link", "It works once."), TestContext.Current.CancellationToken);
+
+        Assert.Equal((UnixFileMode)0b111_000_000, File.GetUnixFileMode(route.Folder));
+        Assert.Equal((UnixFileMode)0b110_000_000, File.GetUnixFileMode(Assert.Single(Directory.GetFiles(route.Folder))));
+    }
+
+    [Fact]
+    public async Task A_new_folder_is_private_at_once()
+    {
+        using var data = new TestFolder();
+        var route = new FolderRoute(new MailSettings { Folder = Path.Combine(data.Path, "mail") }, new FakeClock(TestClinic.UsualNow));
+
+        await route.SendAsync(new Letter("ada@example.test", "Your link", "It works once."), TestContext.Current.CancellationToken);
+
+        Assert.Equal((UnixFileMode)0b111_000_000, File.GetUnixFileMode(route.Folder));
+    }
+
+    [Fact]
+    public async Task Letters_go_after_a_week_and_those_to_somebody_erased_at_once()
+    {
+        using var data = new TestFolder();
+        var clock = new FakeClock(TestClinic.UsualNow);
+        var route = new FolderRoute(new MailSettings { Folder = data.Path }, clock);
+        await SendAsync("ada@example.test");
+        clock.Advance(Duration.FromDays(6));
+        await SendAsync("bo@example.test");
+        await SendAsync("ada@example.test");
+        clock.Advance(Duration.FromDays(1) + Duration.FromMilliseconds(1));
+
+        Assert.Equal(1, route.RemoveOld());
+        Assert.Equal(0, route.RemoveOld());
+        Assert.Equal(1, route.RemoveTo(["ADA@example.test", "nobody@example.test"]));
+
+        Assert.StartsWith("To: bo@example.test", Assert.Single(await route.NewestAsync(5, TestContext.Current.CancellationToken)));
+
+        Task SendAsync(string to) => route.SendAsync(new Letter(to, "Your link", "It works once."), TestContext.Current.CancellationToken);
+    }
+
+    [Fact]
     public void The_folder_lies_in_the_data_folder_unless_another_is_named()
     {
         Assert.Equal(Path.Combine("/data", "mail"), Read(("data", "/data")).Folder);
         Assert.Equal("/letters", Read(("data", "/data"), ("Mail:Folder", "/letters")).Folder);
     }
 
-    private static MailSettings Read(params (string Key, string Value)[] settings) =>
-        MailSettings.ReadFrom(
-            new ConfigurationBuilder().AddInMemoryCollection(settings.ToDictionary(s => s.Key, s => (string?)s.Value)).Build()
-        );
+    private static MailSettings Read(params (string Key, string Value)[] settings) => MailSettings.ReadFrom(Configuration(settings));
+
+    private static IConfiguration Configuration(params (string Key, string Value)[] settings) =>
+        new ConfigurationBuilder().AddInMemoryCollection(settings.ToDictionary(s => s.Key, s => (string?)s.Value)).Build();
 }

@@ -34,6 +34,9 @@ internal sealed class MailListener : MessageStore, IAsyncDisposable
 
     public int Port { get; }
 
+    /// <summary>It lets everybody in and takes no letter.</summary>
+    public bool Refuses { get; init; }
+
     public ConcurrentQueue<MimeMessage> Taken { get; } = new();
 
     public override async Task<SmtpResponse> SaveAsync(
@@ -43,6 +46,8 @@ internal sealed class MailListener : MessageStore, IAsyncDisposable
         CancellationToken cancellationToken
     )
     {
+        if (Refuses)
+            return SmtpResponse.TransactionFailed;
         using var stream = new MemoryStream(buffer.ToArray());
         Taken.Enqueue(await MimeMessage.LoadAsync(stream, cancellationToken));
         return SmtpResponse.Ok;

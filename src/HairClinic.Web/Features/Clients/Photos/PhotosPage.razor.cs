@@ -12,6 +12,7 @@ public sealed partial class PhotosPage
     private const string Share = "share";
     private const string Hide = "hide";
     private const string Remove = "remove";
+    private const string TooLarge = "A photo has at most 15 megabytes. Send this one smaller.";
 
     private Photos.Screen? screen;
     private ValidationResult? check;
@@ -58,14 +59,15 @@ public sealed partial class PhotosPage
         if (Picture is not { Length: > 0 })
             check.Errors.Add(new(nameof(Picture), "Choose a picture."));
         else if (Picture.Length > PhotoPress.MostBytes)
-            check.Errors.Add(new(nameof(Picture), "A photo has at most 15 megabytes."));
+            check.Errors.Add(new(nameof(Picture), TooLarge));
         if (!check.IsValid)
             return;
         await TryAsync(async () =>
         {
-            using var file = new MemoryStream();
-            await Picture!.CopyToAsync(file);
-            await Slice.AddAsync(Key, input, file.ToArray(), CancellationToken.None);
+            var file = new byte[Picture!.Length];
+            await using (var sent = Picture.OpenReadStream())
+                await sent.ReadExactlyAsync(file);
+            await Slice.AddAsync(Key, input, file, CancellationToken.None);
         });
     }
 

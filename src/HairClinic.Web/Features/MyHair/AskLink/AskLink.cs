@@ -1,15 +1,21 @@
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Workers.Mail;
 
 namespace HairClinic.Web.Features.MyHair.AskLink;
 
 /// <summary>A client asks for a link to their own page. The answer and its time are the same whether or not anyone has that address.</summary>
-public sealed class AskLink(ClinicDbFactory databases, LinkAskBook asks)
+public sealed class AskLink(ClinicDbFactory databases, LinkAskBook asks, MailStatus mail)
 {
-    public async Task SaveAsync(Input input, CancellationToken cancellation)
+    /// <returns>How links leave here; null while none can be sent, and then nothing is taken down.</returns>
+    public async Task<MailWay?> SaveAsync(Input input, CancellationToken cancellation)
     {
+        var state = await mail.NowAsync(cancellation);
+        if (!state.CanSendLinks)
+            return null;
         await using var unfenced = databases.OpenUnfenced();
         await asks.AskAsync(unfenced, input.Email, cancellation);
+        return state.Way;
     }
 
     public sealed record Input

@@ -4,12 +4,13 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair.InviteClient;
 
 /// <summary>The desk sends a client the link to their own page.</summary>
-public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, SignInLinkBook links)
+public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, SignInLinkBook links, MailStatus mail)
 {
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
@@ -26,9 +27,13 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
             .SingleOrDefaultAsync(cancellation);
     }
 
-    /// <exception cref="Refusal">The client is not there, has no e-mail address, or said no to the one they have.</exception>
-    public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
-        writes.RunAsync(
+    /// <exception cref="Refusal">The client is not there, has no e-mail address or said no to the one they have, or no letter leaves here just now.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        var state = await mail.NowAsync(cancellation);
+        if (state.WhyNoLink() is { } why)
+            throw why;
+        return await writes.RunAsync(
             key,
             nameof(InviteClient),
             input,
@@ -40,10 +45,11 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
                 if (await db.OpeningAddresses.AnyAsync(IsDenied(client.Id), cancellation))
                     throw new Refusal("Whoever reads at the client's old address said no to this one. Speak to the client first.");
                 links.Post(db, client);
-                return new Outcome(client.Email);
+                return new Outcome(client.Email, state.Way);
             },
             cancellation
         );
+    }
 
     private static Expression<Func<OpeningAddress, bool>> IsDenied(Guid client) =>
         a => a.ClientId == client && a.GuardianId == null && a.EndedAt == null && a.ConfirmedAt == null && a.DeniedAt != null;
@@ -53,5 +59,6 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
 
     public sealed record Input(Guid ClientId);
 
-    public sealed record Outcome(string Email);
+    /// <param name="Way">Whether it is sent at all: the demo shows its letters instead.</param>
+    public sealed record Outcome(string Email, MailWay Way);
 }

@@ -2,12 +2,20 @@ using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Privacy;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair.TakeMyData;
 
 /// <summary>A client takes out everything the book holds of them, having opened a link a moment ago.</summary>
-public sealed class TakeMyData(ClinicDbFactory databases, ClientTakeOut archive, StepUpCheck check, LinkAskBook asks, CurrentActor current)
+public sealed class TakeMyData(
+    ClinicDbFactory databases,
+    ClientTakeOut archive,
+    StepUpCheck check,
+    LinkAskBook asks,
+    MailStatus mail,
+    CurrentActor current
+)
 {
     /// <returns>Null when the client is no longer there, or their address is not confirmed.</returns>
     /// <exception cref="Domain.Practices.Refusal">More than fits into one archive.</exception>
@@ -24,15 +32,20 @@ public sealed class TakeMyData(ClinicDbFactory databases, ClientTakeOut archive,
     }
 
     /// <summary>Asks for a new link to the address this sign-in came by; it is sent behind the screens, as any link is.</summary>
-    public async Task SaveAsync(CancellationToken cancellation)
+    /// <returns>Null while no link can be sent.</returns>
+    public async Task<MailWay?> SaveAsync(CancellationToken cancellation)
     {
+        var state = await mail.NowAsync(cancellation);
+        if (!state.CanSendLinks)
+            return null;
         var signIn = current.Client.SignInId;
         await using var db = databases.Open();
         var email = await db.ClientSignIns.Where(s => s.Id == signIn).Select(s => s.Email).SingleOrDefaultAsync(cancellation);
         if (email is null)
-            return;
+            return state.Way;
         await using var unfenced = databases.OpenUnfenced();
         await asks.AskAsync(unfenced, email, cancellation);
+        return state.Way;
     }
 
     /// <param name="begin">Called once it is sure that there is something to write; returns what to write to.</param>

@@ -20,6 +20,23 @@ internal static class DrawnPhoto
         return noted.JpegsaveBuffer();
     }
 
+    /// <summary>Noise, which a JPEG cannot make small, held upright: as many bytes a point as a telephone's picture of a meadow. The same each time.</summary>
+    public static byte[] Noise(int width, int height, double strength, int quality)
+    {
+        using var noise = Image.Gaussnoise(width, height, sigma: strength, mean: 128, seed: 7);
+        using var grey = noise.Cast(Enums.BandFormat.Uchar);
+        using var colour = grey.Bandjoin(grey, grey).Copy(interpretation: Enums.Interpretation.Srgb);
+        using var noted = colour.Mutate(m =>
+        {
+            m.Set(GValue.GIntType, "orientation", 6);
+            m.Set(GValue.GStrType, "exif-ifd0-Make", Camera);
+        });
+        return noted.JpegsaveBuffer(q: quality);
+    }
+
+    /// <summary>15 MB from a sensor of 48 megapixels.</summary>
+    public static byte[] FromLargeSensor() => Noise(8064, 6048, strength: 20, quality: 74);
+
     /// <summary>A small file that unpacks to a hundred million points.</summary>
     public static byte[] Bomb()
     {

@@ -18,13 +18,21 @@ public sealed class EmptySite : WebApplicationFactory<Program>
     private readonly string program;
     private readonly string migrator;
     private readonly string keyFile;
+    private readonly string mailFolder;
 
     private readonly IClock? clock;
 
     private readonly Action<IWebHostBuilder>? more;
 
-    private EmptySite(string program, string migrator, string keyFile, IClock? clock, Action<IWebHostBuilder>? more) =>
-        (this.program, this.migrator, this.keyFile, this.clock, this.more) = (program, migrator, keyFile, clock, more);
+    private EmptySite(string program, string migrator, string keyFile, string mailFolder, IClock? clock, Action<IWebHostBuilder>? more) =>
+        (this.program, this.migrator, this.keyFile, this.mailFolder, this.clock, this.more) = (
+            program,
+            migrator,
+            keyFile,
+            mailFolder,
+            clock,
+            more
+        );
 
     public string Code => Services.GetRequiredService<SetupCode>().Value;
 
@@ -43,7 +51,14 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         await connection.OpenAsync(cancel);
         await RunAsync($"create database {name} owner hairclinic_migrator template {PgServer.SiteTemplate}");
         await RunAsync($"grant connect on database {name} to hairclinic_program");
-        return new EmptySite(In(server.Connections.Program), In(server.Connections.Migrator!), server.KeyFile, clock, more);
+        return new EmptySite(
+            In(server.Connections.Program),
+            In(server.Connections.Migrator!),
+            server.KeyFile,
+            server.MailFolder,
+            clock,
+            more
+        );
 
         // Without a pool: many such sites at once would hold all of the server's connections.
         string In(string connectionString) =>
@@ -110,6 +125,7 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         builder.UseSetting("ConnectionStrings:Program", program);
         builder.UseSetting("ConnectionStrings:Migrator", migrator);
         builder.UseSetting("Keys:File", keyFile);
+        builder.UseSetting("Mail:Folder", mailFolder);
         builder.ConfigureLogging(l => l.ClearProviders());
         // Passwords are made slow to guess; a hundred tests that sign in need not wait for it.
         builder.ConfigureTestServices(services => services.PostConfigure<PasswordHasherOptions>(o => o.IterationCount = 1_000));

@@ -6,6 +6,7 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Privacy;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Workers;
+using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
@@ -76,6 +77,40 @@ public sealed class EraseClientTests(PgServer server)
         var other = await clinic.ReadAsync(db => db.Clients.SingleAsync(c => c.Code == "Q-7720", Cancel));
         Assert.Equal(("Somebody Else", "+441632960078"), (other.Name, other.Phone));
         Assert.True(await clinic.ReadAsync(db => db.FindWords.AnyAsync(w => w.SubjectId == other.Id, Cancel)));
+    }
+
+    [Fact]
+    public async Task Letters_to_their_addresses_and_to_whoever_reads_for_them_go_at_once_sent_or_not()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        // As they typed it when they asked for a link, not as the desk wrote it down.
+        string[] theirs = [scene.Client.Email!.ToUpperInvariant(), "ward-reader@example.test"];
+        await clinic.LayAsync(given =>
+        {
+            given.Db.Guardians.Add(new(Guid.CreateVersion7(), scene.Client.Id, "A reader", theirs[1], endsOn: null));
+            foreach (var to in theirs.Append("somebody-else@example.test"))
+                given.Db.WorkItems.Add(WorkItems.Send(new Letter(to, "Your link", "A link."), TestClinic.UsualNow));
+        });
+        var marked = $"{Guid.NewGuid():N}";
+        await clinic.AsAsync(
+            clinic.Job,
+            async services =>
+            {
+                foreach (var to in theirs.Append("somebody-else@example.test"))
+                    await services.GetRequiredService<FolderRoute>().SendAsync(new Letter(to, "Your link", marked), Cancel);
+                return true;
+            }
+        );
+
+        await EraseAsync(clinic);
+
+        var waiting = await clinic.ReadAsync(db => db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel));
+        Assert.Equal(["somebody-else@example.test"], waiting.Select(w => WorkItems.Read<Letter>(w).To));
+        var letters = Directory
+            .GetFiles(server.MailFolder)
+            .Select(File.ReadAllText)
+            .Where(l => l.Contains(marked, StringComparison.Ordinal));
+        Assert.StartsWith("To: somebody-else@example.test", Assert.Single(letters), StringComparison.Ordinal);
     }
 
     [Fact]
