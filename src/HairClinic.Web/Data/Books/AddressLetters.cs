@@ -139,21 +139,28 @@ public sealed class AddressLetters(
         return new PersonActor(db.PracticeId, person, acted, [], AtSalon: null);
     }
 
+    // Where the site does not know its own address the letter tells all the same, and leads nowhere.
     private Letter Ask(string to, string token, string? phone) =>
         new(
             to,
             words["About your e-mail address"],
-            $"""
-            {words["Somebody noted another e-mail address for seeing your dates. Please say whether that is right:"]}
+            mail.SiteUrl.Length == 0
+                ? $"""
+                {words["Somebody noted another e-mail address for seeing your dates. If you did not ask for that, tell us."]}
 
-            {mail.SiteUrl}/my-hair/my-new-address?token={token}
+                {RingUs(phone)}
+                """
+                : $"""
+                {words["Somebody noted another e-mail address for seeing your dates. Please say whether that is right:"]}
 
-            {words[
-                "The link works once, for {0} days. If you did not ask for it, say so there.",
-                (int)OpeningAddress.LinkLifetime.TotalDays
-            ]}
-            {RingUs(phone)}
-            """
+                {mail.SiteUrl}/my-hair/my-new-address?token={token}
+
+                {words[
+                    "The link works once, for {0} days. If you did not ask for it, say so there.",
+                    (int)OpeningAddress.LinkLifetime.TotalDays
+                ]}
+                {RingUs(phone)}
+                """
         );
 
     private Letter Part(string to, string? phone) =>
