@@ -66,7 +66,9 @@ class Browser:
 
 def bare(text, typed):
     """The answer without what was typed, however it is spelt there."""
-    for spelling in {html.escape(typed), urllib.parse.quote(typed, safe=""), urllib.parse.quote_plus(typed)}:
+    # Twice escaped it stands in the link that leads back after a sign-in.
+    escaped = urllib.parse.quote(typed, safe="")
+    for spelling in [urllib.parse.quote(escaped, safe=""), html.escape(typed), escaped, urllib.parse.quote_plus(typed)]:
         text = re.sub(re.escape(spelling), "?", text, flags=re.I)
     return EACH_TIME_ANEW.sub("", text)
 
