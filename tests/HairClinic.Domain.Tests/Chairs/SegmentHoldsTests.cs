@@ -1,6 +1,7 @@
 using CsCheck;
 using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Tests.Visits;
+using HairClinic.Domain.Visits;
 using NodaTime;
 
 namespace HairClinic.Domain.Tests.Chairs;

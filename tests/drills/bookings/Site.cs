@@ -3,11 +3,19 @@ using System.Diagnostics;
 namespace HairClinic.BookingDrill;
 
 /// <summary>The site as a process of the drill's own; started again after it was killed.</summary>
-internal sealed class Site(Clinic clinic, int port) : IDisposable
+internal sealed class Site : IDisposable
 {
+    private readonly Clinic clinic;
     private Process? process;
 
-    public Uri Address { get; } = new($"http://127.0.0.1:{port}");
+    public Site(Clinic clinic, int port)
+    {
+        (this.clinic, Address) = (clinic, new($"http://127.0.0.1:{port}"));
+        // A drill that is stopped takes its site along.
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => Dispose();
+    }
+
+    public Uri Address { get; }
 
     public void Start()
     {
@@ -57,6 +65,8 @@ internal sealed class Site(Clinic clinic, int port) : IDisposable
             {
                 // Not up yet.
             }
+            if (process!.HasExited)
+                throw new InvalidOperationException($"The site ended with {process.ExitCode}. Is port {Address.Port} free?");
             await Task.Delay(100);
         }
         throw new TimeoutException("The site was not ready within five minutes.");
@@ -67,5 +77,6 @@ internal sealed class Site(Clinic clinic, int port) : IDisposable
         if (process is { HasExited: false })
             Kill();
         process?.Dispose();
+        process = null;
     }
 }

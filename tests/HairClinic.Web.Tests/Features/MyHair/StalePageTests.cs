@@ -44,6 +44,29 @@ public sealed class StalePageTests(PgServer server)
         Assert.NotEqual((VisitState.Booked, At(week.PlusDays(7))), await ReadAsync(site, visit.Id));
     }
 
+    [Fact]
+    public async Task A_call_off_sent_twice_is_answered_twice_and_one_that_comes_too_late_in_words()
+    {
+        await using var site = await ClinicSite.OpenAsync(server);
+        var (client, visit) = (site.Here.Own.Client, site.Here.Own.Visit);
+        var week = SystemClock.Instance.GetCurrentInstant().InUtc().Date.PlusDays(7);
+        await MoveAsync(site, visit.Id, At(week));
+        using var browser = await site.OpenLinkAsync(client);
+        var address = $"/my-hair/call-off-my-time?visit={visit.Id}";
+        var form = Form(await browser.GetStringAsync(address, Cancel));
+
+        await MoveAsync(site, visit.Id, SystemClock.Instance.GetCurrentInstant() + Duration.FromHours(2));
+        var late = await browser.PostAsync(address, new FormUrlEncodedContent(form), Cancel);
+        await MoveAsync(site, visit.Id, At(week));
+        form = Form(await browser.GetStringAsync(address, Cancel));
+        var first = await browser.PostAsync(address, new FormUrlEncodedContent(form), Cancel);
+        var second = await browser.PostAsync(address, new FormUrlEncodedContent(form), Cancel);
+
+        Assert.Contains("It is less than 24 hours away", await late.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+        foreach (var answer in new[] { first, second })
+            Assert.Contains("It is called off.", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+    }
+
     private static Instant At(LocalDate day) => (day + new LocalTime(10, 0)).InUtc().ToInstant();
 
     private static Dictionary<string, string> Form(string html)

@@ -41,6 +41,29 @@ public sealed class MoveVisitTests(PgServer server)
     }
 
     [Fact]
+    public async Task Free_times_come_in_the_order_of_time()
+    {
+        await using var clinic = await OpenAsync();
+
+        var screen = await clinic.UseAsync<Slice, Slice.Screen?>(
+            scene.AtDesk(clinic),
+            slice => slice.OpenAsync(visit.Id, TestContext.Current.CancellationToken)
+        );
+        var ask = new SlotAsk(scene.Salon.Id, scene.Salon.TimeZone, screen!.ServiceKindId, screen.Steps, Thursday, WithinDays: 7)
+        {
+            ClientId = screen.ClientId,
+            ButVisit = visit.Id,
+        };
+        var free = await clinic.UseAsync<Slice, IReadOnlyList<SlotOffer>>(
+            scene.AtDesk(clinic),
+            slice => slice.FindSlotsAsync(ask, TestContext.Current.CancellationToken)
+        );
+
+        Assert.True(free.Select(s => s.StartsOn).Distinct().Count() > 1);
+        Assert.Equal(free.OrderBy(s => s.StartsAt), free);
+    }
+
+    [Fact]
     public async Task A_taken_place_is_told_with_the_nearest_free_ones_and_nothing_moves()
     {
         await using var clinic = await OpenAsync();
