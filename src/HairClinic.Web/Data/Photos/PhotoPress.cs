@@ -17,8 +17,12 @@ public static class PhotoPress
     // Decoding takes a core and some hundred megabytes: one at a time leaves the book answering.
     private static readonly SemaphoreSlim Turn = new(1);
 
+    public static Task<Pressed> PressAsync(byte[] file, CancellationToken cancellation) =>
+        PressAsync(new MemoryStream(file, writable: false), cancellation);
+
+    /// <param name="file">In memory, read several times from its beginning; it stays the caller's.</param>
     /// <exception cref="Refusal">It is no photo, too large, or damaged.</exception>
-    public static async Task<Pressed> PressAsync(byte[] file, CancellationToken cancellation)
+    public static async Task<Pressed> PressAsync(Stream file, CancellationToken cancellation)
     {
         if (file.Length > MostBytes)
             throw new Refusal("A photo has at most {0} megabytes.", MostBytes / 1024 / 1024);
@@ -33,7 +37,7 @@ public static class PhotoPress
         }
     }
 
-    private static Pressed Press(byte[] file)
+    private static Pressed Press(Stream file)
     {
         // Nothing of a client is to stay in the library's own memory.
         Cache.Max = 0;
@@ -47,9 +51,9 @@ public static class PhotoPress
                 // Reads every point once: a picture that was cut off shows only at its end.
                 _ = head.Avg();
             }
-            using var full = Shrink(file, LongSide);
-            using var small = Shrink(file, SmallSide);
-            return new Pressed(Write(full, 82), Write(small, 75), full.Width, full.Height);
+            // One after the other: both read the same file.
+            var full = Shrink(file, LongSide, quality: 82);
+            return new Pressed(full.File, Shrink(file, SmallSide, quality: 75).File, full.Width, full.Height);
         }
         catch (VipsException)
         {
@@ -59,28 +63,43 @@ public static class PhotoPress
 
     // The first bytes choose the reader, so that no other reader of the library is ever reached. From top to bottom, line by line: a
     // picture that may be read in any order is unpacked first, and a large one onto the disk, in clear.
-    private static Image Head(byte[] file) =>
-        file switch
+    private static Image Head(Stream file)
+    {
+        file.Position = 0;
+        var first = new byte[12];
+        var read = file.ReadAtLeast(first, first.Length, throwOnEndOfStream: false);
+        file.Position = 0;
+        return first.AsSpan(0, read) switch
         {
-            [0xFF, 0xD8, 0xFF, ..] => Image.JpegloadBuffer(file, access: Enums.Access.Sequential, failOn: Enums.FailOn.Truncated),
-            [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, ..] => Image.PngloadBuffer(
+            [0xFF, 0xD8, 0xFF, ..] => Image.JpegloadStream(file, access: Enums.Access.Sequential, failOn: Enums.FailOn.Truncated),
+            [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, ..] => Image.PngloadStream(
                 file,
                 access: Enums.Access.Sequential,
                 failOn: Enums.FailOn.Truncated
             ),
-            [0x52, 0x49, 0x46, 0x46, _, _, _, _, 0x57, 0x45, 0x42, 0x50, ..] => Image.WebploadBuffer(
+            [0x52, 0x49, 0x46, 0x46, _, _, _, _, 0x57, 0x45, 0x42, 0x50] => Image.WebploadStream(
                 file,
                 access: Enums.Access.Sequential,
                 failOn: Enums.FailOn.Truncated
             ),
             _ => throw new Refusal("This is not a photo that can be read. Take a JPEG, PNG or WebP picture."),
         };
+    }
 
-    // Turns it upright as the camera noted, and into the colours every screen knows.
-    private static Image Shrink(byte[] file, int side) =>
-        Image.ThumbnailBuffer(file, side, height: side, size: Enums.Size.Down, outputProfile: "srgb", failOn: Enums.FailOn.Truncated);
-
-    private static byte[] Write(Image image, int quality) => image.WebpsaveBuffer(q: quality, keep: Enums.ForeignKeep.None);
+    // Turns it upright as the camera noted, into the colours every screen knows, and keeps nothing else of what the camera wrote.
+    private static (byte[] File, int Width, int Height) Shrink(Stream file, int side, int quality)
+    {
+        file.Position = 0;
+        using var image = Image.ThumbnailStream(
+            file,
+            side,
+            height: side,
+            size: Enums.Size.Down,
+            outputProfile: "srgb",
+            failOn: Enums.FailOn.Truncated
+        );
+        return (image.WebpsaveBuffer(q: quality, keep: Enums.ForeignKeep.None), image.Width, image.Height);
+    }
 
     public sealed record Pressed(byte[] Full, byte[] Small, int Width, int Height);
 }

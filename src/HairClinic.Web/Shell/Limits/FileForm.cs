@@ -78,7 +78,8 @@ public static class FileForm
         var reader = new MultipartReader(boundary, context.Request.Body) { HeadersCountLimit = 8, HeadersLengthLimit = 4 * 1024 };
         var fields = new Dictionary<string, StringValues>(StringComparer.OrdinalIgnoreCase);
         var files = new FormFileCollection();
-        var room = (long)RequestLimits.UsualBytes;
+        var letters = 0L;
+        using var text = new Room(RequestLimits.UsualBytes);
         while (await reader.ReadNextSectionAsync(cancellation) is { } section)
         {
             if (
@@ -93,51 +94,57 @@ public static class FileForm
                 context.Features.Set<IFormFeature>(new FormFeature(new FormCollection(fields)));
                 if (files.Count > 0 || !await context.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(context))
                     return FormCollection.Empty;
-                var content = new MemoryStream(capacity: (int)Math.Min(context.Request.ContentLength ?? most, most));
-                var length = await KeepAsync(section.Body, content, most, cancellation);
+                var room = new Room(most);
+                context.Response.RegisterForDispose(room);
+                var length = await room.TakeAsync(section.Body, cancellation);
                 files.Add(
-                    new FormFile(content, 0, length, name, HeaderUtilities.RemoveQuotes(said.FileName).Value ?? "")
+                    new FormFile(room.Content, 0, length, name, HeaderUtilities.RemoveQuotes(said.FileName).Value ?? "")
                     {
                         Headers = new HeaderDictionary(section.Headers ?? []),
                     }
                 );
                 continue;
             }
-            using var text = new MemoryStream();
-            if ((room -= await KeepAsync(section.Body, text, room, cancellation)) < 0)
+            var value = await text.TakeAsync(section.Body, cancellation);
+            if ((letters += value) > RequestLimits.UsualBytes)
                 throw new InvalidDataException();
-            fields[name] = StringValues.Concat(
-                fields.GetValueOrDefault(name),
-                Encoding.UTF8.GetString(text.GetBuffer(), 0, (int)text.Length)
-            );
+            fields[name] = StringValues.Concat(fields.GetValueOrDefault(name), Encoding.UTF8.GetString(text.Taken));
         }
         return new FormCollection(fields, files);
     }
 
-    /// <returns>How long it was. What is longer than <paramref name="most"/> is read on, and nothing of it kept.</returns>
-    private static async Task<long> KeepAsync(Stream from, MemoryStream into, long most, CancellationToken cancellation)
+    /// <summary>Memory for one part of a form, used again and again: what is thrown away each time would pile up until it is collected.</summary>
+    private sealed class Room(int most) : IDisposable
     {
-        var piece = ArrayPool<byte>.Shared.Rent(32 * 1024);
-        try
+        private static readonly ArrayPool<byte> Pool = ArrayPool<byte>.Create(maxArrayLength: 16 * 1024 * 1024, maxArraysPerBucket: 4);
+
+        private readonly byte[] bytes = Pool.Rent(most);
+        private int used;
+
+        public ReadOnlySpan<byte> Taken => bytes.AsSpan(0, used);
+
+        public Stream Content => new MemoryStream(bytes, 0, used, writable: false);
+
+        /// <returns>How long it was. What is longer than there is room is read on, and nothing of it kept.</returns>
+        public async Task<long> TakeAsync(Stream from, CancellationToken cancellation)
         {
-            var length = 0L;
-            while (await from.ReadAsync(piece, cancellation) is > 0 and var read)
+            used = 0;
+            while (used < most)
             {
-                length += read;
-                if (length <= most)
-                    into.Write(piece, 0, read);
-                else
-                {
-                    into.SetLength(0);
-                    into.Capacity = 0;
-                }
+                var read = await from.ReadAsync(bytes.AsMemory(used, most - used), cancellation);
+                if (read == 0)
+                    return used;
+                used += read;
             }
+            var length = (long)used;
+            var beyond = new byte[16 * 1024];
+            while (await from.ReadAsync(beyond, cancellation) is > 0 and var more)
+                length += more;
+            used = length > most ? 0 : used;
             return length;
         }
-        finally
-        {
-            // A picture passed through it.
-            ArrayPool<byte>.Shared.Return(piece, clearArray: true);
-        }
+
+        // Cleared: a picture of somebody lay in it.
+        public void Dispose() => Pool.Return(bytes, clearArray: true);
     }
 }

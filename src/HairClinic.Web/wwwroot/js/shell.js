@@ -118,17 +118,16 @@ function tooLarge(field) {
   const large = [...field.files].some(file => file.size > Number(field.dataset.mostBytes));
   const frame = field.closest(".field");
   const id = `${field.id}-errors`;
-  document.getElementById(id)?.remove();
+  const before = document.getElementById(id);
+  (before?.closest("[role=alert]") ?? before)?.remove();
   frame?.classList.toggle("wrong", large);
-  if (large) field.setAttribute("aria-invalid", "true");
-  else field.removeAttribute("aria-invalid");
   if (!large || !frame) return large;
-  const told = document.createElement("ul");
-  Object.assign(told, { id, className: "errors" });
-  told.setAttribute("role", "alert");
-  told.append(document.createElement("li"));
-  told.firstChild.textContent = field.dataset.tooLarge;
-  frame.append(told);
+  const alert = document.createElement("div");
+  const list = Object.assign(document.createElement("ul"), { id, className: "errors" });
+  alert.setAttribute("role", "alert");
+  list.append(Object.assign(document.createElement("li"), { textContent: field.dataset.tooLarge }));
+  alert.append(list);
+  frame.append(alert);
   return large;
 }
 document.addEventListener("change", ({ target }) => {

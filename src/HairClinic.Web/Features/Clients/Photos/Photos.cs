@@ -82,7 +82,7 @@ public sealed partial class Photos(
     }
 
     /// <exception cref="Refusal">It is no photo, the client is not theirs, or there are too many.</exception>
-    public async Task<Outcome> AddAsync(Guid key, Input input, byte[] file, CancellationToken cancellation)
+    public async Task<Outcome> AddAsync(Guid key, Input input, Stream file, CancellationToken cancellation)
     {
         var pressed = await PhotoPress.PressAsync(file, cancellation);
         PhotoFile? kept = null;

@@ -64,9 +64,7 @@ public sealed partial class PhotosPage
             return;
         await TryAsync(async () =>
         {
-            var file = new byte[Picture!.Length];
-            await using (var sent = Picture.OpenReadStream())
-                await sent.ReadExactlyAsync(file);
+            await using var file = Picture!.OpenReadStream();
             await Slice.AddAsync(Key, input, file, CancellationToken.None);
         });
     }

@@ -194,7 +194,13 @@ public sealed class PhotosTests(PgServer server)
     private Task<Slice.Outcome> AddAsync(TestClinic clinic, Slice.Input? input = null, PersonActor? by = null, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
             by ?? clinic.Acting(given.Stylist, given.Here),
-            s => s.AddAsync(key ?? Guid.CreateVersion7(), input ?? new() { ClientId = ada.Id, Agreed = true }, DrawnPhoto.Jpeg(), Cancel)
+            s =>
+                s.AddAsync(
+                    key ?? Guid.CreateVersion7(),
+                    input ?? new() { ClientId = ada.Id, Agreed = true },
+                    new MemoryStream(DrawnPhoto.Jpeg()),
+                    Cancel
+                )
         );
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, PersonActor person, Guid? before = null) =>

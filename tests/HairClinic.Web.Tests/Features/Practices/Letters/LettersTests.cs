@@ -157,8 +157,7 @@ public sealed class LettersTests(PgServer server)
         await ItemsAsync(
             site,
             db =>
-                db
-                    .Users.Where(u => u.PersonId == manager)
+                db.Users.Where(u => u.PersonId == manager)
                     .ExecuteUpdateAsync(set => set.SetProperty(u => u.Email, "manager@practice.example"), Cancel)
         );
         return site;
