@@ -228,6 +228,7 @@ public sealed class MergeClientsTests(PgServer server)
         await UndoAsync(clinic);
     }
 
+    [Fact]
     public async Task Visits_at_the_same_time_are_both_kept_told_and_parted_again_by_undoing()
     {
         await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayTwice));
