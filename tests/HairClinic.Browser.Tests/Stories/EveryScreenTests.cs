@@ -109,7 +109,9 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium)
                         .OrderBy(v => v.StartsAt)
                         .FirstAsync();
                     var client = await db
-                        .Clients.Where(c => c.Email != null && db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null))
+                        .Clients.Where(c => db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null))
+                        // By an address that is not confirmed their photos, units and papers would not open.
+                        .Where(c => c.Email != null && db.OpeningAddresses.Any(a => a.ClientId == c.Id && a.ConfirmedAt != null))
                         .FirstAsync();
                     services.GetRequiredService<SignInLinkBook>().Post(db, client);
                     var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;

@@ -79,7 +79,7 @@ public static class AccessRules
         // A client's own page.
         new("client_preferences", Reach.Clients("client_preferences"), Everybody, Desk | Client, Desk | Client, Job),
         new("client_sign_ins", Reach.Clients("client_sign_ins"), Client | Job, Job, Job, Job),
-        new("guardians", Reach.Confided("guardians"), Desk | Client, Desk, Desk, Desk) { Writes = Reach.AtHome },
+        new("guardians", Reach.Confided("guardians"), Desk | Stylist | Client, Desk, Desk, Desk) { Writes = Reach.AtHome },
         new("calendar_feeds", Reach.Clients("calendar_feeds"), Client | Job, Client | Job, Client | Job, Client | Job),
         // Made and ended by the database itself; confirmed by whoever may read health and did not enter it.
         new("opening_addresses", Reach.Clients("opening_addresses"), Staff, Nobody, Health, Job),

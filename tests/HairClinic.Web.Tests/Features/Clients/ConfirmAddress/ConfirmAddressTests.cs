@@ -35,6 +35,15 @@ public sealed class ConfirmAddressTests(PgServer server)
     }
 
     [Fact]
+    public async Task A_stylist_is_told_whose_address_it_is()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await scene.AddGuardianAsync(clinic, scene.Desk(clinic), New);
+
+        Assert.Equal("Somebody Close", Assert.Single((await OpenAsync(clinic, scene.Of(clinic, StaffRole.Stylist)))!.Addresses).Guardian);
+    }
+
+    [Fact]
     public async Task Whoever_entered_it_and_the_desk_are_refused_and_a_stylist_elsewhere_finds_nothing()
     {
         await using var clinic = await scene.OpenAsync(server);
