@@ -73,10 +73,10 @@ internal sealed class Checker(Clinic clinic, Ledger ledger)
         var visits = await VisitsAsync();
         foreach (var (key, act) in ledger.Acknowledged)
         {
-            if (!keys.TryGetValue(key, out var kept))
+            if (!keys.TryGetValue(key, out var found))
                 wrong.Add($"{act.Deed} was acknowledged and is not there");
-            else if (kept.Deed != act.Deed)
-                wrong.Add($"{act.Deed} was acknowledged and is kept as {kept.Deed}");
+            else if (found.Deed != act.Deed)
+                wrong.Add($"{act.Deed} was acknowledged and is kept as {found.Deed}");
             if (act.Visit is { } visit && !visits.ContainsKey(visit))
                 wrong.Add($"{act.Deed}: its visit is not there");
             if (act is { CalledOff: true, Visit: { } off } && visits.TryGetValue(off, out var row) && row.State != "Cancelled")
@@ -90,13 +90,13 @@ internal sealed class Checker(Clinic clinic, Ledger ledger)
             if (sent != there)
                 wrong.Add($"{client.Code}: {sent} bookings were made and {there} visits are there");
         }
-        foreach (
-            var of in ledger.Acknowledged.Where(a => a.Value is { Visit: not null, Start: not null }).GroupBy(a => a.Value.Visit!.Value)
-        )
+        // Whoever wrote later had seen what was written before.
+        var kept = ledger.Placed.Where(p => keys.ContainsKey(p.Key)).Select(p => (p.Value.Visit, keys[p.Key].At, p.Value.Start));
+        foreach (var of in kept.GroupBy(p => p.Visit))
         {
-            var last = of.Where(a => keys.ContainsKey(a.Key)).MaxBy(a => keys[a.Key].At).Value;
-            if (last is not null && visits.TryGetValue(of.Key, out var row) && row.StartsAt != last.Start)
-                wrong.Add($"a visit is at {row.StartsAt} and was put to {last.Start} last");
+            var last = of.MaxBy(p => p.At).Start;
+            if (visits.TryGetValue(of.Key, out var row) && row.StartsAt != last)
+                wrong.Add($"a visit is at {row.StartsAt} and was put to {last} last");
         }
         return wrong;
     }

@@ -13,7 +13,7 @@ internal sealed class Killer(Clinic clinic, Site site, Checker checker, Report r
         List<string> wrong = [];
         for (var kill = 1; kill <= kills; kill++)
         {
-            await Task.Delay(TimeSpan.FromSeconds(1 + (2 * random.NextDouble())));
+            await Task.Delay(TimeSpan.FromSeconds(2 + (3 * random.NextDouble())));
             var what = (kill % 3) switch
             {
                 1 => "site",

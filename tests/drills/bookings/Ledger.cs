@@ -11,6 +11,12 @@ internal sealed class Ledger
     /// <summary>By key: whose booking it was to be.</summary>
     public ConcurrentDictionary<Guid, Guid> Bookings { get; } = new();
 
+    /// <summary>
+    /// By key: where a visit was to be put. Of two sendings of one key at the same moment one may be told that the place is taken and
+    /// the other that it is theirs, when a third frees it in between; so what counts is whether the key is kept.
+    /// </summary>
+    public ConcurrentDictionary<Guid, (Guid Visit, Instant Start)> Placed { get; } = new();
+
     public ConcurrentDictionary<Guid, Act> Acknowledged { get; } = new();
 
     public ConcurrentBag<string> Wrong { get; } = [];

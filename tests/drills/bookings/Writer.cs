@@ -146,7 +146,10 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             () => clinic.UseAsync<BookVisit, BookVisit.Outcome>(clinic.Desk, s => s.SaveAsync(key, input, CancellationToken.None))
         );
         if (outcome?.Booked is { } booked)
+        {
+            ledger.Placed[key] = (booked.VisitId, booked.StartsAt);
             Acknowledge(key, new(nameof(BookVisit), client.Id, booked.VisitId, booked.StartsAt));
+        }
         else if (outcome?.Taken is { } taken)
             ledger.Count($"{nameof(BookVisit)} taken: {taken.By}");
     }
@@ -171,6 +174,8 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             StartsAt = start,
             DespiteDoubts = true,
         };
+        ledger.Placed[key] = (found.Visit, start);
+        ledger.Placed[key] = (found.Visit, start);
         var outcome = await sender.SendAsync(
             nameof(MoveVisit),
             () => clinic.UseAsync<MoveVisit, MoveVisit.Outcome>(clinic.Desk, s => s.SaveAsync(key, input, CancellationToken.None))
@@ -264,6 +269,8 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             Guid.CreateVersion7(),
             screen.Slots.Count > 0 && random.Next(2) == 0 ? Pick(screen.Slots).StartsAt : AnyStart()
         );
+        ledger.Placed[key] = (found.Visit, start);
+        ledger.Placed[key] = (found.Visit, start);
         var outcome = await sender.SendAsync(
             nameof(MoveMyTime),
             () =>
