@@ -2,6 +2,7 @@ using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
 using NodaTime;
 
 namespace HairClinic.Web.Data;
@@ -22,6 +23,8 @@ public static class ClinicDbOptions
                 n => n.UseNodaTime().SetPostgresVersion(15, 0).UseQuerySplittingBehavior(QuerySplittingBehavior.SingleQuery)
             )
             .UseSnakeCaseNamingConvention()
+            // It says that something broke and not what: that is written down by whoever it reaches, and whose sign-in ended is no fault.
+            .ConfigureWarnings(w => w.Log((RelationalEventId.ConnectionError, LogLevel.Debug)))
             .UseApplicationServiceProvider(IdentitySchema)
             .AddInterceptors(new SessionSettings(clock ?? SystemClock.Instance), new PlanAfterwards(clock ?? SystemClock.Instance))
             .UseLoggerFactory(logs)

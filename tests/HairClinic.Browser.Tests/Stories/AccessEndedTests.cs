@@ -34,7 +34,7 @@ public sealed class AccessEndedTests(ChromiumBrowser chromium)
 
         await Assertions.Expect(Words(page)).ToBeVisibleAsync(new() { Timeout = 30_000 });
         await Assertions.Expect(page.Locator("#blazor-error-ui")).ToBeHiddenAsync();
-        Assert.Equal(0, await page.GetByText("Looking…").CountAsync());
+        await Assertions.Expect(page.GetByText("Looking…")).ToHaveCountAsync(0);
         await page.PictureAsync("access-ended");
         await page.NothingForAxeAsync();
         Assert.Empty(faults.Lines);

@@ -14,7 +14,7 @@ public sealed class HashingTurnsTests
         var open = new TaskCompletionSource();
         var begun = Enumerable.Range(0, 2 + HashingTurns.Waiting).Select(_ => turns.RunAsync(HashAsync, Cancel)).ToList();
 
-        await Assert.ThrowsAsync<TooBusyException>(() => turns.RunAsync(HashAsync, Cancel));
+        await Assert.ThrowsAsync<TooBusyException>(() => turns.RunAsync(HashAsync, Cancel).WaitAsync(TimeSpan.FromSeconds(30), Cancel));
         open.SetResult();
         await Task.WhenAll(begun);
 

@@ -1,21 +1,36 @@
 using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Practices;
 using HairClinic.Web.Shell;
+using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
+using NodaTime;
 
 namespace HairClinic.Web.Features.Accounts.LookAgain;
 
-/// <summary>Reads afresh who is signed in and where they work, and goes on: after a salon was opened, the sign-in must know it.</summary>
+/// <summary>
+/// Reads afresh who is signed in and where they work, and goes on: after a salon was opened, the sign-in must know it. Whose sign-in has
+/// ended signs in anew: the cookie alone would be believed for another minute.
+/// </summary>
 public static class LookAgainEndpoint
 {
     public static void MapLookAgain(this IEndpointRouteBuilder routes) =>
         routes
             .MapGet(
                 "/look-again",
-                async (string? returnTo, HttpContext context, SignInManager<AppUser> accounts) =>
+                async (string? returnTo, HttpContext context, SignInManager<AppUser> accounts, SessionBook sessions, IClock clock) =>
                 {
-                    if (await accounts.UserManager.GetUserAsync(context.User) is { } user)
+                    var back = LocalPath.OrStart(returnTo);
+                    if (
+                        ActorClaims.SessionOf(context.User) is { } session
+                        && await accounts.UserManager.GetUserAsync(context.User) is { } user
+                        && await sessions.StillCountsAsync(session, user.Id, clock.GetCurrentInstant(), context.RequestAborted)
+                    )
+                    {
                         await accounts.RefreshSignInAsync(user);
-                    return Results.LocalRedirect(LocalPath.OrStart(returnTo));
+                        return Results.LocalRedirect(back);
+                    }
+                    await context.SignOutAsync(IdentityConstants.ApplicationScheme);
+                    return Results.Challenge(new() { RedirectUri = back }, [IdentityConstants.ApplicationScheme]);
                 }
             )
             .RequireAuthorization(Policies.Staff);

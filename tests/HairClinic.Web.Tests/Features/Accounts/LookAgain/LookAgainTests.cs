@@ -1,7 +1,10 @@
+using System.Net;
 using AngleSharp.Html.Parser;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace HairClinic.Web.Tests.Features.Accounts.LookAgain;
@@ -41,6 +44,28 @@ public sealed class LookAgainTests(PgServer server)
         var browser = await site.SignInAsync(StaffRole.Owner);
 
         EmptySite.LeadsTo("/", await browser.GetAsync("/look-again?returnTo=//elsewhere.example", Cancel));
+    }
+
+    [Fact]
+    public async Task A_sign_in_that_was_ended_a_moment_ago_leads_to_sign_in_and_not_round_in_circles()
+    {
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
+        var browser = await site.SignInAsync(StaffRole.Owner);
+        // Looked up now, and by itself not again for a minute.
+        Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/due", Cancel)).StatusCode);
+
+        await site.DoAsync(
+            async (_, db) =>
+            {
+                var owner = await db.People.Select(p => p.Id).SingleAsync(Cancel);
+                await Sessions.EndAsync(db, owner, site.Clock.GetCurrentInstant(), Cancel);
+                return await db.SaveChangesAsync(Cancel);
+            }
+        );
+
+        EmptySite.LeadsTo("/look-again?returnTo=%2Fdue", await browser.GetAsync("/due", Cancel));
+        EmptySite.LeadsTo("/sign-in?ReturnUrl=%2Fdue", await browser.GetAsync("/look-again?returnTo=%2Fdue", Cancel));
+        EmptySite.LeadsTo("/sign-in?ReturnUrl=%2Fdue", await browser.GetAsync("/due", Cancel));
     }
 
     private static async Task<IEnumerable<string>> SalonsAsync(HttpClient browser)
