@@ -42,7 +42,7 @@ public static class OwnerLinkVerb
                 id,
                 result.GetValue(name),
                 result.GetValue(drop),
-                result.GetValue(site) ?? app.Configuration["Mail:SiteUrl"],
+                result.GetValue(site) ?? app.Configuration[SiteAddress.Setting],
                 Console.Out,
                 Console.Error
             );
