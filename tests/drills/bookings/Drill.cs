@@ -18,7 +18,7 @@ internal static class Drill
         try
         {
             await using var clinic = await Clinic.OpenAsync(folder);
-            using var site = new Site(clinic, settings.Port);
+            using var site = new Site(clinic, report, settings.Port);
             site.Start();
             await site.ReadyAsync();
             return await RunAsync(settings, report, clinic, site);

@@ -5,12 +5,16 @@ namespace HairClinic.BookingDrill;
 /// <summary>The site as a process of the drill's own; started again after it was killed.</summary>
 internal sealed class Site : IDisposable
 {
+    private const int MostRestarts = 5;
     private readonly Clinic clinic;
+    private readonly Report report;
+    private readonly System.Collections.Concurrent.ConcurrentQueue<string> lastWords = [];
+    private int restarts;
     private Process? process;
 
-    public Site(Clinic clinic, int port)
+    public Site(Clinic clinic, Report report, int port)
     {
-        (this.clinic, Address) = (clinic, new($"http://127.0.0.1:{port}"));
+        (this.clinic, this.report, Address) = (clinic, report, new($"http://127.0.0.1:{port}"));
         // A drill that is stopped takes its site along.
         AppDomain.CurrentDomain.ProcessExit += (_, _) => Dispose();
     }
@@ -35,9 +39,18 @@ internal sealed class Site : IDisposable
         process?.Dispose();
         process = Process.Start(start)!;
         process.OutputDataReceived += (_, _) => { };
-        process.ErrorDataReceived += (_, _) => { };
+        process.ErrorDataReceived += (_, e) => Keep(e.Data);
         process.BeginOutputReadLine();
         process.BeginErrorReadLine();
+    }
+
+    private void Keep(string? line)
+    {
+        if (string.IsNullOrWhiteSpace(line))
+            return;
+        lastWords.Enqueue(line.Trim());
+        while (lastWords.Count > 3)
+            lastWords.TryDequeue(out _);
     }
 
     /// <summary>kill -9.</summary>
@@ -66,7 +79,14 @@ internal sealed class Site : IDisposable
                 // Not up yet.
             }
             if (process!.HasExited)
-                throw new InvalidOperationException($"The site ended with {process.ExitCode}. Is port {Address.Port} free?");
+            {
+                // As the service does that runs it: it could not start, and is started again.
+                var said = $"The site ended by itself ({process.ExitCode}): {string.Join(' ', lastWords).Trim()}";
+                if (++restarts > MostRestarts)
+                    throw new InvalidOperationException($"{said} Is port {Address.Port} free?");
+                report.Say(said);
+                Start();
+            }
             await Task.Delay(100);
         }
         throw new TimeoutException("The site was not ready within five minutes.");
