@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.Playwright;
 using NodaTime;
 
@@ -64,8 +65,9 @@ public sealed class TypingAtOnceTests(ChromiumBrowser chromium)
     {
         await using var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 9, 0));
         var page = await chromium.DeviceAsync(site, Pages.Desk);
-        var addresses = new List<string>();
-        page.Request += (_, request) => addresses.Add(request.Url);
+        // The page goes on asking while they are looked through.
+        var addresses = new ConcurrentQueue<string>();
+        page.Request += (_, request) => addresses.Enqueue(request.Url);
         var live = await DrawnAsync(page, site);
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Linden Yard");
 
