@@ -13,7 +13,7 @@ public static class OwnPageFunction
 {
     public const string Call = "select * from own_page($1, $2, $3, $4)";
 
-    // The row is there only for a client who has not left and a sign-in that was not ended and still opens this page.
+    // The row is there only for a client who has not left and a sign-in that was not ended and still opens this page: act_as says so.
     public const string Sql = """
         drop function if exists own_page(uuid, timestamptz);
         drop function if exists own_page(uuid, uuid, uuid, timestamptz);
@@ -33,6 +33,9 @@ public static class OwnPageFunction
         declare
             own_client uuid;
         begin
+            if sign_in is null then
+                return;
+            end if;
             begin
                 perform act_as(own_practice, 'Client', null, '{}', client, at, sign_in, false);
             exception when sqlstate 'HC001' then
@@ -70,13 +73,7 @@ public static class OwnPageFunction
                 where u.practice_id = c.practice_id and u.client_id = c.id and app_opens_all()
                     and u.state in ('Ordered', 'Acknowledged', 'Shipped', 'Arrived', 'Inspected', 'Remake', 'Accepted', 'Prepared')
                 order by u.ordered_on desc nulls last, u.id desc limit 1) o on true
-            where c.practice_id = own_practice and c.id = own_client and c.left_on is null and c.merged_into_id is null
-                and exists (
-                    select from client_sign_ins i
-                    where i.practice_id = c.practice_id and i.id = sign_in and i.client_id = c.id and i.ended_at is null
-                        and (i.email = lower(c.email) or exists (
-                            select from guardians g where g.practice_id = c.practice_id and g.client_id = c.id and g.email = i.email
-                                and (g.ends_on is null or g.ends_on >= (at at time zone h.zone)::date))));
+            where c.practice_id = own_practice and c.id = own_client;
         end $$;
         """;
 }
