@@ -22,14 +22,15 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         var client = await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
-        var own = StaffRoles.AtHome(current.Person, client.HomeSalonId) ? current.Person.Salons : [];
+        var atHome = StaffRoles.AtHome(current.Person, client.HomeSalonId);
+        var own = atHome ? current.Person.Salons : [];
         // To a salon of others a client is transferred: whoever sends them away decides for how long they still see them.
         var salons = await db
             .Salons.Where(s => !s.Retired && own.Contains(s.Id) || s.Id == client.HomeSalonId)
             .OrderBy(s => s.Name)
             .Select(s => new SalonChoice(s.Id, s.Name))
             .ToListAsync(cancellation);
-        return new Screen(salons, Input.Of(client), StaffRoles.AtHome(current.Person, client.HomeSalonId), ClientCodes.Propose());
+        return new Screen(salons, Input.Of(client), atHome, ClientCodes.Propose());
     }
 
     /// <exception cref="Refusal">A code of one's own is taken, the phone cannot be read, or the client is gone.</exception>

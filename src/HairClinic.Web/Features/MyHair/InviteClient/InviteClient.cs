@@ -1,4 +1,3 @@
-using System.Linq.Expressions;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Books;
@@ -42,7 +41,11 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
                 var client = await db.Clients.SingleOrDefaultAsync(c => c.Id == input.ClientId, cancellation);
                 if (client?.Email is null)
                     throw new Refusal("This client has no e-mail address yet. Add it first.");
-                if (await db.OpeningAddresses.AnyAsync(IsDenied(client.Id), cancellation))
+                var address = await db.OpeningAddresses.SingleOrDefaultAsync(
+                    a => a.ClientId == client.Id && a.GuardianId == null && a.EndedAt == null,
+                    cancellation
+                );
+                if (address?.Opens == AddressOpens.Nothing)
                     throw new Refusal("Whoever reads at the client's old address said no to this one. Speak to the client first.");
                 links.Post(db, client);
                 return new Outcome(client.Email, state.Way);
@@ -50,9 +53,6 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
             cancellation
         );
     }
-
-    private static Expression<Func<OpeningAddress, bool>> IsDenied(Guid client) =>
-        a => a.ClientId == client && a.GuardianId == null && a.EndedAt == null && a.ConfirmedAt == null && a.DeniedAt != null;
 
     /// <param name="Confirmed">Else the address opens dates only.</param>
     public sealed record Screen(Guid ClientId, string Name, string? Email, bool Confirmed);
