@@ -1,4 +1,3 @@
-using HairClinic.Web.Shell;
 using HairClinic.Web.Workers.Mail;
 
 namespace HairClinic.Web.Workers;
@@ -8,7 +7,7 @@ public static class WorkersSetup
     /// <summary>What goes on behind the screens: due dates kept fresh, letters sent.</summary>
     public static IServiceCollection AddWorkers(this IServiceCollection services) =>
         services
-            .AddSingleton(sp => MailSettings.ReadFrom(sp.GetRequiredService<IConfiguration>(), sp.GetRequiredService<SiteAddress>()))
+            .AddSingleton(sp => MailSettings.ReadFrom(sp.GetRequiredService<IConfiguration>()))
             .AddSingleton<FolderRoute>()
             .AddSingleton<SmtpRoute>()
             .AddSingleton<MailRoute>()

@@ -2,8 +2,8 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell;
 using HairClinic.Web.Workers;
-using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using NodaTime;
@@ -21,7 +21,7 @@ namespace HairClinic.Web.Data.Books;
 public sealed class AddressLetters(
     ClinicDbFactory databases,
     AccessLogBook log,
-    MailSettings mail,
+    SiteAddress site,
     IClock clock,
     IStringLocalizer<Words> words
 )
@@ -144,7 +144,7 @@ public sealed class AddressLetters(
         new(
             to,
             words["About your e-mail address"],
-            mail.SiteUrl.Length == 0
+            site.Url is not { } home
                 ? $"""
                 {words["Somebody noted another e-mail address for seeing your dates. If you did not ask for that, tell us."]}
 
@@ -153,7 +153,7 @@ public sealed class AddressLetters(
                 : $"""
                 {words["Somebody noted another e-mail address for seeing your dates. Please say whether that is right:"]}
 
-                {mail.SiteUrl}/my-hair/my-new-address?token={token}
+                {home}/my-hair/my-new-address?token={token}
 
                 {words[
                     "The link works once, for {0} days. If you did not ask for it, say so there.",

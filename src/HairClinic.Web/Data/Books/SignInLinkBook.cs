@@ -2,8 +2,8 @@ using System.Buffers.Text;
 using System.Security.Cryptography;
 using HairClinic.Domain.Clients;
 using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Shell;
 using HairClinic.Web.Workers;
-using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using NodaTime;
@@ -11,7 +11,7 @@ using NodaTime;
 namespace HairClinic.Web.Data.Books;
 
 /// <summary>Single-use sign-in links: made here, looked up by the hash of their token here, and nowhere else.</summary>
-public sealed class SignInLinkBook(MailSettings mail, IClock clock, IStringLocalizer<Words> words)
+public sealed class SignInLinkBook(SiteAddress site, IClock clock, IStringLocalizer<Words> words)
 {
     public static readonly Duration Lifetime = Duration.FromMinutes(15);
 
@@ -51,22 +51,22 @@ public sealed class SignInLinkBook(MailSettings mail, IClock clock, IStringLocal
     private void Post(ClinicDb db, Guid clientId, string email, string? language)
     {
         // A link that leads to nowhere, or elsewhere, is worse than none; pages say so before they ask for one.
-        if (mail.SiteUrl.Length == 0)
+        if (site.Url is not { } home)
             return;
         var now = clock.GetCurrentInstant();
         var token = Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
         db.SignInLinks.Add(new SignInLink(Hash(token), db.PracticeId, clientId, email, now + Lifetime));
-        db.WorkItems.Add(WorkItems.Send(Speaking.In(language, () => Letter(email, token)), now));
+        db.WorkItems.Add(WorkItems.Send(Speaking.In(language, () => Letter(email, home, token)), now));
     }
 
-    private Letter Letter(string email, string token) =>
+    private Letter Letter(string email, string home, string token) =>
         new(
             email,
             words["Your link"],
             $"""
             {words["Open this link to see your dates:"]}
 
-            {mail.SiteUrl}/my-hair/open-link?token={token}
+            {home}/my-hair/open-link?token={token}
 
             {words["It works once, for 15 minutes. If you did not ask for it, nothing has happened: just delete this."]}
             """

@@ -42,7 +42,7 @@ public static class OwnerLinkVerb
                 id,
                 result.GetValue(name),
                 result.GetValue(drop),
-                result.GetValue(site) ?? app.Configuration[SiteAddress.Setting],
+                result.GetValue(site) ?? app.Services.GetRequiredService<SiteAddress>().Set?.GetLeftPart(UriPartial.Authority),
                 Console.Out,
                 Console.Error
             );

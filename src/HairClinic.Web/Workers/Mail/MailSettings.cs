@@ -1,5 +1,4 @@
 using HairClinic.Web.Data.EmbeddedPostgres;
-using HairClinic.Web.Shell;
 using MimeKit;
 
 namespace HairClinic.Web.Workers.Mail;
@@ -29,13 +28,8 @@ public sealed record MailSettings
 
     internal bool FolderNamed { get; init; }
 
-    internal SiteAddress? Site { get; init; }
-
-    /// <summary>The site's address for links in letters; empty where it is not known, and then no link may be sent.</summary>
-    public string SiteUrl => Site?.Url ?? "";
-
     /// <exception cref="InvalidOperationException">A setting that no letter could be sent with.</exception>
-    public static MailSettings ReadFrom(IConfiguration configuration, SiteAddress? site = null)
+    public static MailSettings ReadFrom(IConfiguration configuration)
     {
         // A container is passed every setting, those that nobody filled in as nothing.
         var filled = configuration.GetSection("Mail").GetChildren().Where(s => !string.IsNullOrWhiteSpace(s.Value));
@@ -48,7 +42,7 @@ public sealed record MailSettings
             settings.RefuseUnusable();
         var named = settings.Folder.Length > 0;
         var folder = named ? settings.Folder : Path.Combine(configuration["data"] ?? DefaultFolders.Data, "mail");
-        return settings with { Folder = folder, FolderNamed = named, Site = site };
+        return settings with { Folder = folder, FolderNamed = named };
     }
 
     private void RefuseUnusable()

@@ -1,3 +1,4 @@
+using HairClinic.Web.Shell;
 using NodaTime;
 
 namespace HairClinic.Web.Workers.Mail;
@@ -6,7 +7,7 @@ namespace HairClinic.Web.Workers.Mail;
 /// Whether letters leave just now. The mail server is asked for it, at most once a minute, and the same whoever wants to know: the answer
 /// to somebody who asks for a link tells nothing about their address.
 /// </summary>
-public sealed class MailStatus(MailRoute route, SmtpRoute server, MailSettings settings, IClock clock) : IDisposable
+public sealed class MailStatus(MailRoute route, SmtpRoute server, SiteAddress site, IClock clock) : IDisposable
 {
     private static readonly Duration Fresh = Duration.FromMinutes(1);
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
@@ -18,14 +19,14 @@ public sealed class MailStatus(MailRoute route, SmtpRoute server, MailSettings s
     public async Task<MailState> NowAsync(CancellationToken cancellation)
     {
         var way = await route.WayAsync(cancellation);
-        return new(way, way is MailWay.Server ? await FaultAsync(cancellation) : null, settings.SiteUrl.Length > 0);
+        return new(way, way is MailWay.Server ? await FaultAsync(cancellation) : null, site.Url is not null);
     }
 
     /// <summary>What was last heard of the mail server, without asking it.</summary>
     public async Task<MailState> LastAsync(CancellationToken cancellation)
     {
         var way = await route.WayAsync(cancellation);
-        return new(way, way is MailWay.Server ? last?.Fault : null, settings.SiteUrl.Length > 0);
+        return new(way, way is MailWay.Server ? last?.Fault : null, site.Url is not null);
     }
 
     public void Dispose() => turn.Dispose();
