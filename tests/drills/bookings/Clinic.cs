@@ -168,7 +168,7 @@ internal sealed class Clinic : IAsyncDisposable
             var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, client.Email!, now);
             db.ClientSignIns.Add(signIn);
             var ticket = new AuthenticationTicket(
-                ClientCookie.Principal(new ClientActor(PracticeId, client.Id, signIn.Id), household: false),
+                ClientCookie.Principal(new OwnSignIn(new ClientActor(PracticeId, client.Id, signIn.Id), Household: false, OpensAll: true)),
                 new AuthenticationProperties
                 {
                     IssuedUtc = now.ToDateTimeOffset(),

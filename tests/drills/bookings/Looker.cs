@@ -23,4 +23,21 @@ internal sealed class Looker(Clinic clinic)
             return null;
         }
     }
+
+    /// <summary>Forgets that the bond lifted, as if it had been made anew.</summary>
+    public async Task MendLiftAsync(Guid client)
+    {
+        try
+        {
+            await using var command = clinic.Sql.CreateCommand(
+                """
+                update bonds set lifted_on = null, lift_reported_on = null, lift_spot_fixed = null, lift_zone = null
+                where client_id = $1 and lift_reported_on is not null
+                """
+            );
+            command.Parameters.Add(new NpgsqlParameter<Guid> { TypedValue = client });
+            await command.ExecuteNonQueryAsync();
+        }
+        catch (Exception e) when (Faults.AreTransient(e)) { }
+    }
 }

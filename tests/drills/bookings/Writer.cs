@@ -46,9 +46,8 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
 
     public async Task LiftAsync()
     {
-        var (client, actor) = (Pick(clinic.Alone), Guid.CreateVersion7());
-        var key = actor;
-        await sender.SendAsync(
+        var (client, key) = (Pick(clinic.Alone), Guid.CreateVersion7());
+        var told = await sender.SendAsync(
             nameof(MyBondHasLifted),
             () =>
                 clinic.UseAsync<MyBondHasLifted, MyBondHasLifted.Outcome>(
@@ -65,15 +64,18 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
                         )
                 )
         );
+        if (told is not null)
+            Acknowledge(key, new(nameof(MyBondHasLifted), client.Id, Visit: null, Start: null));
         var screen = await sender.SendAsync(
             "looked at lift slots",
             () => clinic.UseAsync<MyBondHasLifted, MyBondHasLifted.Screen?>(clinic.Acting(client), s => s.OpenAsync(CancellationToken.None))
         );
         var fix = clinic.Services.First(s => s.Purpose == ServicePurpose.FixLift);
         if (screen is { Slots.Count: > 0 })
-            await ChooseAsync(client, fix, Pick(screen.Slots).StartsAt);
-        // A lift is booked as soon as can be; somebody has to make room for the next.
+            await ChooseAsync(client, fix, Pick(screen.Slots).StartsAt, "lift slot");
+        // A lift is booked as soon as can be, and told of once a bond: room and bond for the next are made here.
         await CallOffMineAsync(client);
+        await looker.MendLiftAsync(client.Id);
     }
 
     private async Task BookAsync(Client client)
@@ -175,7 +177,6 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             DespiteDoubts = true,
         };
         ledger.Placed[key] = (found.Visit, start);
-        ledger.Placed[key] = (found.Visit, start);
         var outcome = await sender.SendAsync(
             nameof(MoveVisit),
             () => clinic.UseAsync<MoveVisit, MoveVisit.Outcome>(clinic.Desk, s => s.SaveAsync(key, input, CancellationToken.None))
@@ -213,7 +214,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             Acknowledge(key, new(nameof(CallOff), found.Client, found.Visit, Start: null, CalledOff: true));
     }
 
-    private async Task ChooseAsync(Client client, ServiceKind service, Instant? at)
+    private async Task ChooseAsync(Client client, ServiceKind service, Instant? at, string? from = null)
     {
         var actor = clinic.Acting(client);
         if (at is null && random.Next(2) == 0)
@@ -249,7 +250,11 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
                 )
         );
         if (outcome?.Booked is not null)
+        {
             Acknowledge(key, new(nameof(ChooseATime), client.Id, Visit: null, start));
+            if (from is not null)
+                ledger.Count($"{from} booked");
+        }
         else if (outcome is not null)
             ledger.Count($"{nameof(ChooseATime)} taken: {(outcome.Own is null ? "by others" : "own visit")}");
     }
@@ -269,7 +274,6 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             Guid.CreateVersion7(),
             screen.Slots.Count > 0 && random.Next(2) == 0 ? Pick(screen.Slots).StartsAt : AnyStart()
         );
-        ledger.Placed[key] = (found.Visit, start);
         ledger.Placed[key] = (found.Visit, start);
         var outcome = await sender.SendAsync(
             nameof(MoveMyTime),
