@@ -10,8 +10,12 @@ public static class OpeningTriggers
     public const string Sql = """
         -- How far an address opens a client's page: null nothing, false dates only, true everything.
         create or replace function address_opens(practice uuid, client uuid, address text, at timestamptz) returns boolean
-            language sql stable security definer set search_path = public
+            language plpgsql stable security definer set search_path = public
+            -- Asked at each opening of a client's page: a plan of its own is kept, where plain SQL would be planned anew.
+            set plan_cache_mode = force_generic_plan
             as $$
+        begin
+            return (
                 select bool_or(a.confirmed_at is not null)
                 from opening_addresses a
                 left join guardians g on g.practice_id = a.practice_id and g.id = a.guardian_id
@@ -20,8 +24,8 @@ public static class OpeningTriggers
                   and (g.ends_on is null or g.ends_on >= (
                       select (at at time zone s.zone)::date from clients c
                       join salons s on s.practice_id = c.practice_id and s.id = c.home_salon_id
-                      where c.practice_id = a.practice_id and c.id = a.client_id))
-            $$;
+                      where c.practice_id = a.practice_id and c.id = a.client_id)));
+        end $$;
 
         -- Whether somebody else who works here and can sign in reads what this client confided, and so could confirm their address.
         create or replace function others_may_confirm(client uuid, but uuid) returns boolean
