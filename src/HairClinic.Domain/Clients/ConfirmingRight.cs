@@ -8,6 +8,9 @@ public enum ConfirmingRight
     /// <summary>They may not read what clients confide, so they cannot open it to anybody either.</summary>
     NotTheirRole,
 
+    /// <summary>They were only let in: the client's home salon looks after the addresses that open their pages.</summary>
+    NotAtHome,
+
     /// <summary>They entered it: somebody else has to look.</summary>
     EnteredByThem,
 
@@ -24,10 +27,12 @@ public enum ConfirmingRight
 /// </remarks>
 public static class ConfirmingRights
 {
+    /// <param name="atHome">Whether they work in the client's home salon, or are an owner.</param>
     /// <param name="enteredBy">Null where no person entered it: a job did.</param>
     /// <param name="othersMay">Whether somebody else who works here could confirm it.</param>
-    public static ConfirmingRight Of(StaffRole role, Guid person, Guid? enteredBy, bool othersMay) =>
+    public static ConfirmingRight Of(StaffRole role, bool atHome, Guid person, Guid? enteredBy, bool othersMay) =>
         role is not (StaffRole.Owner or StaffRole.Manager or StaffRole.Stylist) ? ConfirmingRight.NotTheirRole
+        : !atHome ? ConfirmingRight.NotAtHome
         : enteredBy != person ? ConfirmingRight.Free
         : role == StaffRole.Owner && !othersMay ? ConfirmingRight.OnlyProvedAnew
         : ConfirmingRight.EnteredByThem;

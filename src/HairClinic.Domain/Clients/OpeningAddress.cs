@@ -81,6 +81,8 @@ public sealed class OpeningAddress : PracticeOwned
             throw new Refusal("This address was changed meanwhile.");
         if (right == ConfirmingRight.NotTheirRole)
             throw new Refusal("An owner, a manager or a stylist confirms an address, having asked the client.");
+        if (right == ConfirmingRight.NotAtHome)
+            throw new Refusal("Their home salon confirms an address, having asked the client.");
         if (right == ConfirmingRight.EnteredByThem)
             throw new Refusal("You entered this address yourself. Somebody else has to ask the client and confirm it.");
         if (ConfirmedAt is not null)
@@ -88,7 +90,7 @@ public sealed class OpeningAddress : PracticeOwned
         ConfirmedAt = now;
         ConfirmedBy = by;
         ConfirmedHow = right == ConfirmingRight.OnlyProvedAnew ? AddressConfirmation.OwnerAlone : AddressConfirmation.InPerson;
-        Unlink();
+        // The link stays: the old address may still say no.
     }
 
     /// <summary>The old address said that it is theirs.</summary>

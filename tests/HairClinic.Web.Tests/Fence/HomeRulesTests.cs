@@ -34,6 +34,8 @@ public sealed class HomeRulesTests(PgServer server)
         "update clients set merged_into_id = {guest} where id = {theirs}",
         "update clients set left_on = '2011-01-01' where id = {guest}",
         "update clients set erased_at = now() where id = {guest}",
+        // The address that opens their pages.
+        "update clients set email = 'x@example.test' where id = {guest}",
         // A record that is folded opens the other to its own client: a new one is no way round.
         "insert into clients select (jsonb_populate_record(c, jsonb_build_object('id', gen_random_uuid(), 'code', 'X-1', 'merged_into_id', {hidden}::text))).* from clients c where id = {theirs}",
         "insert into client_merges (practice_id, id, kept_id, folded_id, merged_at, merged_by, moved) values ({practice}, gen_random_uuid(), {theirs}, {guest}, now(), {person}, '{}')",
@@ -64,6 +66,7 @@ public sealed class HomeRulesTests(PgServer server)
 
     [Theory]
     [InlineData("update clients set left_on = '2027-01-01' where id = {guest}")]
+    [InlineData("update clients set email = 'x@example.test' where id = {guest}")]
     [InlineData("update clients set merged_into_id = {second} where id = {guest}")]
     [InlineData(
         "insert into guardians (practice_id, id, client_id, name, email) values ({practice}, gen_random_uuid(), {guest}, 'X', 'x@example.test')"

@@ -46,6 +46,16 @@ public sealed class OpeningAddressFenceTests(PgServer server)
         Assert.Equal(1, await DoAsync(clinic, scene.Of(clinic, StaffRole.Stylist), ConfirmIt, Mine));
     }
 
+    [Fact]
+    public async Task Whoever_was_only_let_in_confirms_nothing()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await scene.LetInThereAsync(clinic);
+        await DoAsync(clinic, scene.Desk(clinic), $"update clients set email = '{Mine}' where code = 'Q-7719'");
+
+        Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, await RefusedAsync(clinic, scene.StylistThere(clinic), ConfirmIt, Mine));
+    }
+
     [Theory]
     [InlineData("update opening_addresses set entered_by = null where email = $1")]
     [InlineData("update opening_addresses set email = $1, client_id = (select id from clients where code = 'Q-7720')")]

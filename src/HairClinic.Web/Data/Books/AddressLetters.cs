@@ -52,9 +52,11 @@ public sealed class AddressLetters(
             .OrderBy(a => a.EnteredAt)
             .ToListAsync(cancellation);
         var reader = await ReaderAsync(db, client, cancellation);
+        // A link about one record must not open two.
+        var merged = await db.ClientMerges.Where(m => m.KeptId == client).MaxAsync(m => (Instant?)m.MergedAt, cancellation);
         var asked = new HashSet<string>();
         foreach (var address in all.Where(a => a.ToldAt is null))
-            await TellEnteredAsync(db, address, all, reader, asked, cancellation);
+            await TellEnteredAsync(db, address, address.EnteredAt <= merged ? [] : all, reader, asked, cancellation);
         foreach (var address in all.Where(a => a.EndedAt is not null && a.EndToldAt is null))
             await TellEndedAsync(db, address, all, reader, asked, cancellation);
         await db.SaveChangesAsync(cancellation);

@@ -89,7 +89,7 @@ public sealed class ClientEraser(Sealer sealer, AccessLogBook log, FolderRoute l
         return counts;
     }
 
-    // Their own, and of those who read for them: a letter with a link lies where no mail server is set.
+    // Their own, those they had before, and of those who read for them: a letter with a link lies where no mail server is set.
     private static async Task<IReadOnlyCollection<string>> AddressesAsync(
         ClinicDb db,
         ErasedPerson person,
@@ -99,6 +99,7 @@ public sealed class ClientEraser(Sealer sealer, AccessLogBook log, FolderRoute l
             .Clients.Where(c => person.Ids.Contains(c.Id) && c.Email != null)
             .Select(c => c.Email!)
             .Union(db.Guardians.Where(g => person.Ids.Contains(g.ClientId)).Select(g => g.Email))
+            .Union(db.OpeningAddresses.Where(a => person.Ids.Contains(a.ClientId)).Select(a => a.Email))
             .ToListAsync(cancellation);
 
     private async Task<Dictionary<string, int>> CarryOutAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)

@@ -10,6 +10,7 @@ namespace HairClinic.Web.Features.Clients;
 /// <summary>An address that waits to be confirmed, and whether whoever looks may do it.</summary>
 /// <param name="Guardian">Whose it is when it is not the client's own.</param>
 /// <param name="By">Who entered it; null for a job, and for somebody who left.</param>
+/// <param name="HomeSalonId">The client's.</param>
 /// <param name="Zone">The home salon's.</param>
 public sealed record AddressRow(
     Guid Id,
@@ -19,6 +20,7 @@ public sealed record AddressRow(
     string Email,
     string? Guardian,
     Instant EnteredAt,
+    Guid HomeSalonId,
     string Zone,
     string? By,
     Guid? EnteredBy,
@@ -55,6 +57,7 @@ public sealed record AddressRow(
                 address.Email,
                 guardian == null ? null : guardian.Name,
                 address.EnteredAt,
+                salon.Id,
                 salon.Zone,
                 person == null ? null : person.Name,
                 address.EnteredBy,
@@ -74,7 +77,13 @@ public sealed record AddressRow(
             .. rows.Select(r =>
                 r with
                 {
-                    Right = ConfirmingRights.Of(reader.StaffRole, reader.PersonId, r.EnteredBy, others.Contains(r.ClientId)),
+                    Right = ConfirmingRights.Of(
+                        reader.StaffRole,
+                        StaffRoles.AtHome(reader, r.HomeSalonId),
+                        reader.PersonId,
+                        r.EnteredBy,
+                        others.Contains(r.ClientId)
+                    ),
                 }
             ),
         ];

@@ -3,8 +3,8 @@ using Npgsql;
 namespace HairClinic.Web.Practices.Access;
 
 /// <summary>
-/// What only a client's home salon does, whatever a screen forgets: move them, fold their record into another, say that they left,
-/// erase them, and hand a row of theirs to somebody else. Whoever was let in does none of it, and makes nobody at home in a salon.
+/// What only a client's home salon does, whatever a screen forgets: move them, change the address that opens their pages, fold their
+/// record into another, say that they left, erase them, and hand a row of theirs to somebody else. Whoever was let in does none of it, and makes nobody at home in a salon.
 /// </summary>
 public static class HomeRules
 {
@@ -74,7 +74,9 @@ public static class HomeRules
                         perform refuse_to_others('{AtHome}');
                     end if;
                 end if;
-                if (new.left_on, new.erased_at) is distinct from (old.left_on, old.erased_at) and not app_keeps(app_standing(old.id)) then
+                if (new.left_on, new.erased_at, nullif(lower(btrim(new.email)), ''))
+                   is distinct from (old.left_on, old.erased_at, nullif(lower(btrim(old.email)), ''))
+                   and not app_keeps(app_standing(old.id)) then
                     perform refuse_to_others('{AtHome}');
                 end if;
                 if new.erased_at is distinct from old.erased_at and app_role() not in ('Owner', 'Manager', 'Job') then
@@ -91,7 +93,7 @@ public static class HomeRules
             end if;
             return new;
         end $$;
-        create or replace trigger keep_at_home before insert or update of home_salon_id, merged_into_id, left_on, erased_at on clients
+        create or replace trigger keep_at_home before insert or update of home_salon_id, merged_into_id, left_on, erased_at, email on clients
             for each row execute function keep_at_home();
 
         -- Whose a row is changes with a merge alone, so on both sides at home; what belonged to nobody yet is given to whom one reaches.

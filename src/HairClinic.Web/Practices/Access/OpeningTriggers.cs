@@ -27,7 +27,8 @@ public static class OpeningTriggers
                       where c.practice_id = a.practice_id and c.id = a.client_id)));
         end $$;
 
-        -- Whether somebody else who works here and can sign in reads what this client confided, and so could confirm their address.
+        -- Whether somebody else who works in the client's home salon and can sign in reads what they confided, and so could confirm their
+        -- address.
         create or replace function others_may_confirm(client uuid, but uuid) returns boolean
             language sql stable security definer set search_path = public
             as $$
@@ -35,9 +36,8 @@ public static class OpeningTriggers
                     select from people p join users u on u.practice_id = p.practice_id and u.person_id = p.id
                     where p.practice_id = app_setting('practice')::uuid and p.id <> but and not p."left"
                       and (p.role = 'Owner' or p.role in ('Manager', 'Stylist') and exists (
-                          select from client_grants g join person_salons s on s.practice_id = g.practice_id and s.salon_id = g.salon_id
-                          where g.practice_id = p.practice_id and g.client_id = client and s.person_id = p.id
-                            and g.starts_at <= app_now() and (g.ends_at is null or g.ends_at > app_now()))))
+                          select from clients c join person_salons s on s.practice_id = c.practice_id and s.salon_id = c.home_salon_id
+                          where c.practice_id = p.practice_id and c.id = client and s.person_id = p.id)))
             $$;
 
         -- What the old address said no to stays denied, however often it is entered.
@@ -112,6 +112,9 @@ public static class OpeningTriggers
                 end if;
                 return null;
             end if;
+            -- A link to confirm was sent about one record, and would open two.
+            update opening_addresses a set link_hash = null, link_expires_at = null
+                where a.practice_id = new.practice_id and a.client_id in (new.id, new.merged_into_id) and a.link_hash is not null;
             if coalesce(app_role(), 'Job') not in ('Owner', 'Manager', 'Stylist', 'Job') then
                 update opening_addresses a set confirmed_at = null, confirmed_by = null, confirmed_how = null
                     where a.practice_id = new.practice_id and a.client_id = new.merged_into_id and a.confirmed_at is not null
@@ -159,14 +162,14 @@ public static class OpeningTriggers
                 when is_job then
                     old.link_hash is not null and old.link_expires_at > app_now()
                     and (new.confirmed_how = 'OldAddress' or new.confirmed_at is null and new.denied_at is not null)
-                when new.confirmed_at is null or new.confirmed_by is distinct from app_actor() then false
+                when new.confirmed_at is null or new.confirmed_by is distinct from app_actor() or not app_keeps(old.client_id) then false
                 when new.confirmed_how = 'InPerson' then old.entered_by is distinct from app_actor()
                 when new.confirmed_how = 'OwnerAlone' then
                     app_role() = 'Owner' and not others_may_confirm(old.client_id, app_actor())
                 else false end) then
                 return new;
             end if;
-            raise exception 'who entered an address does not confirm it' using errcode = 'insufficient_privilege';
+            raise exception 'who entered an address, or is not of the home salon, does not confirm it' using errcode = 'insufficient_privilege';
         end $$;
         create or replace trigger guard_opening_address before update on opening_addresses
             for each row execute function guard_opening_address();

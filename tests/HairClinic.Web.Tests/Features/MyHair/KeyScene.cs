@@ -49,6 +49,24 @@ public sealed class KeyScene
 
     public PersonActor Owner(TestClinic clinic) => scene.AsOwner(clinic);
 
+    /// <summary>The other salon sees them too, as after a visit there.</summary>
+    public Task<int> LetInThereAsync(TestClinic clinic) =>
+        clinic.ReadAsync(db =>
+        {
+            db.ClientGrants.Add(
+                new(
+                    Guid.CreateVersion7(),
+                    Client.Id,
+                    scene.Given.There.Id,
+                    clinic.Clock.GetCurrentInstant(),
+                    clinic.Clock.GetCurrentInstant() + NodaTime.Duration.FromDays(90),
+                    scene.Owner.Id,
+                    "They travel"
+                )
+            );
+            return db.SaveChangesAsync(Cancel);
+        });
+
     public static Task<Guid> IdOfAsync(TestClinic clinic, string code) =>
         clinic.ReadAsync(db => db.Clients.Where(c => c.Code == code).Select(c => c.Id).SingleAsync(Cancel));
 

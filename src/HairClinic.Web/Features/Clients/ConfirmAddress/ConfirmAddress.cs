@@ -38,7 +38,7 @@ public sealed class ConfirmAddress(
     }
 
     /// <exception cref="Refusal">
-    /// They entered it themselves, may not read health, or did not prove anew who they are where nobody else could confirm it.
+    /// They entered it themselves, may not read health, were only let in, or did not prove anew who they are where nobody else could confirm it.
     /// </exception>
     public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
         writes.RunAsync(
@@ -52,7 +52,14 @@ public sealed class ConfirmAddress(
                     await db.OpeningAddresses.SingleOrDefaultAsync(a => a.Id == input.AddressId, cancellation)
                     ?? throw new Refusal("This address was changed meanwhile.");
                 var others = await db.OthersMayConfirmAsync([address.ClientId], person.PersonId, cancellation);
-                var right = ConfirmingRights.Of(person.StaffRole, person.PersonId, address.EnteredBy, others.Count > 0);
+                var home = await db.Clients.Where(c => c.Id == address.ClientId).Select(c => c.HomeSalonId).SingleAsync(cancellation);
+                var right = ConfirmingRights.Of(
+                    person.StaffRole,
+                    StaffRoles.AtHome(person, home),
+                    person.PersonId,
+                    address.EnteredBy,
+                    others.Count > 0
+                );
                 if (address.ConfirmedAt is not null)
                     return new Outcome(address.ClientId);
                 address.Confirm(person.PersonId, right, clock.GetCurrentInstant());

@@ -92,6 +92,8 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         var moves = input.HomeSalonId != client.HomeSalonId;
         if (moves && !(atHome && StaffRoles.AtHome(current.Person, input.HomeSalonId)))
             throw new Refusal(EditClientRules.OwnSalons);
+        if (!atHome && Input.Of(client).Email != input.Email)
+            throw new Refusal(EditClientRules.HomeAddress) { Field = nameof(Input.Email) };
         if (input.LeftOn != client.LeftOn && !atHome)
             throw new Refusal("Whether a client has left is for their home salon to say.");
     }

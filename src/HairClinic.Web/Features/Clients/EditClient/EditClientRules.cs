@@ -8,6 +8,8 @@ public sealed class EditClientRules : AbstractValidator<EditClient.Input>
     public const string OwnSalons =
         "Choose one of your own salons, and only for a client of theirs. To any other salon a client is transferred, under Who may see.";
 
+    public const string HomeAddress = "It opens their own pages, so only their home salon changes it.";
+
     /// <param name="offered">The salons that stand in the form, where it is known which.</param>
     public EditClientRules(Func<IReadOnlyList<EditClient.SalonChoice>>? offered = null)
     {

@@ -85,6 +85,7 @@ public sealed partial class MergeClients(
         if (kept is null || folded is null)
             throw new Refusal("One of the two records is not there any more. Open the client again.");
         RefuseToOthers(kept, folded);
+        await RefuseWithoutHealthAsync(db, kept.Id, folded.Id, cancellation);
         folded.FoldInto(kept);
         var wearing = await db.Bonds.CountAsync(
             b => (b.ClientId == kept.Id || b.ClientId == folded.Id) && b.RemovedOn == null,
@@ -120,6 +121,18 @@ public sealed partial class MergeClients(
     {
         if (!StaffRoles.AtHome(current.Person, one.HomeSalonId) || !StaffRoles.AtHome(current.Person, other.HomeSalonId))
             throw new Refusal("Records are merged, and a merge is undone, only where both have their home salon. Ask an owner.");
+    }
+
+    // What has to be asked about before a product is used follows from health answers, and moves with the record.
+    private async Task RefuseWithoutHealthAsync(ClinicDb db, Guid kept, Guid folded, CancellationToken cancellation)
+    {
+        if (
+            !StaffRoles.MayReadHealth(current.Person)
+            && await db.Clearances.AnyAsync(c => c.ClientId == kept || c.ClientId == folded, cancellation)
+        )
+            throw new Refusal(
+                "There is something in these records to ask about before bonding. An owner, a manager or a stylist merges them."
+            );
     }
 
     private static IQueryable<Side> Sides(ClinicDb db, IQueryable<Client> clients) =>

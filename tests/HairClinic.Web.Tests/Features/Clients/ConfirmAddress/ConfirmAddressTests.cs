@@ -2,6 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Features.Clients.EditClient;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.MyHair;
 using Microsoft.EntityFrameworkCore;
@@ -57,6 +58,22 @@ public sealed class ConfirmAddressTests(PgServer server)
         Assert.Null(await OpenAsync(clinic, scene.StylistThere(clinic)));
         await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.StylistThere(clinic), row.Id));
 
+        Assert.Equal(AddressOpens.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+    }
+
+    [Fact]
+    public async Task A_salon_that_was_let_in_neither_changes_the_address_nor_confirms_it()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await scene.LetInThereAsync(clinic);
+        var there = scene.StylistThere(clinic);
+        var refused = await Assert.ThrowsAsync<Refusal>(() => scene.EditAsync(clinic, there, New));
+        Assert.Equal((EditClientRules.HomeAddress, "Email"), (refused.Sentence, refused.Field));
+        await scene.EditAsync(clinic, scene.Desk(clinic), New);
+        var row = Assert.Single((await OpenAsync(clinic, there))!.Addresses);
+
+        Assert.Equal(ConfirmingRight.NotAtHome, row.Right);
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, there, row.Id));
         Assert.Equal(AddressOpens.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
 

@@ -75,6 +75,29 @@ public sealed class MergeClientsTests(PgServer server)
     }
 
     [Fact]
+    public async Task Where_something_has_to_be_asked_about_before_bonding_whoever_may_read_why_merges()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        await clinic.LayAsync(g =>
+            g.Db.Clearances.Add(
+                new(Guid.CreateVersion7(), folded.Id, Guid.CreateVersion7(), new(null, null, given.Today, Until: null, ClearanceKind.Block))
+            )
+        );
+
+        var refused = await Assert.ThrowsAsync<Refusal>(() => MergeAsync(clinic));
+
+        Assert.StartsWith("There is something in these records to ask about", refused.Sentence, StringComparison.Ordinal);
+        await clinic.UseAsync<Slice, Slice.Outcome>(
+            clinic.Acting(given.Of(StaffRole.Manager), given.Here),
+            s => s.SaveAsync(Guid.CreateVersion7(), new(kept.Id, folded.Id), TestContext.Current.CancellationToken)
+        );
+        Assert.Equal(
+            kept.Id,
+            await clinic.ReadAsync(db => db.Clearances.Select(c => c.ClientId).SingleAsync(TestContext.Current.CancellationToken))
+        );
+    }
+
+    [Fact]
     public async Task A_merge_is_undone_once()
     {
         await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));

@@ -81,6 +81,40 @@ public sealed class MyNewAddressTests(PgServer server)
     }
 
     [Fact]
+    public async Task Its_no_counts_after_somebody_else_confirmed_the_new_one_too()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await scene.EditAsync(clinic, scene.Desk(clinic), New);
+        var token = TokenIn(Assert.Single(await TellAsync(clinic)));
+        await clinic.UseAsync<Confirming, Confirming.Outcome>(
+            scene.Of(clinic, StaffRole.Stylist),
+            async s => await s.SaveAsync(Guid.CreateVersion7(), new((await AddressAsync(clinic, New)).Id), Cancel)
+        );
+
+        Assert.Equal(AddressOpens.Nothing, await SaveAsync(clinic, token, yes: false));
+
+        Assert.Null(await SignInAsync(clinic, New));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_link_about_one_record_says_nothing_once_there_are_two_in_it(bool wasSent)
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        await scene.EditAsync(clinic, scene.Desk(clinic), New);
+        var letters = wasSent ? await TellAsync(clinic) : [];
+        clinic.Clock.Advance(Duration.FromMinutes(1));
+
+        await MergeAsync(clinic, scene.Of(clinic, StaffRole.Manager), kept: scene.Client.Id, folded: await IdOfAsync(clinic, "Q-7720"));
+
+        foreach (var letter in letters)
+            Assert.Null(await SaveAsync(clinic, TokenIn(letter), yes: true));
+        Assert.DoesNotContain((await TellAsync(clinic)).Skip(letters.Count), l => l.Text.Contains("token", StringComparison.Ordinal));
+        Assert.Equal(AddressOpens.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+    }
+
+    [Fact]
     public async Task Only_an_address_that_was_confirmed_is_asked()
     {
         await using var clinic = await scene.OpenAsync(server);

@@ -4,6 +4,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Privacy;
+using HairClinic.Web.Features.Privacy.EraseClient;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Workers;
 using HairClinic.Web.Workers.Mail;
@@ -84,7 +85,11 @@ public sealed class EraseClientTests(PgServer server)
     {
         await using var clinic = await scene.OpenAsync(server);
         // As they typed it when they asked for a link, not as the desk wrote it down.
-        string[] theirs = [scene.Client.Email!.ToUpperInvariant(), "ward-reader@example.test"];
+        string[] theirs = [scene.Client.Email!.ToUpperInvariant(), "ward-reader@example.test", "earlier@example.test"];
+        foreach (var email in new[] { theirs[2], scene.Client.Email })
+            await clinic.ReadAsync(db =>
+                db.Clients.Where(c => c.Id == scene.Client.Id).ExecuteUpdateAsync(set => set.SetProperty(c => c.Email, email), Cancel)
+            );
         await clinic.LayAsync(given =>
         {
             given.Db.Guardians.Add(new(Guid.CreateVersion7(), scene.Client.Id, "A reader", theirs[1], endsOn: null));
@@ -111,6 +116,16 @@ public sealed class EraseClientTests(PgServer server)
             .Select(File.ReadAllText)
             .Where(l => l.Contains(marked, StringComparison.Ordinal));
         Assert.StartsWith("To: somebody-else@example.test", Assert.Single(letters), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Each_thing_it_does_is_told_in_words()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+
+        var steps = await clinic.ReadAsync(db => Task.FromResult(ErasureStep.Plan(db.Model).Select(s => s.Key).ToList()));
+
+        Assert.Empty(steps.Where(key => ErasureText.Of(key) == key));
     }
 
     [Fact]

@@ -43,7 +43,7 @@ public sealed class ImportClients(ClinicDb db, SheetOrder order, Instant now) : 
             return;
         }
         read = read with { HomeSalon = salon.Name };
-        if (!MayMove(row, clients.GetValueOrDefault(read.Code), salon))
+        if (!MayMove(row, clients.GetValueOrDefault(read.Code), salon) || !MayReach(row, clients.GetValueOrDefault(read.Code), read.Email))
             return;
         if (clients.TryGetValue(read.Code, out var client))
             Change(row, client, read, salon);
@@ -72,6 +72,21 @@ public sealed class ImportClients(ClinicDb db, SheetOrder order, Instant now) : 
             );
         else
             return true;
+        return false;
+    }
+
+    // It opens their own pages.
+    private bool MayReach(SheetRow row, Client? client, string? email)
+    {
+        if (
+            client is null
+            || email is null
+            || string.Equals(email, client.Email, StringComparison.OrdinalIgnoreCase)
+            || Db.Actor is not PersonActor person
+            || StaffRoles.AtHome(person, client.HomeSalonId)
+        )
+            return true;
+        Expect(row, ClientColumns.Email, "their e-mail address as it is: only {0} changes it", salons[client.HomeSalonId].Name);
         return false;
     }
 
