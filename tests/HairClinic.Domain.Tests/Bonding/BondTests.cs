@@ -1,0 +1,185 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Tests.Visits;
+using HairClinic.Domain.Wear;
+using NodaTime;
+
+namespace HairClinic.Domain.Tests.Bonding;
+
+/// <summary>What may be told of a bond: products and lots, lifts, sound days, its end.</summary>
+public sealed class BondTests
+{
+    private static readonly LocalDate On = new(2027, 1, 5);
+    private static readonly Guid Glue = Guid.CreateVersion7();
+
+    private readonly Bond bond = new(
+        Guid.CreateVersion7(),
+        Guid.CreateVersion7(),
+        Guid.CreateVersion7(),
+        On,
+        null,
+        Attachment.Liquid,
+        null
+    );
+
+    [Fact]
+    public void Products_keep_their_lots_and_two_lots_of_one_product_are_two()
+    {
+        var (one, other) = (Guid.CreateVersion7(), Guid.CreateVersion7());
+
+        bond.Use([Use(Glue, one, 3), Use(Glue, other, null)], waitsKept: false);
+
+        Assert.Equal([(Glue, one, 3), (Glue, other, null)], bond.Products.Select(p => (p.ProductId, p.LotId!.Value, p.Coats)));
+        Assert.All(bond.Products, p => Assert.Equal(bond.Id, p.BondId));
+        Assert.False(bond.WaitsKept);
+        bond.Use([Use(Glue, one, 1)], waitsKept: true);
+        Assert.Single(bond.Products);
+    }
+
+    [Fact]
+    public void The_same_product_and_lot_twice_is_refused_and_what_stood_there_stays()
+    {
+        var lot = Guid.CreateVersion7();
+        bond.Use([Use(Glue, lot, 2)], waitsKept: null);
+
+        Assert.Equal(
+            "The same product and lot is listed twice.",
+            Assert.Throws<Refusal>(() => bond.Use([Use(Glue, lot, 1), Use(Glue, lot, 2)], waitsKept: null)).Message
+        );
+        Assert.Equal(2, Assert.Single(bond.Products).Coats);
+    }
+
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(1, true)]
+    [InlineData(12, true)]
+    [InlineData(13, false)]
+    public void Coats_lie_between_1_and_12(int coats, bool taken)
+    {
+        void Do() => bond.Use([Use(Glue, null, coats)], waitsKept: null);
+        if (taken)
+            Do();
+        else
+            Assert.Equal("Coats lie between 1 and 12.", Assert.Throws<Refusal>(Do).Message);
+    }
+
+    [Fact]
+    public void It_falls_due_as_the_rule_says_with_its_reasons()
+    {
+        var window = Head.FourToEight(On);
+
+        bond.FallDue(window);
+
+        Assert.Equal((window.Opens, window.Target, window.DueOn, window.Closes), (bond.OpensOn, bond.TargetOn, bond.DueOn, bond.ClosesOn));
+        Assert.Equal(window.Why.Explain(), bond.DueReasons);
+    }
+
+    [Fact]
+    public void The_last_sound_day_only_moves_on_and_nothing_seen_after_a_lift_counts()
+    {
+        bond.SeenSound(On.PlusDays(-1));
+        Assert.Null(bond.LastSoundOn);
+        bond.SeenSound(On);
+        Assert.Equal(On, bond.LastSoundOn);
+        bond.SeenSound(On.PlusDays(9));
+        bond.SeenSound(On.PlusDays(4));
+        Assert.Equal(On.PlusDays(9), bond.LastSoundOn);
+        bond.ReportLift(new Lift(On.PlusDays(12), null, LiftZone.Front, SpotFixed: true));
+        bond.SeenSound(On.PlusDays(20));
+        Assert.Equal(On.PlusDays(9), bond.LastSoundOn);
+    }
+
+    [Theory]
+    [InlineData(-1, null, "A bond cannot lift before it was made")]
+    [InlineData(5, -1, "A bond cannot lift before it was made")]
+    [InlineData(5, 6, "It cannot have lifted after it was reported.")]
+    [InlineData(12, 8, "It was seen sound on ")]
+    public void A_lift_that_cannot_be_is_refused_in_words(int reported, int? lifted, string sentence)
+    {
+        bond.SeenSound(On.PlusDays(9));
+
+        Assert.StartsWith(sentence, Refused(reported, lifted), StringComparison.Ordinal);
+        Assert.Null(bond.Lift);
+    }
+
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(9, 9)]
+    [InlineData(12, 9)]
+    [InlineData(12, 12)]
+    [InlineData(12, null)]
+    public void A_lift_on_the_last_sound_day_or_later_is_taken(int reported, int? lifted)
+    {
+        if (reported >= 9)
+            bond.SeenSound(On.PlusDays(9));
+
+        Report(reported, lifted);
+
+        Assert.Equal(
+            (On.PlusDays(reported), lifted is { } d ? On.PlusDays(d) : (LocalDate?)null),
+            (bond.Lift!.ReportedOn, bond.Lift.LiftedOn)
+        );
+    }
+
+    [Fact]
+    public void Once_it_is_off_it_cannot_lift_later_but_may_be_told_to_have_lifted_before()
+    {
+        bond.Remove(On.PlusDays(20), RemovalReason.Scheduled);
+
+        Assert.StartsWith("This bond was taken off on ", Refused(21, null), StringComparison.Ordinal);
+        Report(20, 19);
+        Assert.NotNull(bond.Lift);
+    }
+
+    [Fact]
+    public void Only_the_first_lift_ends_the_hold_and_a_later_telling_may_name_the_day_it_left_open()
+    {
+        Report(12, null);
+
+        Report(20, 15);
+        Assert.Null(bond.Lift!.LiftedOn);
+        bond.ReportLift(new Lift(On.PlusDays(21), On.PlusDays(12), LiftZone.Temples, SpotFixed: true));
+        Assert.Equal(new Lift(On.PlusDays(12), On.PlusDays(12), LiftZone.Temples, SpotFixed: false), bond.Lift);
+        Report(22, 3);
+        Assert.Equal(On.PlusDays(12), bond.Lift.LiftedOn);
+    }
+
+    [Fact]
+    public void The_zone_that_was_told_first_stays()
+    {
+        bond.ReportLift(new Lift(On.PlusDays(12), null, LiftZone.Front, SpotFixed: false));
+
+        bond.ReportLift(new Lift(On.PlusDays(13), On.PlusDays(11), LiftZone.Sides, SpotFixed: false));
+
+        Assert.Equal((LiftZone.Front, On.PlusDays(11)), (bond.Lift!.Zone!.Value, bond.Lift.LiftedOn!.Value));
+    }
+
+    [Fact]
+    public void It_comes_off_once_and_not_before_it_was_made()
+    {
+        Assert.StartsWith(
+            "A bond cannot be taken off before it was made",
+            Assert.Throws<Refusal>(() => bond.Remove(On.PlusDays(-1), RemovalReason.Scheduled)).Message,
+            StringComparison.Ordinal
+        );
+        Assert.True(bond.IsOpen);
+
+        bond.Remove(On, RemovalReason.Reaction);
+
+        Assert.Equal((false, On, RemovalReason.Reaction), (bond.IsOpen, bond.RemovedOn!.Value, bond.RemovedBecause!.Value));
+        Assert.EndsWith(
+            "already.",
+            Assert.Throws<Refusal>(() => bond.Remove(On.PlusDays(3), RemovalReason.Scheduled)).Message,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(On, bond.RemovedOn);
+    }
+
+    private void Report(int reported, int? lifted) =>
+        bond.ReportLift(new Lift(On.PlusDays(reported), lifted is { } day ? On.PlusDays(day) : null, null, SpotFixed: false));
+
+    private string Refused(int reported, int? lifted) => Assert.Throws<Refusal>(() => Report(reported, lifted)).Message;
+
+    private static (Guid, ProductUse) Use(Guid product, Guid? lot, int? coats) =>
+        (Guid.CreateVersion7(), new ProductUse(product, lot, coats));
+}
