@@ -66,6 +66,13 @@ public sealed class Bond : PracticeOwned
 
     public bool IsOpen => RemovedOn is null;
 
+    /// <summary>The last day for which what is written tells how it held.</summary>
+    /// <remarks>
+    /// While it is on the head a client whose bond lifts rings, so until its window closes it counts as sound. Whoever stays silent
+    /// long after has not told that it held, and a few such bonds would make every other look longer.
+    /// </remarks>
+    public LocalDate KnownUntil => IsOpen && Lift is null ? LocalDate.Max(ClosesOn, LastSoundOn ?? AppliedOn) : LocalDate.MaxIsoValue;
+
     public void MadeAt(Guid visitId) => VisitId = visitId;
 
     /// <exception cref="Refusal">A product appears twice, or coats are out of range.</exception>

@@ -53,6 +53,9 @@ public sealed class HairSystem : PracticeOwned
     /// <summary>It did not pass its inspection, and the workshop makes it again.</summary>
     public bool IsBeingRemade => State == UnitState.Remake || (State.IsInFlight() && RemadeTimes > 0);
 
+    /// <summary>Whether its order says how long one takes. What was made again took two: it tells of the remake, not of the lead.</summary>
+    public bool TellsOfLead => Dates.ArrivedOn >= Dates.OrderedOn && RemadeTimes is null or 0;
+
     /// <summary>The unit a repeat order was copied from.</summary>
     public Guid? RepeatsId { get; private set; }
 

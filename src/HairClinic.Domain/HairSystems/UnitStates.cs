@@ -7,6 +7,10 @@ public static class UnitStates
     public static bool IsBondable(this UnitState state) =>
         state is UnitState.Accepted or UnitState.Prepared or UnitState.Resting or UnitState.EmergencySpare;
 
+    /// <summary>Hair there is: on a head or in house. What has just arrived counts, though it has to be looked at first; an emergency spare does not.</summary>
+    public static bool IsHairInHouse(this UnitState state) =>
+        state is UnitState.Bonded or UnitState.Arrived or UnitState.Inspected || state.IsBondable() && state != UnitState.EmergencySpare;
+
     /// <summary>Ordered and not yet here.</summary>
     public static bool IsInFlight(this UnitState state) =>
         state is UnitState.Ordered or UnitState.Acknowledged or UnitState.Shipped or UnitState.Remake;

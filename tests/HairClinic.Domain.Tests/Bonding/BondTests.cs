@@ -145,6 +145,29 @@ public sealed class BondTests
     }
 
     [Fact]
+    public void While_it_is_on_the_head_and_silent_it_is_known_to_hold_until_its_window_closes_or_it_was_seen_sound_later()
+    {
+        bond.FallDue(Head.FourToEight(On));
+        Assert.Equal(On.PlusWeeks(8), bond.KnownUntil);
+        bond.SeenSound(On.PlusDays(3));
+        Assert.Equal(On.PlusWeeks(8), bond.KnownUntil);
+        bond.SeenSound(On.PlusWeeks(9));
+        Assert.Equal(On.PlusWeeks(9), bond.KnownUntil);
+
+        bond.ReportLift(new Lift(On.PlusWeeks(10), null, null, SpotFixed: false));
+        Assert.Equal(LocalDate.MaxIsoValue, bond.KnownUntil);
+    }
+
+    [Fact]
+    public void Once_it_is_off_all_is_known()
+    {
+        bond.FallDue(Head.FourToEight(On));
+        bond.Remove(On.PlusDays(30), RemovalReason.Scheduled);
+
+        Assert.Equal(LocalDate.MaxIsoValue, bond.KnownUntil);
+    }
+
+    [Fact]
     public void The_zone_that_was_told_first_stays()
     {
         bond.ReportLift(new Lift(On.PlusDays(12), null, LiftZone.Front, SpotFixed: false));

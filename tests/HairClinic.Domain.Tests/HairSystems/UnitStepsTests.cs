@@ -118,6 +118,55 @@ public sealed class UnitStepsTests
         Assert.False(unit.IsBeingRemade);
     }
 
+    [Theory]
+    [InlineData(UnitState.Bonded, true)]
+    [InlineData(UnitState.Arrived, true)]
+    [InlineData(UnitState.Inspected, true)]
+    [InlineData(UnitState.Accepted, true)]
+    [InlineData(UnitState.Prepared, true)]
+    [InlineData(UnitState.Resting, true)]
+    [InlineData(UnitState.EmergencySpare, false)]
+    [InlineData(UnitState.Specified, false)]
+    [InlineData(UnitState.Ordered, false)]
+    [InlineData(UnitState.Acknowledged, false)]
+    [InlineData(UnitState.Shipped, false)]
+    [InlineData(UnitState.Remake, false)]
+    [InlineData(UnitState.Retired, false)]
+    [InlineData(UnitState.Lost, false)]
+    [InlineData(UnitState.Damaged, false)]
+    [InlineData(UnitState.ReturnedToClient, false)]
+    public void Hair_in_house_is_what_is_on_a_head_or_here_and_no_emergency_spare(UnitState state, bool counts) =>
+        Assert.Equal(counts, state.IsHairInHouse());
+
+    [Theory]
+    [InlineData(0, 40, 0, true)]
+    [InlineData(0, 40, null, true)]
+    [InlineData(0, 0, 0, true)]
+    [InlineData(0, -1, 0, false)]
+    [InlineData(0, 40, 1, false)]
+    [InlineData(null, 40, 0, false)]
+    [InlineData(0, null, 0, false)]
+    public void How_long_an_order_takes_is_told_by_what_came_once_and_was_not_made_again(
+        int? ordered,
+        int? arrived,
+        int? remade,
+        bool tells
+    )
+    {
+        var unit = new HairSystem(Guid.CreateVersion7(), "U-1", null, Guid.CreateVersion7(), null);
+        if (arrived >= ordered || ordered is null || arrived is null)
+            unit.Restore(UnitState.Arrived, new UnitDates { OrderedOn = On(ordered), ArrivedOn = On(arrived) }, null, remade);
+        else
+        {
+            unit.Order(Day.PlusDays(ordered.Value));
+            unit.Arrive(Day.PlusDays(arrived.Value), Place);
+        }
+
+        Assert.Equal(tells, unit.TellsOfLead);
+
+        static LocalDate? On(int? days) => days is { } d ? Day.PlusDays(d) : null;
+    }
+
     [Fact]
     public void A_repeat_is_a_draft_of_the_same_kind_client_and_price_that_names_what_it_repeats()
     {

@@ -34,11 +34,11 @@ public sealed class ClientUnits
     public HairSystem? Newest => Units.LastOrDefault(u => u.State != UnitState.Specified);
 
     /// <summary>In house and still wearing: the hair there is. What has arrived counts, though it has to be looked at first.</summary>
-    public IEnumerable<HairSystem> InHand => Units.Where(u => IsInHand(u.State) && !IsWornOut(u.Id));
+    public IEnumerable<HairSystem> InHand => Units.Where(u => u.State.IsHairInHouse() && !IsWornOut(u.Id));
 
     /// <summary>Kept for, or fit only for, an emergency.</summary>
     public IEnumerable<HairSystem> Emergency =>
-        Units.Where(u => u.State == UnitState.EmergencySpare || IsInHand(u.State) && IsWornOut(u.Id));
+        Units.Where(u => u.State == UnitState.EmergencySpare || u.State.IsHairInHouse() && IsWornOut(u.Id));
 
     /// <param name="clients">Whose, with their home salon and its day.</param>
     public static async Task<List<ClientUnits>> LoadAsync(
@@ -60,12 +60,8 @@ public sealed class ClientUnits
     /// <param name="unit">Null for one that is still to be made.</param>
     public IReadOnlyList<WearColumn> ColumnsOf(HairSystem? unit, UnitSort sort) => book.ColumnsNow(unit, sort, ClientId, Today);
 
-    /// <summary>Something is on the head, or was until not long ago.</summary>
-    public bool IsWearing(int lapsedAfterDays)
-    {
-        var worn = Units.SelectMany(u => book.Worn(u.Id)).ToList();
-        return worn.Count > 0 && worn.Max(s => s.To ?? Today) >= Today.PlusDays(-lapsedAfterDays);
-    }
+    /// <summary>The last day on which something was on the head; null for who never wore anything.</summary>
+    public LocalDate? LastWornOn => Units.SelectMany(u => book.Worn(u.Id)).Max(s => (LocalDate?)(s.To ?? Today));
 
     /// <summary>By unit in hand: how long it lasts, and what it was worn already.</summary>
     /// <remarks>A unit's own age is what the prediction is asked with, so it is left out of what is believed of the client there.</remarks>
@@ -74,7 +70,4 @@ public sealed class ClientUnits
 
     private LifePrediction LifeOf(HairSystem unit, WearBelief belief, UnitSort sort) =>
         belief.Predict(belief.Of([.. Lives.Where(l => l.UnitId != unit.Id)]), sort.Life(), ColumnsOf(unit, sort));
-
-    private static bool IsInHand(UnitState state) =>
-        state is UnitState.Bonded or UnitState.Arrived or UnitState.Inspected || state.IsBondable() && state != UnitState.EmergencySpare;
 }

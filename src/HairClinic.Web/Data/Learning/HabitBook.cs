@@ -18,38 +18,14 @@ public sealed class HabitBook
         var rows = await db
             .CareFacts.AsNoTracking()
             .Where(f => clientIds == null || clientIds.Contains(f.ClientId))
-            .OrderBy(f => f.AsOf)
             .ToListAsync(cancellation);
         return new HabitBook(rows.ToLookup(f => f.ClientId));
     }
 
-    public IEnumerable<WearColumn> ForHold(Guid clientId, LocalDate on)
-    {
-        if (Known(clientId, on) is not { } fact)
-            yield break;
-        if (fact.Skin == SkinOiliness.Oily)
-            yield return WearColumn.Of(WearHabit.OilySkin);
-        if (fact.Sweat == Sweating.Heavy)
-            yield return WearColumn.Of(WearHabit.HeavySweat);
-        if (fact.SwimsPerWeek is > 0)
-            yield return WearColumn.Of(WearHabit.DailySwim, OfDaily(fact.SwimsPerWeek.Value));
-        if (fact.WashesPerWeek is > 0)
-            yield return WearColumn.Of(WearHabit.DailyWash, OfDaily(fact.WashesPerWeek.Value));
-    }
+    public IEnumerable<WearColumn> ForHold(Guid clientId, LocalDate on) => Columns(clientId, on, WearHabits.OfHold);
 
-    public IEnumerable<WearColumn> ForLife(Guid clientId, LocalDate on)
-    {
-        if (Known(clientId, on) is not { } fact)
-            yield break;
-        if (fact.WashesPerWeek is > 0)
-            yield return WearColumn.Of(WearHabit.DailyWash, OfDaily(fact.WashesPerWeek.Value));
-        if (fact.HeatPerWeek is > 0)
-            yield return WearColumn.Of(WearHabit.DailyHeat, OfDaily(fact.HeatPerWeek.Value));
-        if (fact.SwimsPerWeek is > 0)
-            yield return WearColumn.Of(WearHabit.DailySwim, OfDaily(fact.SwimsPerWeek.Value));
-    }
+    public IEnumerable<WearColumn> ForLife(Guid clientId, LocalDate on) => Columns(clientId, on, WearHabits.OfLife);
 
-    private CareFact? Known(Guid clientId, LocalDate on) => facts[clientId].LastOrDefault(f => f.AsOf <= on);
-
-    private static double OfDaily(decimal timesPerWeek) => (double)timesPerWeek / 7;
+    private IEnumerable<WearColumn> Columns(Guid clientId, LocalDate on, Func<CareFact, IEnumerable<(WearHabit Habit, double Value)>> of) =>
+        WearHabits.KnownOn(facts[clientId], on) is { } fact ? of(fact).Select(h => WearColumn.Of(h.Habit, h.Value)) : [];
 }

@@ -97,16 +97,11 @@ public sealed class HoldBook
             made.AdhesiveId,
             made.LotId,
             bond.ClientId,
-            Spell.Of(HoldObservation.Of(bond, LocalDate.Min(today, KnownUntil(bond)))),
+            Spell.Of(HoldObservation.Of(bond, LocalDate.Min(today, bond.KnownUntil))),
             WindowOf(made),
             ColumnsOf(bond.ClientId, bond.AppliedOn, made.BaseMaterialId, made.AdhesiveId, bond.WaitsKept)
         );
     }
-
-    // Until its window closes no news is good news: a client whose bond lifts rings. Whoever stays silent long after has not
-    // told that it held, and a few such bonds would make every other look longer.
-    private static LocalDate KnownUntil(Bond bond) =>
-        bond.IsOpen && bond.Lift is null ? LocalDate.Max(bond.ClosesOn, bond.LastSoundOn ?? bond.AppliedOn) : LocalDate.MaxIsoValue;
 
     private WindowPrior? WindowOf(MadeBond made)
     {

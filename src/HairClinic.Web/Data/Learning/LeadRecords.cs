@@ -30,17 +30,11 @@ public static class LeadRecords
             var made = byWorkshop[sort.WorkshopId].Where(u => sort.WorkshopId is not null && u.RemadeTimes is not null).ToList();
             lead.Take(
                 orders.Today,
-                [.. own.Where(ArrivedOnce).OrderBy(u => u.Dates.ArrivedOn).Select(u => (double)orders.Took(u))],
+                [.. own.Where(u => u.TellsOfLead).OrderBy(u => u.Dates.ArrivedOn).Select(u => (double)orders.Took(u))],
                 [.. own.Where(u => u.State.IsInFlight() && !u.IsBeingRemade).Select(u => (double)orders.Waited(u, orders.Today))],
                 made.Count(u => u.RemadeTimes > 0),
                 made.Count(u => u.RemadeTimes == 0 && u.Dates.AcceptedOn is not null)
             );
         }
     }
-
-    // What was made again took two leads: it tells of the remake, not of the lead.
-    private static bool ArrivedOnce(HairSystem unit) =>
-        unit.Dates is { OrderedOn: not null, ArrivedOn: not null }
-        && unit.RemadeTimes is null or 0
-        && unit.Dates.ArrivedOn >= unit.Dates.OrderedOn;
 }

@@ -13,9 +13,6 @@ namespace HairClinic.Web.Data.Learning;
 /// <summary>The practice's side of every next order: settings, salons, kinds, workshops, beliefs. Read once for many clients.</summary>
 public sealed class OrderBook
 {
-    /// <summary>Whoever wears nothing for longer than this is taken to have left.</summary>
-    public const int LapsedAfterDays = 60;
-
     private readonly PracticeSettings settings;
     private readonly Dictionary<Guid, Salon> salons;
     private readonly Dictionary<Guid, OpeningDays> opening;
@@ -70,7 +67,7 @@ public sealed class OrderBook
     public OrderCase? CaseOf(ClientUnits client)
     {
         var today = client.Today;
-        if (!client.IsWearing(LapsedAfterDays) || client.Newest is not { } newest)
+        if (HairLapse.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
             return null;
         var nodes = Beliefs.Life.Of(client.Lives);
         var orders = OrdersOn(today);

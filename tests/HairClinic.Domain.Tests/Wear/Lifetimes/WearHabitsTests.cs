@@ -1,0 +1,55 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Wear.Lifetimes;
+using NodaTime;
+
+namespace HairClinic.Domain.Tests.Wear.Lifetimes;
+
+/// <summary>Which habits shorten a bond's hold and which a unit's life: common practice, no source.</summary>
+public sealed class WearHabitsTests
+{
+    private static readonly LocalDate Day = new(2027, 2, 3);
+
+    [Fact]
+    public void Skin_sweat_swims_and_washes_bear_on_a_hold() =>
+        Assert.Equal(
+            [(WearHabit.OilySkin, 1), (WearHabit.HeavySweat, 1), (WearHabit.DailySwim, 2 / 7.0), (WearHabit.DailyWash, 1)],
+            WearHabits.OfHold(Fact(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3))
+        );
+
+    [Fact]
+    public void Washes_heat_and_swims_bear_on_a_life() =>
+        Assert.Equal(
+            [(WearHabit.DailyWash, 1), (WearHabit.DailyHeat, 3 / 7.0), (WearHabit.DailySwim, 2 / 7.0)],
+            WearHabits.OfLife(Fact(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3))
+        );
+
+    [Theory]
+    [InlineData(SkinOiliness.Dry, Sweating.Normal)]
+    [InlineData(null, null)]
+    public void What_is_usual_not_known_or_never_done_bears_on_nothing(SkinOiliness? skin, Sweating? sweat)
+    {
+        Assert.Empty(WearHabits.OfHold(Fact(skin, sweat, swims: 0, washes: null, heat: 7)));
+        Assert.Empty(WearHabits.OfLife(Fact(skin, sweat, swims: null, washes: 0, heat: 0)));
+    }
+
+    [Fact]
+    public void What_was_known_on_a_day_are_the_newest_facts_up_to_it()
+    {
+        var (old, recent) = (Fact(asOf: Day.PlusDays(-30)), Fact(asOf: Day));
+        CareFact[] facts = [recent, old];
+
+        Assert.Same(recent, WearHabits.KnownOn(facts, Day));
+        Assert.Same(old, WearHabits.KnownOn(facts, Day.PlusDays(-1)));
+        Assert.Same(old, WearHabits.KnownOn(facts, Day.PlusDays(-30)));
+        Assert.Null(WearHabits.KnownOn(facts, Day.PlusDays(-31)));
+    }
+
+    private static CareFact Fact(
+        SkinOiliness? skin = null,
+        Sweating? sweat = null,
+        decimal? swims = null,
+        decimal? washes = null,
+        decimal? heat = null,
+        LocalDate? asOf = null
+    ) => new(Guid.CreateVersion7(), Guid.CreateVersion7(), asOf ?? Day, skin, sweat, swims, washes, heat);
+}
