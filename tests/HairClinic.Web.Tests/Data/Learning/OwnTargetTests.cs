@@ -57,6 +57,22 @@ public sealed class OwnTargetTests(PgServer server)
     }
 
     [Fact]
+    public async Task Habits_alone_move_it_by_the_practices_factors()
+    {
+        await using var clinic = await OpenAsync(lifted: false, bonds: 0);
+        await clinic.ReadAsync(db =>
+        {
+            db.CareFacts.Add(new(Guid.CreateVersion7(), client.Id, First, null, Sweating.Heavy, null, null, null));
+            return db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        });
+
+        var (days, reason) = await TargetAsync(clinic);
+
+        Assert.InRange(days, 14, 31);
+        Assert.Equal(DueRuleName.TargetFromPractice, reason.Rule);
+    }
+
+    [Fact]
     public async Task What_is_changed_on_a_bond_and_not_saved_yet_counts_already()
     {
         await using var clinic = await OpenAsync(lifted: false, bonds: 3);

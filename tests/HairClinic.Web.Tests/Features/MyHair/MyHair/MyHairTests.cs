@@ -38,6 +38,21 @@ public sealed class MyHairTests(PgServer server)
         Assert.Equal(new LocalDateTime(2027, 2, 12, 10, 0), screen.Visit!.At);
     }
 
+    [Theory]
+    [InlineData(VisitState.Cancelled)]
+    [InlineData(VisitState.DidNotCome)]
+    [InlineData(VisitState.Done)]
+    public async Task A_visit_that_will_not_take_place_or_is_over_is_no_booking(VisitState state)
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+        await clinic.ReadAsync(db =>
+            db.Visits.Where(v => v.ClientId == client.Id)
+                .ExecuteUpdateAsync(set => set.SetProperty(v => v.State, state), TestContext.Current.CancellationToken)
+        );
+
+        Assert.Null((await OpenAsync(clinic, client.Id))!.Visit);
+    }
+
     [Fact]
     public async Task A_bond_made_yesterday_evening_is_still_setting()
     {

@@ -73,6 +73,23 @@ public sealed class LogRebondOnceTests(PgServer server)
     }
 
     [Fact]
+    public async Task A_form_that_was_opened_on_another_bond_than_is_on_the_head_now_is_refused_and_the_bond_stays()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await clinic.LayAsync(scene.BookNext);
+        var input = await NormalAsync(clinic, scene.Next.Id);
+        await SaveAsync(clinic, Guid.CreateVersion7(), await NormalAsync(clinic, scene.Visit.Id));
+
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Guid.CreateVersion7(), input, scene.Colleague));
+
+        Assert.StartsWith("Another bond is on this head than when you opened this form.", refusal.Message, StringComparison.Ordinal);
+        Assert.Equal(
+            scene.Visit.Id,
+            await clinic.ReadAsync(db => db.Bonds.Where(b => b.RemovedOn == null).Select(b => b.VisitId).SingleAsync(Cancellation))
+        );
+    }
+
+    [Fact]
     public async Task Two_visits_of_one_head_logged_at_once_leave_one_open_bond()
     {
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);

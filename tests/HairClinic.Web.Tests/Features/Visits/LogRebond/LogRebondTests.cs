@@ -131,6 +131,22 @@ public sealed class LogRebondTests(PgServer server)
     }
 
     [Fact]
+    public async Task The_label_of_what_was_used_asks_for_a_longer_cure_and_gets_it()
+    {
+        await using var clinic = await OpenAsync();
+        await clinic.ReadAsync(async db =>
+        {
+            var product = await db.Products.SingleAsync(p => p.Id == scene.Adhesive.Id, Cancellation);
+            product.Edit(product.Name, product.Kind, product.Chemistry, labelCureHours: 48);
+            return await db.SaveChangesAsync(Cancellation);
+        });
+
+        var outcome = await SaveAsync(clinic, await NormalAsync(clinic));
+
+        Assert.Equal((48, TestClinic.UsualNow + Duration.FromHours(48)), (outcome.CureHours, outcome.CuredAt));
+    }
+
+    [Fact]
     public async Task An_expired_lot_is_refused_in_a_sentence_and_nothing_is_saved()
     {
         await using var clinic = await OpenAsync();
