@@ -1,0 +1,34 @@
+#!/usr/bin/env bash
+# Breaks the Domain in small ways, one at a time, and sees whether a test of its own notices: a report by subject and one verdict line.
+#   bash tests/drills/mutations/run.sh [--save] [subject ...]      a subject is a folder of src/HairClinic.Domain; all of them without
+# Works on a copy of the last commit; takes minutes for a subject, hours for all (Wear and Replacement are the long ones).
+set -uo pipefail
+here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
+root=$(cd "$here/../../.." && pwd)
+version=5.1.0
+tool=$root/artifacts/tools/stryker-$version
+
+save=
+if [ "${1:-}" = --save ]; then save=1; shift; fi
+subjects=("$@")
+if [ ${#subjects[@]} -eq 0 ]; then mapfile -t subjects < <(cd "$root/src/HairClinic.Domain" && ls -d */ | tr -d / | grep -vxE 'bin|obj'); fi
+
+[ -x "$tool/dotnet-stryker" ] || dotnet tool install dotnet-stryker --version "$version" --tool-path "$tool" || { echo "NOT TRIED: the tool is not to be had"; exit 2; }
+copy=$(mktemp -d)
+trap 'git -C "$root" worktree remove --force "$copy/tree" >/dev/null 2>&1; rm -rf "$copy"' EXIT
+git -C "$root" worktree add --quiet --detach "$copy/tree" HEAD || exit 2
+
+cd "$copy/tree/tests/HairClinic.Domain.Tests"
+for subject in "${subjects[@]}"; do
+  "$tool/dotnet-stryker" --project HairClinic.Domain.csproj --mutate "**/$subject/**/*.cs" --concurrency "$(nproc)" \
+    --reporter json --output "$copy/$subject" --skip-version-check >"$copy/$subject.log" 2>&1 || {
+    tail -n 5 "$copy/$subject.log"
+    echo "NOT TRIED: $subject"
+    exit 2
+  }
+done
+day=$(date -u +%F)
+python3 "$here/report.py" "$here" "$copy" "${subjects[@]}" | tee "$copy/report.txt"
+verdict=${PIPESTATUS[0]}
+if [ -n "$save" ]; then cp "$copy/report.txt" "$here/results/$day.txt"; fi
+exit "$verdict"
