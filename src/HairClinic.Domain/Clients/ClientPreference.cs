@@ -21,13 +21,12 @@ public sealed class ClientPreference : PracticeOwned
     /// <summary>A culture name such as es-ES; null follows their browser.</summary>
     public string? Language { get; private set; }
 
-    /// <summary>Null follows the language.</summary>
+    /// <summary>As chosen when it could be: no page shows a client a length, so it is not asked any more.</summary>
     public LengthUnit? Units { get; private set; }
 
-    public void Choose(bool letters, string? language, LengthUnit? units)
+    public void Choose(bool letters, string? language)
     {
         Letters = letters;
         Language = string.IsNullOrWhiteSpace(language) ? null : language;
-        Units = units;
     }
 }

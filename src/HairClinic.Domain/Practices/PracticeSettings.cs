@@ -45,7 +45,7 @@ public sealed class PracticeSettings : PracticeOwned
     /// <summary>Days from arrival until a unit can be bonded: inspection, colour, cut-in, waiting for a chair; common practice, no source.</summary>
     public int PreparationDays { get; private set; } = 14;
 
-    /// <summary>The chance, in percent, of a day without hair that is accepted: each next unit is ordered before it grows beyond.</summary>
+    /// <summary>The chance, in percent, of a day with no unit that still wears well that is accepted: each next unit is ordered before it grows beyond.</summary>
     public int GapChancePercent { get; private set; } = 5;
 
     /// <summary>The invented practice that can be thrown away in one act.</summary>
@@ -94,7 +94,7 @@ public sealed class PracticeSettings : PracticeOwned
         if (preparationDays is < 0 or > 90)
             throw new Refusal("A unit is ready to bond 0 to 90 days after it arrives.");
         if (gapChancePercent is < 1 or > 30)
-            throw new Refusal("The accepted chance of a day without hair is 1 to 30 percent.");
+            throw new Refusal("The accepted chance of a day with no unit that still wears well is 1 to 30 percent.");
         (PreparationDays, GapChancePercent) = (preparationDays, gapChancePercent);
     }
 

@@ -23,6 +23,6 @@ public sealed record GapQuestion(
     /// <summary>The chance of a gap that is accepted.</summary>
     public double Alpha { get; init; } = 0.05;
 
-    /// <summary>Days within which days without hair are counted.</summary>
+    /// <summary>Days within which days of a gap are counted.</summary>
     public int HorizonDays { get; init; } = 365;
 }

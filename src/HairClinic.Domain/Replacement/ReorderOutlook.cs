@@ -33,4 +33,10 @@ public sealed record ReorderOutlook(LocalDate Today, Guid UnitKindId, double Alp
     public bool IsLate => OrderBy is null;
 
     public bool AtRisk => IsLate || GapBeforeArrival > Alpha;
+
+    /// <summary>A unit is bonded today.</summary>
+    public bool OnHead { get; init; }
+
+    public OrderStanding Standing =>
+        new(Today, OrderBy, OnHead, InHand, InFlight, GapBeforeArrival, Alpha) { GapIfOrderedToday = GapIfOrderedToday };
 }

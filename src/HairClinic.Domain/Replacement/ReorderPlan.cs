@@ -28,10 +28,10 @@ public sealed class ReorderPlan : PracticeOwned
     /// <summary>The last day to order; null where it has passed.</summary>
     public LocalDate? OrderBy { get; private set; }
 
-    /// <summary>The chance of a day without hair if the next unit is ordered today.</summary>
+    /// <summary>The chance of a gap if the next unit is ordered today.</summary>
     public double GapIfOrderedToday { get; private set; }
 
-    /// <summary>The chance of a day without hair before the first order in flight is ready; 0 where there is none.</summary>
+    /// <summary>The chance of a gap before the first order in flight is ready; 0 where there is none.</summary>
     public double GapBeforeArrival { get; private set; }
 
     /// <summary>Of both together, within a year.</summary>
@@ -49,6 +49,12 @@ public sealed class ReorderPlan : PracticeOwned
 
     /// <summary>Somebody must act: a chance beyond what the practice accepts.</summary>
     public bool AtRisk { get; private set; }
+
+    /// <param name="today">The day it is read on.</param>
+    /// <param name="onHead">A unit is bonded then.</param>
+    /// <param name="alpha">The chance of a gap that is accepted.</param>
+    public OrderStanding StandingOn(LocalDate today, bool onHead, double alpha) =>
+        new(today, OrderBy, onHead, InHand, InFlight, GapBeforeArrival, alpha) { GapIfOrderedToday = GapIfOrderedToday };
 
     public void Take(ReorderOutlook outlook)
     {

@@ -26,7 +26,7 @@ public sealed class SmoothGap(SmoothLife life, SmoothLead lead, double preparati
         return low;
     }
 
-    /// <summary>Expected days without hair within a horizon, for an order made today.</summary>
+    /// <summary>Expected days of a gap within a horizon, for an order made today.</summary>
     public double ExpectedDaysWithoutHair(double horizonDays)
     {
         var soon = Math.Min(preparationDays, horizonDays);

@@ -51,7 +51,7 @@ public sealed class DemoConfided(Sealer sealer, PhotoBook photos, ConsentBook co
     private async Task AgreeAsync(ClinicDb db, Guid clientId, Guid askedBy, CancellationToken cancellation)
     {
         var shown = (await db.PracticeSettings.Select(s => s.Culture).SingleAsync(cancellation), 1);
-        foreach (var subject in new[] { ConsentSubject.Treatment, ConsentSubject.Photos, ConsentSubject.Messages })
+        foreach (var subject in new[] { ConsentSubject.Treatment, ConsentSubject.Photos })
         {
             await consents.AddAsync(
                 db,

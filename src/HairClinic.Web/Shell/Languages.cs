@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Localization;
 
 namespace HairClinic.Web.Shell;
@@ -19,6 +20,26 @@ public static class Languages
     [
         .. All.Select(l => (l.Code[..2], l.Name)).DistinctBy(l => l.Item1),
     ];
+
+    // Two letters each: languages in which every sentence of the program is there. A test counts what is missing.
+    private static readonly HashSet<string> Complete = ["en"];
+
+    /// <summary>Whether the staff's screens can be shown in it: half a language is read out by the wrong voice.</summary>
+    public static bool SpeaksAll(CultureInfo culture) => Complete.Contains(culture.TwoLetterISOLanguageName);
+
+    /// <summary>What staff read: the practice's language if the program speaks all of it, else English as their country writes dates.</summary>
+    /// <param name="region">ISO 3166 country.</param>
+    public static CultureInfo ForStaff(CultureInfo practice, string region) =>
+        SpeaksAll(practice)
+            ? practice
+            : CultureInfo.GetCultureInfo(
+                region switch
+                {
+                    "US" => "en-US",
+                    "IE" => "en-IE",
+                    _ => "en-GB",
+                }
+            );
 
     public static string? Known(string? code) => All.Any(l => l.Code == code) ? code : null;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
+using Microsoft.AspNetCore.Components.Endpoints;
 
 namespace HairClinic.Web.Shell;
 
@@ -11,6 +12,12 @@ public sealed class StaffCulture(RequestDelegate next)
     {
         if (current.OrNull is PersonActor person && await cultures.OfAsync(person, context.RequestAborted) is { } culture)
             CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = culture;
+        // Nobody is known yet: a page for staff is not shown half in the browser's language either.
+        else if (IsStaffPage(context.GetEndpoint()) && !Languages.SpeaksAll(CultureInfo.CurrentUICulture))
+            CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("en-GB");
         await next(context);
     }
+
+    private static bool IsStaffPage(Endpoint? endpoint) =>
+        endpoint?.Metadata.GetMetadata<ComponentTypeMetadata>() is not null && !OwnDocument.Serves(endpoint);
 }

@@ -113,7 +113,7 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium)
                         // By an address that is not confirmed their photos, units and papers would not open.
                         .Where(c => c.Email != null && db.OpeningAddresses.Any(a => a.ClientId == c.Id && a.ConfirmedAt != null))
                         .FirstAsync();
-                    services.GetRequiredService<SignInLinkBook>().Post(db, client);
+                    services.GetRequiredService<SignInLinkBook>().Post(db, client.Id, client.Email!);
                     var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
                     await db.SaveChangesAsync();
                     return (

@@ -138,7 +138,7 @@ public sealed class OwnPageTests(ChromiumBrowser chromium)
                 {
                     await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                     var client = await db.Clients.SingleAsync(c => c.Email == Tours.CasimirsAddress);
-                    services.GetRequiredService<SignInLinkBook>().Post(db, client);
+                    services.GetRequiredService<SignInLinkBook>().Post(db, client.Id, client.Email!);
                     var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
                     await db.SaveChangesAsync();
                     return Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value;

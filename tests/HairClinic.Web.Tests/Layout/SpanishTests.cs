@@ -36,6 +36,7 @@ public sealed partial class SpanishTests
         "Ui/Fields/FieldFrame.razor",
         "Shell/ClientLayout.razor",
         "Shell/Limits/TooLarge.razor",
+        "Shell/Limits/TooOften.razor",
         "Shell/OwnDocument.razor",
         "Shell/SkipLink.razor",
         "Shell/RefusalNotice.razor",
@@ -86,6 +87,7 @@ public sealed partial class SpanishTests
             .Concat(Enum.GetValues<UnitState>().Where(s => !s.IsGone()).Select(OwnOrderText.Of))
             .Concat(Enum.GetValues<CareTopic>().SelectMany(t => new[] { AftercareText.Title(t), AftercareText.Usual(t) }))
             .Append(AftercareText.Caution)
+            .Append(Web.Data.Accounts.TooBusyException.Sentence)
             .Concat(Enum.GetValues<ConsentSubject>().SelectMany(s => new[] { ConsentWords.Of(s), OwnConsentText.Follows(s) }))
             .Concat(Enum.GetValues<PhotoKind>().Select(OwnPhotoText.Of))
             .Concat(Enum.GetValues<AccessDeed>().Select(OwnSeenText.Of))

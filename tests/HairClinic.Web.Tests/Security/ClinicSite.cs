@@ -130,7 +130,9 @@ public sealed class ClinicSite : IAsyncDisposable
                 async services =>
                 {
                     await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    services.GetRequiredService<SignInLinkBook>().Post(db, await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel));
+                    services
+                        .GetRequiredService<SignInLinkBook>()
+                        .Post(db, client.Id, (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).Email!);
                     var letter = WorkItems.Read<Letter>(db.ChangeTracker.Entries<WorkItem>().Single().Entity);
                     await db.SaveChangesAsync(Cancel);
                     return "/my-hair/" + letter.Text.Split("/my-hair/")[1].Split('\n')[0].Trim();

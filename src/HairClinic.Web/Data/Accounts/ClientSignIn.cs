@@ -11,12 +11,13 @@ public sealed class ClientSignIn : PracticeOwned
 {
     private ClientSignIn() { }
 
-    public ClientSignIn(Guid id, Guid clientId, string email, Instant openedAt)
+    public ClientSignIn(Guid id, Guid clientId, string email, Instant openedAt, bool invitation = false)
     {
         Id = id;
         ClientId = clientId;
         Email = email.Trim().ToLowerInvariant();
         OpenedAt = openedAt;
+        Invitation = invitation;
     }
 
     /// <summary>Whose page it shows.</summary>
@@ -26,6 +27,9 @@ public sealed class ClientSignIn : PracticeOwned
     public string Email { get; private set; } = "";
 
     public Instant OpenedAt { get; private set; }
+
+    /// <summary>Opened by an invitation: dates only, whatever the address opens.</summary>
+    public bool Invitation { get; private set; }
 
     public Instant? EndedAt { get; private set; }
 

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Data.Accounts;
 public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
 {
     /// <returns>Null when the address opens no page any more.</returns>
-    public Task<OwnSignIn?> OpenAsync(Guid practice, Guid client, string email, CancellationToken cancellation) =>
+    public Task<OwnSignIn?> OpenAsync(Guid practice, Guid client, string email, bool invitation, CancellationToken cancellation) =>
         InPracticeAsync<OwnSignIn?>(
             practice,
             async db =>
@@ -18,10 +18,10 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
                 if (pages.Count == 0)
                     return null;
                 var shown = pages.FirstOrDefault(p => p.ClientId == client) ?? pages[0];
-                var opened = new ClientSignIn(Guid.NewGuid(), shown.ClientId, email, now);
+                var opened = new ClientSignIn(Guid.NewGuid(), shown.ClientId, email, now, invitation);
                 db.ClientSignIns.Add(opened);
                 await db.SaveChangesAsync(cancellation);
-                return new OwnSignIn(new ClientActor(practice, shown.ClientId, opened.Id), pages.Count > 1, shown.OpensAll);
+                return new OwnSignIn(new ClientActor(practice, shown.ClientId, opened.Id), pages.Count > 1, shown.OpensAll && !invitation);
             }
         );
 
@@ -39,19 +39,22 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
                     return null;
                 var pages = await OwnPages.OfAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
                 return pages.FirstOrDefault(p => p.ClientId == signIn.ClientId) is { } shown
-                    ? new OwnSignIn(actor with { ClientId = shown.ClientId }, pages.Count > 1, shown.OpensAll)
+                    ? new OwnSignIn(actor with { ClientId = shown.ClientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation)
                     : null;
             }
         );
 
-    /// <summary>Whether this device was let in by a link a moment ago.</summary>
+    /// <summary>Whether this device was let in a moment ago, by a link its reader asked for.</summary>
     public Task<bool> IsFreshAsync(ClientActor actor, CancellationToken cancellation) =>
         InPracticeAsync(
             actor.PracticeId,
             db =>
             {
                 var since = clock.GetCurrentInstant() - SessionBook.Fresh;
-                return db.ClientSignIns.AnyAsync(s => s.Id == actor.SignInId && s.EndedAt == null && s.OpenedAt > since, cancellation);
+                return db.ClientSignIns.AnyAsync(
+                    s => s.Id == actor.SignInId && s.EndedAt == null && !s.Invitation && s.OpenedAt > since,
+                    cancellation
+                );
             }
         );
 
@@ -80,7 +83,7 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
                     return null;
                 signIn.Show(clientId);
                 await db.SaveChangesAsync(cancellation);
-                return new OwnSignIn(actor with { ClientId = clientId }, pages.Count > 1, shown.OpensAll);
+                return new OwnSignIn(actor with { ClientId = clientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation);
             }
         );
 

@@ -7,13 +7,14 @@ public sealed class SignInLink
 {
     private SignInLink() { }
 
-    public SignInLink(byte[] tokenHash, Guid practiceId, Guid clientId, string email, Instant expiresAt)
+    public SignInLink(byte[] tokenHash, Guid practiceId, Guid clientId, string email, Instant expiresAt, bool invitation = false)
     {
         TokenHash = tokenHash;
         PracticeId = practiceId;
         ClientId = clientId;
         Email = email;
         ExpiresAt = expiresAt;
+        Invitation = invitation;
     }
 
     public byte[] TokenHash { get; private set; } = [];
@@ -27,5 +28,10 @@ public sealed class SignInLink
 
     public Instant ExpiresAt { get; private set; }
 
+    /// <summary>The salon sent it unasked: it lives for days, and opens dates only.</summary>
+    public bool Invitation { get; private set; }
+
     public Instant? UsedAt { get; private set; }
+
+    public void UseUp(Instant now) => UsedAt ??= now;
 }

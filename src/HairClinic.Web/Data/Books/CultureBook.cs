@@ -1,5 +1,6 @@
 using System.Globalization;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Caching.Memory;
 
@@ -15,8 +16,8 @@ public sealed class CultureBook(ClinicDbFactory databases, IMemoryCache cache)
             {
                 entry.AbsoluteExpirationRelativeToNow = TimeSpan.FromMinutes(1);
                 await using var db = databases.Open();
-                var name = await db.PracticeSettings.Select(s => s.Culture).FirstOrDefaultAsync(cancellation);
-                return name is null ? null : CultureInfo.GetCultureInfo(name);
+                var practice = await db.PracticeSettings.Select(s => new { s.Culture, s.Region }).FirstOrDefaultAsync(cancellation);
+                return practice is null ? null : Languages.ForStaff(CultureInfo.GetCultureInfo(practice.Culture), practice.Region);
             }
         );
 

@@ -73,6 +73,7 @@ public sealed class OwnPageBook(ClinicDatabase database)
             HasConsents = row.GetBoolean(22),
             WasSeen = row.GetBoolean(23),
             OpensAll = row.GetBoolean(24),
+            IsDemo = row.GetBoolean(25),
         };
 
     private static string? Text(NpgsqlDataReader row, int column) => row.IsDBNull(column) ? null : row.GetString(column);

@@ -25,6 +25,9 @@ public sealed record OwnPageFacts(string Name, string Salon, string? Phone, stri
 
     /// <summary>Whether the address they came by is confirmed; else photos, units, consents and the log are left out.</summary>
     public bool OpensAll { get; init; }
+
+    /// <summary>The practice is the invented one.</summary>
+    public bool IsDemo { get; init; }
 }
 
 public sealed record OwnBondFacts(

@@ -74,8 +74,7 @@ public static class WearLineBook
         var dates = unit.Unit.Dates;
         var worn = bonds.Where(b => b.HairSystemId == unit.Unit.Id).OrderBy(b => b.AppliedOn).Select(BondOf).ToList();
         var arrived = dates.ArrivedOn ?? dates.InspectedOn ?? dates.AcceptedOn ?? dates.PreparedOn ?? dates.FirstBondedOn;
-        var promised = unit.Unit.State.IsInFlight() ? unit.Unit.Promises.MaxBy(p => p.Number)?.PromisedFor : null;
-        (LocalDate? Early, LocalDate? Late) likely = ahead.Arrivals.TryGetValue(unit.Unit.Id, out var days) ? days : (promised, promised);
+        (LocalDate? Early, LocalDate? Late) likely = ahead.Arrivals.TryGetValue(unit.Unit.Id, out var days) ? days : (null, null);
         return new WearLane(unit.Unit.Serial, unit.Kind)
         {
             Ordered = dates.OrderedOn,

@@ -30,22 +30,16 @@ public sealed record ClientOutlook(OrderBook Book, ClientUnits Units, OrderCase?
 
     /// <summary>What the wear line draws to the right of today.</summary>
     public WearAhead Ahead() =>
-        new(
-            Case?.Left ?? new Dictionary<Guid, (LifePrediction, int)>(),
-            Case?.InFlight.ToDictionary(id => id, id => Orders.Arrival(Units.Units.Single(u => u.Id == id)))
-                ?? new Dictionary<Guid, (LocalDate, LocalDate)>(),
-            Outlook?.OrderBy,
-            Gap()
-        );
+        new(Case?.Left ?? new Dictionary<Guid, (LifePrediction, int)>(), Orders.Arrivals(Units.Units), Outlook?.OrderBy, Gap());
 
-    /// <summary>The likely days without hair: from when hair is worn out as likely as not until the next unit is as likely as not ready.</summary>
+    /// <summary>From when the hair in house is worn out as likely as not until the next unit is as likely as not ready.</summary>
     private WearGap? Gap()
     {
         if (Case is not { } order || Outlook is not { AtRisk: true } outlook)
             return null;
         var from = outlook.HairEnds?.Half ?? (outlook.InHand == 0 ? Today : null);
         var ready = NextReady(order);
-        return from is { } ends && ends < ready ? new WearGap(ends, ready) : null;
+        return from is { } ends && ends < ready ? new WearGap(ends, ready, outlook.Standing.Verdict is OrderVerdict.WithoutHair) : null;
     }
 
     /// <summary>When the first order in flight, or one placed today, is as likely as not ready to bond.</summary>

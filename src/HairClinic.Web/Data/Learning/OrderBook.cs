@@ -98,6 +98,7 @@ public sealed class OrderBook
             Beliefs.Life.Predict(nodes, next.Life(), nextColumns)
         )
         {
+            OnHead = client.Units.Any(u => u.State == UnitState.Bonded),
             InHand = [.. inHand.Select(u => u.Id)],
             InFlight = [.. inFlight.Select(u => u.Id)],
             Emergency = [.. client.Emergency.Select(u => u.Id)],

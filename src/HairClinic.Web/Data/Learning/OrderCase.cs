@@ -37,5 +37,15 @@ public sealed record OrderCase(
     /// <summary>xᵀβ of a new unit.</summary>
     public required double EffectOfNew { get; init; }
 
-    public ReorderOutlook Outlook(ReorderRule rule) => NextOrder.Of(rule, Question, Today, UnitKindId, Each, Working);
+    /// <summary>A unit is bonded today.</summary>
+    public required bool OnHead { get; init; }
+
+    public ReorderOutlook Outlook(ReorderRule rule) => Outlook(rule, Question);
+
+    /// <param name="question">The client's own, or what it would be if something were done.</param>
+    public ReorderOutlook Outlook(ReorderRule rule, GapQuestion question) =>
+        NextOrder.Of(rule, question, Today, UnitKindId, Each, Working) with
+        {
+            OnHead = OnHead,
+        };
 }

@@ -40,10 +40,14 @@ public sealed class OrderTimes(
     }
 
     /// <summary>The days between which an order in flight will be here with 80 % chance.</summary>
-    public (LocalDate Early, LocalDate Late) Arrival(HairSystem unit) => (HereBy(unit, 0.1), HereBy(unit, 0.9));
+    public (LocalDate Early, LocalDate Late) Arrival(HairSystem unit) => DaysLeft(unit).Likely;
 
     /// <summary>The day by which an order in flight is here as likely as not.</summary>
-    public LocalDate Likely(HairSystem unit) => HereBy(unit, 0.5);
+    public LocalDate Likely(HairSystem unit) => DaysLeft(unit).By(0.5);
+
+    /// <summary>By unit in flight: the days between which it will be here with 80 % chance. The same for staff and client, whatever was promised.</summary>
+    public Dictionary<Guid, (LocalDate Early, LocalDate Late)> Arrivals(IEnumerable<HairSystem> units) =>
+        units.Where(u => u.State.IsInFlight()).ToDictionary(u => u.Id, Arrival);
 
     public WorkshopDays DaysOf(Guid kindId)
     {
@@ -59,7 +63,7 @@ public sealed class OrderTimes(
     public int Took(HairSystem unit) =>
         WorkshopDays.Between(unit.Dates.OrderedOn!.Value, unit.Dates.ArrivedOn!.Value, ClosuresOf(unit.UnitKindId));
 
-    private LocalDate HereBy(HairSystem unit, double chance) => today.PlusDays(DayOf(InFlight(unit), unit.UnitKindId, chance));
+    private ArrivalDays DaysLeft(HairSystem unit) => new(InFlight(unit), DaysOf(unit.UnitKindId), today, DaysInSight);
 
     private int DayOf(LeadTable table, Guid kindId, double chance) => Math.Min(DaysOf(kindId).DayOf(table.By(chance)), DaysInSight);
 

@@ -3395,6 +3395,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("ended_at");
 
+                    b.Property<bool>("Invitation")
+                        .HasColumnType("boolean")
+                        .HasColumnName("invitation");
+
                     b.Property<Instant>("OpenedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("opened_at");
@@ -3478,6 +3482,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<Instant>("ExpiresAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("expires_at");
+
+                    b.Property<bool>("Invitation")
+                        .HasColumnType("boolean")
+                        .HasColumnName("invitation");
 
                     b.Property<Guid>("PracticeId")
                         .HasColumnType("uuid")

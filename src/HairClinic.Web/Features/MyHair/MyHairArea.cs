@@ -14,6 +14,7 @@ public static class MyHairArea
             .AddSingleton<SignInLinkBook>()
             .AddSingleton<LinkAskBook>()
             .AddScoped<OwnSlots>()
+            .AddScoped<OwnSalon>()
             .AddScoped<AskLink.AskLink>()
             .AddSingleton<AskLink.AskLinkRules>()
             .AddScoped<OpenLink.OpenLink>()

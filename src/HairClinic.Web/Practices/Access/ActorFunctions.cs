@@ -66,6 +66,7 @@ public static class ActorFunctions
             own_salons uuid[];
             kept uuid;
             opens_all boolean := true;
+            invited boolean;
         begin
             if role = 'Client' then
                 -- Whose page it is says the sign-in; a merge turned it to the record that was kept, or ended it. What is done in a
@@ -73,13 +74,15 @@ public static class ActorFunctions
                 opens_all := false;
                 kept := client;
                 if session is not null then
-                    select i.client_id, address_opens(practice, i.client_id, i.email, at) into kept, opens_all
+                    select i.client_id, address_opens(practice, i.client_id, i.email, at), i.invitation into kept, opens_all, invited
                         from client_sign_ins i join clients f on f.practice_id = i.practice_id and f.id = client
                         where i.practice_id = practice and i.id = session and i.ended_at is null
                             and i.client_id in (f.id, f.merged_into_id);
                     if opens_all is null then
                         raise exception 'this sign-in has ended' using errcode = 'HC001';
                     end if;
+                    -- An invitation opens dates only, whatever its address does: it lay in a mailbox for days.
+                    opens_all := opens_all and not invited;
                 end if;
                 if not exists (select from clients c where c.practice_id = practice and c.id = kept
                         and c.left_on is null and c.erased_at is null and c.merged_into_id is null) then

@@ -100,6 +100,16 @@ public static class OpeningTriggers
         create or replace trigger keep_guardian_address after insert or update or delete on guardians
             for each row execute function keep_guardian_address();
 
+        -- What began as an invitation stays one.
+        create or replace function keep_invitation() returns trigger language plpgsql as $$
+        begin
+            raise exception 'an invitation opens dates only' using errcode = 'insufficient_privilege';
+        end $$;
+        create or replace trigger keep_invitation before update of invitation on client_sign_ins
+            for each row when (old.invitation and not new.invitation) execute function keep_invitation();
+        create or replace trigger keep_invitation before update of invitation on sign_in_links
+            for each row when (old.invitation and not new.invitation) execute function keep_invitation();
+
         -- Two records become one. A sign-in of the one that was folded goes on only by an address that is confirmed at the one that was
         -- kept. And what the folded one confided is read with the kept one from now on: a merge by somebody who may not read that
         -- themselves leaves confirmed only what was confirmed at both.

@@ -24,7 +24,7 @@ public static class OwnPageFunction
                 label_cure_hours int,
                 visit_id uuid, visit_at timestamptz, visit_zone text, visit_salon text, visit_state text,
                 unit_state text, promised_for date,
-                has_photos boolean, has_consents boolean, has_notes boolean, opens_all boolean)
+                has_photos boolean, has_consents boolean, has_notes boolean, opens_all boolean, is_demo boolean)
             language plpgsql security definer set search_path = public
             -- The same plan whoever asks: to plan the join anew takes longer than to run it.
             set plan_cache_mode = force_generic_plan
@@ -55,7 +55,7 @@ public static class OwnPageFunction
                         where f.practice_id = c.practice_id and f.client_id = c.id and f.shared and f.removed_at is null),
                    app_opens_all() and exists (select from consents a where a.practice_id = c.practice_id and a.client_id = c.id),
                    app_opens_all() and exists (select from access_notes l where l.practice_id = c.practice_id and l.client_id = c.id),
-                   app_opens_all()
+                   app_opens_all(), s.is_demo
             from clients c
             join salons h on h.practice_id = c.practice_id and h.id = c.home_salon_id
             join practice_settings s on s.practice_id = c.practice_id

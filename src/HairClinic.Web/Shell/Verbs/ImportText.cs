@@ -39,18 +39,22 @@ public static class ImportText
         {
             errors.WriteLine(
                 problem.Expected is { } expected
-                    ? Line($"{report.Sheet}, line {problem.Line}, {problem.Column}: \"{problem.Value}\"; expected {expected}")
-                    : Line($"{report.Sheet}, line {problem.Line}: {problem.Refused}")
+                    ? Line($"{report.Sheet}, row {problem.Row}, {problem.Column}: \"{problem.Value}\"; expected {expected}")
+                    : Line($"{report.Sheet}, row {problem.Row}: {problem.Refused}")
             );
         }
+        foreach (var doubt in report.Doubts)
+            output.WriteLine(Line($"{report.Sheet}, row {doubt.Row}, look at it first: {doubt.Refused}"));
         foreach (var thing in report.Missing)
         {
             var line = Line(
-                $"{report.Sheet}: {thing.What} \"{thing.Name}\" ({thing.Rows} rows) is not in the book{(create ? "; it is created" : ". Say --create-missing to create it, or correct the file.")}"
+                $"{report.Sheet}: {Said(thing.What)} \"{thing.Name}\" ({thing.Rows} rows) is not in the book{(create ? "; it is created" : ". Say --create-missing to create it, or correct the file.")}"
             );
             (create ? output : errors).WriteLine(line);
         }
     }
+
+    private static string Said(MissingKind what) => what is MissingKind.UnitKind ? "Unit kind" : what.ToString();
 
     private static string Line(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,30 +1,40 @@
 using HairClinic.Domain.Replacement;
 using Microsoft.Extensions.Localization;
+using NodaTime;
 
 namespace HairClinic.Web.Ui.Wear;
 
-/// <summary>A client's next order in a few words.</summary>
+/// <summary>A client's next unit in a few words, the same on every page and list.</summary>
 public static class NextUnitText
 {
-    public static string Of(ReorderOutlook outlook, IStringLocalizer words) =>
-        outlook switch
+    /// <summary>What there is to do.</summary>
+    public static string Of(OrderStanding standing, IStringLocalizer words) =>
+        standing switch
         {
-            { AtRisk: true, IsLate: false } => words["could be without hair before the unit on order is ready"],
-            { OrderBy: { } day } => words["order by {0}", Dates.Day(day, outlook.Today)],
+            { Verdict: OrderVerdict.WithoutHair, InFlight: > 0 } => words["without hair until the unit on order is ready"],
+            { Verdict: OrderVerdict.WithoutHair } => words["without hair: order now"],
+            { Verdict: OrderVerdict.OrderMayComeTooLate } => words["may lack a good unit before the one on order is ready"],
+            { OrderBy: { } day } when day == standing.Today => words["order today"],
+            { OrderBy: { } day } when day == standing.Today.PlusDays(1) => words["order by tomorrow, {0}", Dates.Day(day, standing.Today)],
+            { OrderBy: { } day } => words["order by {0}", Dates.Day(day, standing.Today)],
             _ => words["order now"],
         };
 
-    /// <summary>The chance that matters most just now.</summary>
-    public static string Chance(ReorderOutlook outlook, IStringLocalizer words) =>
-        outlook switch
+    /// <summary>Why, in a sentence: the chance that matters most just now.</summary>
+    public static string Why(OrderStanding standing, IStringLocalizer words) =>
+        standing switch
         {
-            { GapBeforeArrival: var before } when before > outlook.Alpha => words[
-                "{0} chance of a day without hair before the unit on order is ready",
-                Percent(before)
+            { Verdict: OrderVerdict.WithoutHair } => words["Nothing is on the head, and no unit in house can be bonded."],
+            { Verdict: OrderVerdict.OrderMayComeTooLate } => words[
+                "{0} chance that no unit still wears well before the one on order is ready; a new order would not lower it.",
+                Percent(standing.GapBeforeArrival)
             ],
-            { IsLate: true } => words["{0} chance of a day without hair even if it is ordered today", Percent(outlook.GapIfOrderedToday)],
+            { OrderBy: null } => words[
+                "{0} chance that for a day or more no unit still wears well, even if one is ordered today.",
+                Percent(standing.GapIfOrderedToday)
+            ],
             { InFlight: > 0 } => words["One is on order; the one after it is ordered by then."],
-            _ => words["Then the chance of a day without hair stays within {0}.", Percent(outlook.Alpha)],
+            _ => words["Then the chance that for a day or more no unit still wears well stays within {0}.", Percent(standing.Alpha)],
         };
 
     /// <summary>Whole percent; what is not quite nothing or everything is not told as such.</summary>

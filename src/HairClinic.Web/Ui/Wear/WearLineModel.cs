@@ -8,7 +8,7 @@ namespace HairClinic.Web.Ui.Wear;
 /// <param name="Today">The salon's day.</param>
 /// <param name="Lanes">One per unit, oldest first.</param>
 /// <param name="Visits">Past visits and booked ones.</param>
-/// <param name="Gap">Days without hair that are coming, if nothing is done.</param>
+/// <param name="Gap">Days that are coming with no unit that still wears well, if nothing is done.</param>
 public sealed record WearLineModel(
     LocalDate From,
     LocalDate To,

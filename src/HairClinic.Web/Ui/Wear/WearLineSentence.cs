@@ -33,9 +33,13 @@ public static class WearLineSentence
 
         if (model.Gap is { } gap)
             lines.Add(
-                gap.Days == 1
-                    ? words["If nothing is done, there will be one day without hair, {0}.", Day(gap.From)]
-                    : words["If nothing is done, there will be {0} days without hair, from {1}.", gap.Days, Day(gap.From)]
+                gap switch
+                {
+                    { Bare: true, Days: 1 } => words["If nothing is done, there will be one day without hair, {0}.", Day(gap.From)],
+                    { Bare: true } => words["If nothing is done, there will be {0} days without hair, from {1}.", gap.Days, Day(gap.From)],
+                    { Days: 1 } => words["If nothing is done, no unit still wears well on {0}.", Day(gap.From)],
+                    _ => words["If nothing is done, no unit still wears well from {0} on, for {1} days.", Day(gap.From), gap.Days],
+                }
             );
 
         var bonds = model.Lanes.Sum(lane => lane.Bonds.Count);

@@ -18,6 +18,7 @@ function stir() {
 
 document.addEventListener("click", ({ target }) => {
   if (target.closest("[data-cover]")) cover(!root.classList.contains("covered"));
+  if (target.closest("[data-print]")) print();
   for (const open of document.querySelectorAll("details.menu[open]"))
     if (!open.contains(target)) open.open = false;
 });

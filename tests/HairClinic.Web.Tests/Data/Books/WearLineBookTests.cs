@@ -11,15 +11,17 @@ public sealed class WearLineBookTests
     private static readonly LocalDate Today = new(2027, 2, 3);
 
     [Fact]
-    public void A_unit_on_order_is_dotted_to_its_latest_promise()
+    public void A_unit_on_order_is_dotted_to_when_it_will_be_here_and_not_to_a_promise_that_may_be_past()
     {
         var unit = Unit("S-2", UnitState.Ordered, new UnitDates { OrderedOn = Today.PlusWeeks(-4) });
-        unit.Unit.Promise(Guid.CreateVersion7(), Today.PlusWeeks(3), Today.PlusWeeks(-4));
-        unit.Unit.Promise(Guid.CreateVersion7(), Today.PlusWeeks(5), Today.PlusWeeks(-1));
+        unit.Unit.Promise(Guid.CreateVersion7(), Today.PlusWeeks(-1), Today.PlusWeeks(-4));
+        var (early, late) = (Today.PlusWeeks(1), Today.PlusWeeks(4));
+        var ahead = WearAhead.Unknown with { Arrivals = new Dictionary<Guid, (LocalDate, LocalDate)> { [unit.Unit.Id] = (early, late) } };
 
-        var lane = Assert.Single(Draw([unit], []).Lanes);
+        var lane = Assert.Single(WearLineBook.Draw([unit], [], [], Today, ahead).Lanes);
 
-        Assert.Equal((Today.PlusWeeks(5), Today.PlusWeeks(5), null), (lane.PromisedFrom, lane.PromisedTo, lane.Arrived));
+        Assert.Equal((early, late, null), (lane.PromisedFrom, lane.PromisedTo, lane.Arrived));
+        Assert.Null(Assert.Single(Draw([unit], []).Lanes).PromisedTo);
     }
 
     [Fact]

@@ -72,8 +72,8 @@ internal static class Binders
 
     public static string Told(ImportProblem problem) =>
         problem.Expected is { } expected
-            ? $"{problem.Line} {problem.Column} “{problem.Value}”: {expected}"
-            : $"{problem.Line}: {problem.Refused}";
+            ? $"{problem.Row} {problem.Column} “{problem.Value}”: {expected}"
+            : $"{problem.Row}: {problem.Refused}";
 
     public static void AssertSame(IReadOnlyDictionary<SheetKind, byte[]> expected, IReadOnlyDictionary<SheetKind, byte[]> actual)
     {

@@ -53,14 +53,16 @@ public sealed class WearLineSentenceTests : UiTestContext
         );
 
     [Theory]
-    [InlineData(1, "one day without hair")]
-    [InlineData(22, "22 days without hair")]
-    public void Days_without_hair_are_named_and_counted(int days, string expected)
+    [InlineData(1, false, "If nothing is done, no unit still wears well on Fri 20 Feb 2032.")]
+    [InlineData(22, false, "If nothing is done, no unit still wears well from Fri 20 Feb 2032 on, for 22 days.")]
+    [InlineData(1, true, "there will be one day without hair")]
+    [InlineData(22, true, "there will be 22 days without hair")]
+    public void Days_to_come_are_without_hair_only_on_a_bare_head(int days, bool bare, string expected)
     {
         var from = new LocalDate(2032, 2, 20);
         Assert.Contains(
             expected,
-            Say(WearScene.Line(WearScene.Worn) with { Gap = new(from, from.PlusDays(days)) }),
+            Say(WearScene.Line(WearScene.Worn) with { Gap = new(from, from.PlusDays(days), bare) }),
             StringComparison.Ordinal
         );
     }

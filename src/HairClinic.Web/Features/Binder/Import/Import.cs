@@ -48,7 +48,7 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLo
         {
             var line = e.Entries.Select(entry => import?.LineOf(entry.Entity)).FirstOrDefault(l => l is not null);
             throw new Refusal(
-                "Line {0} no longer fits the book: {1} Nothing was written; look at the preview again.",
+                "Row {0} no longer fits the book: {1} Nothing was written; look at the preview again.",
                 line is { } some ? some : "?",
                 why
             );

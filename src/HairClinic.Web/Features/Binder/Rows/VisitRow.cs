@@ -34,7 +34,7 @@ public sealed record VisitRow
             Salon = cells.Text(row, Columns.Salon),
             Day = cells.Date(row, Columns.Date),
             Start = cells.Time(row, Columns.Start),
-            Minutes = cells.WholeNumber(row, Columns.Minutes),
+            Minutes = cells.Minutes(row, Columns.Minutes),
             Service = cells.Text(row, Columns.Service),
             Chair = cells.Text(row, Columns.Chair),
             Stylist = cells.Text(row, Columns.Stylist),

@@ -38,5 +38,5 @@ internal sealed record SheetHeadings(IReadOnlyList<string> Names, SheetProblem? 
     }
 
     private static SheetHeadings Refused(SheetRow row, string template, params object[] arguments) =>
-        new([], new SheetProblem(row.Line, new Sentence(template, arguments)));
+        new([], new SheetProblem(row.Row, new Sentence(template, arguments)));
 }

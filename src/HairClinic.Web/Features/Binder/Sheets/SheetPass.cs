@@ -9,6 +9,9 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
     private readonly List<SheetProblem> rowProblems = [];
     private bool suspect;
     private bool textAfterQuote;
+
+    // Lines of the file that are no rows of the sheet: line breaks within cells, and the line that announces the separator.
+    private int beyondRows;
     private int? unclosedSince;
 
     public SheetReading Read()
@@ -16,6 +19,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         var separator = SeparatorSniffer.Sniff(text.Utf8);
         // An announced separator is left to the parser, which skips the announcing line but still counts it.
         char? given = SeparatorSniffer.Announced(text.Utf8.Span) is null ? separator : null;
+        beyondRows = given is null ? 1 : 0;
         using var reader = CsvReader.Create(text.Utf8, SheetReader.Options(given, _ => suspect = true));
 
         if (Next(reader, separator) is not { } first)
@@ -31,7 +35,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         {
             if (rows.Count + rowProblems.Count == limits.Rows)
             {
-                return SheetReading.Refused(row.Line, "This file has more than {0} rows. Split it into several files.", limits.Rows);
+                return SheetReading.Refused(row.Row, "This file has more than {0} rows. Split it into several files.", limits.Rows);
             }
             Take(row, headings.Names);
         }
@@ -58,11 +62,16 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
             }
             if (!Array.TrueForAll(cells, string.IsNullOrWhiteSpace))
             {
-                return new SheetRow(line, cells);
+                var row = line - beyondRows;
+                beyondRows += cells.Sum(LineBreaks);
+                return new SheetRow(row, cells);
             }
         }
         return null;
     }
+
+    private static int LineBreaks(string cell) =>
+        cell.Count(c => c == '\n') + cell.Where((c, i) => c == '\r' && !(i + 1 < cell.Length && cell[i + 1] == '\n')).Count();
 
     private void Take(SheetRow row, IReadOnlyList<string> headers)
     {
@@ -91,7 +100,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
     }
 
     private void Report(SheetRow row, string template, params object[] arguments) =>
-        rowProblems.Add(new SheetProblem(row.Line, new Sentence(template, arguments)));
+        rowProblems.Add(new SheetProblem(row.Row, new Sentence(template, arguments)));
 
     private SheetReading? Unclosed() =>
         unclosedSince is { } line

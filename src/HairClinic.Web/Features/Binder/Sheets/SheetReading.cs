@@ -9,6 +9,6 @@ public sealed record SheetReading(Sheet? Sheet, SheetProblem? Problem)
     [MemberNotNullWhen(false, nameof(Problem))]
     public bool IsReadable => Sheet is not null;
 
-    public static SheetReading Refused(int? line, string template, params object[] arguments) =>
-        new(null, new SheetProblem(line, new Sentence(template, arguments)));
+    public static SheetReading Refused(int? row, string template, params object[] arguments) =>
+        new(null, new SheetProblem(row, new Sentence(template, arguments)));
 }

@@ -1,4 +1,7 @@
 namespace HairClinic.Web.Features.Binder.Sheets;
 
-/// <summary>One record: the line of the file on which it starts, counted from 1, and its cells exactly as written.</summary>
-public sealed record SheetRow(int Line, IReadOnlyList<string> Cells);
+/// <summary>
+/// One record: its row, counted from 1 as a spreadsheet counts it, and its cells exactly as written. After a cell with a line break in it
+/// the row is no longer the line of the file.
+/// </summary>
+public sealed record SheetRow(int Row, IReadOnlyList<string> Cells);

@@ -78,8 +78,7 @@ public sealed partial class NextUnit
     /// <param name="RushHalfDays">Where the slider for a rushed order starts.</param>
     public sealed record Tried(OrderCase Case, ReorderOutlook Outlook, LeadTimePrior Lead, int RushHalfDays)
     {
-        public ReorderOutlook With(WhatIf what, ReorderRule rule) =>
-            NextOrder.Of(rule, what.On(Case.Question, Case.Each, Lead), Case.Today, Case.UnitKindId, Case.Each, Case.Working);
+        public ReorderOutlook With(WhatIf what, ReorderRule rule) => Case.Outlook(rule, what.On(Case.Question, Case.Each, Lead));
     }
 
     public sealed record Input

@@ -19,7 +19,7 @@ public static class NextUnitPlot
             if (Period.DaysBetween(today, coming.Late) is var late && late < plan.Curve.Count)
                 marks.Add(new PlotMark(late, words["{0} likely here by {1}", coming.Serial, Dates.Day(coming.Late, today)]));
         }
-        return new PlotPicture(words["Day of the order"], words["Chance of a day without hair"], "0%")
+        return new PlotPicture(words["Day of the order"], words["Chance that no unit still wears well"], "0%")
         {
             Lines =
             [

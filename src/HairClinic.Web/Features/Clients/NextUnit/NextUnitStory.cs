@@ -93,30 +93,26 @@ public static class NextUnitStory
 
     private static string Chance(NextUnit.Plan plan, IStringLocalizer words)
     {
-        var outlook = plan.Outlook;
-        var days = Math.Max(1, (int)Math.Round(outlook.ExpectedDaysWithoutHair));
-        if (outlook.GapBeforeArrival > outlook.Alpha)
-            return words[
-                "The chance of a day without hair before then is {0}; a new order would not lower it. On average it comes to {1} days.",
-                NextUnitText.Percent(outlook.GapBeforeArrival),
-                days
-            ];
-        if (outlook.IsLate)
-            return words[
-                "The day to order has passed: ordered today, the chance of a day without hair is {0}. On average it comes to {1} days.",
-                NextUnitText.Percent(outlook.GapIfOrderedToday),
-                days
-            ];
-        return words[
-            "Ordered by {0}, the chance of a day without hair stays within {1}.",
-            Dates.Day(outlook.OrderBy!.Value, outlook.Today),
-            NextUnitText.Percent(outlook.Alpha)
-        ];
+        var standing = plan.Outlook.Standing;
+        var why = NextUnitText.Why(standing, words);
+        if (standing.AtRisk)
+        {
+            var days = Math.Max(1, (int)Math.Round(plan.Outlook.ExpectedDaysWithoutHair));
+            return $"{why} {words["On average it comes to {0} such days.", days]}";
+        }
+        return standing.InFlight > 0
+            ? why
+            : $"{words["The last day to order is {0}.", Dates.Day(standing.OrderBy!.Value, standing.Today)]} {why}";
     }
 
-    private static string First(NextUnit.Plan plan, IStringLocalizer words) =>
-        plan.Remedies.FirstOrDefault(r => r is not { Kind: RemedyKind.OffTheShelf, What: null }) is { } remedy
-            ? words["First: {0}", RemedyText.Of(remedy, words)]
-        : plan.Outlook.IsLate ? words["First: order the next unit today."]
-        : words["There is nothing to do today."];
+    private static string First(NextUnit.Plan plan, IStringLocalizer words)
+    {
+        var standing = plan.Outlook.Standing;
+        return plan.Remedies.FirstOrDefault(r => r is not { Kind: RemedyKind.OffTheShelf, What: null }) is { } remedy
+                ? words["First: {0}", RemedyText.Of(remedy, words)]
+            : standing.OrderBy is null || standing.OrderBy == standing.Today ? words["First: order the next unit today."]
+            : standing.IsToDo
+                ? words["First: order the next unit, by {0} at the latest.", Dates.Day(standing.OrderBy.Value, standing.Today)]
+            : words["There is nothing to do today."];
+    }
 }

@@ -15,7 +15,7 @@ public sealed class CallOffMyTime(ClinicDbFactory databases, OwnSlots slots, Wri
         if (await slots.VisitAsync(db, visitId, cancellation) is not { } own)
             return null;
         var now = clock.GetCurrentInstant();
-        return new Screen(visitId, own.Salon.DayOf(now), own.Slot.Local, own.Salon.Phone, own.MayChange(now), own.MoveHours)
+        return new Screen(visitId, own.Salon.DayOf(now), own.Slot.Local, own.Salon.Name, own.Salon.Phone, own.MayChange(now), own.MoveHours)
         {
             Version = own.Visit.Version,
         };
@@ -49,7 +49,7 @@ public sealed class CallOffMyTime(ClinicDbFactory databases, OwnSlots slots, Wri
         }
     }
 
-    public sealed record Screen(Guid VisitId, LocalDate Today, LocalDateTime At, string? Phone, bool MayChange, int MoveHours)
+    public sealed record Screen(Guid VisitId, LocalDate Today, LocalDateTime At, string Salon, string? Phone, bool MayChange, int MoveHours)
     {
         /// <summary>Of what is shown: a page that shows an older one calls nothing off.</summary>
         public uint Version { get; init; }

@@ -40,7 +40,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
     /// <exception cref="Refusal">The service is not offered, enough is booked already, or the salon wants a word first.</exception>
     public async Task<Outcome> SaveAsync(Input input, CancellationToken cancellation)
     {
-        var book = await slots.BookAsync(cancellation) ?? throw new Refusal("Your salon has not opened your page yet. Ring them.");
+        var book = await slots.BookAsync(cancellation) ?? throw new Refusal("Your salon has not opened your page yet. Ask them.");
         var service =
             book.Services.FirstOrDefault(s => s.Id == input.Service)
             ?? throw new Refusal("This service is no longer offered. Choose another.");

@@ -1,25 +1,45 @@
+using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair.ConfirmFirst;
 
-/// <summary>Why an address opens dates only, and whom to ring about it.</summary>
-public sealed class ConfirmFirst(ClinicDbFactory databases, CurrentActor current)
+/// <summary>Why a sign-in opens dates only, and what to do about it.</summary>
+public sealed class ConfirmFirst(ClinicDbFactory databases, CurrentActor current, ClientSignIns signIns, MailStatus mail)
 {
     /// <returns>Null when the client is no longer there.</returns>
     public async Task<Screen?> OpenAsync(CancellationToken cancellation)
     {
-        var client = current.Client.ClientId;
+        var (actor, client) = (current.Client, current.Client.ClientId);
         await using var db = databases.Open();
         var confirmed = await db.OpensAllAsync(cancellation);
+        var pages = await signIns.PagesAsync(actor, cancellation);
+        var why =
+            confirmed ? Reason.None
+            : pages.Any(p => p.ClientId == client && p.OpensAll) ? Reason.Invitation
+            : Reason.NotConfirmed;
+        var letters = (await mail.NowAsync(cancellation)).CanSendLinks;
         return await (
             from c in db.Clients
             where c.Id == client
             join salon in db.Salons on c.HomeSalonId equals salon.Id
-            select new Screen(salon.Name, salon.Phone, confirmed)
+            select new Screen(salon.Name, salon.Phone, why, letters)
         ).SingleOrDefaultAsync(cancellation);
     }
 
-    /// <param name="Confirmed">It was confirmed meanwhile.</param>
-    public sealed record Screen(string Salon, string? Phone, bool Confirmed);
+    public enum Reason
+    {
+        /// <summary>It was confirmed meanwhile.</summary>
+        None,
+
+        /// <summary>Nobody confirmed the address yet.</summary>
+        NotConfirmed,
+
+        /// <summary>The address opens everything, the invitation they came by does not.</summary>
+        Invitation,
+    }
+
+    /// <param name="LettersLeave">Whether a letter can be promised just now.</param>
+    public sealed record Screen(string Salon, string? Phone, Reason Why, bool LettersLeave);
 }

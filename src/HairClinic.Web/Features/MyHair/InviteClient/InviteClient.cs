@@ -26,7 +26,7 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
             .SingleOrDefaultAsync(cancellation);
     }
 
-    /// <exception cref="Refusal">The client is not there, has no e-mail address or said no to the one they have, or no letter leaves here just now.</exception>
+    /// <exception cref="Refusal">The client is not there, has no e-mail address said no to the one they have or to letters, or no letter leaves here just now.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
         var state = await mail.NowAsync(cancellation);
@@ -47,7 +47,11 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
                 );
                 if (address?.Opens == AddressOpens.Nothing)
                     throw new Refusal("Whoever reads at the client's old address said no to this one. Speak to the client first.");
-                links.Post(db, client);
+                if (await db.ClientPreferences.AnyAsync(p => p.ClientId == client.Id && !p.Letters, cancellation))
+                    throw new Refusal(
+                        "This client wants no letters that they did not ask for. They get a link whenever they ask for one themselves."
+                    );
+                await links.InviteAsync(db, client, cancellation);
                 return new Outcome(client.Email, state.Way);
             },
             cancellation

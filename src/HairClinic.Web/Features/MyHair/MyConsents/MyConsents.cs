@@ -67,7 +67,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
         var chosen = await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == client, cancellation);
         if (chosen is null)
             db.ClientPreferences.Add(chosen = new ClientPreference(Guid.CreateVersion7(), client));
-        chosen.Choose(letters: false, chosen.Language, chosen.Units);
+        chosen.Choose(letters: false, chosen.Language);
     }
 
     // A client reads no people, and no record folded into theirs: their own ledger is read for them, by their own id alone.

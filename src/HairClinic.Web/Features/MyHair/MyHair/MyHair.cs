@@ -2,12 +2,13 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Workers.Mail;
 using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair.MyHair;
 
 /// <summary>What a client sees of their own hair: when they are next due and why, when they come, and what may be done today.</summary>
-public sealed class MyHair(OwnPageBook book, CurrentActor current, IClock clock)
+public sealed class MyHair(OwnPageBook book, MailSettings mail, CurrentActor current, IClock clock)
 {
     /// <summary>Whose page it is comes from the sign-in, never from the address.</summary>
     /// <returns>Null when the client is no longer there, or the sign-in no longer holds.</returns>
@@ -34,6 +35,7 @@ public sealed class MyHair(OwnPageBook book, CurrentActor current, IClock clock)
             HasConsents = facts.HasConsents,
             WasSeen = facts.WasSeen,
             OpensAll = facts.OpensAll,
+            ShowsLetters = facts.IsDemo && mail.Host is null,
         };
     }
 
@@ -77,6 +79,9 @@ public sealed class MyHair(OwnPageBook book, CurrentActor current, IClock clock)
 
         /// <summary>False where the address is not confirmed yet: dates only.</summary>
         public bool OpensAll { get; init; }
+
+        /// <summary>The demo, whose letters anybody reads.</summary>
+        public bool ShowsLetters { get; init; }
     }
 
     /// <param name="CuredAt">Null where only the day of the bond is known.</param>

@@ -1,3 +1,4 @@
+using HairClinic.Domain.HairSystems;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Learning;
@@ -9,7 +10,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.MyHair.MyUnits;
 
 /// <summary>A client sees their own units over time: the same wear line the staff read.</summary>
-public sealed class MyUnits(ClinicDbFactory databases, CurrentActor current, IClock clock)
+public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, CurrentActor current, IClock clock)
 {
     /// <returns>Null when the client is no longer there.</returns>
     public async Task<WearLineModel?> OpenAsync(CancellationToken cancellation)
@@ -34,11 +35,33 @@ public sealed class MyUnits(ClinicDbFactory databases, CurrentActor current, ICl
     }
 
     // When the next one is ordered is the practice's affair; how long theirs will last is the client's to see.
-    private static async Task<WearAhead> LivesAsync(ClinicDb db, Guid id, Guid salonId, LocalDate today, CancellationToken cancellation)
+    private async Task<WearAhead> LivesAsync(ClinicDb db, Guid id, Guid salonId, LocalDate today, CancellationToken cancellation)
     {
         var beliefs = await Beliefs.LoadAsync(db, cancellation);
         var sorts = await LifeSpells.KindsAsync(db, cancellation);
         var units = (await ClientUnits.LoadAsync(db, sorts, [(id, salonId, today)], cancellation))[0];
-        return WearAhead.Unknown with { Left = units.LivesLeft(beliefs.Life, sorts) };
+        return WearAhead.Unknown with
+        {
+            Left = units.LivesLeft(beliefs.Life, sorts),
+            Arrivals = await ArrivalsAsync([.. units.Units.Where(u => u.State.IsInFlight())], today, cancellation),
+        };
     }
+
+    // How long workshops take is not a client's to read; when their own unit will be here is, and it is the day the staff see.
+    private async Task<IReadOnlyDictionary<Guid, (LocalDate, LocalDate)>> ArrivalsAsync(
+        List<HairSystem> ordered,
+        LocalDate today,
+        CancellationToken cancellation
+    ) =>
+        ordered.Count == 0
+            ? WearAhead.Unknown.Arrivals
+            : await jobs.RunAsync(
+                current.Client.PracticeId,
+                "my units",
+                async services =>
+                {
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    return (await OrderBook.LoadAsync(db, cancellation)).OrdersOn(today).Arrivals(ordered);
+                }
+            );
 }

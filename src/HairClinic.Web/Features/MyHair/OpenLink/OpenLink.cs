@@ -11,9 +11,9 @@ public sealed class OpenLink(ClinicDbFactory databases, SignInLinkBook links, Cl
     public async Task<Opened?> SaveAsync(string token, CancellationToken cancellation)
     {
         await using var unfenced = databases.OpenUnfenced();
-        if (await links.UseUpAsync(unfenced, token, cancellation) is not var (practice, client, email))
+        if (await links.UseUpAsync(unfenced, token, cancellation) is not { } link)
             return null;
-        return await signIns.OpenAsync(practice, client, email, cancellation) is { } signIn
+        return await signIns.OpenAsync(link.PracticeId, link.ClientId, link.Email, link.Invitation, cancellation) is { } signIn
             ? new Opened(signIn, await signIns.LanguageAsync(signIn.Actor, cancellation))
             : null;
     }

@@ -19,7 +19,7 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
         var chosen = await db.ClientPreferences.AsNoTracking().SingleOrDefaultAsync(p => p.ClientId == client, cancellation);
         var email = await EmailAsync(db, cancellation);
         var follows = await db.CalendarFeeds.AnyAsync(f => f.ClientId == client && f.Email == email && f.EndedAt == null, cancellation);
-        return new Screen(new Input(chosen?.Letters ?? true, chosen?.Language, chosen?.Units), follows);
+        return new Screen(new Input(chosen?.Letters ?? true, chosen?.Language), follows);
     }
 
     /// <summary>Choosing the same twice is the same choice, so no key is needed.</summary>
@@ -30,7 +30,7 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
         var chosen = await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == client, cancellation);
         if (chosen is null)
             db.ClientPreferences.Add(chosen = new ClientPreference(Guid.CreateVersion7(), client));
-        chosen.Choose(input.Letters, Languages.Known(input.Language), input.Units);
+        chosen.Choose(input.Letters, Languages.Known(input.Language));
         await db.SaveChangesAsync(cancellation);
     }
 
@@ -77,5 +77,5 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
     /// <param name="Follows">Whether a calendar may fetch the dates.</param>
     public sealed record Screen(Input Chosen, bool Follows);
 
-    public sealed record Input(bool Letters, string? Language, LengthUnit? Units);
+    public sealed record Input(bool Letters, string? Language);
 }

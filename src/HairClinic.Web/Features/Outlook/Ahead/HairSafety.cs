@@ -11,7 +11,7 @@ namespace HairClinic.Web.Features.Outlook.Ahead;
 /// <param name="Breaches">The longest first.</param>
 public sealed record HairSafety(IReadOnlyList<SalonSafety> Salons, IReadOnlyList<BreachRow> Breaches)
 {
-    /// <summary>Fewer clients, or units, tell nothing yet.</summary>
+    /// <summary>Fewer units tell nothing yet.</summary>
     public const int FewestToTell = 30;
 
     private const int Months = 12;

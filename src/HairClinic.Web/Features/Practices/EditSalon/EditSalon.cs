@@ -77,7 +77,20 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         var me = await db.People.Include(p => p.Salons).SingleAsync(p => p.Id == current.Person.PersonId, cancellation);
         if (me.Salons.Count == 0 || me.Role != StaffRole.Owner)
             me.WorkIn([.. me.Salons.Select(s => (s.Id, s.SalonId)), (Guid.CreateVersion7(), salon.Id)]);
+        await StayAsync(db, me, cancellation);
         return new Outcome(salon.Id);
+    }
+
+    // Whoever chose no salon looks at the first by name; a new one whose name comes before it must not turn their screen to itself.
+    private async Task StayAsync(ClinicDb db, Person me, CancellationToken cancellation)
+    {
+        var first = await db.Salons.Where(s => !s.Retired).OrderBy(s => s.Name).Select(s => (Guid?)s.Id).FirstOrDefaultAsync(cancellation);
+        var undecided = await db
+            .Users.Where(u => u.PracticeId == db.PracticeId && u.AtSalonId == null)
+            .Where(u => u.PersonId == me.Id || db.People.Any(p => p.Id == u.PersonId && p.Role == StaffRole.Owner))
+            .ToListAsync(cancellation);
+        foreach (var user in undecided)
+            user.AtSalonId = user.PersonId == me.Id ? current.Person.AtSalon : first;
     }
 
     // In the zone that stands in the form. One from before, as somebody once wrote it, stays until it is touched.

@@ -71,7 +71,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
         /// <summary>Days from arrival until a unit can be bonded.</summary>
         public int? PreparationDays { get; set; }
 
-        /// <summary>The chance of a day without hair that is accepted.</summary>
+        /// <summary>The chance of a gap that is accepted.</summary>
         public int? GapChancePercent { get; set; }
 
         public static Input Of(PracticeSettings settings) =>
@@ -103,7 +103,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
                 new("Clients change a visit until, hours before", $"{ClientMoveHours}"),
                 new("A visit opens the record to its salon for, days after", $"{GrantDaysAfterVisit}"),
                 new("Days from arrival until a unit can be bonded", $"{PreparationDays}"),
-                new("Accepted chance of a day without hair, percent", $"{GapChancePercent}"),
+                new("Accepted chance of a day with no unit that still wears well, percent", $"{GapChancePercent}"),
             ];
     }
 

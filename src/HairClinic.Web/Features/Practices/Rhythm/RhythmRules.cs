@@ -45,6 +45,6 @@ public sealed class RhythmRules : AbstractValidator<Rhythm.Input>
             .NotNull()
             .WithMessage("Give a number of percent.")
             .InclusiveBetween(1, 30)
-            .WithMessage("The accepted chance of a day without hair is 1 to 30 percent.");
+            .WithMessage("The accepted chance of a day with no unit that still wears well is 1 to 30 percent.");
     }
 }

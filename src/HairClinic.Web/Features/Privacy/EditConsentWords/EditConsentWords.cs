@@ -22,7 +22,7 @@ public sealed class EditConsentWords(ClinicDbFactory databases, WriteOnce writes
         return new Screen(
             language ?? own,
             [.. known.Append(own).Distinct().Order()],
-            [.. words.Select(w => new Words(w.Subject, w.Number, w.Words))]
+            [.. words.Where(w => w.Subject.IsAsked()).Select(w => new Words(w.Subject, w.Number, w.Words))]
         );
     }
 

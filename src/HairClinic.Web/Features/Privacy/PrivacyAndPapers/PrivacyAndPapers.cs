@@ -43,12 +43,16 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
             client.ErasedAt is not null,
             StaffRoles.AtHome(current.Person, client.HomeSalonId),
             zone,
-            [.. words.Select(w => new Standing(w.Subject, ConsentLedger.Last(ledger, w.Subject, now), w.Number, w.Words))],
+            [
+                .. words
+                    .Select(w => new Standing(w.Subject, ConsentLedger.Last(ledger, w.Subject, now), w.Number, w.Words))
+                    .Where(s => s.Subject.IsAsked() || s.Last is { Given: true }),
+            ],
             lines
         );
     }
 
-    /// <exception cref="Refusal">The client is not there or was erased, or the words were changed meanwhile.</exception>
+    /// <exception cref="Refusal">The client is not there or was erased, or the words were changed meanwhile, or it is a consent to what is not done.</exception>
     public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
         writes.RunAsync(
             key,
@@ -58,6 +62,8 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
             {
                 if (!await db.Clients.Standing(input.ClientId).AnyAsync(cancellation))
                     throw new Refusal("This client is not there any more. They may have been merged with another record.");
+                if (input.Given && !input.Subject!.Value.IsAsked())
+                    throw new Refusal("Nobody is sent reminders, so this is not asked.");
                 var shown = (await LanguageAsync(db, cancellation), input.TextNumber);
                 var consent = await book.AddAsync(
                     db,

@@ -50,7 +50,8 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
                 db.ServiceKinds.First(k => k.Id == v.ServiceKindId).Purpose,
                 db.Chairs.Where(c => c.Id == v.ChairId).Select(c => c.Name).FirstOrDefault(),
                 db.People.Where(p => p.Id == v.PersonId).Select(p => p.Name).FirstOrDefault(),
-                v.Segments.OrderBy(s => s.Position).Select(s => new StepView(s.Kind, s.StartsAt, s.EndsAt)).ToList()
+                v.Segments.OrderBy(s => s.Position).Select(s => new StepView(s.Kind, s.StartsAt, s.EndsAt)).ToList(),
+                db.Clients.First(c => c.Id == v.ClientId).Phone
             ))
             .ToListAsync(cancellation);
         var away = await db
@@ -100,6 +101,7 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
 
     public sealed record ChairView(Guid Id, string Name, bool Retired);
 
+    /// <param name="Phone">On the printed sheet, for when the line is down.</param>
     /// <param name="HoldsChair">False once it was called off or the client did not come, and for a visit of an old book.</param>
     public sealed record VisitView(
         Guid Id,
@@ -114,7 +116,8 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
         ServicePurpose Purpose,
         string? Chair,
         string? Person,
-        IReadOnlyList<StepView> Steps
+        IReadOnlyList<StepView> Steps,
+        string? Phone = null
     );
 
     public sealed record StepView(SegmentKind Kind, Instant StartsAt, Instant EndsAt);

@@ -17,14 +17,14 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         // Held open, the connection is told once who is acting.
         await db.Database.OpenConnectionAsync(cancellation);
         var now = clock.GetCurrentInstant();
-        var (salons, soonDays) = await SalonsAsync(db, now, cancellation);
+        var (salons, soonDays, gapAccepted) = await SalonsAsync(db, now, cancellation);
         var person = current.Person;
         var at = question.AllSalons ? null : person.AtSalon;
         var days = salons
             .Values.Where(s => person.Salons.Contains(s.Id) && (at is null || s.Id == at))
             .GroupBy(s => s.Today, (today, group) => DayOf(today, [.. group], soonDays))
             .ToList();
-        var screen = new Screen(question, salons, at, person.Salons.Count > 1, soonDays, now);
+        var screen = new Screen(question, salons, at, person.Salons.Count > 1, soonDays, now) { GapAccepted = gapAccepted };
         if (days.Count == 0)
             return screen;
         if (question.Part == DuePart.AtRisk)
@@ -55,7 +55,11 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         new(today, salons.Min(s => today.AtStartOfDayInZone(s.Zone).ToInstant()), today.PlusDays(soonDays), [.. salons.Select(s => s.Id)]);
 
     // All of the practice's: a visit may be booked in one this person does not work in, and its hour is that salon's.
-    private static async Task<(Dictionary<Guid, SalonDay>, int)> SalonsAsync(ClinicDb db, Instant now, CancellationToken cancellation)
+    private static async Task<(Dictionary<Guid, SalonDay>, int SoonDays, double GapAccepted)> SalonsAsync(
+        ClinicDb db,
+        Instant now,
+        CancellationToken cancellation
+    )
     {
         var salons = await db
             .Salons.AsNoTracking()
@@ -65,10 +69,11 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
                 s.Name,
                 s.Zone,
                 SoonDays = db.PracticeSettings.Select(p => p.OpeningSoonDays).First(),
+                GapChance = db.PracticeSettings.Select(p => p.GapChancePercent).First(),
             })
             .ToListAsync(cancellation);
         var days = salons.Select(s => SalonDay.At(s.Id, s.Name, s.Zone, now)).ToDictionary(s => s.Id);
-        return (days, salons.Count > 0 ? salons[0].SoonDays : 0);
+        return salons.Count == 0 ? (days, 0, 0) : (days, salons[0].SoonDays, salons[0].GapChance / 100.0);
     }
 
     /// <param name="AllSalons">All the salons of the person, not only the one they are at.</param>
@@ -90,11 +95,14 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         Instant Now
     )
     {
+        /// <summary>The chance of a gap that the practice accepts.</summary>
+        public double GapAccepted { get; init; }
+
         public IReadOnlyList<DueRow> Rows { get; init; } = [];
 
         public DueCursor? Next { get; init; }
 
-        /// <summary>Those at risk of a day without hair, where that part is asked for.</summary>
+        /// <summary>Those at risk of a gap, where that part is asked for.</summary>
         public IReadOnlyList<RiskRow> Risks { get; init; } = [];
 
         public RiskCursor? NextRisk { get; init; }

@@ -1,6 +1,6 @@
 namespace HairClinic.Web.Features.Wear.Due;
 
-/// <summary>The parts of the list. Each client is in one of lifted … put off; whoever is at risk of a day without hair may be in one of them too.</summary>
+/// <summary>The parts of the list. Each client is in one of lifted … put off; whoever is at risk of a gap may be in one of them too.</summary>
 public enum DuePart
 {
     /// <summary>Everyone who wants a call: lifted, overdue, open and opening, worst first.</summary>
@@ -23,6 +23,6 @@ public enum DuePart
     /// <summary>Asked for later; back on the list on the day that was named.</summary>
     PutOff,
 
-    /// <summary>Could be without hair: a chance beyond what the practice accepts, worst first, bonded or not.</summary>
+    /// <summary>May lack a unit that still wears well: a chance beyond what the practice accepts, worst first, bonded or not.</summary>
     AtRisk,
 }

@@ -12,7 +12,7 @@ public static class DuePartWords
         (DuePart.Opening, "opening", "Opening soon"),
         (DuePart.Booked, "booked", "Booked"),
         (DuePart.PutOff, "put-off", "Put off"),
-        (DuePart.AtRisk, "at-risk", "Could be without hair"),
+        (DuePart.AtRisk, "at-risk", "May lack a good unit"),
     ];
 
     /// <summary>An unknown word means the whole list: a mistyped address hides nobody.</summary>

@@ -3,7 +3,7 @@ using NodaTime;
 
 namespace HairClinic.Web.Features.Wear.Due;
 
-/// <summary>One client who could be without hair, as the last plan has it.</summary>
+/// <summary>One client who may lack a unit that still wears well, as the last plan has it.</summary>
 public sealed record RiskRow(
     Guid ClientId,
     Guid SalonId,
@@ -15,5 +15,8 @@ public sealed record RiskRow(
     LocalDate? RebondDueOn
 )
 {
+    /// <param name="accepted">The chance of a gap that the practice accepts.</param>
+    public OrderStanding StandingOn(LocalDate today, double accepted) => Plan.StandingOn(today, RebondDueOn is not null, accepted);
+
     public RiskCursor Cursor => new(Plan.ExpectedDaysWithoutHair, ClientId);
 }

@@ -5,7 +5,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Wear.Due;
 
-/// <summary>Clients at risk of a day without hair, those with most such days to expect first.</summary>
+/// <summary>Clients at risk of a gap, those with most such days to expect first.</summary>
 internal static class RiskRows
 {
     public static IQueryable<ReorderPlan> Of(ClinicDb db, IReadOnlyList<Guid> salons) =>

@@ -1,7 +1,11 @@
 using System.Net;
 using AngleSharp.Html.Parser;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Practices;
 using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Slice = HairClinic.Web.Features.Practices.EditSalon.EditSalon;
 
 namespace HairClinic.Web.Tests.Features.Accounts.ChooseSalon;
 
@@ -25,6 +29,33 @@ public sealed class ChooseSalonTests(PgServer server)
 
         Assert.Equal("Elm Row", await CurrentSalonAsync(browser));
         Assert.Equal("Elm Row", await CurrentSalonAsync(await site.SignInAsync(StaffRole.Owner)));
+    }
+
+    [Fact]
+    public async Task A_salon_opened_later_does_not_turn_the_screen_to_itself_by_its_name()
+    {
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
+        var owner = await site.SignInAsync(StaffRole.Owner);
+        Assert.Equal("Canal Side", await CurrentSalonAsync(owner));
+
+        var owning = await site.DoAsync(
+            async (_, db) =>
+            {
+                var person = await db.People.SingleAsync(p => p.Role == StaffRole.Owner, Cancel);
+                return new PersonActor(site.PracticeId, person.Id, person.Role, [site.Other.Id, site.Salon.Id], site.Other.Id);
+            }
+        );
+        var abbey = new Slice.Input
+        {
+            Name = "Abbey Steps",
+            Zone = "Europe/London",
+            Currency = "GBP",
+        };
+        await site
+            .Services.GetRequiredService<PracticeJobs>()
+            .RunAsAsync(owning, services => services.GetRequiredService<Slice>().SaveAsync(Guid.CreateVersion7(), abbey, Cancel));
+
+        Assert.Equal("Canal Side", await CurrentSalonAsync(await site.SignInAsync(StaffRole.Owner)));
     }
 
     [Fact]

@@ -35,7 +35,7 @@ public sealed class BrokenFileTests(PgServer server)
                 "6 email “not an address”: one e-mail address, such as name@example.org",
                 "7 birth date “1970-02-30”: a date that exists, written year, month, day, such as 2025-12-31",
                 "8 swims per week “99”: a number from 0 to 50",
-                "9 code “C-1”: a row of its own: the same one stands on line 2",
+                "9 code “C-1”: a row of its own: the same one stands in row 2",
                 "10: This row has 8 cells where 7 were expected. Put a cell that contains the separator in quotes.",
             ],
             report.Problems.Select(Binders.Told)
@@ -94,7 +94,7 @@ public sealed class BrokenFileTests(PgServer server)
     }
 
     [Fact]
-    public async Task Two_visits_on_one_chair_or_with_one_pair_of_hands_name_each_others_line()
+    public async Task Two_visits_on_one_chair_or_with_one_pair_of_hands_name_each_others_row()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
         await clinic.BringAsync(
@@ -124,15 +124,15 @@ public sealed class BrokenFileTests(PgServer server)
 
         Assert.Equal(
             [
-                "3: Chair 1 is taken twice: the visit of C-2 at 2027-02-10 10:30 (line 3) overlaps that of C-1 at 2027-02-10 09:30 (line 2).",
-                "4: Imre Castellan is taken twice: the visit of C-3 at 2027-02-10 10:00 (line 4) overlaps that of C-1 at 2027-02-10 09:30 (line 2).",
+                "3: Chair 1 is taken twice: the visit of C-2 at 2027-02-10 10:30 (row 3) overlaps that of C-1 at 2027-02-10 09:30 (row 2).",
+                "4: Imre Castellan is taken twice: the visit of C-3 at 2027-02-10 10:00 (row 4) overlaps that of C-1 at 2027-02-10 09:30 (row 2).",
             ],
             problems.Select(Binders.Told)
         );
     }
 
     [Fact]
-    public async Task A_second_open_bond_of_a_head_names_the_other_line()
+    public async Task A_second_open_bond_of_a_head_names_the_other_row()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
         await clinic.BringAsync(Binders.Draft(SheetKind.Clients, Binders.Csv("code,name,home salon", "C-1,Ada Fenwickson,Elm Row")));
@@ -149,9 +149,9 @@ public sealed class BrokenFileTests(PgServer server)
 
         var problem = Assert.Single((await clinic.PreviewAsync(bonds)).Problems);
 
-        Assert.Equal(2, problem.Line);
+        Assert.Equal(2, problem.Row);
         Assert.Contains(
-            "unit U-1, bonded on 2027-01-05 (line 2), was not taken off before unit U-2 was bonded on 2027-01-20 (line 3)",
+            "unit U-1, bonded on 2027-01-05 (row 2), was not taken off before unit U-2 was bonded on 2027-01-20 (row 3)",
             problem.Refused!.ToString(),
             StringComparison.Ordinal
         );

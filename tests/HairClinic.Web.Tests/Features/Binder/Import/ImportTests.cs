@@ -246,13 +246,51 @@ public sealed class ImportTests(PgServer server)
         var early = await clinic.PreviewAsync(Draft("C-1,Elm Row,2027-03-05,09:00,90,Rebond,arrived"));
 
         Assert.Equal(2, past.New);
-        Assert.Equal(3, Assert.Single(ahead.Problems).Line);
+        Assert.Equal(3, Assert.Single(ahead.Problems).Row);
+        // What fails is not counted as new too.
+        Assert.Equal(1, ahead.New);
+        Assert.Equal(0, early.New);
         Assert.Single(early.Problems);
 
         // Half past nine in New York is half past two in London.
         static SheetDraft Draft(params string[] rows) =>
             Binders.Draft(SheetKind.Visits, Binders.Csv(["client code,salon,date,start,minutes,service,state", .. rows]));
     }
+
+    [Fact]
+    public async Task A_booked_visit_on_a_day_that_is_past_or_closed_comes_in_and_is_said_first()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
+        await clinic.BringAllAsync(SmallBook);
+        // A Sunday, on which no salon of a test is open, a working Thursday, and days that are past.
+        var report = await clinic.PreviewAsync(
+            Binders.Draft(
+                SheetKind.Visits,
+                Binders.Csv(
+                    "client code,salon,date,start,duration,service,state",
+                    "C-1,Elm Row,2027-03-07,14:00,1h30,Rebond,booked",
+                    "C-1,Elm Row,2027-03-11,14:00,1:30,Rebond,booked",
+                    "C-1,Elm Row,2027-01-07,14:00,90 min,Rebond,booked",
+                    "C-1,Elm Row,2027-01-10,14:00,90,Rebond,done"
+                )
+            )
+        );
+
+        Assert.Empty(report.Problems);
+        Assert.Equal(4, report.New);
+        Assert.Equal(
+            ["2: Elm Row is closed on 2027-03-07.", "4: This visit is booked for 2027-01-07, which is past: did it take place?"],
+            report.Doubts.Select(Binders.Told)
+        );
+    }
+
+    [Fact]
+    public void A_column_that_says_where_is_not_taken_for_where_a_bond_lifted() =>
+        Assert.Null(
+            Binders
+                .Draft(SheetKind.Bonds, Binders.Csv("serial,client code,applied on,Where", "U-1,C-1,2027-01-05,Quayside"))
+                .Mapping.HeaderOf(BondColumns.LiftZone)
+        );
 
     [Fact]
     public async Task A_bond_that_was_open_is_ended_by_a_later_file()

@@ -75,17 +75,17 @@ public sealed class SheetReaderTests
     }
 
     [Fact]
-    public void Lines_are_those_of_the_file_when_cells_hold_line_breaks_and_rows_are_blank()
+    public void Rows_are_numbered_as_a_spreadsheet_does_when_cells_hold_line_breaks_and_rows_are_blank()
     {
         var sheet = Read("\ncode,note\r\nC-1,\"one\r\ntwo\nthree\"\r\n\r\n,\r\nC-2,x\r\nC-3\r\n\r\n\r\n");
-        Assert.Equal([3, 8], sheet.Rows.Select(row => row.Line));
-        Assert.Equal(9, Assert.Single(sheet.RowProblems).Line);
+        Assert.Equal([3, 6], sheet.Rows.Select(row => row.Row));
+        Assert.Equal(7, Assert.Single(sheet.RowProblems).Row);
     }
 
     [Fact]
-    public void An_announced_separator_is_counted_as_a_line()
+    public void A_line_that_announces_the_separator_is_no_row()
     {
-        Assert.Equal(3, Read("sep=;\r\ncode;name\r\nC-1;Ada\r\n").Rows[0].Line);
+        Assert.Equal(2, Read("sep=;\r\ncode;name\r\nC-1;Ada\r\n").Rows[0].Row);
     }
 
     [Fact]
@@ -98,7 +98,7 @@ public sealed class SheetReaderTests
                 (2, "This row has 1 cells where 2 were expected."),
                 (3, "This row has 3 cells where 2 were expected. Put a cell that contains the separator in quotes."),
             ],
-            sheet.RowProblems.Select(problem => (problem.Line!.Value, problem.Sentence.ToString()))
+            sheet.RowProblems.Select(problem => (problem.Row!.Value, problem.Sentence.ToString()))
         );
     }
 
@@ -107,7 +107,7 @@ public sealed class SheetReaderTests
     {
         var sheet = Read("code,size\nU-1,6\" lace\nU-2,\"7\" lace\"\n5\"U,\"7\"x\nU-4,8\n");
         Assert.Equal(["6\" lace", "8"], sheet.Rows.Select(row => row.Cells[1]));
-        Assert.Equal([3, 4], sheet.RowProblems.Select(problem => problem.Line));
+        Assert.Equal([3, 4], sheet.RowProblems.Select(problem => problem.Row));
     }
 
     [Theory]
@@ -117,7 +117,7 @@ public sealed class SheetReaderTests
     [InlineData("code,note\n\"", 2)]
     [InlineData("\"code,note\nC-1,x\n", 1)]
     public void A_quote_never_closed_is_refused_with_the_line_where_it_opened(string text, int line) =>
-        Assert.Equal(line, Refused(text).Line);
+        Assert.Equal(line, Refused(text).Row);
 
     [Fact]
     public void Headings_are_trimmed_and_unnamed_ones_at_the_end_dropped()
@@ -157,7 +157,7 @@ public sealed class SheetReaderTests
     {
         var bytes = "a,b\n1,2\n3,4\n5,6\n"u8.ToArray();
         Assert.Contains("bytes", Refused(bytes, new SheetLimits(Bytes: 10)).Sentence.Template);
-        Assert.Equal(4, Refused(bytes, new SheetLimits(Rows: 2)).Line);
+        Assert.Equal(4, Refused(bytes, new SheetLimits(Rows: 2)).Row);
         Assert.Contains("columns", Refused(bytes, new SheetLimits(Columns: 1)).Sentence.Template);
         Assert.True(SheetReader.Read(bytes, new SheetLimits(bytes.Length, Rows: 3, Columns: 2)).IsReadable);
     }

@@ -39,8 +39,8 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
         Assert.True(plan.Outlook.OrderBy > Today);
         Assert.Empty(plan.Remedies);
         Assert.True(plan.Curve.Zip(plan.Curve.Skip(1)).All(p => p.First <= p.Second + 1e-12));
-        Assert.Contains("Ordered by", Story(screen)[^2], StringComparison.Ordinal);
-        Assert.Equal("There is nothing to do today.", Story(screen)[^1]);
+        Assert.Contains("The last day to order is", Story(screen)[^2], StringComparison.Ordinal);
+        Assert.Equal("First: order the next unit, by Thu 11 Feb at the latest.", Story(screen)[^1]);
     }
 
     [Fact]
@@ -78,7 +78,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
             story[3],
             StringComparison.Ordinal
         );
-        Assert.StartsWith("The chance of a day without hair before then is", story[4], StringComparison.Ordinal);
+        Assert.Contains("chance that no unit still wears well before the one on order is ready", story[4], StringComparison.Ordinal);
         Assert.Contains("a new order would not lower it", story[4], StringComparison.Ordinal);
         Assert.StartsWith("First: ", story[5], StringComparison.Ordinal);
         Assert.True(screen.Plan!.Outlook.AtRisk);

@@ -51,7 +51,7 @@ public sealed class ConfirmFirstTests(PgServer server)
         var browser = await site.OpenLinkAsync(client);
 
         Assert.Contains(
-            "By this e-mail address you see your dates only.",
+            "For now you see your dates only here.",
             await browser.GetStringAsync("/my-hair", Cancel),
             StringComparison.Ordinal
         );

@@ -35,6 +35,24 @@ public sealed class InviteClientTests(PgServer server)
         Assert.Equal(0, await clinic.ReadAsync(db => db.WorkItems.CountAsync(TestContext.Current.CancellationToken)));
     }
 
+    [Fact]
+    public async Task Whoever_wants_no_letters_is_sent_none_that_they_did_not_ask_for()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+        await clinic.ReadAsync(db =>
+        {
+            var chosen = new ClientPreference(Guid.CreateVersion7(), reachable.Id);
+            chosen.Choose(letters: false, language: null);
+            db.ClientPreferences.Add(chosen);
+            return db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        });
+
+        var refused = await Assert.ThrowsAsync<Refusal>(() => SendAsync(clinic, Guid.CreateVersion7(), reachable.Id));
+
+        Assert.StartsWith("This client wants no letters", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(0, await clinic.ReadAsync(db => db.WorkItems.CountAsync(TestContext.Current.CancellationToken)));
+    }
+
     private void Lay(Scene scene)
     {
         scene.LayPractice("Practice under test");

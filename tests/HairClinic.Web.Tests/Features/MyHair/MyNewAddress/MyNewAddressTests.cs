@@ -168,7 +168,7 @@ public sealed class MyNewAddressTests(PgServer server)
         await clinic.ReadAsync(async db =>
         {
             var chosen = new ClientPreference(Guid.CreateVersion7(), scene.Client.Id);
-            chosen.Choose(letters: false, "es-ES", units: null);
+            chosen.Choose(letters: false, "es-ES");
             db.ClientPreferences.Add(chosen);
             return await db.SaveChangesAsync(Cancel);
         });

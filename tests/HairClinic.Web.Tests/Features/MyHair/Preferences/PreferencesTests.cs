@@ -19,18 +19,18 @@ public sealed class PreferencesTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
 
-        await SaveAsync(clinic, new(Letters: false, "es-ES", LengthUnit.Inches));
-        Assert.Equal(new Slice.Input(false, "es-ES", LengthUnit.Inches), (await OpenAsync(clinic)).Chosen);
+        await SaveAsync(clinic, new(Letters: false, "es-ES"));
+        Assert.Equal(new Slice.Input(false, "es-ES"), (await OpenAsync(clinic)).Chosen);
 
-        await SaveAsync(clinic, new(Letters: true, "../../etc", LengthUnit.Centimetres));
-        Assert.Equal(new Slice.Input(true, null, LengthUnit.Centimetres), (await OpenAsync(clinic)).Chosen);
+        await SaveAsync(clinic, new(Letters: true, "../../etc"));
+        Assert.Equal(new Slice.Input(true, null), (await OpenAsync(clinic)).Chosen);
     }
 
     [Fact]
     public async Task Who_wants_no_letters_gets_none_but_the_link_they_asked_for()
     {
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
-        await SaveAsync(clinic, new(Letters: false, null, null));
+        await SaveAsync(clinic, new(Letters: false, null));
         await clinic.ReadAsync(async db =>
         {
             db.WorkItems.Add(WorkItems.Send(new Letter(own.Address, "News", "Text") { ClientId = own.Client.Id }, TestClinic.UsualNow));
@@ -82,7 +82,7 @@ public sealed class PreferencesTests(PgServer server)
             }
         );
         var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
-        var cleo = (await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, $"cleo-{own.Address}", Cancel))!.Actor;
+        var cleo = (await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, $"cleo-{own.Address}", invitation: false, Cancel))!.Actor;
         var theirs = await clinic.UseAsync<Slice, string>(cleo, slice => slice.FollowAsync(Cancel));
 
         var mine = await clinic.UseAsync<Slice, string>(own.Acting(clinic), slice => slice.FollowAsync(Cancel));
@@ -119,8 +119,8 @@ public sealed class PreferencesTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
         var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
-        var here = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, Cancel);
-        var there = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, Cancel);
+        var here = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, invitation: false, Cancel);
+        var there = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, invitation: false, Cancel);
 
         await clinic.UseAsync<Slice, bool>(
             here!.Actor,

@@ -75,7 +75,7 @@ public sealed class WhoseDatesTests(PgServer server)
         await FoldAsync(clinic);
 
         Assert.Null(await signIns.CheckAsync(somebody, Cancel));
-        Assert.Null(await signIns.OpenAsync(clinic.PracticeId, own.Other.Id, own.Address, Cancel));
+        Assert.Null(await signIns.OpenAsync(clinic.PracticeId, own.Other.Id, own.Address, invitation: false, Cancel));
     }
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -95,7 +95,7 @@ public sealed class WhoseDatesTests(PgServer server)
     private async Task<(ClientActor, ClientSignIns)> SignInAsync(TestClinic clinic)
     {
         var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
-        var opened = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, Cancel);
+        var opened = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, invitation: false, Cancel);
         return (opened!.Actor, signIns);
     }
 

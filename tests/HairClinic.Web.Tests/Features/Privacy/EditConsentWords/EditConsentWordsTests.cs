@@ -13,7 +13,7 @@ public sealed class EditConsentWordsTests(PgServer server)
     {
         await using var clinic = await scene.OpenAsync(server);
 
-        var outcome = await SaveAsync(clinic, ConsentSubject.Messages, 1);
+        var outcome = await SaveAsync(clinic, ConsentSubject.PatchTest, 1);
 
         Assert.Equal(2, outcome.Number);
     }
@@ -22,9 +22,9 @@ public sealed class EditConsentWordsTests(PgServer server)
     public async Task Who_writes_over_words_they_have_not_seen_is_told()
     {
         await using var clinic = await scene.OpenAsync(server);
-        await SaveAsync(clinic, ConsentSubject.Messages, 1);
+        await SaveAsync(clinic, ConsentSubject.PatchTest, 1);
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, ConsentSubject.Messages, 1));
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, ConsentSubject.PatchTest, 1));
     }
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, ConsentSubject subject, int number) =>

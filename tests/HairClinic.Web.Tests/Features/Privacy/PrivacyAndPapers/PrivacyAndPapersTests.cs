@@ -1,6 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Npgsql;
 using Slice = HairClinic.Web.Features.Privacy.PrivacyAndPapers.PrivacyAndPapers;
 using WordsSlice = HairClinic.Web.Features.Privacy.EditConsentWords.EditConsentWords;
@@ -24,7 +25,52 @@ public sealed class PrivacyAndPapersTests(PgServer server)
         var screen = await OpenAsync(clinic);
         Assert.Equal([false, true], screen.History.Select(l => l.Consent.Given));
         Assert.False(screen.Standing.Single(s => s.Subject == ConsentSubject.Photos).Last!.Given);
-        Assert.Null(screen.Standing.Single(s => s.Subject == ConsentSubject.Messages).Last);
+        Assert.Null(screen.Standing.Single(s => s.Subject == ConsentSubject.TeachingPhotos).Last);
+    }
+
+    [Fact]
+    public async Task A_consent_to_reminders_is_not_asked_and_one_that_stands_is_shown_to_be_taken_back()
+    {
+        await using var clinic = await scene.OpenAsync(server);
+        Assert.DoesNotContain((await OpenAsync(clinic)).Standing, s => s.Subject == ConsentSubject.Messages);
+        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, ConsentSubject.Messages, given: true, number: 1));
+        await clinic.ReadAsync(async db =>
+        {
+            var words = new ConsentText(
+                Guid.CreateVersion7(),
+                ConsentSubject.Messages,
+                "en-GB",
+                1,
+                "I may be written to.",
+                TestClinic.UsualNow,
+                null
+            );
+            db.ConsentTexts.Add(words);
+            var agreed = TestClinic.UsualNow - Duration.FromDays(9);
+            db.Consents.Add(
+                new Consent(
+                    Guid.CreateVersion7(),
+                    scene.Client.Id,
+                    ConsentSubject.Messages,
+                    true,
+                    words.Id,
+                    agreed,
+                    null,
+                    ConsentWay.OnPaper
+                )
+            );
+            return await db.SaveChangesAsync(Cancel);
+        });
+
+        var standing = (await OpenAsync(clinic)).Standing.Single(s => s.Subject == ConsentSubject.Messages);
+        Assert.Equal((true, "I may be written to."), (standing.Last!.Given, standing.Words));
+
+        await SaveAsync(clinic, ConsentSubject.Messages, given: false, number: 1);
+
+        Assert.DoesNotContain((await OpenAsync(clinic)).Standing, s => s.Subject == ConsentSubject.Messages);
+        Assert.Contains((await OpenAsync(clinic)).History, l => l.Consent.Subject == ConsentSubject.Messages);
+        var offered = await clinic.UseAsync<WordsSlice, WordsSlice.Screen>(scene.AsOwner(clinic), s => s.OpenAsync("en-GB", Cancel));
+        Assert.DoesNotContain(offered.InForce, w => w.Subject == ConsentSubject.Messages);
     }
 
     [Fact]

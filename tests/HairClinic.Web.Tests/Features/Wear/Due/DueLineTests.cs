@@ -105,7 +105,7 @@ public sealed class DueLineTests : UiTestContext
     [Fact]
     public void Nothing_in_house_and_nothing_on_order_is_said_in_plain_words()
     {
-        Assert.Contains("Could be without hair", Show(Row(35) with { AtRisk = true }).Markup, StringComparison.Ordinal);
+        Assert.Contains("May lack a good unit", Show(Row(35) with { AtRisk = true }).Markup, StringComparison.Ordinal);
         Assert.DoesNotContain("No spare", Show(Row(35)).Markup, StringComparison.Ordinal);
     }
 

@@ -127,7 +127,7 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
         );
         Tell(bond, read);
         own.Add(bond);
-        touched[bond] = row.Line;
+        touched[bond] = row.Row;
         Db.Bonds.Add(bond);
         anyNew = true;
         CountNew(row, bond);
@@ -135,7 +135,7 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
 
     private void Change(SheetRow row, Bond bond, BondRow read, Client client)
     {
-        touched[bond] = row.Line;
+        touched[bond] = row.Row;
         var book = RowOf(bond, read.Serial, client);
         var merged = read.Over(book);
         var differs = !merged.Cells().SequenceEqual(book.Cells());
@@ -283,5 +283,5 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
         };
     }
 
-    private static string Where(int? line) => line is { } some ? $"line {some}" : "in the book";
+    private static string Where(int? line) => line is { } some ? $"row {some}" : "in the book";
 }

@@ -6,4 +6,4 @@ namespace HairClinic.Web.Features.Binder.Import.Engine;
 /// <param name="Column">The file's own heading; null when it concerns the row as a whole.</param>
 /// <param name="Expected">“a date such as …” where the cell is wrong.</param>
 /// <param name="Refused">A sentence, where the cell is fine and the book says no.</param>
-public sealed record ImportProblem(int Line, string? Column, string? Value, Sentence? Expected, Sentence? Refused);
+public sealed record ImportProblem(int Row, string? Column, string? Value, Sentence? Expected, Sentence? Refused);

@@ -1,6 +1,8 @@
+using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Binder.Names;
 using HairClinic.Web.Features.Binder.Rows;
@@ -20,6 +22,7 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
     private ServiceBook services = null!;
     private StylistBook stylists = null!;
     private Dictionary<Guid, Salon> salons = [];
+    private Dictionary<Guid, OpeningDays> opening = [];
     private NameBook<Salon> salonNames = new([], s => s.Name);
     private NameBook<Chair> chairNames = new([], c => c.Name);
     private Dictionary<Guid, Chair> chairs = [];
@@ -32,7 +35,13 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
         codes = await ClientCodes.LoadAsync(Db, cancellation);
         services = await ServiceBook.LoadAsync(Db, cancellation);
         stylists = await StylistBook.LoadAsync(Db, cancellation);
-        salons = await Db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
+        salons = await Db
+            .Salons.AsNoTracking()
+            .Include(s => s.Hours)
+            .Include(s => s.Closures)
+            .AsSplitQuery()
+            .ToDictionaryAsync(s => s.Id, cancellation);
+        opening = salons.ToDictionary(s => s.Key, s => DueBasis.OpeningOf(s.Value));
         salonNames = new(salons.Values, s => s.Name);
         chairs = await Db.Chairs.AsNoTracking().OrderBy(c => c.Id).ToDictionaryAsync(c => c.Id, cancellation);
         chairNames = new(chairs.Values, c => $"{salons[c.SalonId].Name}: {c.Name}");
@@ -115,14 +124,26 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
         visit.Restore(read.State ?? (visit.Day < salon.DayOf(Now) ? VisitState.Done : VisitState.Booked), read.BookKey, salon.DayOf(Now));
         visit.Remark(read.Note);
         inBook.Add(visit);
-        touched[visit] = row.Line;
+        touched[visit] = row.Row;
         Db.Visits.Add(visit);
         CountNew(row, visit);
+        DoubtDay(row, visit, salon);
+    }
+
+    // As on the day itself: it is taken, and said.
+    private void DoubtDay(SheetRow row, Visit visit, Salon salon)
+    {
+        if (visit.State is not VisitState.Booked)
+            return;
+        if (visit.Day < salon.DayOf(Now))
+            Doubt(row, "This visit is booked for {0}, which is past: did it take place?", CellText.Of(visit.Day));
+        else if (!opening[salon.Id].IsOpen(visit.Day))
+            Doubt(row, "{0} is closed on {1}.", salon.Name, CellText.Of(visit.Day));
     }
 
     private void Change(SheetRow row, Visit visit, VisitRow read)
     {
-        touched[visit] = row.Line;
+        touched[visit] = row.Row;
         var book = RowOf(visit);
         var merged = read.Over(book);
         // A visit called off in the book since the file was written stays so.
@@ -176,5 +197,5 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
 
     private string ClockOf(Visit visit) => $"{CellText.Of(visit.Day)} {CellText.Of(RowOf(visit).Start)}";
 
-    private static string Where(int? line) => line is { } some ? $"line {some}" : "in the book";
+    private static string Where(int? line) => line is { } some ? $"row {some}" : "in the book";
 }

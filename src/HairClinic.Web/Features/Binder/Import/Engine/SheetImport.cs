@@ -21,9 +21,10 @@ public abstract class SheetImport(ClinicDb db, SheetOrder order, Instant now)
     private readonly Dictionary<(MissingKind What, string Name), int> missing = [];
     private readonly Dictionary<string, int> seen = new(StringComparer.Ordinal);
     private readonly Dictionary<Guid, int> lines = [];
-    private int added;
-    private int changed;
-    private int unchanged;
+    private readonly List<ImportProblem> doubts = [];
+    private readonly HashSet<int> added = [];
+    private readonly HashSet<int> changed = [];
+    private readonly HashSet<int> unchanged = [];
 
     protected ClinicDb Db => db;
 
@@ -47,20 +48,24 @@ public abstract class SheetImport(ClinicDb db, SheetOrder order, Instant now)
     {
         if (order.Mapping.MissingRequired.Concat(order.Mapping.MissingKey).FirstOrDefault() is { } lacking)
             throw new Refusal("Say which heading of the file is the column “{0}”.", lacking.Name);
-        problems.AddRange(order.Sheet.RowProblems.Select(p => new ImportProblem(p.Line ?? 0, null, null, null, p.Sentence)));
+        problems.AddRange(order.Sheet.RowProblems.Select(p => new ImportProblem(p.Row ?? 0, null, null, null, p.Sentence)));
         await LoadAsync(cancellation);
         foreach (var row in order.Sheet.Rows)
             Try(row);
         await FinishAsync(cancellation);
-        problems.AddRange(Cells.Problems.Select(p => new ImportProblem(p.Line, p.Column, p.Value, p.Expected, null)));
+        problems.AddRange(Cells.Problems.Select(p => new ImportProblem(p.Row, p.Column, p.Value, p.Expected, null)));
+        var failing = problems.Select(p => p.Row).ToHashSet();
         return new ImportReport(
             order.Kind.Name,
-            added,
-            changed,
-            unchanged,
-            [.. problems.OrderBy(p => p.Line)],
+            added.Count(row => !failing.Contains(row)),
+            changed.Count(row => !failing.Contains(row)),
+            unchanged.Count(row => !failing.Contains(row)),
+            [.. problems.OrderBy(p => p.Row)],
             [.. missing.OrderBy(m => m.Key).Select(m => new MissingThing(m.Key.What, m.Key.Name, m.Value))]
-        );
+        )
+        {
+            Doubts = [.. doubts.OrderBy(d => d.Row)],
+        };
     }
 
     /// <summary>The line a row of the database came from, when the database refuses it after all.</summary>
@@ -95,22 +100,26 @@ public abstract class SheetImport(ClinicDb db, SheetOrder order, Instant now)
     /// <summary>Whether this is the first row with that key; a second one is noted.</summary>
     protected bool IsFirst(SheetRow row, string key)
     {
-        if (seen.TryAdd(key, row.Line))
+        if (seen.TryAdd(key, row.Row))
             return true;
-        Expect(row, order.Kind.Key[0], "a row of its own: the same one stands on line {0}", seen[key]);
+        Expect(row, order.Kind.Key[0], "a row of its own: the same one stands in row {0}", seen[key]);
         return false;
     }
 
     protected void Expect(SheetRow row, SheetColumn column, string template, params object[] arguments) =>
         problems.Add(
             new ImportProblem(
-                row.Line,
+                row.Row,
                 order.Mapping.HeaderOf(column) ?? column.Name,
                 order.Mapping.CellOf(row, column) ?? "",
                 new Sentence(template, arguments),
                 null
             )
         );
+
+    /// <summary>The row can be brought; whoever brings it looks at this first.</summary>
+    protected void Doubt(SheetRow row, string template, params object[] arguments) =>
+        doubts.Add(new ImportProblem(row.Row, null, null, null, new Sentence(template, arguments)));
 
     protected void Refuse(int line, string template, params object[] arguments) =>
         problems.Add(new ImportProblem(line, null, null, null, new Sentence(template, arguments)));
@@ -135,19 +144,19 @@ public abstract class SheetImport(ClinicDb db, SheetOrder order, Instant now)
 
     protected void CountNew(SheetRow row, PracticeOwned entity)
     {
-        added++;
-        lines[entity.Id] = row.Line;
+        added.Add(row.Row);
+        lines[entity.Id] = row.Row;
     }
 
     protected void CountExisting(SheetRow row, PracticeOwned entity, bool differs)
     {
         if (!differs)
         {
-            unchanged++;
+            unchanged.Add(row.Row);
             return;
         }
-        changed++;
-        lines[entity.Id] = row.Line;
+        changed.Add(row.Row);
+        lines[entity.Id] = row.Row;
     }
 
     protected static string Listed(IEnumerable<string> names) => string.Join(", ", names);
@@ -160,7 +169,7 @@ public abstract class SheetImport(ClinicDb db, SheetOrder order, Instant now)
         }
         catch (Refusal refusal)
         {
-            Refuse(row.Line, refusal.Sentence, [.. refusal.Arguments.Select(Spoken)]);
+            Refuse(row.Row, refusal.Sentence, [.. refusal.Arguments.Select(Spoken)]);
         }
     }
 

@@ -58,6 +58,11 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
             ? read
             : null;
 
+    public int? Minutes(SheetRow row, SheetColumn column) =>
+        TryRead(row, column, text => MinutesCell.Read(text, conventions.DecimalMark, column.Least, column.Most), out var read)
+            ? read
+            : null;
+
     /// <summary>In the currency that the row names, else in that of the conventions.</summary>
     public SheetMoney? Money(SheetRow row, SheetColumn column)
     {
@@ -88,6 +93,7 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
             ColumnType.Time => Time(row, column),
             ColumnType.WholeNumber => WholeNumber(row, column),
             ColumnType.DecimalNumber => Number(row, column),
+            ColumnType.Minutes => Minutes(row, column),
             ColumnType.Money => Money(row, column),
             ColumnType.Currency => Currency(row, column),
             ColumnType.YesNo => YesNo(row, column),
@@ -145,5 +151,5 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
     }
 
     private void Report(SheetRow row, SheetColumn column, string value, Sentence expected) =>
-        problems.Add(new CellProblem(row.Line, mapping.HeaderOf(column)!, value, expected));
+        problems.Add(new CellProblem(row.Row, mapping.HeaderOf(column)!, value, expected));
 }

@@ -1,3 +1,3 @@
 namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 
-public sealed record EvidenceCell(int Line, string Value);
+public sealed record EvidenceCell(int Row, string Value);

@@ -12,6 +12,6 @@ internal static class EvidenceCells
             from column in columns
             let text = mapping.CellOf(row, column)
             where text is { Length: > 0 and <= CellReader.LongestValue }
-            select new EvidenceCell(row.Line, text);
+            select new EvidenceCell(row.Row, text);
     }
 }

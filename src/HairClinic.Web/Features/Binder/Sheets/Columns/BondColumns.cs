@@ -89,7 +89,7 @@ public static class BondColumns
 
     public static readonly SheetColumn LiftZone = new("lift zone", ColumnType.Choice, "Where it lifted", "temples")
     {
-        Synonyms = ["zone", "lifted where", "where", "zona"],
+        Synonyms = ["zone", "lifted where", "where it lifted", "zona"],
         Choices =
         [
             new("front", "hairline", "frente", "frontal"),

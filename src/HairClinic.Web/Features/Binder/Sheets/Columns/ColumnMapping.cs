@@ -115,11 +115,11 @@ public sealed class ColumnMapping
         var problems = new List<CellProblem>();
         foreach (var row in sheet.Rows)
         {
-            if (KeyOf(row) is { } key && !seen.TryAdd(key, row.Line))
+            if (KeyOf(row) is { } key && !seen.TryAdd(key, row.Row))
             {
                 var shown = key.Replace("\u001F", ", ", StringComparison.Ordinal);
-                var expected = new Sentence("a row of its own: the same one stands on line {0}", seen[key]);
-                problems.Add(new CellProblem(row.Line, HeaderOf(Key[0])!, shown, expected));
+                var expected = new Sentence("a row of its own: the same one stands in row {0}", seen[key]);
+                problems.Add(new CellProblem(row.Row, HeaderOf(Key[0])!, shown, expected));
             }
         }
         return problems;

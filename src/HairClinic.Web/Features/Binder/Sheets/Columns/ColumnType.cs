@@ -11,6 +11,9 @@ public enum ColumnType
     Time,
     WholeNumber,
     DecimalNumber,
+
+    /// <summary>A length of time, in minutes.</summary>
+    Minutes,
     Money,
     Currency,
     YesNo,

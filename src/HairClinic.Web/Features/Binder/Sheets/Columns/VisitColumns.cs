@@ -26,7 +26,7 @@ public static class VisitColumns
         Synonyms = ["starts", "starts at", "start time", "time", "from", "hora", "inicio", "hora de inicio"],
     };
 
-    public static readonly SheetColumn Minutes = new("minutes", ColumnType.WholeNumber, "How long it takes", "90")
+    public static readonly SheetColumn Minutes = new("minutes", ColumnType.Minutes, "How long it takes", "90")
     {
         Synonyms = ["duration", "length", "min", "minutos", "duración"],
         Least = 1,

@@ -1,3 +1,4 @@
+using System.Net.Mail;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Accounts;
@@ -55,7 +56,7 @@ public sealed class Welcome(SetupCode code, Presence presence, PracticeJobs jobs
                     var settings = new PracticeSettings(Guid.CreateVersion7(), input.PracticeName, input.Region, input.Culture);
                     var owner = new Person(Guid.CreateVersion7(), input.OwnerName, StaffRole.Owner);
                     var book = services.GetRequiredService<AccountBook>();
-                    var user = await book.MakeAsync(input.Key, owner.Id, input.SignInName, email: null, input.Password);
+                    var user = await book.MakeAsync(input.Key, owner.Id, input.SignInName, EmailIn(input.SignInName), input.Password);
                     db.Practices.Add(new PracticeRow(input.Key));
                     db.PracticeSettings.Add(settings);
                     db.People.Add(owner);
@@ -64,6 +65,10 @@ public sealed class Welcome(SetupCode code, Presence presence, PracticeJobs jobs
                 },
                 cancellation
             );
+
+    // Where the name to sign in with is an address, letters about the account go there.
+    private static string? EmailIn(string name) =>
+        name.Contains('@', StringComparison.Ordinal) && MailAddress.TryCreate(name.Trim(), out var address) ? address.Address : null;
 
     public enum Door
     {

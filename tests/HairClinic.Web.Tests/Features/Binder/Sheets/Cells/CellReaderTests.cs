@@ -16,7 +16,7 @@ public sealed class CellReaderTests
         var cells = Cells(SheetKind.Clients, "Card", "Full name", "Salon", "D.O.B. ", "Date of birth");
         cells.Check(new SheetRow(7, ["C-1", "Ada", "Harbour Street", "", " 31/02/1968 "]));
         var problem = Assert.Single(cells.Problems);
-        Assert.Equal((7, "Date of birth", "31/02/1968"), (problem.Line, problem.Column, problem.Value));
+        Assert.Equal((7, "Date of birth", "31/02/1968"), (problem.Row, problem.Column, problem.Value));
         Assert.Equal("a date that exists, written day, month, year, such as {0}", problem.Expected.Template);
         Assert.Equal(["31/12/2025"], problem.Expected.Arguments);
     }
@@ -47,7 +47,7 @@ public sealed class CellReaderTests
         var cells = Cells(SheetKind.Bonds, headers);
         cells.Check(new SheetRow(4, ["1.23E+11", "C\n1", "02/04/25", "noon", "#REF!", "three", "nails", "perhaps"]));
         Assert.Equal(headers, cells.Problems.Select(problem => problem.Column));
-        Assert.All(cells.Problems, problem => Assert.Equal(4, problem.Line));
+        Assert.All(cells.Problems, problem => Assert.Equal(4, problem.Row));
     }
 
     [Fact]

@@ -78,7 +78,7 @@ public sealed class ColumnMappingTests
         var mapping = ColumnMapping.Propose(SheetKind.Units, ["Unit no", "client"]);
         var rows = new[] { "U-1", "U-2", " U-1 ", "" }.Select((serial, index) => new SheetRow(index + 2, [serial, "C-1"]));
         var problem = Assert.Single(mapping.RepeatedKeys(new Sheet(mapping.Headers, [.. rows], [], ',', SheetEncoding.Utf8)));
-        Assert.Equal((4, "Unit no", "U-1"), (problem.Line, problem.Column, problem.Value));
-        Assert.Equal("a row of its own: the same one stands on line 2", problem.Expected.ToString());
+        Assert.Equal((4, "Unit no", "U-1"), (problem.Row, problem.Column, problem.Value));
+        Assert.Equal("a row of its own: the same one stands in row 2", problem.Expected.ToString());
     }
 }

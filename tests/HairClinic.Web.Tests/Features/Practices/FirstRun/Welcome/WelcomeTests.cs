@@ -74,6 +74,9 @@ public sealed class WelcomeTests(PgServer server)
         EmptySite.LeadsTo("/sign-in", await site.Browser().GetAsync("/", Cancel));
         var owner = await site.Services.GetRequiredService<PracticeJobs>().RunAsync(practice, "test", services => OwnerAsync(services));
         Assert.Equal(("Ottilie Vane", StaffRole.Owner, "ottilie@practice.example"), owner);
+        // An address typed as the name is where letters about the account go.
+        var page = await browser.GetStringAsync("/my-sign-in", Cancel);
+        Assert.DoesNotContain("nobody is told when something here is changed", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,0 +1,38 @@
+using HairClinic.Domain.Replacement;
+using NodaTime;
+
+namespace HairClinic.Domain.Tests.Replacement;
+
+public sealed class ArrivalDaysTests
+{
+    private static readonly LocalDate Today = new(2031, 3, 4);
+    private static readonly LeadTimePrior Row = new(56, 77);
+
+    [Theory]
+    [InlineData(10)]
+    [InlineData(80)]
+    [InlineData(200)]
+    public void An_order_that_waits_is_expected_given_that_it_is_not_here_and_so_never_on_a_day_that_is_past(int waited)
+    {
+        var lead = LeadTime.Of(Row, [], [waited]);
+        var days = new ArrivalDays(LeadTable.InFlight(lead, waited, remakeRate: 0, 0, 730), new(Today, [], 1024), Today, 1024);
+
+        var (early, late) = days.Likely;
+
+        Assert.True(Today <= early && early <= days.By(0.5) && days.By(0.5) <= late);
+        // Nine in ten of the orders that took longer than it has waited are here by then, and not a day before.
+        var last = Period.DaysBetween(Today, late);
+        Assert.True(lead.LaterGiven(waited, last + 0.5) <= 0.1);
+        Assert.True(lead.LaterGiven(waited, last - 0.5) > 0.1);
+    }
+
+    [Fact]
+    public void Closed_days_of_the_workshop_put_it_off()
+    {
+        var table = LeadTable.InFlight(LeadTime.Of(Row, [], [200]), 200, remakeRate: 0, 0, 730);
+        var open = new ArrivalDays(table, new(Today, [], 1024), Today, 1024);
+        var closed = new ArrivalDays(table, new(Today, [new(Today.PlusDays(1), Today.PlusDays(14))], 1024), Today, 1024);
+
+        Assert.Equal(open.By(0.5).PlusDays(14), closed.By(0.5));
+    }
+}

@@ -1,0 +1,195 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Replacement;
+using HairClinic.Domain.Shelf;
+using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Features.Clients.NextUnit;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Tests.Ui;
+using HairClinic.Web.Ui.Wear;
+using NodaTime;
+using AheadSlice = HairClinic.Web.Features.Outlook.Ahead.Ahead;
+using CardSlice = HairClinic.Web.Features.Clients.Card.Card;
+using DueSlice = HairClinic.Web.Features.Wear.Due.Due;
+using OwnUnits = HairClinic.Web.Features.MyHair.MyUnits.MyUnits;
+using Slice = HairClinic.Web.Features.Clients.NextUnit.NextUnit;
+
+namespace HairClinic.Web.Tests.Features.Clients.NextUnit;
+
+/// <summary>What is said of one client's next unit is the same wherever it is said: lists, card, their own page.</summary>
+public sealed class SameWordsTests(PgServer server) : UiTestContext
+{
+    private static readonly LocalDate Today = new(2027, 2, 3);
+    private readonly List<Client> clients = [];
+    private Person owner = null!;
+    private Salon salon = null!;
+    private UnitKind kind = null!;
+    private Product adhesive = null!;
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task The_lists_and_the_next_unit_say_the_same_of_each_client()
+    {
+        await using var clinic = await OpenAsync(scene =>
+        {
+            foreach (var age in new[] { 2, 8, 40, 150, 230 })
+                Wear(scene, age);
+            OnOrder(scene, Wear(scene, 170), on: Today.PlusDays(-70), promised: Today.PlusDays(-14));
+        });
+        await ReckonAsync(clinic);
+
+        var ahead = await clinic.UseAsync<AheadSlice, AheadSlice.Screen>(Owner(clinic), s => s.OpenAsync(Cancel));
+        var due = await clinic.UseAsync<DueSlice, DueSlice.Screen>(
+            Owner(clinic),
+            s => s.OpenAsync(new(Web.Features.Wear.Due.DuePart.AtRisk, AllSalons: true, After: null), Cancel)
+        );
+
+        var rows = ahead.Danger.AtRisk.Concat(ahead.Danger.Soon).ToList();
+        Assert.True(rows.Select(r => r.Standing.Verdict).Distinct().Count() >= 3, "Late orders, late clients and orders that are near.");
+        foreach (var row in rows)
+        {
+            var here = (await ScreenAsync(clinic, row.ClientId)).Plan!.Outlook.Standing;
+            Assert.Equal(Words(here), Words(row.Standing));
+            if (due.Risks.SingleOrDefault(r => r.ClientId == row.ClientId) is { } risk)
+                Assert.Equal(Words(here), Words(risk.StandingOn(Today, due.GapAccepted)));
+        }
+        Assert.Equal(ahead.Danger.AllAtRisk, due.Risks.Count);
+    }
+
+    [Fact]
+    public async Task An_order_to_be_placed_soon_is_something_to_do_and_one_far_off_is_not()
+    {
+        await using var clinic = await OpenAsync(scene =>
+        {
+            for (var age = 1; age < 40; age += 4)
+                Wear(scene, age);
+            // A spare in house: there is time.
+            var spared = Wear(scene, 10);
+            scene.Unit(spared, kind, Today.PlusDays(-5));
+        });
+
+        var seen = new HashSet<OrderVerdict>();
+        foreach (var client in clients)
+        {
+            var screen = await ScreenAsync(clinic, client.Id);
+            var (standing, last) = (screen.Plan!.Outlook.Standing, NextUnitStory.Of(screen, Localizer)[^1]);
+            seen.Add(standing.Verdict);
+            Assert.Equal(standing.Verdict == OrderVerdict.Wait, last == "There is nothing to do today.");
+            if (standing.Verdict == OrderVerdict.OrderSoon)
+                Assert.StartsWith("First: order the next unit", last, StringComparison.Ordinal);
+        }
+        Assert.Superset(new HashSet<OrderVerdict> { OrderVerdict.OrderSoon, OrderVerdict.Wait }, seen);
+    }
+
+    [Fact]
+    public async Task Who_wears_a_worn_out_unit_is_not_said_to_be_without_hair_and_who_has_none_is()
+    {
+        Client bare = null!;
+        await using var clinic = await OpenAsync(scene =>
+        {
+            Wear(scene, 400);
+            bare = Wear(scene, 200, takenOff: 20);
+        });
+
+        var worn = await AllWordsAsync(clinic, clients[0].Id);
+        var none = await AllWordsAsync(clinic, bare.Id);
+
+        Assert.DoesNotContain("without hair", worn, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("still wears well", worn, StringComparison.Ordinal);
+        Assert.Contains("without hair", none, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_late_order_has_one_likely_day_on_the_card_and_on_their_own_page_and_it_is_to_come()
+    {
+        Client first = null!;
+        await using var clinic = await OpenAsync(scene =>
+        {
+            OnOrder(scene, Wear(scene, 100), on: Today.PlusDays(-90), promised: Today.PlusDays(-12));
+            // Has never worn a unit, and their first is late.
+            first = scene.Welcome("first", "Una First", salon, email: "first@example.test");
+            OnOrder(scene, first, on: Today.PlusDays(-90), promised: Today.PlusDays(-12));
+        });
+        await clinic.ReadAsync(db => Web.Tests.Features.MyHair.KeyScene.ConfirmAsync(db));
+
+        foreach (var client in new[] { clients[0], first })
+        {
+            var card = (await clinic.UseAsync<CardSlice, CardSlice.Opened>(Owner(clinic), s => s.OpenAsync(client.Id, Cancel))).Screen!;
+            var own = await clinic.UseAsync<OwnUnits, WearLineModel?>(await clinic.SignInAsync(client.Id), s => s.OpenAsync(Cancel));
+
+            var (here, there) = (card.Line.Lanes.Single(l => l.PromisedTo is not null), own!.Lanes.Single(l => l.PromisedTo is not null));
+            Assert.Equal((here.PromisedFrom, here.PromisedTo), (there.PromisedFrom, there.PromisedTo));
+            Assert.True(here.PromisedFrom >= Today);
+        }
+    }
+
+    private (string, string) Words(OrderStanding standing) => (NextUnitText.Of(standing, Localizer), NextUnitText.Why(standing, Localizer));
+
+    private async Task<string> AllWordsAsync(TestClinic clinic, Guid client)
+    {
+        var screen = await ScreenAsync(clinic, client);
+        var standing = screen.Plan!.Outlook.Standing;
+        return string.Join(
+            '\n',
+            [
+                .. NextUnitStory.Of(screen, Localizer),
+                WearLineSentence.Of(screen.Line!, Localizer, forClient: false),
+                NextUnitText.Of(standing, Localizer),
+                NextUnitText.Why(standing, Localizer),
+            ]
+        );
+    }
+
+    private async Task<Slice.Screen> ScreenAsync(TestClinic clinic, Guid client) =>
+        (await clinic.UseAsync<Slice, Slice.Screen?>(Owner(clinic), s => s.OpenAsync(client, Cancel)))!;
+
+    private PersonActor Owner(TestClinic clinic) => clinic.Acting(owner, salon);
+
+    private async Task ReckonAsync(TestClinic clinic) =>
+        await clinic.ReadAsync(async db =>
+        {
+            var book = await OrderBook.LoadAsync(db, Cancel);
+            return await SalonPlans.StoreAsync(db, book, [.. clients.Select(c => c.Id)], clinic.Clock.GetCurrentInstant(), Cancel);
+        });
+
+    private Task<TestClinic> OpenAsync(Action<Scene> lay) =>
+        TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                scene.LayPractice("North");
+                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
+                owner = scene.Hire("Ola Test", StaffRole.Owner, salon);
+                adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                lay(scene);
+            }
+        );
+
+    private Client Wear(Scene scene, int daysAgo, int? takenOff = null)
+    {
+        var code = $"w-{clients.Count}";
+        var client = scene.Welcome(code, $"Una Test {clients.Count}", salon, email: $"{code}@example.test");
+        clients.Add(client);
+        var unit = scene.Unit(client, kind, Today.PlusDays(-daysAgo - 1));
+        var bond = scene.Bond(client, unit, Today.PlusDays(-daysAgo), adhesive);
+        if (takenOff is { } days)
+        {
+            bond.Remove(Today.PlusDays(-days), Domain.Bonding.RemovalReason.Scheduled);
+            unit.TakeOff();
+            unit.LeaveService(UnitState.Retired, Today.PlusDays(-days), "worn out");
+        }
+        return client;
+    }
+
+    private void OnOrder(Scene scene, Client client, LocalDate on, LocalDate promised)
+    {
+        var unit = new HairSystem(Guid.CreateVersion7(), $"{client.Code}-next", client.Id, kind.Id, on);
+        unit.Order(on);
+        unit.Promise(Guid.CreateVersion7(), promised, on);
+        scene.Db.HairSystems.Add(unit);
+    }
+}

@@ -1,0 +1,36 @@
+using Bunit;
+using HairClinic.Web.Features.Outlook.Ahead;
+using HairClinic.Web.Tests.Ui;
+
+namespace HairClinic.Web.Tests.Features.Outlook.Ahead;
+
+public sealed class SafetySectionTests : UiTestContext
+{
+    [Fact]
+    public void A_book_that_saw_next_to_nothing_tells_no_percent_and_how_much_it_saw()
+    {
+        var section = Show(clients: 58, days: 1248);
+
+        Assert.Empty(section.FindAll(".vast"));
+        Assert.DoesNotContain("%", section.Find("p.lede").TextContent, StringComparison.Ordinal);
+        Assert.Contains("58 clients over 41 client-months", section.Find("p.lede").TextContent, StringComparison.Ordinal);
+        Assert.Contains("can’t tell yet", section.Find("tbody td:nth-child(2)").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_rate_says_over_how_many_months_it_was_seen()
+    {
+        var section = Show(clients: 58, days: 58 * 365);
+
+        Assert.Contains("%", section.Find(".vast").TextContent, StringComparison.Ordinal);
+        Assert.Contains("over 696 client-months", section.Find("p.lede").TextContent, StringComparison.Ordinal);
+    }
+
+    private IRenderedComponent<SafetySection> Show(int clients, int days) =>
+        Render<SafetySection>(p =>
+            p.Add(
+                s => s.Safety,
+                new HairSafety([new SalonSafety(Guid.CreateVersion7(), "Elm Row") { Kept = new(clients, clients), DaysWatched = days }], [])
+            )
+        );
+}
