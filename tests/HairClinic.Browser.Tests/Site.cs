@@ -9,6 +9,7 @@ using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using NodaTime;
 using NodaTime.Testing;
+using Npgsql;
 
 namespace HairClinic.Browser.Tests;
 
@@ -16,17 +17,17 @@ namespace HairClinic.Browser.Tests;
 public sealed class Site : IAsyncDisposable
 {
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("hairclinic-site-");
-    private readonly Factory factory;
+    private readonly ILoggerProvider? log;
+    private Factory factory;
     private readonly EmbeddedServer server;
 
     private Site(DirectoryInfo folder, EmbeddedServer server, Instant now, ILoggerProvider? log)
     {
         this.folder = folder;
         this.server = server;
+        this.log = log;
         Clock = new FakeClock(now);
-        factory = new Factory(server.Connections, folder.FullName, Clock, log);
-        factory.UseKestrel(k => k.Listen(System.Net.IPAddress.Loopback, 0));
-        factory.StartServer();
+        factory = Start(port: 0);
         Address = factory.ClientOptions.BaseAddress;
     }
 
@@ -49,11 +50,57 @@ public sealed class Site : IAsyncDisposable
         return new Site(folder, server, now, log);
     }
 
+    /// <summary>The program ends and begins anew, at the same address on the same book: no live page is known to it any more.</summary>
+    public async Task RestartAsync()
+    {
+        await factory.DisposeAsync();
+        // A program that begins has no connections yet, good or broken.
+        NpgsqlConnection.ClearAllPools();
+        factory = Start(Address.Port);
+    }
+
+    /// <summary>Until it is disposed of, the database can be reached by nobody, and whoever was connected is cut off.</summary>
+    public async Task<IAsyncDisposable> LoseDatabaseAsync()
+    {
+        var to = new NpgsqlConnectionStringBuilder(server.Administrator);
+        var socket = Path.Combine(to.Host!, $".s.PGSQL.{to.Port}");
+        await using var connection = new NpgsqlConnection(server.Administrator + ";Pooling=false");
+        await connection.OpenAsync();
+        File.Move(socket, socket + ".away");
+        await using var cut = new NpgsqlCommand(
+            "select pg_terminate_backend(pid) from pg_stat_activity where pid <> pg_backend_pid() and backend_type = 'client backend'",
+            connection
+        );
+        await cut.ExecuteNonQueryAsync();
+        return new Back(() => File.Move(socket + ".away", socket));
+    }
+
     public async ValueTask DisposeAsync()
     {
         await factory.DisposeAsync();
         await server.DisposeAsync();
         folder.Delete(recursive: true);
+    }
+
+    private Factory Start(int port)
+    {
+        var made = new Factory(server.Connections, folder.FullName, Clock, log);
+        made.UseKestrel(k => k.Listen(System.Net.IPAddress.Loopback, port));
+        made.StartServer();
+        return made;
+    }
+
+    private sealed class Back(Action back) : IAsyncDisposable
+    {
+        private bool done;
+
+        public ValueTask DisposeAsync()
+        {
+            if (!done)
+                back();
+            done = true;
+            return ValueTask.CompletedTask;
+        }
     }
 
     private sealed class Factory(ClinicConnections connections, string folder, FakeClock clock, ILoggerProvider? log)
