@@ -31,6 +31,38 @@ public static class Pages
     public static Task ReadyAsync(this IPage page) =>
         page.Locator("[data-interactive=true]").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
 
+    /// <summary>From now on pages are drawn and do not become live before the task that is given back may end.</summary>
+    public static async Task<TaskCompletionSource> HoldAsync(this IPage page)
+    {
+        var live = new TaskCompletionSource();
+        await page.RouteAsync(
+            "**/_blazor/negotiate*",
+            async route =>
+            {
+                await live.Task;
+                await route.ContinueAsync();
+            }
+        );
+        return live;
+    }
+
+    /// <summary>From now on it is reached over a slow line: 400 ms there and back, 50 KiB in a second.</summary>
+    public static async Task SlowAsync(this IPage page)
+    {
+        var line = await page.Context.NewCDPSessionAsync(page);
+        await line.SendAsync("Network.enable");
+        await line.SendAsync(
+            "Network.emulateNetworkConditions",
+            new()
+            {
+                ["offline"] = false,
+                ["latency"] = 400,
+                ["downloadThroughput"] = 50 * 1024,
+                ["uploadThroughput"] = 50 * 1024,
+            }
+        );
+    }
+
     /// <summary>
     /// Waits until the page is at an address, with its query. The page itself is asked, again and again: Playwright's own
     /// waiting for an address goes by events, and now and then misses that of a page that was loaded in that moment.

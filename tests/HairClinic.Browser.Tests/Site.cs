@@ -54,6 +54,8 @@ public sealed class Site : IAsyncDisposable
     public async Task RestartAsync()
     {
         await factory.DisposeAsync();
+        // A program that begins has no connections yet, good or broken.
+        NpgsqlConnection.ClearAllPools();
         factory = Start(Address.Port);
     }
 

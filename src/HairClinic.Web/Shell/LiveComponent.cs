@@ -1,3 +1,4 @@
+using HairClinic.Web.Data;
 using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
@@ -5,25 +6,68 @@ using Microsoft.JSInterop;
 namespace HairClinic.Web.Shell;
 
 /// <summary>
-/// What every component of ours is. On a live page, whose person may have lost their role, salon or sign-in since it opened, the page
-/// then says so in words, instead of breaking over the database's no.
+/// What every component of ours is. It is drawn once it has read what it shows, so that a live page takes the place of the drawn one
+/// whole: nothing that was typed or tapped meets a page without its fields. On a live page, whose person may have lost their role, salon
+/// or sign-in since it opened, or whose book cannot be reached, it says so in words, instead of breaking over the database's no.
 /// </summary>
 /// <remarks>A page that is only being drawn passes it on: <see cref="ActorChangedMiddleware"/> looks afresh who they are.</remarks>
 public abstract class LiveComponent : ComponentBase, IHandleEvent
 {
+    private static readonly TimeSpan Pause = TimeSpan.FromSeconds(2);
+    private static readonly AsyncLocal<LiveComponent?> Handler = new();
+
+    private bool _read;
+    private bool _reading;
+    private bool _changedMeanwhile;
+    private CancellationToken? _gone;
+
     [Inject]
     private IJSRuntime Page { get; set; } = default!;
 
+    [Inject]
+    private IServiceProvider Circuit { get; set; } = default!;
+
+    /// <summary>The component that a tap is being carried out for; null outside of one.</summary>
+    internal static LiveComponent? Handling => Handler.Value;
+
+    /// <summary>Ends with the page's circuit.</summary>
+    internal CancellationToken Gone => _gone ??= Circuit.GetService<CircuitEnd>()?.Token ?? CancellationToken.None;
+
+    /// <summary>Draws it again in the middle of what it does.</summary>
+    internal void Redraw() => _ = InvokeAsync(StateHasChanged);
+
+    // As the framework's own, but that nothing is drawn before it was read.
     public override async Task SetParametersAsync(ParameterView parameters)
     {
-        try
+        parameters.SetParameterProperties(this);
+        if (_reading)
         {
-            await base.SetParametersAsync(parameters);
+            _changedMeanwhile = true;
+            return;
         }
-        catch (ActorChangedException) when (RendererInfo.IsInteractive)
+        if (_read)
         {
-            await AccessEnded.TellAsync(Page);
+            var work = ReadAsync(SetAsync);
+            StateHasChanged();
+            if (work.IsCompletedSuccessfully)
+                return;
+            await work;
         }
+        else
+        {
+            _reading = true;
+            try
+            {
+                if (!await ReadAsync(OpenAsync))
+                    return;
+                _read = true;
+            }
+            finally
+            {
+                _reading = false;
+            }
+        }
+        StateHasChanged();
     }
 
     // As the framework's own: drawn when the handler pauses, and again when it is done.
@@ -46,6 +90,7 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
 
     private async Task RunAsync(EventCallbackWorkItem item, object? arg)
     {
+        Handler.Value = this;
         try
         {
             await item.InvokeAsync(arg);
@@ -53,6 +98,56 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
         catch (ActorChangedException) when (RendererInfo.IsInteractive)
         {
             await AccessEnded.TellAsync(Page);
+        }
+        catch (Exception e) when (RendererInfo.IsInteractive && ConnectionLoss.Is(e))
+        {
+            await BookAway.TellAsync(Page);
+        }
+    }
+
+    private async Task OpenAsync()
+    {
+        OnInitialized();
+        await OnInitializedAsync();
+        do
+        {
+            _changedMeanwhile = false;
+            await SetAsync();
+        } while (_changedMeanwhile);
+    }
+
+    private Task SetAsync()
+    {
+        OnParametersSet();
+        return OnParametersSetAsync();
+    }
+
+    /// <summary>Reads until the book can be reached, as long as the page is there.</summary>
+    /// <returns>Whether it was read.</returns>
+    private async Task<bool> ReadAsync(Func<Task> read)
+    {
+        while (true)
+        {
+            try
+            {
+                await read();
+                return true;
+            }
+            catch (OperationCanceledException)
+            {
+                // Nobody waits for it any more.
+                return false;
+            }
+            catch (ActorChangedException) when (RendererInfo.IsInteractive)
+            {
+                await AccessEnded.TellAsync(Page);
+                return false;
+            }
+            catch (Exception e) when (RendererInfo.IsInteractive && ConnectionLoss.Is(e))
+            {
+                await BookAway.TellAsync(Page);
+                await Task.Delay(Pause, Gone);
+            }
         }
     }
 }

@@ -18,6 +18,7 @@ public static class ShellSetup
         services.AddSingleton<SiteAddress>();
         services.AddHttpContextAccessor();
         services.AddScoped<ShellFactsHolder>();
+        services.AddScoped<CircuitEnd>();
         services.AddScoped<Data.Books.CultureBook>();
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
         services.Configure<RequestLocalizationOptions>(options =>

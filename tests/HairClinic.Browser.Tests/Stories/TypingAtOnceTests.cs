@@ -87,15 +87,7 @@ public sealed class TypingAtOnceTests(ChromiumBrowser chromium)
     {
         await page.OpenWelcomeAsync(site);
         await page.BeginAsync();
-        var live = new TaskCompletionSource();
-        await page.RouteAsync(
-            "**/_blazor/negotiate*",
-            async route =>
-            {
-                await live.Task;
-                await route.ContinueAsync();
-            }
-        );
+        var live = await page.HoldAsync();
         await page.ReloadAsync();
         return live;
     }

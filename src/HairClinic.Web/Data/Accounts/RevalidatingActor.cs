@@ -18,8 +18,16 @@ public sealed class RevalidatingActor(ILoggerFactory logs, IServiceScopeFactory 
         CancellationToken cancellationToken
     )
     {
-        if (await MayStayAsync(authenticationState, cancellationToken))
+        try
+        {
+            if (await MayStayAsync(authenticationState, cancellationToken))
+                return true;
+        }
+        catch (Exception e) when (ConnectionLoss.Is(e))
+        {
+            // Nobody can say now. The database asks it anew with whatever is read or saved.
             return true;
+        }
         await AccessEnded.TellAsync(page);
         return false;
     }

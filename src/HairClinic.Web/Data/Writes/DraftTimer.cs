@@ -1,20 +1,21 @@
-using System.Data.Common;
-using Microsoft.EntityFrameworkCore;
-
 namespace HairClinic.Web.Data.Writes;
 
 /// <summary>
 /// Keeps a form's draft shortly after the last key or tap, so that typing costs one write, not one a letter. When the
 /// page goes away, for whatever reason, what is still pending is kept at once.
 /// </summary>
-public sealed class DraftTimer(Func<Task> keep) : IAsyncDisposable
+/// <param name="changed">Called when <see cref="Failed"/> has changed, so that the page says so.</param>
+public sealed class DraftTimer(Func<Task> keep, Func<Task> changed) : IAsyncDisposable
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(400);
+
+    /// <summary>How long it waits before it tries again by itself, while the book cannot be reached.</summary>
+    private static readonly TimeSpan Again = TimeSpan.FromSeconds(2);
 
     private CancellationTokenSource? _pending;
     private Task _work = Task.CompletedTask;
 
-    /// <summary>The last attempt did not reach the book; the next touch tries again.</summary>
+    /// <summary>The last attempt kept nothing. While the book cannot be reached it is tried again by itself, else with the next touch.</summary>
     public bool Failed { get; private set; }
 
     /// <summary>Something changed. Returns at once.</summary>
@@ -23,7 +24,7 @@ public sealed class DraftTimer(Func<Task> keep) : IAsyncDisposable
         _pending?.Cancel();
         _pending?.Dispose();
         _pending = new CancellationTokenSource();
-        _work = KeepLaterAsync(_work, _pending);
+        _work = KeepLaterAsync(_work, _pending, _pending.Token);
     }
 
     /// <summary>Forgets what is pending and waits for what is under way: the form itself is about to be saved.</summary>
@@ -41,38 +42,47 @@ public sealed class DraftTimer(Func<Task> keep) : IAsyncDisposable
         var wasPending = _pending is not null;
         await RestAsync();
         if (wasPending)
-            await KeepNowAsync();
+            await TryAsync();
     }
 
-    private async Task KeepLaterAsync(Task before, CancellationTokenSource mine)
+    // It never ends in a fault: the next one waits for it.
+    private async Task KeepLaterAsync(Task before, CancellationTokenSource mine, CancellationToken stop)
     {
-        try
+        await before;
+        var wait = Pause;
+        Exception? fault;
+        do
         {
-            await Task.Delay(Pause, mine.Token);
-        }
-        catch (OperationCanceledException)
-        {
-            return;
-        }
-        finally
-        {
-            await before;
-        }
+            try
+            {
+                await Task.Delay(wait, stop);
+            }
+            catch (OperationCanceledException)
+            {
+                return;
+            }
+            wait = Again;
+            fault = await TryAsync();
+            var changes = Failed == (fault is null);
+            Failed = fault is not null;
+            if (changes)
+                await changed();
+        } while (ConnectionLoss.Is(fault));
         if (_pending == mine)
             _pending = null;
-        await KeepNowAsync();
     }
 
-    private async Task KeepNowAsync()
+    private async Task<Exception?> TryAsync()
     {
         try
         {
             await keep();
-            Failed = false;
+            return null;
         }
-        catch (Exception e) when (e is DbException or DbUpdateException)
+        // Whatever it was: a draft is a help, and must not take the form with it. A sign-in that ended is told when the form is saved.
+        catch (Exception e)
         {
-            Failed = true;
+            return e;
         }
     }
 }

@@ -50,56 +50,6 @@ function settle() {
 settle();
 globalThis.Blazor?.addEventListener("enhancedload", settle);
 
-// A page is drawn before it answers. What is typed and sent in that moment is kept, and done again once the live form stands there.
-// Only the live page sends a form of the method "dialog": the browser by itself does nothing with it.
-const early = new Map();
-let lastTyped, sent;
-const isOnlyDrawn = () => document.querySelector("[data-interactive=false]");
-const liveForms = () => [...document.querySelectorAll("form[method=dialog]")];
-const replay = new MutationObserver(() => {
-  if (!document.querySelector("[data-interactive=true]")) return;
-  for (const [id, typed] of early) {
-    const field = document.getElementById(id);
-    if (!field) continue;
-    early.delete(id);
-    Object.assign(field, typed);
-    for (const kind of ["input", "change"]) field.dispatchEvent(new Event(kind, { bubbles: true }));
-    if (id === lastTyped && document.activeElement === document.body) {
-      field.focus();
-      // It is typed on, not retyped.
-      entered = undefined;
-    }
-  }
-  // Never without a part of what was typed.
-  if (early.size > 0) return;
-  const form = liveForms()[sent];
-  if (sent !== undefined && !form) return;
-  forget();
-  form?.requestSubmit();
-});
-function keep() {
-  replay.observe(document.body, { subtree: true, childList: true, attributes: true });
-}
-function forget() {
-  replay.disconnect();
-  early.clear();
-  sent = undefined;
-}
-document.addEventListener("input", ({ target }) => {
-  if (!target.id || target.type === "file" || !isOnlyDrawn()) return;
-  lastTyped = target.id;
-  early.set(target.id, target.type === "checkbox" || target.type === "radio" ? { checked: target.checked } : { value: target.value });
-  keep();
-}, true);
-document.addEventListener("submit", ({ target, submitter }) => {
-  const place = liveForms().indexOf(target);
-  if (place < 0 || !isOnlyDrawn()) return;
-  sent = place;
-  submitter?.setAttribute("aria-busy", "true");
-  keep();
-}, true);
-globalThis.Blazor?.addEventListener("enhancedload", forget);
-
 // A field that searches is retyped, not edited: what stands there is selected as it is entered, at the first key stroke at the latest.
 let entered;
 function selectEntered() {
@@ -107,7 +57,7 @@ function selectEntered() {
   entered = undefined;
 }
 document.addEventListener("focusin", ({ target }) => {
-  entered = target.matches("[role=combobox]") ? target : undefined;
+  entered = target.matches("[role=combobox]") && !("typedOn" in target.dataset) ? target : undefined;
   // Not at once: the tap that entered it would put the caret back.
   setTimeout(selectEntered);
 });

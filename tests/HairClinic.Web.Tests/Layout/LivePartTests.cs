@@ -1,0 +1,59 @@
+using System.Text.RegularExpressions;
+
+namespace HairClinic.Web.Tests.Layout;
+
+/// <summary>
+/// Every part of a page that listens says when it does, so that taps before that are kept; every form that is carried out once
+/// has its id in the page, so that it is the same after the page had to be loaded again.
+/// </summary>
+public sealed partial class LivePartTests
+{
+    private static readonly Dictionary<string, string> Sources = SourceTree
+        .Files(SourceTree.Web, ".razor")
+        .ToDictionary(f => Path.GetFileNameWithoutExtension(f), File.ReadAllText);
+
+    [Fact]
+    public void Every_live_part_says_when_it_listens()
+    {
+        var pages = Sources.Where(s => LivePage().IsMatch(s.Value)).Select(s => s.Key).ToList();
+        var islands = Sources
+            .Values.SelectMany(s => Island().Matches(s))
+            .Select(m => m.Groups[1].Value)
+            .Where(n => n != "Interactive")
+            .ToList();
+        Assert.NotEmpty(islands);
+
+        Assert.Empty(pages.Concat(islands).Distinct().Where(name => !Says(Sources[name], "<Interactive")));
+    }
+
+    [Fact]
+    public void Every_form_that_is_carried_out_once_has_its_id_in_the_page()
+    {
+        var forms = Sources.Where(s => s.Value.Contains(" Submission<", StringComparison.Ordinal)).ToList();
+        Assert.True(forms.Count > 20);
+
+        Assert.Empty(forms.Where(s => !Says(s.Value, "<Interactive Form=")).Select(s => s.Key));
+    }
+
+    [Fact]
+    public void What_is_heard_with_each_key_is_bound_so_that_an_answer_never_overwrites_what_was_typed_since()
+    {
+        var unbound = Sources.Where(s => Echoed().IsMatch(s.Value)).Select(s => s.Key);
+
+        Assert.Empty(unbound);
+    }
+
+    // The settings' pages stand in a frame that says it for all of them.
+    private static bool Says(string source, string words) =>
+        source.Contains(words, StringComparison.Ordinal)
+        || (source.Contains("<EditFrame", StringComparison.Ordinal) && Sources["EditFrame"].Contains(words, StringComparison.Ordinal));
+
+    [GeneratedRegex(@"^@rendermode InteractiveServer", RegexOptions.Multiline)]
+    private static partial Regex LivePage();
+
+    [GeneratedRegex(@"<(\w+) @rendermode=")]
+    private static partial Regex Island();
+
+    [GeneratedRegex(@"<(input|textarea)[^>]*\bvalue=[^>]*@oninput=")]
+    private static partial Regex Echoed();
+}
