@@ -56,7 +56,9 @@ public sealed class SignInLinkBook(SiteAddress site, IClock clock, IStringLocali
         var now = clock.GetCurrentInstant();
         var token = Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
         db.SignInLinks.Add(new SignInLink(Hash(token), db.PracticeId, clientId, email, now + Lifetime));
-        db.WorkItems.Add(WorkItems.Send(Speaking.In(language, () => Letter(email, home, token)), now));
+        db.WorkItems.Add(
+            WorkItems.Send(Speaking.In(language, () => Letter(email, home, token)) with { For = clientId, Until = now + Lifetime }, now)
+        );
     }
 
     private Letter Letter(string email, string home, string token) =>
@@ -70,7 +72,10 @@ public sealed class SignInLinkBook(SiteAddress site, IClock clock, IStringLocali
 
             {words["It works once, for 15 minutes. If you did not ask for it, nothing has happened: just delete this."]}
             """
-        );
+        )
+        {
+            Kind = LetterKind.SignInLink,
+        };
 
     private static byte[] Hash(string token) => SHA256.HashData(System.Text.Encoding.ASCII.GetBytes(token));
 }

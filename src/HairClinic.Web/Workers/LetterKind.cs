@@ -1,0 +1,11 @@
+namespace HairClinic.Web.Workers;
+
+/// <summary>What a letter is about, for the list of those that did not go.</summary>
+public enum LetterKind
+{
+    Other,
+    SignInLink,
+    ConfirmAddress,
+    AddressEnded,
+    SignInChanged,
+}
