@@ -18,12 +18,11 @@ public sealed partial class LetterWork(ClinicDbFactory databases, IMailRoute mai
     /// <summary>Longer than the lane's patience: what is held is in somebody's hands or nobody's.</summary>
     private static readonly Duration Held = Duration.FromMinutes(1);
 
-    public async Task<int> RunNextAsync(Action taken, CancellationToken cancellation)
+    public async Task<int> RunNextAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         if (await TakeAsync(db, cancellation) is not { } item)
             return 0;
-        taken();
         try
         {
             await TryAsync(db, item, cancellation);

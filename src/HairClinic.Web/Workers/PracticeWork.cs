@@ -27,20 +27,19 @@ public sealed partial class PracticeWork(
         var tried = 0;
         foreach (var lane in WorkLane.All)
         {
-            while (await RunNextAsync(lane, () => { }, cancellation) is > 0 and var more)
+            while (await RunNextAsync(lane, cancellation) is > 0 and var more)
                 tried += more;
         }
         return tried;
     }
 
     /// <summary>The next item of a lane; of plans all that are due, for they ask for the same reading.</summary>
-    /// <param name="taken">Is told when there is one, before it is begun.</param>
     /// <returns>How many items were tried, done or not.</returns>
-    public async Task<int> RunNextAsync(WorkLane lane, Action taken, CancellationToken cancellation) =>
-        lane == WorkLane.Letters ? await letters.RunNextAsync(taken, cancellation) : await RunLockedAsync(lane, taken, cancellation);
+    public async Task<int> RunNextAsync(WorkLane lane, CancellationToken cancellation) =>
+        lane == WorkLane.Letters ? await letters.RunNextAsync(cancellation) : await RunLockedAsync(lane, cancellation);
 
     /// <remarks>The items stay locked until their end is written down: whoever dies in between leaves them to the next.</remarks>
-    private async Task<int> RunLockedAsync(WorkLane lane, Action taken, CancellationToken cancellation)
+    private async Task<int> RunLockedAsync(WorkLane lane, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
@@ -51,7 +50,6 @@ public sealed partial class PracticeWork(
         // What failed before is tried by itself, so that it takes no others down with it.
         if (items.Find(i => i.Attempts > 0) is { } failed)
             items = [failed];
-        taken();
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         limit.CancelAfter(lane.Patience);
         try

@@ -1,23 +1,30 @@
 using System.Collections.Concurrent;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
+using NodaTime;
 
 namespace HairClinic.Web.Workers;
 
 /// <summary>
-/// Looks for work each second, in lanes that go on beside one another: of every practice in turn one item, as many at once as the lane is
-/// wide. After a stumble it goes on.
+/// Looks for work each second, practice by practice, and has it done in lanes that go on beside one another. After a stumble it goes on.
 /// </summary>
-public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ILogger<WorkLoop> log) : BackgroundService
+public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, IClock clock, ILogger<WorkLoop> log) : BackgroundService
 {
+    /// <summary>So many in a row, and the place in the lane is free for another practice.</summary>
+    private const int InARow = 10;
+
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan AnswerPause = TimeSpan.FromSeconds(2);
+
+    private readonly Dictionary<WorkLane, SemaphoreSlim> places = WorkLane.All.ToDictionary(l => l, l => new SemaphoreSlim(l.Width));
+    private readonly ConcurrentDictionary<(WorkLane Lane, Guid Practice), bool> underWay = new();
 
     protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
-        Task.WhenAll([AnswerAsync(stoppingToken), .. WorkLane.All.Select(lane => GoOnAsync(lane, stoppingToken))]);
+        Task.WhenAll(AnswerAsync(stoppingToken), LookAsync(stoppingToken));
 
     private async Task AnswerAsync(CancellationToken stoppingToken)
     {
-        while (await RestAsync(stoppingToken))
+        while (await RestAsync(AnswerPause, stoppingToken))
         {
             var practices = await PracticesAsync(stoppingToken);
             await TryAsync(() => answers.RunAsync(practices, stoppingToken), stoppingToken);
@@ -29,50 +36,68 @@ public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ILo
         }
     }
 
-    private async Task GoOnAsync(WorkLane lane, CancellationToken stoppingToken)
+    private async Task LookAsync(CancellationToken stoppingToken)
     {
-        using var turns = new SemaphoreSlim(lane.Width);
-        var underWay = new ConcurrentDictionary<Guid, bool>();
-        while (await RestAsync(stoppingToken))
+        for (var turn = 0; await RestAsync(Pause, stoppingToken); turn++)
         {
             var practices = await PracticesAsync(stoppingToken);
-            for (var more = true; more && !stoppingToken.IsCancellationRequested; )
+            // Each is the first in its turn: a lane that one practice fills has room for another's at the next look.
+            for (var i = 0; i < practices.Count; i++)
             {
-                more = false;
-                foreach (var practice in practices.Where(p => !underWay.ContainsKey(p)))
-                    more |= await BeginAsync(practice);
+                var practice = practices[(i + turn) % practices.Count];
+                await TryAsync(() => BeginAsync(practice, stoppingToken), stoppingToken);
             }
         }
         // What is under way hears of the stop as well, and writes down how far it came.
-        for (var i = 0; i < lane.Width; i++)
-            await turns.WaitAsync(CancellationToken.None);
-
-        // Returns when it is known whether there was an item; the item itself goes on.
-        async Task<bool> BeginAsync(Guid practice)
+        foreach (var (lane, turns) in places)
         {
-            await turns.WaitAsync(CancellationToken.None);
-            if (lane.OneAPractice)
-                underWay[practice] = true;
-            var taken = new TaskCompletionSource<bool>(TaskCreationOptions.RunContinuationsAsynchronously);
-            _ = DoAsync(practice, taken);
-            return await taken.Task;
+            for (var i = 0; i < lane.Width; i++)
+                await turns.WaitAsync(CancellationToken.None);
         }
+    }
 
-        async Task DoAsync(Guid practice, TaskCompletionSource<bool> taken)
+    private async Task BeginAsync(Guid practice, CancellationToken stoppingToken)
+    {
+        var due = await jobs.RunAsync(
+            practice,
+            "work",
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                return await WorkBook.DueAsync(db, clock.GetCurrentInstant(), stoppingToken);
+            }
+        );
+        foreach (var lane in WorkLane.All)
         {
-            await TryAsync(
-                () =>
-                    jobs.RunAsync(
-                        practice,
-                        "work",
-                        s => s.GetRequiredService<PracticeWork>().RunNextAsync(lane, () => taken.TrySetResult(true), stoppingToken)
-                    ),
-                stoppingToken
-            );
-            underWay.TryRemove(practice, out _);
-            turns.Release();
-            taken.TrySetResult(false);
+            var most = lane.OneAPractice ? 1 : lane.Width;
+            for (var n = due.Where(d => lane.Kinds.Contains(d.Key)).Sum(d => d.Value); n > 0 && most > 0; n--, most--)
+            {
+                if (lane.OneAPractice && underWay.ContainsKey((lane, practice)) || !await places[lane].WaitAsync(0, CancellationToken.None))
+                    break;
+                underWay[(lane, practice)] = true;
+                _ = DoAsync(lane, practice, stoppingToken);
+            }
         }
+    }
+
+    private async Task DoAsync(WorkLane lane, Guid practice, CancellationToken stoppingToken)
+    {
+        await TryAsync(
+            async () =>
+            {
+                for (var n = 0; n < InARow; n++)
+                {
+                    if (
+                        await jobs.RunAsync(practice, "work", s => s.GetRequiredService<PracticeWork>().RunNextAsync(lane, stoppingToken))
+                        == 0
+                    )
+                        return;
+                }
+            },
+            stoppingToken
+        );
+        underWay.TryRemove((lane, practice), out _);
+        places[lane].Release();
     }
 
     private async Task<IReadOnlyList<Guid>> PracticesAsync(CancellationToken stoppingToken)
@@ -96,9 +121,9 @@ public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ILo
         }
     }
 
-    private static async Task<bool> RestAsync(CancellationToken stoppingToken)
+    private static async Task<bool> RestAsync(TimeSpan pause, CancellationToken stoppingToken)
     {
-        await Task.Delay(Pause, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        await Task.Delay(pause, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         return !stoppingToken.IsCancellationRequested;
     }
 

@@ -189,7 +189,7 @@ public sealed class ReckonerTests(PgServer server)
         });
         clinic.Commands.Clear();
 
-        await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, () => { }, Cancel));
+        await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel));
         Assert.Equal(0, await clinic.ReadAsync(db => db.ReorderPlans.CountAsync(Cancel)));
         // All failed with it. From now on they are tried one by one.
         clinic.Clock.AdvanceSeconds(11);
@@ -203,7 +203,7 @@ public sealed class ReckonerTests(PgServer server)
             db.WorkItems.AddRange(clients.Select(c => WorkItems.PlanOrders([c.Id], now)));
             return await db.SaveChangesAsync(Cancel);
         });
-        Assert.Equal(12, await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, () => { }, Cancel)));
+        Assert.Equal(12, await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel)));
     }
 
     [Fact]

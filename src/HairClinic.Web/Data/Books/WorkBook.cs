@@ -7,6 +7,14 @@ namespace HairClinic.Web.Data.Books;
 /// <summary>Hands out work so that two programs on one database never do the same.</summary>
 public static class WorkBook
 {
+    /// <summary>How much of each kind is due and in nobody's hands.</summary>
+    public static Task<Dictionary<WorkKind, int>> DueAsync(ClinicDb db, Instant now, CancellationToken cancellation) =>
+        db
+            .WorkItems.Where(w => w.DoneAt == null && w.NotBefore <= now && (w.HeldUntil == null || w.HeldUntil <= now))
+            .GroupBy(w => w.Kind)
+            .Select(g => new { g.Key, Count = g.Count() })
+            .ToDictionaryAsync(g => g.Key, g => g.Count, cancellation);
+
     /// <summary>What is due and in nobody's hands, the longest due first, locked until the transaction ends.</summary>
     public static Task<List<WorkItem>> TakeAsync(
         ClinicDb db,

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
@@ -9,20 +10,22 @@ internal sealed class BadMailServer : IAsyncDisposable
 {
     private readonly TcpListener listener = new(IPAddress.Loopback, 0);
     private readonly CancellationTokenSource stopping = new();
-    private readonly Way way;
     private readonly Task running;
     private int asked;
     private int heard;
 
     public BadMailServer(Way way)
     {
-        this.way = way;
+        Does = way;
         listener.Start();
         running = ServeAsync();
     }
 
     public enum Way
     {
+        /// <summary>It does as it should after all.</summary>
+        Takes,
+
         /// <summary>It takes the line and says nothing.</summary>
         Hangs,
 
@@ -39,6 +42,9 @@ internal sealed class BadMailServer : IAsyncDisposable
         DropsAfterAnswer,
     }
 
+    /// <summary>What it does to whoever comes from now on.</summary>
+    public Way Does { get; set; }
+
     public int Port => ((IPEndPoint)listener.LocalEndpoint).Port;
 
     /// <summary>How often somebody came.</summary>
@@ -48,6 +54,9 @@ internal sealed class BadMailServer : IAsyncDisposable
     public int Heard => heard;
 
     public string LastText { get; private set; } = "";
+
+    /// <summary>The Message-ID of every letter it heard to its end, each time.</summary>
+    public ConcurrentQueue<string> Ids { get; } = new();
 
     public async ValueTask DisposeAsync()
     {
@@ -75,14 +84,15 @@ internal sealed class BadMailServer : IAsyncDisposable
         Interlocked.Increment(ref asked);
         try
         {
+            var way = Does;
             if (way is Way.Hangs)
                 await Task.Delay(Timeout.Infinite, stopping.Token);
-            await ConverseAsync(line.GetStream());
+            await ConverseAsync(line.GetStream(), way);
         }
         catch (Exception e) when (e is OperationCanceledException or IOException) { }
     }
 
-    private async Task ConverseAsync(NetworkStream stream)
+    private async Task ConverseAsync(NetworkStream stream, Way way)
     {
         using var reader = new StreamReader(stream, Encoding.UTF8);
         await SayAsync("220 localhost");
@@ -120,6 +130,7 @@ internal sealed class BadMailServer : IAsyncDisposable
         while (await reader.ReadLineAsync(stopping.Token) is { } line && line != ".")
             text.AppendLine(line);
         LastText = text.ToString();
+        Ids.Enqueue(LastText.Split("Message-Id: ")[1].Split('\n')[0].Trim());
         Interlocked.Increment(ref heard);
     }
 }

@@ -72,6 +72,39 @@ public sealed class ExportTests(PgServer server)
     }
 
     [Fact]
+    public async Task A_sheet_longer_than_what_is_read_at_a_time_comes_out_whole_and_in_order()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Lay(scene);
+                // Five a day in each of two salons, one of them five hours behind, over 120 days.
+                var first = Instant.FromUtc(2026, 1, 5, 9, 0);
+                for (var n = 0; n < 120 * 5; n++)
+                {
+                    var at = first + Duration.FromDays(n / 5) + Duration.FromHours(2 * (n % 5));
+                    scene.Book(scene.Clients[0], scene.Services[3], scene.Chairs[0], scene.People[0], at);
+                    scene.Book(scene.Clients[1], scene.Services[3], scene.Chairs[^1], scene.People[0], at + Duration.FromHours(12));
+                }
+            }
+        );
+
+        var sheet = SheetReader.Read((await clinic.ExportAsync())[SheetKind.Visits]).Sheet!;
+
+        // Client, salon, day and start come first.
+        var rows = sheet.Rows.Select(r => (Day: r.Cells[2], Start: r.Cells[3], Code: r.Cells[0])).ToList();
+        Assert.Equal(2 * 120 * 5 + 1, rows.Count);
+        Assert.Equal(rows.Count, rows.Distinct().Count());
+        Assert.Equal(
+            rows.OrderBy(r => r.Day, StringComparer.Ordinal)
+                .ThenBy(r => r.Start, StringComparer.Ordinal)
+                .ThenBy(r => r.Code, StringComparer.Ordinal),
+            rows
+        );
+    }
+
+    [Fact]
     public async Task All_sheets_are_of_one_moment_whatever_is_written_meanwhile()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
