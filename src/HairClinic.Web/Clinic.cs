@@ -48,6 +48,8 @@ public static class Clinic
         builder.WebHost.UseStaticWebAssets();
         builder.Logging.AddDiscreetConsole();
         builder.Services.AddClinic();
+        // Before the framework's own, which looks at hosts.
+        builder.Services.Insert(0, ServiceDescriptor.Transient<IStartupFilter, ProbesByAddress>());
 
         var app = builder.Build();
         app.UseShell();

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Npgsql;
 
 namespace HairClinic.Web.Data;
@@ -8,6 +9,11 @@ namespace HairClinic.Web.Data;
 /// <param name="Keeper">Reads everything, writes nothing: backups and restore checks.</param>
 public sealed record ClinicConnections(string Program, string? Migrator, string? Keeper)
 {
+    /// <summary>Of one program: leaves room for the other roles under a server's usual 100.</summary>
+    public const int MostConnections = 60;
+
+    private static readonly string[] PoolSizes = ["Maximum Pool Size", "MaxPoolSize"];
+
     /// <summary>
     /// The outside database named by <c>ConnectionStrings:Program</c>, <c>:Migrator</c> and <c>:Keeper</c>
     /// (in the environment <c>ConnectionStrings__Program</c> ...), or null when none is named and the program runs its own.
@@ -19,7 +25,7 @@ public sealed record ClinicConnections(string Program, string? Migrator, string?
         var migrator = Read(configuration, nameof(Migrator));
         var keeper = Read(configuration, nameof(Keeper));
         if (program is not null)
-            return new(program, migrator, keeper);
+            return new(Bounded(program), migrator, keeper);
         if (migrator is not null || keeper is not null)
             throw new InvalidOperationException(
                 "ConnectionStrings:Program is missing: the site works as the program role, so its connection string is needed beside the others."
@@ -33,6 +39,18 @@ public sealed record ClinicConnections(string Program, string? Migrator, string?
     /// </summary>
     public static string Preparing(string program) =>
         new NpgsqlConnectionStringBuilder(program) { MaxAutoPrepare = 100, AutoPrepareMinUsages = 2 }.ConnectionString;
+
+    /// <summary>
+    /// No more connections than the server has room for beside the other roles, unless the string names another number: whoever comes
+    /// when all are in use waits for one instead of being refused by the server.
+    /// </summary>
+    private static string Bounded(string text)
+    {
+        var named = new DbConnectionStringBuilder { ConnectionString = text };
+        return PoolSizes.Any(named.ContainsKey)
+            ? text
+            : new NpgsqlConnectionStringBuilder(text) { MaxPoolSize = MostConnections }.ConnectionString;
+    }
 
     private static string? Read(IConfiguration configuration, string role)
     {

@@ -21,6 +21,7 @@ public static class ClinicSchema
             await take.ExecuteNonQueryAsync(cancellation);
         }
         await using var db = new ClinicDb(ClinicDbOptions.For(migratorConnection));
+        RefuseNewer(db, await AppliedAsync(db, cancellation));
         if ((await db.Database.GetPendingMigrationsAsync(cancellation)).Any())
             await db.Database.MigrateAsync(cancellation);
         await FenceKeeper.LayAsync(migratorConnection, cancellation);
@@ -31,15 +32,8 @@ public static class ClinicSchema
     {
         await using var db = new ClinicDb(ClinicDbOptions.For(programConnection));
         var known = db.Database.GetMigrations().ToList();
-        IReadOnlyList<string> applied;
-        try
-        {
-            applied = [.. await db.Database.GetAppliedMigrationsAsync(cancellation)];
-        }
-        catch (PostgresException e) when (e.SqlState is PostgresErrorCodes.UndefinedTable or PostgresErrorCodes.InsufficientPrivilege)
-        {
-            applied = [];
-        }
+        var applied = await AppliedAsync(db, cancellation);
+        RefuseNewer(db, applied);
         if (!known.SequenceEqual(applied))
         {
             throw new InvalidOperationException(
@@ -54,6 +48,28 @@ public static class ClinicSchema
                     + "Run the `migrate` verb with ConnectionStrings__Migrator set."
             );
         }
+    }
+
+    private static async Task<IReadOnlyList<string>> AppliedAsync(ClinicDb db, CancellationToken cancellation)
+    {
+        try
+        {
+            return [.. await db.Database.GetAppliedMigrationsAsync(cancellation)];
+        }
+        catch (PostgresException e) when (e.SqlState is PostgresErrorCodes.UndefinedTable or PostgresErrorCodes.InsufficientPrivilege)
+        {
+            return [];
+        }
+    }
+
+    // What a newer program wrote, this one would not know to keep.
+    private static void RefuseNewer(ClinicDb db, IEnumerable<string> applied)
+    {
+        if (applied.Except(db.Database.GetMigrations()).Order(StringComparer.Ordinal).LastOrDefault() is { } newest)
+            throw new InvalidOperationException(
+                $"A newer program worked on this database (“{newest}”), and this one does not know what that changed: start the newer one, "
+                    + "or restore the backup from before it (deploy/README.md, “A new version, and back”)."
+            );
     }
 
     /// <summary>The program's role owns nothing and bypasses nothing; otherwise the fence would not hold.</summary>

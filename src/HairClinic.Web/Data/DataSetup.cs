@@ -1,5 +1,6 @@
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.EmbeddedPostgres;
 using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Data.Privacy;
@@ -15,6 +16,7 @@ public static class DataSetup
         services
             .AddSingleton<IClock>(SystemClock.Instance)
             .AddSingleton<ClinicDatabase>()
+            .AddSingleton(sp => new DataDisk(() => DiskSpace.Of(sp.GetRequiredService<IConfiguration>()["data"] ?? DefaultFolders.Data)))
             .AddSingleton(sp =>
                 ClinicDbOptions.For(
                     ClinicConnections.Preparing(sp.GetRequiredService<ClinicDatabase>().Connections.Program),

@@ -101,7 +101,7 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
         }
         catch (Exception e) when (RendererInfo.IsInteractive && ConnectionLoss.Is(e))
         {
-            await BookAway.TellAsync(Page);
+            await BookAwayNotice.TellAsync(Page);
         }
     }
 
@@ -145,7 +145,7 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
             }
             catch (Exception e) when (RendererInfo.IsInteractive && ConnectionLoss.Is(e))
             {
-                await BookAway.TellAsync(Page);
+                await BookAwayNotice.TellAsync(Page);
                 await Task.Delay(Pause, Gone);
             }
         }

@@ -5,12 +5,16 @@ namespace HairClinic.Web.Shell;
 /// <summary>For whoever watches over the program: one word each, and nothing about what is inside.</summary>
 public static class Probes
 {
+    public const string Alive = "/alive";
+
+    public const string Ready = "/ready";
+
     public static void MapProbes(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/alive", () => "alive").AllowAnonymous();
+        routes.MapGet(Alive, () => "alive").AllowAnonymous();
         routes
             .MapGet(
-                "/ready",
+                Ready,
                 async (ClinicDbFactory databases, CancellationToken cancellation) =>
                 {
                     await using var db = databases.OpenUnfenced();

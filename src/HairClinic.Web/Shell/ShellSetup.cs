@@ -1,5 +1,6 @@
 using System.Globalization;
 using HairClinic.Web.Shell.Limits;
+using HairClinic.Web.Shell.Logs;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Localization;
 
@@ -41,6 +42,7 @@ public static class ShellSetup
             options.Cookie.SameSite = SameSiteMode.Strict;
             options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         });
+        services.AddSingleton<Outage>().AddHostedService<OutageWatch>();
         services.AddSingleton<RefusalLog>();
         services.AddSingleton<IAuthorizationMiddlewareResultHandler>(sp => sp.GetRequiredService<RefusalLog>());
         return services.AddProxies().AddRateLimits().AddRequestLimits().AddCircuitLimits();
@@ -60,6 +62,7 @@ public static class ShellSetup
         app.UseRouting();
         app.UseSecurityHeaders(SecurityHeaders.Policy());
         app.UseDiscretion();
+        app.UseMiddleware<BookAwayMiddleware>();
         app.Use(OwnOrigin.CheckAsync);
         app.UseRequestLocalization();
         app.Use(RequestLimits.RefuseTooLargeAsync);

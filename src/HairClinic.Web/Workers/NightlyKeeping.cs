@@ -28,7 +28,7 @@ public sealed partial class NightlyKeeping(PracticeJobs jobs, ErasedRows erased,
             }
             catch (Exception e) when (!stoppingToken.IsCancellationRequested)
             {
-                LogStumble(log, WorkFaults.Name(e));
+                LogStumble(log, e);
             }
         }
     }
@@ -56,6 +56,6 @@ public sealed partial class NightlyKeeping(PracticeJobs jobs, ErasedRows erased,
     [LoggerMessage(Level = LogLevel.Information, Message = "The tables were written anew without what erasures had left in them.")]
     private static partial void LogSwept(ILogger logger);
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "The nightly keeping stumbled ({Error}); it goes on.")]
-    private static partial void LogStumble(ILogger logger, string error);
+    [LoggerMessage(Level = LogLevel.Error, Message = "The nightly keeping stumbled; it goes on.")]
+    private static partial void LogStumble(ILogger logger, Exception error);
 }

@@ -21,7 +21,7 @@ public sealed partial class ReckoningLoop(PracticeJobs jobs, IClock clock, ILogg
             }
             catch (Exception e) when (!stoppingToken.IsCancellationRequested)
             {
-                LogStumble(log, WorkFaults.Name(e));
+                LogStumble(log, e);
             }
         }
     }
@@ -33,6 +33,6 @@ public sealed partial class ReckoningLoop(PracticeJobs jobs, IClock clock, ILogg
         return await services.GetRequiredService<Reckoner>().RunAsync(cancellation);
     }
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "The reckoning stumbled ({Error}); it goes on.")]
-    private static partial void LogStumble(ILogger logger, string error);
+    [LoggerMessage(Level = LogLevel.Error, Message = "The reckoning stumbled; it goes on.")]
+    private static partial void LogStumble(ILogger logger, Exception error);
 }

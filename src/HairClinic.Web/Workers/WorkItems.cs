@@ -25,5 +25,5 @@ public static class WorkItems
 
     public static T Read<T>(WorkItem item) => JsonSerializer.Deserialize<T>(item.Body, JsonColumns.Options)!;
 
-    private static string Write<T>(T body) => JsonSerializer.Serialize(body, JsonColumns.Options);
+    public static string Write<T>(T body) => JsonSerializer.Serialize(body, JsonColumns.Options);
 }

@@ -1,32 +1,103 @@
+using System.Collections.Concurrent;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Practices;
+using NodaTime;
 
 namespace HairClinic.Web.Workers;
 
-/// <summary>Looks for work every few seconds, practice by practice, and after a stumble goes on.</summary>
-public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ILogger<WorkLoop> log) : BackgroundService
+/// <summary>
+/// Looks for work each second, practice by practice, and has it done in lanes that go on beside one another. After a stumble it goes on.
+/// </summary>
+public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, IClock clock, ILogger<WorkLoop> log) : BackgroundService
 {
-    private static readonly TimeSpan Pause = TimeSpan.FromSeconds(2);
+    /// <summary>So many in a row, and the place in the lane is free for another practice.</summary>
+    private const int InARow = 10;
 
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan AnswerPause = TimeSpan.FromSeconds(2);
+
+    private readonly Dictionary<WorkLane, SemaphoreSlim> places = WorkLane.All.ToDictionary(l => l, l => new SemaphoreSlim(l.Width));
+    private readonly ConcurrentDictionary<(WorkLane Lane, Guid Practice), bool> underWay = new();
+
+    protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
+        Task.WhenAll(AnswerAsync(stoppingToken), LookAsync(stoppingToken));
+
+    private async Task AnswerAsync(CancellationToken stoppingToken)
     {
-        using var timer = new PeriodicTimer(Pause);
-        while (await timer.WaitForNextTickAsync(stoppingToken))
+        while (await RestAsync(AnswerPause, stoppingToken))
         {
             var practices = await PracticesAsync(stoppingToken);
             await TryAsync(() => answers.RunAsync(practices, stoppingToken), stoppingToken);
             foreach (var practice in practices)
-            {
                 await TryAsync(
                     () => jobs.RunAsync(practice, "addresses", s => s.GetRequiredService<AddressLetters>().RunAsync(stoppingToken)),
                     stoppingToken
                 );
-                await TryAsync(
-                    () => jobs.RunAsync(practice, "work", s => s.GetRequiredService<PracticeWork>().RunAsync(stoppingToken)),
-                    stoppingToken
-                );
+        }
+    }
+
+    private async Task LookAsync(CancellationToken stoppingToken)
+    {
+        for (var turn = 0; await RestAsync(Pause, stoppingToken); turn++)
+        {
+            var practices = await PracticesAsync(stoppingToken);
+            // Each is the first in its turn: a lane that one practice fills has room for another's at the next look.
+            for (var i = 0; i < practices.Count; i++)
+            {
+                var practice = practices[(i + turn) % practices.Count];
+                await TryAsync(() => BeginAsync(practice, stoppingToken), stoppingToken);
             }
         }
+        // What is under way hears of the stop as well, and writes down how far it came.
+        foreach (var (lane, turns) in places)
+        {
+            for (var i = 0; i < lane.Width; i++)
+                await turns.WaitAsync(CancellationToken.None);
+        }
+    }
+
+    private async Task BeginAsync(Guid practice, CancellationToken stoppingToken)
+    {
+        var due = await jobs.RunAsync(
+            practice,
+            "work",
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                return await WorkBook.DueAsync(db, clock.GetCurrentInstant(), stoppingToken);
+            }
+        );
+        foreach (var lane in WorkLane.All)
+        {
+            var most = lane.OneAPractice ? 1 : lane.Width;
+            for (var n = due.Where(d => lane.Kinds.Contains(d.Key)).Sum(d => d.Value); n > 0 && most > 0; n--, most--)
+            {
+                if (lane.OneAPractice && underWay.ContainsKey((lane, practice)) || !await places[lane].WaitAsync(0, CancellationToken.None))
+                    break;
+                underWay[(lane, practice)] = true;
+                _ = DoAsync(lane, practice, stoppingToken);
+            }
+        }
+    }
+
+    private async Task DoAsync(WorkLane lane, Guid practice, CancellationToken stoppingToken)
+    {
+        await TryAsync(
+            async () =>
+            {
+                for (var n = 0; n < InARow; n++)
+                {
+                    if (
+                        await jobs.RunAsync(practice, "work", s => s.GetRequiredService<PracticeWork>().RunNextAsync(lane, stoppingToken))
+                        == 0
+                    )
+                        return;
+                }
+            },
+            stoppingToken
+        );
+        underWay.TryRemove((lane, practice), out _);
+        places[lane].Release();
     }
 
     private async Task<IReadOnlyList<Guid>> PracticesAsync(CancellationToken stoppingToken)
@@ -43,12 +114,19 @@ public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ILo
         {
             await work();
         }
-        catch (Exception e) when (!stoppingToken.IsCancellationRequested)
+        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested) { }
+        catch (Exception e)
         {
-            LogStumble(log, WorkFaults.Name(e));
+            LogStumble(log, e);
         }
     }
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "The work loop stumbled ({Error}); it goes on.")]
-    private static partial void LogStumble(ILogger logger, string error);
+    private static async Task<bool> RestAsync(TimeSpan pause, CancellationToken stoppingToken)
+    {
+        await Task.Delay(pause, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        return !stoppingToken.IsCancellationRequested;
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The work loop stumbled; it goes on.")]
+    private static partial void LogStumble(ILogger logger, Exception error);
 }

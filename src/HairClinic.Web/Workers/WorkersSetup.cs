@@ -16,11 +16,13 @@ public static class WorkersSetup
             .AddSingleton<DueDateRefresher>()
             .AddSingleton<LinkAnswers>()
             .AddScoped<PracticeWork>()
+            .AddScoped<LetterWork>()
             .AddScoped<Data.Books.AddressLetters>()
             .AddScoped<Reckoner>()
             .AddSingleton<NightlyKeeping>()
             .AddHostedService(services => services.GetRequiredService<NightlyKeeping>())
             .AddHostedService<ReckoningLoop>()
             .AddHostedService<WorkLoop>()
-            .AddHostedService<MailNotice>();
+            .AddHostedService<MailNotice>()
+            .AddHostedService<DiskWatch>();
 }

@@ -1,11 +1,13 @@
 using HairClinic.Web.Data;
 using Microsoft.Extensions.Configuration;
+using Npgsql;
 
 namespace HairClinic.Web.Tests.Data;
 
 public sealed class ClinicConnectionsTests
 {
     private const string Usable = "Host=db;Username=someone;Password=secret;Database=clinic";
+    private const string Sized = Usable + ";Maximum Pool Size=20";
 
     [Fact]
     public void With_nothing_configured_the_program_runs_its_own_server() => Assert.Null(Read());
@@ -13,8 +15,21 @@ public sealed class ClinicConnectionsTests
     [Fact]
     public void An_outside_database_is_named_by_up_to_three_strings()
     {
-        Assert.Equal(new(Usable, "Host=m", "Host=k"), Read(("Program", Usable), ("Migrator", "Host=m"), ("Keeper", "Host=k")));
-        Assert.Equal(new(Usable, null, null), Read(("Program", Usable), ("Migrator", " ")));
+        Assert.Equal(new(Sized, "Host=m", "Host=k"), Read(("Program", Sized), ("Migrator", "Host=m"), ("Keeper", "Host=k")));
+        Assert.Equal(new(Sized, null, null), Read(("Program", Sized), ("Migrator", " ")));
+    }
+
+    [Theory]
+    [InlineData("", ClinicConnections.MostConnections)]
+    [InlineData(";Maximum Pool Size=20", 20)]
+    [InlineData(";Maximum Pool Size=200", 200)]
+    [InlineData(";maxpoolsize=7", 7)]
+    public void The_site_takes_no_more_connections_than_a_server_has_room_for_unless_it_is_told_how_many(string told, int size)
+    {
+        var program = new NpgsqlConnectionStringBuilder(Read(("Program", Usable + told))!.Program);
+
+        Assert.Equal(size, program.MaxPoolSize);
+        Assert.Equal(("db", "someone", "secret", "clinic"), (program.Host, program.Username, program.Password, program.Database));
     }
 
     [Theory]

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using HairClinic.Web.Shell.Logs;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 
 namespace HairClinic.Web.Tests.Security;
@@ -15,7 +16,8 @@ public sealed class CapturedLog : ILoggerProvider
     public void Catch(IWebHostBuilder builder) =>
         builder.ConfigureLogging(logging =>
         {
-            logging.ClearProviders().AddProvider(new DiscreetLog(this)).SetMinimumLevel(LogLevel.Information).SilenceAddresses();
+            logging.ClearProviders().SetMinimumLevel(LogLevel.Information).SilenceAddresses();
+            logging.Services.AddSingleton<ILoggerProvider>(sp => new DiscreetLog(this, sp.GetRequiredService<Outage>()));
             // More than is written by default, and all of our own.
             logging.AddFilter("Microsoft", LogLevel.Information).AddFilter("Microsoft.AspNetCore", LogLevel.Information);
             logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Information).AddFilter("HairClinic", LogLevel.Debug);

@@ -118,6 +118,30 @@ public sealed class DiscreetLogTests(PgServer server)
         Assert.DoesNotContain(log.Lines, l => l.Contains("An error occurred", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public async Task A_race_that_is_reckoned_with_is_no_fault_and_what_nobody_reckoned_with_is_one()
+    {
+        var log = new CapturedLog();
+        await using var site = await ClinicSite.OpenAsync(server, log.Catch);
+
+        await RefuseAsync(site, site.Here.Staff[StaffRole.FrontDesk], site.Here.Own.Client.Code);
+        Assert.DoesNotContain(log.Lines, IsFault);
+
+        await Assert.ThrowsAsync<DbUpdateException>(() =>
+            site.InPracticeAsync(
+                async (_, db) =>
+                {
+                    db.Chairs.Add(new Domain.Chairs.Chair(Guid.CreateVersion7(), Guid.CreateVersion7(), "In no salon", 1));
+                    return await db.SaveChangesAsync(Cancel);
+                }
+            )
+        );
+        Assert.Contains(log.Lines, l => IsFault(l) && l.Contains("23503", StringComparison.Ordinal));
+
+        static bool IsFault(string line) =>
+            line.Contains("Exception", StringComparison.Ordinal) || line.Contains("Failed executing", StringComparison.Ordinal);
+    }
+
     private static IEnumerable<string> Looks(ClinicSite site)
     {
         var guest = site.Here.Own;

@@ -19,8 +19,9 @@ internal sealed class Letterbox : IMailRoute
     /// <summary>What happens before a letter is taken: it may wait or throw.</summary>
     public Func<Letter, Task> Before { get; set; } = _ => Task.CompletedTask;
 
-    public async Task SendAsync(Letter letter, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation)
     {
+        await posting.HandingOver();
         await Before(letter);
         cancellation.ThrowIfCancellationRequested();
         Sent.Enqueue(letter);
@@ -30,7 +31,7 @@ internal sealed class Letterbox : IMailRoute
     public static Task<int> WorkAsync(
         TestClinic clinic,
         IMailRoute route,
-        ILogger<PracticeWork>? log = null,
+        ILogger<LetterWork>? log = null,
         CancellationToken? cancellation = null
     ) =>
         clinic.AsAsync(
@@ -39,11 +40,16 @@ internal sealed class Letterbox : IMailRoute
                 new PracticeWork(
                     services.GetRequiredService<ClinicDbFactory>(),
                     services.GetRequiredService<DueDateRefresher>(),
-                    route,
+                    new LetterWork(
+                        services.GetRequiredService<ClinicDbFactory>(),
+                        route,
+                        services.GetRequiredService<IClock>(),
+                        log ?? NullLogger<LetterWork>.Instance
+                    ),
                     services.GetRequiredService<PhotoBook>(),
                     services.GetRequiredService<CurrentActor>(),
                     services.GetRequiredService<IClock>(),
-                    log ?? NullLogger<PracticeWork>.Instance
+                    NullLogger<PracticeWork>.Instance
                 ).RunAsync(cancellation ?? TestContext.Current.CancellationToken)
         );
 

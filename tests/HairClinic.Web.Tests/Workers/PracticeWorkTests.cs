@@ -1,5 +1,6 @@
 using HairClinic.Web.Workers;
 using MailKit.Net.Smtp;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Logging;
 using MimeKit;
 using NodaTime;
@@ -120,7 +121,7 @@ public sealed class PracticeWorkTests(PgServer server)
                 MailboxAddress.Parse(address),
                 $"<{address}>: no such user"
             );
-        var log = new KeptLog<PracticeWork>();
+        var log = new KeptLog<LetterWork>();
 
         await Letterbox.WorkAsync(clinic, box, log);
 
@@ -130,6 +131,88 @@ public sealed class PracticeWorkTests(PgServer server)
         Assert.DoesNotContain("example", line, StringComparison.Ordinal);
         Assert.DoesNotContain("Thursday", line, StringComparison.Ordinal);
         Assert.Equal("SmtpCommandException 550", Assert.Single(await Letterbox.ItemsAsync(clinic)).LastError);
+    }
+
+    [Fact]
+    public async Task A_letter_that_fails_all_day_is_given_up_and_only_its_envelope_stays()
+    {
+        var client = Guid.CreateVersion7();
+        await using var clinic = await AskingForAsync(Letter(1) with { Kind = LetterKind.ConfirmAddress, For = client });
+        box.Before = _ => throw new IOException("away");
+        var since = clinic.Clock.GetCurrentInstant();
+
+        WorkItem item;
+        while ((item = Assert.Single(await Letterbox.ItemsAsync(clinic))).DoneAt is null)
+        {
+            clinic.Clock.Reset(Instant.Max(item.NotBefore, since));
+            Assert.Equal(1, await Letterbox.WorkAsync(clinic, box));
+        }
+
+        Assert.Equal((WorkFate.GivenUp, nameof(IOException), WorkItem.MostAttempts), (item.Fate, item.LastError, item.Attempts));
+        Assert.InRange(item.DoneAt.Value - since, Duration.FromHours(20), Duration.FromHours(28));
+        Assert.Equal(new Letter("", "", "") { Kind = LetterKind.ConfirmAddress, For = client }, WorkItems.Read<Letter>(item));
+        clinic.Clock.AdvanceDays(30);
+        Assert.Equal(0, await Letterbox.WorkAsync(clinic, box));
+    }
+
+    [Fact]
+    public async Task A_link_is_tried_only_for_its_life_and_never_sent_after()
+    {
+        var until = TestClinic.UsualNow + Duration.FromMinutes(15);
+        await using var clinic = await AskingForAsync(Letter(1) with { Until = until }, Letter(2) with { Until = until });
+        box.Before = letter => letter.To == Letter(1).To ? throw new IOException("away") : Task.CompletedTask;
+        var tries = 0;
+        for (var minute = 0; minute < 20; minute++, clinic.Clock.AdvanceMinutes(1))
+            tries += await Letterbox.WorkAsync(clinic, box);
+
+        var item = (await Letterbox.ItemsAsync(clinic)).Single(i => i.Attempts > 0);
+        Assert.Equal(WorkFate.GivenUp, item.Fate);
+        Assert.InRange(item.DoneAt!.Value, TestClinic.UsualNow, until);
+        Assert.InRange(tries, 4, 9);
+
+        await using var late = await AskingForAsync(Letter(3) with { Until = TestClinic.UsualNow });
+        Assert.Equal(1, await Letterbox.WorkAsync(late, box));
+        Assert.Equal(WorkFaults.TooLate, Assert.Single(await Letterbox.ItemsAsync(late)).LastError);
+        Assert.Equal([Letter(2).To], box.Sent.Select(l => l.To));
+    }
+
+    [Fact]
+    public async Task A_letter_whose_worker_was_killed_is_taken_up_again_unless_it_was_being_handed_over()
+    {
+        await using var clinic = await AskingForAsync(Letter(1), Letter(2));
+        var killedAt = clinic.Clock.GetCurrentInstant();
+        await clinic.ReadAsync(async db =>
+        {
+            var items = await db.WorkItems.OrderBy(i => i.Id).ToListAsync(TestContext.Current.CancellationToken);
+            items.ForEach(i => i.Hold(killedAt + Duration.FromMinutes(1)));
+            items.Single(i => WorkItems.Read<Letter>(i) == Letter(2)).HandOver(killedAt);
+            return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        });
+
+        Assert.Equal(0, await Letterbox.WorkAsync(clinic, box));
+        clinic.Clock.AdvanceMinutes(1);
+        Assert.Equal(2, await Letterbox.WorkAsync(clinic, box));
+
+        Assert.Equal([Letter(1)], box.Sent);
+        var unsure = (await Letterbox.ItemsAsync(clinic)).Single(i => i.Fate is not null);
+        Assert.Equal((WorkFate.Unsure, WorkFaults.Interrupted), (unsure.Fate, unsure.LastError));
+    }
+
+    [Fact]
+    public async Task No_transaction_is_open_while_the_mail_server_is_talked_to()
+    {
+        await using var clinic = await AskingForAsync(Letter(1));
+        string? lockedOut = "not tried";
+        box.Before = async _ =>
+            lockedOut = await clinic.ReadAsync(db =>
+                db.Database.SqlQuery<string?>($"select id::text as \"Value\" from work_items for update nowait")
+                    .SingleAsync(TestContext.Current.CancellationToken)
+            );
+
+        await Letterbox.WorkAsync(clinic, box);
+
+        Assert.Equal(Assert.Single(await Letterbox.ItemsAsync(clinic)).Id.ToString(), lockedOut);
+        Assert.Single(box.Sent);
     }
 
     private async Task<TestClinic> AskingForAsync(params Letter[] letters) =>

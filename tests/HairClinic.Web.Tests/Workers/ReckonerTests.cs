@@ -133,6 +133,29 @@ public sealed class ReckonerTests(PgServer server)
     }
 
     [Fact]
+    public async Task A_nightly_run_that_failed_is_asked_for_again_the_same_night()
+    {
+        await using var clinic = await OpenAsync(clients: 0);
+        await NightlyAsync(clinic);
+        await clinic.ReadAsync(async db =>
+        {
+            (await db.Reckonings.SingleAsync(Cancel)).End(ReckoningState.Failed, clinic.Clock.GetCurrentInstant(), "OutOfMemoryException");
+            return await db.SaveChangesAsync(Cancel);
+        });
+
+        await NightlyAsync(clinic);
+        Assert.Equal(1, await clinic.ReadAsync(db => db.Reckonings.CountAsync(Cancel)));
+        clinic.Clock.AdvanceMinutes(10);
+        await NightlyAsync(clinic);
+        Assert.Equal(2, await clinic.ReadAsync(db => db.Reckonings.CountAsync(Cancel)));
+
+        await clinic.UseAsync<Reckoner, bool>(clinic.Job, r => r.RunAsync(Cancel));
+        clinic.Clock.AdvanceHours(2);
+        await NightlyAsync(clinic);
+        Assert.Equal(2, await clinic.ReadAsync(db => db.Reckonings.CountAsync(Cancel)));
+    }
+
+    [Fact]
     public async Task A_unit_that_changes_asks_for_its_clients_plan_in_the_same_save()
     {
         await using var clinic = await OpenAsync(clients: 2);
@@ -150,6 +173,64 @@ public sealed class ReckonerTests(PgServer server)
         var after = await PlanAsync(clinic);
         Assert.Equal((2, 1), (before.InHand, after.InHand));
         Assert.True(after.GapIfOrderedToday > before.GapIfOrderedToday);
+    }
+
+    [Fact]
+    public async Task Plans_asked_for_one_by_one_are_made_in_one_pass_and_one_that_cannot_be_made_takes_none_down()
+    {
+        await using var clinic = await OpenAsync(clients: 12);
+        var now = clinic.Clock.GetCurrentInstant();
+        await clinic.ReadAsync(async db =>
+        {
+            await db.WorkItems.ExecuteDeleteAsync(Cancel);
+            db.WorkItems.Add(new WorkItem(Guid.CreateVersion7(), WorkKind.PlanOrders, "{}", now));
+            db.WorkItems.AddRange(clients.Select(c => WorkItems.PlanOrders([c.Id], now)));
+            return await db.SaveChangesAsync(Cancel);
+        });
+        clinic.Commands.Clear();
+
+        await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel));
+        Assert.Equal(0, await clinic.ReadAsync(db => db.ReorderPlans.CountAsync(Cancel)));
+        // All failed with it. From now on they are tried one by one.
+        clinic.Clock.AdvanceSeconds(11);
+        await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunAsync(Cancel));
+
+        Assert.Equal(12, await clinic.ReadAsync(db => db.ReorderPlans.CountAsync(Cancel)));
+        Assert.Equal(1, await clinic.ReadAsync(db => db.WorkItems.CountAsync(w => w.DoneAt == null, Cancel)));
+
+        await clinic.ReadAsync(async db =>
+        {
+            db.WorkItems.AddRange(clients.Select(c => WorkItems.PlanOrders([c.Id], now)));
+            return await db.SaveChangesAsync(Cancel);
+        });
+        Assert.Equal(12, await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel)));
+    }
+
+    [Fact]
+    public async Task A_plan_waits_for_its_turn_as_long_as_it_takes()
+    {
+        await using var clinic = await OpenAsync(clients: 1);
+        await using var busy = new Npgsql.NpgsqlConnection(server.Administrator.Replace("Database=postgres", "Database=hairclinic"));
+        await busy.OpenAsync(Cancel);
+        await using var turn = await busy.BeginTransactionAsync(Cancel);
+        await using var hold = new Npgsql.NpgsqlCommand(
+            $"select pg_advisory_xact_lock(hashtextextended('plans {clinic.PracticeId}', 0))",
+            busy
+        );
+        await hold.ExecuteNonQueryAsync(Cancel);
+
+        var planning = clinic.ReadAsync(async db =>
+        {
+            // What every statement is given, instead of half a minute.
+            db.Database.SetCommandTimeout(1);
+            var book = await OrderBook.LoadAsync(db, Cancel);
+            return await SalonPlans.StoreAsync(db, book, [clients[0].Id], clinic.Clock.GetCurrentInstant(), Cancel);
+        });
+        await Task.Delay(TimeSpan.FromSeconds(3), Cancel);
+        Assert.False(planning.IsCompleted);
+        await turn.RollbackAsync(Cancel);
+
+        Assert.Single(await planning);
     }
 
     [Fact]

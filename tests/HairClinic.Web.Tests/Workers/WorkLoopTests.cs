@@ -39,6 +39,61 @@ public sealed class WorkLoopTests(PgServer server)
         Assert.True(loop.ExecuteTask!.IsCompleted);
     }
 
+    [Fact]
+    public async Task A_mail_server_that_hangs_delays_no_other_work()
+    {
+        var token = TestContext.Current.CancellationToken;
+        using var hanging = new CancellationTokenSource();
+        var box = new Letterbox { Before = _ => Task.Delay(Timeout.Infinite, hanging.Token) };
+        await using var services = await OpenAsync(box);
+        var jobs = services.GetRequiredService<PracticeJobs>();
+        var practice = await AskAsync(jobs, "a@example.test");
+        await WithAsync(jobs, practice, db => db.WorkItems.AddRange(Enumerable.Range(0, 20).Select(_ => Letter())));
+        var loop = ActivatorUtilities.CreateInstance<WorkLoop>(services);
+        await loop.StartAsync(token);
+        await Task.Delay(TimeSpan.FromSeconds(3), token);
+
+        List<double> waits = [];
+        for (var i = 0; i < 5; i++)
+        {
+            var item = WorkItems.RemoveFiles([], SystemClock.Instance.GetCurrentInstant());
+            await WithAsync(jobs, practice, db => db.WorkItems.Add(item));
+            waits.Add(await UntilDoneAsync(jobs, practice, item.Id));
+        }
+        await hanging.CancelAsync();
+        await loop.StopAsync(token);
+
+        // A second until somebody looks; a busy machine has its own pace, but nobody waits for a letter's forty seconds.
+        Assert.All(waits, seconds => Assert.InRange(seconds, 0, 8));
+        Assert.Empty(box.Sent);
+
+        WorkItem Letter() => WorkItems.Send(new("a@example.test", "A", "B"), SystemClock.Instance.GetCurrentInstant());
+    }
+
+    private static async Task<double> UntilDoneAsync(PracticeJobs jobs, Guid practice, Guid id)
+    {
+        var since = System.Diagnostics.Stopwatch.StartNew();
+        var done = false;
+        while (!done && since.Elapsed < TimeSpan.FromSeconds(60))
+        {
+            await Task.Delay(50, TestContext.Current.CancellationToken);
+            await WithAsync(jobs, practice, db => done = db.WorkItems.Any(w => w.Id == id && w.DoneAt != null));
+        }
+        return since.Elapsed.TotalSeconds;
+    }
+
+    private static Task<int> WithAsync(PracticeJobs jobs, Guid practice, Action<ClinicDb> work) =>
+        jobs.RunAsync(
+            practice,
+            "test",
+            async scope =>
+            {
+                await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
+                work(db);
+                return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+            }
+        );
+
     private async Task<ServiceProvider> OpenAsync(Letterbox box)
     {
         var name = $"loop_{Guid.NewGuid():N}";
@@ -66,7 +121,7 @@ public sealed class WorkLoopTests(PgServer server)
         string In(string connection) => new NpgsqlConnectionStringBuilder(connection) { Database = name }.ConnectionString;
     }
 
-    private static Task<bool> AskAsync(PracticeJobs jobs, string to)
+    private static Task<Guid> AskAsync(PracticeJobs jobs, string to)
     {
         var practice = Guid.CreateVersion7();
         return jobs.RunAsync(
@@ -80,7 +135,7 @@ public sealed class WorkLoopTests(PgServer server)
                 await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
                 db.WorkItems.Add(WorkItems.Send(new(to, "Your appointment", "Thursday at ten."), SystemClock.Instance.GetCurrentInstant()));
                 await db.SaveChangesAsync(TestContext.Current.CancellationToken);
-                return true;
+                return practice;
             }
         );
     }

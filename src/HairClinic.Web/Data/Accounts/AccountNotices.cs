@@ -28,7 +28,10 @@ public sealed class AccountNotices(PracticeJobs jobs, IClock clock)
 
                 If you know of this, there is nothing to do. If not, sign in, end the other sign-ins, change your password, and tell the owner.
                 """
-            );
+            )
+            {
+                Kind = LetterKind.SignInChanged,
+            };
 
     /// <param name="what">One sentence, such as "A passkey was added."</param>
     public async Task TellAsync(AppUser user, string what, CancellationToken cancellation)

@@ -29,22 +29,37 @@ public sealed class AddressLetters(
     /// <returns>How many clients' changes were told.</returns>
     public async Task<int> RunAsync(CancellationToken cancellation)
     {
-        var told = 0;
-        while (await NextAsync(cancellation))
-            told++;
-        return told;
+        var clients = await UntoldAsync(cancellation);
+        List<Exception> faults = [];
+        foreach (var client in clients)
+        {
+            try
+            {
+                await TellAsync(client, cancellation);
+            }
+            // The others' letters do not wait for one that cannot be written.
+            catch (Exception e) when (!cancellation.IsCancellationRequested)
+            {
+                faults.Add(e);
+            }
+        }
+        return faults.Count == 0 ? clients.Count : throw new AggregateException(faults);
     }
 
-    private async Task<bool> NextAsync(CancellationToken cancellation)
+    private async Task<List<Guid>> UntoldAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var next = await db
+        return await db
             .OpeningAddresses.Where(a => a.ToldAt == null || a.EndedAt != null && a.EndToldAt == null)
-            .OrderBy(a => a.EnteredAt)
-            .Select(a => (Guid?)a.ClientId)
-            .FirstOrDefaultAsync(cancellation);
-        if (next is not { } client)
-            return false;
+            .GroupBy(a => a.ClientId)
+            .OrderBy(g => g.Min(a => a.EnteredAt))
+            .Select(g => g.Key)
+            .ToListAsync(cancellation);
+    }
+
+    private async Task TellAsync(Guid client, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         // Two programs on one database: the second waits here, and then finds it told.
         var all = await db
@@ -61,7 +76,6 @@ public sealed class AddressLetters(
             await TellEndedAsync(db, address, all, reader, asked, cancellation);
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
-        return true;
     }
 
     private async Task TellEnteredAsync(
@@ -82,7 +96,7 @@ public sealed class AddressLetters(
         {
             asked.Add(old.Email);
             var token = OpeningLinks.Make(db, address, now);
-            db.WorkItems.Add(WorkItems.Send(Speaking.In(reader.Language, () => Ask(old.Email, token, reader.Phone)), now));
+            db.WorkItems.Add(WorkItems.Send(Ask(address, old.Email, token, reader), now));
         }
     }
 
@@ -103,7 +117,7 @@ public sealed class AddressLetters(
         }
         address.EndTold(now);
         if (asked.Add(address.Email))
-            db.WorkItems.Add(WorkItems.Send(Speaking.In(reader.Language, () => Part(address.Email, reader.Phone)), now));
+            db.WorkItems.Add(WorkItems.Send(Part(address, reader), now));
     }
 
     /// <summary>
@@ -142,6 +156,20 @@ public sealed class AddressLetters(
     }
 
     // Where the site does not know its own address the letter tells all the same, and leads nowhere.
+    private Letter Ask(OpeningAddress address, string to, string token, Reader reader) =>
+        Speaking.In(reader.Language, () => Ask(to, token, reader.Phone)) with
+        {
+            Kind = LetterKind.ConfirmAddress,
+            For = address.ClientId,
+        };
+
+    private Letter Part(OpeningAddress address, Reader reader) =>
+        Speaking.In(reader.Language, () => Part(address.Email, reader.Phone)) with
+        {
+            Kind = LetterKind.AddressEnded,
+            For = address.ClientId,
+        };
+
     private Letter Ask(string to, string token, string? phone) =>
         new(
             to,

@@ -66,7 +66,7 @@ public sealed class SignInLinkBook(SiteAddress site, IClock clock, IStringLocali
         var until = now + (invitation ? InvitationLifetime : Lifetime);
         db.SignInLinks.Add(new SignInLink(Hash(token), db.PracticeId, clientId, email, until, invitation));
         var letter = Speaking.In(language, () => invitation ? Invitation(email, home, token) : Letter(email, home, token));
-        db.WorkItems.Add(WorkItems.Send(letter, now));
+        db.WorkItems.Add(WorkItems.Send(letter with { For = clientId, Until = until }, now));
     }
 
     private Letter Letter(string email, string home, string token) =>
@@ -80,7 +80,10 @@ public sealed class SignInLinkBook(SiteAddress site, IClock clock, IStringLocali
 
             {words["It works once, for 15 minutes. If you did not ask for it, nothing has happened: just delete this."]}
             """
-        );
+        )
+        {
+            Kind = LetterKind.SignInLink,
+        };
 
     private Letter Invitation(string email, string home, string token) =>
         new(
@@ -98,7 +101,10 @@ public sealed class SignInLinkBook(SiteAddress site, IClock clock, IStringLocali
 
             {home}/my-hair/ask-link
             """
-        );
+        )
+        {
+            Kind = LetterKind.Invitation,
+        };
 
     private static Task<string?> LanguageAsync(ClinicDb db, Guid clientId, CancellationToken cancellation) =>
         db.ClientPreferences.Where(p => p.ClientId == clientId).Select(p => p.Language).FirstOrDefaultAsync(cancellation);

@@ -100,7 +100,8 @@ public sealed class EmbeddedServer : IAsyncDisposable
                 var code = await process.WaitForExitAsync(stopping.Token);
                 if (run.Elapsed > SteadyRun)
                     pause = options.FirstPause;
-                logger.LogError(
+                // Why and how often is for whoever looks into it; that the database is away is told once, by whoever misses it.
+                logger.LogInformation(
                     "PostgreSQL ended by itself (exit code {Code}); starting it again in {Pause}. See {Log}",
                     code,
                     pause,
@@ -129,7 +130,7 @@ public sealed class EmbeddedServer : IAsyncDisposable
         // Whatever stands in the way – a full disk, a missing file – may be put right while the program waits.
         catch (Exception e) when (!stopping.IsCancellationRequested)
         {
-            launch.Logger.LogError(e, "PostgreSQL could not be started again; next try in {Pause}", pause);
+            launch.Logger.LogInformation("PostgreSQL could not be started again; next try in {Pause}. {Reason}", pause, e.Message);
             return false;
         }
     }

@@ -10,5 +10,5 @@ public sealed record EmbeddedServerOptions(string DataFolder)
     /// <summary>The pause before a server that ended by itself is started again; it doubles with each failure, up to <see cref="LongestPause"/>.</summary>
     public TimeSpan FirstPause { get; init; } = TimeSpan.FromSeconds(0.5);
 
-    public TimeSpan LongestPause { get; init; } = TimeSpan.FromSeconds(30);
+    public TimeSpan LongestPause { get; init; } = TimeSpan.FromSeconds(2);
 }

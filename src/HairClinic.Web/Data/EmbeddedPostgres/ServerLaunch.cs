@@ -27,8 +27,7 @@ internal sealed record ServerLaunch(
             Password = password,
             Database = database,
             ApplicationName = "HairClinic",
-            // Leaves room for the other roles under the server's 100 connections.
-            MaxPoolSize = 60,
+            MaxPoolSize = ClinicConnections.MostConnections,
         }.ConnectionString;
 
     public string Administrator => ConnectionString("postgres", Passwords.Administrator, "postgres");

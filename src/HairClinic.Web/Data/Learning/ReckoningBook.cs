@@ -10,8 +10,6 @@ namespace HairClinic.Web.Data.Learning;
 /// <summary>Runs that are asked for, go on, or are over. One at a time a practice: the database holds it.</summary>
 public static class ReckoningBook
 {
-    private static readonly LocalTime Night = new(2, 0);
-
     /// <returns>The one asked for, or the one that waits or runs already.</returns>
     public static async Task<Guid> AskAsync(ClinicDb db, Guid? askedBy, Instant now, CancellationToken cancellation)
     {
@@ -69,15 +67,14 @@ public static class ReckoningBook
             .OrderByDescending(r => r.AskedAt)
             .FirstOrDefaultAsync(cancellation);
 
-    /// <summary>At night, from two o'clock in the practice's first salon, one run is due; by day too where none was made yet.</summary>
+    /// <summary>Asks for the night's run where it is due (<see cref="NightlyRun"/>), by the clock of the practice's first salon.</summary>
     public static async Task AskNightlyAsync(ClinicDb db, Instant now, CancellationToken cancellation)
     {
         if (await db.Salons.AsNoTracking().OrderBy(s => s.Id).FirstOrDefaultAsync(cancellation) is not { } salon)
             return;
-        var local = now.InZone(salon.TimeZone);
-        var night = local.TimeOfDay >= Night ? local.Date : local.Date.PlusDays(-1);
-        var due = night.At(Night).InZoneLeniently(salon.TimeZone).ToInstant();
-        if (!await db.Reckonings.AnyAsync(r => r.AskedAt >= due || r.EndedAt == null, cancellation))
+        var since = NightlyRun.Since(now, salon.TimeZone);
+        var runs = await db.Reckonings.AsNoTracking().Where(r => r.AskedAt >= since || r.EndedAt == null).ToListAsync(cancellation);
+        if (NightlyRun.IsDue(runs, now))
             await AskAsync(db, askedBy: null, now, cancellation);
     }
 

@@ -27,7 +27,11 @@ public static class SalonPlans
     )
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        // Its turn comes when it comes; how long the whole may take is for whoever asks.
+        var usual = db.Database.GetCommandTimeout();
+        db.Database.SetCommandTimeout(0);
         await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock(hashtextextended({"plans " + db.PracticeId}, 0))", cancellation);
+        db.Database.SetCommandTimeout(usual);
         var planned = await TakeAsync(db, book, clientIds, now, cancellation);
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);

@@ -3989,6 +3989,18 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("done_at");
 
+                    b.Property<string>("Fate")
+                        .HasColumnType("text")
+                        .HasColumnName("fate");
+
+                    b.Property<Instant?>("HandedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("handed_at");
+
+                    b.Property<Instant?>("HeldUntil")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("held_until");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasColumnType("text")

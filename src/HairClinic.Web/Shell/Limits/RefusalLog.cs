@@ -1,7 +1,10 @@
+using System.Runtime.ExceptionServices;
+using HairClinic.Web.Data;
 using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Authorization.Policy;
+using Microsoft.AspNetCore.Diagnostics;
 
 namespace HairClinic.Web.Shell.Limits;
 
@@ -29,10 +32,18 @@ public sealed partial class RefusalLog(ILogger<RefusalLog> log) : IAuthorization
         LogTooOften(log, limited?.ToString() ?? "requests", Route(context), Who(context), Address(context));
 
     /// <summary>A form that does not come from our own page is refused by the endpoint itself; here it is only noticed.</summary>
+    /// <remarks>The page that stands in for a fault is no form; and a mark that could not be read, because its key lies in the book, is none that lacks.</remarks>
     public static async Task NoticeForgedAsync(HttpContext context, RequestDelegate next)
     {
-        if (context.Features.Get<IAntiforgeryValidationFeature>() is { IsValid: false })
+        if (
+            context.Features.Get<IAntiforgeryValidationFeature>() is { IsValid: false } checkedMark
+            && context.Features.Get<IExceptionHandlerFeature>() is null
+        )
+        {
+            if (checkedMark.Error is { } error && ConnectionLoss.Is(error))
+                ExceptionDispatchInfo.Throw(error);
             context.RequestServices.GetRequiredService<RefusalLog>().Forged(context);
+        }
         await next(context);
     }
 

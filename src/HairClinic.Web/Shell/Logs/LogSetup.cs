@@ -10,7 +10,10 @@ public static class LogSetup
         logging.ClearProviders().AddConsole();
         logging.Services.Remove(logging.Services.Single(s => s.ServiceType == typeof(ILoggerProvider)));
         logging.Services.AddSingleton<ConsoleLoggerProvider>();
-        logging.Services.AddSingleton<ILoggerProvider>(sp => new DiscreetLog(sp.GetRequiredService<ConsoleLoggerProvider>()));
+        logging.Services.AddSingleton<ILoggerProvider>(sp => new DiscreetLog(
+            sp.GetRequiredService<ConsoleLoggerProvider>(),
+            sp.GetRequiredService<Outage>()
+        ));
         return logging.SilenceAddresses();
     }
 

@@ -1,8 +1,11 @@
 using System.CommandLine;
+using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.EmbeddedPostgres;
 using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Shell.Verbs.Analyse;
+using Microsoft.AspNetCore.Connections;
+using Npgsql;
 
 namespace HairClinic.Web.Shell.Verbs;
 
@@ -43,9 +46,9 @@ public static class CommandLine
         {
             return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
         }
-        catch (Exception e) when (e is EmbeddedServerException or InvalidOperationException or IOException)
+        catch (Exception e) when (SentenceOf(e) is { } sentence)
         {
-            await Console.Error.WriteLineAsync(e.Message);
+            await Console.Error.WriteLineAsync(sentence);
             return 1;
         }
 
@@ -61,8 +64,28 @@ public static class CommandLine
         {
             var folder = result.GetValue(data);
             var app = build([.. folder is null ? [] : new[] { $"--data={folder}" }, .. more, .. result.UnmatchedTokens]);
-            await app.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
-            return app;
+            try
+            {
+                await app.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+                return app;
+            }
+            catch
+            {
+                await app.DisposeAsync();
+                throw;
+            }
         }
     }
+
+    /// <summary>What can go wrong without anything in the program being wrong; null for what must show where it broke.</summary>
+    private static string? SentenceOf(Exception e) =>
+        e switch
+        {
+            IOException { InnerException: AddressInUseException } =>
+                $"{e.Message} Another program listens there: stop it, or choose another address with --urls.",
+            _ when ConnectionLoss.Is(e) => $"The database cannot be reached: {e.GetBaseException().Message}",
+            NpgsqlException => $"The database refuses: {e.GetBaseException().Message}",
+            EmbeddedServerException or InvalidOperationException or IOException or UnauthorizedAccessException or Refusal => e.Message,
+            _ => null,
+        };
 }

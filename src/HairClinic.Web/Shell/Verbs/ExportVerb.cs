@@ -27,17 +27,20 @@ public static class ExportVerb
                     "export",
                     async services =>
                     {
-                        foreach (var kind in SheetKind.All)
-                        {
-                            var path = Path.Combine(into, kind.FileName);
-                            await File.WriteAllBytesAsync(
-                                path,
-                                await services
-                                    .GetRequiredService<Export>()
-                                    .WriteAsync(kind, result.GetValue(people), CancellationToken.None)
+                        await services
+                            .GetRequiredService<Export>()
+                            .WriteAsync(
+                                SheetKind.All,
+                                result.GetValue(people),
+                                async (kind, write) =>
+                                {
+                                    var path = Path.Combine(into, kind.FileName);
+                                    await using (var file = File.Create(path))
+                                        await write(file);
+                                    Console.WriteLine(path);
+                                },
+                                CancellationToken.None
                             );
-                            Console.WriteLine(path);
-                        }
                         return 0;
                     }
                 );

@@ -15,12 +15,12 @@ public sealed class FolderRoute(MailSettings settings, IClock clock) : IMailRout
 
     public string Folder => settings.Folder;
 
-    public async Task SendAsync(Letter letter, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation)
     {
         PrivateFiles.MakeFolder(Folder);
         if (!settings.FolderNamed)
             PrivateFiles.Close(Folder);
-        var file = Path.Combine(Folder, $"{Name.Format(clock.GetCurrentInstant())}-{Guid.CreateVersion7():N}.txt");
+        var file = Path.Combine(Folder, $"{Name.Format(clock.GetCurrentInstant())}-{posting.Id:N}.txt");
         await using var stream = PrivateFiles.Create(file);
         await stream.WriteAsync(Encoding.UTF8.GetBytes($"{To(letter.To)}\nSubject: {letter.Subject}\n\n{letter.Text}\n"), cancellation);
     }

@@ -1,7 +1,7 @@
 namespace HairClinic.Web.Workers.Mail;
 
-/// <summary>The way a letter leaves the house.</summary>
 public interface IMailRoute
 {
-    Task SendAsync(Letter letter, CancellationToken cancellation);
+    /// <exception cref="LetterUnsureException">The line broke while it was being handed over: nobody knows whether it went.</exception>
+    Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation);
 }

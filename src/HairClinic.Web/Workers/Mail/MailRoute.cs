@@ -16,7 +16,7 @@ public sealed class MailRoute(MailSettings settings, SmtpRoute server, FolderRou
         : MailWay.None;
 
     /// <exception cref="NoMailWayException">It can be sent nowhere.</exception>
-    public async Task SendAsync(Letter letter, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation)
     {
         IMailRoute route = await WayAsync(cancellation) switch
         {
@@ -24,7 +24,7 @@ public sealed class MailRoute(MailSettings settings, SmtpRoute server, FolderRou
             MailWay.Folder or MailWay.Demo => folder,
             _ => throw new NoMailWayException(),
         };
-        await route.SendAsync(letter, cancellation);
+        await route.SendAsync(letter, posting, cancellation);
     }
 
     // The demo is all there is: beside it a practice's own letters would lie in the same folder.

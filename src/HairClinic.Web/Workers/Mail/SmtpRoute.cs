@@ -1,3 +1,5 @@
+using HairClinic.Web.Shell;
+using MailKit;
 using MailKit.Net.Smtp;
 using MailKit.Security;
 using MimeKit;
@@ -5,19 +7,39 @@ using MimeKit;
 namespace HairClinic.Web.Workers.Mail;
 
 /// <summary>Through the practice's own mail server.</summary>
-public sealed class SmtpRoute(MailSettings settings) : IMailRoute
+public sealed class SmtpRoute(MailSettings settings, SiteAddress site) : IMailRoute
 {
-    public async Task SendAsync(Letter letter, CancellationToken cancellation)
+    /// <summary>A letter takes no longer than this, whatever the mail server does.</summary>
+    public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(30);
+
+    public async Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation)
     {
         using var message = new MimeMessage();
+        message.MessageId = MessageIdOf(posting.Id);
         message.From.Add(new MailboxAddress(settings.FromName, settings.From));
         message.To.Add(MailboxAddress.Parse(letter.To));
         message.Subject = letter.Subject;
         message.Body = new TextPart("plain") { Text = letter.Text };
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        limit.CancelAfter(Patience);
         using var client = new Client();
-        await OpenAsync(client, cancellation);
-        await client.SendAsync(message, cancellation);
-        await client.DisconnectAsync(quit: true, cancellation);
+        var begun = new Begun();
+        try
+        {
+            await OpenAsync(client, limit.Token);
+            await posting.HandingOver();
+            await client.SendAsync(message, limit.Token, begun);
+        }
+        // An answer is an answer. Without one, once words have left, nobody knows.
+        catch (Exception e) when (begun.Is && e is not SmtpCommandException)
+        {
+            throw new LetterUnsureException(e);
+        }
+        catch (OperationCanceledException e) when (!cancellation.IsCancellationRequested)
+        {
+            throw new TimeoutException("The mail server took too long.", e);
+        }
+        await LeaveAsync(client, limit.Token);
     }
 
     /// <summary>Goes as far as naming the sender and sends nothing: whether a letter would be taken now.</summary>
@@ -27,7 +49,14 @@ public sealed class SmtpRoute(MailSettings settings) : IMailRoute
         using var client = new Client();
         await OpenAsync(client, cancellation);
         await client.NameSenderAsync(settings.From, cancellation);
-        await client.DisconnectAsync(quit: true, cancellation);
+        await LeaveAsync(client, cancellation);
+    }
+
+    /// <summary>Of a letter that is tried twice both carry the same, so that whoever gets both sees that they are one.</summary>
+    private string MessageIdOf(Guid id)
+    {
+        var host = site.Url is { } url ? new Uri(url).IdnHost : MailboxAddress.Parse(settings.From).Domain;
+        return $"{id:N}@{host.Trim('[', ']')}";
     }
 
     private async Task OpenAsync(SmtpClient client, CancellationToken cancellation)
@@ -44,6 +73,16 @@ public sealed class SmtpRoute(MailSettings settings) : IMailRoute
             await client.AuthenticateAsync(user, settings.Password ?? "", cancellation);
     }
 
+    // What was wanted is done: a server that does not say goodbye changes nothing.
+    private static async Task LeaveAsync(SmtpClient client, CancellationToken cancellation)
+    {
+        try
+        {
+            await client.DisconnectAsync(quit: true, cancellation);
+        }
+        catch (Exception e) when (e is IOException or OperationCanceledException or ProtocolException or CommandException) { }
+    }
+
     private sealed class Client : SmtpClient
     {
         /// <summary>RFC 5321, 4.1.1.2 and 4.1.1.5: names the sender, then takes it back.</summary>
@@ -54,5 +93,14 @@ public sealed class SmtpRoute(MailSettings settings) : IMailRoute
                 throw new SmtpCommandException(SmtpErrorCode.SenderNotAccepted, answer.StatusCode, answer.Response);
             await SendCommandAsync("RSET", cancellation);
         }
+    }
+
+    private sealed class Begun : ITransferProgress
+    {
+        public bool Is { get; private set; }
+
+        public void Report(long bytesTransferred, long totalSize) => Is = true;
+
+        public void Report(long bytesTransferred) => Is = true;
     }
 }

@@ -62,10 +62,19 @@ internal static class Binders
             async services =>
             {
                 var files = new Dictionary<SheetKind, byte[]>();
-                foreach (var kind in SheetKind.All)
-                    files[kind] = await services
-                        .GetRequiredService<Web.Features.Binder.Export.Export>()
-                        .WriteAsync(kind, forPeople: false, TestContext.Current.CancellationToken);
+                await services
+                    .GetRequiredService<Web.Features.Binder.Export.Export>()
+                    .WriteAsync(
+                        SheetKind.All,
+                        forPeople: false,
+                        async (kind, write) =>
+                        {
+                            using var file = new MemoryStream();
+                            await write(file);
+                            files[kind] = file.ToArray();
+                        },
+                        TestContext.Current.CancellationToken
+                    );
                 return files;
             }
         );

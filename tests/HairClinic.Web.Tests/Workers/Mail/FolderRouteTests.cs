@@ -45,7 +45,11 @@ public sealed class FolderRouteTests(PgServer server)
         Directory.CreateDirectory(route.Folder);
         File.SetUnixFileMode(route.Folder, (UnixFileMode)0b111_101_101);
 
-        await route.SendAsync(new Letter("ada@example.test", "Your link", "It works once."), TestContext.Current.CancellationToken);
+        await route.SendAsync(
+            new Letter("ada@example.test", "Your link", "It works once."),
+            Posting.Once(),
+            TestContext.Current.CancellationToken
+        );
 
         Assert.Equal((UnixFileMode)0b111_000_000, File.GetUnixFileMode(route.Folder));
         Assert.Equal((UnixFileMode)0b110_000_000, File.GetUnixFileMode(Assert.Single(Directory.GetFiles(route.Folder))));
@@ -57,7 +61,11 @@ public sealed class FolderRouteTests(PgServer server)
         using var data = new TestFolder();
         var route = new FolderRoute(new MailSettings { Folder = Path.Combine(data.Path, "mail") }, new FakeClock(TestClinic.UsualNow));
 
-        await route.SendAsync(new Letter("ada@example.test", "Your link", "It works once."), TestContext.Current.CancellationToken);
+        await route.SendAsync(
+            new Letter("ada@example.test", "Your link", "It works once."),
+            Posting.Once(),
+            TestContext.Current.CancellationToken
+        );
 
         Assert.Equal((UnixFileMode)0b111_000_000, File.GetUnixFileMode(route.Folder));
     }
@@ -80,7 +88,8 @@ public sealed class FolderRouteTests(PgServer server)
 
         Assert.StartsWith("To: bo@example.test", Assert.Single(await route.NewestAsync(5, TestContext.Current.CancellationToken)));
 
-        Task SendAsync(string to) => route.SendAsync(new Letter(to, "Your link", "It works once."), TestContext.Current.CancellationToken);
+        Task SendAsync(string to) =>
+            route.SendAsync(new Letter(to, "Your link", "It works once."), Posting.Once(), TestContext.Current.CancellationToken);
     }
 
     [Fact]

@@ -1,5 +1,8 @@
+using System.Diagnostics;
+using HairClinic.Web.Shell;
 using HairClinic.Web.Workers;
 using HairClinic.Web.Workers.Mail;
+using Microsoft.Extensions.Configuration;
 
 namespace HairClinic.Web.Tests.Workers.Mail;
 
@@ -51,14 +54,114 @@ public sealed class SmtpRouteTests(PgServer server)
         Assert.Equal(Letter.Subject, Assert.Single(back.Taken).Subject);
     }
 
-    private static SmtpRoute Route(MailListener listener, bool tls) =>
+    [Fact]
+    public async Task A_mail_server_that_says_nothing_costs_a_letter_its_patience_and_no_more()
+    {
+        await using var silent = new BadMailServer(BadMailServer.Way.Hangs);
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+        var since = Stopwatch.StartNew();
+
+        await Letterbox.WorkAsync(clinic, Route(silent.Port));
+
+        Assert.InRange(since.Elapsed, TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(20));
+        var item = Assert.Single(await Letterbox.ItemsAsync(clinic));
+        Assert.Equal((nameof(TimeoutException), null, null), (item.LastError, item.Fate, item.HandedAt));
+    }
+
+    [Fact]
+    public async Task A_letter_refused_for_good_is_not_tried_again_and_nothing_of_it_is_kept()
+    {
+        await using var refusing = new BadMailServer(BadMailServer.Way.Refuses);
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+
+        for (var day = 0; day < 3; day++)
+        {
+            await Letterbox.WorkAsync(clinic, Route(refusing.Port));
+            clinic.Clock.AdvanceDays(1);
+        }
+
+        Assert.Equal(1, refusing.Asked);
+        var item = Assert.Single(await Letterbox.ItemsAsync(clinic));
+        Assert.Equal((WorkFate.GivenUp, "SmtpCommandException 550"), (item.Fate, item.LastError));
+        Assert.DoesNotContain("nuria", item.Body, StringComparison.Ordinal);
+        Assert.DoesNotContain("Donnerstag", item.Body, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_letter_refused_for_now_is_tried_again()
+    {
+        await using var busy = new BadMailServer(BadMailServer.Way.RefusesForNow);
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+
+        await Letterbox.WorkAsync(clinic, Route(busy.Port));
+
+        var item = Assert.Single(await Letterbox.ItemsAsync(clinic));
+        Assert.Equal((null, null, null, "SmtpCommandException 451"), (item.DoneAt, item.HandedAt, item.HeldUntil, item.LastError));
+    }
+
+    [Fact]
+    public async Task A_letter_whose_line_broke_while_it_was_handed_over_stands_as_unsure_and_is_never_sent_again()
+    {
+        await using var dropping = new BadMailServer(BadMailServer.Way.DropsAfterData);
+        await using var good = new MailListener();
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+
+        await Letterbox.WorkAsync(clinic, Route(dropping.Port));
+        clinic.Clock.AdvanceDays(1);
+        await Letterbox.WorkAsync(clinic, Route(good, tls: false));
+
+        Assert.Equal(1, dropping.Heard);
+        Assert.Empty(good.Taken);
+        Assert.Equal(WorkFate.Unsure, Assert.Single(await Letterbox.ItemsAsync(clinic)).Fate);
+    }
+
+    [Fact]
+    public async Task A_server_that_takes_the_letter_and_does_not_say_goodbye_has_taken_it()
+    {
+        await using var rude = new BadMailServer(BadMailServer.Way.DropsAfterAnswer);
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+
+        await Letterbox.WorkAsync(clinic, Route(rude.Port));
+
+        var item = Assert.Single(await Letterbox.ItemsAsync(clinic));
+        Assert.Equal((true, null, 1), (item.DoneAt is not null, item.Fate, rude.Heard));
+    }
+
+    /// <summary>RFC 5322, 3.6.4: "a single unique message identifier for a particular message".</summary>
+    [Fact]
+    public async Task A_letter_has_one_Message_ID_of_its_own_and_the_sites_however_often_it_is_tried()
+    {
+        await using var busy = new BadMailServer(BadMailServer.Way.RefusesForNow);
+        await using var good = new MailListener();
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+
+        await Letterbox.WorkAsync(clinic, Route(busy.Port));
+        clinic.Clock.AdvanceMinutes(1);
+        await Letterbox.WorkAsync(clinic, Route(good, tls: false));
+
+        var id = Assert.Single(await Letterbox.ItemsAsync(clinic)).Id;
+        Assert.Equal($"{id:N}@book.example", Assert.Single(good.Taken).MessageId);
+        Assert.Contains($"{id:N}@book.example", busy.LastText, StringComparison.Ordinal);
+    }
+
+    private static SmtpRoute Route(MailListener listener, bool tls) => Route(listener.Port, tls);
+
+    private static SmtpRoute Route(int port, bool tls = false) =>
         new(
             new MailSettings
             {
                 Host = "127.0.0.1",
-                Port = listener.Port,
+                Port = port,
                 Tls = tls,
                 From = "desk@practice.example",
-            }
-        );
+            },
+            new SiteAddress(
+                new ConfigurationBuilder()
+                    .AddInMemoryCollection(new Dictionary<string, string?> { [SiteAddress.Setting] = "https://book.example" })
+                    .Build()
+            )
+        )
+        {
+            Patience = TimeSpan.FromSeconds(2),
+        };
 }

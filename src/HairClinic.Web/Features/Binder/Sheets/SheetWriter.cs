@@ -17,6 +17,27 @@ public static class SheetWriter
     public static byte[] WriteForPeople(IReadOnlyList<string> headers, IEnumerable<IReadOnlyList<string>> rows, char separator = ',') =>
         Write(headers, rows, separator, byteOrderMark: true, FormulaGuard.Neutralise);
 
+    /// <summary>The same, row by row: of a sheet however long, only what is under way is held.</summary>
+    public static async Task WriteAsync(
+        Stream output,
+        IReadOnlyList<string> headers,
+        IAsyncEnumerable<IReadOnlyList<string>> rows,
+        bool forPeople,
+        CancellationToken cancellation
+    )
+    {
+        Func<string, string> cellText = forPeople ? FormulaGuard.Neutralise : cell => cell;
+        var options = new CsvWriterOptions { Separator = ',', WriteByteOrderMark = forPeople };
+        await using var csv = CsvWriter.Create(output, options, leaveOpen: true);
+        WriteCells(csv, headers, cellText);
+        await csv.EndRecordAsync(cancellation);
+        await foreach (var row in rows)
+        {
+            WriteCells(csv, row, cellText);
+            await csv.EndRecordAsync(cancellation);
+        }
+    }
+
     private static byte[] Write(
         IReadOnlyList<string> headers,
         IEnumerable<IReadOnlyList<string>> rows,
@@ -40,6 +61,12 @@ public static class SheetWriter
 
     private static void WriteRow(CsvWriter csv, IReadOnlyList<string> cells, Func<string, string> cellText)
     {
+        WriteCells(csv, cells, cellText);
+        csv.EndRecord();
+    }
+
+    private static void WriteCells(CsvWriter csv, IReadOnlyList<string> cells, Func<string, string> cellText)
+    {
         foreach (var cell in cells)
         {
             var text = cellText(cell);
@@ -47,6 +74,5 @@ public static class SheetWriter
             var quoting = text.AsSpan().IndexOfAny(SeparatorSniffer.Candidates) >= 0 ? CsvQuoting.Always : CsvQuoting.WhenNeeded;
             csv.WriteField(text, quoting);
         }
-        csv.EndRecord();
     }
 }

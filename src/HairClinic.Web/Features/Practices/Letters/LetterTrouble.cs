@@ -28,5 +28,17 @@ public static class LetterTrouble
         // Where the server answers, what it said of the last of them is all there is to go by.
         if (screen is { State.Fault: null, Waiting: { Count: > 0, LastFault: { } last } })
             yield return new(MailState.Said(last), Where);
+        if (screen.Lost.Count > 0)
+            yield return new(
+                "Letters of the last 30 days that did not go, or may not have: {0}. They are listed under Letters.",
+                Where,
+                screen.Lost.Count
+            );
+        if (screen.Undone > 0)
+            yield return new(
+                "Work behind the screens that failed again and again and was given up: {0}. Under Letters it can be tried again.",
+                Where,
+                screen.Undone
+            );
     }
 }

@@ -33,6 +33,14 @@ public sealed partial class LettersPage
 
     protected override async Task OnInitializedAsync() => screen = await Slice.OpenAsync(ask: true, CancellationToken.None);
 
+    private async Task TryAgainAsync()
+    {
+        sending = true;
+        await Slice.TryAgainAsync(CancellationToken.None);
+        screen = await Slice.OpenAsync(ask: false, CancellationToken.None);
+        sending = false;
+    }
+
     private async Task SendAsync()
     {
         (outcome, refused, sending) = (null, null, true);

@@ -1,9 +1,12 @@
 using System.Text;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.Binder.Export.Export;
 
@@ -68,11 +71,93 @@ public sealed class ExportTests(PgServer server)
         Assert.DoesNotContain("Chair 1", visits, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_sheet_longer_than_what_is_read_at_a_time_comes_out_whole_and_in_order()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Lay(scene);
+                // Five a day in each of two salons, one of them five hours behind, over 120 days.
+                var first = Instant.FromUtc(2026, 1, 5, 9, 0);
+                for (var n = 0; n < 120 * 5; n++)
+                {
+                    var at = first + Duration.FromDays(n / 5) + Duration.FromHours(2 * (n % 5));
+                    scene.Book(scene.Clients[0], scene.Services[3], scene.Chairs[0], scene.People[0], at);
+                    scene.Book(scene.Clients[1], scene.Services[3], scene.Chairs[^1], scene.People[0], at + Duration.FromHours(12));
+                }
+            }
+        );
+
+        var sheet = SheetReader.Read((await clinic.ExportAsync())[SheetKind.Visits]).Sheet!;
+
+        // Client, salon, day and start come first.
+        var rows = sheet.Rows.Select(r => (Day: r.Cells[2], Start: r.Cells[3], Code: r.Cells[0])).ToList();
+        Assert.Equal(2 * 120 * 5 + 1, rows.Count);
+        Assert.Equal(rows.Count, rows.Distinct().Count());
+        Assert.Equal(
+            rows.OrderBy(r => r.Day, StringComparer.Ordinal)
+                .ThenBy(r => r.Start, StringComparer.Ordinal)
+                .ThenBy(r => r.Code, StringComparer.Ordinal),
+            rows
+        );
+    }
+
+    [Fact]
+    public async Task All_sheets_are_of_one_moment_whatever_is_written_meanwhile()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, Lay);
+        var lines = new Dictionary<string, int>();
+
+        await clinic.UseAsync<Slice, bool>(
+            clinic.Job,
+            async slice =>
+            {
+                await slice.WriteAsync(
+                    SheetKind.All,
+                    forPeople: false,
+                    async (kind, write) =>
+                    {
+                        using var file = new MemoryStream();
+                        await write(file);
+                        lines[kind.Name] = Encoding.UTF8.GetString(file.ToArray()).Split("\r\n").Length - 2;
+                        // Between the first sheet and the others a client comes with a unit.
+                        if (kind == SheetKind.Clients)
+                            await clinic.ReadAsync(async db =>
+                            {
+                                var salon = await db.Salons.FirstAsync(TestContext.Current.CancellationToken);
+                                var unitKind = await db.UnitKinds.FirstAsync(TestContext.Current.CancellationToken);
+                                var client = new Client(Guid.CreateVersion7(), "C-9", "Late Comer", salon.Id);
+                                db.Clients.Add(client);
+                                db.HairSystems.Add(
+                                    new HairSystem(Guid.CreateVersion7(), "S-9", client.Id, unitKind.Id, new LocalDate(2027, 1, 1))
+                                );
+                                return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+                            });
+                    },
+                    TestContext.Current.CancellationToken
+                );
+                return true;
+            }
+        );
+
+        Assert.Equal([("bonds", 1), ("clients", 2), ("units", 1), ("visits", 1)], lines.Select(l => (l.Key, l.Value)).Order());
+        Assert.Equal(
+            3,
+            (await clinic.UseAsync<Slice, Slice.Screen>(clinic.Job, s => s.OpenAsync(TestContext.Current.CancellationToken))).Clients
+        );
+    }
+
     private static Task<string> WriteAsync(TestClinic clinic, bool forPeople) =>
         clinic.UseAsync<Slice, string>(
             clinic.Job,
             async slice =>
-                Encoding.UTF8.GetString(await slice.WriteAsync(SheetKind.Clients, forPeople, TestContext.Current.CancellationToken))
+            {
+                using var file = new MemoryStream();
+                await slice.WriteAsync([SheetKind.Clients], forPeople, (_, write) => write(file), TestContext.Current.CancellationToken);
+                return Encoding.UTF8.GetString(file.ToArray());
+            }
         );
 
     private static void Lay(Scene scene)

@@ -25,7 +25,11 @@ public sealed class DemoLettersTests(PgServer server)
         using var folder = new Data.EmbeddedPostgres.TestFolder();
         var route = new FolderRoute(new MailSettings { Folder = folder.Path }, new FakeClock(TestClinic.UsualNow));
 
-        await route.SendAsync(new Letter("ada@example.test", "Your link", "It works once."), TestContext.Current.CancellationToken);
+        await route.SendAsync(
+            new Letter("ada@example.test", "Your link", "It works once."),
+            Posting.Once(),
+            TestContext.Current.CancellationToken
+        );
 
         var text = await File.ReadAllTextAsync(Assert.Single(Directory.GetFiles(folder.Path)), TestContext.Current.CancellationToken);
         Assert.Equal("To: ada@example.test\nSubject: Your link\n\nIt works once.\n", text);

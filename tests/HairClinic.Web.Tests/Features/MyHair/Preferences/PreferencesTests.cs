@@ -49,7 +49,10 @@ public sealed class PreferencesTests(PgServer server)
 
         await clinic.AsAsync(
             clinic.Job,
-            services => ActivatorUtilities.CreateInstance<PracticeWork>(services, (IMailRoute)route).RunAsync(Cancel)
+            services =>
+                ActivatorUtilities
+                    .CreateInstance<PracticeWork>(services, ActivatorUtilities.CreateInstance<LetterWork>(services, (IMailRoute)route))
+                    .RunAsync(Cancel)
         );
 
         Assert.Equal("Your link", Assert.Single(route.Letters).Subject);
@@ -156,7 +159,7 @@ public sealed class PreferencesTests(PgServer server)
     {
         public List<Letter> Letters { get; } = [];
 
-        public Task SendAsync(Letter letter, CancellationToken cancellation)
+        public Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation)
         {
             Letters.Add(letter);
             return Task.CompletedTask;

@@ -50,7 +50,8 @@ public sealed class LettersTests(PgServer server)
 
         // What other slices ask to be sent is dropped by the worker, not kept for a day when it would only confuse.
         var item = await SentAsync(site, new Letter("ada@example.test", "Your sign-in was changed", "A passkey was added."));
-        Assert.Equal(("{}", nameof(NoMailWayException), 0), (item.Body, item.LastError, item.Attempts));
+        Assert.Equal((WorkFate.GivenUp, nameof(NoMailWayException), 0), (item.Fate, item.LastError, item.Attempts));
+        Assert.Equal(new Letter("", "", ""), WorkItems.Read<Letter>(item));
         Assert.Equal(1, await ItemsAsync(site, db => db.WorkItems.CountAsync(w => w.Kind == WorkKind.SendMail, Cancel)));
     }
 
@@ -78,22 +79,82 @@ public sealed class LettersTests(PgServer server)
     }
 
     [Fact]
-    public async Task Letters_that_fail_are_told_to_the_manager_with_how_many_since_when_and_why()
+    public async Task Letters_that_wait_are_told_to_the_manager_with_how_many_since_when_and_why()
     {
-        await using var listener = new MailListener { Refuses = true };
-        await using var site = await OpenAsync(With(listener.Port));
+        await using var busy = new BadMailServer(BadMailServer.Way.RefusesForNow);
+        await using var site = await OpenAsync(With(busy.Port));
 
         var item = await SentAsync(site, new Letter("ada@example.test", "Your sign-in was changed", "A passkey was added."), tried: true);
         var screen = await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel));
 
         Assert.Equal((1, item.LastError), (screen.Waiting.Count, screen.Waiting.LastFault));
-        Assert.StartsWith("SmtpCommandException 5", item.LastError, StringComparison.Ordinal);
+        Assert.Equal("SmtpCommandException 451", item.LastError);
         var said = LetterTrouble.In(screen).ToList();
         Assert.Contains(
             said,
             m => m.Sentence.StartsWith("Letters that did not go out", StringComparison.Ordinal) && m.Arguments[0].Equals(1)
         );
         Assert.Contains(said, m => m.Sentence == "The mail server refuses letters.");
+    }
+
+    [Fact]
+    public async Task Letters_that_did_not_go_are_listed_with_what_they_were_to_whom_and_why_and_without_a_word_of_them()
+    {
+        await using var listener = new MailListener { Refuses = true };
+        await using var site = await OpenAsync(With(listener.Port));
+        await SentAsync(site, new Letter("ada@example.test", "A", "B") { Kind = LetterKind.SignInChanged });
+        await SentAsync(site, new Letter("own@example.test", "A", "B") { Kind = LetterKind.SignInLink, For = site.Here.Own.Client.Id });
+        await SentAsync(
+            site,
+            new Letter("far@example.test", "A", "B") { Kind = LetterKind.SignInLink, For = site.Elsewhere.Own.Client.Id }
+        );
+
+        var screen = await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel));
+
+        Assert.Equal(
+            [
+                ("A link to their own page", "a client of another salon", null),
+                ("A link to their own page", "client {0}", site.Here.Own.Client.Code),
+                ("Word that a sign-in was changed", "staff", null),
+            ],
+            screen.Lost.Select(l => (l.What, l.ToWhom, l.Client))
+        );
+        Assert.All(screen.Lost, l => Assert.StartsWith("The mail server refused it for good", Assert.Single(l.Why())));
+        Assert.Contains(
+            LetterTrouble.In(screen),
+            m => m.Sentence.StartsWith("Letters of the last 30 days", StringComparison.Ordinal) && m.Arguments[0].Equals(3)
+        );
+    }
+
+    [Fact]
+    public async Task Other_work_that_was_given_up_is_told_and_can_be_tried_again()
+    {
+        await using var site = await OpenAsync(Without);
+        var now = NodaTime.SystemClock.Instance.GetCurrentInstant();
+        var item = WorkItems.RefreshDueDates(clientId: null, now);
+        item.End(WorkFate.GivenUp, "PostgresException 53100", now);
+        await ItemsAsync(
+            site,
+            db =>
+            {
+                db.WorkItems.Add(item);
+                return db.SaveChangesAsync(Cancel);
+            }
+        );
+
+        Assert.Contains(
+            LetterTrouble.In(await ManagerAsync(site, s => s.OpenAsync(ask: false, Cancel))),
+            m => m.Sentence.StartsWith("Work behind the screens", StringComparison.Ordinal)
+        );
+        Assert.Equal(1, await ManagerAsync(site, s => s.TryAgainAsync(Cancel)));
+
+        for (var waited = 0; waited < 300; waited++, await Task.Delay(100, Cancel))
+        {
+            var after = await ItemsAsync(site, db => db.WorkItems.AsNoTracking().SingleAsync(w => w.Id == item.Id, Cancel));
+            if (after is { DoneAt: not null, Fate: null })
+                return;
+        }
+        Assert.Fail("It was not done.");
     }
 
     [Fact]

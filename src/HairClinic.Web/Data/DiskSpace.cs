@@ -1,0 +1,29 @@
+namespace HairClinic.Web.Data;
+
+/// <summary>Room on a disk, in bytes.</summary>
+public sealed record DiskSpace(long Free, long Total)
+{
+    private const long Gigabyte = 1L << 30;
+
+    public double FreeGigabytes => Free / (double)Gigabyte;
+
+    /// <summary>Less than 1 GB, or less than 5 % where that is not much either: a large disk is not full with 10 GB left.</summary>
+    public bool IsLow => Free < Gigabyte || Free < Total / 20 && Free < 10 * Gigabyte;
+
+    /// <summary>Of the disk a folder lies on, or will lie on; null where that cannot be told.</summary>
+    public static DiskSpace? Of(string folder)
+    {
+        var there = Path.GetFullPath(folder);
+        while (!Directory.Exists(there) && Path.GetDirectoryName(there) is { } above)
+            there = above;
+        try
+        {
+            var drive = new DriveInfo(there);
+            return new(drive.AvailableFreeSpace, drive.TotalSize);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return null;
+        }
+    }
+}

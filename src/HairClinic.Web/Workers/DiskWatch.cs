@@ -1,0 +1,37 @@
+using HairClinic.Web.Data;
+using NodaTime;
+
+namespace HairClinic.Web.Workers;
+
+/// <summary>Says once a day in the log that the disk of the data is nearly full, before it is.</summary>
+public sealed partial class DiskWatch(DataDisk disk, IClock clock, ILogger<DiskWatch> log) : BackgroundService
+{
+    private static readonly TimeSpan Pause = TimeSpan.FromMinutes(5);
+    private static readonly Duration Day = Duration.FromDays(1);
+    private Instant? said;
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        using var timer = new PeriodicTimer(Pause);
+        do Look();
+        while (await timer.WaitForNextTickAsync(stoppingToken));
+    }
+
+    public void Look()
+    {
+        var now = clock.GetCurrentInstant();
+        if (disk.Now() is not { IsLow: true } space)
+            said = null;
+        else if (said is not { } last || now - last >= Day)
+        {
+            said = now;
+            LogLow(log, space.FreeGigabytes);
+        }
+    }
+
+    [LoggerMessage(
+        Level = LogLevel.Warning,
+        Message = "The disk of the data folder has {Gigabytes:0.0} GB left. When it is full nothing can be saved: make room."
+    )]
+    private static partial void LogLow(ILogger logger, double gigabytes);
+}

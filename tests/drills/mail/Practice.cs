@@ -1,0 +1,158 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Shelf;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.EmbeddedPostgres;
+using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Practices;
+using HairClinic.Web.Workers;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+using NodaTime;
+using SystemClock = NodaTime.SystemClock;
+
+namespace HairClinic.MailDrill;
+
+/// <summary>A whole site on loopback with a database of its own, a mail server that does as it is told, and a practice whose clients wear units.</summary>
+internal sealed class Practice : IAsyncDisposable
+{
+    private readonly EmbeddedServer server;
+    private readonly WebApplication site;
+    private readonly Guid id = Guid.CreateVersion7();
+    private List<Client> clients = [];
+    private readonly Dictionary<Guid, DueBasis> bases = [];
+    private int next;
+
+    private Practice(EmbeddedServer server, WebApplication site) => (this.server, this.site) = (server, site);
+
+    public static async Task<Practice> OpenAsync(string folder, int port, int mailPort, int clients)
+    {
+        var server = await EmbeddedServer.StartAsync(new(Path.Combine(folder, "data")), NullLogger.Instance);
+        string[] settings =
+        [
+            "--applicationName",
+            "HairClinic.Web",
+            // Not the settings that lie beside the program: nothing is logged here.
+            "--contentRoot",
+            folder,
+            $"--ConnectionStrings:Program={server.Connections.Program}",
+            $"--ConnectionStrings:Migrator={server.Connections.Migrator}",
+            $"--Keys:File={Path.Combine(folder, "keys", "master.json")}",
+            $"--Files:Folder={Path.Combine(folder, "files")}",
+            "--Mail:Host=127.0.0.1",
+            $"--Mail:Port={mailPort}",
+            "--Mail:Tls=false",
+            "--Mail:From=desk@practice.example",
+            $"--urls=http://127.0.0.1:{port}",
+            "--Logging:LogLevel:Default=None",
+        ];
+        var practice = new Practice(server, Web.Clinic.Build(settings));
+        await practice.site.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+        practice.site.Services.GetRequiredService<MasterKeys>().Open();
+        await practice.LayAsync(clients);
+        await practice.site.StartAsync();
+        return practice;
+    }
+
+    public Task<T> AskAsync<T>(Func<ClinicDb, Task<T>> work) =>
+        site
+            .Services.GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                id,
+                "drill",
+                async services =>
+                {
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    return await work(db);
+                }
+            );
+
+    /// <summary>Everything that is asked for by itself when many bonds are laid is done.</summary>
+    public async Task SettleAsync()
+    {
+        for (var waited = 0; waited < 600; waited++, await Task.Delay(500))
+        {
+            if (
+                await AskAsync(async db =>
+                    !await db.WorkItems.AnyAsync(w => w.DoneAt == null) && !await db.Reckonings.AnyAsync(r => r.EndedAt == null)
+                )
+            )
+                return;
+        }
+        throw new TimeoutException("The site did not come to rest within five minutes.");
+    }
+
+    /// <summary>The next client's unit is taken off and put on again today: their next order is planned anew.</summary>
+    public Task RebondAsync()
+    {
+        var client = clients[next++ % clients.Count].Id;
+        return AskAsync(async db =>
+        {
+            var now = SystemClock.Instance.GetCurrentInstant();
+            var bond = await db.Bonds.SingleAsync(b => b.ClientId == client && b.RemovedOn == null);
+            var unit = await db.HairSystems.SingleAsync(u => u.Id == bond.HairSystemId);
+            var today = now.InUtc().Date;
+            await using var rebond = await db.Database.BeginTransactionAsync();
+            Off(bond, unit, today);
+            await db.SaveChangesAsync();
+            unit.PutOn(today);
+            var again = new Bond(Guid.CreateVersion7(), unit.Id, client, today, appliedAt: null, Attachment.Liquid, appliedBy: null);
+            again.FallDue(bases[client].WindowFor(today));
+            db.Bonds.Add(again);
+            await db.SaveChangesAsync();
+            await rebond.CommitAsync();
+            return true;
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await site.StopAsync();
+        await site.DisposeAsync();
+        await server.DisposeAsync();
+    }
+
+    private async Task LayAsync(int count)
+    {
+        await using (var scope = site.Services.CreateAsyncScope())
+        {
+            await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+            unfenced.Practices.Add(new PracticeRow(id));
+            await unfenced.SaveChangesAsync();
+        }
+        await AskAsync(async db =>
+        {
+            var now = SystemClock.Instance.GetCurrentInstant();
+            var today = now.InUtc().Date;
+            var scene = new Scene(db, now).LayPractice("Practice of the drill");
+            var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 4);
+            var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L1");
+            var kind = scene.Make("Everyday", "French lace", "Workshop North");
+            clients = [.. Enumerable.Range(1, count).Select(i => scene.Welcome($"D-{i}", $"Drill Client {i}", salon))];
+            foreach (var client in clients)
+            {
+                var unit = scene.Unit(client, kind, today.PlusDays(-100));
+                scene.Unit(client, kind, today.PlusDays(-20));
+                Off(scene.Bond(client, unit, today.PlusDays(-80), adhesive), unit, today.PlusDays(-45));
+                Off(scene.Bond(client, unit, today.PlusDays(-45), adhesive), unit, today.PlusDays(-10));
+                scene.Bond(client, unit, today.PlusDays(-10), adhesive);
+                bases[client.Id] = scene.BasisFor(client, unit, adhesive);
+            }
+            await scene.SaveAsync();
+            return true;
+        });
+    }
+
+    private static void Off(Bond bond, HairSystem unit, LocalDate day)
+    {
+        bond.Remove(day, RemovalReason.Scheduled);
+        unit.TakeOff();
+    }
+}
