@@ -93,6 +93,7 @@ public sealed class DemoBook(PracticeJobs jobs, IClock clock)
     private static void Open(Scene scene, DemoSalon planned, LocalDate today)
     {
         var salon = scene.OpenSalon(planned.Name, planned.Zone, planned.Currency, planned.Chairs);
+        salon.Edit(planned.Name, planned.Zone, planned.Currency, planned.Phone, address: null);
         for (var day = IsoDayOfWeek.Monday; day <= IsoDayOfWeek.Sunday; day++)
             salon.SetHours(day, day == planned.RestDay(today) ? [] : [(Guid.CreateVersion7(), DemoSalon.Opens, DemoSalon.Closes)]);
     }

@@ -10,9 +10,33 @@ public static class DemoPractice
 {
     public const string Name = "Rooksmere Practice";
 
-    public static readonly DemoSalon Lane = new("Rooksmere Lane", "Europe/London", "GBP", Chairs: 4, Clients: 130, RestsAfterDays: 3);
-    public static readonly DemoSalon Court = new("Tallow Court", "Europe/London", "GBP", Chairs: 3, Clients: 90, RestsAfterDays: 4);
-    public static readonly DemoSalon Pier = new("Harrow Pier", "America/New_York", "USD", Chairs: 3, Clients: 80, RestsAfterDays: 5);
+    public static readonly DemoSalon Lane = new(
+        "Rooksmere Lane",
+        "Europe/London",
+        "GBP",
+        Chairs: 4,
+        Clients: 130,
+        RestsAfterDays: 3,
+        Phone: "+442079460101"
+    );
+    public static readonly DemoSalon Court = new(
+        "Tallow Court",
+        "Europe/London",
+        "GBP",
+        Chairs: 3,
+        Clients: 90,
+        RestsAfterDays: 4,
+        Phone: "+442079460202"
+    );
+    public static readonly DemoSalon Pier = new(
+        "Harrow Pier",
+        "America/New_York",
+        "USD",
+        Chairs: 3,
+        Clients: 80,
+        RestsAfterDays: 5,
+        Phone: "+15185550199"
+    );
 
     public static readonly IReadOnlyList<DemoSalon> Salons = [Lane, Court, Pier];
 

@@ -79,7 +79,7 @@ public sealed class WearLineTests : UiTestContext
         );
         Assert.Single(line.FindAll(".band"));
         Assert.Contains("reorder by Tue 9 Dec", line.Find(".post").TextContent, StringComparison.Ordinal);
-        Assert.Contains("12 days with no unit that still wears well", line.Find(".gap").TextContent, StringComparison.Ordinal);
+        Assert.Contains("12 days with no good unit", line.Find(".gap").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -8,7 +8,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Outlook.Ahead;
 
 /// <summary>Whose next unit must be seen to: whoever is at risk of a gap, and whose order is due soon.</summary>
-/// <param name="All">Clients who have a plan.</param>
+/// <param name="All">Clients who wear a unit.</param>
 public sealed record Danger(IReadOnlyList<Danger.Row> AtRisk, int AllAtRisk, IReadOnlyList<Danger.Row> Soon, int AllSoon, int All)
 {
     public const int Shown = 50;
@@ -45,7 +45,7 @@ public sealed record Danger(IReadOnlyList<Danger.Row> AtRisk, int AllAtRisk, IRe
             await atRisk.CountAsync(cancellation),
             [.. later.Select(r => RowOf(r.plan, r.client, r.Name, r.OnHead))],
             await soon.CountAsync(cancellation),
-            await plans.CountAsync(cancellation)
+            await planned.CountAsync(c => db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null), cancellation)
         );
 
         Row RowOf(ReorderPlan plan, Client client, string salon, bool onHead) =>
