@@ -1,5 +1,7 @@
 using HairClinic.Web.Practices;
+using HairClinic.Web.Ui.Feedback;
 using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
 using Microsoft.JSInterop;
 
 namespace HairClinic.Web.Shell;
@@ -13,6 +15,9 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
 {
     [Inject]
     private IJSRuntime Page { get; set; } = default!;
+
+    [CascadingParameter]
+    private Finger? Tapping { get; set; }
 
     public override async Task SetParametersAsync(ParameterView parameters)
     {
@@ -46,6 +51,9 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
 
     private async Task RunAsync(EventCallbackWorkItem item, object? arg)
     {
+        // Another tap than the last: a button that takes answers says so itself.
+        if (arg is MouseEventArgs)
+            Tapping?.Lift();
         try
         {
             await item.InvokeAsync(arg);

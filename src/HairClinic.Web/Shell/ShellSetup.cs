@@ -19,6 +19,7 @@ public static class ShellSetup
         services.AddHttpContextAccessor();
         services.AddScoped<ShellFactsHolder>();
         services.AddScoped<Data.Books.CultureBook>();
+        services.AddCascadingValue(_ => new Ui.Feedback.Finger());
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
         services.Configure<RequestLocalizationOptions>(options =>
         {
