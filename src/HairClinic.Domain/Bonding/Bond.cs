@@ -129,6 +129,8 @@ public sealed class Bond : PracticeOwned
     /// <exception cref="Refusal">It was removed already, or before it was made.</exception>
     public void Remove(LocalDate on, RemovalReason because)
     {
+        if (because == RemovalReason.TakenBack)
+            throw new ArgumentOutOfRangeException(nameof(because), because, "A log is taken back by its visit.");
         if (RemovedOn is not null)
             throw new Refusal("This bond was taken off on {0} already.", RemovedOn);
         if (on < AppliedOn)
@@ -136,6 +138,9 @@ public sealed class Bond : PracticeOwned
         RemovedOn = on;
         RemovedBecause = because;
     }
+
+    /// <summary>Making it was logged by mistake: it is no bond any more, and stays for whoever looks for its products and lots.</summary>
+    internal void TakeBack() => (RemovedOn, RemovedBecause) = (AppliedOn, RemovalReason.TakenBack);
 
     /// <summary>The removal was logged by mistake: the bond is on the head as before.</summary>
     /// <exception cref="Refusal">It is on the head.</exception>

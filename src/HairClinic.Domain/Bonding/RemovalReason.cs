@@ -9,4 +9,7 @@ public enum RemovalReason
     Style,
     SalonsChoice,
     Other,
+
+    /// <summary>It was logged by mistake and never held: the row only tells which product and lot were at whose head.</summary>
+    TakenBack,
 }

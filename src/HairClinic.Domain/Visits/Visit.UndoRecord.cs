@@ -9,7 +9,7 @@ public sealed partial class Visit
 {
     /// <summary>
     /// Takes a log back on the day it was written, by whoever wrote it or a manager: the visit is in the chair again,
-    /// the new bond never was, and the old one is on the head as before. Whoever calls it deletes record and new bond.
+    /// the new bond is marked as taken back, and the old one is on the head as before. Whoever calls it deletes the record.
     /// </summary>
     /// <param name="made">The bond the log made and its unit; null when it made none.</param>
     /// <param name="madeWasFirst">No earlier bond was made with that unit.</param>
@@ -35,8 +35,11 @@ public sealed partial class Visit
             throw new Refusal("Only the one who logged it, or a manager, can take it back.");
         if (made is { Bond: { } built } && (!built.IsOpen || built.Lift is not null || built.LastSoundOn is not null))
             throw new Refusal("Something was written about the new bond since. It can no longer be taken back.");
-        if (made is var (_, on))
+        if (made is var (wrong, on))
+        {
             on.UndoPutOn(madeWasFirst && on != before?.Unit);
+            wrong.TakeBack();
+        }
         if (before is var (old, off))
         {
             if (made is not null)

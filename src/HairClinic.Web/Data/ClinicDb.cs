@@ -27,6 +27,10 @@ public sealed partial class ClinicDb : IdentityUserContext<AppUser, Guid>, IData
     /// <summary>Read by every query filter; nobody acting means the empty id, which owns nothing.</summary>
     public Guid PracticeId => Actor?.PracticeId ?? Guid.Empty;
 
+    /// <summary>Rows with those whose log was taken back: for tracing what was used, and for what moves or counts every row.</summary>
+    public IQueryable<T> WithTakenBack<T>()
+        where T : PracticeOwned => Set<T>().IgnoreQueryFilters([BondMap.Standing]);
+
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
         configurationBuilder.Properties<Enum>().HaveConversion<string>();
 

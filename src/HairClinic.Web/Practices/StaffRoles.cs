@@ -22,6 +22,9 @@ public static class StaffRoles
     public static bool AtHome(PersonActor actor, Guid homeSalonId) =>
         actor.StaffRole == StaffRole.Owner || actor.StaffRole != StaffRole.Trainee && actor.Salons.Contains(homeSalonId);
 
+    /// <summary>Who books visits for the clients they reach: whoever is asked for the next one, at the desk or at the chair.</summary>
+    public static bool MayBook(StaffRole role) => role != StaffRole.Trainee;
+
     /// <summary>Who hears what a client tells of their health.</summary>
     public static bool MayReadHealth(PersonActor actor) => actor.StaffRole is StaffRole.Owner or StaffRole.Manager or StaffRole.Stylist;
 }

@@ -1,6 +1,8 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Ui.Feedback;
 using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
 using Microsoft.JSInterop;
 
 namespace HairClinic.Web.Shell;
@@ -23,6 +25,9 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
 
     [Inject]
     private IJSRuntime Page { get; set; } = default!;
+
+    [CascadingParameter]
+    private Finger? Tapping { get; set; }
 
     [Inject]
     private IServiceProvider Circuit { get; set; } = default!;
@@ -91,6 +96,9 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
     private async Task RunAsync(EventCallbackWorkItem item, object? arg)
     {
         Handler.Value = this;
+        // Another tap than the last: a button that takes answers says so itself.
+        if (arg is MouseEventArgs)
+            Tapping?.Lift();
         try
         {
             await item.InvokeAsync(arg);

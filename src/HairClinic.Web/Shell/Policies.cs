@@ -15,6 +15,9 @@ public static class Policies
     /// <summary>Who books and rings: owner, manager, front desk.</summary>
     public const string Desk = "desk";
 
+    /// <summary>Who books the next visit: whoever rings, and the stylist at the chair.</summary>
+    public const string Book = "book";
+
     /// <summary>Who works on clients: owner, stylist, trainee.</summary>
     public const string Chair = "chair";
 
@@ -36,6 +39,7 @@ public static class Policies
     {
         Roles(Staff, Enum.GetValues<StaffRole>());
         Roles(Desk, StaffRole.Owner, StaffRole.Manager, StaffRole.FrontDesk);
+        Roles(Book, [.. Enum.GetValues<StaffRole>().Where(StaffRoles.MayBook)]);
         Roles(Chair, StaffRole.Owner, StaffRole.Stylist, StaffRole.Trainee);
         Roles(Manage, StaffRole.Owner, StaffRole.Manager);
         Roles(Owner, StaffRole.Owner);

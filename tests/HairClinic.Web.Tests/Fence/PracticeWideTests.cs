@@ -20,6 +20,7 @@ public sealed class PracticeWideTests
         "src/HairClinic.Web/Features/Privacy/EraseClient/EraseClient.cs",
         "src/HairClinic.Web/Features/Privacy/Keeping/Keeping.cs",
         "src/HairClinic.Web/Features/Privacy/TakeOut/TakeOut.cs",
+        "src/HairClinic.Web/Features/Visits/Day/Day.cs",
         "src/HairClinic.Web/Features/Visits/Slots/SlotSearch.cs",
         "src/HairClinic.Web/Features/Wear/OfferSlots/OfferSlots.cs",
     ];

@@ -14,6 +14,7 @@ public static class RouteRules
     {
         [Policies.Staff] = Enum.GetValues<StaffRole>(),
         [Policies.Desk] = [StaffRole.Owner, StaffRole.Manager, StaffRole.FrontDesk],
+        [Policies.Book] = [StaffRole.Owner, StaffRole.Manager, StaffRole.FrontDesk, StaffRole.Stylist],
         [Policies.Chair] = [StaffRole.Owner, StaffRole.Stylist, StaffRole.Trainee],
         [Policies.Manage] = [StaffRole.Owner, StaffRole.Manager],
         [Policies.Owner] = [StaffRole.Owner],

@@ -12,6 +12,9 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
 {
     public const string OpenPerUnit = "ux_bonds_open_per_unit";
     public const string OpenPerHead = "ux_bonds_open_per_head";
+
+    /// <summary>The filter that leaves out bonds whose log was taken back; see <see cref="ClinicDb.WithTakenBack{T}"/>.</summary>
+    public const string Standing = "standing";
     private const string OpenLifted = "ix_bonds_open_lifted";
 
     protected override void Map(EntityTypeBuilder<Bond> builder)
@@ -19,6 +22,7 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
         builder.ToTable(t => t.HasCheckConstraint("ck_bonds_closes_after_opens", "closes_on >= opens_on"));
         builder.ToTable(t => t.HasCheckConstraint("ck_bonds_removed_after_applied", "removed_on >= applied_on"));
         builder.Ignore(x => x.IsOpen);
+        builder.HasQueryFilter(Standing, x => x.RemovedBecause == null || x.RemovedBecause != RemovalReason.TakenBack);
         builder.Property(x => x.DueReasons).HasColumnType("jsonb").HasConversion(JsonColumns.DueReasons, JsonColumns.DueReasonsComparer);
         builder.ComplexProperty(
             x => x.Lift,

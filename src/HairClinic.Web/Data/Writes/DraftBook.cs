@@ -48,6 +48,17 @@ public sealed class DraftBook(ClinicDbFactory databases, CurrentActor current, I
         }
     }
 
+    /// <summary>Keeps it with the caller's own save.</summary>
+    public async Task PutAsync<TInput>(ClinicDb db, string form, Guid subjectId, TInput input, CancellationToken cancellation)
+        where TInput : class
+    {
+        var (body, now) = (JsonSerializer.Serialize(input, JsonColumns.Options), clock.GetCurrentInstant());
+        if (await Mine(db, form, subjectId).SingleOrDefaultAsync(cancellation) is { } draft)
+            draft.Save(body, now);
+        else
+            db.Drafts.Add(new Draft(Guid.CreateVersion7(), current.Person.PersonId, form, subjectId, body, now));
+    }
+
     /// <summary>Throws away everyone's drafts about a subject that is settled.</summary>
     public async Task ForgetAsync(string form, Guid subjectId, CancellationToken cancellation)
     {

@@ -40,5 +40,11 @@ internal static class ClearanceGate
         return blocked;
     }
 
+    /// <summary>The note as it was typed, without what was added to it.</summary>
+    public static string? Typed(string? note) =>
+        note == Aside ? null
+        : note?.EndsWith('\n' + Aside, StringComparison.Ordinal) == true ? note[..^(Aside.Length + 1)]
+        : note;
+
     public static string Noted(string? note) => string.Join('\n', new[] { note, Aside }.Where(n => !string.IsNullOrWhiteSpace(n)));
 }

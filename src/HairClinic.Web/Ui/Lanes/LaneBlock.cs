@@ -6,7 +6,7 @@ namespace HairClinic.Web.Ui.Lanes;
 /// <param name="Title">Who; blanked by the cover.</param>
 /// <param name="Subtitle">What for, and whose hands.</param>
 /// <param name="State">The word for where it stands: "booked", "arrived".</param>
-/// <param name="Href">Where a tap leads.</param>
+/// <param name="Href">Where a tap leads; null: nowhere.</param>
 public sealed record LaneBlock(
     Guid Id,
     Guid ChairId,
@@ -15,7 +15,7 @@ public sealed record LaneBlock(
     string Title,
     string? Subtitle,
     string State,
-    string Href
+    string? Href
 )
 {
     public Mark Mark { get; init; } = Mark.Open;

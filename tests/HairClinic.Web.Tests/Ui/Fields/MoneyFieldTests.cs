@@ -32,6 +32,18 @@ public sealed class MoneyFieldTests : UiTestContext
         Assert.Contains("45.50", field.Find(".errors").TextContent, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Of_an_amount_with_two_readings_both_are_named()
+    {
+        var field = Show();
+        field.Find("input").Change("1.250");
+        Assert.Equal(4550, _value);
+        Assert.Equal(
+            "“1.250” can be read as 1250.00 or as 1.25. Write the one you mean in this way.",
+            field.Find(".errors").TextContent.Trim()
+        );
+    }
+
     private IRenderedComponent<MoneyField> Show() =>
         Render<MoneyField>(p =>
             p.Add(f => f.Label, "Price")

@@ -6,6 +6,7 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -121,37 +122,52 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
 
     public sealed record Input
     {
+        [FromBook]
         public Guid ClientId { get; set; }
 
         /// <summary>The row's when the form opened.</summary>
+        [FromBook]
         public uint Version { get; set; }
 
+        [Field("Code")]
         public string Code { get; set; } = "";
 
         /// <summary>What the form proposed: where it is taken, another is drawn.</summary>
+        [OfTheForm]
         public string? Proposed { get; set; }
 
+        [Field("Name")]
         public string Name { get; set; } = "";
 
+        [Field("Called")]
         public string? CalledAs { get; set; }
 
+        [Field("Home salon")]
         public Guid HomeSalonId { get; set; }
 
+        [Field("Phone")]
         public string? Phone { get; set; }
 
         /// <summary>The number, as typed, that is another client's too and was agreed to.</summary>
+        [OfTheForm]
         public string? SharedPhone { get; set; }
 
+        [Field("E-mail")]
         public string? Email { get; set; }
 
+        [Field("Birth date")]
         public LocalDate? BirthDate { get; set; }
 
+        [Field("Likes to come")]
         public WeekdaySet PreferredDays { get; set; }
 
+        [Field("Wash and style", Said = "every {0} days", Nothing = "at home")]
         public int? WashEveryDays { get; set; }
 
+        [Field("Note")]
         public string? Note { get; set; }
 
+        [Field("Left the practice on")]
         public LocalDate? LeftOn { get; set; }
 
         public static Input Of(Client client) =>

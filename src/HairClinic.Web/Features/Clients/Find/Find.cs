@@ -91,9 +91,12 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
                     )),
             ],
             rows.Count > MostResults,
-            others.Salons && current.Person.StaffRole != StaffRole.Owner,
+            others.Salons && current.Person.StaffRole is not (StaffRole.Owner or StaffRole.Trainee),
             others.Stock
-        );
+        )
+        {
+            OwnVisitsOnly = current.Person.StaffRole == StaffRole.Trainee,
+        };
     }
 
     // All words must match, each on whatever it matches; or all that was typed is one code, serial or phone number.
@@ -146,6 +149,9 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
     public sealed record Screen(IReadOnlyList<Row> Rows, bool IsCut, bool HasOtherSalons, IReadOnlyList<StockUnit> Stock)
     {
         public static readonly Screen Nothing = new([], false, false, []);
+
+        /// <summary>One finds the clients of one's own visits and nobody else, in one's own salon too.</summary>
+        public bool OwnVisitsOnly { get; init; }
 
         /// <summary>The one client a code or serial leads to, as a scan does.</summary>
         public Row? Straight => Rows.Where(r => r.IsExact).Take(2).ToArray() is [var only] ? only : null;

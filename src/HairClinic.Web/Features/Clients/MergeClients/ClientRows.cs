@@ -49,7 +49,7 @@ public abstract class ClientRows(string table)
             CancellationToken cancellation
         )
         {
-            var rows = await db.Set<T>()
+            var rows = await db.WithTakenBack<T>()
                 .Where(row => EF.Property<Guid?>(row, owner) == from && (only == null || only.Contains(row.Id)))
                 .ToListAsync(cancellation);
             foreach (var row in rows)

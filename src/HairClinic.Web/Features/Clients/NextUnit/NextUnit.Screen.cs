@@ -86,7 +86,14 @@ public sealed partial class NextUnit
         public Guid ClientId { get; set; }
 
         public string? Note { get; set; }
+
+        /// <summary>How many drafts whoever taps has seen: where there are more by then, no other is made.</summary>
+        public int Known { get; set; }
     }
 
-    public sealed record Outcome(Guid UnitId, string Serial);
+    public sealed record Outcome(Guid UnitId, string Serial)
+    {
+        /// <summary>Somebody drafted it a moment before; this tap made none.</summary>
+        public bool Already { get; init; }
+    }
 }

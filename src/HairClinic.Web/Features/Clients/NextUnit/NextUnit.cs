@@ -102,10 +102,14 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
 
     private async Task<Outcome> DraftAsync(ClinicDb db, Guid key, Input input, CancellationToken cancellation)
     {
+        await Turn.TakeAsync(db, nameof(NextUnit), input.ClientId, cancellation);
         var client =
             await db.Clients.AsNoTracking().Standing(input.ClientId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
         var units = await db.HairSystems.Where(u => u.ClientId == client.Id).ToListAsync(cancellation);
+        var drafts = units.Where(u => u.State == UnitState.Specified).ToList();
+        if (drafts.Count > input.Known && drafts.MaxBy(u => u.Id) is { } other)
+            return new Outcome(other.Id, other.Serial) { Already = true };
         var last =
             units.Where(u => u.State != UnitState.Specified).MaxBy(u => u.Dates.OrderedOn ?? u.Dates.SpecifiedOn ?? u.Dates.ArrivedOn)
             ?? throw new Refusal("There is no unit yet that could be repeated.");
@@ -114,7 +118,6 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         var draft = HairSystem.RepeatOf(key, await SerialAsync(db, client, units.Count, cancellation), last, today, input.Note);
         db.HairSystems.Add(draft);
         // A word that leads to a unit is let in once the unit is there.
-        await db.Database.BeginTransactionAsync(cancellation);
         await db.SaveChangesAsync(cancellation);
         db.FindWords.Add(FindWords.Of(draft));
         return new Outcome(draft.Id, draft.Serial);

@@ -3,6 +3,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Practices.EditAftercare;
@@ -72,14 +73,18 @@ public sealed class EditAftercare(ClinicDbFactory databases, WriteOnce writes)
 
     public sealed record Input
     {
+        [OfTheForm]
         public CareTopic? Topic { get; set; }
 
         /// <summary>Two letters.</summary>
+        [OfTheForm]
         public string Language { get; set; } = "";
 
+        [FromBook]
         public uint Version { get; set; }
 
         /// <summary>Empty: the usual ones again.</summary>
+        [Field("In your own words")]
         public string Words { get; set; } = "";
     }
 

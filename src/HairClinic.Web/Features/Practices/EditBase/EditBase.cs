@@ -4,6 +4,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Practices.EditBase;
@@ -55,16 +56,22 @@ public sealed class EditBase(ClinicDbFactory databases, WriteOnce writes)
 
     public sealed record Input : IEditable
     {
+        [FromBook]
         public Guid? Id { get; set; }
 
+        [FromBook]
         public uint Version { get; set; }
 
+        [OfTheForm]
         public bool Retire { get; set; }
 
+        [Field("Name")]
         public string Name { get; set; } = "";
 
+        [Field("One in ten worn out by day")]
         public int? LifeFromDays { get; set; }
 
+        [Field("Nine in ten worn out by day")]
         public int? LifeToDays { get; set; }
 
         public static Input Of(BaseMaterial material) =>
@@ -76,9 +83,6 @@ public sealed class EditBase(ClinicDbFactory databases, WriteOnce writes)
                 LifeFromDays = material.LifeFromDays,
                 LifeToDays = material.LifeToDays,
             };
-
-        public IEnumerable<SaidLine> Said() =>
-            [new("Name", Name), new("One in ten worn out by day", $"{LifeFromDays}"), new("Nine in ten worn out by day", $"{LifeToDays}")];
     }
 
     public sealed record Outcome(Guid BaseMaterialId);

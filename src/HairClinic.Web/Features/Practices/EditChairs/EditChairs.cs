@@ -5,6 +5,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -99,23 +100,30 @@ public sealed class EditChairs(ClinicDbFactory databases, WriteOnce writes, Curr
 
     public sealed record Input : IEditable
     {
+        [FromBook]
         public Guid SalonId { get; set; }
 
+        [FromBook]
         public uint Version { get; set; }
 
+        [OfTheForm]
         public bool Retire { get; set; }
 
+        [Field("Chairs", Ordered = true)]
         public List<ChairLine> Chairs { get; set; } = [];
-
-        public IEnumerable<SaidLine> Said() => [new("Chairs", string.Join(", ", Chairs.Select(c => c.Name)))];
     }
 
-    public sealed record ChairLine
+    public sealed record ChairLine : IFormRow
     {
         /// <summary>Empty for a new one.</summary>
+        [FromBook]
         public Guid Id { get; set; }
 
         public string Name { get; set; } = "";
+
+        object? IFormRow.Key => Id == Guid.Empty ? null : Id;
+
+        string IFormRow.Say(EditWords words) => Name;
     }
 
     public sealed record Outcome(int Chairs);

@@ -5,6 +5,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -52,7 +53,10 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
         HoldWindowRule rule;
         if (input.Id is { } id)
         {
-            rule = await db.HoldWindowRules.SingleAsync(r => r.Id == id, cancellation);
+            // Of settings only a window is taken out of the book altogether.
+            rule =
+                await db.HoldWindowRules.SingleOrDefaultAsync(r => r.Id == id, cancellation)
+                ?? throw new Refusal("Someone else took this window out meanwhile, so it cannot be changed any more.");
             var stoodForAll = rule is { BaseMaterialId: null, AdhesiveId: null, Attachment: null };
             var standsForAll = !input.Retire && input is { BaseMaterialId: null, AdhesiveId: null, Attachment: null };
             if (stoodForAll && !standsForAll)
@@ -78,20 +82,28 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
 
     public sealed record Input : IEditable
     {
+        [FromBook]
         public Guid? Id { get; set; }
 
+        [FromBook]
         public uint Version { get; set; }
 
+        [OfTheForm]
         public bool Retire { get; set; }
 
+        [Field("Base", Nothing = "any base")]
         public Guid? BaseMaterialId { get; set; }
 
+        [Field("Adhesive", Nothing = "any adhesive")]
         public Guid? AdhesiveId { get; set; }
 
+        [Field("Attachment", Nothing = "any attachment")]
         public Attachment? Attachment { get; set; }
 
+        [Field("Earliest week")]
         public int? EarliestWeeks { get; set; }
 
+        [Field("Latest week")]
         public int? LatestWeeks { get; set; }
 
         public static Input Of(HoldWindowRule rule) =>
@@ -105,9 +117,6 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
                 EarliestWeeks = rule.EarliestWeeks,
                 LatestWeeks = rule.LatestWeeks,
             };
-
-        public IEnumerable<SaidLine> Said() =>
-            [new("Earliest week", $"{EarliestWeeks}"), new("Latest week", $"{LatestWeeks}"), new("Attachment", Attachment?.ToString())];
     }
 
     public sealed record Outcome(Guid RuleId);

@@ -1,5 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Features.Practices.Parts;
+using HairClinic.Web.Shell.Edits;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Practices.EditPerson;
@@ -8,23 +9,32 @@ public sealed partial class EditPerson
 {
     public sealed record Input : IEditable
     {
+        [FromBook]
         public Guid? Id { get; set; }
 
+        [FromBook]
         public uint Version { get; set; }
 
+        [OfTheForm]
         public bool Retire { get; set; }
 
+        [Field("Name")]
         public string Name { get; set; } = "";
 
+        [Field("Role")]
         public StaffRole Role { get; set; } = StaffRole.Stylist;
 
+        [Field("Works in")]
         public List<Guid> Salons { get; set; } = [];
 
         /// <summary>Services they may do alone.</summary>
+        [Field("May do alone")]
         public List<Guid> Skills { get; set; } = [];
 
+        [Field("Hours in {0}")]
         public List<SalonWeek> Work { get; set; } = [];
 
+        [Field("Away")]
         public List<DayRange> Absences { get; set; } = [];
 
         public static Input Of(Person person) =>
@@ -44,26 +54,21 @@ public sealed partial class EditPerson
                 ],
                 Absences = [.. EditPerson.Absences(person).OrderBy(a => a.From)],
             };
-
-        public IEnumerable<SaidLine> Said() =>
-            [
-                new("Name", Name),
-                new("Role", Role.ToString()),
-                new("Number of salons", $"{Salons.Count}"),
-                new("Number of services", $"{Skills.Count}"),
-                new("Working hours", string.Join("; ", Work.Select(w => DayHours.Say(w.Days)).Where(w => w.Length > 0))),
-                new("Away", DayRange.Say(Absences)),
-            ];
     }
 
     /// <summary>A person's hours in one salon; an empty week means whenever it is open.</summary>
-    public sealed record SalonWeek
+    public sealed record SalonWeek : IFormRow
     {
         public Guid SalonId { get; set; }
 
+        [Field("Hours in {0}")]
         public List<DayHours> Days { get; set; } = DayHours.EmptyWeek();
 
         public IEnumerable<(Guid SalonId, IsoDayOfWeek Day, LocalTime From, LocalTime To)> Spells() =>
             Days.SelectMany(d => d.Spells().Select(s => (SalonId, d.Day, s.From, s.To)));
+
+        object IFormRow.Key => SalonId;
+
+        string IFormRow.Say(EditWords words) => words.Of(Days);
     }
 }

@@ -4,6 +4,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
@@ -74,21 +75,29 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
 
     public sealed record Input : IEditable
     {
+        [FromBook]
         public Guid? Id { get; set; }
 
+        [FromBook]
         public uint Version { get; set; }
 
+        [OfTheForm]
         public bool Retire { get; set; }
 
+        [Field("Name")]
         public string Name { get; set; } = "";
 
+        [Field("Kind")]
         public ProductKind Kind { get; set; }
 
+        [Field("Chemistry")]
         public string? Chemistry { get; set; }
 
+        [Field("Hours of cure on the label")]
         public int? LabelCureHours { get; set; }
 
         /// <summary>All lots; finished ones stay, because bonds name them.</summary>
+        [Field("Lots")]
         public List<LotLine> Lots { get; set; } = [];
 
         public static Input Of(Product product) =>
@@ -115,18 +124,9 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
                         }),
                 ],
             };
-
-        public IEnumerable<SaidLine> Said() =>
-            [
-                new("Name", Name),
-                new("Kind", Kind.ToString()),
-                new("Chemistry", Chemistry),
-                new("Label asks for cure", LabelCureHours is { } hours ? $"{hours} h" : null),
-                new("Lots", string.Join(", ", Lots.Select(l => $"{l.Code} {Dates.Iso(l.ExpiresOn)}{(l.Finished ? " ✓" : "")}".Trim()))),
-            ];
     }
 
-    public sealed record LotLine
+    public sealed record LotLine : IFormRow
     {
         /// <summary>Empty for a new one.</summary>
         public Guid Id { get; set; }
@@ -138,7 +138,20 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
         public bool Finished { get; set; }
 
         /// <summary>Finished when the form opened; that is never undone.</summary>
+        [FromBook]
         public bool WasFinished { get; set; }
+
+        object? IFormRow.Key => Id == Guid.Empty ? null : Id;
+
+        string IFormRow.Say(EditWords words) =>
+            string.Join(
+                ", ",
+                [
+                    Code,
+                    .. ExpiresOn is { } day ? [words.Words["use by {0}", Dates.Day(day)].Value] : Array.Empty<string>(),
+                    .. Finished ? [words.Words["finished"].Value] : Array.Empty<string>(),
+                ]
+            );
     }
 
     public sealed record Outcome(Guid ProductId);

@@ -5,6 +5,7 @@ using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -141,24 +142,34 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
 
     public sealed record Input : IEditable
     {
+        [FromBook]
         public Guid? Id { get; set; }
 
+        [FromBook]
         public uint Version { get; set; }
 
+        [OfTheForm]
         public bool Retire { get; set; }
 
+        [Field("Name")]
         public string Name { get; set; } = "";
 
+        [Field("Time zone")]
         public string Zone { get; set; } = "";
 
+        [Field("Currency")]
         public string Currency { get; set; } = "";
 
+        [Field("Phone")]
         public string? Phone { get; set; }
 
+        [Field("Address")]
         public string? Address { get; set; }
 
+        [Field("Opening hours")]
         public List<DayHours> Hours { get; set; } = DayHours.EmptyWeek();
 
+        [Field("Closures")]
         public List<DayRange> Closures { get; set; } = [];
 
         public static Input Of(Salon salon) =>
@@ -174,17 +185,6 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
                 Hours = DayHours.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))),
                 Closures = [.. EditSalon.Closures(salon).OrderBy(c => c.From)],
             };
-
-        public IEnumerable<SaidLine> Said() =>
-            [
-                new("Name", Name),
-                new("Time zone", Zone),
-                new("Currency", Currency),
-                new("Phone", Phone),
-                new("Address", Address),
-                new("Opening hours", DayHours.Say(Hours)),
-                new("Closures", DayRange.Say(Closures)),
-            ];
     }
 
     public sealed record Outcome(Guid SalonId);

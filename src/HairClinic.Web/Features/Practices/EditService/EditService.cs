@@ -5,6 +5,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Practices.EditService;
@@ -67,22 +68,31 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes)
 
     public sealed record Input : IEditable
     {
+        [FromBook]
         public Guid? Id { get; set; }
 
+        [FromBook]
         public uint Version { get; set; }
 
+        [OfTheForm]
         public bool Retire { get; set; }
 
+        [Field("Name")]
         public string Name { get; set; } = "";
 
+        [Field("What for")]
         public ServicePurpose Purpose { get; set; } = ServicePurpose.Rebond;
 
+        [Field("Minutes, chair and hands", ByPlace = true)]
         public List<Step> Steps { get; set; } = [];
 
+        [Field("Price", Currency = nameof(Currency))]
         public long? PriceMinor { get; set; }
 
+        [Field("Currency")]
         public string? Currency { get; set; }
 
+        [Field("Clients may book it on their own page")]
         public bool OfferedToClients { get; set; }
 
         public static Input Of(ServiceKind kind) =>
@@ -100,23 +110,19 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes)
 
         public static IEnumerable<Step> StepsOf(ServiceKind kind) =>
             kind.Steps.OrderBy(s => s.Position).Select(s => new Step { Kind = s.Kind, Minutes = s.Minutes });
-
-        public IEnumerable<SaidLine> Said() =>
-            [
-                new("Name", Name),
-                new("What for", Purpose.ToString()),
-                new("Minutes", string.Join(" + ", Steps.Select(s => s.Minutes))),
-                new("Price", PriceMinor is null ? null : $"{PriceMinor} {Currency}"),
-                new("Clients book it themselves", OfferedToClients ? "yes" : "no"),
-            ];
     }
 
     /// <summary>One stretch of the service. The form makes one, hands on all the time; rows with more keep theirs.</summary>
-    public sealed record Step
+    public sealed record Step : IFormRow
     {
         public SegmentKind Kind { get; set; } = SegmentKind.HandsOn;
 
         public int? Minutes { get; set; }
+
+        // Known by its place.
+        object? IFormRow.Key => null;
+
+        string IFormRow.Say(EditWords words) => $"{words.Of(Kind)} {words.Of(Minutes)}";
     }
 
     public sealed record Outcome(Guid ServiceKindId);

@@ -4,6 +4,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -76,22 +77,30 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
 
     public sealed record Input : IEditable
     {
+        [FromBook]
         public Guid? Id { get; set; }
 
+        [FromBook]
         public uint Version { get; set; }
 
+        [OfTheForm]
         public bool Retire { get; set; }
 
+        [Field("Name")]
         public string Name { get; set; } = "";
 
+        [Field("Base")]
         public Guid BaseMaterialId { get; set; }
 
+        [Field("Workshop", Nothing = "workshop not known")]
         public Guid? WorkshopId { get; set; }
 
         /// <summary>Days from order to arrival in half of the orders.</summary>
+        [Field("Half of the orders take, days")]
         public int? LeadHalfDays { get; set; } = 56;
 
         /// <summary>Days in nine of ten.</summary>
+        [Field("Nine in ten take, days")]
         public int? LeadNineInTenDays { get; set; } = 77;
 
         public static Input Of(UnitKind kind) =>
@@ -105,13 +114,6 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
                 LeadHalfDays = kind.LeadHalfDays,
                 LeadNineInTenDays = kind.LeadNineInTenDays,
             };
-
-        public IEnumerable<SaidLine> Said() =>
-            [
-                new("Name", Name),
-                new("Half of the orders take, days", $"{LeadHalfDays}"),
-                new("Nine in ten take, days", $"{LeadNineInTenDays}"),
-            ];
     }
 
     public sealed record Outcome(Guid UnitKindId);

@@ -4,6 +4,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -70,20 +71,27 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
 
     public sealed record Input : IEditable
     {
+        [FromBook]
         public Guid? Id { get; set; }
 
+        [FromBook]
         public uint Version { get; set; }
 
+        [OfTheForm]
         public bool Retire { get; set; }
 
+        [Field("Name")]
         public string Name { get; set; } = "";
 
+        [Field("Closures")]
         public List<DayRange> Closures { get; set; } = [];
 
         /// <summary>Of twenty orders so many are expected to be made again.</summary>
+        [Field("Made again, of twenty orders")]
         public int? RemadeOfTwenty { get; set; } = 1;
 
         /// <summary>Days from arrival until such a unit is on its way back.</summary>
+        [Field("Days until it is sent back")]
         public int? InspectionDays { get; set; } = 7;
 
         public static Input Of(Workshop workshop) =>
@@ -96,14 +104,6 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
                 InspectionDays = workshop.InspectionDays,
                 Closures = [.. EditWorkshop.Closures(workshop).OrderBy(c => c.From)],
             };
-
-        public IEnumerable<SaidLine> Said() =>
-            [
-                new("Name", Name),
-                new("Closures", DayRange.Say(Closures)),
-                new("Made again, of twenty orders", $"{RemadeOfTwenty}"),
-                new("Days until it is sent back", $"{InspectionDays}"),
-            ];
     }
 
     public sealed record Outcome(Guid WorkshopId);

@@ -1,10 +1,12 @@
 using System.Globalization;
+using HairClinic.Web.Shell.Edits;
+using HairClinic.Web.Ui;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Practices.Parts;
 
 /// <summary>The hours of one weekday as typed: none, one spell or two.</summary>
-public sealed record DayHours
+public sealed record DayHours : IFormRow
 {
     public IsoDayOfWeek Day { get; set; }
 
@@ -41,6 +43,17 @@ public sealed record DayHours
         if (SecondFrom is { } secondFrom && SecondTo is { } secondTo)
             yield return (secondFrom, secondTo);
     }
+
+    object IFormRow.Key => Day;
+
+    string IFormRow.Say(EditWords words)
+    {
+        var spells = new[] { (From, To), (SecondFrom, SecondTo) }.Where(s => s is not (null, null)).ToList();
+        return $"{DayName(Day)} {(spells.Count == 0 ? words.Of(null) : string.Join(" + ", spells.Select(s => $"{Clock(s.Item1)}–{Clock(s.Item2)}")))}";
+    }
+
+    // What is half typed is said too.
+    private static string Clock(LocalTime? time) => time is { } known ? Dates.Time(known) : "?";
 
     public static string DayName(IsoDayOfWeek day) => CultureInfo.CurrentCulture.DateTimeFormat.GetDayName((DayOfWeek)((int)day % 7));
 

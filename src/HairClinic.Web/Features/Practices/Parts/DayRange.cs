@@ -1,10 +1,11 @@
+using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Practices.Parts;
 
 /// <summary>Days off as typed: a closure or an absence, both ends included.</summary>
-public sealed record DayRange
+public sealed record DayRange : IFormRow
 {
     /// <summary>Of the row it came from; empty for a new one.</summary>
     public Guid Id { get; set; }
@@ -17,6 +18,10 @@ public sealed record DayRange
 
     public static string Say(IEnumerable<DayRange> ranges) =>
         string.Join(", ", ranges.OrderBy(r => r.From).Select(r => $"{Dates.Iso(r.From)}–{Dates.Iso(r.To)} {r.Reason}".Trim()));
+
+    object? IFormRow.Key => Id == Guid.Empty ? null : Id;
+
+    string IFormRow.Say(EditWords words) => $"{words.Of(From)}–{words.Of(To)} {Reason}".Trim();
 
     /// <summary>Makes what is in the book what was typed: rows that differ are taken out and put in anew.</summary>
     public static void Match(

@@ -1,5 +1,7 @@
 using FluentValidation;
+using HairClinic.Domain.Practices;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Shell.Edits;
 using Microsoft.AspNetCore.Components;
 
 namespace HairClinic.Web.Features.Practices.Parts;
@@ -11,6 +13,9 @@ namespace HairClinic.Web.Features.Practices.Parts;
 public abstract class EditPage<TInput> : LiveComponent
     where TInput : class, IEditable
 {
+    private readonly Dictionary<object, string> names = [];
+    private TInput? opened;
+
     [Inject]
     public NavigationManager Navigation { get; set; } = default!;
 
@@ -21,22 +26,31 @@ public abstract class EditPage<TInput> : LiveComponent
 
     public TInput? Input { get; private set; }
 
-    /// <summary>What someone else saved meanwhile.</summary>
-    public TInput? Theirs { get; private set; }
+    /// <summary>What someone else saved meanwhile; null where nobody did.</summary>
+    public IReadOnlyList<Change>? Meanwhile { get; private set; }
+
+    /// <summary>Someone else took it out meanwhile: what was typed can be read, and is not saved any more.</summary>
+    public Refusal? Gone { get; private set; }
+
+    /// <summary>Names of the ids and codes in the form, as it offered them at any time since it opened.</summary>
+    public IReadOnlyDictionary<object, string> Known => names;
+
+    protected virtual IEnumerable<(object Key, string Name)> Names => [];
 
     protected override async Task OnInitializedAsync()
     {
         Submission = new(Rules);
-        Input = await OpenAsync();
+        Input = await ReadAsync();
         if (Input is null)
             Navigation.NotFound();
+        else
+            opened = Rebase.Copy(Input);
     }
 
     public async Task SaveAsync()
     {
         if (Input is null)
             return;
-        Theirs = null;
         string? next = null;
         if (await Submission.SendAsync(Input, async key => next = await KeepAsync(key, Input)))
         {
@@ -44,8 +58,8 @@ public abstract class EditPage<TInput> : LiveComponent
             return;
         }
         Input.Retire = false;
-        if (Submission.WasOvertaken && await OpenAsync() is { } theirs)
-            (Theirs, Input.Version) = (theirs, theirs.Version);
+        if (Submission.WasOvertaken)
+            await LookAgainAsync(Input);
         StateHasChanged();
     }
 
@@ -55,6 +69,13 @@ public abstract class EditPage<TInput> : LiveComponent
         return SaveAsync();
     }
 
+    public void Take(Change change)
+    {
+        change.TakeTheirs();
+        Meanwhile = [.. Meanwhile!.Where(c => c != change)];
+        StateHasChanged();
+    }
+
     /// <summary>A new form, or the row as it stands; null where there is none for this person.</summary>
     protected abstract Task<TInput?> OpenAsync();
 
@@ -62,4 +83,25 @@ public abstract class EditPage<TInput> : LiveComponent
     protected abstract Task<string> KeepAsync(Guid key, TInput input);
 
     protected virtual void GoTo(string next) => Navigation.NavigateTo(next);
+
+    private async Task LookAgainAsync(TInput typed)
+    {
+        if (await ReadAsync() is { } saved)
+        {
+            Meanwhile = Rebase.Onto(opened!, saved, typed);
+            opened = saved;
+        }
+        else
+            Gone = new Refusal(
+                "Someone else took this out meanwhile, so it cannot be changed any more. What you typed is still here to read."
+            );
+    }
+
+    private async Task<TInput?> ReadAsync()
+    {
+        var read = await OpenAsync();
+        foreach (var (key, name) in Names)
+            names[key] = name;
+        return read;
+    }
 }

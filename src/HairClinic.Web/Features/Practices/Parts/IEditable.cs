@@ -1,6 +1,8 @@
+using HairClinic.Web.Shell.Edits;
+
 namespace HairClinic.Web.Features.Practices.Parts;
 
-/// <summary>What a form of the practice sends: it knows the row it opened on, and says itself in lines that can be held beside someone else's.</summary>
+/// <summary>What a form of the practice sends: it knows the row it opened on. Every field of it has a <see cref="FieldAttribute"/>, so that two edits can be put together.</summary>
 public interface IEditable
 {
     /// <summary>Of the row the form opened on; 0 for a new one.</summary>
@@ -8,6 +10,4 @@ public interface IEditable
 
     /// <summary>Take it out of use; what it was used for stays.</summary>
     bool Retire { get; set; }
-
-    IEnumerable<SaidLine> Said();
 }

@@ -35,9 +35,6 @@ public static class Regions
         }
     }
 
-    /// <summary>Digits after the point in a currency's amounts.</summary>
-    public static int DecimalsOf(string currency) => Ui.Fields.CurrencyDigits.Of(currency);
-
     /// <summary>Zones whose name or country holds the text, at most a dozen.</summary>
     public static IEnumerable<TzdbZoneLocation> Find(string text)
     {

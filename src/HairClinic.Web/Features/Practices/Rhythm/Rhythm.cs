@@ -4,6 +4,7 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -45,33 +46,46 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
 
     public sealed record Input : IEditable
     {
+        [FromBook]
         public uint Version { get; set; }
 
+        [OfTheForm]
         public bool Retire { get; set; }
 
+        [Field("Name")]
         public string Name { get; set; } = "";
 
+        [Field("Country", Named = true)]
         public string Region { get; set; } = "";
 
+        [Field("Language", Named = true)]
         public string Culture { get; set; } = "";
 
+        [Field("Hours of cure")]
         public int? CureHours { get; set; }
 
+        [Field("Days before an event")]
         public int? DaysBeforeEvent { get; set; }
 
+        [Field("Opening soon, days")]
         public int? OpeningSoonDays { get; set; }
 
+        [Field("Bookings start every", Said = "{0} minutes")]
         public int SlotMinutes { get; set; }
 
+        [Field("Clients change a visit until, hours before")]
         public int? ClientMoveHours { get; set; }
 
         /// <summary>Days after a visit in another salon than their home that its people may still open a client's record.</summary>
+        [Field("A visit opens the record to its salon for, days after")]
         public int? GrantDaysAfterVisit { get; set; }
 
         /// <summary>Days from arrival until a unit can be bonded.</summary>
+        [Field("Days from arrival until a unit can be bonded")]
         public int? PreparationDays { get; set; }
 
         /// <summary>The chance of a gap that is accepted.</summary>
+        [Field("Accepted chance of a day with no unit that still wears well, percent")]
         public int? GapChancePercent { get; set; }
 
         public static Input Of(PracticeSettings settings) =>
@@ -90,21 +104,6 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
                 PreparationDays = settings.PreparationDays,
                 GapChancePercent = settings.GapChancePercent,
             };
-
-        public IEnumerable<SaidLine> Said() =>
-            [
-                new("Name", Name),
-                new("Country", Region),
-                new("Language", Culture),
-                new("Hours of cure", $"{CureHours}"),
-                new("Days before an event", $"{DaysBeforeEvent}"),
-                new("Opening soon, days", $"{OpeningSoonDays}"),
-                new("Bookings start every", $"{SlotMinutes}"),
-                new("Clients change a visit until, hours before", $"{ClientMoveHours}"),
-                new("A visit opens the record to its salon for, days after", $"{GrantDaysAfterVisit}"),
-                new("Days from arrival until a unit can be bonded", $"{PreparationDays}"),
-                new("Accepted chance of a day with no unit that still wears well, percent", $"{GapChancePercent}"),
-            ];
     }
 
     public sealed record Outcome(string Name);

@@ -3,6 +3,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Practices.Parts;
 using HairClinic.Web.Practices;
+using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -88,16 +89,17 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
 
     public sealed record Input : IEditable
     {
+        [FromBook]
         public uint Version { get; set; }
 
+        [OfTheForm]
         public bool Retire { get; set; }
 
+        [Field("What shortens wear")]
         public List<Line> Lines { get; set; } = [];
-
-        public IEnumerable<SaidLine> Said() => Lines.Select(l => new SaidLine(WearFactorText.Of(l.Habit), $"{l.Percent} %"));
     }
 
-    public sealed record Line
+    public sealed record Line : IFormRow
     {
         public WearQuantity Quantity { get; set; }
 
@@ -107,7 +109,13 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
         public int? Percent { get; set; }
 
         /// <summary>Of the row the form opened on; 0 where there was none.</summary>
+        [FromBook]
         public uint Version { get; set; }
+
+        object IFormRow.Key => (Quantity, Habit);
+
+        string IFormRow.Say(EditWords words) =>
+            $"{words.Words[Quantity == WearQuantity.Hold ? "How long a bond holds" : "How long a unit lasts"].Value}, {words.Words[WearFactorText.Of(Habit)].Value}: {words.Of(Percent)} %";
     }
 
     public sealed record Outcome(int Changed);

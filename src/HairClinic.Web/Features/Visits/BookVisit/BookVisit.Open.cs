@@ -46,7 +46,10 @@ public sealed partial class BookVisit
             [.. services.Select(k => new ServiceChoice(k.Id, k.Name, k.Purpose, Steps(k.Steps)))],
             people,
             chairs
-        );
+        )
+        {
+            MayCallOff = current.Person.StaffRole is StaffRole.Owner or StaffRole.Manager or StaffRole.FrontDesk,
+        };
     }
 
     /// <summary>One round trip.</summary>
@@ -143,6 +146,8 @@ public sealed partial class BookVisit
         IReadOnlyList<Choice> Chairs
     )
     {
+        public bool MayCallOff { get; init; }
+
         /// <summary>The one asked for, else the plainest rebond: what most visits are.</summary>
         public ServiceChoice ServiceFor(Guid? wanted) =>
             Services.FirstOrDefault(s => s.Id == wanted)

@@ -73,9 +73,32 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
             away
         )
         {
+            Taken = current.Person.StaffRole == StaffRole.Trainee ? await TakenAsync(salonId, day, visits, cancellation) : [],
             MayBook = current.Person.StaffRole is StaffRole.Owner or StaffRole.Manager or StaffRole.FrontDesk,
             MayLog = current.Person.StaffRole is StaffRole.Owner or StaffRole.Stylist or StaffRole.Trainee,
         };
+    }
+
+    // A trainee sees the visits of others as time that is taken: which chair, and when. Whose they are is not even read.
+    private async Task<IReadOnlyList<TakenView>> TakenAsync(
+        Guid salonId,
+        LocalDate day,
+        IReadOnlyCollection<VisitView> own,
+        CancellationToken cancellation
+    )
+    {
+        var seen = own.Select(v => v.Id).ToList();
+        await using var db = databases.OpenPracticeWide(nameof(Day));
+        return await db
+            .Visits.Where(v => v.SalonId == salonId && v.Day == day && v.HoldsChair && v.ChairId != null && !seen.Contains(v.Id))
+            .OrderBy(v => v.StartsAt)
+            .Select(v => new TakenView(
+                v.ChairId!.Value,
+                v.StartsAt,
+                v.EndsAt,
+                v.Segments.OrderBy(s => s.Position).Select(s => new StepView(s.Kind, s.StartsAt, s.EndsAt)).ToList()
+            ))
+            .ToListAsync(cancellation);
     }
 
     /// <param name="Open">When the salon is open on this day; empty when it is closed.</param>
@@ -94,6 +117,9 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
         IReadOnlyList<string> Away
     )
     {
+        /// <summary>Time of others' visits, where whoever looks does not see whose.</summary>
+        public IReadOnlyList<TakenView> Taken { get; init; } = [];
+
         public bool MayBook { get; init; }
 
         public bool MayLog { get; init; }
@@ -119,6 +145,9 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
         IReadOnlyList<StepView> Steps,
         string? Phone = null
     );
+
+    /// <summary>A chair that is taken for a while, and nothing of whom or what for.</summary>
+    public sealed record TakenView(Guid ChairId, Instant StartsAt, Instant EndsAt, IReadOnlyList<StepView> Steps);
 
     public sealed record StepView(SegmentKind Kind, Instant StartsAt, Instant EndsAt);
 }

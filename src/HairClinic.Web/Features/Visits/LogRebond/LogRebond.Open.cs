@@ -5,6 +5,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
+using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -66,6 +67,7 @@ public sealed partial class LogRebond
         )
         {
             BondingBlocked = blocks.Any(b => b.Concerns(ServicePurpose.Rebond, day)),
+            MayBook = StaffRoles.MayBook(current.Person.StaffRole),
             MayOverride = ClearanceGate.MaySetAside(current.Person),
             BlockedProducts = [.. blocks.Select(b => b.ProductId).OfType<Guid>()],
         };

@@ -37,6 +37,9 @@ public sealed partial class LogRebond
         /// <summary>Whoever logs may say that they looked and bonding is all right.</summary>
         public bool MayOverride { get; init; }
 
+        /// <summary>Whoever logs may book the next visit, too.</summary>
+        public bool MayBook { get; init; }
+
         public IReadOnlyList<Guid> BlockedProducts { get; init; } = [];
     }
 
@@ -64,7 +67,7 @@ public sealed partial class LogRebond
     /// <summary>What someone logged for this visit already.</summary>
     public sealed record LoggedRebond(string? By, Instant At, string? Serial, LocalDate? DueOn, string? Note);
 
-    public sealed record Input
+    public sealed partial record Input
     {
         public Guid VisitId { get; set; }
 

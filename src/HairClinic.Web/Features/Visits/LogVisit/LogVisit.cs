@@ -13,7 +13,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Visits.LogVisit;
 
 /// <summary>Logs a visit at which the bond stays on. What is seen of its edges is what the practice learns its hold from.</summary>
-public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftBook drafts, CurrentActor current, IClock clock)
 {
     /// <returns>Null when there is no such visit in the salons of whoever asks.</returns>
     public async Task<Screen?> OpenAsync(Guid visitId, CancellationToken cancellation)
@@ -59,7 +59,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
         {
             VisitId = visitId,
             WornBondId = found.Worn?.BondId,
-            MustSayEdges = found.Worn is not null && found.Purpose is ServicePurpose.WashAndStyle or ServicePurpose.FixLift,
+            MustSayEdges = Input.MustSay(found.Worn is not null, found.Purpose),
         };
         if (found is { Purpose: ServicePurpose.FixLift, Worn: { } worn })
         {
@@ -71,6 +71,8 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
             );
         }
         var fixing = await FixingAsync(db, found.ClientId, LocalDate.Min(found.Day, today), cancellation);
+        // What was written into a log that was taken back; about another bond than the one on the head it would be wrong.
+        var draft = found.Logged is null ? await drafts.FindAsync<Input>(nameof(LogVisit), visitId, cancellation) : null;
         return new Screen(
             visitId,
             found.Name,
@@ -85,6 +87,8 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
             found.Logged
         )
         {
+            Draft = draft?.WornBondId == start.WornBondId ? draft : null,
+            MayBook = StaffRoles.MayBook(current.Person.StaffRole),
             Fixing = fixing.Count == 0 ? null : fixing.Max(),
             MaySetAside = ClearanceGate.MaySetAside(current.Person),
         };
@@ -96,7 +100,9 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
     {
         try
         {
-            return await writes.RunAsync(key, nameof(LogVisit), input, db => WriteAsync(db, input, cancellation), cancellation);
+            var outcome = await writes.RunAsync(key, nameof(LogVisit), input, db => WriteAsync(db, input, cancellation), cancellation);
+            await drafts.ForgetAsync(nameof(LogVisit), input.VisitId, cancellation);
+            return outcome;
         }
         catch (DbUpdateException e) when (WriteOnce.Broke(e, VisitRecordMap.OnePerVisit))
         {
@@ -173,6 +179,11 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
         LoggedVisit? Logged
     )
     {
+        /// <summary>What the same person wrote before, into a log that was taken back.</summary>
+        public Input? Draft { get; init; }
+
+        public bool MayBook { get; init; }
+
         /// <summary>What speaks against putting an edge down: nothing, a warning, a block.</summary>
         public ClearanceKind? Fixing { get; init; }
 
@@ -207,6 +218,27 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, Curren
         public bool Looked { get; set; }
 
         public string? Note { get; set; }
+
+        /// <summary>What was typed into a log, to be logged once more. What must be confirmed anew is not in it.</summary>
+        public static Input Again(VisitRecord record, Bond? worn, LocalDate day, ServicePurpose purpose) =>
+            new()
+            {
+                VisitId = record.VisitId,
+                WornBondId = worn?.Id,
+                MustSayEdges = MustSay(worn is not null, purpose),
+                EdgeUp =
+                    record.FoundLifted ? true
+                    : worn?.LastSoundOn == day ? false
+                    : null,
+                LiftedOn = record.LiftedOn,
+                LiftDayUnknown = record is { FoundLifted: true, LiftedOn: null },
+                LiftZone = record.LiftZone,
+                SpotFixed = record.FoundLifted ? worn?.Lift?.SpotFixed : null,
+                Note = ClearanceGate.Typed(record.Note),
+            };
+
+        public static bool MustSay(bool worn, ServicePurpose purpose) =>
+            worn && purpose is ServicePurpose.WashAndStyle or ServicePurpose.FixLift;
     }
 
     /// <param name="StillUp">An edge is up and was not put down: a rebond is wanted now.</param>

@@ -1,6 +1,8 @@
+using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
 using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -15,8 +17,8 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
     {
         var (role, now) = (current.Person.StaffRole, clock.GetCurrentInstant());
         await using var db = databases.Open();
-        return await db
-            .Visits.Where(v => v.Id == visitId && current.Person.Salons.Contains(v.SalonId))
+        return await db.WithTakenBack<Visit>()
+            .Where(v => v.Id == visitId && current.Person.Salons.Contains(v.SalonId))
             .Select(v => new Screen(
                 v.Id,
                 v.Version,
@@ -38,6 +40,21 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
                 v.Segments.OrderBy(s => s.Position).Select(s => new StepView(s.Kind, s.StartsAt, s.EndsAt)).ToList()
             )
             {
+                TakenBack = (
+                    from bond in db.Bonds
+                    join unit in db.HairSystems on bond.HairSystemId equals unit.Id
+                    where bond.VisitId == v.Id && bond.RemovedBecause == RemovalReason.TakenBack
+                    orderby bond.Id
+                    select new TakenBackBond(
+                        unit.Serial,
+                        bond.Products.OrderBy(p => p.Id)
+                            .Select(p => new TakenBackLine(
+                                db.Products.Where(x => x.Id == p.ProductId).Select(x => x.Name).First(),
+                                db.ProductLots.Where(x => x.Id == p.LotId).Select(x => x.Code).FirstOrDefault()
+                            ))
+                            .ToList()
+                    )
+                ).ToList(),
                 MayBook = role == StaffRole.Owner || role == StaffRole.Manager || role == StaffRole.FrontDesk,
                 Now = now,
                 StandsAside =
@@ -70,6 +87,9 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
     {
         public bool MayBook { get; init; }
 
+        /// <summary>What was logged here and taken back: for whoever asks which product was on which head.</summary>
+        public IReadOnlyList<TakenBackBond> TakenBack { get; init; } = [];
+
         public Instant Now { get; init; }
 
         /// <summary>The client has another visit at the same time, from two records that were merged.</summary>
@@ -85,6 +105,12 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
 
         public bool CanBeLogged => DayHasCome && State.IsLive();
     }
+
+    /// <summary>A bond whose log was taken back: it never held, but its products may have been on that head.</summary>
+    public sealed record TakenBackBond(string Serial, IReadOnlyList<TakenBackLine> Products);
+
+    /// <param name="Lot">Its code; null where none was said.</param>
+    public sealed record TakenBackLine(string Product, string? Lot);
 
     public sealed record StepView(SegmentKind Kind, Instant StartsAt, Instant EndsAt);
 }

@@ -4,6 +4,7 @@ using FluentValidation.Results;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Features.Clients.EditClient;
+using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Tests.Ui;
 using HairClinic.Web.Ui.Feedback;
 using NodaTime;
@@ -90,8 +91,8 @@ public sealed class EditClientFormTests : UiTestContext
     [Fact]
     public void What_another_saved_is_shown_field_by_field_and_can_be_taken()
     {
-        EditClientRebase.Change? taken = null;
-        var changes = EditClientRebase.Onto(
+        Change? taken = null;
+        var changes = Rebase.Onto(
             input with
             { },
             input with
@@ -105,10 +106,10 @@ public sealed class EditClientFormTests : UiTestContext
             }
         );
 
-        var list = Render<EditClientChanges>(p => p.Add(c => c.Changes, changes).Add(c => c.OnTake, change => taken = change));
+        var list = Render<SavedMeanwhile>(p => p.Add(c => c.Changes, changes).Add(c => c.OnTake, change => taken = change));
         list.Find("button").Click();
 
         Assert.Equal(2, list.FindAll("li").Count);
-        Assert.Equal("Phone", taken!.Label);
+        Assert.Equal("Phone", taken!.Field.Label);
     }
 }

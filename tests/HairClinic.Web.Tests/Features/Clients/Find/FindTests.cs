@@ -212,6 +212,29 @@ public sealed class FindTests(PgServer server)
         g.Scene.Welcome("D-8", "Bo Larch", g.Here, "+441632960012");
     }
 
+    [Fact]
+    public async Task A_trainee_finds_the_clients_of_their_own_visits_by_name_and_is_told_so()
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            given.Laying(g =>
+            {
+                LaySome(g);
+                var mine = g.Scene.Welcome("E-9", "Ottoline Marsh", g.Here);
+                g.Scene.Book(mine, g.Scene.Services[0], g.Chair, g.Of(StaffRole.Trainee), g.Scene.Now);
+            })
+        );
+        var trainee = clinic.Acting(given.Of(StaffRole.Trainee), given.Here);
+
+        var mine = await FindAsync(clinic, "ottol", trainee);
+        var others = await FindAsync(clinic, "nuria", trainee);
+
+        Assert.Equal(["E-9"], mine.Rows.Select(r => r.Code));
+        Assert.Empty(others.Rows);
+        Assert.Equal((true, false), (others.OwnVisitsOnly, others.HasOtherSalons));
+        Assert.False((await FindAsync(clinic, "nuria")).OwnVisitsOnly);
+    }
+
     private Task<Slice.Screen> FindAsync(TestClinic clinic, string typed, PersonActor? by = null) =>
         clinic.UseAsync<Slice, Slice.Screen>(
             by ?? clinic.Acting(given.Desk, given.Here),

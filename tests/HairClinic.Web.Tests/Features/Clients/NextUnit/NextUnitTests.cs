@@ -136,6 +136,32 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
         Assert.Equal(0, screen.Plan!.Outlook.InFlight);
     }
 
+    // Two people at two screens, neither of whom has seen the other's draft.
+    [Fact]
+    public async Task Drafted_twice_at_the_same_moment_there_is_one_draft()
+    {
+        await using var clinic = await OpenAsync(scene => Worn(scene, 160));
+        var input = new Slice.Input { ClientId = client.Id };
+
+        var made = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => DraftAsync(clinic, Guid.CreateVersion7(), input)));
+
+        var draft = await clinic.ReadAsync(db => db.HairSystems.SingleAsync(u => u.State == UnitState.Specified, Cancel));
+        Assert.All(made, m => Assert.Equal((draft.Id, draft.Serial), (m.UnitId, m.Serial)));
+        Assert.Equal(3, made.Count(m => m.Already));
+    }
+
+    [Fact]
+    public async Task Whoever_has_seen_the_first_draft_may_make_a_second()
+    {
+        await using var clinic = await OpenAsync(scene => Worn(scene, 160));
+        await DraftAsync(clinic, Guid.CreateVersion7(), new Slice.Input { ClientId = client.Id });
+
+        var second = await DraftAsync(clinic, Guid.CreateVersion7(), new Slice.Input { ClientId = client.Id, Known = 1 });
+
+        Assert.False(second.Already);
+        Assert.Equal(2, await clinic.ReadAsync(db => db.HairSystems.CountAsync(u => u.State == UnitState.Specified, Cancel)));
+    }
+
     [Fact]
     public async Task Whoever_never_wore_a_unit_has_nothing_to_reckon()
     {

@@ -207,6 +207,24 @@ public sealed class BookVisitTests(PgServer server)
         );
     }
 
+    // Whoever made the bond books the next one at once: the page, its times and the saving are the stylist's too.
+    [Fact]
+    public async Task A_stylist_books_the_next_visit_of_a_client_they_reach()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        var stylist = clinic.Acting(scene.Ivo, scene.Salon);
+
+        var screen = await clinic.UseAsync<Slice, Slice.Screen?>(stylist, s => s.OpenAsync(null, TestContext.Current.CancellationToken));
+        var outcome = await clinic.UseAsync<Slice, Slice.Outcome>(
+            stylist,
+            s => s.SaveAsync(Guid.CreateVersion7(), Input(scene.Coats, 0, scene.Mara, 11), TestContext.Current.CancellationToken)
+        );
+
+        Assert.False(screen!.MayCallOff);
+        var visit = await VisitScene.ReadAsync(clinic, outcome.Booked!.VisitId);
+        Assert.Equal((VisitState.Booked, scene.Ada.Id), (visit.State, visit.ClientId));
+    }
+
     private Slice.Input Input(ServiceKind service, int chair, Person person, int hour) =>
         new()
         {

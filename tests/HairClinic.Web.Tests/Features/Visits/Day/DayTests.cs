@@ -152,6 +152,36 @@ public sealed class DayTests(PgServer server)
         Assert.Equal((false, true), (stylist.MayBook, stylist.MayLog));
     }
 
+    [Fact]
+    public async Task A_trainee_sees_others_visits_as_taken_time_without_a_name()
+    {
+        Person tess = null!;
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                scene.Lay(s);
+                tess = s.Hire("Tess Wray", StaffRole.Trainee, scene.Salon);
+                s.Book(scene.Ada, scene.Rebond, scene.Chairs[0], tess, At(9));
+                s.Book(scene.Bo, scene.Rebond, scene.Chairs[1], scene.Mara, At(11));
+            }
+        );
+
+        var day = (
+            await clinic.UseAsync<Slice, Slice.Screen?>(
+                clinic.Acting(tess, scene.Salon),
+                s => s.OpenAsync(Thursday, TestContext.Current.CancellationToken)
+            )
+        )!;
+
+        Assert.Equal(["Ada Fenwick"], day.Visits.Select(v => v.Client));
+        var taken = Assert.Single(day.Taken);
+        Assert.Equal((scene.Chairs[1].Id, At(11)), (taken.ChairId, taken.StartsAt));
+        Assert.Empty((await OpenAsync(clinic, Thursday)).Taken);
+    }
+
+    private static Instant At(int hour) => Instant.FromUtc(2027, 2, 4, hour, 0);
+
     private Task<Slice.Screen> OpenAsync(TestClinic clinic, LocalDate date, VisitScene? of = null) =>
         clinic.UseAsync<Slice, Slice.Screen>(
             (of ?? scene).AtDesk(clinic),

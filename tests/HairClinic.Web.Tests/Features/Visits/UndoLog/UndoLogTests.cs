@@ -1,7 +1,10 @@
+using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using Microsoft.EntityFrameworkCore;
+using Care = HairClinic.Web.Features.Visits.LogVisit.LogVisit;
+using Details = HairClinic.Web.Features.Visits.VisitDetails.VisitDetails;
 using Rebond = HairClinic.Web.Features.Visits.LogRebond.LogRebond;
 using Slice = HairClinic.Web.Features.Visits.UndoLog.UndoLog;
 
@@ -52,15 +55,125 @@ public sealed class UndoLogTests(PgServer server)
         await Assert.ThrowsAsync<Refusal>(() => UndoAsync(clinic, scene.Stylist));
     }
 
+    [Fact]
+    public async Task What_was_written_is_in_the_form_again()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await LogAsync(
+            clinic,
+            scene.Spare.Id,
+            input =>
+                (input.Shedding, input.Note, input.FoundLifted, input.LiftDayUnknown, input.WaitsKept) = (
+                    2,
+                    "left temple",
+                    true,
+                    true,
+                    false
+                )
+        );
+
+        await UndoAsync(clinic, scene.Stylist);
+
+        var again = (await AsStylistAsync<Rebond, Rebond.Screen?>(clinic, s => s.OpenAsync(scene.Visit.Id, Cancellation)))!.Draft!;
+        Assert.Equal(
+            (2, "left temple", true, true, false, scene.Spare.Id, scene.Bond!.Id),
+            (again.Shedding, again.Note, again.FoundLifted, again.LiftDayUnknown, again.WaitsKept, again.UnitId, again.WornBondId)
+        );
+        Assert.Equal([(scene.Adhesive.Id, scene.Open.Id)], again.Products.Select(p => (p.ProductId, p.LotId!.Value)));
+        Assert.NotNull(again.FinishedAt);
+        await AsStylistAsync<Rebond, Rebond.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), again, Cancellation));
+        Assert.Equal("left temple", await clinic.ReadAsync(db => db.VisitRecords.Select(r => r.Note).SingleAsync(Cancellation)));
+    }
+
+    [Fact]
+    public async Task Care_that_was_written_is_in_the_form_again()
+    {
+        scene = new ChairScene { Purpose = ServicePurpose.WashAndStyle };
+        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await AsStylistAsync<Care, Care.Outcome>(
+            clinic,
+            async slice =>
+            {
+                var input = (await slice.OpenAsync(scene.Visit.Id, Cancellation))!.Start;
+                (input.EdgeUp, input.Note) = (false, "dry ends");
+                return await slice.SaveAsync(Guid.CreateVersion7(), input, Cancellation);
+            }
+        );
+
+        await UndoAsync(clinic, scene.Stylist);
+
+        var again = (await AsStylistAsync<Care, Care.Screen?>(clinic, s => s.OpenAsync(scene.Visit.Id, Cancellation)))!.Draft!;
+        Assert.Equal((false, "dry ends", true), (again.EdgeUp, again.Note, again.MustSayEdges));
+    }
+
+    // A bad lot is looked for by its heads: also by one whose log was corrected.
+    [Fact]
+    public async Task Product_and_lot_stay_findable_and_count_for_nothing()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await LogAsync(clinic, scene.Spare.Id);
+
+        await UndoAsync(clinic, scene.Stylist);
+
+        var heads = await clinic.ReadAsync(db =>
+            (
+                from used in db.Set<BondProduct>()
+                join bond in db.WithTakenBack<Bond>() on used.BondId equals bond.Id
+                where used.LotId == scene.Open.Id && bond.VisitId == scene.Visit.Id
+                select new { bond.ClientId, bond.RemovedBecause }
+            ).ToListAsync(Cancellation)
+        );
+        Assert.Equal([(scene.Client.Id, RemovalReason.TakenBack)], heads.Select(h => (h.ClientId, h.RemovedBecause!.Value)));
+        Assert.Equal([scene.Bond!.Id], await clinic.ReadAsync(db => db.Bonds.Select(b => b.Id).ToListAsync(Cancellation)));
+        var shown = (await AsStylistAsync<Details, Details.Screen?>(clinic, s => s.OpenAsync(scene.Visit.Id, Cancellation)))!.TakenBack;
+        Assert.Equal([("Adhesive A", "A-1")], Assert.Single(shown).Products.Select(p => (p.Product, p.Lot!)));
+    }
+
+    [Fact]
+    public async Task What_goes_is_said_before()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await LogAsync(clinic, scene.Spare.Id, input => (input.Note, input.Shedding) = ("left temple", 1));
+
+        var asked = await AskAsync(clinic);
+
+        Assert.Equal(new Slice.Screen(null, Note: true, Grades: true, Lift: false, Waits: true, scene.Spare.Serial), asked);
+        Assert.Equal(2, await clinic.ReadAsync(db => db.Bonds.CountAsync(Cancellation)));
+    }
+
+    [Fact]
+    public async Task Where_it_would_be_refused_it_is_said_why()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await LogAsync(clinic, scene.Spare.Id);
+        await clinic.LayAsync(s =>
+            s.Db.HairSystems.Single(u => u.Id == scene.Worn.Id).LeaveService(UnitState.Retired, ChairScene.Today, "worn out")
+        );
+
+        var asked = await AskAsync(clinic);
+
+        Assert.Equal("Unit {0} is {1}: it cannot be bonded.", asked.WhyNot!.Sentence);
+        Assert.Equal(asked.WhyNot.Sentence, (await Assert.ThrowsAsync<Refusal>(() => UndoAsync(clinic, scene.Stylist))).Sentence);
+    }
+
+    private async Task<Slice.Screen> AskAsync(TestClinic clinic) =>
+        (await AsStylistAsync<Slice, IReadOnlyDictionary<Guid, Slice.Screen>>(clinic, s => s.OpenAsync([scene.Visit.Id], Cancellation)))[
+            scene.Visit.Id
+        ];
+
+    private Task<T> AsStylistAsync<TSlice, T>(TestClinic clinic, Func<TSlice, Task<T>> call)
+        where TSlice : notnull => clinic.UseAsync(clinic.Acting(scene.Stylist, scene.Salon), call);
+
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
-    private async Task LogAsync(TestClinic clinic, Guid unit) =>
+    private async Task LogAsync(TestClinic clinic, Guid unit, Action<Rebond.Input>? more = null) =>
         await clinic.UseAsync<Rebond, Rebond.Outcome>(
             clinic.Acting(scene.Stylist, scene.Salon),
             async slice =>
             {
                 var input = (await slice.OpenAsync(scene.Visit.Id, Cancellation))!.Start;
                 (input.FoundLifted, input.WaitsKept, input.UnitId) = (false, true, unit);
+                more?.Invoke(input);
                 return await slice.SaveAsync(Guid.CreateVersion7(), input, Cancellation);
             }
         );

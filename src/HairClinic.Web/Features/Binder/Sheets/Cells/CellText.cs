@@ -1,4 +1,5 @@
 using System.Globalization;
+using HairClinic.Domain.Money;
 using NodaTime;
 using NodaTime.Text;
 
@@ -40,7 +41,7 @@ public static class CellText
         {
             return "";
         }
-        var decimals = CurrencyCode.Decimals(amount.Currency);
+        var decimals = CurrencyDigits.Of(amount.Currency);
         return new decimal(amount.MinorUnits).Shifted(decimals).ToString("F" + decimals, CultureInfo.InvariantCulture);
     }
 

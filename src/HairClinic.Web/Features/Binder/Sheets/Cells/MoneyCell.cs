@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using HairClinic.Domain.Money;
 
 namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 
@@ -21,7 +22,7 @@ public static partial class MoneyCell
         {
             return expected;
         }
-        var decimals = CurrencyCode.Decimals(currency);
+        var decimals = CurrencyDigits.Of(currency);
         // More decimals than the currency has mean a wrong currency or a thousands mark taken for a decimal mark.
         return reading.Value.Scale <= decimals
             ? new SheetMoney((long)(reading.Value * Power(decimals)), currency)

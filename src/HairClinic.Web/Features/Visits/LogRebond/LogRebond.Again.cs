@@ -1,0 +1,44 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Visits.LogRebond;
+
+public sealed partial class LogRebond
+{
+    public sealed partial record Input
+    {
+        /// <summary>What was typed into a log, to be logged once more. What must be confirmed anew is not in it.</summary>
+        /// <param name="worn">What was on the head before.</param>
+        public static Input Again(VisitRecord record, Bond made, Bond? worn, Salon salon)
+        {
+            var input = new Input
+            {
+                VisitId = record.VisitId,
+                WornBondId = worn?.Id,
+                FoundLifted = worn is null ? null : record.FoundLifted,
+                LiftedOn = record.LiftedOn,
+                LiftDayUnknown = record is { FoundLifted: true, LiftedOn: null },
+                LiftZone = record.LiftZone,
+                Because = worn?.RemovedBecause ?? RemovalReason.Scheduled,
+                UnitId = made.HairSystemId,
+                Attachment = made.Attachment,
+                Products =
+                [
+                    .. made.Products.Select(p => new ProductLine
+                    {
+                        ProductId = p.ProductId,
+                        LotId = p.LotId,
+                        Coats = p.Coats,
+                    }),
+                ],
+                WaitsKept = made.WaitsKept,
+                FinishedAt = made.AppliedAt?.InZone(salon.TimeZone).TimeOfDay is { } time ? new LocalTime(time.Hour, time.Minute) : null,
+                Note = ClearanceGate.Typed(record.Note),
+            };
+            input.Grade(record.Grades);
+            return input;
+        }
+    }
+}

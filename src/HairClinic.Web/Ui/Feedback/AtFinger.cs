@@ -1,0 +1,60 @@
+using HairClinic.Web.Shell;
+using Microsoft.AspNetCore.Components;
+
+namespace HairClinic.Web.Ui.Feedback;
+
+/// <summary>
+/// An answer to a tap: it is shown by the button that was tapped, where there is one, else in its own place, and the page is brought to it.
+/// </summary>
+public abstract class AtFinger : LiveComponent, IDisposable
+{
+    private object? known;
+
+    [CascadingParameter]
+    private Finger? Finger { get; set; }
+
+    /// <summary>The button it stands at; null where it stands in its own place.</summary>
+    protected Busy? At { get; private set; }
+
+    /// <summary>It has just come up, and nobody has been brought to it yet.</summary>
+    protected bool IsFresh { get; set; }
+
+    /// <summary>What it is about: another is another answer, though it may say the same. Null: there is none.</summary>
+    protected abstract object? Cause { get; }
+
+    /// <summary>In words, for whoever looks at the button.</summary>
+    protected abstract string Say();
+
+    protected override void OnInitialized()
+    {
+        if (Finger is not null)
+            Finger.Gone += StandElsewhere;
+    }
+
+    protected override void OnParametersSet()
+    {
+        if (ReferenceEquals(Cause, known))
+            return;
+        known = Cause;
+        At?.Answer(this, null);
+        At = known is null ? null : Finger?.On;
+        At?.Answer(this, Say());
+        IsFresh = known is not null;
+    }
+
+    private void StandElsewhere(Busy button)
+    {
+        if (At != button)
+            return;
+        At = null;
+        StateHasChanged();
+    }
+
+    public void Dispose()
+    {
+        At?.Answer(this, null);
+        if (Finger is not null)
+            Finger.Gone -= StandElsewhere;
+        GC.SuppressFinalize(this);
+    }
+}
