@@ -25,7 +25,23 @@ public sealed class DemoSite : IAsyncLifetime
     public ValueTask DisposeAsync() => Site.DisposeAsync();
 
     /// <summary>What is in the book, past anybody's fence.</summary>
-    public Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read) =>
+    public async Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read)
+    {
+        while (true)
+        {
+            try
+            {
+                return await ReadOnceAsync(read);
+            }
+            catch (Exception e) when (ConnectionLoss.Is(e))
+            {
+                // The first to ask after an outage meets a broken connection.
+                await Task.Delay(100);
+            }
+        }
+    }
+
+    private Task<T> ReadOnceAsync<T>(Func<ClinicDb, Task<T>> read) =>
         Site
             .Services.GetRequiredService<PracticeJobs>()
             .RunAsync(

@@ -19,6 +19,7 @@ public sealed class Site : IAsyncDisposable
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("hairclinic-site-");
     private readonly ILoggerProvider? log;
     private Factory factory;
+    private int starts;
     private readonly EmbeddedServer server;
 
     private Site(DirectoryInfo folder, EmbeddedServer server, Instant now, ILoggerProvider? log)
@@ -54,8 +55,6 @@ public sealed class Site : IAsyncDisposable
     public async Task RestartAsync()
     {
         await factory.DisposeAsync();
-        // A program that begins has no connections yet, good or broken.
-        NpgsqlConnection.ClearAllPools();
         factory = Start(Address.Port);
     }
 
@@ -84,7 +83,18 @@ public sealed class Site : IAsyncDisposable
 
     private Factory Start(int port)
     {
-        var made = new Factory(server.Connections, folder.FullName, Clock, log);
+        // A program that begins has no connections yet, good or broken: none of another that ran in this process.
+        var anew = $";Application Name=site {++starts}";
+        var made = new Factory(
+            server.Connections with
+            {
+                Program = server.Connections.Program + anew,
+                Migrator = server.Connections.Migrator + anew,
+            },
+            folder.FullName,
+            Clock,
+            log
+        );
         made.UseKestrel(k => k.Listen(System.Net.IPAddress.Loopback, port));
         made.StartServer();
         return made;

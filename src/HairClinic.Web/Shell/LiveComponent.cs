@@ -21,7 +21,7 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
     private bool _read;
     private bool _reading;
     private bool _changedMeanwhile;
-    private CancellationToken? _gone;
+    private CancellationToken? _pageEnd;
 
     [Inject]
     private IJSRuntime Page { get; set; } = default!;
@@ -36,7 +36,7 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
     internal static LiveComponent? Handling => Handler.Value;
 
     /// <summary>Ends with the page's circuit.</summary>
-    internal CancellationToken Gone => _gone ??= Circuit.GetService<CircuitEnd>()?.Token ?? CancellationToken.None;
+    internal CancellationToken PageEnd => _pageEnd ??= Circuit.GetService<CircuitEnd>()?.Token ?? CancellationToken.None;
 
     /// <summary>Draws it again in the middle of what it does.</summary>
     internal void Redraw() => _ = InvokeAsync(StateHasChanged);
@@ -154,7 +154,7 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
             catch (Exception e) when (RendererInfo.IsInteractive && ConnectionLoss.Is(e))
             {
                 await BookAwayNotice.TellAsync(Page);
-                await Task.Delay(Pause, Gone);
+                await Task.Delay(Pause, PageEnd);
             }
         }
     }

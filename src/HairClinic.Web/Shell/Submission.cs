@@ -82,8 +82,8 @@ public sealed class Submission<TInput>(IValidator<TInput> rules) : IOnce
                 break;
             Refused = new Refusal("Not saved yet: the book cannot be reached. It is tried again by itself.");
             live?.Redraw();
-            var tapped = await mine.PauseAsync(Pause, live?.Gone ?? default);
-            if (mine.Over || live?.Gone.IsCancellationRequested == true)
+            var tapped = await mine.PauseAsync(Pause, live?.PageEnd ?? default);
+            if (mine.Over || live?.PageEnd.IsCancellationRequested == true)
                 return false;
             // Somebody types on: what they have not finished is theirs to send.
             if (!tapped && Body(input) != mine.Body)

@@ -202,7 +202,7 @@
   let soon;
   function keepSealed(field) {
     clearTimeout(soon);
-    if (field.matches("textarea, input[type=text]")) soon = setTimeout(() => tell(field, "change"), 400);
+    if (field.matches("textarea, input[type=text]")) soon = setTimeout(() => tell(field, "change"), 150);
   }
 
   const place = "kept";

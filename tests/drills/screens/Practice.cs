@@ -1,0 +1,121 @@
+using HairClinic.Browser.Tests;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
+using HairClinic.Web.Demo;
+using HairClinic.Web.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+using NodaTime;
+
+namespace HairClinic.ScreenDrill;
+
+/// <summary>The demo practice on a site and a database of the drill's own, on loopback, and a browser to look at it with.</summary>
+internal sealed class Practice : IAsyncDisposable
+{
+    private readonly Guid practice;
+    private readonly IPlaywright playwright;
+    private readonly IBrowser browser;
+
+    private Practice(Site site, Guid practice, IPlaywright playwright, IBrowser browser) =>
+        (Site, this.practice, this.playwright, this.browser) = (site, practice, playwright, browser);
+
+    public Site Site { get; }
+
+    public static async Task<Practice> OpenAsync()
+    {
+        // Where the program's own files lie: beside the drill.
+        Environment.SetEnvironmentVariable("ASPNETCORE_TEST_CONTENTROOT_HAIRCLINIC_WEB", AppContext.BaseDirectory);
+        var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 10, 20));
+        var filled = await site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None);
+        var playwright = await Playwright.CreateAsync();
+        var browser = await playwright.Chromium.LaunchAsync(
+            new()
+            {
+                ExecutablePath = "/usr/bin/chromium",
+                Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking"],
+            }
+        );
+        return new(site, filled!.PracticeId, playwright, browser);
+    }
+
+    public async Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read)
+    {
+        while (true)
+        {
+            try
+            {
+                return await ReadOnceAsync(read);
+            }
+            catch (Exception e) when (ConnectionLoss.Is(e))
+            {
+                // The first to ask after an outage meets a broken connection.
+                await Task.Delay(100);
+            }
+        }
+    }
+
+    private Task<T> ReadOnceAsync<T>(Func<ClinicDb, Task<T>> read) =>
+        Site
+            .Services.GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                practice,
+                "drill",
+                async services =>
+                {
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    return await read(db);
+                }
+            );
+
+    /// <summary>What the parameters of routes stand for, so that most of them open.</summary>
+    public Task<Dictionary<string, Guid>> IdsAsync() =>
+        ReadAsync(async db =>
+        {
+            var now = Site.Clock.GetCurrentInstant();
+            var rebonds = db.ServiceKinds.Where(s => s.Purpose == ServicePurpose.Rebond).Select(s => s.Id);
+            var visit = await db
+                .Visits.Where(v =>
+                    v.State == VisitState.Booked && v.StartsAt < now + Duration.FromHours(10) && rebonds.Contains(v.ServiceKindId)
+                )
+                .Where(v => db.People.Any(p => p.Id == v.PersonId && p.Name == "Imre Castellan"))
+                .Where(v => db.Bonds.Any(b => b.ClientId == v.ClientId && b.RemovedOn == null))
+                .OrderByDescending(v => v.StartsAt)
+                .FirstAsync();
+            return new Dictionary<string, Guid>
+            {
+                ["ClientId"] = visit.ClientId,
+                ["VisitId"] = visit.Id,
+                ["SalonId"] = visit.SalonId,
+                ["PersonId"] = visit.PersonId!.Value,
+                ["salon"] = visit.SalonId,
+                ["person"] = visit.PersonId!.Value,
+                ["base"] = await db.BaseMaterials.Select(b => b.Id).FirstAsync(),
+                ["hold-window"] = await db.HoldWindowRules.Select(b => b.Id).FirstAsync(),
+                ["product"] = await db.Products.Select(b => b.Id).FirstAsync(),
+                ["service"] = await db.ServiceKinds.Select(b => b.Id).FirstAsync(),
+                ["unit-kind"] = await db.UnitKinds.Select(b => b.Id).FirstAsync(),
+                ["workshop"] = await db.Workshops.Select(b => b.Id).FirstAsync(),
+            };
+        });
+
+    public async Task<IPage> SignInAsync(string who)
+    {
+        var context = await browser.NewContextAsync(new() { BaseURL = Site.Address.ToString(), Locale = "en-GB" });
+        var page = await context.NewPageAsync();
+        page.SetDefaultTimeout(60_000);
+        await page.GotoAsync("/sign-in");
+        await page.GetByLabel("Name or e-mail").FillAsync($"{who}@demo.test");
+        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(DemoAccounts.Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await page.WaitForURLAsync(url => !url.Contains("/sign-in", StringComparison.Ordinal));
+        return page;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await browser.DisposeAsync();
+        playwright.Dispose();
+        await Site.DisposeAsync();
+    }
+}
