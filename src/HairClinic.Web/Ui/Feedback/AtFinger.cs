@@ -22,6 +22,9 @@ public abstract class AtFinger : LiveComponent, IDisposable
     /// <summary>What it is about: another is another answer, though it may say the same. Null: there is none.</summary>
     protected abstract object? Cause { get; }
 
+    /// <summary>Whether the page goes to the button: not where it goes to a field.</summary>
+    protected virtual bool IsTheEnd => true;
+
     /// <summary>In words, for whoever looks at the button.</summary>
     protected abstract string Say();
 
@@ -38,7 +41,7 @@ public abstract class AtFinger : LiveComponent, IDisposable
         known = Cause;
         At?.Answer(this, null);
         At = known is null ? null : Finger?.On;
-        At?.Answer(this, Say());
+        At?.Answer(this, Say(), enter: IsTheEnd);
         IsFresh = known is not null;
     }
 
