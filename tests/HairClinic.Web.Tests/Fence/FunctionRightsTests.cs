@@ -32,6 +32,7 @@ public sealed class FunctionRightsTests(PgServer server)
         "keep_at_home() owner > nobody",
         "keep_guardian_address() owner > nobody",
         "keep_home_grant() owner > nobody",
+        "keep_invitation() > nobody",
         "keep_merged_addresses() owner > nobody",
         "keep_own_address() owner > nobody",
         "keep_roles() owner > nobody",
