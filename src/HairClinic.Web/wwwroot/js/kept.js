@@ -143,7 +143,8 @@
     } else if (target.closest("[data-sealed]")) keepSealed(target);
     else if (target.type !== "file") note({ kind: "set", at, ...stateOf(target) });
   }, true);
-  for (const kind of ["beforeinput", "paste", "drop"]) document.addEventListener(kind, event => {
+  // A secret is kept nowhere, so until the page listens its field takes none, however it comes, and shows that it is not ready.
+  document.addEventListener("beforeinput", event => {
     if (!isDrawn() || !event.target.closest?.("main") || !isSecret(event.target) || !isOurs(event.target)) return;
     event.preventDefault();
     event.target.setAttribute("aria-busy", "true");
