@@ -2,6 +2,7 @@ using System.Globalization;
 using HairClinic.Web.Shell.Limits;
 using HairClinic.Web.Shell.Logs;
 using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Localization;
 
 namespace HairClinic.Web.Shell;
@@ -59,6 +60,7 @@ public static class ShellSetup
         );
         if (!app.Environment.IsDevelopment())
             app.UseExceptionHandler("/mishap", createScopeForErrors: true);
+        app.Use(OnlyLook);
         // After the pages that stand in for an error: what they re-execute must find its page anew.
         app.UseRouting();
         app.UseSecurityHeaders(SecurityHeaders.Policy());
@@ -90,5 +92,13 @@ public static class ShellSetup
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
         app.MapStartPage();
         app.MapProbes();
+    }
+
+    // The page that stands in for a fault is only looked at, also where a form broke: there is no mark to ask it for.
+    private static Task OnlyLook(HttpContext context, RequestDelegate next)
+    {
+        if (context.Features.Get<IExceptionHandlerFeature>() is not null)
+            context.Request.Method = HttpMethods.Get;
+        return next(context);
     }
 }

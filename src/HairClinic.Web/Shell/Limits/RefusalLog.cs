@@ -4,7 +4,6 @@ using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Authorization.Policy;
-using Microsoft.AspNetCore.Diagnostics;
 
 namespace HairClinic.Web.Shell.Limits;
 
@@ -32,13 +31,10 @@ public sealed partial class RefusalLog(ILogger<RefusalLog> log) : IAuthorization
         LogTooOften(log, limited?.ToString() ?? "requests", Route(context), Who(context), Address(context));
 
     /// <summary>A form that does not come from our own page is refused by the endpoint itself; here it is only noticed.</summary>
-    /// <remarks>The page that stands in for a fault is no form; and a mark that could not be read, because its key lies in the book, is none that lacks.</remarks>
+    /// <remarks>A mark that could not be read, because its key lies in a book that is away, is none that lacks.</remarks>
     public static async Task NoticeForgedAsync(HttpContext context, RequestDelegate next)
     {
-        if (
-            context.Features.Get<IAntiforgeryValidationFeature>() is { IsValid: false } checkedMark
-            && context.Features.Get<IExceptionHandlerFeature>() is null
-        )
+        if (context.Features.Get<IAntiforgeryValidationFeature>() is { IsValid: false } checkedMark)
         {
             if (checkedMark.Error is { } error && ConnectionLoss.Is(error))
                 ExceptionDispatchInfo.Throw(error);
