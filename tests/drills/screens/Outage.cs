@@ -116,7 +116,7 @@ internal static class Outage
             new("book a visit", "desk", $"/visits/book-visit?client={client}", "#f-Note", "button.slot"),
             new(
                 "log a rebond",
-                "stylist",
+                "owner",
                 $"/visits/{ids["VisitId"]}/log-rebond",
                 "#f-Note",
                 save,

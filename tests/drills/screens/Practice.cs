@@ -78,7 +78,7 @@ internal sealed class Practice : IAsyncDisposable
                 .Visits.Where(v =>
                     v.State == VisitState.Booked && v.StartsAt < now + Duration.FromHours(10) && rebonds.Contains(v.ServiceKindId)
                 )
-                .Where(v => db.People.Any(p => p.Id == v.PersonId && p.Name == "Imre Castellan"))
+                .Where(v => v.PersonId != null && db.Salons.Any(s => s.Id == v.SalonId && s.Name == DemoPractice.Lane.Name))
                 .Where(v => db.Bonds.Any(b => b.ClientId == v.ClientId && b.RemovedOn == null))
                 .OrderByDescending(v => v.StartsAt)
                 .FirstAsync();

@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using HairClinic.Web;
 using Microsoft.AspNetCore.Components;
@@ -76,10 +77,11 @@ internal static class SlowLine
             return null;
         }
         if (
-            await page.EvaluateAsync<System.Text.Json.JsonElement?>("() => globalThis.done = drill.tapAll()")
-            is not { ValueKind: System.Text.Json.JsonValueKind.Object } done
+            await page.EvaluateAsync<string?>("() => { globalThis.done = drill.tapAll(); return done && JSON.stringify(done); }")
+            is not { } tapped
         )
             return null;
+        var done = JsonDocument.Parse(tapped).RootElement;
         var controls =
             done.GetProperty("fields").GetArrayLength() + done.GetProperty("taps").EnumerateObject().Sum(t => t.Value.GetInt32());
         await page.WaitForFunctionAsync("() => !document.querySelector('[data-interactive=false]')", null, new() { Timeout = 60_000 });
@@ -96,7 +98,7 @@ internal static class SlowLine
 
     private static async Task<(string[] Wrong, bool Said)> LookAsync(IPage page)
     {
-        var seen = await page.EvaluateAsync<System.Text.Json.JsonElement>("() => drill.look(done)");
+        var seen = JsonDocument.Parse(await page.EvaluateAsync<string>("() => JSON.stringify(drill.look(done))")).RootElement;
         return ([.. seen.GetProperty("wrong").EnumerateArray().Select(w => w.GetString()!)], seen.GetProperty("said").GetBoolean());
     }
 
