@@ -187,7 +187,7 @@ public sealed class NothingTypedIsLostTests(ChromiumBrowser chromium, DemoSite d
         await page.WaitForFunctionAsync(
             "() => !window.before && document.querySelector('[data-interactive=true]')",
             null,
-            new() { Timeout = 60_000 }
+            new() { Timeout = 180_000 }
         );
     }
 }

@@ -74,7 +74,12 @@ internal static class Outage
                 await page.WaitForTimeoutAsync(1_500);
                 await page.EvaluateAsync("window.before = true");
                 await practice.Site.RestartAsync();
-                await page.WaitForFunctionAsync("() => !window.before && document.querySelector('[data-interactive=true]')");
+                // A page tries its line more and more seldom, up to each half minute.
+                await page.WaitForFunctionAsync(
+                    "() => !window.before && document.querySelector('[data-interactive=true]')",
+                    null,
+                    new() { Timeout = 180_000 }
+                );
                 await page.GetByText("What you typed before is here again.").Locator("visible=true").First.WaitForAsync();
                 if (await field.InputValueAsync() is var held && !held.EndsWith($"{mark} b", StringComparison.Ordinal))
                     return $"WRONG: typed {before}{mark} b, stands {held}";

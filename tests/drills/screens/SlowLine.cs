@@ -28,7 +28,7 @@ internal static class SlowLine
         await using var practice = await Practice.OpenAsync();
         var ids = await practice.IdsAsync();
         var script = await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "slow-line.js"));
-        var (controls, lost, toldOf) = (0, 0, 0);
+        var (controls, lost, toldOf, hidden) = (0, 0, 0, 0);
         foreach (var role in roles)
         {
             var page = await practice.SignInAsync(role);
@@ -44,6 +44,7 @@ internal static class SlowLine
                     continue;
                 screens++;
                 controls += tried.Controls;
+                hidden += tried.Hidden;
                 foreach (var wrong in tried.Wrong)
                     report.Say($"{role} {route}: {(tried.Said ? "told of" : "LOST")}: {wrong}");
                 if (tried.Said)
@@ -55,12 +56,12 @@ internal static class SlowLine
             await page.Context.CloseAsync();
         }
         report.Say(
-            $"{controls} controls tapped or typed into as soon as they were drawn, {lost} lost or done twice, {toldOf} not done and told of"
+            $"{controls} controls tapped or typed into as soon as they were drawn, {lost} lost or done twice, {toldOf} not done and told of, {hidden} taken off the page by a later choice"
         );
         return lost == 0 && controls > 0;
     }
 
-    private static async Task<(int Controls, string[] Wrong, bool Said)?> TryAsync(IPage page, string path)
+    private static async Task<(int Controls, string[] Wrong, bool Said, int Hidden)?> TryAsync(IPage page, string path)
     {
         await page.GotoAsync(path, new() { WaitUntil = WaitUntilState.Commit });
         // A page that has no live part, or is not this role's, is no screen to try.
@@ -93,13 +94,17 @@ internal static class SlowLine
             await page.WaitForTimeoutAsync(10_000);
             seen = await LookAsync(page);
         }
-        return (controls, seen.Wrong, seen.Said);
+        return (controls, seen.Wrong, seen.Said, seen.Hidden);
     }
 
-    private static async Task<(string[] Wrong, bool Said)> LookAsync(IPage page)
+    private static async Task<(string[] Wrong, bool Said, int Hidden)> LookAsync(IPage page)
     {
         var seen = JsonDocument.Parse(await page.EvaluateAsync<string>("() => JSON.stringify(drill.look(done))")).RootElement;
-        return ([.. seen.GetProperty("wrong").EnumerateArray().Select(w => w.GetString()!)], seen.GetProperty("said").GetBoolean());
+        return (
+            [.. seen.GetProperty("wrong").EnumerateArray().Select(w => w.GetString()!)],
+            seen.GetProperty("said").GetBoolean(),
+            seen.GetProperty("hidden").GetInt32()
+        );
     }
 
     private static async Task SlowAsync(IPage page)

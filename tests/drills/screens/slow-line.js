@@ -5,6 +5,11 @@
   const listens = () => !document.querySelector("[data-interactive=false]") && document.querySelector("[data-interactive=true]");
   const words = e => e?.textContent.replace(/\s+/g, " ").trim() ?? "";
   const called = e => [e.tagName, e.type, e.name, e.getAttribute("aria-label"), e.id, e.tagName === "FORM" ? "" : words(e)].join("|");
+  // What is typed into a row may stand in its labels too, for those who listen.
+  const labelOf = field => { const label = field.closest("label")?.cloneNode(true); label?.querySelectorAll(".unseen").forEach(e => e.remove()); return words(label); };
+  const alike = f => [...document.querySelectorAll("main input")].filter(o => o.type === f.type && o.name === f.name && o.value === f.value && labelOf(o) === labelOf(f) && (f.name || legendOf(o) === legendOf(f)));
+  const legendOf = field => words(field.closest("fieldset")?.querySelector("legend"));
+  const calledField = f => ({ id: f.id, type: f.type, name: f.name, value: f.value, words: labelOf(f), legend: f.name ? "" : legendOf(f), place: alike(f).indexOf(f) });
   const stop = e => { e.stopImmediatePropagation(); e.preventDefault(); };
   addEventListener("click", event => {
     const button = event.target.closest?.("main button[type=button]");
@@ -34,10 +39,10 @@
           if (groups.has(group) || field.checked) continue;
           groups.add(group);
           field.click();
-          done.fields.push({ id: field.id, name: field.name, value: field.value, words: words(field.closest("label")), legend: words(field.closest("fieldset")?.querySelector("legend")), checked: true });
+          done.fields.push({ ...calledField(field), checked: true });
         } else if (field.type === "checkbox") {
           field.click();
-          done.fields.push({ id: field.id, name: field.name, words: words(field.closest("label")), legend: words(field.closest("fieldset")?.querySelector("legend")), checked: field.checked });
+          done.fields.push({ ...calledField(field), checked: field.checked });
         } else if (field.id && field.matches("textarea, [type=text], [type=tel], [type=search], input:not([type])")) {
           field.value = "typed at once";
           field.dispatchEvent(new Event("input", { bubbles: true }));
@@ -65,16 +70,19 @@
     // What became of it: lost, done twice, wiped or flipped.
     look(done) {
       const wrong = [];
+      let hidden = 0;
       for (const [name, times] of Object.entries(done.taps))
         if (heard[name] !== times) wrong.push(`${name}: tapped ${times}, heard ${heard[name] ?? 0}`);
       for (const name of Object.keys(heard)) if (!(name in done.taps)) wrong.push(`${name}: heard, not tapped`);
       for (const field of done.fields) {
-        const all = field.id ? [document.getElementById(field.id)].filter(Boolean) : [...document.querySelectorAll("main input")].filter(f =>
-          f.name === field.name && words(f.closest("label")) === field.words && words(f.closest("fieldset")?.querySelector("legend")) === field.legend && (field.value === undefined || f.value === field.value));
-        if (all.length === 0) wrong.push(`${field.id || field.words}: not there any more`);
+        const all = field.id
+          ? [document.getElementById(field.id)].filter(Boolean)
+          : [...document.querySelectorAll("main input")].filter(f => { const n = calledField(f); return ["type", "name", "value", "words", "legend", "place"].every(k => n[k] === field[k]); });
+        // A choice made after it may take a field off the page.
+        if (all.length === 0) hidden++;
         else if (!all.some(f => "checked" in field ? f.checked === field.checked : f.value === field.value)) wrong.push(`${field.id || field.words}: stands as ${all[0].value || all[0].checked}`);
       }
-      return { wrong, said: !document.getElementById("page-changed")?.hidden };
+      return { wrong, hidden, said: !document.getElementById("page-changed")?.hidden };
     },
   };
 })();

@@ -17,8 +17,10 @@
   const words = element => element?.textContent.replace(/\s+/g, " ").trim() ?? "";
   function nameOf(element) {
     const row = element.closest("li, tr")?.querySelector("a, b, strong, label, h2, h3");
+    // Whatever has a name of its own needs nothing around it, which may say something else once another choice was made.
+    if (element.name) return [element.tagName, element.type, element.name, isTap(element) ? element.value : ""].join("|");
     return [
-      element.tagName, element.type, element.name, isTap(element) || element.tagName === "BUTTON" ? element.value : "", element.getAttribute("aria-label"),
+      element.tagName, element.type, isTap(element) || element.tagName === "BUTTON" ? element.value : "", element.getAttribute("aria-label"),
       element.matches("button, summary") ? words(element) : "", words(element.closest("fieldset")?.querySelector("legend")), words(row),
     ].join("|");
   }
@@ -200,13 +202,19 @@
   for (const kind of ["pointerdown", "keydown"]) document.addEventListener(kind, remember, true);
 
   // What is confided never stays in this browser: its draft is the book's, which gets it as it is typed and not when the field is left.
-  let soon;
+  // The form hears keys only, so it is told once more after the field has its new value.
+  let soon, telling;
   function keepSealed(field) {
+    if (telling) return;
     clearTimeout(soon);
-    if (field.matches("textarea, input[type=text]")) soon = setTimeout(() => tell(field, "change"), 150);
+    if (!field.matches("textarea, input[type=text]")) return;
+    soon = setTimeout(() => {
+      telling = true;
+      tell(field, "change", "input");
+      telling = false;
+    }, 150);
   }
 
-  const place = "kept";
   const isLost = () => document.querySelector("#components-reconnect-modal[open]")
     || getComputedStyle(document.getElementById("blazor-error-ui") ?? root).display === "block" && document.getElementById("blazor-error-ui");
   function stash() {
@@ -227,17 +235,17 @@
     }
     if (acts.length === 0) return;
     const once = onceKeys().map((key, number) => ({ number, value: key.value }));
-    sessionStorage.setItem(place, JSON.stringify({ address: location.pathname + location.search, who: root.dataset.who, once, acts }));
+    sessionStorage.setItem("kept", JSON.stringify({ address: location.pathname + location.search, who: root.dataset.who, once, acts }));
   }
   addEventListener("pagehide", stash);
 
   function takeBack() {
-    const kept = JSON.parse(sessionStorage.getItem(place) ?? "null");
+    const kept = JSON.parse(sessionStorage.getItem("kept") ?? "null");
     if (!kept) return;
     const here = kept.address === location.pathname + location.search && kept.who === root.dataset.who;
     // A page that stands in for one that cannot be shown just now is not that page: it waits for it.
     if (here && !document.querySelector("[data-interactive]")) return;
-    sessionStorage.removeItem(place);
+    sessionStorage.removeItem("kept");
     if (!here) return;
     again = true;
     for (const { number, value } of kept.once) waiting.push({ kind: "once", at: { once: number }, value });
