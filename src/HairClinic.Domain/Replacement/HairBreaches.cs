@@ -13,8 +13,7 @@ namespace HairClinic.Domain.Replacement;
 public static class HairBreaches
 {
     /// <param name="through">The last day of the period: today.</param>
-    /// <param name="lapsedAfterDays">How long without hair until they are taken to have left.</param>
-    public static HairWatch Of(HairHistory client, LocalDate from, LocalDate through, int lapsedAfterDays)
+    public static HairWatch Of(HairHistory client, LocalDate from, LocalDate through)
     {
         if (client.Bonds.Count == 0)
             return new HairWatch(0, [], HasLapsed: false);
@@ -24,7 +23,7 @@ public static class HairBreaches
             end = Math.Min(end, CivilDay.Number(left) - 1);
         var covers = Covers(client, first, end);
         var lastCovered = covers.Count == 0 ? first - 1 : covers.Max(c => c.To);
-        var lapsed = end - lastCovered > lapsedAfterDays;
+        var lapsed = HairLapse.HasLapsed(CivilDay.Date(lastCovered), CivilDay.Date(end));
         if (lapsed)
             end = lastCovered;
         var (breaches, away) = (new List<HairBreach>(), 0);

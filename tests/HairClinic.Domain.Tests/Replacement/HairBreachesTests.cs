@@ -90,7 +90,7 @@ public sealed class HairBreachesTests
     [Fact]
     public void Whoever_left_is_watched_until_then()
     {
-        var watch = HairBreaches.Of(new([(new(2026, 1, 5), End)], [], new(2026, 6, 13)), From, Today, 60);
+        var watch = HairBreaches.Of(new([(new(2026, 1, 5), End)], [], new(2026, 6, 13)), From, Today);
 
         // 11 and 12 June; 1 February to 12 June are 132 days.
         Assert.Equal((2, 132), (Assert.Single(watch.Breaches).Days, watch.DaysWatched));
@@ -176,5 +176,5 @@ public sealed class HairBreachesTests
     private static HairWatch Gap(UnitHistory next) => Of([(new(2026, 1, 5), End), (new(2026, 6, 21), null)], Old, next);
 
     private static HairWatch Of(IReadOnlyList<(LocalDate, LocalDate?)> bonds, params UnitHistory[] units) =>
-        HairBreaches.Of(new(bonds, units, LeftOn: null), From, Today, lapsedAfterDays: 60);
+        HairBreaches.Of(new(bonds, units, LeftOn: null), From, Today);
 }

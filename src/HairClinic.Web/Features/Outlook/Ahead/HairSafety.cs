@@ -33,7 +33,7 @@ public sealed record HairSafety(IReadOnlyList<SalonSafety> Salons, IReadOnlyList
             var sum = new SalonSafety(salon.Id, salon.Name);
             foreach (var client in bySalon[salon.Id])
             {
-                var watch = HairBreaches.Of(client.Hair, from, today, HairLapse.AfterDays);
+                var watch = HairBreaches.Of(client.Hair, from, today);
                 var (inTime, units) = TimelySuccessors.Of(client.Hair, from, today);
                 sum = sum.With(watch, new Proportion(inTime, units));
                 breaches.AddRange(watch.Breaches.Select(b => new BreachRow(client.Id, client.Code, client.Name, salon.Name, b)));
