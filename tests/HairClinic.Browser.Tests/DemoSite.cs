@@ -1,7 +1,6 @@
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Demo;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
@@ -25,34 +24,7 @@ public sealed class DemoSite : IAsyncLifetime
     public ValueTask DisposeAsync() => Site.DisposeAsync();
 
     /// <summary>What is in the book, past anybody's fence.</summary>
-    public async Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read)
-    {
-        while (true)
-        {
-            try
-            {
-                return await ReadOnceAsync(read);
-            }
-            catch (Exception e) when (ConnectionLoss.Is(e))
-            {
-                // The first to ask after an outage meets a broken connection.
-                await Task.Delay(100);
-            }
-        }
-    }
-
-    private Task<T> ReadOnceAsync<T>(Func<ClinicDb, Task<T>> read) =>
-        Site
-            .Services.GetRequiredService<PracticeJobs>()
-            .RunAsync(
-                practice,
-                "look",
-                async services =>
-                {
-                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    return await read(db);
-                }
-            );
+    public Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read) => Site.ReadAsync(practice, read);
 
     /// <summary>A visit of today whose rebond is not logged yet, and whose client told of a lift: the visit and the bond that they wear.</summary>
     public Task<(Guid Visit, Guid Bond)> LiftToldAsync() =>

@@ -22,18 +22,7 @@ public sealed record OneOwner(Guid PracticeId, Guid PersonId)
     }
 
     /// <summary>Does something past the pages, in the practice's own book.</summary>
-    public Task<int> DoAsync(Site site, Func<Web.Data.ClinicDb, Task<int>> work) =>
-        site
-            .Services.GetRequiredService<PracticeJobs>()
-            .RunAsync(
-                PracticeId,
-                "story",
-                async services =>
-                {
-                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    return await work(db);
-                }
-            );
+    public Task<int> DoAsync(Site site, Func<Web.Data.ClinicDb, Task<int>> work) => site.DoAsync(PracticeId, (_, db) => work(db));
 
     public static async Task SignInAsync(IPage page)
     {

@@ -46,23 +46,6 @@ public static class Pages
         return live;
     }
 
-    /// <summary>From now on it is reached over a slow line: 400 ms there and back, 50 KiB in a second.</summary>
-    public static async Task SlowAsync(this IPage page)
-    {
-        var line = await page.Context.NewCDPSessionAsync(page);
-        await line.SendAsync("Network.enable");
-        await line.SendAsync(
-            "Network.emulateNetworkConditions",
-            new()
-            {
-                ["offline"] = false,
-                ["latency"] = 400,
-                ["downloadThroughput"] = 50 * 1024,
-                ["uploadThroughput"] = 50 * 1024,
-            }
-        );
-    }
-
     /// <summary>
     /// Waits until the page is at an address, with its query. The page itself is asked, again and again: Playwright's own
     /// waiting for an address goes by events, and now and then misses that of a page that was loaded in that moment.

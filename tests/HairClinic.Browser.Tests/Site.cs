@@ -1,5 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.EmbeddedPostgres;
+using HairClinic.Web.Practices;
 using HairClinic.Web.Shell.Logs;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
@@ -72,6 +73,36 @@ public sealed class Site : IAsyncDisposable
         );
         await cut.ExecuteNonQueryAsync();
         return new Back(() => File.Move(socket + ".away", socket));
+    }
+
+    /// <summary>Does something in a practice's own book, past the pages.</summary>
+    public Task<T> DoAsync<T>(Guid practice, Func<IServiceProvider, ClinicDb, Task<T>> work) =>
+        Services
+            .GetRequiredService<PracticeJobs>()
+            .RunAsync(
+                practice,
+                "story",
+                async services =>
+                {
+                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                    return await work(services, db);
+                }
+            );
+
+    /// <summary>As <see cref="DoAsync{T}"/>, through an outage: the first to ask after it meets a broken connection.</summary>
+    public async Task<T> ReadAsync<T>(Guid practice, Func<ClinicDb, Task<T>> read)
+    {
+        while (true)
+        {
+            try
+            {
+                return await DoAsync(practice, (_, db) => read(db));
+            }
+            catch (Exception e) when (ConnectionLoss.Is(e))
+            {
+                await Task.Delay(100);
+            }
+        }
     }
 
     public async ValueTask DisposeAsync()

@@ -3,10 +3,8 @@ using System.Text.RegularExpressions;
 using HairClinic.Domain.Privacy;
 using HairClinic.Domain.Visits;
 using HairClinic.Web;
-using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Demo;
-using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Components;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -94,48 +92,44 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium)
         (parameter == "Id" ? ids[Regex.Match(route, "edit-([a-z-]+)").Groups[1].Value] : ids[parameter]).ToString();
 
     private static Task<(Dictionary<string, Guid>, string)> PrepareAsync(Site site, Guid practice) =>
-        site
-            .Services.GetRequiredService<PracticeJobs>()
-            .RunAsync(
-                practice,
-                "look",
-                async services =>
-                {
-                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    var now = site.Clock.GetCurrentInstant();
-                    var rebonds = db.ServiceKinds.Where(s => s.Purpose == ServicePurpose.Rebond).Select(s => s.Id);
-                    var visit = await db
-                        .Visits.Where(v => v.State == VisitState.Booked && v.StartsAt > now && rebonds.Contains(v.ServiceKindId))
-                        .OrderBy(v => v.StartsAt)
-                        .FirstAsync();
-                    var client = await db
-                        .Clients.Where(c => db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null))
-                        // By an address that is not confirmed their photos, units and papers would not open.
-                        .Where(c => c.Email != null && db.OpeningAddresses.Any(a => a.ClientId == c.Id && a.ConfirmedAt != null))
-                        .FirstAsync();
-                    services.GetRequiredService<SignInLinkBook>().Post(db, client.Id, client.Email!);
-                    var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
-                    await db.SaveChangesAsync();
-                    return (
-                        new Dictionary<string, Guid>
-                        {
-                            ["ClientId"] = client.Id,
-                            ["VisitId"] = visit.Id,
-                            ["SalonId"] = visit.SalonId,
-                            ["PersonId"] = visit.PersonId!.Value,
-                            ["salon"] = visit.SalonId,
-                            ["person"] = visit.PersonId!.Value,
-                            ["base"] = await db.BaseMaterials.Select(b => b.Id).FirstAsync(),
-                            ["hold-window"] = await db.HoldWindowRules.Select(b => b.Id).FirstAsync(),
-                            ["product"] = await db.Products.Select(b => b.Id).FirstAsync(),
-                            ["service"] = await db.ServiceKinds.Select(b => b.Id).FirstAsync(),
-                            ["unit-kind"] = await db.UnitKinds.Select(b => b.Id).FirstAsync(),
-                            ["workshop"] = await db.Workshops.Select(b => b.Id).FirstAsync(),
-                        },
-                        Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value
-                    );
-                }
-            );
+        site.DoAsync(
+            practice,
+            async (services, db) =>
+            {
+                var now = site.Clock.GetCurrentInstant();
+                var rebonds = db.ServiceKinds.Where(s => s.Purpose == ServicePurpose.Rebond).Select(s => s.Id);
+                var visit = await db
+                    .Visits.Where(v => v.State == VisitState.Booked && v.StartsAt > now && rebonds.Contains(v.ServiceKindId))
+                    .OrderBy(v => v.StartsAt)
+                    .FirstAsync();
+                var client = await db
+                    .Clients.Where(c => db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null))
+                    // By an address that is not confirmed their photos, units and papers would not open.
+                    .Where(c => c.Email != null && db.OpeningAddresses.Any(a => a.ClientId == c.Id && a.ConfirmedAt != null))
+                    .FirstAsync();
+                services.GetRequiredService<SignInLinkBook>().Post(db, client.Id, client.Email!);
+                var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
+                await db.SaveChangesAsync();
+                return (
+                    new Dictionary<string, Guid>
+                    {
+                        ["ClientId"] = client.Id,
+                        ["VisitId"] = visit.Id,
+                        ["SalonId"] = visit.SalonId,
+                        ["PersonId"] = visit.PersonId!.Value,
+                        ["salon"] = visit.SalonId,
+                        ["person"] = visit.PersonId!.Value,
+                        ["base"] = await db.BaseMaterials.Select(b => b.Id).FirstAsync(),
+                        ["hold-window"] = await db.HoldWindowRules.Select(b => b.Id).FirstAsync(),
+                        ["product"] = await db.Products.Select(b => b.Id).FirstAsync(),
+                        ["service"] = await db.ServiceKinds.Select(b => b.Id).FirstAsync(),
+                        ["unit-kind"] = await db.UnitKinds.Select(b => b.Id).FirstAsync(),
+                        ["workshop"] = await db.Workshops.Select(b => b.Id).FirstAsync(),
+                    },
+                    Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value
+                );
+            }
+        );
 
     private async Task<IPage> SignInAsync(Site site, (int, int) screen, string? link)
     {

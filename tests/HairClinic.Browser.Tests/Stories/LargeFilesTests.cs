@@ -1,6 +1,5 @@
 using System.Text;
 using HairClinic.Web.Demo;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
@@ -86,15 +85,11 @@ public sealed class LargeFilesTests(ChromiumBrowser chromium)
     }
 
     private static Task<Guid> ClientAsync(Site site, Guid practice) =>
-        site
-            .Services.GetRequiredService<PracticeJobs>()
-            .RunAsync(
-                practice,
-                "test",
-                async services =>
-                {
-                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    return await db.Clients.Where(c => c.Code == "C-0002").Select(c => c.Id).SingleAsync();
-                }
-            );
+        site.DoAsync(
+            practice,
+            async (_, db) =>
+            {
+                return await db.Clients.Where(c => c.Code == "C-0002").Select(c => c.Id).SingleAsync();
+            }
+        );
 }

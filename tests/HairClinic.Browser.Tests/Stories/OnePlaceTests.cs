@@ -3,7 +3,6 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Demo;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
@@ -89,8 +88,7 @@ public sealed class OnePlaceTests(ChromiumBrowser chromium)
 
     // The only one ahead: a second would fail here.
     private static Task<Visit> VisitAsync(Site site, Guid practice) =>
-        LookAsync(
-            site,
+        site.DoAsync(
             practice,
             (_, db) =>
                 db
@@ -103,8 +101,7 @@ public sealed class OnePlaceTests(ChromiumBrowser chromium)
         );
 
     private static Task<string> LinkAsync(Site site, Guid practice) =>
-        LookAsync(
-            site,
+        site.DoAsync(
             practice,
             async (services, db) =>
             {
@@ -115,17 +112,4 @@ public sealed class OnePlaceTests(ChromiumBrowser chromium)
                 return Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value;
             }
         );
-
-    private static Task<T> LookAsync<T>(Site site, Guid practice, Func<IServiceProvider, Web.Data.ClinicDb, Task<T>> look) =>
-        site
-            .Services.GetRequiredService<PracticeJobs>()
-            .RunAsync(
-                practice,
-                "look",
-                async services =>
-                {
-                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    return await look(services, db);
-                }
-            );
 }

@@ -2,7 +2,6 @@ using System.Text.RegularExpressions;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Demo;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
@@ -129,19 +128,15 @@ public sealed class OwnPageTests(ChromiumBrowser chromium)
     }
 
     private static Task<string> LinkAsync(Site site, Guid practice) =>
-        site
-            .Services.GetRequiredService<PracticeJobs>()
-            .RunAsync(
-                practice,
-                "look",
-                async services =>
-                {
-                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    var client = await db.Clients.SingleAsync(c => c.Email == Tours.CasimirsAddress);
-                    services.GetRequiredService<SignInLinkBook>().Post(db, client.Id, client.Email!);
-                    var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
-                    await db.SaveChangesAsync();
-                    return Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value;
-                }
-            );
+        site.DoAsync(
+            practice,
+            async (services, db) =>
+            {
+                var client = await db.Clients.SingleAsync(c => c.Email == Tours.CasimirsAddress);
+                services.GetRequiredService<SignInLinkBook>().Post(db, client.Id, client.Email!);
+                var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
+                await db.SaveChangesAsync();
+                return Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value;
+            }
+        );
 }

@@ -2,7 +2,6 @@ using HairClinic.Browser.Tests;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Demo;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
@@ -29,44 +28,11 @@ internal sealed class Practice : IAsyncDisposable
         var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 10, 20));
         var filled = await site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None);
         var playwright = await Playwright.CreateAsync();
-        var browser = await playwright.Chromium.LaunchAsync(
-            new()
-            {
-                ExecutablePath = "/usr/bin/chromium",
-                Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking"],
-            }
-        );
+        var browser = await Chromium.LaunchAsync(playwright);
         return new(site, filled!.PracticeId, playwright, browser);
     }
 
-    public async Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read)
-    {
-        while (true)
-        {
-            try
-            {
-                return await ReadOnceAsync(read);
-            }
-            catch (Exception e) when (ConnectionLoss.Is(e))
-            {
-                // The first to ask after an outage meets a broken connection.
-                await Task.Delay(100);
-            }
-        }
-    }
-
-    private Task<T> ReadOnceAsync<T>(Func<ClinicDb, Task<T>> read) =>
-        Site
-            .Services.GetRequiredService<PracticeJobs>()
-            .RunAsync(
-                practice,
-                "drill",
-                async services =>
-                {
-                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    return await read(db);
-                }
-            );
+    public Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read) => Site.ReadAsync(practice, read);
 
     /// <summary>What the parameters of routes stand for, so that most of them open.</summary>
     public Task<Dictionary<string, Guid>> IdsAsync() =>

@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using HairClinic.Browser.Tests;
 using HairClinic.Web;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Playwright;
@@ -35,7 +36,7 @@ internal static class SlowLine
             await page.AddInitScriptAsync(script);
             // What a browser keeps of the site is there, as on any day but the first.
             await page.GotoAsync("/day");
-            await SlowAsync(page);
+            await page.SlowAsync();
             var screens = 0;
             foreach (var route in Routes)
             {
@@ -104,22 +105,6 @@ internal static class SlowLine
             [.. seen.GetProperty("wrong").EnumerateArray().Select(w => w.GetString()!)],
             seen.GetProperty("said").GetBoolean(),
             seen.GetProperty("hidden").GetInt32()
-        );
-    }
-
-    private static async Task SlowAsync(IPage page)
-    {
-        var line = await page.Context.NewCDPSessionAsync(page);
-        await line.SendAsync("Network.enable");
-        await line.SendAsync(
-            "Network.emulateNetworkConditions",
-            new()
-            {
-                ["offline"] = false,
-                ["latency"] = 400,
-                ["downloadThroughput"] = 50 * 1024,
-                ["uploadThroughput"] = 50 * 1024,
-            }
         );
     }
 
