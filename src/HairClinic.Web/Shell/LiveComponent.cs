@@ -1,6 +1,7 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Practices;
 using HairClinic.Web.Ui.Feedback;
+using HairClinic.Web.Ui.Fields;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.JSInterop;
@@ -37,6 +38,9 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
 
     /// <summary>Ends with the page's circuit.</summary>
     internal CancellationToken PageEnd => _pageEnd ??= Circuit.GetService<CircuitEnd>()?.Token ?? CancellationToken.None;
+
+    /// <summary>What stands in the page's fields and could not be read.</summary>
+    internal UnreadFields? Unread => Circuit.GetService<UnreadFields>();
 
     /// <summary>Draws it again in the middle of what it does.</summary>
     internal void Redraw() => _ = InvokeAsync(StateHasChanged);

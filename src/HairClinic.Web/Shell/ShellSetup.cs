@@ -21,6 +21,7 @@ public static class ShellSetup
         services.AddHttpContextAccessor();
         services.AddScoped<ShellFactsHolder>();
         services.AddScoped<CircuitEnd>();
+        services.AddScoped<Ui.Fields.UnreadFields>();
         services.AddScoped<Data.Books.CultureBook>();
         services.AddCascadingValue(_ => new Ui.Feedback.Finger());
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);

@@ -97,7 +97,8 @@ public sealed class Submission<TInput>(IValidator<TInput> rules) : IOnce
     private async Task<bool?> TryAsync(TInput input, Func<Guid, Task> save)
     {
         (Refused, WasOvertaken) = (null, false);
-        Check = rules.Validate(input);
+        var unread = LiveComponent.Handling?.Unread?.Of(Check) ?? [];
+        Check = new ValidationResult([.. unread, .. rules.Validate(input).Errors]);
         if (!Check.IsValid)
             return false;
         Saving = true;

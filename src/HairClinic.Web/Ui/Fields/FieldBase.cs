@@ -5,8 +5,10 @@ using Microsoft.AspNetCore.Components;
 namespace HairClinic.Web.Ui.Fields;
 
 /// <summary>What every field has: a label, a name that the rules know it by, a value, and the messages about it.</summary>
-public abstract class FieldBase<TValue> : LiveComponent
+public abstract class FieldBase<TValue> : LiveComponent, IUnread, IDisposable
 {
+    private UnreadFields? _unread;
+
     [Parameter, EditorRequired]
     public string Label { get; set; } = "";
 
@@ -35,8 +37,16 @@ public abstract class FieldBase<TValue> : LiveComponent
     [Parameter]
     public ValidationResult? Result { get; set; }
 
-    /// <summary>Set when what was typed could not be read; shown with the rules' own messages and what was typed is kept.</summary>
-    protected string? Unreadable { get; set; }
+    /// <summary>Set when what was typed could not be read; shown with the rules' own messages, what was typed is kept, and nothing is saved.</summary>
+    public string? Unreadable
+    {
+        get;
+        protected set
+        {
+            field = value;
+            (_unread ??= Unread)?.Keep(this);
+        }
+    }
 
     protected string ElementId => Id ?? FieldIds.For(Name);
 
@@ -58,5 +68,11 @@ public abstract class FieldBase<TValue> : LiveComponent
         Unreadable = null;
         Value = value;
         return ValueChanged.InvokeAsync(value);
+    }
+
+    public virtual void Dispose()
+    {
+        _unread?.Forget(this);
+        GC.SuppressFinalize(this);
     }
 }
