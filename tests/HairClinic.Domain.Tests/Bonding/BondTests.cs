@@ -98,7 +98,7 @@ public sealed class BondTests
     {
         bond.SeenSound(On.PlusDays(9));
 
-        Assert.StartsWith(sentence, Refused(reported, lifted), StringComparison.Ordinal);
+        Assert.StartsWith(sentence, RefusalOf(reported, lifted), StringComparison.Ordinal);
         Assert.Null(bond.Lift);
     }
 
@@ -126,7 +126,7 @@ public sealed class BondTests
     {
         bond.Remove(On.PlusDays(20), RemovalReason.Scheduled);
 
-        Assert.StartsWith("This bond was taken off on ", Refused(21, null), StringComparison.Ordinal);
+        Assert.StartsWith("This bond was taken off on ", RefusalOf(21, null), StringComparison.Ordinal);
         Report(20, 19);
         Assert.NotNull(bond.Lift);
     }
@@ -201,7 +201,7 @@ public sealed class BondTests
     private void Report(int reported, int? lifted) =>
         bond.ReportLift(new Lift(On.PlusDays(reported), lifted is { } day ? On.PlusDays(day) : null, null, SpotFixed: false));
 
-    private string Refused(int reported, int? lifted) => Assert.Throws<Refusal>(() => Report(reported, lifted)).Message;
+    private string RefusalOf(int reported, int? lifted) => Assert.Throws<Refusal>(() => Report(reported, lifted)).Message;
 
     private static (Guid, ProductUse) Use(Guid product, Guid? lot, int? coats) =>
         (Guid.CreateVersion7(), new ProductUse(product, lot, coats));

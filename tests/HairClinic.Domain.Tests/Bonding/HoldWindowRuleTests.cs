@@ -73,7 +73,10 @@ public sealed class HoldWindowRuleTests
     [InlineData(5, 4)]
     [InlineData(4, 27)]
     public void A_window_opens_after_a_week_and_closes_no_earlier_within_half_a_year(int earliest, int latest) =>
-        Assert.Throws<Refusal>(() => new HoldWindowRule(Guid.CreateVersion7(), earliest, latest));
+        Refused.Saying(
+            "A hold window opens after at least one week and closes no earlier, within 26 weeks.",
+            () => new HoldWindowRule(Guid.CreateVersion7(), earliest, latest)
+        );
 
     [Theory]
     [InlineData(1, 1)]

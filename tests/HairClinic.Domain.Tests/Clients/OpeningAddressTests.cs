@@ -51,13 +51,13 @@ public sealed class OpeningAddressTests
     }
 
     [Theory]
-    [InlineData(ConfirmingRight.NotTheirRole)]
-    [InlineData(ConfirmingRight.EnteredByThem)]
-    public void Whoever_may_not_is_refused(ConfirmingRight right)
+    [InlineData(ConfirmingRight.NotTheirRole, "An owner, a manager or a stylist confirms an address, having asked the client.")]
+    [InlineData(ConfirmingRight.EnteredByThem, "You entered this address yourself. Somebody else has to ask the client and confirm it.")]
+    public void Whoever_may_not_is_refused(ConfirmingRight right, string sentence)
     {
         var address = Entered();
 
-        Assert.Throws<Refusal>(() => address.Confirm(Stylist, right, Now));
+        Refused.Saying(sentence, () => address.Confirm(Stylist, right, Now));
 
         Assert.Equal(AddressOpens.DatesOnly, address.Opens);
     }
@@ -79,7 +79,7 @@ public sealed class OpeningAddressTests
         typeof(OpeningAddress).GetProperty(nameof(OpeningAddress.EndedAt))!.SetValue(address, Now);
 
         Assert.Equal(AddressOpens.Nothing, address.Opens);
-        Assert.Throws<Refusal>(() => address.Confirm(Stylist, ConfirmingRight.Free, Now));
+        Refused.Saying("This address was changed meanwhile.", () => address.Confirm(Stylist, ConfirmingRight.Free, Now));
     }
 
     [Fact]

@@ -214,7 +214,10 @@ public sealed class UnitStepsTests
             Assert.Throws<Refusal>(() => In(UnitState.Bonded).LeaveService(UnitState.Lost, Day, "x")).Message
         );
         foreach (var state in Enum.GetValues<UnitState>().Where(s => !s.IsGone() && s != UnitState.EmergencySpare))
-            Assert.Throws<Refusal>(() => In(UnitState.Resting).LeaveService(state, Day, "x"));
+            Refused.Saying(
+                "A unit leaves service as retired, lost, damaged, returned or as an emergency spare.",
+                () => In(UnitState.Resting).LeaveService(state, Day, "x")
+            );
     }
 
     [Fact]
@@ -224,19 +227,19 @@ public sealed class UnitStepsTests
         {
             var unit = In(state);
             if (state == UnitState.Specified || state.IsInFlight() || state.IsGone())
-                Assert.EndsWith("it cannot be repaired.", Refused(() => Mend(unit, Day)), StringComparison.Ordinal);
+                Assert.EndsWith("it cannot be repaired.", RefusalOf(() => Mend(unit, Day)), StringComparison.Ordinal);
             else
                 Mend(unit, Day);
         }
         var here = In(UnitState.Arrived);
         here.Restore(UnitState.Arrived, new UnitDates { ArrivedOn = Day }, null);
-        Assert.StartsWith("Unit U-1 was not here yet", Refused(() => Mend(here, Day.PlusDays(-1))), StringComparison.Ordinal);
+        Assert.StartsWith("Unit U-1 was not here yet", RefusalOf(() => Mend(here, Day.PlusDays(-1))), StringComparison.Ordinal);
         Mend(here, Day);
         Assert.Single(here.Repairs);
 
         // An old book may know only when it was worn first.
         here.Restore(UnitState.Resting, new UnitDates { FirstBondedOn = Day }, null);
-        Assert.StartsWith("Unit U-1 was not here yet", Refused(() => Mend(here, Day.PlusDays(-1))), StringComparison.Ordinal);
+        Assert.StartsWith("Unit U-1 was not here yet", RefusalOf(() => Mend(here, Day.PlusDays(-1))), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -246,11 +249,11 @@ public sealed class UnitStepsTests
 
         Assert.Equal(
             "Unit U-1 was arrived before it was shipped.",
-            Refused(() => unit.Restore(UnitState.Arrived, new UnitDates { ShippedOn = Day, ArrivedOn = Day.PlusDays(-1) }, null))
+            RefusalOf(() => unit.Restore(UnitState.Arrived, new UnitDates { ShippedOn = Day, ArrivedOn = Day.PlusDays(-1) }, null))
         );
         Assert.Equal(
             "Unit U-1 was retired before it was ordered.",
-            Refused(() => unit.Restore(UnitState.Retired, new UnitDates { OrderedOn = Day, RetiredOn = Day.PlusDays(-1) }, null))
+            RefusalOf(() => unit.Restore(UnitState.Retired, new UnitDates { OrderedOn = Day, RetiredOn = Day.PlusDays(-1) }, null))
         );
         unit.Restore(UnitState.Arrived, new UnitDates { ShippedOn = Day, ArrivedOn = Day }, null, remadeTimes: null);
         Assert.Null(unit.RemadeTimes);
@@ -258,7 +261,7 @@ public sealed class UnitStepsTests
 
     private static void Mend(HairSystem unit, LocalDate on) => unit.Mend(Guid.CreateVersion7(), on, RepairKind.Rim, "note");
 
-    private static string Refused(Action action) => Assert.Throws<Refusal>(action).Message;
+    private static string RefusalOf(Action action) => Assert.Throws<Refusal>(action).Message;
 
     private static HairSystem In(UnitState state)
     {

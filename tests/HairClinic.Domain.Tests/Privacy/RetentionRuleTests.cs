@@ -7,11 +7,17 @@ public sealed class RetentionRuleTests
 {
     [Fact]
     public void Keys_of_what_was_saved_outlive_the_day_in_which_a_save_is_sent_again() =>
-        Assert.Throws<Refusal>(() => new RetentionRule(Guid.NewGuid(), RetentionSubject.WriteKeys).Set(1, byItself: true));
+        Refused.Saying(
+            "Between {0} and {1} days.",
+            () => new RetentionRule(Guid.NewGuid(), RetentionSubject.WriteKeys).Set(1, byItself: true)
+        );
 
     [Fact]
     public void Nobody_is_erased_unasked() =>
-        Assert.Throws<Refusal>(() => new RetentionRule(Guid.NewGuid(), RetentionSubject.ClientsWhoLeft).Set(3650, byItself: true));
+        Refused.Saying(
+            "Nobody is erased unasked: look at the list and confirm it.",
+            () => new RetentionRule(Guid.NewGuid(), RetentionSubject.ClientsWhoLeft).Set(3650, byItself: true)
+        );
 
     [Fact]
     public void What_a_practice_starts_with_is_within_the_bounds() =>

@@ -25,7 +25,10 @@ public sealed class ProductUseTests
     {
         adhesive.Receive(Guid.CreateVersion7(), "A-1", expiresOn: null);
 
-        Assert.Throws<Refusal>(() => adhesive.UseOn(Today, lotId: null, 3));
+        Refused.Saying(
+            "Choose the lot of {0}, so that a bad one can be traced to every head it touched.",
+            () => adhesive.UseOn(Today, lotId: null, 3)
+        );
     }
 
     [Fact]
@@ -46,7 +49,7 @@ public sealed class ProductUseTests
         var lot = adhesive.Receive(Guid.CreateVersion7(), "A-1", expiresOn: null);
         lot.Finish();
 
-        Assert.Throws<Refusal>(() => adhesive.UseOn(Today, lot.Id, 3));
-        Assert.Throws<Refusal>(() => adhesive.UseOn(Today, Guid.CreateVersion7(), 3));
+        Refused.Saying("Lot {0} of {1} is marked as used up. Choose another.", () => adhesive.UseOn(Today, lot.Id, 3));
+        Refused.Saying("That lot is not one of {0}.", () => adhesive.UseOn(Today, Guid.CreateVersion7(), 3));
     }
 }

@@ -112,7 +112,7 @@ public sealed class ClientTimeTests
     {
         var visit = Hour(9);
 
-        Assert.Throws<Refusal>(() => visit.MarkDidNotCome(At(8, 59)));
+        Refused.Saying("This visit’s time has not come yet. If they will not come, call it off.", () => visit.MarkDidNotCome(At(8, 59)));
         Assert.Equal(VisitState.Booked, visit.State);
 
         visit.MarkDidNotCome(At(9));

@@ -39,8 +39,9 @@ public sealed class RecordCareTests
 
     [Fact]
     public void Edges_cannot_be_seen_on_a_head_without_a_bond() =>
-        Assert.Throws<Refusal>(() =>
-            head.Visit.RecordCare(Guid.CreateVersion7(), null, EdgesSeen.Sound, head.Salon, head.Now, Head.Stylist, null)
+        Refused.Saying(
+            "No bond is on this head, so no edge can be up or down.",
+            () => head.Visit.RecordCare(Guid.CreateVersion7(), null, EdgesSeen.Sound, head.Salon, head.Now, Head.Stylist, null)
         );
 
     [Fact]
@@ -48,7 +49,7 @@ public sealed class RecordCareTests
     {
         Log(EdgesSeen.Sound);
 
-        Assert.Throws<Refusal>(() => Log(EdgesSeen.Sound));
+        Refused.Saying("This visit is logged already.", () => Log(EdgesSeen.Sound));
     }
 
     [Fact]

@@ -106,7 +106,7 @@ public sealed class RecordRebondTests
     {
         head.Visit.Cancel();
 
-        Assert.Throws<Refusal>(() => head.Rebond());
+        Refused.Saying("This visit is {0} already.", () => head.Rebond());
         Assert.True(head.Bond.IsOpen);
     }
 
@@ -115,7 +115,7 @@ public sealed class RecordRebondTests
     {
         var unfit = Head.Sound(grades: InspectionGrades.AsNew with { Knots = 4 });
 
-        Assert.Throws<Refusal>(() => head.Rebond(unfit));
+        Refused.Saying("Unit {0} is unfit. Bond the spare, or confirm that this is an emergency.", () => head.Rebond(unfit));
         Assert.Null(head.Visit.Record);
         Assert.True(head.Bond.IsOpen);
         Assert.True(head.Rebond(unfit, head.NewBond(emergency: true)).IsOpen);
@@ -131,14 +131,17 @@ public sealed class RecordRebondTests
 
     [Fact]
     public void A_bond_is_not_finished_in_the_future() =>
-        Assert.Throws<Refusal>(() => head.Rebond(made: head.NewBond() with { AppliedAt = head.Now + Duration.FromMinutes(6) }));
+        Refused.Saying(
+            "The bond cannot have been finished later than now.",
+            () => head.Rebond(made: head.NewBond() with { AppliedAt = head.Now + Duration.FromMinutes(6) })
+        );
 
     [Fact]
     public void Another_clients_unit_is_not_bonded_on_this_head()
     {
         head.Spare.BelongToClient(Guid.CreateVersion7());
 
-        Assert.Throws<Refusal>(() => head.Rebond(made: head.NewBond(head.Spare)));
+        Refused.Saying("Unit {0} is another client's.", () => head.Rebond(made: head.NewBond(head.Spare)));
     }
 
     [Fact]
@@ -146,7 +149,7 @@ public sealed class RecordRebondTests
     {
         var ordered = new HairSystem(Guid.CreateVersion7(), "C-1-3", head.Client.Id, Guid.CreateVersion7(), Head.BondedOn);
 
-        Assert.Throws<Refusal>(() => head.Rebond(made: head.NewBond(ordered)));
+        Refused.Saying("Unit {0} is {1}: it cannot be bonded.", () => head.Rebond(made: head.NewBond(ordered)));
         Assert.True(head.Bond.IsOpen);
     }
 }

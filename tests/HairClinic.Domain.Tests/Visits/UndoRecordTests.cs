@@ -50,7 +50,7 @@ public sealed class UndoRecordTests
         var made = head.Rebond();
         head.At(29);
 
-        Assert.Throws<Refusal>(() => Undo(made, head.Worn, madeWasFirst: false));
+        Refused.Saying("A log can be taken back only on the day it was written.", () => Undo(made, head.Worn, madeWasFirst: false));
         Assert.False(head.Bond.IsOpen);
     }
 
@@ -59,7 +59,10 @@ public sealed class UndoRecordTests
     {
         var made = head.Rebond();
 
-        Assert.Throws<Refusal>(() => Undo(made, head.Worn, madeWasFirst: false, by: Guid.CreateVersion7()));
+        Refused.Saying(
+            "Only the one who logged it, or a manager, can take it back.",
+            () => Undo(made, head.Worn, madeWasFirst: false, by: Guid.CreateVersion7())
+        );
         Undo(made, head.Worn, madeWasFirst: false, by: Guid.CreateVersion7(), manager: true);
         Assert.True(head.Bond.IsOpen);
     }
@@ -70,7 +73,10 @@ public sealed class UndoRecordTests
         var made = head.Rebond();
         made.ReportLift(new Lift(head.Today, head.Today, LiftZone.Front, SpotFixed: false));
 
-        Assert.Throws<Refusal>(() => Undo(made, head.Worn, madeWasFirst: false));
+        Refused.Saying(
+            "Something was written about the new bond since. It can no longer be taken back.",
+            () => Undo(made, head.Worn, madeWasFirst: false)
+        );
     }
 
     private void Undo(Bond made, HairSystem unit, bool madeWasFirst, Guid? by = null, bool manager = false) =>

@@ -43,6 +43,22 @@ public sealed partial class FileLayoutTests
         Assert.Empty(offenders.Select(SourceTree.Named));
     }
 
+    // A test that takes any refusal for the right one passes when another rule gets in the way first.
+    [Fact]
+    public void A_refusal_is_tested_by_which_it_is()
+    {
+        var offenders =
+            from file in SourceTree.Files(Path.Combine(SourceTree.Root, "tests"), ".cs")
+            from line in File.ReadLines(file).Select((text, i) => (Text: text.Trim(), Number: i + 1))
+            where AnyRefusal().IsMatch(line.Text)
+            select $"{SourceTree.Named(file)}:{line.Number}";
+
+        Assert.Empty(offenders);
+    }
+
+    [GeneratedRegex(@"^(await )?Assert\.Throws(Async)?<Refusal>.*(;|=>)$")]
+    private static partial Regex AnyRefusal();
+
     [GeneratedRegex(@"@code\s*\{[\s\S]*\z")]
     private static partial Regex CodeBlock();
 

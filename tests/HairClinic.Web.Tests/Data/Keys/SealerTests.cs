@@ -67,7 +67,10 @@ public sealed class SealerTests(PgServer server)
         Assert.True(await WithAsync(clinic, (sealer, db) => sealer.DestroyAsync(db, ada, Cancel)));
 
         Assert.True((await OpenSealedAsync(clinic, ada, "notes", row, closed)).Destroyed);
-        await Assert.ThrowsAsync<Refusal>(() => SealAsync(clinic, ada, "notes", row));
+        await Refused.SayingAsync(
+            "What this client confided was erased. Nothing can be added to it.",
+            () => SealAsync(clinic, ada, "notes", row)
+        );
         Assert.Empty(await clinic.ReadAsync(db => db.ClientKeys.Select(k => k.Wrapped).SingleAsync(Cancel)));
         Assert.False(await WithAsync(clinic, (sealer, db) => sealer.DestroyAsync(db, ada, Cancel)));
     }

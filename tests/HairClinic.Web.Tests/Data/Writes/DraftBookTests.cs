@@ -83,8 +83,9 @@ public sealed class DraftBookTests(PgServer server)
         input.Products[0].LotId = scene.Expired.Id;
         await KeepAsync(clinic, input);
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            UseAsync(clinic, scene.Stylist, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation))
+        await Refused.SayingAsync(
+            "Lot {0} of {1} expired on {2}. Do not bond with it; choose another.",
+            () => UseAsync(clinic, scene.Stylist, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation))
         );
 
         Assert.NotNull((await OpenAsync(clinic)).Draft);

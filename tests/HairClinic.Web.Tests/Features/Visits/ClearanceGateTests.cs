@@ -71,7 +71,10 @@ public sealed class ClearanceGateTests(PgServer server)
             DespiteDoubts = true,
         };
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(book.AtDesk(clinic), input));
+        await Refused.SayingAsync(
+            "Ask a stylist first: for now this service is not to be booked for this client.",
+            () => SaveAsync(book.AtDesk(clinic), input)
+        );
         var stylist = clinic.Acting(book.Mara, book.Salon);
         Assert.Equal([Doubt.AskStylistFirst], (await SaveAsync(stylist, input with { DespiteDoubts = false })).Doubts);
         Assert.Equal(book.At(VisitScene.Thursday, 9), (await VisitScene.ReadAsync(clinic, visit.Id)).StartsAt);
@@ -142,9 +145,12 @@ public sealed class ClearanceGateTests(PgServer server)
     }
 
     [Theory]
-    [InlineData(ClearanceKind.Warn)]
-    [InlineData(ClearanceKind.Block)]
-    public async Task An_edge_that_was_put_down_is_logged_by_whoever_looked(ClearanceKind kind)
+    [InlineData(ClearanceKind.Warn, "Look at the skin first; then say that you looked.")]
+    [InlineData(
+        ClearanceKind.Block,
+        "Bonding is blocked for this client. Look at the skin first; then say that you looked, or do not bond."
+    )]
+    public async Task An_edge_that_was_put_down_is_logged_by_whoever_looked(ClearanceKind kind, string sentence)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
@@ -159,7 +165,7 @@ public sealed class ClearanceGateTests(PgServer server)
         Assert.Equal(kind, screen.Fixing);
         var input = screen.Start with { EdgeUp = true, SpotFixed = true, LiftedOn = ChairScene.Today };
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(chair.Stylist, input));
+        await Refused.SayingAsync(sentence, () => SaveAsync(chair.Stylist, input));
         if (kind == ClearanceKind.Block)
             Assert.Contains(
                 "Ask a stylist to look first",

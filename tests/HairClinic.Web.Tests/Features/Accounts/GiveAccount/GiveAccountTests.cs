@@ -57,8 +57,9 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
         await using var clinic = await OpenAsync();
 
         Assert.Null(await ManagerAsync<Slice, Slice.Screen?>(clinic, s => s.OpenAsync(Owner.Id, Cancel)));
-        await Assert.ThrowsAsync<Refusal>(() =>
-            ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), Input(clinic, Owner), Cancel))
+        await Refused.SayingAsync(
+            "Only an owner lets owners and managers in.",
+            () => ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), Input(clinic, Owner), Cancel))
         );
     }
 
@@ -69,8 +70,13 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
         var input = Input(clinic, Stylist);
         await OwnerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            OwnerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), input with { PersonId = Manager.Id }, Cancel))
+        await Refused.SayingAsync(
+            "Somebody signs in as {0} already. Choose another name.",
+            () =>
+                OwnerAsync<Slice, Slice.Outcome>(
+                    clinic,
+                    s => s.SaveAsync(Guid.CreateVersion7(), input with { PersonId = Manager.Id }, Cancel)
+                )
         );
     }
 

@@ -48,7 +48,10 @@ public sealed class BrokenFileTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Binders.TwoSalons);
 
-        await Assert.ThrowsAsync<Refusal>(() => clinic.BringAsync(Binders.Draft(SheetKind.Clients, BrokenClients)));
+        await Refused.SayingAsync(
+            "{0} rows cannot be brought. Nothing was written; look at the preview again.",
+            () => clinic.BringAsync(Binders.Draft(SheetKind.Clients, BrokenClients))
+        );
 
         Assert.Equal(0, await clinic.ReadAsync(db => db.Clients.CountAsync(TestContext.Current.CancellationToken)));
     }

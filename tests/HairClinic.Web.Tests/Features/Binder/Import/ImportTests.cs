@@ -136,11 +136,13 @@ public sealed class ImportTests(PgServer server)
             ],
             missing
         );
-        await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(
-                clinic.Job,
-                slice => slice.SaveAsync(Guid.CreateVersion7(), draft, createMissing: false, TestContext.Current.CancellationToken)
-            )
+        await Refused.SayingAsync(
+            "The file names things the book does not have. Say that they may be created, or correct the file.",
+            () =>
+                clinic.UseAsync<Slice, Slice.Outcome>(
+                    clinic.Job,
+                    slice => slice.SaveAsync(Guid.CreateVersion7(), draft, createMissing: false, TestContext.Current.CancellationToken)
+                )
         );
         Assert.Equal(0, await clinic.ReadAsync(db => db.Workshops.CountAsync(TestContext.Current.CancellationToken)));
     }

@@ -44,7 +44,7 @@ public sealed class AddLifeEventTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Input() with { To = given.Today }));
+        await Refused.SayingAsync("The event ends before it starts.", () => SaveAsync(clinic, Input() with { To = given.Today }));
     }
 
     [Fact]
@@ -52,11 +52,13 @@ public sealed class AddLifeEventTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(
-                clinic.Acting(given.DeskThere, given.There),
-                s => s.SaveAsync(Guid.CreateVersion7(), Input(), TestContext.Current.CancellationToken)
-            )
+        await Refused.SayingAsync(
+            "This client is not there any more. They may have been merged with another record.",
+            () =>
+                clinic.UseAsync<Slice, Slice.Outcome>(
+                    clinic.Acting(given.DeskThere, given.There),
+                    s => s.SaveAsync(Guid.CreateVersion7(), Input(), TestContext.Current.CancellationToken)
+                )
         );
     }
 

@@ -53,10 +53,16 @@ public sealed class ConfirmAddressTests(PgServer server)
         var row = Assert.Single((await OpenAsync(clinic, manager))!.Addresses);
         Assert.Equal(ConfirmingRight.EnteredByThem, row.Right);
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, manager, row.Id));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.Desk(clinic), row.Id));
+        await Refused.SayingAsync(
+            "You entered this address yourself. Somebody else has to ask the client and confirm it.",
+            () => SaveAsync(clinic, manager, row.Id)
+        );
+        await Refused.SayingAsync(
+            "An owner, a manager or a stylist confirms an address, having asked the client.",
+            () => SaveAsync(clinic, scene.Desk(clinic), row.Id)
+        );
         Assert.Null(await OpenAsync(clinic, scene.StylistThere(clinic)));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.StylistThere(clinic), row.Id));
+        await Refused.SayingAsync("This address was changed meanwhile.", () => SaveAsync(clinic, scene.StylistThere(clinic), row.Id));
 
         Assert.Equal(AddressOpens.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
@@ -73,7 +79,7 @@ public sealed class ConfirmAddressTests(PgServer server)
         var row = Assert.Single((await OpenAsync(clinic, there))!.Addresses);
 
         Assert.Equal(ConfirmingRight.NotAtHome, row.Right);
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, there, row.Id));
+        await Refused.SayingAsync("Their home salon confirms an address, having asked the client.", () => SaveAsync(clinic, there, row.Id));
         Assert.Equal(AddressOpens.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
 
@@ -110,7 +116,10 @@ public sealed class ConfirmAddressTests(PgServer server)
         await GiveAccountAsync(clinic, scene.Of(clinic, StaffRole.Stylist).PersonId);
 
         Assert.Equal(ConfirmingRight.EnteredByThem, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, owner, row.Id));
+        await Refused.SayingAsync(
+            "You entered this address yourself. Somebody else has to ask the client and confirm it.",
+            () => SaveAsync(clinic, owner, row.Id)
+        );
     }
 
     private static Task<AppUser> GiveAccountAsync(TestClinic clinic, Guid person) =>

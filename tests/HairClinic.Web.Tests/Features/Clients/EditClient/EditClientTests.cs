@@ -191,7 +191,10 @@ public sealed class EditClientTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-9", "Cy Moss", g.There)));
 
         Assert.Null(await OpenAsync(clinic));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Slice.Input.Of(client)));
+        await Refused.SayingAsync(
+            "This client is not there any more. They may have been merged with another record.",
+            () => SaveAsync(clinic, Slice.Input.Of(client))
+        );
     }
 
     [Fact]
@@ -203,8 +206,14 @@ public sealed class EditClientTests(PgServer server)
 
         Assert.False(screen.AtHome);
         Assert.Equal([given.Here.Id], screen.Salons.Select(s => s.Id));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, screen.Saved with { HomeSalonId = given.There.Id }, there));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, screen.Saved with { LeftOn = new LocalDate(2011, 1, 1) }, there));
+        await Refused.SayingAsync(
+            "Choose one of your own salons, and only for a client of theirs. To any other salon a client is transferred, under Who may see.",
+            () => SaveAsync(clinic, screen.Saved with { HomeSalonId = given.There.Id }, there)
+        );
+        await Refused.SayingAsync(
+            "Whether a client has left is for their home salon to say.",
+            () => SaveAsync(clinic, screen.Saved with { LeftOn = new LocalDate(2011, 1, 1) }, there)
+        );
         await SaveAsync(clinic, screen.Saved with { Note = "Rings before noon." }, there);
 
         var kept = (await OpenAsync(clinic))!.Saved;

@@ -90,8 +90,14 @@ public sealed class ClearedVisitsTests(PgServer server)
         Assert.Equal((true, true), (screen.BondingBlocked, screen.MayOverride));
         var input = Answered(screen);
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene, StaffRole.Trainee, input with { DespiteBlock = true }));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene, StaffRole.Stylist, input));
+        await Refused.SayingAsync(
+            "This visit is not in the book of your salons.",
+            () => SaveAsync(clinic, scene, StaffRole.Trainee, input with { DespiteBlock = true })
+        );
+        await Refused.SayingAsync(
+            "Bonding is blocked for this client. Look at the skin first; then say that you looked, or do not bond.",
+            () => SaveAsync(clinic, scene, StaffRole.Stylist, input)
+        );
         await SaveAsync(clinic, scene, StaffRole.Stylist, input with { DespiteBlock = true });
 
         Assert.Contains(

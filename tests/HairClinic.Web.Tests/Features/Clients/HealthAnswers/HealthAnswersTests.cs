@@ -84,7 +84,7 @@ public sealed class HealthAnswersTests(PgServer server)
         Assert.Equal(may, await clinic.UseAsync<Slice, bool>(person, s => s.MayOpenAsync(client.Id, Cancel)));
         Assert.Equal(may ? 1 : 0, (await DeedsAsync(clinic)).Count);
         if (!may)
-            await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new(), person));
+            await Refused.SayingAsync("Health answers are for the owner, managers and stylists.", () => SaveAsync(clinic, new(), person));
     }
 
     [Fact]
@@ -94,7 +94,10 @@ public sealed class HealthAnswersTests(PgServer server)
         var elsewhere = clinic.Acting(given.StylistThere, given.There);
 
         Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(elsewhere, s => s.OpenAsync(client.Id, Cancel)));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new(), elsewhere));
+        await Refused.SayingAsync(
+            "This client is not there any more. They may have been merged with another record.",
+            () => SaveAsync(clinic, new(), elsewhere)
+        );
         Assert.Empty(await DeedsAsync(clinic));
     }
 
@@ -122,7 +125,10 @@ public sealed class HealthAnswersTests(PgServer server)
         await SaveAsync(clinic, new() { Medicines = Told }, key: key);
         await SaveAsync(clinic, new() { Medicines = Told }, key: key);
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new() { Medicines = "other" }, key: key));
+        await Refused.SayingAsync(
+            "This form was sent already with other answers. Open it again to change what was saved.",
+            () => SaveAsync(clinic, new() { Medicines = "other" }, key: key)
+        );
 
         Assert.Single(await DeedsAsync(clinic));
         Assert.Equal(1, await clinic.ReadAsync(db => db.HealthAnswers.CountAsync(Cancel)));
@@ -146,7 +152,7 @@ public sealed class HealthAnswersTests(PgServer server)
 
         Assert.True(screen!.Erased);
         Assert.Null(screen.Latest);
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new()));
+        await Refused.SayingAsync("What this client confided was erased. Nothing can be added to it.", () => SaveAsync(clinic, new()));
     }
 
     [Fact]

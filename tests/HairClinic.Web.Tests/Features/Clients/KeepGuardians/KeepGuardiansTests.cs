@@ -45,18 +45,20 @@ public sealed class KeepGuardiansTests(PgServer server)
         var at = clinic.Acting(elsewhere, other);
 
         Assert.Null(await OpenAsync(clinic, at));
-        await Assert.ThrowsAsync<Refusal>(() =>
-            SaveAsync(
-                clinic,
-                at,
-                Guid.CreateVersion7(),
-                new()
-                {
-                    ClientId = client.Id,
-                    Name = "X",
-                    Email = "x@example.test",
-                }
-            )
+        await Refused.SayingAsync(
+            "This client is not there any more. They may have been merged with another record.",
+            () =>
+                SaveAsync(
+                    clinic,
+                    at,
+                    Guid.CreateVersion7(),
+                    new()
+                    {
+                        ClientId = client.Id,
+                        Name = "X",
+                        Email = "x@example.test",
+                    }
+                )
         );
     }
 
@@ -80,7 +82,10 @@ public sealed class KeepGuardiansTests(PgServer server)
         };
 
         Assert.Null(await OpenAsync(clinic, at));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, at, Guid.CreateVersion7(), input));
+        await Refused.SayingAsync(
+            "This client is not there any more. They may have been merged with another record.",
+            () => SaveAsync(clinic, at, Guid.CreateVersion7(), input)
+        );
         Assert.NotNull(await OpenAsync(clinic, clinic.Acting(desk, salon)));
     }
 

@@ -171,7 +171,10 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
 
         Assert.Null(screen.Plan);
         Assert.Equal(["Una wears no unit of ours now, so there is nothing to reckon."], Story(screen));
-        await Assert.ThrowsAsync<Refusal>(() => DraftAsync(clinic, Guid.CreateVersion7(), new Slice.Input { ClientId = client.Id }));
+        await Refused.SayingAsync(
+            "There is no unit yet that could be repeated.",
+            () => DraftAsync(clinic, Guid.CreateVersion7(), new Slice.Input { ClientId = client.Id })
+        );
     }
 
     [Fact]

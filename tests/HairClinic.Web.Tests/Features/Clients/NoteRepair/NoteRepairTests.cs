@@ -40,8 +40,14 @@ public sealed class NoteRepairTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Guid.CreateVersion7(), Input() with { On = Today.PlusDays(-200) }));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Guid.CreateVersion7(), Input() with { UnitId = Guid.CreateVersion7() }));
+        await Refused.SayingAsync(
+            "Unit {0} was not here yet on {1}.",
+            () => SaveAsync(clinic, Guid.CreateVersion7(), Input() with { On = Today.PlusDays(-200) })
+        );
+        await Refused.SayingAsync(
+            "This unit is not among the client’s any more.",
+            () => SaveAsync(clinic, Guid.CreateVersion7(), Input() with { UnitId = Guid.CreateVersion7() })
+        );
 
         Assert.Equal(0, await clinic.ReadAsync(db => db.UnitRepairs.CountAsync(Cancel)));
     }

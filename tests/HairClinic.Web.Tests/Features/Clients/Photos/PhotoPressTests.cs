@@ -41,7 +41,10 @@ public sealed class PhotoPressTests
         var bomb = DrawnPhoto.Bomb();
         Assert.True(bomb.Length < 1_000_000);
 
-        await Assert.ThrowsAsync<Refusal>(() => PhotoPress.PressAsync(bomb, Cancel));
+        await Refused.SayingAsync(
+            "This picture has more than {0} million points. Take it smaller.",
+            () => PhotoPress.PressAsync(bomb, Cancel)
+        );
     }
 
     [Fact]
@@ -57,9 +60,15 @@ public sealed class PhotoPressTests
             [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, 9, 9],
             [.. "RIFF"u8, 0, 0, 0, 0, .. "WEBP"u8, 1],
             cut[..(cut.Length / 2)],
-            new byte[PhotoPress.MostBytes + 1],
         ];
         foreach (var file in files)
-            await Assert.ThrowsAsync<Refusal>(() => PhotoPress.PressAsync(file, Cancel));
+            await Refused.SayingAsync(
+                "This is not a photo that can be read. Take a JPEG, PNG or WebP picture.",
+                () => PhotoPress.PressAsync(file, Cancel)
+            );
+        await Refused.SayingAsync(
+            "A photo has at most {0} megabytes.",
+            () => PhotoPress.PressAsync(new byte[PhotoPress.MostBytes + 1], Cancel)
+        );
     }
 }

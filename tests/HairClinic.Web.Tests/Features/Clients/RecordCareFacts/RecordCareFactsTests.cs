@@ -42,16 +42,18 @@ public sealed class RecordCareFactsTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(
-                clinic.Acting(given.DeskThere, given.There),
-                s =>
-                    s.SaveAsync(
-                        Guid.CreateVersion7(),
-                        new() { ClientId = client.Id, Skin = SkinOiliness.Dry },
-                        TestContext.Current.CancellationToken
-                    )
-            )
+        await Refused.SayingAsync(
+            "This client is not there any more. They may have been merged with another record.",
+            () =>
+                clinic.UseAsync<Slice, Slice.Outcome>(
+                    clinic.Acting(given.DeskThere, given.There),
+                    s =>
+                        s.SaveAsync(
+                            Guid.CreateVersion7(),
+                            new() { ClientId = client.Id, Skin = SkinOiliness.Dry },
+                            TestContext.Current.CancellationToken
+                        )
+                )
         );
     }
 

@@ -63,7 +63,10 @@ public sealed class ReportLiftTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Input() with { LiftedOn = bond.AppliedOn.PlusDays(-1) }));
+        await Refused.SayingAsync(
+            "A bond cannot lift before it was made, on {0}.",
+            () => SaveAsync(clinic, Input() with { LiftedOn = bond.AppliedOn.PlusDays(-1) })
+        );
     }
 
     [Fact]
@@ -88,11 +91,13 @@ public sealed class ReportLiftTests(PgServer server)
         Assert.Null(
             await clinic.UseAsync<Slice, Slice.Screen?>(theirs, s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken))
         );
-        await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(
-                theirs,
-                s => s.SaveAsync(Guid.CreateVersion7(), Input(), TestContext.Current.CancellationToken)
-            )
+        await Refused.SayingAsync(
+            "This bond was taken off in the meantime. Open the client again.",
+            () =>
+                clinic.UseAsync<Slice, Slice.Outcome>(
+                    theirs,
+                    s => s.SaveAsync(Guid.CreateVersion7(), Input(), TestContext.Current.CancellationToken)
+                )
         );
     }
 

@@ -59,20 +59,22 @@ public sealed class TransferClientTests(PgServer server)
         );
         var begin = (await OpenAsync(clinic))!.Begin;
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(
-                clinic.Acting(given.DeskThere, given.There),
-                s =>
-                    s.SaveAsync(
-                        Guid.CreateVersion7(),
-                        begin with
-                        {
-                            SalonId = given.There.Id,
-                            KeepUntil = null,
-                        },
-                        TestContext.Current.CancellationToken
-                    )
-            )
+        await Refused.SayingAsync(
+            "This client is not there any more. They may have been merged with another record.",
+            () =>
+                clinic.UseAsync<Slice, Slice.Outcome>(
+                    clinic.Acting(given.DeskThere, given.There),
+                    s =>
+                        s.SaveAsync(
+                            Guid.CreateVersion7(),
+                            begin with
+                            {
+                                SalonId = given.There.Id,
+                                KeepUntil = null,
+                            },
+                            TestContext.Current.CancellationToken
+                        )
+                )
         );
     }
 

@@ -93,7 +93,10 @@ public sealed class WhoMaySeeTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
         await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, clinic.Acting(given.DeskThere, given.There), given.Today.PlusDays(90)));
+        await Refused.SayingAsync(
+            "This is not yours to change. Ask somebody of the client's own salon, or a manager.",
+            () => SaveAsync(clinic, clinic.Acting(given.DeskThere, given.There), given.Today.PlusDays(90))
+        );
 
         Assert.Single(await NotesAsync(clinic));
     }
@@ -104,7 +107,10 @@ public sealed class WhoMaySeeTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
         await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, clinic.Acting(given.DeskThere, given.There), given.Today.PlusDays(90)));
+        await Refused.SayingAsync(
+            "This is not yours to change. Ask somebody of the client's own salon, or a manager.",
+            () => SaveAsync(clinic, clinic.Acting(given.DeskThere, given.There), given.Today.PlusDays(90))
+        );
     }
 
     [Fact]
@@ -112,7 +118,10 @@ public sealed class WhoMaySeeTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(-1)));
+        await Refused.SayingAsync(
+            "The last day lies before today.",
+            () => SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(-1))
+        );
     }
 
     [Fact]

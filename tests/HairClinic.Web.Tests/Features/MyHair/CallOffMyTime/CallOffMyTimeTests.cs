@@ -43,16 +43,18 @@ public sealed class CallOffMyTimeTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
         clinic.Clock.Reset(OwnScene.BookedAt - Duration.FromHours(2));
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            SaveAsync(
-                clinic,
-                new()
-                {
-                    Key = Guid.CreateVersion7(),
-                    Visit = own.Visit.Id,
-                    Version = own.Visit.Version,
-                }
-            )
+        await Refused.SayingAsync(
+            "It is less than {0} hours away: to change it, please ring us.",
+            () =>
+                SaveAsync(
+                    clinic,
+                    new()
+                    {
+                        Key = Guid.CreateVersion7(),
+                        Visit = own.Visit.Id,
+                        Version = own.Visit.Version,
+                    }
+                )
         );
     }
 

@@ -40,16 +40,18 @@ public sealed class ChooseATimeTests(PgServer server)
 
         Assert.Equal(["Fix a lift", "Full service with rebond", "Rebond", "Wash and style"], screen!.Services.Select(s => s.Name));
         var consultation = await clinic.ReadAsync(db => db.ServiceKinds.SingleAsync(s => s.Name == "Consultation", Cancel));
-        await Assert.ThrowsAsync<Refusal>(() =>
-            SaveAsync(
-                clinic,
-                new()
-                {
-                    Key = Guid.CreateVersion7(),
-                    Service = consultation.Id,
-                    At = OwnScene.FreeAt,
-                }
-            )
+        await Refused.SayingAsync(
+            "This service is no longer offered. Choose another.",
+            () =>
+                SaveAsync(
+                    clinic,
+                    new()
+                    {
+                        Key = Guid.CreateVersion7(),
+                        Service = consultation.Id,
+                        At = OwnScene.FreeAt,
+                    }
+                )
         );
     }
 
@@ -121,7 +123,10 @@ public sealed class ChooseATimeTests(PgServer server)
         for (var day = 1; day <= 2; day++)
             Assert.NotNull((await SaveAsync(clinic, At(OwnScene.FreeAt + Duration.FromDays(7 * day)))).Booked);
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, At(OwnScene.FreeAt)));
+        await Refused.SayingAsync(
+            "You have {0} visits booked already. To book more, please ring us.",
+            () => SaveAsync(clinic, At(OwnScene.FreeAt))
+        );
 
         Slice.Input At(Instant at) =>
             new()

@@ -30,7 +30,10 @@ public sealed class InviteClientTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        await Assert.ThrowsAsync<Refusal>(() => SendAsync(clinic, Guid.CreateVersion7(), unreachable.Id));
+        await Refused.SayingAsync(
+            "This client has no e-mail address yet. Add it first.",
+            () => SendAsync(clinic, Guid.CreateVersion7(), unreachable.Id)
+        );
 
         Assert.Equal(0, await clinic.ReadAsync(db => db.WorkItems.CountAsync(TestContext.Current.CancellationToken)));
     }

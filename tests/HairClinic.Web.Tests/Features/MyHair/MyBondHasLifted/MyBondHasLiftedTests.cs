@@ -36,8 +36,9 @@ public sealed class MyBondHasLiftedTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            SaveAsync(clinic, new() { Key = Guid.CreateVersion7(), LiftedOn = new LocalDate(2027, 1, 19) })
+        await Refused.SayingAsync(
+            "A bond cannot lift before it was made, on {0}.",
+            () => SaveAsync(clinic, new() { Key = Guid.CreateVersion7(), LiftedOn = new LocalDate(2027, 1, 19) })
         );
     }
 

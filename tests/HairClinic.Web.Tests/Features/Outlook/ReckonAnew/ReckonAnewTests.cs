@@ -59,7 +59,7 @@ public sealed class ReckonAnewTests(PgServer server)
         await clinic.UseAsync<Reckoner, bool>(clinic.Job, r => r.RunAsync(Cancel));
 
         Assert.Equal(ReckoningState.Stopped, (await LookAsync(clinic)).Broken!.State);
-        await Assert.ThrowsAsync<Refusal>(() => StopAsync(clinic, id));
+        await Refused.SayingAsync("It has ended already.", () => StopAsync(clinic, id));
     }
 
     [Fact]
@@ -115,8 +115,9 @@ public sealed class ReckonAnewTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(clinic.Acting(desk, salon), s => s.SaveAsync(Guid.CreateVersion7(), new(), Cancel))
+        await Refused.SayingAsync(
+            "This is not yours to change. Ask somebody of the client's own salon, or a manager.",
+            () => clinic.UseAsync<Slice, Slice.Outcome>(clinic.Acting(desk, salon), s => s.SaveAsync(Guid.CreateVersion7(), new(), Cancel))
         );
     }
 

@@ -28,16 +28,18 @@ public sealed class EditBaseTests(PgServer server) : PracticeTest(server)
     {
         await using var clinic = await OpenAsync();
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            SaveAsync(
-                clinic,
-                new Slice.Input
-                {
-                    Name = "Silk top",
-                    LifeFromDays = 10,
-                    LifeToDays = 20,
-                }
-            )
+        await Refused.SayingAsync(
+            "There is a base called {0} already.",
+            () =>
+                SaveAsync(
+                    clinic,
+                    new Slice.Input
+                    {
+                        Name = "Silk top",
+                        LifeFromDays = 10,
+                        LifeToDays = 20,
+                    }
+                )
         );
     }
 

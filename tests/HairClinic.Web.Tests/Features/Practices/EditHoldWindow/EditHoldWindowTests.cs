@@ -36,8 +36,14 @@ public sealed class EditHoldWindowTests(PgServer server) : PracticeTest(server)
         var narrowed = (await OpenFormAsync(clinic, ForAnything)).Input;
         narrowed.Attachment = Attachment.Clips;
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, taken));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, narrowed));
+        await Refused.SayingAsync(
+            "This window stands for everything no other names. Its weeks can change, but it stays.",
+            () => SaveAsync(clinic, taken)
+        );
+        await Refused.SayingAsync(
+            "This window stands for everything no other names. Its weeks can change, but it stays.",
+            () => SaveAsync(clinic, narrowed)
+        );
         Assert.Equal(0, await RefreshesAsync(clinic));
     }
 
@@ -47,7 +53,10 @@ public sealed class EditHoldWindowTests(PgServer server) : PracticeTest(server)
         await using var clinic = await OpenAsync();
         var second = (await OpenFormAsync(clinic, null)).Input;
         second.Attachment = Attachment.Tape;
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, second));
+        await Refused.SayingAsync(
+            "There is a window for this base, adhesive and attachment already. Change that one.",
+            () => SaveAsync(clinic, second)
+        );
         var tape = (await OpenFormAsync(clinic, ForTape)).Input;
         tape.Retire = true;
 

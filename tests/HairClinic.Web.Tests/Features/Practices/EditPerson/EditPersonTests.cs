@@ -44,8 +44,9 @@ public sealed class EditPersonTests(PgServer server) : PracticeTest(server)
         var input = (await OpenFormAsync(clinic, Stylist.Id)).Input;
         input.Role = StaffRole.Manager;
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel))
+        await Refused.SayingAsync(
+            "Only an owner gives people their roles.",
+            () => ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel))
         );
         await SaveAsync(clinic, input);
 
@@ -62,8 +63,9 @@ public sealed class EditPersonTests(PgServer server) : PracticeTest(server)
         var input = (await OpenFormAsync(clinic, Owner.Id)).Input;
 
         Assert.Null(await ManagerAsync<Slice, Slice.Screen?>(clinic, s => s.OpenAsync(Owner.Id, Cancel)));
-        await Assert.ThrowsAsync<Refusal>(() =>
-            ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel))
+        await Refused.SayingAsync(
+            "Only an owner changes owners and managers.",
+            () => ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel))
         );
     }
 
@@ -76,8 +78,8 @@ public sealed class EditPersonTests(PgServer server) : PracticeTest(server)
         var demoted = (await OpenFormAsync(clinic, Owner.Id)).Input;
         demoted.Role = StaffRole.Stylist;
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, leaving));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, demoted));
+        await Refused.SayingAsync("A practice has at least one owner. Make someone else an owner first.", () => SaveAsync(clinic, leaving));
+        await Refused.SayingAsync("A practice has at least one owner. Make someone else an owner first.", () => SaveAsync(clinic, demoted));
     }
 
     [Theory]

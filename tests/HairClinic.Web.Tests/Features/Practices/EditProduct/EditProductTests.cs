@@ -60,10 +60,10 @@ public sealed class EditProductTests(PgServer server) : PracticeTest(server)
 
         var named = await OpenFormAsync(clinic, adhesive.Id);
         named.Name = "Adhesive B";
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, named));
+        await Refused.SayingAsync("There is a product called {0} already.", () => SaveAsync(clinic, named));
         var coded = await OpenFormAsync(clinic, adhesive.Id);
         coded.Lots.Add(new Slice.LotLine { Code = "A-1" });
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, coded));
+        await Refused.SayingAsync("Two lots of a product cannot share a code.", () => SaveAsync(clinic, coded));
     }
 
     [Fact]

@@ -137,8 +137,9 @@ public sealed class EditSalonTests(PgServer server) : PracticeTest(server)
 
         Assert.Null(await ManagerAsync<Slice, Slice.Input?>(clinic, s => s.OpenAsync(Other.Id, Cancel)));
         var input = await OpenFormAsync(clinic, Other.Id);
-        await Assert.ThrowsAsync<Refusal>(() =>
-            ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel))
+        await Refused.SayingAsync(
+            "This salon is not one of yours.",
+            () => ManagerAsync<Slice, Slice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel))
         );
     }
 
@@ -168,7 +169,7 @@ public sealed class EditSalonTests(PgServer server) : PracticeTest(server)
         var input = await OpenFormAsync(clinic, Salon.Id);
         input.Retire = true;
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
+        await Refused.SayingAsync("Visits still booked here: {0}. Move them first.", () => SaveAsync(clinic, input));
 
         var other = await OpenFormAsync(clinic, Other.Id);
         other.Retire = true;

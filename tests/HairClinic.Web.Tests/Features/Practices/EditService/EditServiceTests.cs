@@ -70,7 +70,7 @@ public sealed class EditServiceTests(PgServer server) : PracticeTest(server)
         await Assert.ThrowsAsync<OvertakenException>(() => SaveAsync(clinic, mine));
         mine = (await OpenFormAsync(clinic, id)).Input;
         mine.Name = "Rebond";
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, mine));
+        await Refused.SayingAsync("There is a service called {0} already.", () => SaveAsync(clinic, mine));
     }
 
     [Theory]

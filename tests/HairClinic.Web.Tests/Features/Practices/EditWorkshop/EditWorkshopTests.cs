@@ -39,7 +39,10 @@ public sealed class EditWorkshopTests(PgServer server) : PracticeTest(server)
     {
         await using var clinic = await OpenAsync(scene => scene.Make("Everyday", "French lace", "Workshop North"));
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new Slice.Input { Name = "Workshop North" }));
+        await Refused.SayingAsync(
+            "There is a workshop called {0} already.",
+            () => SaveAsync(clinic, new Slice.Input { Name = "Workshop North" })
+        );
     }
 
     private async Task<Slice.Input> OpenFormAsync(TestClinic clinic, Guid? id) =>

@@ -103,7 +103,7 @@ public sealed class RhythmTests(PgServer server) : PracticeTest(server)
         var input = await OpenFormAsync(clinic);
         input.GrantDaysAfterVisit = 730;
 
-        await Assert.ThrowsAsync<Refusal>(() => ManageAsync(input));
+        await Refused.SayingAsync("Only an owner changes for how long a visit opens a record to another salon.", () => ManageAsync(input));
         input.GrantDaysAfterVisit = 90;
         input.Name = "Practice renamed";
         await ManageAsync(input);

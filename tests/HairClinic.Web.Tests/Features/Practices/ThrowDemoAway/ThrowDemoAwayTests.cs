@@ -28,7 +28,10 @@ public sealed class ThrowDemoAwayTests(PgServer server) : PracticeTest(server)
     {
         await using var clinic = await OpenAsync(scene => scene.Settings.MarkAsDemo());
 
-        await Assert.ThrowsAsync<Refusal>(() => ThrowAsync(clinic, AsOwner(clinic), "Some practice"));
+        await Refused.SayingAsync(
+            "That is not the practice's name. Nothing was thrown away.",
+            () => ThrowAsync(clinic, AsOwner(clinic), "Some practice")
+        );
 
         Assert.True(await clinic.ReadAsync(db => db.PracticeSettings.AnyAsync(Cancel)));
     }
@@ -38,10 +41,16 @@ public sealed class ThrowDemoAwayTests(PgServer server) : PracticeTest(server)
     {
         await using var real = await OpenAsync();
         Assert.Null(await OwnerAsync<Slice, Slice.Screen?>(real, s => s.OpenAsync(Cancel)));
-        await Assert.ThrowsAsync<Refusal>(() => ThrowAsync(real, AsOwner(real), "Practice under test"));
+        await Refused.SayingAsync(
+            "Only the invented practice can be thrown away, and only by its owner.",
+            () => ThrowAsync(real, AsOwner(real), "Practice under test")
+        );
         await using var demo = await OpenAsync(scene => scene.Settings.MarkAsDemo());
 
-        await Assert.ThrowsAsync<Refusal>(() => ThrowAsync(demo, AsManager(demo), "Practice under test"));
+        await Refused.SayingAsync(
+            "Only the invented practice can be thrown away, and only by its owner.",
+            () => ThrowAsync(demo, AsManager(demo), "Practice under test")
+        );
 
         Assert.True(await real.ReadAsync(db => db.PracticeSettings.AnyAsync(Cancel)));
         Assert.True(await demo.ReadAsync(db => db.PracticeSettings.AnyAsync(Cancel)));

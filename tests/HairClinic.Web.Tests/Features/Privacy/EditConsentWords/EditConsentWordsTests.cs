@@ -24,7 +24,10 @@ public sealed class EditConsentWordsTests(PgServer server)
         await using var clinic = await scene.OpenAsync(server);
         await SaveAsync(clinic, ConsentSubject.PatchTest, 1);
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, ConsentSubject.PatchTest, 1));
+        await Refused.SayingAsync(
+            "Somebody else wrote new words meanwhile. Look at them before you write over them.",
+            () => SaveAsync(clinic, ConsentSubject.PatchTest, 1)
+        );
     }
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, ConsentSubject subject, int number) =>

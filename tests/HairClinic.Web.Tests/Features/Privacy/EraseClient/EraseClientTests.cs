@@ -152,9 +152,13 @@ public sealed class EraseClientTests(PgServer server)
         await using var clinic = await scene.OpenAsync(server);
         var screen = await LookAsync(clinic);
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "Q-7720", screen!));
-        await Assert.ThrowsAsync<Refusal>(() =>
-            SaveAsync(clinic, clinic.Acting(scene.Given.Desk, scene.Given.Here), Guid.CreateVersion7(), "Q-7719", screen!)
+        await Refused.SayingAsync(
+            "That is not this client's code. Nothing was erased.",
+            () => SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "Q-7720", screen!)
+        );
+        await Refused.SayingAsync(
+            "This client is not there any more. They may have been merged with another record.",
+            () => SaveAsync(clinic, clinic.Acting(scene.Given.Desk, scene.Given.Here), Guid.CreateVersion7(), "Q-7719", screen!)
         );
 
         Assert.NotEmpty(await FoundAsync());
@@ -181,7 +185,10 @@ public sealed class EraseClientTests(PgServer server)
         var there = clinic.Acting(await PersonAsync("Manager there"), scene.Given.There);
 
         Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(there, s => s.OpenAsync(scene.Client.Id, Cancel)));
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, there, Guid.CreateVersion7(), "Q-7719", screen));
+        await Refused.SayingAsync(
+            "This client is not there any more. They may have been merged with another record.",
+            () => SaveAsync(clinic, there, Guid.CreateVersion7(), "Q-7719", screen)
+        );
         await SaveAsync(
             clinic,
             clinic.Acting(scene.Given.Of(StaffRole.Manager), scene.Given.Here),
@@ -207,7 +214,10 @@ public sealed class EraseClientTests(PgServer server)
         var screen = await LookAsync(clinic);
 
         Assert.NotNull(screen!.Refused);
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "Q-7719", screen));
+        await Refused.SayingAsync(
+            "This client is in the salon today. Finish the visit first.",
+            () => SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "Q-7719", screen)
+        );
     }
 
     [Fact]
@@ -217,7 +227,10 @@ public sealed class EraseClientTests(PgServer server)
         var screen = await LookAsync(clinic);
         await CareAsync(clinic);
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "Q-7719", screen!));
+        await Refused.SayingAsync(
+            "Something was written on this client meanwhile. Nothing was erased; look at the list again.",
+            () => SaveAsync(clinic, scene.AsOwner(clinic), Guid.CreateVersion7(), "Q-7719", screen!)
+        );
 
         Assert.NotEmpty(await FoundAsync());
     }
@@ -228,7 +241,7 @@ public sealed class EraseClientTests(PgServer server)
         await using var clinic = await scene.OpenAsync(server);
         await EraseAsync(clinic);
 
-        await Assert.ThrowsAsync<Refusal>(() => CareAsync(clinic));
+        await Refused.SayingAsync("This client was erased meanwhile. Nothing was saved.", () => CareAsync(clinic));
     }
 
     [Fact]

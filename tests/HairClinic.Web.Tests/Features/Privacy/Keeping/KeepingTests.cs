@@ -70,7 +70,10 @@ public sealed class KeepingTests(PgServer server)
         var manager = await clinic.SignInAsync(clinic.Acting(scene.Given.Of(StaffRole.Manager), scene.Given.Here));
 
         await SaveAsync(clinic, owner, RetentionSubject.ContactNotes, 400);
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, manager, RetentionSubject.ContactNotes, 30));
+        await Refused.SayingAsync(
+            "Only an owner changes how long things are kept.",
+            () => SaveAsync(clinic, manager, RetentionSubject.ContactNotes, 30)
+        );
         clinic.Clock.Advance(SessionBook.Fresh);
         var late = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, owner, RetentionSubject.ContactNotes, 30));
 

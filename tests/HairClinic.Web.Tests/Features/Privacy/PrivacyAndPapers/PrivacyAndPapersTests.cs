@@ -33,7 +33,10 @@ public sealed class PrivacyAndPapersTests(PgServer server)
     {
         await using var clinic = await scene.OpenAsync(server);
         Assert.DoesNotContain((await OpenAsync(clinic)).Standing, s => s.Subject == ConsentSubject.Messages);
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, ConsentSubject.Messages, given: true, number: 1));
+        await Refused.SayingAsync(
+            "Nobody is sent reminders, so this is not asked.",
+            () => SaveAsync(clinic, ConsentSubject.Messages, given: true, number: 1)
+        );
         await clinic.ReadAsync(async db =>
         {
             var words = new ConsentText(
@@ -100,7 +103,10 @@ public sealed class PrivacyAndPapersTests(PgServer server)
             screen.Standing.Where(s => s.Subject == ConsentSubject.Photos).Select(s => (s.TextNumber, s.Words)).Single()
         );
         Assert.NotEqual("New words", screen.History.Single().Words);
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, ConsentSubject.Photos, given: true, number: 1));
+        await Refused.SayingAsync(
+            "The words were changed meanwhile. Read the new ones to the client and ask again.",
+            () => SaveAsync(clinic, ConsentSubject.Photos, given: true, number: 1)
+        );
     }
 
     [Fact]

@@ -51,7 +51,7 @@ public sealed class AtTheChairTests(PgServer server)
 
         var screen = await OpenAsync(clinic, scene.Stylist);
         Assert.Equal(visit.Id, Assert.Single(screen.InChair).Id);
-        await Assert.ThrowsAsync<Refusal>(() => BeginAsync(clinic, screen.Visits[0]));
+        await Refused.SayingAsync("This visit is {0} already.", () => BeginAsync(clinic, screen.Visits[0]));
     }
 
     [Fact]

@@ -157,10 +157,14 @@ public sealed class BookVisitTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, 9) with { ChairId = scene.Chairs[^1].Id })
+        await Refused.SayingAsync(
+            "This chair is no longer used. Choose another.",
+            () => BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, 9) with { ChairId = scene.Chairs[^1].Id })
         );
-        await Assert.ThrowsAsync<Refusal>(() => BookAsync(clinic, Input(scene.Wash, 0, scene.Ivo, 9)));
+        await Refused.SayingAsync(
+            "This person does not work in {0}. Choose somebody else.",
+            () => BookAsync(clinic, Input(scene.Wash, 0, scene.Ivo, 9))
+        );
 
         void Lay(Scene s)
         {
@@ -177,11 +181,14 @@ public sealed class BookVisitTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
         var elsewhere = clinic.Acting(scene.Desk);
 
-        await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(
-                elsewhere,
-                slice => slice.SaveAsync(Guid.CreateVersion7(), Input(scene.Wash, 0, scene.Mara, 9), TestContext.Current.CancellationToken)
-            )
+        await Refused.SayingAsync(
+            "You do not work in this salon.",
+            () =>
+                clinic.UseAsync<Slice, Slice.Outcome>(
+                    elsewhere,
+                    slice =>
+                        slice.SaveAsync(Guid.CreateVersion7(), Input(scene.Wash, 0, scene.Mara, 9), TestContext.Current.CancellationToken)
+                )
         );
     }
 
@@ -198,7 +205,10 @@ public sealed class BookVisitTests(PgServer server)
             }
         );
 
-        await Assert.ThrowsAsync<Refusal>(() => BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, 9) with { ClientId = hidden }));
+        await Refused.SayingAsync(
+            "This client is not in the book any more. Look them up again.",
+            () => BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, 9) with { ClientId = hidden })
+        );
 
         Assert.False(
             await clinic.ReadAsync(db =>

@@ -32,7 +32,7 @@ public sealed class CallOffTests(PgServer server)
         var (first, second) = (await InputAsync(clinic, CalledOffBy.Client), await InputAsync(clinic, CalledOffBy.Salon, "Water is off"));
         await SaveAsync(clinic, first);
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, second));
+        await Refused.SayingAsync("This visit is {0} already.", () => SaveAsync(clinic, second));
 
         Assert.Equal("Called off by the client.", (await VisitScene.ReadAsync(clinic, visit.Id)).Note);
     }

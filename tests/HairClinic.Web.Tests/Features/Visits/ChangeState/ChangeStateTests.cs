@@ -55,8 +55,15 @@ public sealed class ChangeStateTests(PgServer server)
         await using var clinic = await OpenAsync();
         clinic.Clock.Reset(TestClinic.UsualNow);
 
-        foreach (var step in new[] { Slice.Step.Arrive, Slice.Step.Begin, Slice.Step.DidNotCome })
-            await Assert.ThrowsAsync<Refusal>(() => TapAsync(clinic, step));
+        foreach (var step in new[] { Slice.Step.Arrive, Slice.Step.Begin })
+            await Refused.SayingAsync(
+                "This visit is on {0}, and that day has not come. If they came today, move it to today first.",
+                () => TapAsync(clinic, step)
+            );
+        await Refused.SayingAsync(
+            "This visit’s time has not come yet. If they will not come, call it off.",
+            () => TapAsync(clinic, Slice.Step.DidNotCome)
+        );
 
         var still = await VisitScene.ReadAsync(clinic, visit.Id);
         Assert.Equal((VisitState.Booked, true), (still.State, still.HoldsChair));
@@ -85,7 +92,7 @@ public sealed class ChangeStateTests(PgServer server)
 
         Assert.Equal(VisitState.Arrived, await TapAsync(clinic, Slice.Step.TakeBack));
         Assert.Equal(VisitState.Booked, await TapAsync(clinic, Slice.Step.TakeBack));
-        await Assert.ThrowsAsync<Refusal>(() => TapAsync(clinic, Slice.Step.TakeBack));
+        await Refused.SayingAsync("This visit is {0}: there is nothing to take back.", () => TapAsync(clinic, Slice.Step.TakeBack));
     }
 
     [Fact]

@@ -166,7 +166,10 @@ public sealed class LogRebondTests(PgServer server)
         var input = await NormalAsync(clinic);
         input.Products[0].LotId = null;
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
+        await Refused.SayingAsync(
+            "Choose the lot of {0}, so that a bad one can be traced to every head it touched.",
+            () => SaveAsync(clinic, input)
+        );
     }
 
     [Fact]
@@ -175,7 +178,10 @@ public sealed class LogRebondTests(PgServer server)
         await using var clinic = await OpenAsync();
         var input = await NormalAsync(clinic);
         input.Base = 4;
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
+        await Refused.SayingAsync(
+            "Unit {0} is unfit. Bond the spare, or confirm that this is an emergency.",
+            () => SaveAsync(clinic, input)
+        );
 
         input.Emergency = true;
 

@@ -132,7 +132,10 @@ public sealed class MoveVisitTests(PgServer server)
             return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
 
-        await Assert.ThrowsAsync<Refusal>(async () => await MoveAsync(clinic, await InputAsync(clinic, new LocalTime(14, 0))));
+        await Refused.SayingAsync(
+            "This visit is {0}: it cannot be moved.",
+            async () => await MoveAsync(clinic, await InputAsync(clinic, new LocalTime(14, 0)))
+        );
     }
 
     [Fact]

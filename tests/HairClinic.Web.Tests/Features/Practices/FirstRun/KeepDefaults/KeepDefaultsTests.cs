@@ -58,7 +58,10 @@ public sealed class KeepDefaultsTests(PgServer server) : UiTestContext
         await using var clinic = await OpenAsync();
         await SaveAsync(clinic, Slice.Suggest());
 
-        await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Slice.Suggest()));
+        await Refused.SayingAsync(
+            "Services and hold windows are there already. Change them under Practice.",
+            () => SaveAsync(clinic, Slice.Suggest())
+        );
     }
 
     [Fact]
