@@ -1,5 +1,6 @@
 using HairClinic.Browser.Tests;
 
 [assembly: AssemblyFixture(typeof(ChromiumBrowser))]
-// Two browsers and a database share two cores: one story at a time.
+[assembly: AssemblyFixture(typeof(DemoFolder))]
+// A browser and a database share two cores: one story at a time. Two at once take as long, and longer each.
 [assembly: Xunit.v3.Parallelization(Mode = Xunit.Sdk.ParallelMode.None)]

@@ -2,29 +2,22 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Demo;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using NodaTime;
 
 namespace HairClinic.Browser.Tests;
 
 /// <summary>The demo practice on a site of its own, filled once for the stories of one class.</summary>
-public sealed class DemoSite : IAsyncLifetime
+public sealed class DemoSite(DemoFolder demo) : IAsyncLifetime
 {
-    private Guid practice;
-
     public Site Site { get; private set; } = null!;
 
-    public async ValueTask InitializeAsync()
-    {
-        Site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 10, 20));
-        practice = (await Site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None))!.PracticeId;
-    }
+    public async ValueTask InitializeAsync() => Site = await demo.OpenSiteAsync();
 
     public ValueTask DisposeAsync() => Site.DisposeAsync();
 
     /// <summary>What is in the book, past anybody's fence.</summary>
-    public Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read) => Site.ReadAsync(practice, read);
+    public Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read) => Site.ReadAsync(demo.Practice, read);
 
     /// <summary>A visit of today whose rebond is not logged yet, and whose client told of a lift: the visit and the bond that they wear.</summary>
     public Task<(Guid Visit, Guid Bond)> LiftToldAsync() =>

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using HairClinic.Web.Features.Practices.FirstRun;
 using Microsoft.Extensions.DependencyInjection;
@@ -112,7 +113,7 @@ public static class Pages
         async Task<IReadOnlyList<string>> OnceAsync()
         {
             await page.Locator("h1").First.WaitForAsync();
-            var result = await page.RunAxe();
+            var result = await page.RunAxe(new AxeRunOptions { ResultTypes = [ResultType.Violations] });
             return [.. result.Violations.Select(v => $"{page.Url}: {v.Id}: {v.Help}: {string.Join(", ", v.Nodes.Select(n => n.Target))}")];
         }
     }

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.EmbeddedPostgres;
 using HairClinic.Web.Practices;
@@ -41,11 +42,14 @@ public sealed class Site : IAsyncDisposable
 
     public string MailFolder => Path.Combine(folder.FullName, "mail");
 
-    /// <summary>A site on an empty database.</summary>
+    /// <summary>A site on an empty database, or on a copy of one that was closed.</summary>
     /// <param name="log">Where its log is kept; nowhere without.</param>
-    public static async Task<Site> OpenAsync(Instant now, ILoggerProvider? log = null)
+    /// <param name="like">What <see cref="CloseAsync"/> left.</param>
+    public static async Task<Site> OpenAsync(Instant now, ILoggerProvider? log = null, DirectoryInfo? like = null)
     {
         var folder = Directory.CreateTempSubdirectory("hairclinic-site-");
+        if (like is not null)
+            await CopyAsync(like, folder);
         // The server runs as an unprivileged user and must be able to walk here.
         File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
         var server = await EmbeddedServer.StartAsync(new(folder.FullName) { Durable = false }, NullLogger.Instance);
@@ -105,11 +109,23 @@ public sealed class Site : IAsyncDisposable
         }
     }
 
-    public async ValueTask DisposeAsync()
+    public async ValueTask DisposeAsync() => (await CloseAsync()).Delete(recursive: true);
+
+    /// <summary>Ends it and leaves its folder behind.</summary>
+    public async Task<DirectoryInfo> CloseAsync()
     {
         await factory.DisposeAsync();
         await server.DisposeAsync();
-        folder.Delete(recursive: true);
+        return folder;
+    }
+
+    /// <summary>With owners and modes: the files of a database belong to whom its server runs as.</summary>
+    private static async Task CopyAsync(DirectoryInfo from, DirectoryInfo to)
+    {
+        using var copy = Process.Start("cp", ["-a", $"{from.FullName}/.", to.FullName]);
+        await copy.WaitForExitAsync();
+        if (copy.ExitCode != 0)
+            throw new IOException($"{from} could not be copied to {to}: cp ended with {copy.ExitCode}.");
     }
 
     private Factory Start(int port)

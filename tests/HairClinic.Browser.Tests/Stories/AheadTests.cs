@@ -1,18 +1,15 @@
 using HairClinic.Web.Demo;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
-using NodaTime;
 
 namespace HairClinic.Browser.Tests.Stories;
 
 /// <summary>The owner looks ahead on the demo practice, has it reckoned anew, and stops that again.</summary>
-public sealed class AheadTests(ChromiumBrowser chromium)
+public sealed class AheadTests(ChromiumBrowser chromium, DemoFolder demo)
 {
     [Fact]
     public async Task The_page_ahead_is_clean_on_every_device_and_follows_a_run_until_it_is_stopped()
     {
-        await using var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 10, 20));
-        await site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None);
+        await using var site = await demo.OpenSiteAsync();
         foreach (var screen in new[] { Pages.Desk, Pages.Tablet, Pages.Phone })
         {
             var page = await SignInAsync(site, screen);

@@ -1,21 +1,16 @@
 using System.Text.RegularExpressions;
 using HairClinic.Web.Demo;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
-using NodaTime;
 
 namespace HairClinic.Browser.Tests.Stories;
 
 /// <summary>Whoever taps at the end of a long form sees there, without scrolling, why nothing was saved; and what another saved meanwhile.</summary>
-public sealed class AtTheFingerTests(ChromiumBrowser chromium)
+public sealed class AtTheFingerTests(ChromiumBrowser chromium, DemoFolder demo)
 {
-    private static readonly Instant Now = Instant.FromUtc(2027, 2, 3, 10, 20);
-
     [Fact]
     public async Task A_refusal_a_fault_and_another_editor_are_seen_where_the_tap_was()
     {
-        await using var site = await Site.OpenAsync(Now);
-        await site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None);
+        await using var site = await demo.OpenSiteAsync();
         foreach (var screen in new[] { Pages.Tablet, Pages.Phone })
         {
             var page = await SignedInAsync(site, screen);

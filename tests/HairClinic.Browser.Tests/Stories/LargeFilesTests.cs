@@ -1,21 +1,18 @@
 using System.Text;
 using HairClinic.Web.Demo;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using NetVips;
-using NodaTime;
 
 namespace HairClinic.Browser.Tests.Stories;
 
 /// <summary>Large files, chosen by hand: a photo from a sensor of 48 megapixels, one that is too large, and a sheet of nearly 20 MB.</summary>
-public sealed class LargeFilesTests(ChromiumBrowser chromium)
+public sealed class LargeFilesTests(ChromiumBrowser chromium, DemoFolder demo)
 {
     [Fact]
     public async Task A_large_photo_and_a_large_sheet_go_in_and_a_photo_too_large_is_told_at_its_field_before_it_is_sent()
     {
-        await using var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 10, 20));
-        var filled = await site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None);
+        await using var site = await demo.OpenSiteAsync();
         var page = await chromium.DeviceAsync(site, Pages.Desk);
         page.SetDefaultTimeout(120_000);
         await page.GotoAsync("/sign-in");
@@ -24,7 +21,7 @@ public sealed class LargeFilesTests(ChromiumBrowser chromium)
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
         await page.ArriveAsync("/due");
 
-        await AddPhotoAsync(page, await ClientAsync(site, filled!.PracticeId));
+        await AddPhotoAsync(page, await ClientAsync(site, demo.Practice));
         await BringAsync(page);
     }
 

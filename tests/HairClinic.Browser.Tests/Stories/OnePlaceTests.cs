@@ -15,17 +15,14 @@ namespace HairClinic.Browser.Tests.Stories;
 /// A client of the demo books a time, tells of a lift and looks for another, and the desk books the same client: each of them sees
 /// that the client is taken, and nobody is in two chairs at once.
 /// </summary>
-public sealed class OnePlaceTests(ChromiumBrowser chromium)
+public sealed class OnePlaceTests(ChromiumBrowser chromium, DemoFolder demo)
 {
-    private static readonly Instant Now = Instant.FromUtc(2027, 2, 3, 10, 20);
-
     [Fact]
     public async Task One_client_is_in_one_chair_whoever_books()
     {
-        await using var site = await Site.OpenAsync(Now);
-        var practice = (await site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None))!.PracticeId;
+        await using var site = await demo.OpenSiteAsync();
         var page = await chromium.DeviceAsync(site, Pages.Phone);
-        await page.GotoAsync(await LinkAsync(site, practice));
+        await page.GotoAsync(await LinkAsync(site, demo.Practice));
         await page.GetByRole(AriaRole.Button, new() { Name = "Show my dates" }).ClickAsync();
         await page.ArriveAsync("/my-hair");
         await page.GotoAsync("/my-hair/choose-a-time?around=2027-02-05");
@@ -34,7 +31,7 @@ public sealed class OnePlaceTests(ChromiumBrowser chromium)
         await page.Locator("form[method=post] label.tap").First.ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Book this time" }).ClickAsync();
         await page.GetByText("You are booked").First.WaitForAsync();
-        var booked = await VisitAsync(site, practice);
+        var booked = await VisitAsync(site, demo.Practice);
         var quarterLater = booked.StartsAt + Duration.FromMinutes(15);
 
         await page.GotoAsync("/my-hair/my-bond-has-lifted");
@@ -78,7 +75,7 @@ public sealed class OnePlaceTests(ChromiumBrowser chromium)
         Assert.Contains("Casimir Penwarden is booked", await desk.Locator("[role=alert]").First.InnerTextAsync(), StringComparison.Ordinal);
         await desk.PictureAsync("one-place-refused");
 
-        Assert.Equal(booked.Id, (await VisitAsync(site, practice)).Id);
+        Assert.Equal(booked.Id, (await VisitAsync(site, demo.Practice)).Id);
     }
 
     private static bool Meets(string href, Visit booked) =>
@@ -94,7 +91,7 @@ public sealed class OnePlaceTests(ChromiumBrowser chromium)
                 db
                     .Visits.AsNoTracking()
                     .SingleAsync(v =>
-                        v.StartsAt > Now
+                        v.StartsAt > DemoFolder.Now
                         && v.State == VisitState.Booked
                         && db.Clients.Any(c => c.Id == v.ClientId && c.Email == Tours.CasimirsAddress)
                     )

@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Demo;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -10,19 +9,16 @@ using NodaTime;
 namespace HairClinic.Browser.Tests.Stories;
 
 /// <summary>A client at home with their phone: sees when they are due, books, moves it, tells of a lift; with scripts and without.</summary>
-public sealed class OwnPageTests(ChromiumBrowser chromium)
+public sealed class OwnPageTests(ChromiumBrowser chromium, DemoFolder demo)
 {
-    private static readonly Instant Now = Instant.FromUtc(2027, 2, 3, 10, 20);
-
     [Theory]
     [InlineData(true, "en-GB")]
     [InlineData(false, "en-GB")]
     [InlineData(false, "es-ES")]
     public async Task A_client_books_moves_and_tells_of_a_lift_on_their_phone(bool scripts, string language)
     {
-        await using var site = await Site.OpenAsync(Now);
-        var filled = await site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None);
-        var link = await LinkAsync(site, filled!.PracticeId);
+        await using var site = await demo.OpenSiteAsync();
+        var link = await LinkAsync(site, demo.Practice);
         var words = language == "es-ES" ? Spanish : English;
         await using var context = await chromium.Browser.NewContextAsync(
             new()
