@@ -6,6 +6,7 @@ using HairClinic.Benchmarks.Lifetimes;
 using HairClinic.Benchmarks.LoadAhead;
 using HairClinic.Benchmarks.OwnPage;
 using HairClinic.Benchmarks.Reorder;
+using HairClinic.Benchmarks.SignIn;
 
 Dictionary<string, Func<Report, Task>> benchmarks = new()
 {
@@ -13,6 +14,7 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
     ["due-query"] = DueQueryBenchmark.RunAsync,
     ["own-page"] = OwnPageBenchmark.RunAsync,
     ["own-page-load"] = OwnPageLoad.RunAsync,
+    ["sign-in"] = SignInBenchmark.RunAsync,
     ["lifetime-fit"] = FitBenchmark.RunAsync,
     ["lifetime-scale"] = ScaleBenchmark.RunAsync,
     ["reorder"] = ReorderBenchmark.RunAsync,

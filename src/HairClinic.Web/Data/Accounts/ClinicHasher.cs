@@ -4,7 +4,8 @@ using Microsoft.Extensions.Options;
 namespace HairClinic.Web.Data.Accounts;
 
 /// <summary>Hashes passwords in their one normal form, and can take as long over nobody's password as over somebody's.</summary>
-public sealed class ClinicHasher(IOptions<PasswordHasherOptions> options) : PasswordHasher<AppUser>(options)
+/// <remarks>Open, so that a test can count the checks.</remarks>
+public class ClinicHasher(IOptions<PasswordHasherOptions> options) : PasswordHasher<AppUser>(options)
 {
     private static readonly AppUser Nobody = new();
 

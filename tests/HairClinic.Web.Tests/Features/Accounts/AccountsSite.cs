@@ -35,12 +35,12 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
     /// <summary>Where a test moves the time.</summary>
     public FakeClock Clock { get; } = clock;
 
-    /// <param name="hashing">Rounds a password is hashed with, where a test is about the time that takes.</param>
+    /// <param name="with">Services of the test's own.</param>
     /// <param name="pooled">For a site that is asked many things at once.</param>
     public static async Task<AccountsSite> OpenAsync(
         PgServer server,
         bool guideFinished = true,
-        int? hashing = null,
+        Action<IServiceCollection>? with = null,
         bool pooled = false,
         params StaffRole[] roles
     )
@@ -55,8 +55,7 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
                 site.ConfigureTestServices(services =>
                 {
                     services.RemoveAll<IHostedService>();
-                    if (hashing is { } rounds)
-                        services.PostConfigure<PasswordHasherOptions>(o => o.IterationCount = rounds);
+                    with?.Invoke(services);
                 });
             },
             pooled,
