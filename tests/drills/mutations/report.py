@@ -17,11 +17,13 @@ careful = lines("careful.txt")
 # path:line kind | why nothing that anybody can see depends on it
 equal = {l.split("|")[0].strip() for l in lines("equal.txt")}
 total, wrong = [0, 0], []
+report = json.loads((reports / "all" / "reports" / "mutation-report.json").read_text())
 for subject in subjects:
     noticed, missed = 0, []
-    report = json.loads((reports / subject / "reports" / "mutation-report.json").read_text())
     for path, file in report["files"].items():
         path = path.split("HairClinic.Domain/")[-1]
+        if not path.startswith(subject + "/"):
+            continue
         for mutant in file["mutants"]:
             where = f"{path}:{mutant['location']['start']['line']} {mutant['mutatorName']}"
             if mutant["status"] in ("Killed", "Timeout"):
