@@ -1,4 +1,5 @@
 using System.Text;
+using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo;
 using HairClinic.Web.Demo.Scenes;
@@ -13,6 +14,8 @@ public sealed class DemoBinderTests(PgServer server)
 {
     private static readonly LocalDate ExampleDay = new(2027, 2, 3);
 
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
     [Fact]
     public void The_example_in_the_repository_is_what_the_generator_writes_for_its_day()
     {
@@ -21,65 +24,28 @@ public sealed class DemoBinderTests(PgServer server)
     }
 
     [Fact]
-    public async Task The_example_becomes_the_book_of_a_practice_with_the_trades_defaults_and_brought_again_changes_nothing()
-    {
-        await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        var example = SheetKind.All.ToDictionary(kind => kind, Example);
-
-        var first = await clinic.BringAllAsync(example);
-        var clock = System.Diagnostics.Stopwatch.StartNew();
-        var again = await clinic.BringAllAsync(example);
-
-        TestContext.Current.TestOutputHelper?.WriteLine($"again: {clock.Elapsed}");
-        Assert.Equal(300, first[0].New);
-        Assert.All(first, outcome => Assert.Equal((0, 0), (outcome.Changed, outcome.Unchanged)));
-        Assert.All(again, outcome => Assert.Equal((0, 0), (outcome.New, outcome.Changed)));
-        Assert.Equal(first.Select(o => o.New), again.Select(o => o.Unchanged));
-    }
-
-    [Fact]
-    public async Task What_is_taken_out_of_one_practice_and_brought_to_a_fresh_one_comes_out_the_same_to_the_byte()
+    public async Task What_is_brought_is_new_once_and_taken_out_and_brought_to_a_fresh_practice_comes_out_the_same_to_the_byte()
     {
         await using var old = await TestClinic.OpenAsync(server, Lay);
-        await old.BringAllAsync(DemoBinder.Write(ExampleDay));
+        var first = await old.BringAllAsync(SheetKind.All.ToDictionary(kind => kind, Example));
         var binder = await old.ExportAsync();
 
         await using var fresh = await TestClinic.OpenAsync(server, Lay);
         await fresh.BringAllAsync(binder);
-        var back = await old.BringAllAsync(binder);
+        var again = await old.BringAllAsync(binder);
 
+        Assert.Equal(300, first[0].New);
+        Assert.All(first, outcome => Assert.Equal((0, 0), (outcome.Changed, outcome.Unchanged)));
         Binders.AssertSame(binder, await fresh.ExportAsync());
-        Assert.All(back, outcome => Assert.Equal((0, 0), (outcome.New, outcome.Changed)));
-    }
-
-    [Fact]
-    public async Task Every_unit_on_a_head_has_its_open_bond_and_no_head_wears_two()
-    {
-        await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        await clinic.BringAllAsync(DemoBinder.Write(ExampleDay));
-
-        var (open, bonded) = await clinic.ReadAsync(async db =>
-            (
-                await db
-                    .Bonds.Where(b => b.RemovedOn == null)
-                    .Select(b => b.HairSystemId)
-                    .ToListAsync(TestContext.Current.CancellationToken),
-                await db
-                    .HairSystems.Where(u => u.State == Domain.HairSystems.UnitState.Bonded)
-                    .Select(u => u.Id)
-                    .ToListAsync(TestContext.Current.CancellationToken)
-            )
-        );
-
-        Assert.InRange(open.Count, 200, 300);
-        Assert.Equal(open.Order(), bonded.Order());
+        Assert.All(again, outcome => Assert.Equal((0, 0), (outcome.New, outcome.Changed)));
+        Assert.Equal(first.Select(o => o.New), again.Select(o => o.Unchanged));
     }
 
     [Theory]
     [InlineData("2026-11-25")]
     [InlineData("2027-03-28")]
     [InlineData("2028-02-29")]
-    public async Task The_binder_of_any_day_comes_in_clean_and_has_work_for_today_in_every_salon(string day)
+    public async Task The_binder_of_any_day_has_work_for_today_in_every_salon_and_each_head_wears_one_unit(string day)
     {
         var today = NodaTime.Text.LocalDatePattern.Iso.Parse(day).Value;
         await using var clinic = await TestClinic.OpenAsync(server, Lay, today.At(new LocalTime(11, 0)).InUtc().ToInstant());
@@ -89,10 +55,18 @@ public sealed class DemoBinderTests(PgServer server)
             db.Visits.Where(v => v.Day == today && v.State == VisitState.Booked)
                 .GroupBy(v => v.SalonId)
                 .Select(g => g.Count())
-                .ToListAsync(TestContext.Current.CancellationToken)
+                .ToListAsync(Cancel)
         );
 
         Assert.Equal(DemoPractice.Salons.Count, visits.Count);
+        var (open, bonded) = await clinic.ReadAsync(async db =>
+            (
+                await db.Bonds.Where(b => b.RemovedOn == null).Select(b => b.HairSystemId).ToListAsync(Cancel),
+                await db.HairSystems.Where(u => u.State == UnitState.Bonded).Select(u => u.Id).ToListAsync(Cancel)
+            )
+        );
+        Assert.InRange(open.Count, 200, 300);
+        Assert.Equal(open.Order(), bonded.Order());
     }
 
     private static void Lay(Scene scene)
