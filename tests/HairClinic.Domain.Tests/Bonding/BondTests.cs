@@ -23,6 +23,14 @@ public sealed class BondTests
     );
 
     [Fact]
+    public void A_bond_is_not_removed_as_taken_back()
+    {
+        var thrown = Assert.Throws<ArgumentOutOfRangeException>(() => bond.Remove(On, RemovalReason.TakenBack));
+        Assert.StartsWith("A log is taken back by its visit.", thrown.Message, StringComparison.Ordinal);
+        Assert.True(bond.IsOpen);
+    }
+
+    [Fact]
     public void Products_keep_their_lots_and_two_lots_of_one_product_are_two()
     {
         var (one, other) = (Guid.CreateVersion7(), Guid.CreateVersion7());

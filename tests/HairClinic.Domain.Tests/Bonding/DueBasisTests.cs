@@ -77,6 +77,22 @@ public sealed class DueBasisTests
         Assert.False(gone >= on.PlusDays(-1) && gone <= on.PlusDays(6));
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Only_while_they_are_away_a_client_cannot_come(bool away)
+    {
+        var client = Ada();
+        var (from, to) = (AppliedOn.PlusDays(10), AppliedOn.PlusDays(40));
+        client.Plan(new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Travel, from, to, away));
+
+        var due = new DueBasis(Open, Settings(), FourToEight, client) { Learnt = At(33) }
+            .WindowFor(AppliedOn)
+            .DueOn;
+
+        Assert.Equal(away, due < from || due > to);
+    }
+
     [Fact]
     public void The_clients_days_are_preferred()
     {

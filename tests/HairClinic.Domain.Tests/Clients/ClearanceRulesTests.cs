@@ -66,12 +66,34 @@ public sealed class ClearanceRulesTests
     }
 
     [Fact]
+    public void Who_has_no_sign_is_sent_to_nobody()
+    {
+        Assert.False(new HealthHistory().CallsForPhysician);
+        Assert.False(new HealthHistory { ScalpToday = [ScalpSign.Irritated] }.CallsForPhysician);
+        Assert.True(new HealthHistory { ScalpToday = [ScalpSign.Infected] }.CallsForPhysician);
+    }
+
+    [Theory]
+    [InlineData(null, 0)]
+    [InlineData("", 0)]
+    [InlineData("  ", 0)]
+    [InlineData("nickel", 1)]
+    public void A_reaction_or_an_allergy_counts_where_it_says_to_what(string? told, int counts)
+    {
+        var reacted = new HealthHistory { Reactions = [new() { To = told }] };
+        var allergic = new HealthHistory { Allergies = told };
+
+        Assert.All([reacted, allergic], h => Assert.Equal(counts > 0, ClearanceRules.From(h, Today).Count > 0));
+    }
+
+    [Fact]
     public void A_clearance_holds_from_its_first_day_to_its_last()
     {
         var fact = new ClearanceFact(null, ServicePurpose.Rebond, Today, Today.PlusDays(2), ClearanceKind.Block);
         var clearance = new Clearance(Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7(), fact);
 
         Assert.False(clearance.Concerns(ServicePurpose.Rebond, Today.PlusDays(-1)));
+        Assert.True(clearance.Concerns(ServicePurpose.Rebond, Today));
         Assert.True(clearance.Concerns(ServicePurpose.Rebond, Today.PlusDays(2)));
         Assert.False(clearance.Concerns(ServicePurpose.Rebond, Today.PlusDays(3)));
         Assert.False(clearance.Concerns(ServicePurpose.WashAndStyle, Today));

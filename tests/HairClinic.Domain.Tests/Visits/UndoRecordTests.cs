@@ -79,6 +79,44 @@ public sealed class UndoRecordTests
         );
     }
 
+    [Fact]
+    public void A_bond_that_was_never_taken_off_is_not_put_back()
+    {
+        var (other, made) = (new Head(), head.Rebond());
+
+        Refused.Saying(
+            "This bond was never taken off.",
+            () =>
+                head.Visit.UndoRecord(
+                    (made, head.Worn),
+                    madeWasFirst: false,
+                    (other.Bond, other.Worn),
+                    head.Salon,
+                    head.Now,
+                    Head.Stylist,
+                    mayCorrectOthers: false
+                )
+        );
+    }
+
+    [Fact]
+    public void What_was_not_logged_is_not_taken_back() =>
+        Refused.Saying(
+            "This visit is not logged.",
+            () => head.Visit.UndoRecord(null, false, (head.Bond, head.Worn), head.Salon, head.Now, Head.Stylist, false)
+        );
+
+    [Fact]
+    public void Taken_back_the_bond_counts_for_nothing_and_the_visit_has_its_client_again()
+    {
+        var made = head.Rebond();
+
+        Undo(made, head.Worn, madeWasFirst: false);
+
+        Assert.Equal((made.AppliedOn, RemovalReason.TakenBack), (made.RemovedOn, made.RemovedBecause));
+        Assert.True(head.Visit.HoldsClient);
+    }
+
     private void Undo(Bond made, HairSystem unit, bool madeWasFirst, Guid? by = null, bool manager = false) =>
         head.Visit.UndoRecord((made, unit), madeWasFirst, (head.Bond, head.Worn), head.Salon, head.Now, by ?? Head.Stylist, manager);
 }
