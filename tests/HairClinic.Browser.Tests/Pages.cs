@@ -113,8 +113,7 @@ public static class Pages
         async Task<IReadOnlyList<string>> OnceAsync()
         {
             await page.Locator("h1").First.WaitForAsync();
-            // No page has frames: the way that makes a page of its own for what was found in each is not needed.
-            var result = await page.RunAxeLegacy(new AxeRunOptions { ResultTypes = [ResultType.Violations] });
+            var result = await page.RunAxe(new AxeRunOptions { ResultTypes = [ResultType.Violations] });
             return [.. result.Violations.Select(v => $"{page.Url}: {v.Id}: {v.Help}: {string.Join(", ", v.Nodes.Select(n => n.Target))}")];
         }
     }
