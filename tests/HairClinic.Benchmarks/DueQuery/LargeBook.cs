@@ -1,9 +1,6 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Practices;
-using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Npgsql;
 
@@ -19,28 +16,19 @@ internal sealed record LargeBook(Guid PracticeId, Guid SalonId, Guid DeskId, int
 
     public static async Task<LargeBook> LayAsync(IServiceProvider services, string administrator, int clients, LocalDate today)
     {
-        var practice = Guid.CreateVersion7();
         Scene? scene = null;
-        await services
-            .GetRequiredService<PracticeJobs>()
-            .RunAsync(
-                practice,
-                "lay",
-                async scope =>
-                {
-                    await using var unfenced = scope.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
-                    unfenced.Practices.Add(new PracticeRow(practice));
-                    await unfenced.SaveChangesAsync();
-                    await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
-                    scene = new Scene(db, SystemClock.Instance.GetCurrentInstant());
-                    scene.LayPractice($"{clients} clients");
-                    var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
-                    scene.Hire("Desk", StaffRole.FrontDesk, salon);
-                    scene.Make("Everyday", "Monofilament with poly rim", "Workshop North");
-                    await scene.SaveAsync();
-                    return true;
-                }
-            );
+        var practice = await NewPractice.LayAsync(
+            services,
+            async (_, _, db) =>
+            {
+                scene = new Scene(db, SystemClock.Instance.GetCurrentInstant());
+                scene.LayPractice($"{clients} clients");
+                var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
+                scene.Hire("Desk", StaffRole.FrontDesk, salon);
+                scene.Make("Everyday", "Monofilament with poly rim", "Workshop North");
+                await scene.SaveAsync();
+            }
+        );
         var book = new LargeBook(practice, scene!.Salons[0].Id, scene.People[0].Id, clients);
         await book.FillAsync(administrator, scene, today);
         return book;

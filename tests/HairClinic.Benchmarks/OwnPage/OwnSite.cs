@@ -89,21 +89,13 @@ internal sealed class OwnSite : IAsyncDisposable
 
     private static async Task<IReadOnlyList<string>> LayAsync(IServiceProvider services, int clients)
     {
-        var practice = Guid.CreateVersion7();
         var cookies = new List<string>(clients);
         var scheme = services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(AccountsSetup.ClientScheme);
-        await using (var scope = services.CreateAsyncScope())
-        {
-            await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
-            unfenced.Practices.Add(new PracticeRow(practice));
-            await unfenced.SaveChangesAsync();
-        }
-        await services.GetRequiredService<PracticeJobs>().RunAsync(practice, "lay", Lay);
+        await NewPractice.LayAsync(services, Lay);
         return cookies;
 
-        async Task<bool> Lay(IServiceProvider scope)
+        async Task Lay(Guid practice, IServiceProvider scope, ClinicDb db)
         {
-            await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
             db.ChangeTracker.AutoDetectChangesEnabled = false;
             var now = NodaTime.SystemClock.Instance.GetCurrentInstant();
             var scene = new Scene(db, now).LayPractice("Many clients");
@@ -152,7 +144,6 @@ internal sealed class OwnSite : IAsyncDisposable
             }
             db.ChangeTracker.DetectChanges();
             await scene.SaveAsync();
-            return true;
         }
     }
 }

@@ -4,7 +4,6 @@ using HairClinic.Web;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 using Slice = HairClinic.Web.Features.Accounts.SignIn.SignIn;
@@ -31,7 +30,7 @@ internal static class SignInBenchmark
                 "--Logging:LogLevel:Default=Warning",
             ]);
             await app.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
-            await LayAsync(app.Services);
+            await NewPractice.LayAsync(app.Services, LayAsync);
             var (known, unknown) = (0, 0);
             var times = await Rounds.TimeAsync(
                 Turns,
@@ -64,39 +63,25 @@ internal static class SignInBenchmark
             throw new InvalidOperationException($"{name} was not refused: {outcome}.");
     }
 
-    private static async Task LayAsync(IServiceProvider services)
+    private static async Task LayAsync(Guid practice, IServiceProvider scope, ClinicDb db)
     {
-        var practice = Guid.CreateVersion7();
-        await using (var scope = services.CreateAsyncScope())
+        var scene = new Scene(db, NodaTime.SystemClock.Instance.GetCurrentInstant()).LayPractice("Many people");
+        var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+        Person[] people = [.. Enumerable.Range(0, Turns + 1).Select(i => scene.Hire($"Person {i}", StaffRole.Stylist, salon))];
+        await scene.SaveAsync();
+        var users = scope.GetRequiredService<UserManager<AppUser>>();
+        foreach (var (person, i) in people.Select((p, i) => (p, i)))
         {
-            await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
-            unfenced.Practices.Add(new PracticeRow(practice));
-            await unfenced.SaveChangesAsync();
-        }
-        await services.GetRequiredService<PracticeJobs>().RunAsync(practice, "lay", Lay);
-
-        async Task<bool> Lay(IServiceProvider scope)
-        {
-            await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
-            var scene = new Scene(db, NodaTime.SystemClock.Instance.GetCurrentInstant()).LayPractice("Many people");
-            var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-            Person[] people = [.. Enumerable.Range(0, Turns + 1).Select(i => scene.Hire($"Person {i}", StaffRole.Stylist, salon))];
-            await scene.SaveAsync();
-            var users = scope.GetRequiredService<UserManager<AppUser>>();
-            foreach (var (person, i) in people.Select((p, i) => (p, i)))
+            var user = new AppUser
             {
-                var user = new AppUser
-                {
-                    Id = Guid.CreateVersion7(),
-                    UserName = $"person{i}",
-                    PracticeId = practice,
-                    PersonId = person.Id,
-                    AtSalonId = salon.Id,
-                };
-                if ((await users.CreateAsync(user, "long lavender evenings")) is { Succeeded: false } refused)
-                    throw new InvalidOperationException(refused.ToString());
-            }
-            return true;
+                Id = Guid.CreateVersion7(),
+                UserName = $"person{i}",
+                PracticeId = practice,
+                PersonId = person.Id,
+                AtSalonId = salon.Id,
+            };
+            if ((await users.CreateAsync(user, "long lavender evenings")) is { Succeeded: false } refused)
+                throw new InvalidOperationException(refused.ToString());
         }
     }
 }
