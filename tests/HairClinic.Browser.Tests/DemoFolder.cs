@@ -1,4 +1,10 @@
+using System.Linq.Expressions;
+using System.Text.RegularExpressions;
+using HairClinic.Domain.Clients;
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Demo;
+using HairClinic.Web.Workers;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 
@@ -18,6 +24,20 @@ public sealed class DemoFolder : IAsyncDisposable
     public Guid Practice { get; private set; }
 
     public async Task<Site> OpenSiteAsync() => await Site.OpenAsync(Now, like: await filled.Value);
+
+    /// <summary>The address in a letter that lets a client in, once.</summary>
+    public Task<string> LinkAsync(Site site, Expression<Func<Client, bool>> whose) =>
+        site.DoAsync(
+            Practice,
+            async (services, db) =>
+            {
+                var client = await db.Clients.SingleAsync(whose);
+                services.GetRequiredService<SignInLinkBook>().Post(db, client.Id, client.Email!);
+                var letter = db.ChangeTracker.Entries<WorkItem>().Single().Entity.Body;
+                await db.SaveChangesAsync();
+                return Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value;
+            }
+        );
 
     public async ValueTask DisposeAsync()
     {

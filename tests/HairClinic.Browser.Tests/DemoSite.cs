@@ -1,6 +1,5 @@
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using HairClinic.Web.Demo;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
 using NodaTime;
@@ -49,11 +48,7 @@ public sealed class DemoSite(DemoFolder demo) : IAsyncLifetime
     {
         var page = await chromium.DeviceAsync(Site, Pages.Desk);
         page.SetDefaultTimeout(60_000);
-        await page.GotoAsync("/sign-in");
-        await page.GetByLabel("Name or e-mail").FillAsync($"{who}@demo.test");
-        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(DemoAccounts.Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
-        await page.LeaveAsync("/sign-in");
+        await page.SignInToDemoAsync(who);
         return page;
     }
 }

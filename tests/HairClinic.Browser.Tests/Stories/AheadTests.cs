@@ -1,4 +1,3 @@
-using HairClinic.Web.Demo;
 using Microsoft.Playwright;
 
 namespace HairClinic.Browser.Tests.Stories;
@@ -57,10 +56,7 @@ public sealed class AheadTests(ChromiumBrowser chromium, DemoFolder demo)
     {
         var page = await chromium.DeviceAsync(site, screen);
         page.SetDefaultTimeout(120_000);
-        await page.GotoAsync("/sign-in");
-        await page.GetByLabel("Name or e-mail").FillAsync("owner@demo.test");
-        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(DemoAccounts.Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await page.SignInToDemoAsync("owner");
         await page.ArriveAsync("/due");
         return page;
     }

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using HairClinic.Web.Demo;
 using Microsoft.Playwright;
 
 namespace HairClinic.Browser.Tests.Stories;
@@ -24,10 +23,7 @@ public sealed class AtTheFingerTests(ChromiumBrowser chromium, DemoFolder demo)
     {
         var page = await chromium.DeviceAsync(site, screen);
         page.SetDefaultTimeout(60_000);
-        await page.GotoAsync("/sign-in?ReturnUrl=/practice/salons");
-        await page.GetByLabel("Name or e-mail").FillAsync("owner@demo.test");
-        await page.GetByLabel("Password").FillAsync(DemoAccounts.Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await page.SignInToDemoAsync("owner", "/practice/salons");
         await page.ArriveAsync("/practice/salons");
         return page;
     }

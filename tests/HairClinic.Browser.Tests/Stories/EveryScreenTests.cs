@@ -3,13 +3,9 @@ using System.Text.RegularExpressions;
 using HairClinic.Domain.Privacy;
 using HairClinic.Domain.Visits;
 using HairClinic.Web;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Demo;
 using Microsoft.AspNetCore.Components;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
-using NodaTime;
 
 namespace HairClinic.Browser.Tests.Stories;
 
@@ -40,7 +36,9 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium, DemoFolder demo)
     public async Task Every_screen_opens_fits_and_is_clean_for_axe()
     {
         await using var site = await demo.OpenSiteAsync();
-        var (ids, link) = await PrepareAsync(site, demo.Practice);
+        var ids = await IdsAsync(site);
+        var client = ids["ClientId"];
+        var link = await demo.LinkAsync(site, c => c.Id == client);
         var mishaps = new List<string>();
         var page = await SignInAsync(site, link);
         foreach (var route in Routes)
@@ -52,7 +50,8 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium, DemoFolder demo)
             var own =
                 route.StartsWith("/my-hair", StringComparison.Ordinal)
                 && route is not ("/my-hair/ask-link" or "/my-hair/open-link" or "/my-hair/demo-letters");
-            var path = Regex.Replace(route, @"\{(\w+)(:guid)?\}", m => IdFor(route, m.Groups[1].Value, ids)) + Asks.GetValueOrDefault(route);
+            var path =
+                Regex.Replace(route, @"\{(\w+)(:guid)?\}", m => IdFor(route, m.Groups[1].Value, ids)) + Asks.GetValueOrDefault(route);
             mishaps.AddRange(await LookAsync(page, path, own ? [Pages.Phone] : [Pages.Desk, Pages.Tablet, Pages.Phone]));
         }
 
@@ -85,10 +84,10 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium, DemoFolder demo)
     private static string IdFor(string route, string parameter, Dictionary<string, Guid> ids) =>
         (parameter == "Id" ? ids[Regex.Match(route, "edit-([a-z-]+)").Groups[1].Value] : ids[parameter]).ToString();
 
-    private static Task<(Dictionary<string, Guid>, string)> PrepareAsync(Site site, Guid practice) =>
+    private Task<Dictionary<string, Guid>> IdsAsync(Site site) =>
         site.DoAsync(
-            practice,
-            async (services, db) =>
+            demo.Practice,
+            async (_, db) =>
             {
                 var now = site.Clock.GetCurrentInstant();
                 var rebonds = db.ServiceKinds.Where(s => s.Purpose == ServicePurpose.Rebond).Select(s => s.Id);
@@ -101,27 +100,7 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium, DemoFolder demo)
                     // By an address that is not confirmed their photos, units and papers would not open.
                     .Where(c => c.Email != null && db.OpeningAddresses.Any(a => a.ClientId == c.Id && a.ConfirmedAt != null))
                     .FirstAsync();
-                services.GetRequiredService<SignInLinkBook>().Post(db, client.Id, client.Email!);
-                var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
-                await db.SaveChangesAsync();
-                return (
-                    new Dictionary<string, Guid>
-                    {
-                        ["ClientId"] = client.Id,
-                        ["VisitId"] = visit.Id,
-                        ["SalonId"] = visit.SalonId,
-                        ["PersonId"] = visit.PersonId!.Value,
-                        ["salon"] = visit.SalonId,
-                        ["person"] = visit.PersonId!.Value,
-                        ["base"] = await db.BaseMaterials.Select(b => b.Id).FirstAsync(),
-                        ["hold-window"] = await db.HoldWindowRules.Select(b => b.Id).FirstAsync(),
-                        ["product"] = await db.Products.Select(b => b.Id).FirstAsync(),
-                        ["service"] = await db.ServiceKinds.Select(b => b.Id).FirstAsync(),
-                        ["unit-kind"] = await db.UnitKinds.Select(b => b.Id).FirstAsync(),
-                        ["workshop"] = await db.Workshops.Select(b => b.Id).FirstAsync(),
-                    },
-                    Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value
-                );
+                return await RouteIds.OfAsync(db, visit, client.Id);
             }
         );
 
@@ -132,10 +111,7 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium, DemoFolder demo)
         await page.GotoAsync(link);
         await page.GetByRole(AriaRole.Button, new() { Name = "Show my dates" }).ClickAsync();
         await page.ArriveAsync("/my-hair");
-        await page.GotoAsync("/sign-in");
-        await page.GetByLabel("Name or e-mail").FillAsync("owner@demo.test");
-        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(DemoAccounts.Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await page.SignInToDemoAsync("owner");
         await page.ArriveAsync("/due");
         return page;
     }

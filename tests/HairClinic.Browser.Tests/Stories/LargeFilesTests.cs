@@ -1,5 +1,4 @@
 using System.Text;
-using HairClinic.Web.Demo;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
 using NetVips;
@@ -15,10 +14,7 @@ public sealed class LargeFilesTests(ChromiumBrowser chromium, DemoFolder demo)
         await using var site = await demo.OpenSiteAsync();
         var page = await chromium.DeviceAsync(site, Pages.Desk);
         page.SetDefaultTimeout(120_000);
-        await page.GotoAsync("/sign-in");
-        await page.GetByLabel("Name or e-mail").FillAsync("owner@demo.test");
-        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(DemoAccounts.Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await page.SignInToDemoAsync("owner");
         await page.ArriveAsync("/due");
 
         await AddPhotoAsync(page, await ClientAsync(site, demo.Practice));

@@ -1,10 +1,7 @@
 using System.Text.RegularExpressions;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Demo;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using NodaTime;
 using NodaTime.Text;
@@ -22,7 +19,7 @@ public sealed class OnePlaceTests(ChromiumBrowser chromium, DemoFolder demo)
     {
         await using var site = await demo.OpenSiteAsync();
         var page = await chromium.DeviceAsync(site, Pages.Phone);
-        await page.GotoAsync(await LinkAsync(site, demo.Practice));
+        await page.GotoAsync(await demo.LinkAsync(site, c => c.Email == Tours.CasimirsAddress));
         await page.GetByRole(AriaRole.Button, new() { Name = "Show my dates" }).ClickAsync();
         await page.ArriveAsync("/my-hair");
         await page.GotoAsync("/my-hair/choose-a-time?around=2027-02-05");
@@ -50,10 +47,7 @@ public sealed class OnePlaceTests(ChromiumBrowser chromium, DemoFolder demo)
         Assert.DoesNotContain(times, at => Meets("at=" + at, booked));
 
         var desk = await chromium.DeviceAsync(site, Pages.Desk);
-        await desk.GotoAsync("/sign-in?ReturnUrl=/day");
-        await desk.GetByLabel("Name or e-mail").FillAsync("owner@demo.test");
-        await desk.GetByLabel("Password").FillAsync(DemoAccounts.Password);
-        await desk.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await desk.SignInToDemoAsync("owner", "/day");
         await desk.GetByRole(AriaRole.Link, new() { Name = "Book a visit" }).WaitForAsync();
         await desk.OpenAsync(
             $"/visits/book-visit?client={booked.ClientId}&salon={booked.SalonId}&chair={booked.ChairId}&start={InstantPattern.General.Format(quarterLater)}"
@@ -95,18 +89,5 @@ public sealed class OnePlaceTests(ChromiumBrowser chromium, DemoFolder demo)
                         && v.State == VisitState.Booked
                         && db.Clients.Any(c => c.Id == v.ClientId && c.Email == Tours.CasimirsAddress)
                     )
-        );
-
-    private static Task<string> LinkAsync(Site site, Guid practice) =>
-        site.DoAsync(
-            practice,
-            async (services, db) =>
-            {
-                var client = await db.Clients.SingleAsync(c => c.Email == Tours.CasimirsAddress);
-                services.GetRequiredService<SignInLinkBook>().Post(db, client.Id, client.Email!);
-                var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
-                await db.SaveChangesAsync();
-                return Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value;
-            }
         );
 }

@@ -1,10 +1,6 @@
 using System.Text.RegularExpressions;
-using HairClinic.Web.Data.Books;
 using HairClinic.Web.Demo.Scenes;
-using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
-using NodaTime;
 
 namespace HairClinic.Browser.Tests.Stories;
 
@@ -18,7 +14,7 @@ public sealed class OwnPageTests(ChromiumBrowser chromium, DemoFolder demo)
     public async Task A_client_books_moves_and_tells_of_a_lift_on_their_phone(bool scripts, string language)
     {
         await using var site = await demo.OpenSiteAsync();
-        var link = await LinkAsync(site, demo.Practice);
+        var link = await demo.LinkAsync(site, c => c.Email == Tours.CasimirsAddress);
         var words = language == "es-ES" ? Spanish : English;
         await using var context = await chromium.Browser.NewContextAsync(
             new()
@@ -122,17 +118,4 @@ public sealed class OwnPageTests(ChromiumBrowser chromium, DemoFolder demo)
         Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), $"{page.Url} is too wide");
         await page.NothingForAxeAsync();
     }
-
-    private static Task<string> LinkAsync(Site site, Guid practice) =>
-        site.DoAsync(
-            practice,
-            async (services, db) =>
-            {
-                var client = await db.Clients.SingleAsync(c => c.Email == Tours.CasimirsAddress);
-                services.GetRequiredService<SignInLinkBook>().Post(db, client.Id, client.Email!);
-                var letter = db.ChangeTracker.Entries<Web.Workers.WorkItem>().Single().Entity.Body;
-                await db.SaveChangesAsync();
-                return Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value;
-            }
-        );
 }

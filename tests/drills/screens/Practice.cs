@@ -48,21 +48,7 @@ internal sealed class Practice : IAsyncDisposable
                 .Where(v => db.Bonds.Any(b => b.ClientId == v.ClientId && b.RemovedOn == null))
                 .OrderByDescending(v => v.StartsAt)
                 .FirstAsync();
-            return new Dictionary<string, Guid>
-            {
-                ["ClientId"] = visit.ClientId,
-                ["VisitId"] = visit.Id,
-                ["SalonId"] = visit.SalonId,
-                ["PersonId"] = visit.PersonId!.Value,
-                ["salon"] = visit.SalonId,
-                ["person"] = visit.PersonId!.Value,
-                ["base"] = await db.BaseMaterials.Select(b => b.Id).FirstAsync(),
-                ["hold-window"] = await db.HoldWindowRules.Select(b => b.Id).FirstAsync(),
-                ["product"] = await db.Products.Select(b => b.Id).FirstAsync(),
-                ["service"] = await db.ServiceKinds.Select(b => b.Id).FirstAsync(),
-                ["unit-kind"] = await db.UnitKinds.Select(b => b.Id).FirstAsync(),
-                ["workshop"] = await db.Workshops.Select(b => b.Id).FirstAsync(),
-            };
+            return await RouteIds.OfAsync(db, visit, visit.ClientId);
         });
 
     public async Task<IPage> SignInAsync(string who)
@@ -70,11 +56,7 @@ internal sealed class Practice : IAsyncDisposable
         var context = await browser.NewContextAsync(new() { BaseURL = Site.Address.ToString(), Locale = "en-GB" });
         var page = await context.NewPageAsync();
         page.SetDefaultTimeout(60_000);
-        await page.GotoAsync("/sign-in");
-        await page.GetByLabel("Name or e-mail").FillAsync($"{who}@demo.test");
-        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(DemoAccounts.Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
-        await page.WaitForURLAsync(url => !url.Contains("/sign-in", StringComparison.Ordinal));
+        await page.SignInToDemoAsync(who);
         return page;
     }
 
