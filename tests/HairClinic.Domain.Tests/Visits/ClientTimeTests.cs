@@ -88,6 +88,17 @@ public sealed class ClientTimeTests
     }
 
     [Fact]
+    public void A_moved_visit_has_the_steps_of_its_new_time_alone()
+    {
+        var visit = Hour(9);
+
+        Place(visit, At(12), (SegmentKind.HandsOn, 30), (SegmentKind.ChairFree, 15));
+
+        Assert.Equal([At(12), At(12, 30)], visit.Segments.Select(s => s.StartsAt));
+        Assert.Equal((At(12), At(12, 45)), (visit.StartsAt, visit.EndsAt));
+    }
+
+    [Fact]
     public void Nobody_arrives_sits_down_or_is_done_on_a_day_before_the_visit_s()
     {
         var visit = Hour(9);

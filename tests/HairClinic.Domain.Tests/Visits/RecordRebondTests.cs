@@ -152,4 +152,53 @@ public sealed class RecordRebondTests
         Refused.Saying("Unit {0} is {1}: it cannot be bonded.", () => head.Rebond(made: head.NewBond(ordered)));
         Assert.True(head.Bond.IsOpen);
     }
+
+    [Fact]
+    public void The_bond_tells_its_visit_its_products_with_their_lots_and_whose_hands_made_it()
+    {
+        var lot = Guid.CreateVersion7();
+        var use = new ProductUse(Head.Adhesive, lot, 2);
+
+        var bond = head.Rebond(made: head.NewBond() with { Products = [(Guid.CreateVersion7(), use)], WaitsKept = false });
+
+        Assert.Equal(head.Visit.Id, bond.VisitId);
+        var product = Assert.Single(bond.Products);
+        Assert.Equal((Head.Adhesive, lot, 2), (product.ProductId, product.LotId, product.Coats));
+        Assert.Equal((false, false), (bond.WaitsKept, head.Visit.Record!.WaitsKept));
+        Assert.Equal(Head.Stylist, bond.AppliedBy);
+    }
+
+    [Fact]
+    public void Whose_visit_it_was_made_the_bond_whoever_wrote_it_down()
+    {
+        Booked.Place(head.Visit, head.Now, (SegmentKind.HandsOn, 60));
+
+        var bond = head.Rebond();
+
+        Assert.NotEqual(Head.Stylist, head.Visit.PersonId);
+        Assert.Equal((head.Visit.PersonId, Head.Stylist), (bond.AppliedBy, head.Visit.Record!.RecordedBy));
+    }
+
+    [Fact]
+    public void The_record_tells_what_was_found()
+    {
+        var grades = InspectionGrades.AsNew with { Fit = 2, Hair = 3 };
+
+        head.Rebond(Head.Lifted(head.Today.PlusDays(-2)) with { Grades = grades });
+
+        var record = head.Visit.Record!;
+        Assert.Equal(grades, record.Grades);
+        Assert.Equal((true, head.Today.PlusDays(-2), LiftZone.Front), (record.FoundLifted, record.LiftedOn, record.LiftZone));
+    }
+
+    [Theory]
+    [InlineData(" Edges thin at the nape. ", "Edges thin at the nape.")]
+    [InlineData("  ", null)]
+    [InlineData(null, null)]
+    public void A_note_is_kept_without_the_spaces_around_it(string? typed, string? kept)
+    {
+        head.Visit.RecordCare(Guid.CreateVersion7(), head.Bond, null, head.Salon, head.Now, Head.Stylist, typed);
+
+        Assert.Equal(kept, head.Visit.Record!.Note);
+    }
 }

@@ -33,6 +33,64 @@ public sealed class UndoRecordTests
     }
 
     [Fact]
+    public void Taken_back_a_spare_that_was_worn_before_rests_again()
+    {
+        head.Spare.PutOn(Head.BondedOn.PlusDays(-3));
+        head.Spare.TakeOff();
+        var made = head.Rebond(made: head.NewBond(head.Spare));
+
+        Undo(made, head.Spare, madeWasFirst: false);
+
+        Assert.Equal(UnitState.Resting, head.Spare.State);
+        Assert.Equal(Head.BondedOn.PlusDays(-3), head.Spare.Dates.FirstBondedOn);
+    }
+
+    [Fact]
+    public void Taken_back_a_prepared_unit_is_prepared_again()
+    {
+        head.Spare.Prepare(head.Today);
+        var made = head.Rebond(made: head.NewBond(head.Spare));
+
+        Undo(made, head.Spare, madeWasFirst: true);
+
+        Assert.Equal(UnitState.Prepared, head.Spare.State);
+        Assert.Null(head.Spare.Dates.FirstBondedOn);
+    }
+
+    [Fact]
+    public void Taken_back_an_emergency_spare_is_one_again()
+    {
+        head.Spare.LeaveService(UnitState.EmergencySpare, head.Today, "Thin at the front");
+        var made = head.Rebond(made: head.NewBond(head.Spare));
+
+        Undo(made, head.Spare, madeWasFirst: true);
+
+        Assert.Equal(UnitState.EmergencySpare, head.Spare.State);
+    }
+
+    /// <summary>An old book may know the unit on a head without the bonds it was worn with.</summary>
+    [Fact]
+    public void The_worn_unit_keeps_its_first_day_though_no_earlier_bond_is_known()
+    {
+        var made = head.Rebond();
+
+        Undo(made, head.Worn, madeWasFirst: true);
+
+        Assert.Equal((UnitState.Bonded, Head.BondedOn), (head.Worn.State, head.Worn.Dates.FirstBondedOn));
+    }
+
+    [Fact]
+    public void A_unit_that_is_on_no_head_cannot_be_taken_back_from_one()
+    {
+        var made = head.Rebond();
+
+        var refusal = Assert.Throws<Refusal>(() => Undo(made, head.Spare, madeWasFirst: true));
+
+        Assert.Equal("Unit C-1-2 is Accepted: it cannot be taken off.", refusal.Message);
+        Assert.True(made.IsOpen);
+    }
+
+    [Fact]
     public void A_lift_told_only_in_the_wrong_log_goes_with_it_but_one_told_before_stays()
     {
         Undo(head.Rebond(Head.Lifted(on: null)), head.Worn, madeWasFirst: false);
