@@ -29,4 +29,29 @@ public sealed class RetentionRuleTests
                 rule.Set(rule.KeepDays, rule.ByItself);
             }
         );
+
+    [Theory]
+    [InlineData(RetentionSubject.WriteKeys, 2)]
+    [InlineData(RetentionSubject.ClientsWhoLeft, 30)]
+    [InlineData(RetentionSubject.Drafts, 1)]
+    public void What_is_kept_is_kept_from_the_least_that_is_safe_to_ninety_years(RetentionSubject subject, int least)
+    {
+        var rule = new RetentionRule(Guid.NewGuid(), subject);
+
+        rule.Set(least, byItself: false);
+        Assert.Equal((least, false), (rule.KeepDays, rule.ByItself));
+        rule.Set(33_000, byItself: subject != RetentionSubject.ClientsWhoLeft);
+        Refused.Saying("Between {0} and {1} days.", () => rule.Set(least - 1, byItself: false));
+        Refused.Saying("Between {0} and {1} days.", () => rule.Set(33_001, byItself: false));
+
+        Assert.Equal((33_000, subject != RetentionSubject.ClientsWhoLeft), (rule.KeepDays, rule.ByItself));
+    }
+
+    /// <summary>What concerns a client goes only when somebody has looked; what the program itself left lying goes each night.</summary>
+    [Fact]
+    public void Only_what_tells_of_no_client_goes_by_itself_from_the_start() =>
+        Assert.Equal(
+            [RetentionSubject.ClientsWhoLeft, RetentionSubject.ContactNotes],
+            Enum.GetValues<RetentionSubject>().Where(subject => !RetentionRule.Defaults(subject).ByItself).Order()
+        );
 }

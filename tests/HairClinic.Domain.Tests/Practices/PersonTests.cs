@@ -1,0 +1,99 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Domain.Tests.Practices;
+
+public sealed class PersonTests
+{
+    private static readonly Guid Elm = Guid.CreateVersion7();
+    private static readonly Guid Quay = Guid.CreateVersion7();
+    private static readonly LocalDate Day = new(2027, 2, 3);
+    private readonly Person person = new(Guid.CreateVersion7(), " Mara Quill ", StaffRole.Stylist);
+
+    [Theory]
+    [InlineData(StaffRole.Owner, true)]
+    [InlineData(StaffRole.Stylist, true)]
+    [InlineData(StaffRole.Trainee, true)]
+    [InlineData(StaffRole.Manager, false)]
+    [InlineData(StaffRole.FrontDesk, false)]
+    public void Clients_are_booked_with_whoever_works_at_the_chair_and_may_do_something_alone(StaffRole role, bool takes)
+    {
+        person.Edit("Mara Quill", role);
+        Assert.False(person.TakesClients);
+
+        person.Learn([(Guid.CreateVersion7(), Guid.CreateVersion7())]);
+
+        Assert.Equal(takes, person.TakesClients);
+    }
+
+    [Fact]
+    public void Salons_that_stay_keep_their_row_others_go_and_new_ones_come()
+    {
+        var (first, second, third) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
+        person.WorkIn([(first, Elm), (second, Quay)]);
+        Assert.All(person.Salons, s => Assert.Equal(person.Id, s.PersonId));
+
+        var harbour = Guid.CreateVersion7();
+        person.WorkIn([(Guid.CreateVersion7(), Quay), (third, harbour)]);
+
+        Assert.Equal([(second, Quay), (third, harbour)], person.Salons.Select(s => (s.Id, s.SalonId)));
+        person.WorkIn([]);
+        Assert.Empty(person.Salons);
+    }
+
+    [Fact]
+    public void Skills_that_stay_keep_their_row_others_go_and_new_ones_come()
+    {
+        var (rebond, wash, colour) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
+        var (first, second, third) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
+        person.Learn([(first, rebond), (second, wash)]);
+
+        person.Learn([(Guid.CreateVersion7(), wash), (third, colour)]);
+
+        Assert.Equal([(second, wash), (third, colour)], person.Skills.Select(s => (s.Id, s.ServiceKindId)));
+        Assert.All(person.Skills, s => Assert.Equal(person.Id, s.PersonId));
+    }
+
+    [Fact]
+    public void Working_hours_are_replaced_as_a_whole_and_a_spell_that_ends_before_it_starts_changes_nothing()
+    {
+        person.SetWork([(Guid.CreateVersion7(), Elm, IsoDayOfWeek.Monday, new(9, 0), new(17, 0))]);
+        person.SetWork([(Guid.CreateVersion7(), Quay, IsoDayOfWeek.Friday, new(10, 0), new(10, 1))]);
+
+        Refused.Saying(
+            "A working spell must end after it starts.",
+            () => person.SetWork([(Guid.CreateVersion7(), Elm, IsoDayOfWeek.Monday, new(9, 0), new(9, 0))])
+        );
+
+        var spell = Assert.Single(person.WorkSpells);
+        Assert.Equal(
+            (Quay, IsoDayOfWeek.Friday, new LocalTime(10, 0), new LocalTime(10, 1)),
+            (spell.SalonId, spell.Day, spell.From, spell.To)
+        );
+    }
+
+    [Fact]
+    public void An_absence_may_be_one_day_long_ends_no_earlier_than_it_starts_and_can_be_taken_back()
+    {
+        var (one, other) = (Guid.CreateVersion7(), Guid.CreateVersion7());
+        person.BeAway(one, Day, Day, "Course");
+        person.BeAway(other, Day.PlusDays(7), Day.PlusDays(9), "Leave");
+
+        Refused.Saying("The absence ends before it starts.", () => person.BeAway(Guid.CreateVersion7(), Day, Day.PlusDays(-1), "Leave"));
+        Assert.Equal(2, person.Absences.Count);
+
+        person.ComeBack(one);
+        var left = Assert.Single(person.Absences);
+        Assert.Equal((other, Day.PlusDays(7), Day.PlusDays(9), "Leave"), (left.Id, left.From, left.To, left.Reason));
+    }
+
+    [Fact]
+    public void Who_left_has_left()
+    {
+        Assert.Equal(("Mara Quill", false), (person.Name, person.Left));
+
+        person.Leave();
+
+        Assert.True(person.Left);
+    }
+}
