@@ -1,6 +1,4 @@
 using System.Text.RegularExpressions;
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using HairClinic.Web.Features.Practices.FirstRun;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
@@ -96,26 +94,6 @@ public static class Pages
         await page.GotoAsync(path);
         if (await page.Locator("[data-interactive]").CountAsync() > 0)
             await page.ReadyAsync();
-    }
-
-    /// <summary>The accessibility checker finds nothing; what it finds is named.</summary>
-    public static async Task NothingForAxeAsync(this IPage page) => Assert.Empty(await page.FoundByAxeAsync());
-
-    public static async Task<IReadOnlyList<string>> FoundByAxeAsync(this IPage page)
-    {
-        // Between the drawn page and the live one there is a moment without content: judge what people get to see, which is what stays.
-        var found = await OnceAsync();
-        if (found.Count == 0)
-            return found;
-        await page.WaitForTimeoutAsync(1_000);
-        return await OnceAsync();
-
-        async Task<IReadOnlyList<string>> OnceAsync()
-        {
-            await page.Locator("h1").First.WaitForAsync();
-            var result = await page.RunAxe(new AxeRunOptions { ResultTypes = [ResultType.Violations] });
-            return [.. result.Violations.Select(v => $"{page.Url}: {v.Id}: {v.Help}: {string.Join(", ", v.Nodes.Select(n => n.Target))}")];
-        }
     }
 
     /// <summary>Keeps a picture where <c>HAIRCLINIC_PICTURES</c> says, for people to look at.</summary>

@@ -50,6 +50,7 @@ public sealed class FunctionRightsTests(PgServer server)
         "refuse_to_others(text) > nobody",
         "renew_visit_grants(uuid,uuid,uuid,uuid) owner > nobody",
         "retake_client() owner > nobody",
+        "take_turns() > nobody",
     ];
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;

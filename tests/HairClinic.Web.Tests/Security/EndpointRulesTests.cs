@@ -1,4 +1,5 @@
 using HairClinic.Web.Shell.Limits;
+using HairClinic.Web.Tests.Layout;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components.Endpoints;
@@ -76,6 +77,20 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
             select Route(endpoint);
 
         Assert.Empty(offenders);
+    }
+
+    /// <summary>Kept beside the program: a page that changes whom it opens to changes in route-policies.csv first.</summary>
+    [Fact]
+    public void Each_address_opens_by_the_policy_it_should()
+    {
+        var should = File.ReadAllLines(Path.Combine(SourceTree.WebTests, "Security", "route-policies.csv")).Skip(1);
+        var does =
+            from endpoint in Endpoints
+            from data in endpoint.Metadata.GetOrderedMetadata<IAuthorizeData>()
+            where data.Policy is not null && endpoint.Metadata.GetMetadata<IAllowAnonymous>() is null
+            select $"{Route(endpoint)},{data.Policy}";
+
+        Assert.Equal(should.Order(StringComparer.Ordinal), does.Distinct().Order(StringComparer.Ordinal));
     }
 
     [Fact]

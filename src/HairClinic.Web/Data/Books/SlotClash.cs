@@ -28,8 +28,8 @@ public static class SlotClashes
         };
 
     /// <summary>
-    /// Two saves that write into the same gap at the very same moment each wait for the other; PostgreSQL then breaks
-    /// one off before it knows who won. That one tries again and gets a plain answer.
+    /// Saves that take places take turns (<see cref="Practices.Access.VisitTriggers"/>). Where one still came to wait for another that
+    /// waits for it (it had changed a row the other wants), PostgreSQL breaks one off before it knows who won: it tries again.
     /// </summary>
     public static async Task<T> SettleAsync<T>(Func<Task<T>> write)
     {

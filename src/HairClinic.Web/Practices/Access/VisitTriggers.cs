@@ -3,7 +3,7 @@ using HairClinic.Web.Data.Maps;
 
 namespace HairClinic.Web.Practices.Access;
 
-/// <summary>What the database holds of visits beyond its constraints: how far clients book by themselves, and who waits for whose time.</summary>
+/// <summary>What the database holds of visits beyond its constraints: how far clients book by themselves, who takes turns, and who waits for whose time.</summary>
 public static class VisitTriggers
 {
     /// <summary>The name under which a client's booking beyond <see cref="OwnBookings.MostAhead"/> is refused.</summary>
@@ -29,6 +29,19 @@ public static class VisitTriggers
             end $$;
             create or replace trigger hold_own_bookings before insert or update of state, client_id on visits
                 for each row execute function hold_own_bookings();
+
+            -- Who takes a place (a chair, hands, a client's time) waits for whoever is taking one in this practice. Otherwise rivals for one
+            -- gap each write first and then wait for each other: PostgreSQL breaks them off one by one, a second apart.
+            create or replace function take_turns() returns trigger language plpgsql as $$
+            begin
+                perform pg_advisory_xact_lock(hashtextextended('places of ' || new.practice_id, 0));
+                return new;
+            end $$;
+            create or replace trigger take_turns before insert or update of client_id, starts_at, ends_at, holds_client on visits
+                for each row when (new.holds_client) execute function take_turns();
+            create or replace trigger take_turns
+                before insert or update of chair_id, person_id, starts_at, ends_at, holds_chair, holds_hands on visit_segments
+                for each row when (new.holds_chair or new.holds_hands) execute function take_turns();
 
             -- A visit that stands aside for another of its client (see {VisitMap.ClientOnce}) takes the client once the other is out of
             -- the way: called off, over, moved, or of another client again. At the end of the transaction, when all has moved.

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
@@ -111,6 +112,27 @@ public sealed class NoDoubleBookingTests(PgServer server)
         Assert.Equal(1, await CountAsync(clinic));
     }
 
+    /// <summary>Otherwise each would have written before it waits for the other, and PostgreSQL breaks one off only after a second.</summary>
+    [Fact]
+    public async Task Who_books_waits_for_who_is_booking_before_anything_is_written()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await clinic.ReadAsync(async db =>
+        {
+            await using var first = await db.Database.BeginTransactionAsync(TestContext.Current.CancellationToken);
+            scene.Book(new Scene(db, clinic.Clock.GetCurrentInstant()), scene.Wash, 0, scene.Mara, At(11));
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+            var second = BookAsync(clinic, Input(scene.Wash, 0, scene.Ivo, At(11), scene.Bo));
+
+            await InTurnAsync(db, clinic.PracticeId);
+
+            Assert.False(second.IsCompleted);
+            await first.CommitAsync(TestContext.Current.CancellationToken);
+            Assert.Equal(SlotClash.Chair, (await second).Taken!.By);
+            return 0;
+        });
+    }
+
     [Fact]
     public async Task Two_hundred_attempts_on_fifty_slots_make_exactly_fifty_visits()
     {
@@ -191,6 +213,21 @@ public sealed class NoDoubleBookingTests(PgServer server)
             scene.AtDesk(clinic),
             slice => slice.SaveAsync(key ?? Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
+
+    /// <summary>Until somebody waits for their turn in this practice.</summary>
+    private static async Task InTurnAsync(ClinicDb db, Guid practice)
+    {
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        patience.CancelAfter(TimeSpan.FromSeconds(20));
+        var waits = db.Database.SqlQuery<bool>(
+            $"""
+            select exists (select from pg_locks where locktype = 'advisory' and not granted
+                and (classid::bigint << 32) | objid::bigint = hashtextextended({"places of " + practice}, 0)) as "Value"
+            """
+        );
+        while (!await waits.SingleAsync(patience.Token))
+            await Task.Delay(20, patience.Token);
+    }
 
     private static Task<int> CountAsync(TestClinic clinic) =>
         clinic.ReadAsync(db => db.Visits.CountAsync(TestContext.Current.CancellationToken));
