@@ -1,6 +1,7 @@
 using System.Linq.Expressions;
 using System.Text.RegularExpressions;
 using HairClinic.Domain.Clients;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Demo;
 using HairClinic.Web.Workers;
@@ -49,6 +50,18 @@ public sealed class DemoFolder : IAsyncDisposable
     {
         var site = await Site.OpenAsync(Now);
         Practice = (await site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None))!.PracticeId;
+        await RestAsync(site);
         return await site.CloseAsync();
     }
+
+    /// <summary>Until all is done that the program does by itself once there is a practice: else every site of a story did it anew.</summary>
+    private async Task RestAsync(Site site)
+    {
+        using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(3));
+        while (!await site.ReadAsync(Practice, RestsAsync))
+            await Task.Delay(250, patience.Token);
+    }
+
+    private static async Task<bool> RestsAsync(ClinicDb db) =>
+        await db.Reckonings.AnyAsync(r => r.EndedAt != null) && !await db.WorkItems.AnyAsync(w => w.DoneAt == null && w.NotBefore <= Now);
 }

@@ -23,6 +23,7 @@ public static class Pages
                 Locale = "en-GB",
             }
         );
+        site.Use(context);
         return await context.NewPageAsync();
     }
 

@@ -9,9 +9,11 @@ using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
+using Microsoft.Playwright;
 using NodaTime;
 using NodaTime.Testing;
 using Npgsql;
+using IClock = NodaTime.IClock;
 
 namespace HairClinic.Browser.Tests;
 
@@ -23,6 +25,7 @@ public sealed class Site : IAsyncDisposable
     private Factory factory;
     private int starts;
     private readonly EmbeddedServer server;
+    private readonly List<IBrowserContext> devices = [];
 
     private Site(DirectoryInfo folder, EmbeddedServer server, Instant now, ILoggerProvider? log)
     {
@@ -41,6 +44,9 @@ public sealed class Site : IAsyncDisposable
     public IServiceProvider Services => factory.Services;
 
     public string MailFolder => Path.Combine(folder.FullName, "mail");
+
+    /// <summary>Somebody's device, to be put away before the program ends: an open page comes back at once and has it wait.</summary>
+    public void Use(IBrowserContext device) => devices.Add(device);
 
     /// <summary>A site on an empty database, or on a copy of one that was closed.</summary>
     /// <param name="log">Where its log is kept; nowhere without.</param>
@@ -114,6 +120,8 @@ public sealed class Site : IAsyncDisposable
     /// <summary>Ends it and leaves its folder behind.</summary>
     public async Task<DirectoryInfo> CloseAsync()
     {
+        foreach (var device in devices)
+            await device.CloseAsync();
         await factory.DisposeAsync();
         await server.DisposeAsync();
         return folder;

@@ -25,7 +25,11 @@ public static class ClinicDbOptions
             .UseSnakeCaseNamingConvention()
             // It says that something broke and not what: that is written down by whoever it reaches, and whose sign-in ended is no fault.
             .ConfigureWarnings(w =>
-                w.Log((RelationalEventId.ConnectionError, LogLevel.Debug), (RelationalEventId.CommandError, LogLevel.Debug))
+                w.Log(
+                    (RelationalEventId.ConnectionError, LogLevel.Debug),
+                    (RelationalEventId.CommandError, LogLevel.Debug),
+                    (RelationalEventId.TransactionError, LogLevel.Debug)
+                )
             )
             .UseApplicationServiceProvider(IdentitySchema)
             .AddInterceptors(new SessionSettings(clock ?? SystemClock.Instance), new PlanAfterwards(clock ?? SystemClock.Instance))

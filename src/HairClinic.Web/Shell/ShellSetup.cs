@@ -45,6 +45,8 @@ public static class ShellSetup
             options.Cookie.SameSite = SameSiteMode.Strict;
             options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         });
+        // A browser that reconnects in the moment of stopping is a request that ends only then: nobody waits half a minute for it.
+        services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(10));
         services.AddSingleton<Outage>().AddHostedService<OutageWatch>();
         services.AddSingleton<RefusalLog>();
         services.AddSingleton<IAuthorizationMiddlewareResultHandler>(sp => sp.GetRequiredService<RefusalLog>());
