@@ -51,7 +51,7 @@ public sealed class ClinicSite : IAsyncDisposable
     /// <param name="listening">On a real port, where the server's own limits hold.</param>
     public static async Task<ClinicSite> OpenAsync(PgServer server, Action<IWebHostBuilder>? more = null, bool listening = false)
     {
-        var site = new ClinicSite(await EmptySite.OpenAsync(server, more, pooled: true));
+        var site = new ClinicSite(await EmptySite.OpenAsync(server, more));
         if (listening)
         {
             site.site.UseKestrel(k => k.Listen(IPAddress.Loopback, 0));

@@ -15,7 +15,7 @@ public sealed class HashingFloodTests(PgServer server)
     [Fact]
     public async Task A_password_too_many_is_told_to_come_back_in_a_moment_and_costs_no_try()
     {
-        await using var site = await AccountsSite.OpenAsync(server, pooled: true, roles: [StaffRole.Owner, StaffRole.FrontDesk]);
+        await using var site = await AccountsSite.OpenAsync(server, roles: [StaffRole.Owner, StaffRole.FrontDesk]);
         var desk = await site.SignInAsync(StaffRole.FrontDesk);
         var flood = new TaskCompletionSource<bool>();
         var turns = site.Service<HashingTurns>();

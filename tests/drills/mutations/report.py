@@ -25,7 +25,7 @@ for subject in subjects:
     noticed, missed = 0, []
     for path, file in report["files"].items():
         path = path.split("HairClinic.Domain/")[-1]
-        if not path.startswith(subject + "/"):
+        if path != subject and not path.startswith(subject + "/"):
             continue
         for mutant in file["mutants"]:
             line = file["source"].split("\n")[mutant["location"]["start"]["line"] - 1]
@@ -36,7 +36,7 @@ for subject in subjects:
                 missed.append((where, mutant.get("replacement", "").split("\n")[0][:90], path))
     of = noticed + len(missed)
     total = [total[0] + noticed, total[1] + of]
-    print(f"{subject:14} {noticed:5} of {of:5} noticed" + (f", {100 * noticed / of:3.0f} %" if of else ""))
+    print(f"{subject:30} {noticed:5} of {of:5} noticed" + (f", {100 * noticed / of:3.0f} %" if of else ""))
     for where, became, path in missed:
         hurts = any(fnmatch.fnmatch(path, pattern) for pattern in careful)
         print(f"  {'!' if hurts else ' '} {where}: {became}")

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Breaks the Domain in small ways, one at a time, and sees whether a test of its own notices: a report by subject and one verdict line.
-#   bash tests/drills/mutations/run.sh [--save] [subject ...]      a subject is a folder of src/HairClinic.Domain; all of them without
+#   bash tests/drills/mutations/run.sh [--save] [subject ...]      a subject is a folder of src/HairClinic.Domain, or a file in one; all folders without
 # Works on a copy of the last commit; finding out which test touches what takes two minutes, the rest minutes for a subject (Wear and Replacement are the long ones).
 set -uo pipefail
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
@@ -24,7 +24,12 @@ sed -i 's/xunit\.v3\.mtp-off/xunit.v3/' src/Directory.Packages.props tests/HairC
 sed -i '/xunit\.runner\.visualstudio/d; /Microsoft\.NET\.Test\.Sdk/d' tests/HairClinic.Domain.Tests/HairClinic.Domain.Tests.csproj
 cd tests/HairClinic.Domain.Tests
 mutate=()
-for subject in "${subjects[@]}"; do mutate+=(--mutate "**/$subject/**/*.cs"); done
+for subject in "${subjects[@]}"; do
+  case $subject in
+    *.cs) mutate+=(--mutate "**/$subject") ;;
+    *) mutate+=(--mutate "**/$subject/**/*.cs") ;;
+  esac
+done
 "$tool/dotnet-stryker" --project HairClinic.Domain.csproj "${mutate[@]}" --test-runner mtp --concurrency "$(nproc)" \
   --reporter json --reporter dots --output "$copy/all" --skip-version-check >"$copy/log" 2>&1 || {
   tail -n 5 "$copy/log"

@@ -95,7 +95,7 @@ public sealed class AccessLogBook(MasterKeys masters, IClock clock)
             await db.Database.ExecuteSqlAsync(
                 $"""
                 insert into access_heads (practice_id, id, number, hash) values ({practice}, {practice}, 0, {AccessChain.Beginning})
-                on conflict (practice_id) do nothing
+                on conflict do nothing
                 """,
                 cancellation
             );

@@ -19,7 +19,7 @@ public sealed class SignInTriesTests(PgServer server)
     [Fact]
     public async Task Of_225_tries_at_the_same_moment_eight_are_looked_at_and_the_right_one_after_them_is_not()
     {
-        await using var site = await AccountsSite.OpenAsync(server, pooled: true, roles: StaffRole.Owner);
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         await using var scope = site.Services.CreateAsyncScope();
         // Nobody is sent away here for being too many: it is the count alone that holds.
         using var turns = new HashingTurns(atOnce: 225);
@@ -51,7 +51,7 @@ public sealed class SignInTriesTests(PgServer server)
     [Fact]
     public async Task What_is_right_forgives_and_what_proves_a_part_gives_its_own_try_back()
     {
-        await using var site = await AccountsSite.OpenAsync(server, pooled: true, roles: StaffRole.Owner);
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         await using var scope = site.Services.CreateAsyncScope();
         var (tries, user) = (TriesOf(scope, new HashingTurns(1)), await UserAsync(site));
         for (var i = 0; i < All - 1; i++)
@@ -73,7 +73,7 @@ public sealed class SignInTriesTests(PgServer server)
     [Fact]
     public async Task A_lock_begins_the_count_anew_when_it_is_over()
     {
-        await using var site = await AccountsSite.OpenAsync(server, pooled: true, roles: StaffRole.Owner);
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         await using var scope = site.Services.CreateAsyncScope();
         var (tries, user) = (TriesOf(scope, new HashingTurns(1)), await UserAsync(site));
         for (var i = 0; i < All; i++)
@@ -90,7 +90,7 @@ public sealed class SignInTriesTests(PgServer server)
     [Fact]
     public async Task Whatever_else_of_the_account_is_saved_meanwhile_brings_no_count_back()
     {
-        await using var site = await AccountsSite.OpenAsync(server, pooled: true, roles: StaffRole.Owner);
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         await using var scope = site.Services.CreateAsyncScope();
         var users = scope.ServiceProvider.GetRequiredService<UserManager<AppUser>>();
         // Read before the tries are taken, saved whole after them.

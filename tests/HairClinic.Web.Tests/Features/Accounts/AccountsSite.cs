@@ -36,12 +36,10 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
     public FakeClock Clock { get; } = clock;
 
     /// <param name="with">Services of the test's own.</param>
-    /// <param name="pooled">For a site that is asked many things at once.</param>
     public static async Task<AccountsSite> OpenAsync(
         PgServer server,
         bool guideFinished = true,
         Action<IServiceCollection>? with = null,
-        bool pooled = false,
         params StaffRole[] roles
     )
     {
@@ -58,7 +56,6 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
                     with?.Invoke(services);
                 });
             },
-            pooled,
             clock
         );
         var open = new AccountsSite(quiet, clock);

@@ -24,7 +24,7 @@ public sealed class TriesAtOnceTests(PgServer server)
     [InlineData(true)]
     public async Task Wrong_codes_lock_and_neither_code_nor_recovery_code_opens_then(bool recovery)
     {
-        await using var site = await AccountsSite.OpenAsync(server, pooled: true, roles: StaffRole.Owner);
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var app = await CodesApp.SetUpAsync(site, await site.SignInAsync(StaffRole.Owner));
         site.Clock.Advance(Duration.FromSeconds(30));
         var half = site.Browser();
@@ -42,7 +42,7 @@ public sealed class TriesAtOnceTests(PgServer server)
     [Fact]
     public async Task The_right_code_among_more_wrong_ones_does_not_open_once_the_tries_are_used_up()
     {
-        await using var site = await AccountsSite.OpenAsync(server, pooled: true, roles: StaffRole.Owner);
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var app = await CodesApp.SetUpAsync(site, await site.SignInAsync(StaffRole.Owner));
         site.Clock.Advance(Duration.FromSeconds(30));
         var half = site.Browser();
@@ -62,7 +62,7 @@ public sealed class TriesAtOnceTests(PgServer server)
     [Fact]
     public async Task Codes_are_counted_by_account_too_however_many_browsers_are_half_signed_in()
     {
-        await using var site = await AccountsSite.OpenAsync(server, pooled: true, roles: StaffRole.Owner);
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         await CodesApp.SetUpAsync(site, await site.SignInAsync(StaffRole.Owner));
         HttpClient[] half = [site.Browser(), site.Browser()];
         foreach (var browser in half)
@@ -78,7 +78,7 @@ public sealed class TriesAtOnceTests(PgServer server)
     [Fact]
     public async Task Wrong_passwords_lock_and_the_right_one_opens_nothing_until_the_lock_is_over()
     {
-        await using var site = await AccountsSite.OpenAsync(server, pooled: true, roles: StaffRole.Owner);
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
 
         await BurstAsync(site.Browser(), "/sign-in", Enumerable.Range(0, Many).Select(_ => SignIn("Owner", Wrong)));
 
@@ -93,7 +93,7 @@ public sealed class TriesAtOnceTests(PgServer server)
     [Fact]
     public async Task Wrong_proofs_at_an_open_screen_lock_the_account_as_well()
     {
-        await using var site = await AccountsSite.OpenAsync(server, pooled: true, roles: StaffRole.Owner);
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var open = await site.SignInAsync(StaffRole.Owner);
 
         await BurstAsync(open, "/step-up", Enumerable.Range(0, Many).Select(_ => Proof(Wrong)));
@@ -109,7 +109,7 @@ public sealed class TriesAtOnceTests(PgServer server)
     [Fact]
     public async Task The_present_password_is_not_guessed_where_a_new_one_is_set_either()
     {
-        await using var site = await AccountsSite.OpenAsync(server, pooled: true, roles: StaffRole.Owner);
+        await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var open = await site.SignInAsync(StaffRole.Owner);
 
         await BurstAsync(open, "/change-password", Enumerable.Range(0, Many).Select(_ => Change(Wrong)));

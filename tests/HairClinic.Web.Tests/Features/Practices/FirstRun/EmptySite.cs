@@ -15,68 +15,50 @@ namespace HairClinic.Web.Tests.Features.Practices.FirstRun;
 /// <summary>The whole program on an empty database of its own, asked over HTTP as a browser would.</summary>
 public sealed class EmptySite : WebApplicationFactory<Program>
 {
-    private readonly string program;
-    private readonly string migrator;
-    private readonly string keyFile;
-    private readonly string mailFolder;
-
+    private readonly PgServer server;
+    private readonly string database;
     private readonly IClock? clock;
-
     private readonly Action<IWebHostBuilder>? more;
 
-    private EmptySite(string program, string migrator, string keyFile, string mailFolder, IClock? clock, Action<IWebHostBuilder>? more) =>
-        (this.program, this.migrator, this.keyFile, this.mailFolder, this.clock, this.more) = (
-            program,
-            migrator,
-            keyFile,
-            mailFolder,
-            clock,
-            more
-        );
+    private EmptySite(PgServer server, string database, IClock? clock, Action<IWebHostBuilder>? more) =>
+        (this.server, this.database, this.clock, this.more) = (server, database, clock, more);
 
     public string Code => Services.GetRequiredService<SetupCode>().Value;
 
     /// <param name="more">Settings and services of this site alone.</param>
-    /// <param name="pooled">For a site that is asked hundreds of times.</param>
-    public static async Task<EmptySite> OpenAsync(
-        PgServer server,
-        Action<IWebHostBuilder>? more = null,
-        bool pooled = false,
-        IClock? clock = null
-    )
+    public static async Task<EmptySite> OpenAsync(PgServer server, Action<IWebHostBuilder>? more = null, IClock? clock = null)
     {
-        var name = $"empty_{Guid.NewGuid():N}";
-        var cancel = TestContext.Current.CancellationToken;
+        var database = $"empty_{Guid.NewGuid():N}";
         await using var connection = new NpgsqlConnection(server.Administrator);
-        await connection.OpenAsync(cancel);
-        await RunAsync($"create database {name} owner hairclinic_migrator template {PgServer.SiteTemplate}");
-        await RunAsync($"grant connect on database {name} to hairclinic_program");
-        return new EmptySite(
-            In(server.Connections.Program),
-            In(server.Connections.Migrator!),
-            server.KeyFile,
-            server.MailFolder,
-            clock,
-            more
-        );
-
-        // Without a pool: many such sites at once would hold all of the server's connections.
-        string In(string connectionString) =>
-            new NpgsqlConnectionStringBuilder(connectionString)
-            {
-                Database = name,
-                Pooling = pooled,
-                MaxPoolSize = 6,
-                ConnectionIdleLifetime = 5,
-                ConnectionPruningInterval = 2,
-            }.ToString();
+        await connection.OpenAsync(TestContext.Current.CancellationToken);
+        await RunAsync($"create database {database} owner hairclinic_migrator template {PgServer.SiteTemplate}");
+        await RunAsync($"grant connect on database {database} to hairclinic_program");
+        return new EmptySite(server, database, clock, more);
 
         async Task RunAsync(string sql)
         {
             await using var command = new NpgsqlCommand(sql, connection);
-            await command.ExecuteNonQueryAsync(cancel);
+            await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
         }
     }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        if (!disposing)
+            return;
+        // Hundreds of sites come and go: the pools of one that is gone would go on holding connections of the server all share.
+        using var connection = new NpgsqlConnection(server.Administrator);
+        connection.Open();
+        using var command = new NpgsqlCommand(
+            $"select pg_terminate_backend(pid) from pg_stat_activity where datname = '{database}'",
+            connection
+        );
+        command.ExecuteNonQuery();
+    }
+
+    private string In(string connectionString) =>
+        new NpgsqlConnectionStringBuilder(connectionString) { Database = database, MaxPoolSize = 6 }.ToString();
 
     /// <summary>A browser that follows nothing by itself and keeps its cookies.</summary>
     public HttpClient Browser(string origin = "https://localhost")
@@ -122,10 +104,10 @@ public sealed class EmptySite : WebApplicationFactory<Program>
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
-        builder.UseSetting("ConnectionStrings:Program", program);
-        builder.UseSetting("ConnectionStrings:Migrator", migrator);
-        builder.UseSetting("Keys:File", keyFile);
-        builder.UseSetting("Mail:Folder", mailFolder);
+        builder.UseSetting("ConnectionStrings:Program", In(server.Connections.Program));
+        builder.UseSetting("ConnectionStrings:Migrator", In(server.Connections.Migrator!));
+        builder.UseSetting("Keys:File", server.KeyFile);
+        builder.UseSetting("Mail:Folder", server.MailFolder);
         builder.ConfigureLogging(l => l.ClearProviders());
         // Passwords are made slow to guess; a hundred tests that sign in need not wait for it.
         builder.ConfigureTestServices(services => services.PostConfigure<PasswordHasherOptions>(o => o.IterationCount = 1_000));
