@@ -113,4 +113,16 @@ public sealed class LeadTimeTests
     [InlineData(10, double.NaN)]
     public void A_row_without_sense_is_refused(double half, double nine) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => new LeadTimePrior(half, nine));
+
+    [Fact]
+    public void A_day_on_which_the_workshop_is_closed_is_not_worked_the_first_is_not_counted_and_the_last_is()
+    {
+        var from = new LocalDate(2027, 3, 1);
+
+        Assert.Equal(4, WorkshopDays.Between(from, from.PlusDays(4), []));
+        Assert.Equal(4, WorkshopDays.Between(from, from.PlusDays(4), [new(from, from)]));
+        Assert.Equal(3, WorkshopDays.Between(from, from.PlusDays(4), [new(from.PlusDays(1), from.PlusDays(1))]));
+        Assert.Equal(3, WorkshopDays.Between(from, from.PlusDays(4), [new(from.PlusDays(4), from.PlusDays(9))]));
+        Assert.Equal(0, WorkshopDays.Between(from, from.PlusDays(-1), []));
+    }
 }

@@ -143,6 +143,75 @@ public sealed class ReorderRuleTests
         Assert.Equal(1 - life.SurvivalGiven(160, 70), new ReorderRule().Answer(question).GapIfOrderedToday, 1e-6);
     }
 
+    /// <summary>A chance is accepted up to and with the number the practice set.</summary>
+    [Fact]
+    public void A_chance_that_is_just_what_is_accepted_is_accepted()
+    {
+        var (question, rule) = (Question(Math.Log(260), 1 / 7.6, 60), new ReorderRule());
+        var curve = new double[513];
+        rule.Curve(question, curve);
+
+        foreach (var day in new[] { 0, 60, 90 })
+        {
+            var answer = rule.Answer(question with { Alpha = curve[day] });
+            Assert.Equal((day, false), (answer.ReorderInDays, answer.IsPastSight));
+        }
+        var far = rule.Answer(question with { Alpha = curve[512] });
+        Assert.Equal((512, true), (far.ReorderInDays, far.IsPastSight));
+        var late = rule.Answer(question with { Alpha = curve[0] / 2 });
+        Assert.Equal((null, false), (late.ReorderInDays, late.IsPastSight));
+    }
+
+    [Fact]
+    public void As_many_as_may_be_asked_for_are_asked_for_where_it_takes_as_many()
+    {
+        var thin = new UnitInHand(Math.Log(40), 1, 0.2, 0);
+        var question = Question(0, 0.2, 0) with { InHand = [thin] };
+        var rule = new ReorderRule();
+        var most = rule.Quantity(question, thin)!.Value;
+        var chance = rule.Answer(question with { InHand = [.. Enumerable.Repeat(thin, most + 1)] }).GapIfOrderedToday;
+
+        Assert.Equal(most, rule.Quantity(question, thin, most));
+        Assert.Equal(most, rule.Quantity(question with { Alpha = chance }, thin));
+    }
+
+    /// <summary>Whatever comes later than can be seen leaves a gap; a unit that lasts for ever closes every other.</summary>
+    [Fact]
+    public void An_order_that_may_come_later_than_can_be_seen_is_reckoned_as_a_gap()
+    {
+        var answer = new ReorderRule(64).Answer(Question(Math.Log(1e6), 0.1, 0));
+
+        Assert.Equal(Lead.Later(49), answer.GapIfOrderedToday, 1e-9);
+    }
+
+    [Fact]
+    public void Where_no_working_day_lies_between_it_is_today() =>
+        Assert.Equal(
+            Today,
+            ReorderRule.OrderBy(
+                Today,
+                new GapAnswer(0.01, 1, 0, false),
+                new OpeningDays(WeekdaySet.Of(IsoDayOfWeek.Wednesday), [], DateTimeZone.Utc)
+            )
+        );
+
+    // Weibull's distribution by its formula: the first whole day by which a unit of that age is gone with at least the chance.
+    [Theory]
+    [InlineData(0.05)]
+    [InlineData(0.5)]
+    [InlineData(0.95)]
+    public void Hair_lasts_to_the_day_its_life_runs_out_with_that_chance(double chance)
+    {
+        var (scale, shape, age) = (260.0, 7.6, 60);
+        double Gone(int day) => 1 - Math.Exp(Math.Pow(age / scale, shape) - Math.Pow((age + day) / scale, shape));
+        var expected = Enumerable.Range(0, 1024).First(day => Gone(day) >= chance);
+        var days = new int?[] { -1, -1 };
+
+        new ReorderRule().Lasts(Question(Math.Log(scale), 1 / shape, age), [chance, 1.1], days);
+
+        Assert.Equal([expected, null], days);
+    }
+
     private static GapQuestion Question(double centre, double tau, int age)
     {
         var sure = new LifePopulation(LifeDistribution.Weibull, 0, [], 0, 0, 0, 0);

@@ -62,6 +62,7 @@ public sealed class RecordRebondTests
         Assert.Equal(head.Spare.Id, bond.HairSystemId);
         Assert.Null(head.Visit.Record!.RemovedUnitId);
         Assert.Equal(InspectionGrades.NotLookedAt, head.Visit.Record.Grades);
+        Assert.False(head.Visit.Record.FoundLifted);
     }
 
     [Fact]

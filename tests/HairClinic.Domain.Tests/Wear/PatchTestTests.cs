@@ -121,6 +121,19 @@ public sealed class PatchTestTests
     [InlineData(23, 96, 6)]
     [InlineData(48, 47, 6)]
     [InlineData(48, 96, 0)]
+    [InlineData(169, 200, 6)]
+    [InlineData(48, 337, 6)]
+    [InlineData(48, 96, 25)]
     public void A_rule_without_sense_is_refused(int first, int second, int months) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => new PatchTestRule(first, second, months));
+
+    [Theory]
+    [InlineData(24, 24, 1)]
+    [InlineData(168, 336, 24)]
+    public void A_rule_at_its_bounds_is_taken(int first, int second, int months)
+    {
+        var rule = new PatchTestRule(first, second, months);
+
+        Assert.Equal((first, second, months), (rule.FirstReadingHours, rule.SecondReadingHours, rule.ValidMonths));
+    }
 }

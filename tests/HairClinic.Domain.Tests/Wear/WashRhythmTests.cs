@@ -79,4 +79,22 @@ public sealed class WashRhythmTests
             FollowUp.DueOn(AppliedOn, OpenTuesdayToSaturday(Closed(new(2026, 3, 1), new(2026, 3, 31))))
         );
     }
+
+    [Fact]
+    public void A_wash_that_a_closure_moves_close_to_the_rebond_is_one_trip_with_it()
+    {
+        // Wanted on Tuesday 31 March; shut on it and the day before it, and Wednesday 1 April is three days before the rebond.
+        var opening = OpenDaily("Europe/London", Closed(new(2026, 3, 30), new(2026, 3, 31)));
+
+        Assert.Equal(new WashDay(RebondDueOn, true), Next(WashRhythm.Weekly, new(2026, 3, 24), opening));
+    }
+
+    [Fact]
+    public void A_rhythm_has_a_day_at_least_and_eight_weeks_at_most()
+    {
+        Assert.Equal(56, new WashRhythm(56).Days);
+        Assert.Throws<ArgumentOutOfRangeException>(() => new WashRhythm(57));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new WashRhythm(0));
+        Assert.Equal("A wash rhythm has a number of days.", Assert.Throws<InvalidOperationException>(() => Next(default, null)).Message);
+    }
 }
