@@ -212,6 +212,16 @@ public sealed class ReorderRuleTests
         Assert.Equal([expected, null], days);
     }
 
+    [Fact]
+    public void Where_there_is_no_hair_it_is_gone_before_tomorrow_for_certain()
+    {
+        var days = new int?[] { null };
+
+        new ReorderRule().Lasts(Question(5, 0.1, 0) with { InHand = [] }, [1], days);
+
+        Assert.Equal(1, days[0]);
+    }
+
     private static GapQuestion Question(double centre, double tau, int age)
     {
         var sure = new LifePopulation(LifeDistribution.Weibull, 0, [], 0, 0, 0, 0);
