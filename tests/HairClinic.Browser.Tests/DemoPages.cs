@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using HairClinic.Web.Demo;
 using Microsoft.Playwright;
 
@@ -15,6 +14,6 @@ public static class DemoPages
         await page.GetByLabel("Name or e-mail").FillAsync($"{who}@demo.test");
         await page.GetByLabel("Password", new() { Exact = true }).FillAsync(DemoAccounts.Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
-        await Assertions.Expect(page).Not.ToHaveURLAsync(new Regex("^https?://[^/]+/sign-in"), new() { Timeout = 60_000 });
+        await page.LeaveAsync("/sign-in");
     }
 }

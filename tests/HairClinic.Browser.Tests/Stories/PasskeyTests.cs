@@ -91,6 +91,7 @@ public sealed class PasskeyTests(ChromiumBrowser chromium)
     private async Task<IPage> DeviceAsync(Site site)
     {
         var context = await chromium.Browser.NewContextAsync(new() { BaseURL = $"http://localhost:{site.Address.Port}", Locale = "en-GB" });
+        site.Use(context);
         var page = await context.NewPageAsync();
         page.SetDefaultTimeout(60_000);
         var device = await context.NewCDPSessionAsync(page);
