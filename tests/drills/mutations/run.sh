@@ -32,7 +32,7 @@ for subject in "${subjects[@]}"; do
 done
 "$tool/dotnet-stryker" --project HairClinic.Domain.csproj "${mutate[@]}" --test-runner mtp --concurrency "$(nproc)" \
   --reporter json --reporter dots --output "$copy/all" --skip-version-check >"$copy/log" 2>&1 || {
-  tail -n 5 "$copy/log"
+  tail -n 25 "$copy/log"
   echo "NOT TRIED: the tool gave up"
   exit 2
 }
