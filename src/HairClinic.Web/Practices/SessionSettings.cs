@@ -1,6 +1,6 @@
 using System.Data.Common;
 using HairClinic.Web.Data;
-using HairClinic.Web.Practices.Access;
+using HairClinic.Web.Data.Sql;
 using Microsoft.EntityFrameworkCore.Diagnostics;
 using NodaTime;
 using Npgsql;

@@ -3,7 +3,7 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Practices;
-using HairClinic.Web.Practices.Access;
+using HairClinic.Web.Data.Sql;
 using NodaTime;
 using Npgsql;
 

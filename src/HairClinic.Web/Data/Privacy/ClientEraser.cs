@@ -4,7 +4,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Keys;
-using HairClinic.Web.Practices.Access;
+using HairClinic.Web.Data.Sql;
 using HairClinic.Web.Workers;
 using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;

@@ -2,9 +2,8 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Maps;
-using HairClinic.Web.Data.Migrations;
 using HairClinic.Web.Practices;
-using HairClinic.Web.Practices.Access;
+using HairClinic.Web.Data.Sql;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;
@@ -60,7 +59,7 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
                 throw new Refusal("Only the client's home salon does this. Ask somebody who works there, or an owner.");
             if (e.InnerException is PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege })
                 throw new Refusal("This is not yours to change. Ask somebody of the client's own salon, or a manager.");
-            if (e is DbUpdateException failed && Broke(failed, PrivacySql.NotErased))
+            if (e is DbUpdateException failed && Broke(failed, ErasureTriggers.NotErased))
                 throw new Refusal("This client was erased meanwhile. Nothing was saved.");
             throw;
         }

@@ -1,27 +1,20 @@
 using HairClinic.Web.Data;
+using HairClinic.Web.Tests.Data.EmbeddedPostgres;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
-using Microsoft.EntityFrameworkCore.Migrations;
-using Npgsql;
 
 namespace HairClinic.Web.Tests.Data.Migrations;
 
 /// <summary>A book that was kept before addresses were confirmed, brought up to date.</summary>
 public sealed class AddressesOfTodayTests(PgServer server)
 {
-    private const string Before = "20261125215842_LearnFromWear";
-
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
     public async Task Addresses_that_stand_count_as_confirmed_and_a_calendar_whose_maker_cannot_be_told_ends()
     {
-        var old = new NpgsqlConnectionStringBuilder(server.Connections.Migrator!) { Database = $"old_{Guid.NewGuid():N}", Pooling = false };
-        await DoAsync(server.Administrator, $"create database {old.Database} owner hairclinic_migrator template template0");
-        await using (var db = new ClinicDb(ClinicDbOptions.For(old.ConnectionString)))
-            await db.GetService<IMigrator>().MigrateAsync(Before, Cancel);
-        await DoAsync(
-            old.ConnectionString,
+        await using var book = await EarlierBook.LayAsync(server, "the-five");
+        await Sql.AskAsync(
+            book.Migrator,
             """
             insert into practices (id) values ('00000000-0000-0000-0000-000000000001');
             insert into salons select * from jsonb_populate_record(null::salons, jsonb_build_object(
@@ -50,9 +43,9 @@ public sealed class AddressesOfTodayTests(PgServer server)
             """
         );
 
-        await ClinicSchema.MigrateAsync(old.ConnectionString, Cancel);
+        await ClinicSchema.MigrateAsync(book.Migrator, Cancel);
 
-        await using var now = new ClinicDb(ClinicDbOptions.For(old.ConnectionString));
+        await using var now = book.Open();
         var addresses = await now.OpeningAddresses.IgnoreQueryFilters().OrderBy(a => a.Email).ToListAsync(Cancel);
         Assert.Equal(
             [("ada@example.test", false), ("cleo@example.test", true)],
@@ -65,13 +58,5 @@ public sealed class AddressesOfTodayTests(PgServer server)
         Assert.All(addresses, a => Assert.NotNull(a.ToldAt));
         var feeds = await now.CalendarFeeds.IgnoreQueryFilters().OrderBy(f => f.SecretHash).ToListAsync(Cancel);
         Assert.Equal([("ada@example.test", true), ("", false)], feeds.Select(f => (f.Email, f.EndedAt is null)));
-    }
-
-    private static async Task DoAsync(string connectionString, string sql)
-    {
-        await using var connection = new NpgsqlConnection(connectionString);
-        await connection.OpenAsync(Cancel);
-        await using var command = new NpgsqlCommand(sql, connection);
-        await command.ExecuteNonQueryAsync(Cancel);
     }
 }

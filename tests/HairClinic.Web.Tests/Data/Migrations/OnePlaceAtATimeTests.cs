@@ -1,56 +1,34 @@
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
-using Microsoft.EntityFrameworkCore.Migrations;
-using Npgsql;
+using HairClinic.Web.Tests.Data.EmbeddedPostgres;
 
 namespace HairClinic.Web.Tests.Data.Migrations;
 
 /// <summary>A book in which one client has overlapping visits is brought up to date: all of them stay, and none is in the way.</summary>
 public sealed class OnePlaceAtATimeTests(PgServer server)
 {
-    private const string Before = "20261125215842_LearnFromWear";
-
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
     public async Task Of_overlapping_visits_the_one_made_later_stands_aside_and_chairs_are_taken_step_by_step()
     {
-        var name = $"before_{Guid.NewGuid():N}";
-        await RunAsync(server.Administrator, $"create database {name} owner hairclinic_migrator template template0");
-        var migrator = In(server.Connections.Migrator!, name);
-        await using (var db = Open(migrator))
-            await db.GetService<IMigrator>().MigrateAsync(Before, Cancel);
-        await RunAsync(In(server.Administrator, name), Old);
+        await using var book = await EarlierBook.LayAsync(server, "the-five");
+        await Sql.AskAsync(book.Administrator, Old);
 
-        await ClinicSchema.MigrateAsync(migrator, Cancel);
+        await ClinicSchema.MigrateAsync(book.Migrator, Cancel);
 
         Assert.Equal(
             ["1 t", "2 f", "3 t", "4 f", "5 f", "6 f", "7 t"],
-            await ReadAsync("select right(id::text, 1) || ' ' || left(holds_client::text, 1) from visits order by id")
+            await book.ReadAsync("select right(id::text, 1) || ' ' || left(holds_client::text, 1) from visits order by id")
         );
         Assert.Equal(
             ["1 1 HandsOn t", "1 2 ChairFree f", "1 3 Wait t", "4 1 HandsOn f", "7 1 HandsOn t"],
-            await ReadAsync(
+            await book.ReadAsync(
                 """
                 select right(visit_id::text, 1) || ' ' || position || ' ' || kind || ' ' || left(holds_chair::text, 1)
                 from visit_segments order by visit_id, position
                 """
             )
         );
-        await RunAsync(In(server.Administrator, "postgres"), $"drop database {name}");
-
-        async Task<List<string>> ReadAsync(string sql)
-        {
-            await using var connection = new NpgsqlConnection(In(server.Administrator, name));
-            await connection.OpenAsync(Cancel);
-            await using var command = new NpgsqlCommand(sql, connection);
-            await using var reader = await command.ExecuteReaderAsync(Cancel);
-            List<string> rows = [];
-            while (await reader.ReadAsync(Cancel))
-                rows.Add(reader.GetString(0));
-            return rows;
-        }
     }
 
     // 2 overlaps 1 and was made after it; 3 overlaps only 2; 4 is called off, 5 is past, 6 is of somebody erased, 7 has no steps.
@@ -81,17 +59,4 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
             from visits v, (values (1, 'HandsOn'), (2, 'ChairFree'), (3, 'Wait')) s(position, kind)
             where v.id = pg_temp.id(1) or v.id = pg_temp.id(4) and s.position = 1;
         """;
-
-    private static string In(string connectionString, string database) =>
-        new NpgsqlConnectionStringBuilder(connectionString) { Database = database, Pooling = false }.ConnectionString;
-
-    private static ClinicDb Open(string migrator) => new(ClinicDbOptions.For(migrator), actor: null);
-
-    private static async Task RunAsync(string connectionString, string sql)
-    {
-        await using var connection = new NpgsqlConnection(connectionString);
-        await connection.OpenAsync(Cancel);
-        await using var command = new NpgsqlCommand(sql, connection);
-        await command.ExecuteNonQueryAsync(Cancel);
-    }
 }

@@ -4,7 +4,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
-using HairClinic.Web.Practices.Access;
+using HairClinic.Web.Data.Sql;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

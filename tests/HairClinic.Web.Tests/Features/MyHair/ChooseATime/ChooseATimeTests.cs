@@ -3,7 +3,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Practices;
-using HairClinic.Web.Practices.Access;
+using HairClinic.Web.Data.Sql;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.MyHair.ChooseATime.ChooseATime;

@@ -11,7 +11,7 @@ using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Features.MyHair.MyHair;
 using HairClinic.Web.Practices;
-using HairClinic.Web.Practices.Access;
+using HairClinic.Web.Data.Sql;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;

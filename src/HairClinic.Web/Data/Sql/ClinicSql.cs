@@ -1,0 +1,59 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace HairClinic.Web.Data.Sql;
+
+/// <summary>
+/// All of the schema that is written by hand, as one text: who may touch which table, functions, triggers, policies. It is laid anew
+/// whenever it differs from what was laid last, so a rule is changed in one place and needs no migration. Tables, indexes and
+/// constraints are the migrations'.
+/// </summary>
+public static class ClinicSql
+{
+    public static string Text { get; } =
+        string.Join(
+            "\n",
+            [
+                DropAll,
+                TableRights.Sql,
+                AccessPolicies.Guard,
+                ActorFunctions.Sql,
+                OpeningTriggers.Sql,
+                OwnPageFunction.Sql,
+                GrantTriggers.Sql,
+                HomeRules.Sql,
+                VisitTriggers.Sql,
+                ErasureTriggers.Sql,
+                OnlyAdded.Sql,
+                AccessPolicies.Sql,
+                FunctionRights.Sql,
+            ]
+        );
+
+    /// <summary>What tells one version of it from another.</summary>
+    public static string Mark { get; } = "fence " + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Text)));
+
+    // What is taken out of the text goes from the database too. Policies ask functions, and a view does: they go first.
+    private const string DropAll = """
+        do $$
+        declare d record;
+        begin
+            for d in select tablename, policyname from pg_policies where schemaname = 'public' loop
+                execute format('drop policy %I on %I', d.policyname, d.tablename);
+            end loop;
+            for d in select t.tgname, c.relname from pg_trigger t
+                join pg_class c on c.oid = t.tgrelid join pg_namespace n on n.oid = c.relnamespace
+                where n.nspname = 'public' and not t.tgisinternal
+            loop
+                execute format('drop trigger %I on %I', d.tgname, d.relname);
+            end loop;
+            drop view if exists opened_clients;
+            for d in select p.oid::regprocedure as function from pg_proc p join pg_namespace n on n.oid = p.pronamespace
+                where n.nspname = 'public' and p.proowner = (select oid from pg_roles where rolname = current_user)
+                  and not exists (select from pg_depend e where e.classid = 'pg_proc'::regclass and e.objid = p.oid and e.deptype = 'e')
+            loop
+                execute format('drop function %s', d.function);
+            end loop;
+        end $$;
+        """;
+}
