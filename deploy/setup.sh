@@ -4,7 +4,7 @@ say() { printf '%s\n' "$*"; }
 fail() { printf '%s\n' "$*" >&2; exit 1; }
 
 # Root gets folders outside its home: PostgreSQL refuses to run as root, and the user it runs as instead cannot enter there.
-# The program knows the same places (Data/EmbeddedPostgres/DefaultFolders.cs).
+# The program knows the same places (src/HairClinic.EmbeddedPostgres/DefaultFolders.cs).
 if [ "$(id -u)" = 0 ]; then
   data_home=/var/lib
   tools_default=/var/cache/hairclinic/tools

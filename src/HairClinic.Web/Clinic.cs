@@ -1,5 +1,6 @@
+using HairClinic.Web.AccessLog;
+using HairClinic.Web.CommandLine;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Demo;
 using HairClinic.Web.Features.Accounts;
 using HairClinic.Web.Features.Binder;
@@ -7,13 +8,17 @@ using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Features.Lasting;
 using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Features.Outlook;
-using HairClinic.Web.Features.Practices;
 using HairClinic.Web.Features.Privacy;
+using HairClinic.Web.Features.Settings;
+using HairClinic.Web.Features.Settings.FirstRun;
 using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Features.Wear;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Mail;
+using HairClinic.Web.Privacy;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Logs;
+using HairClinic.Web.Shell.SignIn;
 using HairClinic.Web.Workers;
 
 namespace HairClinic.Web;
@@ -23,9 +28,12 @@ public static class Clinic
 {
     public static IServiceCollection AddClinic(this IServiceCollection services) =>
         services
-            .AddClinicData()
             .AddFence()
+            .AddClinicData()
+            .AddAccessLog()
+            .AddMail()
             .AddAccounts()
+            .AddPrivacy()
             .AddWorkers()
             .AddShell()
             .AddAccountsArea()
@@ -34,11 +42,12 @@ public static class Clinic
             .AddWear()
             .AddLasting()
             .AddOutlook()
-            .AddPractices()
+            .AddSettings()
             .AddBinder()
-            .AddPrivacy()
+            .AddPrivacyArea()
             .AddMyHair()
-            .AddDemo();
+            .AddDemo()
+            .AddSingleton<KeyRotation>();
 
     /// <param name="hostArguments">Host settings such as --urls or --data.</param>
     public static WebApplication Build(string[] hostArguments)
@@ -52,14 +61,15 @@ public static class Clinic
         builder.Services.Insert(0, ServiceDescriptor.Transient<IStartupFilter, ProbesByAddress>());
 
         var app = builder.Build();
-        app.UseShell();
+        app.UseShell(early => early.UseMiddleware<FirstRunGate>());
+        app.MapStartPage();
         app.MapAccounts();
         app.MapMyHair();
         app.MapBinder();
         app.MapClients();
         app.MapLasting();
         app.MapOutlook();
-        app.MapPractices();
+        app.MapSettings();
         app.MapPrivacy();
         return app;
     }

@@ -1,6 +1,4 @@
 using HairClinic.Web;
-using HairClinic.Web.Shell.Verbs;
+using HairClinic.Web.CommandLine;
 
-return await CommandLine.RunAsync(args, Clinic.Build);
-
-public partial class Program;
+return await Commands.RunAsync(args, Clinic.Build);

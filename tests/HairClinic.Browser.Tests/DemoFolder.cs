@@ -1,10 +1,10 @@
 using System.Linq.Expressions;
 using System.Text.RegularExpressions;
 using HairClinic.Domain.Clients;
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Demo;
-using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;

@@ -1,7 +1,6 @@
 using System.Diagnostics;
+using HairClinic.EmbeddedPostgres;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.EmbeddedPostgres;
-using HairClinic.Web.Practices;
 using HairClinic.Web.Shell.Logs;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
@@ -141,10 +140,10 @@ public sealed class Site : IAsyncDisposable
         // A program that begins has no connections yet, good or broken: none of another that ran in this process.
         var anew = $";Application Name=site {++starts}";
         var made = new Factory(
-            server.Connections with
+            ClinicConnections.Of(server) with
             {
-                Program = server.Connections.Program + anew,
-                Migrator = server.Connections.Migrator + anew,
+                Program = ClinicConnections.Of(server).Program + anew,
+                Migrator = ClinicConnections.Of(server).Migrator + anew,
             },
             folder.FullName,
             Clock,

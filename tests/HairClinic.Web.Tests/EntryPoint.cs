@@ -1,4 +1,4 @@
-using HairClinic.Web.Tests.Data.EmbeddedPostgres;
+using HairClinic.Web.Tests.EmbeddedPostgres;
 using Xunit.Runner.InProc.SystemConsole;
 
 namespace HairClinic.Web.Tests;

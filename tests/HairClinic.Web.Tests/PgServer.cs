@@ -1,6 +1,6 @@
+using HairClinic.EmbeddedPostgres;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.EmbeddedPostgres;
-using HairClinic.Web.Tests.Data.EmbeddedPostgres;
+using HairClinic.Web.Tests.EmbeddedPostgres;
 using Microsoft.Extensions.Logging.Abstractions;
 using Npgsql;
 
@@ -16,7 +16,7 @@ public sealed class PgServer : IAsyncLifetime
     public const string SiteTemplate = "site_template";
 
     /// <summary>The three ways in, to the database all tests share.</summary>
-    public ClinicConnections Connections => Server.Connections;
+    public ClinicConnections Connections => ClinicConnections.Of(Server);
 
     /// <summary>The superuser, for the few tests that need a database of their own.</summary>
     public string Administrator => Server.Administrator;

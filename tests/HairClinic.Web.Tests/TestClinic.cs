@@ -1,8 +1,9 @@
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;

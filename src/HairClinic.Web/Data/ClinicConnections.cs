@@ -1,4 +1,5 @@
 using System.Data.Common;
+using HairClinic.EmbeddedPostgres;
 using Npgsql;
 
 namespace HairClinic.Web.Data;
@@ -10,9 +11,11 @@ namespace HairClinic.Web.Data;
 public sealed record ClinicConnections(string Program, string? Migrator, string? Keeper)
 {
     /// <summary>Of one program: leaves room for the other roles under a server's usual 100.</summary>
-    public const int MostConnections = 60;
+    public const int MostConnections = EmbeddedServerOptions.MostConnections;
 
     private static readonly string[] PoolSizes = ["Maximum Pool Size", "MaxPoolSize"];
+
+    public static ClinicConnections Of(EmbeddedServer own) => new(own.AsProgram, own.AsMigrator, own.AsKeeper);
 
     /// <summary>
     /// The outside database named by <c>ConnectionStrings:Program</c>, <c>:Migrator</c> and <c>:Keeper</c>

@@ -1,4 +1,4 @@
-using HairClinic.Web.Data.EmbeddedPostgres;
+using HairClinic.EmbeddedPostgres;
 
 namespace HairClinic.Web.Data;
 
@@ -24,7 +24,7 @@ public sealed class ClinicDatabase(IConfiguration configuration, ILoggerFactory 
         {
             var folder = configuration["data"] ?? DefaultFolders.Data;
             _own = await EmbeddedServer.StartAsync(new(folder), logs.CreateLogger<EmbeddedServer>(), cancellation);
-            connections = _own.Connections;
+            connections = ClinicConnections.Of(_own);
         }
         if (connections.Migrator is { } migrator)
             await ClinicSchema.MigrateAsync(migrator, cancellation);

@@ -10,12 +10,10 @@ using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear.Lifetimes;
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Data.Accounts.Tablets;
-using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Workers;
+using HairClinic.Web.Keys;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Data.Maps;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Fence;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;

@@ -1,5 +1,4 @@
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Diagnostics;

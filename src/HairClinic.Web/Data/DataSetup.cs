@@ -1,9 +1,7 @@
-using HairClinic.Web.Data.AccessLog;
+using HairClinic.EmbeddedPostgres;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.EmbeddedPostgres;
-using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Data.Photos;
-using HairClinic.Web.Data.Privacy;
+using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Data.Writes;
 using NodaTime;
 
@@ -25,17 +23,13 @@ public static class DataSetup
                 )
             )
             .AddKeys()
-            .AddSingleton<AccessLogBook>()
-            .AddSingleton<AccessLogCheck>()
+            .AddScoped<ClinicDbFactory>()
+            .AddScoped<SalonNames>()
+            .AddSingleton<PracticeJobs>()
             .AddSingleton<OwnPageBook>()
             .AddScoped<WriteOnce>()
             .AddScoped<DraftBook>()
             .AddScoped<SealedDraftBook>()
             .AddSingleton<SealedFiles>()
-            .AddScoped<PhotoBook>()
-            .AddSingleton<ConsentBook>()
-            .AddSingleton<ClientEraser>()
-            .AddSingleton<RetentionBook>()
-            .AddSingleton<ErasedRows>()
-            .AddScoped<ClientTakeOut>();
+            .AddScoped<PhotoBook>();
 }

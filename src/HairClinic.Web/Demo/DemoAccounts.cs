@@ -1,6 +1,5 @@
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Demo;

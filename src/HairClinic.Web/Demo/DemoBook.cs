@@ -2,13 +2,12 @@ using System.Diagnostics;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Binder.Import;
 using HairClinic.Web.Features.Binder.Sheets.Cells;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
-using HairClinic.Web.Practices;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;

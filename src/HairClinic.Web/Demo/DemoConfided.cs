@@ -4,11 +4,12 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Photos;
-using HairClinic.Web.Data.Privacy;
+using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Features.MyHair.DemoLetters;
+using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 using NetVips;
 using NodaTime;
@@ -32,7 +33,7 @@ public sealed class DemoConfided(Sealer sealer, PhotoBook photos, ConsentBook co
             db.Clearances.AddRange(ClearanceRules.From(told, today).Select(f => new Clearance(Guid.CreateVersion7(), client.Id, id, f)));
         }
         // Casimir's own page can be opened in the demo, so that it shows what such a page holds.
-        var casimir = await db.Clients.SingleAsync(c => c.Email == Tours.CasimirsAddress, cancellation);
+        var casimir = await db.Clients.SingleAsync(c => c.Email == DemoLetters.CasimirsAddress, cancellation);
         foreach (var client in new[] { clients[0], casimir })
         {
             foreach (var (kind, shade) in new[] { (PhotoKind.Before, 60), (PhotoKind.After, 150) })

@@ -3,8 +3,8 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
 using HairClinic.Web.Demo.Truth;
+using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,6 +1,6 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Web.Demo.Truth;
-using HairClinic.Web.Features.Practices.Defaults;
+using HairClinic.Web.Features.Settings.Defaults;
 
 namespace HairClinic.Web.Demo;
 

@@ -3,7 +3,7 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Binder.Rows;
-using HairClinic.Web.Features.Practices.Defaults;
+using HairClinic.Web.Features.Settings.Defaults;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;

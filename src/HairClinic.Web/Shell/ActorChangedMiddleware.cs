@@ -1,5 +1,5 @@
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Shell.SignIn;
 using Microsoft.AspNetCore.Authentication;
 
 namespace HairClinic.Web.Shell;

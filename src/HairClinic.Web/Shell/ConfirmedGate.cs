@@ -1,4 +1,4 @@
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Shell;
 

@@ -1,4 +1,4 @@
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Shell;
 

@@ -1,4 +1,5 @@
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Fence;
 using Microsoft.AspNetCore.Components.Endpoints;
 
 namespace HairClinic.Web.Shell;

@@ -1,6 +1,11 @@
 using System.Globalization;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Language;
 using HairClinic.Web.Shell.Limits;
 using HairClinic.Web.Shell.Logs;
+using HairClinic.Web.Ui;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Localization;
@@ -10,6 +15,13 @@ namespace HairClinic.Web.Shell;
 public static class ShellSetup
 {
     private static readonly string[] Spoken = ["en-GB", "en-US", "en-IE", "es-ES", "es"];
+
+    /// <summary>What a live page says instead of breaking.</summary>
+    public static readonly PageFaults Faults = new(e =>
+        e is ActorChangedException ? PageFault.AccessEnded
+        : ConnectionLoss.Is(e) ? PageFault.BookAway
+        : PageFault.None
+    );
 
     /// <summary>Pages, words and the frame around them.</summary>
     public static IServiceCollection AddShell(this IServiceCollection services)
@@ -21,8 +33,9 @@ public static class ShellSetup
         services.AddHttpContextAccessor();
         services.AddScoped<ShellFactsHolder>();
         services.AddScoped<CircuitEnd>();
+        services.AddSingleton(Faults);
         services.AddScoped<Ui.Fields.UnreadFields>();
-        services.AddScoped<Data.Books.CultureBook>();
+        services.AddScoped<CultureBook>();
         services.AddCascadingValue(_ => new Ui.Feedback.Finger());
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
         services.Configure<RequestLocalizationOptions>(options =>
@@ -53,7 +66,8 @@ public static class ShellSetup
         return services.AddProxies().AddRateLimits().AddRequestLimits().AddCircuitLimits();
     }
 
-    public static void UseShell(this WebApplication app)
+    /// <param name="early">What comes before anybody is refused: a practice that is not set up yet.</param>
+    public static void UseShell(this WebApplication app, Action<WebApplication> early)
     {
         app.UseProxies();
         app.UseResponseCompression();
@@ -73,9 +87,9 @@ public static class ShellSetup
         app.UseRequestLocalization();
         app.Use(RequestLimits.RefuseTooLargeAsync);
         app.UseAuthentication();
-        app.UseMiddleware<Features.Practices.FirstRun.FirstRunGate>();
+        early(app);
         app.UseAuthorization();
-        app.UseMiddleware<Practices.ActorMiddleware>();
+        app.UseMiddleware<Fence.ActorMiddleware>();
         app.UseMiddleware<ActorChangedMiddleware>();
         app.UseMiddleware<TooBusyMiddleware>();
         // After the sign-in is known, so that a person is counted as a person; before anything costly.
@@ -93,7 +107,6 @@ public static class ShellSetup
         app.UseMiddleware<ReadingPages>();
         app.MapStaticAssets().AllowAnonymous();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
-        app.MapStartPage();
         app.MapProbes();
     }
 

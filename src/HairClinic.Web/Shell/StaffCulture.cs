@@ -1,6 +1,6 @@
 using System.Globalization;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Language;
 using Microsoft.AspNetCore.Components.Endpoints;
 
 namespace HairClinic.Web.Shell;

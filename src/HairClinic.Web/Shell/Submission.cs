@@ -3,11 +3,11 @@ using System.Text.Json;
 using FluentValidation;
 using FluentValidation.Results;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Feedback;
 

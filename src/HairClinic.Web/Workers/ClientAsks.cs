@@ -1,6 +1,7 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Phones;
+using HairClinic.Web.Data.Work;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -2,8 +2,8 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Workers;

@@ -1,7 +1,6 @@
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers.Mail;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Mail;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,5 +1,5 @@
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Workers;
 

@@ -1,6 +1,7 @@
-using HairClinic.Web.Data.Privacy;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers.Mail;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Mail;
+using HairClinic.Web.Privacy;
 
 namespace HairClinic.Web.Workers;
 
@@ -8,7 +9,7 @@ namespace HairClinic.Web.Workers;
 /// Applies each practice's rules on keeping that go by themselves, at night, once a day; clears up after erasures; letters in the folder go
 /// after a week.
 /// </summary>
-public sealed partial class NightlyKeeping(PracticeJobs jobs, ErasedRows erased, FolderRoute letters, ILogger<NightlyKeeping> log)
+public sealed partial class NightlyKeeping(PracticeJobs jobs, ErasedRows erased, LetterFolder letters, ILogger<NightlyKeeping> log)
     : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMinutes(10);

@@ -1,7 +1,9 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Learning;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Learning;
+using HairClinic.Web.Mail;
 using NodaTime;
 
 namespace HairClinic.Web.Workers;

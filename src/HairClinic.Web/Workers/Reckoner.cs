@@ -2,9 +2,8 @@ using HairClinic.Domain.LoadAhead;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Learning;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Learning;
+using HairClinic.Web.Mail;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,5 +1,5 @@
-using HairClinic.Web.Data.Learning;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Learning;
 using NodaTime;
 
 namespace HairClinic.Web.Workers;

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Work;
 using NodaTime;
 
 namespace HairClinic.Web.Workers;

@@ -1,8 +1,7 @@
+using HairClinic.EmbeddedPostgres;
 using HairClinic.Web;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.EmbeddedPostgres;
 using HairClinic.Web.Features.Wear.Due;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
@@ -25,11 +24,11 @@ internal static class DueQueryBenchmark
         try
         {
             await using var server = await EmbeddedServer.StartAsync(new(folder) { Durable = false }, NullLogger.Instance);
-            await using var services = Services(server.Connections);
-            var prepared = server.Connections with
+            await using var services = Services(ClinicConnections.Of(server));
+            var prepared = ClinicConnections.Of(server) with
             {
-                Program = server.Connections.Program + Preparing,
-                Migrator = server.Connections.Migrator + Preparing,
+                Program = ClinicConnections.Of(server).Program + Preparing,
+                Migrator = ClinicConnections.Of(server).Migrator + Preparing,
             };
             await using var preparing = Services(prepared);
             await preparing.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
@@ -42,7 +41,7 @@ internal static class DueQueryBenchmark
                 var book = await LargeBook.LayAsync(services, administrator, clients, today);
                 report.Say();
                 report.Say($"{book.Clients:N0} clients, each with a unit bonded");
-                await CompareAsync(report, server.Connections, services, book, today);
+                await CompareAsync(report, ClinicConnections.Of(server), services, book, today);
                 report.Say("  the same with statements that the driver keeps prepared on both sides:");
                 await CompareAsync(report, prepared, preparing, book, today);
             }

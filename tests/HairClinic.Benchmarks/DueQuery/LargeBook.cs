@@ -1,6 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using NodaTime;
 using Npgsql;
 

@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using HairClinic.Web.Data.EmbeddedPostgres;
+using HairClinic.EmbeddedPostgres;
 using Microsoft.Extensions.Logging.Abstractions;
 using Npgsql;
 
@@ -35,13 +35,13 @@ internal sealed class BareSite(Process process, string data, EmbeddedServer serv
             await publish.WaitForExitAsync();
         var data = Path.Combine(folder, "bare-data");
         var server = await EmbeddedServer.StartAsync(new(data) { Durable = false }, NullLogger.Instance);
-        await FillAsync(server.Connections.Migrator!);
+        await FillAsync(server.AsMigrator);
         var start = new ProcessStartInfo("dotnet")
         {
             WorkingDirectory = site,
             Environment =
             {
-                ["LIMIT_DB"] = server.Connections.Migrator!.TrimEnd(';'),
+                ["LIMIT_DB"] = server.AsMigrator.TrimEnd(';'),
                 ["DOTNET_ENVIRONMENT"] = "Production",
                 ["ASPNETCORE_URLS"] = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"),
             },

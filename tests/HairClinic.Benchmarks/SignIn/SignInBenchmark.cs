@@ -2,7 +2,7 @@ using System.Globalization;
 using HairClinic.Domain.Practices;
 using HairClinic.Web;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;

@@ -1,4 +1,4 @@
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
 using NodaTime;

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using HairClinic.Web.Features.Practices.FirstRun;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using NodaTime;

@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Features.MyHair.DemoLetters;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
 using NodaTime;
@@ -19,7 +19,7 @@ public sealed class OnePlaceTests(ChromiumBrowser chromium, DemoFolder demo)
     {
         await using var site = await demo.OpenSiteAsync();
         var page = await chromium.DeviceAsync(site, Pages.Phone);
-        await page.GotoAsync(await demo.LinkAsync(site, c => c.Email == Tours.CasimirsAddress));
+        await page.GotoAsync(await demo.LinkAsync(site, c => c.Email == DemoLetters.CasimirsAddress));
         await page.GetByRole(AriaRole.Button, new() { Name = "Show my dates" }).ClickAsync();
         await page.ArriveAsync("/my-hair");
         await page.GotoAsync("/my-hair/choose-a-time?around=2027-02-05");
@@ -87,7 +87,7 @@ public sealed class OnePlaceTests(ChromiumBrowser chromium, DemoFolder demo)
                     .SingleAsync(v =>
                         v.StartsAt > DemoFolder.Now
                         && v.State == VisitState.Booked
-                        && db.Clients.Any(c => c.Id == v.ClientId && c.Email == Tours.CasimirsAddress)
+                        && db.Clients.Any(c => c.Id == v.ClientId && c.Email == DemoLetters.CasimirsAddress)
                     )
         );
 }

@@ -1,5 +1,5 @@
 using System.Text.RegularExpressions;
-using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Features.MyHair.DemoLetters;
 using Microsoft.Playwright;
 
 namespace HairClinic.Browser.Tests.Stories;
@@ -14,7 +14,7 @@ public sealed class OwnPageTests(ChromiumBrowser chromium, DemoFolder demo)
     public async Task A_client_books_moves_and_tells_of_a_lift_on_their_phone(bool scripts, string language)
     {
         await using var site = await demo.OpenSiteAsync();
-        var link = await demo.LinkAsync(site, c => c.Email == Tours.CasimirsAddress);
+        var link = await demo.LinkAsync(site, c => c.Email == DemoLetters.CasimirsAddress);
         var words = language == "es-ES" ? Spanish : English;
         await using var context = await chromium.Browser.NewContextAsync(
             new()

@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
 using NodaTime;

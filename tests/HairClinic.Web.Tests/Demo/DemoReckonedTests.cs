@@ -1,11 +1,10 @@
 using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
-using HairClinic.Web.Data;
-using HairClinic.Web.Data.Learning;
 using HairClinic.Web.Demo;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Demo.Truth;
+using HairClinic.Web.Learning;
 using HairClinic.Web.Tests.Features.Binder;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;

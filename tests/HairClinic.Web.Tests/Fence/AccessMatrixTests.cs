@@ -1,8 +1,9 @@
 using System.Globalization;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Tests.Layout;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;

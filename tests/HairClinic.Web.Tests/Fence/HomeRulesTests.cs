@@ -1,7 +1,7 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Practices;
 using HairClinic.Web.Data.Sql;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Tests.Features.Clients;
 using NodaTime;
 using Npgsql;

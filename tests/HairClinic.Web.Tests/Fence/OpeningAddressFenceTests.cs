@@ -1,7 +1,7 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Privacy;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Privacy;
 using HairClinic.Web.Tests.Features.MyHair;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;

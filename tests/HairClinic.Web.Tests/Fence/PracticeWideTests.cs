@@ -1,4 +1,4 @@
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data;
 using HairClinic.Web.Tests.Layout;
 
 namespace HairClinic.Web.Tests.Fence;
@@ -15,11 +15,11 @@ public sealed class PracticeWideTests
         "src/HairClinic.Web/Features/MyHair/OwnSlots.cs",
         "src/HairClinic.Web/Features/MyHair/TakeMyData/TakeMyData.cs",
         "src/HairClinic.Web/Features/MyHair/WhoSawMine/WhoSawMine.cs",
-        "src/HairClinic.Web/Features/Practices/ThrowDemoAway/ThrowDemoAway.cs",
         "src/HairClinic.Web/Features/Privacy/ApplyKeeping/ApplyKeeping.cs",
         "src/HairClinic.Web/Features/Privacy/EraseClient/EraseClient.cs",
         "src/HairClinic.Web/Features/Privacy/Keeping/Keeping.cs",
         "src/HairClinic.Web/Features/Privacy/TakeOut/TakeOut.cs",
+        "src/HairClinic.Web/Features/Settings/ThrowDemoAway/ThrowDemoAway.cs",
         "src/HairClinic.Web/Features/Visits/Day/Day.cs",
         "src/HairClinic.Web/Features/Visits/Slots/SlotSearch.cs",
         "src/HairClinic.Web/Features/Wear/OfferSlots/OfferSlots.cs",

@@ -1,5 +1,5 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Tests.Fence;
 

@@ -27,19 +27,6 @@ public sealed partial class SliceLayoutTests
     }
 
     [Fact]
-    public void Only_slices_data_practices_workers_and_the_demo_mention_the_database()
-    {
-        string[] allowed = ["Features", "Data", "Practices", "Workers", "Demo"];
-        var offenders =
-            from file in SourceTree.Files(SourceTree.Web, ".cs")
-            where !allowed.Contains(Path.GetRelativePath(SourceTree.Web, file).Split(Path.DirectorySeparatorChar)[0])
-            where Regex.IsMatch(File.ReadAllText(file), @"\bClinicDb\b")
-            select SourceTree.Named(file);
-
-        Assert.Empty(offenders);
-    }
-
-    [Fact]
     public void Areas_do_not_reach_into_each_others_slices()
     {
         var offenders =
@@ -53,12 +40,12 @@ public sealed partial class SliceLayoutTests
     }
 
     [Fact]
-    public void Raw_sql_and_unfiltered_reads_stay_in_data_and_practices()
+    public void Raw_sql_and_unfiltered_reads_stay_out_of_screens_and_work()
     {
         var offenders =
             from file in SourceTree.Files(SourceTree.Web, ".cs", ".razor")
             let top = Path.GetRelativePath(SourceTree.Web, file).Split(Path.DirectorySeparatorChar)[0]
-            where top is not ("Data" or "Practices")
+            where top is not ("Data" or "AccessLog" or "Accounts" or "Privacy" or "Learning")
             where RawSql().IsMatch(File.ReadAllText(file))
             select SourceTree.Named(file);
 

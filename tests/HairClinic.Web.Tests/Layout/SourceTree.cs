@@ -7,6 +7,8 @@ public static class SourceTree
 
     public static readonly string Web = Path.Combine(Root, "src", "HairClinic.Web");
 
+    public static readonly string EmbeddedPostgres = Path.Combine(Root, "src", "HairClinic.EmbeddedPostgres");
+
     public static readonly string Features = Path.Combine(Web, "Features");
 
     public static readonly string WebTests = Path.Combine(Root, "tests", "HairClinic.Web.Tests");

@@ -5,13 +5,14 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Data.Privacy;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Features.MyHair.MyConsents;
 using HairClinic.Web.Features.MyHair.MyHair;
 using HairClinic.Web.Features.MyHair.MyPhotos;
 using HairClinic.Web.Features.MyHair.WhoSawMine;
-using HairClinic.Web.Features.Practices.Defaults;
+using HairClinic.Web.Features.Settings.Defaults;
+using HairClinic.Web.Language;
+using HairClinic.Web.Privacy;
 using HairClinic.Web.Ui.Care;
 using HairClinic.Web.Ui.Wear;
 
@@ -40,11 +41,11 @@ public sealed partial class SpanishTests
         "Shell/OwnDocument.razor",
         "Shell/SkipLink.razor",
         "Shell/RefusalNotice.razor",
-        "Data/Books/SignInLinkBook.cs",
-        "Data/Books/AddressLetters.cs",
+        "Accounts/SignInLinkBook.cs",
+        "Accounts/AddressLetters.cs",
         "Data/Books/LiftBook.cs",
         "Data/Writes/WriteOnce.cs",
-        "Data/Privacy/ClientTakeOut.cs",
+        "Privacy/ClientTakeOut.cs",
     ];
 
     // Pages of this area that the staff read.
@@ -87,7 +88,7 @@ public sealed partial class SpanishTests
             .Concat(Enum.GetValues<UnitState>().Where(s => !s.IsGone()).Select(OwnOrderText.Of))
             .Concat(Enum.GetValues<CareTopic>().SelectMany(t => new[] { AftercareText.Title(t), AftercareText.Usual(t) }))
             .Append(AftercareText.Caution)
-            .Append(Web.Data.Accounts.TooBusyException.Sentence)
+            .Append(Web.Accounts.TooBusyException.Sentence)
             .Concat(Enum.GetValues<ConsentSubject>().SelectMany(s => new[] { ConsentWords.Of(s), OwnConsentText.Follows(s) }))
             .Concat(Enum.GetValues<PhotoKind>().Select(OwnPhotoText.Of))
             .Concat(Enum.GetValues<AccessDeed>().Select(OwnSeenText.Of))

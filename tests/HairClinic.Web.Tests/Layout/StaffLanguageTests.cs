@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Resources;
 using System.Text.RegularExpressions;
-using HairClinic.Web.Features.Practices.Parts;
-using HairClinic.Web.Shell;
+using HairClinic.Web.Features.Settings.Parts;
+using HairClinic.Web.Language;
 
 namespace HairClinic.Web.Tests.Layout;
 

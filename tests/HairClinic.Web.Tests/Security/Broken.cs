@@ -1,4 +1,4 @@
-using HairClinic.Web.Features.Practices.Rhythm;
+using HairClinic.Web.Features.Settings.Rhythm;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;

@@ -21,7 +21,7 @@ public sealed class CookieTests(LookedAtSite looked)
         var guest = Site.Browser();
         cookies.AddRange(
             Set(
-                await Features.Practices.FirstRun.EmptySite.SendAsync(
+                await Features.Settings.FirstRun.EmptySite.SendAsync(
                     guest,
                     await Site.LinkAsync(Site.Here.Own.Client),
                     new Dictionary<string, string>()
@@ -69,7 +69,7 @@ public sealed class CookieTests(LookedAtSite looked)
     {
         var (staff, _) = await SignInCookieAsync();
         var opened = Set(
-            await Features.Practices.FirstRun.EmptySite.SendAsync(
+            await Features.Settings.FirstRun.EmptySite.SendAsync(
                 Site.Browser(),
                 await Site.LinkAsync(Site.Here.Own.Client),
                 new Dictionary<string, string>()

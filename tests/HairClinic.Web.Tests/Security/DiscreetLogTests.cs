@@ -1,7 +1,8 @@
 using System.Net;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Data;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;

@@ -1,8 +1,8 @@
 using System.Net;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Tests.Features.Accounts;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Tests.Security;

@@ -1,5 +1,5 @@
 using System.Net;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.AspNetCore.Hosting;
 
 namespace HairClinic.Web.Tests.Security;

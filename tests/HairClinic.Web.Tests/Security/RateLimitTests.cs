@@ -1,6 +1,6 @@
 using System.Net;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 
 namespace HairClinic.Web.Tests.Security;
 

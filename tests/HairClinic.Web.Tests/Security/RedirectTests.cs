@@ -1,5 +1,5 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 
 namespace HairClinic.Web.Tests.Security;
 

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Net;
+using HairClinic.Web.Language;
 using HairClinic.Web.Tests.Layout;
 
 namespace HairClinic.Web.Tests.Security;

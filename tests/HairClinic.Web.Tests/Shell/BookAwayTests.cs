@@ -1,7 +1,7 @@
 using System.Net;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Practices.FirstRun;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Features.Settings.FirstRun;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using HairClinic.Web.Tests.Security;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;

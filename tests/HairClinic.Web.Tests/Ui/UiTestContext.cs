@@ -1,6 +1,7 @@
 using System.Globalization;
 using Bunit;
-using HairClinic.Web;
+using HairClinic.Web.Language;
+using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Localization;
@@ -14,6 +15,7 @@ public class UiTestContext : BunitContext
     {
         CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("en-GB");
         Services.AddLocalization();
+        Services.AddSingleton(ShellSetup.Faults);
     }
 
     /// <summary>Says whether the page answers taps; call it after the last service is registered.</summary>

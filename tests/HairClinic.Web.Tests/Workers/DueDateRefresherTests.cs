@@ -1,9 +1,9 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Wear;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Tests.Features.Wear;
-using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,8 +1,10 @@
 using System.Collections.Concurrent;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Mail;
 using HairClinic.Web.Workers;
-using HairClinic.Web.Workers.Mail;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;

@@ -1,3 +1,5 @@
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Mail;
 using HairClinic.Web.Workers;
 using MailKit.Net.Smtp;
 using Microsoft.EntityFrameworkCore;

@@ -1,9 +1,9 @@
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Tests.Data.EmbeddedPostgres;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Mail;
+using HairClinic.Web.Tests.EmbeddedPostgres;
 using HairClinic.Web.Workers;
-using HairClinic.Web.Workers.Mail;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;

@@ -3,13 +3,15 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
+using HairClinic.EmbeddedPostgres;
 using HairClinic.Web;
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Data.EmbeddedPostgres;
-using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Shell.SignIn;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Builder;
@@ -69,8 +71,8 @@ internal sealed class Clinic : IAsyncDisposable
     public IReadOnlyDictionary<string, string> Environment =>
         new Dictionary<string, string>
         {
-            ["ConnectionStrings__Program"] = server.Connections.Program,
-            ["ConnectionStrings__Migrator"] = server.Connections.Migrator!,
+            ["ConnectionStrings__Program"] = server.AsProgram,
+            ["ConnectionStrings__Migrator"] = server.AsMigrator,
             ["Keys__File"] = Path.Combine(Folder, "keys", "master.json"),
             ["Files__Folder"] = Path.Combine(Folder, "files"),
         };
@@ -90,8 +92,8 @@ internal sealed class Clinic : IAsyncDisposable
             // Not the settings that lie beside the program: nothing is logged here.
             "--contentRoot",
             folder,
-            $"--ConnectionStrings:Program={server.Connections.Program}",
-            $"--ConnectionStrings:Migrator={server.Connections.Migrator}",
+            $"--ConnectionStrings:Program={server.AsProgram}",
+            $"--ConnectionStrings:Migrator={server.AsMigrator}",
             $"--Keys:File={Path.Combine(folder, "keys", "master.json")}",
             $"--Files:Folder={Path.Combine(folder, "files")}",
             "--Logging:LogLevel:Default=None",

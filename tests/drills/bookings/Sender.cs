@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.BookingDrill;

@@ -11,7 +11,6 @@ using HairClinic.Web.Features.Visits.CallOff;
 using HairClinic.Web.Features.Visits.MoveVisit;
 using HairClinic.Web.Features.Visits.Slots;
 using HairClinic.Web.Features.Wear.OfferSlots;
-using HairClinic.Web.Practices;
 using NodaTime;
 using NodaTime.Text;
 

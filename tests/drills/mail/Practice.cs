@@ -3,14 +3,12 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
+using HairClinic.EmbeddedPostgres;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.EmbeddedPostgres;
-using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Sealing;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -42,8 +40,8 @@ internal sealed class Practice : IAsyncDisposable
             // Not the settings that lie beside the program: nothing is logged here.
             "--contentRoot",
             folder,
-            $"--ConnectionStrings:Program={server.Connections.Program}",
-            $"--ConnectionStrings:Migrator={server.Connections.Migrator}",
+            $"--ConnectionStrings:Program={server.AsProgram}",
+            $"--ConnectionStrings:Migrator={server.AsMigrator}",
             $"--Keys:File={Path.Combine(folder, "keys", "master.json")}",
             $"--Files:Folder={Path.Combine(folder, "files")}",
             "--Mail:Host=127.0.0.1",

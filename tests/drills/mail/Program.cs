@@ -1,12 +1,12 @@
 using System.Diagnostics;
 using System.Globalization;
 using HairClinic.MailDrill;
-using HairClinic.Web.Tests.Workers.Mail;
-using HairClinic.Web.Workers;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Tests.Mail;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using SystemClock = NodaTime.SystemClock;
-using Way = HairClinic.Web.Tests.Workers.Mail.BadMailServer.Way;
+using Way = HairClinic.Web.Tests.Mail.BadMailServer.Way;
 
 // A practice's site beside a mail server that takes letters, hangs, refuses, and drops the line: see README.md of this folder's parent.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;

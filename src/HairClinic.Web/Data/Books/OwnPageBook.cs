@@ -2,8 +2,8 @@ using System.Text.Json;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data.Maps;
-using HairClinic.Web.Practices;
 using HairClinic.Web.Data.Sql;
+using HairClinic.Web.Fence;
 using NodaTime;
 using Npgsql;
 

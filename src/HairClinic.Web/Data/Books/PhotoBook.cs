@@ -1,6 +1,6 @@
 using HairClinic.Domain.Clients;
-using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Data.Photos;
+using HairClinic.Web.Data.Sealing;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Data.Books;

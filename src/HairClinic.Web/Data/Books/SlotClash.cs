@@ -28,7 +28,7 @@ public static class SlotClashes
         };
 
     /// <summary>
-    /// Saves that take places take turns (<see cref="Practices.Access.VisitTriggers"/>). Where one still came to wait for another that
+    /// Saves that take places take turns (<see cref="Sql.VisitTriggers"/>). Where one still came to wait for another that
     /// waits for it (it had changed a row the other wants), PostgreSQL breaks one off before it knows who won: it tries again.
     /// </summary>
     public static async Task<T> SettleAsync<T>(Func<Task<T>> write)

@@ -1,6 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Data.Books;
 

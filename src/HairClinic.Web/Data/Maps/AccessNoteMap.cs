@@ -1,4 +1,4 @@
-using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data.Rows;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

@@ -1,4 +1,4 @@
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;

@@ -1,5 +1,5 @@
 using HairClinic.Domain.Clients;
-using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Keys;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

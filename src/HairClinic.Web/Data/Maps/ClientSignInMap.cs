@@ -1,5 +1,5 @@
 using HairClinic.Domain.Clients;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Rows;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,4 +1,4 @@
-using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Keys;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

@@ -1,4 +1,4 @@
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Rows;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

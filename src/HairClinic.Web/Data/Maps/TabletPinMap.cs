@@ -1,5 +1,5 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts.Tablets;
+using HairClinic.Web.Data.Rows;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,4 +1,4 @@
-using HairClinic.Web.Workers;
+using HairClinic.Web.Data.Work;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

@@ -1,4 +1,4 @@
-using HairClinic.Web.Data.EmbeddedPostgres;
+using HairClinic.EmbeddedPostgres;
 
 namespace HairClinic.Web.Data.Photos;
 

@@ -58,6 +58,8 @@ public static class EarlierSchema
                 execute format('alter table %I alter column %I drop default', d.table_name, d.column_name);
             end loop;
         end $$;
+        -- The name of what opens a protection key stands beside it.
+        update data_protection_keys set xml = replace(xml, 'HairClinic.Web.Data.Keys.OpenedXml', 'HairClinic.Web.Data.Sealing.OpenedXml');
         alter default privileges in schema public revoke all on tables from hairclinic_program, hairclinic_keeper;
         alter default privileges in schema public revoke all on sequences from hairclinic_program;
         """;
@@ -67,7 +69,12 @@ public static class EarlierSchema
 
     /// <summary>All or nothing: what is refused stays as it was.</summary>
     /// <exception cref="InvalidOperationException">The tables are not those this program knows.</exception>
-    public static async Task AdoptAsync(string migratorConnection, IReadOnlyList<string> applied, string initial, CancellationToken cancellation)
+    public static async Task AdoptAsync(
+        string migratorConnection,
+        IReadOnlyList<string> applied,
+        string initial,
+        CancellationToken cancellation
+    )
     {
         if (!applied.SequenceEqual(Five) && !applied.SequenceEqual(Nine))
             throw Stranger();
@@ -82,13 +89,15 @@ public static class EarlierSchema
             if (await ask.ExecuteScalarAsync(cancellation) is not InitialTables)
                 throw Stranger();
         }
-        await using (var write = new NpgsqlCommand(
-            """
-            with gone as (delete from "__EFMigrationsHistory" returning product_version)
-            insert into "__EFMigrationsHistory" (migration_id, product_version) select $1, max(product_version) from gone
-            """,
-            connection
-        ))
+        await using (
+            var write = new NpgsqlCommand(
+                """
+                with gone as (delete from "__EFMigrationsHistory" returning product_version)
+                insert into "__EFMigrationsHistory" (migration_id, product_version) select $1, max(product_version) from gone
+                """,
+                connection
+            )
+        )
         {
             write.Parameters.Add(new() { Value = initial });
             await write.ExecuteNonQueryAsync(cancellation);

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
-using HairClinic.Web.Workers;
+using HairClinic.Web.Data.Work;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Diagnostics;

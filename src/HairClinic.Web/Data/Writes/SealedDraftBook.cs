@@ -1,8 +1,8 @@
 using System.Security.Cryptography;
 using System.Text.Json;
-using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Data.Maps;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data.Sealing;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

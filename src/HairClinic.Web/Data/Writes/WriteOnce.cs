@@ -2,7 +2,6 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Maps;
-using HairClinic.Web.Practices;
 using HairClinic.Web.Data.Sql;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;

@@ -7,7 +7,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Practices.Defaults;
+using HairClinic.Web.Features.Settings.Defaults;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -3,6 +3,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Features.MyHair.DemoLetters;
 using NodaTime;
 
 namespace HairClinic.Web.Demo.Scenes;
@@ -10,12 +11,6 @@ namespace HairClinic.Web.Demo.Scenes;
 /// <summary>Named scenes for a guided tour, each with an invented client of its own. Codes begin with T, apart from the binder's.</summary>
 public static class Tours
 {
-    /// <summary>An order in flight, and the page of another client too.</summary>
-    public const string CasimirsAddress = "casimir@example.org";
-
-    /// <summary>A bond that is still setting.</summary>
-    public const string HyacinthsAddress = "hyacinth@example.org";
-
     public static readonly IReadOnlyList<Tour> All =
     [
         new(
@@ -64,7 +59,7 @@ public static class Tours
 
     public static HairSystem NoSpareAndLate(Scene scene, Salon salon, LocalDate today)
     {
-        var client = scene.Welcome("T-03", "Casimir Penwarden", salon, "+447700900103", CasimirsAddress);
+        var client = scene.Welcome("T-03", "Casimir Penwarden", salon, "+447700900103", DemoLetters.CasimirsAddress);
         scene.Bond(client, scene.Unit(client, scene.Kinds[1], today.PlusDays(-120)), today.PlusDays(-15), scene.Products[1]);
         var next = new HairSystem(Guid.CreateVersion7(), "T-03-next", client.Id, scene.Kinds[1].Id, today.PlusDays(-66));
         next.Order(today.PlusDays(-63));
@@ -77,9 +72,11 @@ public static class Tours
 
     public static Bond StillCuring(Scene scene, Salon salon, LocalDate today)
     {
-        var client = scene.Welcome("T-04", "Hyacinth Adebayo-Moor", salon, "+447700900104", HyacinthsAddress);
+        var client = scene.Welcome("T-04", "Hyacinth Adebayo-Moor", salon, "+447700900104", DemoLetters.HyacinthsAddress);
         // Whoever looks at a household's pages finds two on one address.
-        scene.Db.Guardians.Add(new Guardian(Guid.CreateVersion7(), client.Id, "Casimir Penwarden", CasimirsAddress, endsOn: null));
+        scene.Db.Guardians.Add(
+            new Guardian(Guid.CreateVersion7(), client.Id, "Casimir Penwarden", DemoLetters.CasimirsAddress, endsOn: null)
+        );
         var made = scene.Now - Duration.FromHours(2);
         return scene.Bond(client, scene.Unit(client, scene.Kinds[0], today.PlusDays(-5)), salon.DayOf(made), scene.Products[0], made);
     }

@@ -1,5 +1,6 @@
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Data.Accounts.Tablets;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Accounts.Tablets;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Features.Accounts.ChooseSalon;
 using HairClinic.Web.Features.Accounts.LockTablet;
 using HairClinic.Web.Features.Accounts.LookAgain;

@@ -1,5 +1,6 @@
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Accounts;

@@ -1,5 +1,5 @@
 using System.Text;
-using HairClinic.Web.Data.Books;
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Features.MyHair.MyPhotos;
 using HairClinic.Web.Features.MyHair.TakeMyData;
 using HairClinic.Web.Shell;

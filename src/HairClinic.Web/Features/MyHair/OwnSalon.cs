@@ -1,4 +1,4 @@
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair;

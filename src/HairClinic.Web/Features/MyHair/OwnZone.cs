@@ -1,5 +1,4 @@
 using HairClinic.Web.Data;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

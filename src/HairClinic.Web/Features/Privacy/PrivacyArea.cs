@@ -4,7 +4,7 @@ namespace HairClinic.Web.Features.Privacy;
 
 public static class PrivacyArea
 {
-    public static IServiceCollection AddPrivacy(this IServiceCollection services) =>
+    public static IServiceCollection AddPrivacyArea(this IServiceCollection services) =>
         services
             .AddScoped<PrivacyAndPapers.PrivacyAndPapers>()
             .AddScoped<PrivacyAndPapers.PrivacyAndPapersRules>()

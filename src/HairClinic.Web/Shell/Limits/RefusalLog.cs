@@ -1,6 +1,6 @@
 using System.Runtime.ExceptionServices;
 using HairClinic.Web.Data;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Authorization.Policy;

@@ -1,4 +1,4 @@
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
 
 namespace HairClinic.Web.Shell.Limits;
 

@@ -1,6 +1,6 @@
 using HairClinic.Web.Data;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Mail;
 using Microsoft.AspNetCore.Connections;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;

@@ -1,4 +1,3 @@
-using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Components;
 
 namespace HairClinic.Web.Ui.Feedback;

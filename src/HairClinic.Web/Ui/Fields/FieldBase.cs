@@ -1,5 +1,4 @@
 using FluentValidation.Results;
-using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Components;
 
 namespace HairClinic.Web.Ui.Fields;

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Wear;
 using Microsoft.Extensions.Localization;
 using NodaTime;
 

@@ -2,7 +2,6 @@ using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Tests.Features.Visits;
 using Microsoft.EntityFrameworkCore;

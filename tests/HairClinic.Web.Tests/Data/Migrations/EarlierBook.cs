@@ -1,5 +1,5 @@
 using HairClinic.Web.Data;
-using HairClinic.Web.Tests.Data.EmbeddedPostgres;
+using HairClinic.Web.Tests.EmbeddedPostgres;
 using HairClinic.Web.Tests.Layout;
 using Npgsql;
 

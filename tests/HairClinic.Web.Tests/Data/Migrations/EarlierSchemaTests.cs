@@ -1,6 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Sql;
-using Statement = HairClinic.Web.Tests.Data.EmbeddedPostgres.Sql;
+using Statement = HairClinic.Web.Tests.EmbeddedPostgres.Sql;
 
 namespace HairClinic.Web.Tests.Data.Migrations;
 

@@ -4,8 +4,8 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

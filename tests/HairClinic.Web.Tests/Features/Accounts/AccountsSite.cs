@@ -1,13 +1,13 @@
 using System.Net;
 using AngleSharp.Html.Parser;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using HairClinic.Web.Tests.Security;
-using HairClinic.Web.Workers;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.EntityFrameworkCore;

@@ -1,5 +1,5 @@
 using AngleSharp.Html.Parser;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using NodaTime;
 using OtpNet;
 

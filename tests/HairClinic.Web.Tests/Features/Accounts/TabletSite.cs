@@ -1,7 +1,8 @@
 using System.Net;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts.Tablets;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Accounts.Tablets;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 

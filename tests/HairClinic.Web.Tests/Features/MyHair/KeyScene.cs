@@ -1,11 +1,11 @@
 using System.Text.RegularExpressions;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Tests.Features.Privacy;
-using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Edit = HairClinic.Web.Features.Clients.EditClient.EditClient;

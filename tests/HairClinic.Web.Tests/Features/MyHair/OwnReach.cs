@@ -1,4 +1,4 @@
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using NodaTime;
 using Consents = HairClinic.Web.Features.MyHair.MyConsents.MyConsents;
 using Dates = HairClinic.Web.Features.MyHair.DatesFile.DatesFile;
@@ -7,7 +7,7 @@ using Photos = HairClinic.Web.Features.MyHair.MyPhotos.MyPhotos;
 using Seen = HairClinic.Web.Features.MyHair.WhoSawMine.WhoSawMine;
 using Take = HairClinic.Web.Features.MyHair.TakeMyData.TakeMyData;
 using Units = HairClinic.Web.Features.MyHair.MyUnits.MyUnits;
-using WearLineModel = HairClinic.Web.Ui.Wear.WearLineModel;
+using WearLineModel = HairClinic.Domain.Wear.WearLineModel;
 
 namespace HairClinic.Web.Tests.Features.MyHair;
 

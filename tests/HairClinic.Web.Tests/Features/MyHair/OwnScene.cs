@@ -3,9 +3,10 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.MyHair;

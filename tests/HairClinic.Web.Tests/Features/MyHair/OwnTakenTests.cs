@@ -20,9 +20,17 @@ public sealed class OwnTakenTests : UiTestContext
     [Fact]
     public void Whoever_has_a_visit_then_reads_from_when_till_when_and_where_in_the_salon_s_own_time()
     {
-        var own = new ClientVisit(Instant.FromUtc(2027, 7, 5, 8, 15), Instant.FromUtc(2027, 7, 5, 9, 45), "Europe/London", "Elm Row", "Chair 2");
+        var own = new ClientVisit(
+            Instant.FromUtc(2027, 7, 5, 8, 15),
+            Instant.FromUtc(2027, 7, 5, 9, 45),
+            "Europe/London",
+            "Elm Row",
+            "Chair 2"
+        );
 
-        var said = Render<OwnTaken>(p => p.Add(t => t.Own, own).Add(t => t.Today, new LocalDate(2027, 7, 2))).Find("[role=alert]").TextContent;
+        var said = Render<OwnTaken>(p => p.Add(t => t.Own, own).Add(t => t.Today, new LocalDate(2027, 7, 2)))
+            .Find("[role=alert]")
+            .TextContent;
 
         Assert.StartsWith("You have a visit then already: Mon 5 Jul, 09:15–10:45, Elm Row.", said.Trim(), StringComparison.Ordinal);
     }

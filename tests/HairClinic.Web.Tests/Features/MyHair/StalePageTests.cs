@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Net;
 using AngleSharp.Html.Parser;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data;
 using HairClinic.Web.Tests.Security;
 using HairClinic.Web.Ui;
 using Microsoft.EntityFrameworkCore;

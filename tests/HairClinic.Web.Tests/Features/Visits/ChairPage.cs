@@ -2,7 +2,6 @@ using System.Globalization;
 using AngleSharp.Dom;
 using Bunit;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Practices;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;

@@ -3,7 +3,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Features.Visits.Slots;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Booking = HairClinic.Web.Features.Visits.BookVisit.BookVisit;

@@ -1,8 +1,9 @@
 using System.Collections;
 using System.Globalization;
 using HairClinic.Domain.Wear;
-using HairClinic.Web.Features.Practices.EditAftercare;
-using HairClinic.Web.Features.Practices.Parts;
+using HairClinic.Web.Features.Settings.EditAftercare;
+using HairClinic.Web.Features.Settings.Parts;
+using HairClinic.Web.Language;
 using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Tests.Layout;
 using Microsoft.Extensions.Localization;
@@ -19,7 +20,7 @@ public sealed class EveryFormTests
     [
         .. typeof(IEditable).Assembly.GetTypes().Where(t => t.IsClass && t.IsAssignableTo(typeof(IEditable))),
         typeof(Web.Features.Clients.EditClient.EditClient.Input),
-        typeof(Web.Features.Practices.EditAftercare.EditAftercare.Input),
+        typeof(Web.Features.Settings.EditAftercare.EditAftercare.Input),
     ];
 
     private static readonly StringLocalizer<Words> Words = new(

@@ -1,12 +1,12 @@
-using HairClinic.Web.Features.Practices.EditChairs;
-using HairClinic.Web.Features.Practices.Parts;
+using HairClinic.Web.Features.Settings.EditChairs;
+using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Shell.Edits;
 using NodaTime;
-using Chairs = HairClinic.Web.Features.Practices.EditChairs.EditChairs;
+using Chairs = HairClinic.Web.Features.Settings.EditChairs.EditChairs;
 using Client = HairClinic.Web.Features.Clients.EditClient.EditClient.Input;
-using Factors = HairClinic.Web.Features.Practices.WearFactors.WearFactors;
-using Staff = HairClinic.Web.Features.Practices.EditPerson.EditPerson;
-using Workshop = HairClinic.Web.Features.Practices.EditWorkshop.EditWorkshop.Input;
+using Factors = HairClinic.Web.Features.Settings.WearFactors.WearFactors;
+using Staff = HairClinic.Web.Features.Settings.EditPerson.EditPerson;
+using Workshop = HairClinic.Web.Features.Settings.EditWorkshop.EditWorkshop.Input;
 
 namespace HairClinic.Web.Tests.Shell.Edits;
 

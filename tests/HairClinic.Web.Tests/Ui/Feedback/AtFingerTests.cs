@@ -3,6 +3,7 @@ using FluentValidation.Results;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Tests.Layout;
+using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Feedback;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;

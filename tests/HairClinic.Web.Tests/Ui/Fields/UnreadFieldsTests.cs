@@ -1,6 +1,7 @@
 using Bunit;
 using FluentValidation;
 using HairClinic.Web.Shell;
+using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Feedback;
 using HairClinic.Web.Ui.Fields;
 using Microsoft.AspNetCore.Components;

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Wear;
 using HairClinic.Web.Ui.Wear;
 using NodaTime;
 

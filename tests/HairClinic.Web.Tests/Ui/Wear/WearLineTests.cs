@@ -1,4 +1,5 @@
 using Bunit;
+using HairClinic.Domain.Wear;
 using HairClinic.Web.Ui.Wear;
 using NodaTime;
 

@@ -1,4 +1,4 @@
-using HairClinic.Web.Ui.Wear;
+using HairClinic.Domain.Wear;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Ui.Wear;

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.DataProtection;
 
 namespace HairClinic.Web.Features.Accounts.AddCodes;

@@ -1,5 +1,5 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
 using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Features.Accounts.ChangePassword;

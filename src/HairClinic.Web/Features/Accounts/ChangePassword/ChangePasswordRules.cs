@@ -1,5 +1,5 @@
 using FluentValidation;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
 
 namespace HairClinic.Web.Features.Accounts.ChangePassword;
 

@@ -1,5 +1,5 @@
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Fence;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 

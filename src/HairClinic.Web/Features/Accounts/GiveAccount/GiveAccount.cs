@@ -1,11 +1,12 @@
 using System.Text;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.AccessLog;
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers;
+using HairClinic.Web.Fence;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.EntityFrameworkCore;

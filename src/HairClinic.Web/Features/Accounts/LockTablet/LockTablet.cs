@@ -1,5 +1,5 @@
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Data.Accounts.Tablets;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Accounts.Tablets;
 
 namespace HairClinic.Web.Features.Accounts.LockTablet;
 

@@ -1,4 +1,4 @@
-using HairClinic.Web.Data.Accounts.Tablets;
+using HairClinic.Web.Accounts.Tablets;
 using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Mvc;
 

@@ -1,5 +1,6 @@
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;

@@ -1,6 +1,7 @@
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

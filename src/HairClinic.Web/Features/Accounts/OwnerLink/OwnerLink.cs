@@ -1,8 +1,9 @@
 using System.Text;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
+using HairClinic.Web.AccessLog;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.EntityFrameworkCore;

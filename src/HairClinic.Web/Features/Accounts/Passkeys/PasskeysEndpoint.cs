@@ -1,4 +1,4 @@
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 using Microsoft.AspNetCore.Mvc;

@@ -1,6 +1,7 @@
 using System.Text;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.WebUtilities;
 

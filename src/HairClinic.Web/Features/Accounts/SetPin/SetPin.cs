@@ -1,6 +1,7 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Data.Accounts.Tablets;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Accounts.Tablets;
+using HairClinic.Web.Data.Rows;
 
 namespace HairClinic.Web.Features.Accounts.SetPin;
 

@@ -1,5 +1,5 @@
 using FluentValidation;
-using HairClinic.Web.Data.Accounts.Tablets;
+using HairClinic.Web.Accounts.Tablets;
 
 namespace HairClinic.Web.Features.Accounts.SetPin;
 

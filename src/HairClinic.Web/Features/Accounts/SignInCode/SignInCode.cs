@@ -1,4 +1,5 @@
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
 

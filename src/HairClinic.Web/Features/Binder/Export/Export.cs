@@ -1,9 +1,9 @@
 using System.Data;
+using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Binder.Export;

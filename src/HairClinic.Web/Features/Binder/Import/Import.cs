@@ -1,10 +1,10 @@
 using HairClinic.Domain.Practices;
+using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Binder.Import.Engine;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;

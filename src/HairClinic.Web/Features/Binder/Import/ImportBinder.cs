@@ -1,6 +1,6 @@
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
 using HairClinic.Web.Features.Binder.Import.Engine;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -2,9 +2,8 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,4 +1,5 @@
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Features.Clients.AddressesToConfirm;
 

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers;
+using HairClinic.Web.Fence;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Clients.AskForClient;

@@ -4,7 +4,6 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
-using HairClinic.Web.Ui.Wear;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Clients.Card;

@@ -3,7 +3,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
-using HairClinic.Web.Data.Books;
+using HairClinic.Web.Learning;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Clients.Card;

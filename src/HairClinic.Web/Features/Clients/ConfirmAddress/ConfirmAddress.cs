@@ -1,10 +1,12 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.AccessLog;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -4,10 +4,10 @@ using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Phones;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Shell.Edits;
-using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,9 +1,9 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Phones;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,5 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Phones;
+using HairClinic.Web.Language;
 
 namespace HairClinic.Web.Features.Clients.Find;
 

@@ -2,13 +2,14 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.AccessLog;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Keys;
 using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

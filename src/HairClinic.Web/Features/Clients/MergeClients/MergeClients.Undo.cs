@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Workers;
+using HairClinic.Web.Data.Work;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Clients.MergeClients;

@@ -2,8 +2,8 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
-using HairClinic.Web.Data.Learning;
-using HairClinic.Web.Ui.Wear;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Learning;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Clients.NextUnit;

@@ -1,7 +1,7 @@
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
-using HairClinic.Web.Data.Learning;
 using HairClinic.Web.Features.Clients.NoteRepair;
+using HairClinic.Web.Learning;
 using NodaTime;
 using NodaTime.Text;
 

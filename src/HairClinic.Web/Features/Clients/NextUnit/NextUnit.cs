@@ -5,10 +5,9 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Learning;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

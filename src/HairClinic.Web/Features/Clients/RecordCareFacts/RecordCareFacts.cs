@@ -1,8 +1,8 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -3,7 +3,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Lasting.WhatLasts;

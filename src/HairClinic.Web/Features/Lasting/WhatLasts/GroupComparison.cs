@@ -1,6 +1,6 @@
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
-using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Learning;
 
 namespace HairClinic.Web.Features.Lasting.WhatLasts;
 

@@ -1,5 +1,5 @@
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Lasting.WhatLasts;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Language;
 using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Features.Lasting.WhatLasts;
@@ -86,7 +87,7 @@ internal static class LastingWords
         note.Argument is { } argument ? words[note.Sentence, HabitOf(argument, words)] : words[note.Sentence];
 
     private static string HabitOf(string column, IStringLocalizer<Words> words) =>
-        Data.Learning.WearColumn.HabitOf(column) switch
+        Learning.WearColumn.HabitOf(column) switch
         {
             WearHabit.OilySkin => words["oily skin"],
             WearHabit.HeavySweat => words["heavy sweat"],

@@ -1,8 +1,8 @@
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Learning;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,5 +1,5 @@
 using HairClinic.Domain.Clients;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair.Aftercare;

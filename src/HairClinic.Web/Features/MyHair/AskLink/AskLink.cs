@@ -1,6 +1,6 @@
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers.Mail;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
+using HairClinic.Web.Mail;
 
 namespace HairClinic.Web.Features.MyHair.AskLink;
 

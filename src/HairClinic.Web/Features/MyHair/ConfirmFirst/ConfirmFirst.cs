@@ -1,6 +1,7 @@
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers.Mail;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Mail;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair.ConfirmFirst;

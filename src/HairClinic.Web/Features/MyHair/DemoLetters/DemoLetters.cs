@@ -1,10 +1,17 @@
-using HairClinic.Web.Workers.Mail;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Mail;
 
 namespace HairClinic.Web.Features.MyHair.DemoLetters;
 
 /// <summary>The letters the demo practice would have sent. There is no such page for a real practice.</summary>
-public sealed class DemoLetters(MailRoute route, FolderRoute folder)
+public sealed class DemoLetters(MailRoute route, LetterFolder folder)
 {
+    /// <summary>Of the demo's client with an order in flight, who sees the page of another client too.</summary>
+    public const string CasimirsAddress = "casimir@example.org";
+
+    /// <summary>Of the demo's client whose bond is still setting.</summary>
+    public const string HyacinthsAddress = "hyacinth@example.org";
+
     private const int Newest = 20;
 
     /// <returns>Null unless the only practice here is the demo and letters go to the folder.</returns>

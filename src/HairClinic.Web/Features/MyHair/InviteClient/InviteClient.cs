@@ -1,9 +1,9 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Books;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers.Mail;
+using HairClinic.Web.Mail;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair.InviteClient;

@@ -2,7 +2,6 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
 using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair.MoveMyTime;

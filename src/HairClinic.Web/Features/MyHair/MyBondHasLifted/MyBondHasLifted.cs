@@ -1,9 +1,10 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,8 +1,8 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers.Mail;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Mail;
 using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair.MyHair;

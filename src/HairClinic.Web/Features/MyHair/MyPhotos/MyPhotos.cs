@@ -1,7 +1,9 @@
 using HairClinic.Domain.Clients;
-using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.AccessLog;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

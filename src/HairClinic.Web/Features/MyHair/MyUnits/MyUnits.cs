@@ -1,9 +1,8 @@
 using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Learning;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Ui.Wear;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

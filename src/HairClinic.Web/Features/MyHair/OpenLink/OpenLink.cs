@@ -1,6 +1,6 @@
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
+using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Features.MyHair.OpenLink;
 

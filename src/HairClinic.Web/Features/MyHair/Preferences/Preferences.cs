@@ -1,9 +1,10 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
 using HairClinic.Domain.Clients;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Shell;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

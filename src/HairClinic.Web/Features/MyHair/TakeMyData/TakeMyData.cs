@@ -1,8 +1,9 @@
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Privacy;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers.Mail;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Mail;
+using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair.TakeMyData;

@@ -1,5 +1,5 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data.Rows;
 
 namespace HairClinic.Web.Features.MyHair.WhoSawMine;
 

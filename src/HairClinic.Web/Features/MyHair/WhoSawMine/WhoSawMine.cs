@@ -1,5 +1,6 @@
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,6 +1,6 @@
 using System.Security.Cryptography;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Features.MyHair.WhoseDates;
 

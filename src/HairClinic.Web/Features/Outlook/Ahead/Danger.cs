@@ -1,7 +1,7 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,7 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Wear.Curves;
-using HairClinic.Web.Data.Learning;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook.Ahead;

@@ -1,4 +1,5 @@
 using HairClinic.Domain.LoadAhead;
+using HairClinic.Web.Language;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook.ReckonAnew;

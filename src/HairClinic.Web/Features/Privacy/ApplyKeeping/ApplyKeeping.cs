@@ -1,7 +1,8 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
-using HairClinic.Web.Data.Privacy;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Privacy;
 
 namespace HairClinic.Web.Features.Privacy.ApplyKeeping;
 

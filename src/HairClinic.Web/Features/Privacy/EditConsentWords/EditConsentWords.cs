@@ -1,9 +1,11 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;
-using HairClinic.Web.Data.Privacy;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Language;
+using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

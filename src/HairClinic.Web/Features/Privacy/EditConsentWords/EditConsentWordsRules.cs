@@ -1,4 +1,5 @@
 using FluentValidation;
+using HairClinic.Web.Language;
 
 namespace HairClinic.Web.Features.Privacy.EditConsentWords;
 

@@ -1,7 +1,8 @@
 using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Privacy;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Privacy.EraseClient;

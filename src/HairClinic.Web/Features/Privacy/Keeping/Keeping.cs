@@ -1,10 +1,10 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
+using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Data.Privacy;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -4,7 +4,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

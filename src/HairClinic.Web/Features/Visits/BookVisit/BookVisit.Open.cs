@@ -4,6 +4,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Language;
 using HairClinic.Web.Ui.Fields;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;

@@ -1,6 +1,6 @@
 using HairClinic.Domain.Chairs;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Visits.Slots;

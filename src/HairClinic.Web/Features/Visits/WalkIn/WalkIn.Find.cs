@@ -1,4 +1,5 @@
 using HairClinic.Web.Data;
+using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Visits.WalkIn;

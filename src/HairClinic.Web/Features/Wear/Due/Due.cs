@@ -1,5 +1,5 @@
 using HairClinic.Web.Data;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

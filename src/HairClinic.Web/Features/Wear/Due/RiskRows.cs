@@ -1,6 +1,6 @@
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Wear.Due;

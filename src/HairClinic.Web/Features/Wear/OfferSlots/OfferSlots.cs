@@ -1,7 +1,7 @@
 using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,7 +1,7 @@
 using System.Net;
 using AngleSharp.Html.Parser;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Tests.Features.Accounts.AddCodes;

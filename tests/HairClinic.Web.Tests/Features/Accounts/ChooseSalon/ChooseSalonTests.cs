@@ -1,11 +1,12 @@
 using System.Net;
 using AngleSharp.Html.Parser;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Data;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Slice = HairClinic.Web.Features.Practices.EditSalon.EditSalon;
+using Slice = HairClinic.Web.Features.Settings.EditSalon.EditSalon;
 
 namespace HairClinic.Web.Tests.Features.Accounts.ChooseSalon;
 

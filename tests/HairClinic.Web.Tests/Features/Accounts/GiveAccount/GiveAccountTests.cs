@@ -1,10 +1,10 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Tests.Features.Practices;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
-using HairClinic.Web.Workers;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Tests.Features.Settings;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Slice = HairClinic.Web.Features.Accounts.GiveAccount.GiveAccount;

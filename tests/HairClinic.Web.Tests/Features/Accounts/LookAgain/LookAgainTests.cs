@@ -1,9 +1,9 @@
 using System.Net;
 using AngleSharp.Html.Parser;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 

@@ -1,8 +1,9 @@
 using System.Net;
 using AngleSharp.Html.Parser;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -81,10 +82,10 @@ public sealed class MySignInTests(PgServer server)
     {
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = await site.SignInAsync(StaffRole.Owner);
-        site.Clock.Advance(SessionBook.Idle - Duration.FromMinutes(1));
+        site.Clock.Advance(SignInSession.Idle - Duration.FromMinutes(1));
         Assert.Equal(HttpStatusCode.OK, await LookAsync(browser));
 
-        site.Clock.Advance(SessionBook.Idle);
+        site.Clock.Advance(SignInSession.Idle);
 
         Assert.Equal(HttpStatusCode.Redirect, await LookAsync(browser));
     }

@@ -1,6 +1,6 @@
 using AngleSharp.Html.Parser;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 
 namespace HairClinic.Web.Tests.Features.Accounts.NewRecoveryCodes;
 

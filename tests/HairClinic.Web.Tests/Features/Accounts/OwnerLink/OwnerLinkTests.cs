@@ -1,10 +1,10 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Shell.Verbs;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.CommandLine;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;

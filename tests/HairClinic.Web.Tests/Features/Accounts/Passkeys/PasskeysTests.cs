@@ -2,8 +2,8 @@ using System.Net;
 using System.Text.Json;
 using AngleSharp.Html.Parser;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 
 namespace HairClinic.Web.Tests.Features.Accounts.Passkeys;
 

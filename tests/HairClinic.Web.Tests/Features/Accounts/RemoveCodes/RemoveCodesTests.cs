@@ -1,7 +1,7 @@
 using System.Net;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 
 namespace HairClinic.Web.Tests.Features.Accounts.RemoveCodes;
 

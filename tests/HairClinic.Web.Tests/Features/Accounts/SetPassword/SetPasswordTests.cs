@@ -1,6 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Features.Accounts.SetPassword;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Slice = HairClinic.Web.Features.Accounts.SetPassword.SetPassword;
 
 namespace HairClinic.Web.Tests.Features.Accounts.SetPassword;

@@ -1,7 +1,7 @@
 using System.Net;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

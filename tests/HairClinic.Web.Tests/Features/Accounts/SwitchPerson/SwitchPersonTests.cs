@@ -1,8 +1,9 @@
 using System.Net;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Data.Accounts.Tablets;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Accounts.Tablets;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using HairClinic.Web.Tests.Security;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -83,7 +84,7 @@ public sealed class SwitchPersonTests(PgServer server)
     {
         await using var at = await TabletSite.OpenAsync(server);
         await at.BeginAsync(StaffRole.Owner);
-        at.Site.Clock.Advance(SessionBook.Longest - Duration.FromMinutes(1));
+        at.Site.Clock.Advance(SignInSession.Longest - Duration.FromMinutes(1));
         Assert.True(await at.ListsAsync(StaffRole.Owner) && await at.OpensAsync(StaffRole.Owner));
 
         at.Site.Clock.Advance(Duration.FromMinutes(1));

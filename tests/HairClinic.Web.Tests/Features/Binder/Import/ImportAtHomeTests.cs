@@ -2,7 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Features.Binder.Import.Engine;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Tests.Features.Clients;
 using Microsoft.EntityFrameworkCore;
 using Slice = HairClinic.Web.Features.Binder.Import.Import;

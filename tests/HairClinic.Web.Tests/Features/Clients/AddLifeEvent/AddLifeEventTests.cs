@@ -1,6 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Workers;
+using HairClinic.Web.Data.Work;
 using Microsoft.EntityFrameworkCore;
 using Slice = HairClinic.Web.Features.Clients.AddLifeEvent.AddLifeEvent;
 

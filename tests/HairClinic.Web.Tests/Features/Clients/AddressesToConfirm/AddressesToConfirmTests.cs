@@ -2,7 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
 using HairClinic.Web.Features.Clients;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Tests.Features.Binder;
 using HairClinic.Web.Tests.Features.MyHair;
 using static HairClinic.Web.Tests.Features.MyHair.KeyScene;

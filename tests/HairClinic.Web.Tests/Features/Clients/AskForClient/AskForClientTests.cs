@@ -1,4 +1,5 @@
 using HairClinic.Domain.Clients;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using Slice = HairClinic.Web.Features.Clients.AskForClient.AskForClient;

@@ -2,7 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Slice = HairClinic.Web.Features.Clients.Find.Find;
 
 namespace HairClinic.Web.Tests.Features.Clients.Find;

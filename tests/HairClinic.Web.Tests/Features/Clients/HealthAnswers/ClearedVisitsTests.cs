@@ -145,7 +145,7 @@ public sealed class ClearedVisitsTests(PgServer server)
 
     private static LogRebond.Input Answered(LogRebond.Screen screen) => screen.Start with { FoundLifted = false, WaitsKept = true };
 
-    private static Web.Practices.PersonActor Acting(TestClinic clinic, ChairScene scene, StaffRole role) =>
+    private static Web.Fence.PersonActor Acting(TestClinic clinic, ChairScene scene, StaffRole role) =>
         clinic.Acting(
             role switch
             {

@@ -1,11 +1,12 @@
 using System.Text;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Features.Clients.HealthAnswers;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Slice = HairClinic.Web.Features.Clients.HealthAnswers.HealthAnswers;

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using Slice = HairClinic.Web.Features.Clients.KeepGuardians.KeepGuardians;
 

@@ -352,7 +352,7 @@ public sealed class MergeClientsTests(PgServer server)
             return all;
         });
 
-    private HairClinic.Web.Practices.PersonActor Desk(TestClinic clinic) => clinic.Acting(given.Desk, given.Here);
+    private HairClinic.Web.Fence.PersonActor Desk(TestClinic clinic) => clinic.Acting(given.Desk, given.Here);
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, string? code) =>
         clinic.UseAsync<Slice, Slice.Screen?>(Desk(clinic), s => s.OpenAsync(kept.Id, code, TestContext.Current.CancellationToken));

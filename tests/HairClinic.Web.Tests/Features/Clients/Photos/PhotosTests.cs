@@ -1,11 +1,13 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Data.Keys;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Features.Clients.Photos;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Keys;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Slice = HairClinic.Web.Features.Clients.Photos.Photos;

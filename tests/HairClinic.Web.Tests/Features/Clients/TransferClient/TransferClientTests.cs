@@ -1,7 +1,8 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.Clients.TransferClient.TransferClient;

@@ -1,8 +1,8 @@
 using System.Text.RegularExpressions;
-using HairClinic.Web.Data.Books;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;

@@ -1,9 +1,8 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Practices;
 using HairClinic.Web.Data.Sql;
+using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.MyHair.ChooseATime.ChooseATime;

@@ -1,6 +1,6 @@
 using System.Net;
 using HairClinic.Web.Shell;
-using HairClinic.Web.Tests.Features.Practices.FirstRun;
+using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using HairClinic.Web.Tests.Security;
 using Microsoft.EntityFrameworkCore;
 

@@ -1,5 +1,5 @@
-using HairClinic.Web.Workers;
-using HairClinic.Web.Workers.Mail;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Mail;
 using NodaTime.Testing;
 
 namespace HairClinic.Web.Tests.Features.MyHair.DemoLetters;
@@ -22,8 +22,8 @@ public sealed class DemoLettersTests(PgServer server)
     [Fact]
     public async Task A_letter_becomes_a_file_that_says_whom_it_is_for()
     {
-        using var folder = new Data.EmbeddedPostgres.TestFolder();
-        var route = new FolderRoute(new MailSettings { Folder = folder.Path }, new FakeClock(TestClinic.UsualNow));
+        using var folder = new EmbeddedPostgres.TestFolder();
+        var route = new FolderRoute(new LetterFolder(folder.Path, named: false, new FakeClock(TestClinic.UsualNow)));
 
         await route.SendAsync(
             new Letter("ada@example.test", "Your link", "It works once."),

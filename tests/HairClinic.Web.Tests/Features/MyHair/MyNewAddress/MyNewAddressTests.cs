@@ -1,11 +1,11 @@
 using System.Net;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Data.Books;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Tests.Features.Accounts;
 using HairClinic.Web.Tests.Security;
-using HairClinic.Web.Workers;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -63,7 +63,7 @@ public sealed class MyNewAddressTests(PgServer server)
 
         Assert.Equal(AddressOpens.Nothing, await SaveAsync(clinic, token, yes: false));
 
-        await Assert.ThrowsAsync<Web.Practices.ActorChangedException>(() => OwnReach.OfAsync(clinic, here));
+        await Assert.ThrowsAsync<Web.Fence.ActorChangedException>(() => OwnReach.OfAsync(clinic, here));
         Assert.Null(await SignInAsync(clinic, New));
         await scene.EditAsync(clinic, scene.Desk(clinic), Theirs);
         await scene.EditAsync(clinic, scene.Desk(clinic), New);

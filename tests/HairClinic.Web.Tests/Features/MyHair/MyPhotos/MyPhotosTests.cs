@@ -1,9 +1,9 @@
 using System.Net;
 using HairClinic.Domain.Clients;
-using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Photos;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Tests.Features.Clients.Photos;
 using HairClinic.Web.Tests.Security;
 using Microsoft.EntityFrameworkCore;

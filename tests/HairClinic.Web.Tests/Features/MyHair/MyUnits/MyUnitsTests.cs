@@ -1,9 +1,10 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Shelf;
-using HairClinic.Web.Data.Accounts;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Ui.Wear;
+using HairClinic.Web.Fence;
 using NodaTime;
 using Slice = HairClinic.Web.Features.MyHair.MyUnits.MyUnits;
 

@@ -1,9 +1,10 @@
 using HairClinic.Domain.Clients;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Data.Books;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Mail;
 using HairClinic.Web.Workers;
-using HairClinic.Web.Workers.Mail;
 using Microsoft.Extensions.DependencyInjection;
 using Dates = HairClinic.Web.Features.MyHair.DatesFile.DatesFile;
 using Slice = HairClinic.Web.Features.MyHair.Preferences.Preferences;

@@ -1,8 +1,8 @@
 using System.IO.Compression;
 using System.Net;
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Tests.Security;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.EntityFrameworkCore;

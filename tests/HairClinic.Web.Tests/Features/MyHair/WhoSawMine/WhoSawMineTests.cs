@@ -1,7 +1,9 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.AccessLog;
-using HairClinic.Web.Practices;
+using HairClinic.Web.AccessLog;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Fence;
 using Microsoft.Extensions.DependencyInjection;
 using Slice = HairClinic.Web.Features.MyHair.WhoSawMine.WhoSawMine;
 

@@ -5,7 +5,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Wear.Curves;
-using HairClinic.Web.Data.AccessLog;
+using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Features.Outlook.Ahead;
 using Microsoft.EntityFrameworkCore;

@@ -1,7 +1,7 @@
 using Bunit;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Learning;
 using HairClinic.Web.Features.Outlook.ReckonAnew;
+using HairClinic.Web.Learning;
 using HairClinic.Web.Tests.Ui;
 using HairClinic.Web.Workers;
 using Microsoft.Extensions.DependencyInjection;

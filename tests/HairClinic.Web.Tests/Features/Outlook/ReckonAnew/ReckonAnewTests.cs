@@ -1,6 +1,6 @@
 using HairClinic.Domain.LoadAhead;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Learning;
+using HairClinic.Web.Learning;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;

@@ -1,5 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
+using HairClinic.Web.Language;
 using Slice = HairClinic.Web.Features.Privacy.EditConsentWords.EditConsentWords;
 
 namespace HairClinic.Web.Tests.Features.Privacy.EditConsentWords;

@@ -1,7 +1,8 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
-using HairClinic.Web.Data.Accounts;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;

@@ -1,5 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
+using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;

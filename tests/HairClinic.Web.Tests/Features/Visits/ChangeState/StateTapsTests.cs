@@ -1,6 +1,7 @@
 using Bunit;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Features.Visits.ChangeState;
+using HairClinic.Web.Language;
 using HairClinic.Web.Tests.Ui;
 using Slice = HairClinic.Web.Features.Visits.ChangeState.ChangeState;
 

@@ -138,7 +138,7 @@ public sealed class LogVisitTests(PgServer server)
 
     private static CancellationToken Cancellation => Xunit.TestContext.Current.CancellationToken;
 
-    private static HairClinic.Web.Practices.PersonActor Stylist(TestClinic clinic, ChairScene scene) =>
+    private static HairClinic.Web.Fence.PersonActor Stylist(TestClinic clinic, ChairScene scene) =>
         clinic.Acting(scene.Stylist, scene.Salon);
 
     private static Task<Bond> BondAsync(TestClinic clinic) => clinic.ReadAsync(db => db.Bonds.AsNoTracking().SingleAsync(Cancellation));

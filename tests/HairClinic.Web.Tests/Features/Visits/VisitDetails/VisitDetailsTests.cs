@@ -1,6 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Practices;
+using HairClinic.Web.Fence;
 using Slice = HairClinic.Web.Features.Visits.VisitDetails.VisitDetails;
 
 namespace HairClinic.Web.Tests.Features.Visits.VisitDetails;

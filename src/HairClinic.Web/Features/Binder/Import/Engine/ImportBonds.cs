@@ -4,13 +4,13 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Features.Binder.Names;
 using HairClinic.Web.Features.Binder.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Features.Binder.Sheets.Cells;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
-using HairClinic.Web.Workers;
+using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

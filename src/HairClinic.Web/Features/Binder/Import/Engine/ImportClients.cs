@@ -2,12 +2,12 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Phones;
+using HairClinic.Web.Data.Work;
 using HairClinic.Web.Features.Binder.Names;
 using HairClinic.Web.Features.Binder.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Features.Binder.Sheets.Columns;
-using HairClinic.Web.Practices;
-using HairClinic.Web.Workers;
+using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

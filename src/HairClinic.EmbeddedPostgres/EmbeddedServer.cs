@@ -1,0 +1,142 @@
+using System.Diagnostics;
+
+namespace HairClinic.EmbeddedPostgres;
+
+/// <summary>
+/// The program's own PostgreSQL: a child process on a data folder, reached by a private socket, watched and started again when
+/// it ends by itself, stopped cleanly on dispose and also when this program is killed.
+/// </summary>
+public sealed class EmbeddedServer : IAsyncDisposable
+{
+    private static readonly TimeSpan SteadyRun = TimeSpan.FromMinutes(1);
+
+    private readonly EmbeddedServerOptions options;
+    private readonly FolderLock folderLock;
+    private readonly ServerLaunch launch;
+    private readonly CancellationTokenSource stopping = new();
+    private readonly Task watch;
+    private ServerProcess process;
+    private int disposed;
+
+    private EmbeddedServer(EmbeddedServerOptions options, FolderLock folderLock, ServerLaunch launch, ServerProcess process)
+    {
+        (this.options, this.folderLock, this.launch, this.process) = (options, folderLock, launch, process);
+        AsProgram = launch.ConnectionString(RoleSetup.Program, launch.Passwords.Program, RoleSetup.Database);
+        AsMigrator = launch.ConnectionString(RoleSetup.Migrator, launch.Passwords.Migrator, RoleSetup.Database);
+        AsKeeper = launch.ConnectionString(RoleSetup.Keeper, launch.Passwords.Keeper, RoleSetup.Database);
+        watch = Task.Run(WatchAsync);
+    }
+
+    /// <summary>The connection string of the role that owns nothing.</summary>
+    public string AsProgram { get; }
+
+    /// <summary>Of the role that owns the schema.</summary>
+    public string AsMigrator { get; }
+
+    /// <summary>Of the role that reads everything and writes nothing.</summary>
+    public string AsKeeper { get; }
+
+    /// <summary>The superuser, in the database <c>postgres</c>: for tests that make and drop databases. The program itself never uses it.</summary>
+    public string Administrator => launch.Administrator;
+
+    /// <summary>The server programs in use.</summary>
+    public PostgresBinaries Binaries => launch.Binaries;
+
+    /// <summary>Returns when the server answers and the roles of the fence exist.</summary>
+    /// <exception cref="EmbeddedServerException">The server cannot run here; the message says what to do.</exception>
+    public static async Task<EmbeddedServer> StartAsync(
+        EmbeddedServerOptions options,
+        ILogger logger,
+        CancellationToken cancellationToken = default
+    )
+    {
+        if (!OperatingSystem.IsLinux())
+            throw new EmbeddedServerException(
+                "HairClinic runs its own PostgreSQL on Linux only. Elsewhere, name a PostgreSQL server with ConnectionStrings__Program and ConnectionStrings__Migrator."
+            );
+        var folder = DatabaseFolder.Open(options.DataFolder);
+        var folderLock = FolderLock.Take(folder);
+        SocketFolder? socket = null;
+        ServerProcess? process = null;
+        try
+        {
+            var binaries = options.Search.Find(folder.Major());
+            var user = ServerUser.Choose();
+            socket = SocketFolder.Make(folder, user);
+            var launch = new ServerLaunch(folder, binaries, user, socket, Passwords.Read(folder), options.Durable, logger);
+            if (!folder.HasCluster)
+                launch.MakeCluster();
+            process = await launch.StartAsync(cancellationToken);
+            await RoleSetup.EnsureAsync(launch.Administrator + ";Pooling=false", launch.Passwords, cancellationToken);
+            logger.LogInformation("PostgreSQL {Major} from {Binaries} runs on {Folder}", binaries.Major, binaries.Folder, folder.Root);
+            return new(options, folderLock, launch, process);
+        }
+        catch
+        {
+            if (process is not null)
+                await process.DisposeAsync();
+            socket?.Dispose();
+            folderLock.Dispose();
+            throw;
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (Interlocked.Exchange(ref disposed, 1) == 1)
+            return;
+        await stopping.CancelAsync();
+        await watch;
+        await process.DisposeAsync();
+        launch.Socket.Dispose();
+        folderLock.Dispose();
+        stopping.Dispose();
+    }
+
+    private async Task WatchAsync()
+    {
+        var logger = launch.Logger;
+        var pause = options.FirstPause;
+        try
+        {
+            while (true)
+            {
+                var run = Stopwatch.StartNew();
+                var code = await process.WaitForExitAsync(stopping.Token);
+                if (run.Elapsed > SteadyRun)
+                    pause = options.FirstPause;
+                // Why and how often is for whoever looks into it; that the database is away is told once, by whoever misses it.
+                logger.LogInformation(
+                    "PostgreSQL ended by itself (exit code {Code}); starting it again in {Pause}. See {Log}",
+                    code,
+                    pause,
+                    launch.Folder.LogFile
+                );
+                do
+                {
+                    await Task.Delay(pause, stopping.Token);
+                    pause = TimeSpan.FromTicks(Math.Min(pause.Ticks * 2, options.LongestPause.Ticks));
+                } while (!await TryRestartAsync(pause));
+                logger.LogInformation("PostgreSQL runs again");
+            }
+        }
+        catch (OperationCanceledException) when (stopping.IsCancellationRequested) { }
+    }
+
+    private async Task<bool> TryRestartAsync(TimeSpan pause)
+    {
+        try
+        {
+            var next = await launch.StartAsync(stopping.Token);
+            await process.DisposeAsync();
+            process = next;
+            return true;
+        }
+        // Whatever stands in the way – a full disk, a missing file – may be put right while the program waits.
+        catch (Exception e) when (!stopping.IsCancellationRequested)
+        {
+            launch.Logger.LogInformation("PostgreSQL could not be started again; next try in {Pause}. {Reason}", pause, e.Message);
+            return false;
+        }
+    }
+}

@@ -1,0 +1,32 @@
+using System.Threading.RateLimiting;
+
+namespace HairClinic.Web.Accounts;
+
+/// <summary>
+/// Slow hashes are computed a few at a time and never on every core: whatever floods the sign-in, the day's work goes on beside it.
+/// </summary>
+/// <remarks>
+/// A hash takes about a tenth of a second, so the last of those who wait waits some three seconds. One turn is one try: never take a
+/// turn within a turn.
+/// </remarks>
+public sealed class HashingTurns(int atOnce) : IDisposable
+{
+    public const int Waiting = 32;
+
+    private readonly ConcurrencyLimiter turns = new(new() { PermitLimit = atOnce, QueueLimit = Waiting });
+
+    public HashingTurns()
+        : this(Math.Max(1, Environment.ProcessorCount / 2)) { }
+
+    /// <exception cref="TooBusyException">So many wait already that nothing was begun.</exception>
+    public async Task<T> RunAsync<T>(Func<Task<T>> work, CancellationToken cancellation)
+    {
+        using var turn = await turns.AcquireAsync(1, cancellation);
+        return turn.IsAcquired ? await work() : throw new TooBusyException();
+    }
+
+    /// <exception cref="TooBusyException">So many wait already that nothing was begun.</exception>
+    public Task<T> RunAsync<T>(Func<T> work, CancellationToken cancellation) => RunAsync(() => Task.FromResult(work()), cancellation);
+
+    public void Dispose() => turns.Dispose();
+}

@@ -1,0 +1,80 @@
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Rows;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Accounts;
+
+/// <summary>The codes app of an account and its recovery codes.</summary>
+public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store, HashingTurns hashing, ClinicDb db, IClock clock)
+{
+    /// <returns>The recovery codes, told once; null when the code does not fit the secret.</returns>
+    public async Task<IReadOnlyList<string>?> TurnOnAsync(AppUser user, string secret, string code, CancellationToken cancellation)
+    {
+        if (Totp.Match(secret, code, clock.GetCurrentInstant()) is not { } step)
+            return null;
+        await store.SetAuthenticatorKeyAsync(user, secret, cancellation);
+        await db.Users.Where(u => u.Id == user.Id).ExecuteUpdateAsync(set => set.SetProperty(u => u.LastCodeStep, step), cancellation);
+        var codes = await ReplaceCodesAsync(user, cancellation);
+        Expect(await users.SetTwoFactorEnabledAsync(user, true));
+        return codes;
+    }
+
+    public async Task TurnOffAsync(AppUser user, CancellationToken cancellation)
+    {
+        await store.SetAuthenticatorKeyAsync(user, "", cancellation);
+        await store.ReplaceCodesAsync(user, [], cancellation);
+        Expect(await users.SetTwoFactorEnabledAsync(user, false));
+    }
+
+    /// <summary>Everything that opens besides the password is lost: codes app, recovery codes and passkeys go.</summary>
+    public async Task DropAsync(AppUser user, CancellationToken cancellation)
+    {
+        foreach (var passkey in await users.GetPasskeysAsync(user))
+            Expect(await users.RemovePasskeyAsync(user, passkey.CredentialId));
+        await TurnOffAsync(user, cancellation);
+    }
+
+    /// <summary>Takes a code of the app. Each step opens once: two taps with the same code, one gets in.</summary>
+    public async Task<bool> TakeCodeAsync(AppUser user, string code, CancellationToken cancellation)
+    {
+        if (await store.GetAuthenticatorKeyAsync(user, cancellation) is not { } secret)
+            return false;
+        if (Totp.Match(secret, code, clock.GetCurrentInstant()) is not { } step)
+            return false;
+        return await db
+                .Users.Where(u => u.Id == user.Id && (u.LastCodeStep == null || u.LastCodeStep < step))
+                .ExecuteUpdateAsync(set => set.SetProperty(u => u.LastCodeStep, step), cancellation) == 1;
+    }
+
+    /// <summary>Uses a recovery code up. The account's own stamp lets one of two at once through.</summary>
+    public async Task<bool> TakeRecoveryCodeAsync(AppUser user, string code) =>
+        (await users.RedeemTwoFactorRecoveryCodeAsync(user, code)).Succeeded;
+
+    public async Task<IReadOnlyList<string>> NewRecoveryCodesAsync(AppUser user, CancellationToken cancellation)
+    {
+        var codes = await ReplaceCodesAsync(user, cancellation);
+        Expect(await users.UpdateAsync(user));
+        return codes;
+    }
+
+    private async Task<IReadOnlyList<string>> ReplaceCodesAsync(AppUser user, CancellationToken cancellation)
+    {
+        return await hashing.RunAsync(
+            async () =>
+            {
+                var codes = RecoveryCodes.New();
+                await store.ReplaceCodesAsync(user, codes, cancellation);
+                return codes;
+            },
+            cancellation
+        );
+    }
+
+    private static void Expect(IdentityResult result)
+    {
+        if (!result.Succeeded)
+            throw new DbUpdateConcurrencyException(result.Errors.First().Description);
+    }
+}

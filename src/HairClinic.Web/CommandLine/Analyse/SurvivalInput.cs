@@ -1,0 +1,98 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear.Curves;
+using HairClinic.Domain.Wear.Lifetimes;
+
+namespace HairClinic.Web.CommandLine.Analyse;
+
+/// <summary>What a survival analysis is made from, read out of a table.</summary>
+/// <param name="Group">Names of the groups and each row's; null where there are none.</param>
+/// <param name="Columns">The model's covariates: numbers as they are, text as one column a level but the first.</param>
+/// <param name="Clients">Whose each row is; empty where clients are not told apart.</param>
+public sealed record SurvivalInput(
+    Spell[] Spells,
+    (string[] Names, int[] Of)? Group,
+    IReadOnlyList<LifeColumn> Columns,
+    IReadOnlyList<LifeColumn> GroupColumns,
+    int[] Clients
+)
+{
+    public static SurvivalInput Read(CsvTable table, SurvivalColumns names)
+    {
+        var weights = names.Weight is { } w ? Weights(table.Column(w)) : null;
+        var spells = names.Lower is { } lower
+            ? Intervals(table.Column(lower), table.Column(names.Upper!), weights)
+            : Times(table.Column(names.Time!), table.Column(names.Event!), weights);
+        var group = names.Group is { } g ? table.Column(g) : null;
+        var groupColumns = group is null ? [] : Covariate(group).ToList();
+        // A group alone is what the model compares; covariates that are named are all there are.
+        var columns = names.Covariates.Count > 0 ? names.Covariates.SelectMany(c => Varying(table.Column(c))).ToList() : groupColumns;
+        var clients = names.Client is { } client ? table.Column(client).Levels().Of : [];
+        return new SurvivalInput(spells, group?.Levels(), columns, groupColumns, clients);
+    }
+
+    private static List<LifeColumn> Varying(CsvColumn column) =>
+        Covariate(column).ToList() is { Count: > 0 } columns
+            ? columns
+            : throw new Refusal("The column \"{0}\" says the same on every line: its effect cannot be told.", column.Name);
+
+    private static IEnumerable<LifeColumn> Covariate(CsvColumn column)
+    {
+        if (!column.Filled().IsText)
+        {
+            yield return new LifeColumn(column.Name, column.Numbers());
+            yield break;
+        }
+        var (names, of) = column.Levels();
+        for (var level = 1; level < names.Length; level++)
+            yield return new LifeColumn(column.Name + names[level], [.. of.Select(l => l == level ? 1.0 : 0)]);
+    }
+
+    private static double[] Weights(CsvColumn column)
+    {
+        var weights = column.Numbers();
+        for (var i = 0; i < weights.Length; i++)
+        {
+            if (weights[i] < 0)
+                throw column.Odd(i, "below 0, as no weight can be");
+        }
+        return weights;
+    }
+
+    private static Spell[] Times(CsvColumn time, CsvColumn ended, double[]? weights)
+    {
+        var (times, flags) = (time.Filled().Numbers(), ended.Flags());
+        var spells = new Spell[times.Length];
+        for (var i = 0; i < times.Length; i++)
+        {
+            if (times[i] <= 0)
+                throw time.Odd(i, "not above 0, as a time must be");
+            spells[i] = flags[i] ? Spell.At(times[i], weights?[i] ?? 1) : Spell.After(times[i], weights?[i] ?? 1);
+        }
+        return spells;
+    }
+
+    private static Spell[] Intervals(CsvColumn lower, CsvColumn upper, double[]? weights)
+    {
+        var spells = new Spell[lower.Cells.Length];
+        for (var i = 0; i < spells.Length; i++)
+        {
+            var weight = weights?[i] ?? 1;
+            spells[i] = (lower.NumberAt(i), upper.NumberAt(i)) switch
+            {
+                (null, null) => throw new Refusal(
+                    "Line {0}: neither \"{1}\" nor \"{2}\" has a value.",
+                    lower.Lines[i],
+                    lower.Name,
+                    upper.Name
+                ),
+                (< 0, _) => throw lower.Odd(i, "below 0, as no time can be"),
+                (_, <= 0) => throw upper.Odd(i, "not above 0, as a time must be"),
+                (0, null) => throw lower.Odd(i, "not above 0, as a time it went on to must be"),
+                ({ } from, { } to) when from > to => throw lower.Odd(i, $"later than \"{upper.Name}\""),
+                (var from, null) => Spell.After(from!.Value, weight),
+                (var from, var to) => Spell.Between(from ?? 0, to.Value, weight),
+            };
+        }
+        return spells;
+    }
+}

@@ -1,8 +1,0 @@
-namespace HairClinic.Web.Data.AccessLog;
-
-public enum AccessActorKind
-{
-    Person,
-    Client,
-    Job,
-}

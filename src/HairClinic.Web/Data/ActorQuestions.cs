@@ -1,0 +1,24 @@
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Data;
+
+/// <summary>What only the database knows of whoever acts, asked inside their own fence.</summary>
+public static class ActorQuestions
+{
+    /// <summary>Whether whoever acts reads what was confided: clients only by an address that is confirmed. Ask it before looking past a client's fence.</summary>
+    public static Task<bool> OpensAllAsync(this ClinicDb db, CancellationToken cancellation) =>
+        db.Database.SqlQuery<bool>($"select app_opens_all() as \"Value\"").SingleAsync(cancellation);
+
+    /// <summary>Of these clients, those whose address somebody else who works here could confirm.</summary>
+    public static async Task<IReadOnlySet<Guid>> OthersMayConfirmAsync(
+        this ClinicDb db,
+        Guid[] clients,
+        Guid but,
+        CancellationToken cancellation
+    ) =>
+        clients.Length == 0
+            ? new HashSet<Guid>()
+            : await db
+                .Database.SqlQuery<Guid>($"select c as \"Value\" from unnest({clients}) c where others_may_confirm(c, {but})")
+                .ToHashSetAsync(cancellation);
+}

@@ -1,0 +1,8 @@
+namespace HairClinic.Web.Data.Rows;
+
+public enum AccessActorKind
+{
+    Person,
+    Client,
+    Job,
+}

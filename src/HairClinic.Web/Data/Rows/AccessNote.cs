@@ -1,0 +1,55 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Web.Data.Rows;
+
+/// <summary>
+/// One line of the access log: ids and words of ours only, no names and nothing of anyone's health. Each line is signed
+/// together with the signature of the line before, so that none can be changed or taken out unnoticed.
+/// </summary>
+/// <remarks>It refers to nothing by foreign key: the log outlives what it names.</remarks>
+public sealed class AccessNote : PracticeOwned
+{
+    private AccessNote() { }
+
+    internal AccessNote(Guid practiceId, Guid id, long number)
+    {
+        BelongTo(practiceId);
+        Id = id;
+        Number = number;
+    }
+
+    /// <summary>1, 2, 3 … in the practice, without gaps.</summary>
+    public long Number { get; private set; }
+
+    /// <summary>To the microsecond, as the database keeps it.</summary>
+    public Instant At { get; init; }
+
+    public AccessActorKind ActorKind { get; init; }
+
+    public Guid? ActorId { get; init; }
+
+    /// <summary>The role at the time, or the job's name.</summary>
+    public string Role { get; init; } = "";
+
+    public AccessDeed Deed { get; init; }
+
+    public Guid? ClientId { get; init; }
+
+    public Guid? SubjectId { get; init; }
+
+    public string? Reason { get; init; }
+
+    /// <summary>The master key that signed it: lines outlive rotations.</summary>
+    public string KeyId { get; init; } = "";
+
+    public byte[] PreviousHash { get; init; } = [];
+
+    public byte[] Hash { get; private set; } = [];
+
+    internal AccessNote Signed(byte[] hash)
+    {
+        Hash = hash;
+        return this;
+    }
+}

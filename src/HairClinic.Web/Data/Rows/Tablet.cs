@@ -1,0 +1,36 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Web.Data.Rows;
+
+/// <summary>A browser that several people of the practice work at in turn. It carries a token; only the token's hash is kept.</summary>
+public sealed class Tablet : PracticeOwned
+{
+    private Tablet() { }
+
+    public Tablet(Guid id, string name, int lockAfterMinutes, byte[] tokenHash, Instant now)
+    {
+        Id = id;
+        Name = name;
+        LockAfterMinutes = lockAfterMinutes;
+        TokenHash = tokenHash;
+        MadeAt = now;
+    }
+
+    /// <summary>Where it stands, such as "Chair 2 tablet".</summary>
+    public string Name { get; private set; } = "";
+
+    /// <summary>Minutes without a touch after which whoever is at work there has to type their PIN again.</summary>
+    public int LockAfterMinutes { get; private set; }
+
+    public byte[] TokenHash { get; private set; } = [];
+
+    public Instant MadeAt { get; private set; }
+
+    /// <summary>When somebody last signed in there.</summary>
+    public Instant? LastUsedAt { get; private set; }
+
+    public Instant? EndedAt { get; private set; }
+
+    public void End(Instant now) => EndedAt ??= now;
+}

@@ -1,0 +1,92 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Web.Data.Work;
+
+/// <summary>Work asked for in the same transaction as the change that needs it, done by a worker soon after.</summary>
+public sealed class WorkItem : ActorOwned
+{
+    /// <summary>With the pauses between them, about a day.</summary>
+    public const int MostAttempts = 40;
+
+    private WorkItem() { }
+
+    public WorkItem(Guid id, WorkKind kind, string body, Instant askedAt)
+    {
+        Id = id;
+        Kind = kind;
+        Body = body;
+        AskedAt = askedAt;
+        NotBefore = askedAt;
+    }
+
+    public WorkKind Kind { get; private set; }
+
+    /// <summary>What it needs to know, as JSON.</summary>
+    public string Body { get; private set; } = "{}";
+
+    public Instant AskedAt { get; private set; }
+
+    public Instant NotBefore { get; private set; }
+
+    /// <summary>Until then it is in somebody's hands; whoever died holding it has lost it by then.</summary>
+    public Instant? HeldUntil { get; private set; }
+
+    /// <summary>When a letter began to be handed to the mail server; null again where that came to an end.</summary>
+    public Instant? HandedAt { get; private set; }
+
+    /// <summary>When it was over, one way or another.</summary>
+    public Instant? DoneAt { get; private set; }
+
+    /// <summary>Null while it is open, and where it was done.</summary>
+    public WorkFate? Fate { get; private set; }
+
+    public int Attempts { get; private set; }
+
+    public string? LastError { get; private set; }
+
+    public void Hold(Instant until) => HeldUntil = until;
+
+    public void HandOver(Instant now) => HandedAt = now;
+
+    /// <summary>Whoever held it stops before anything came of it.</summary>
+    public void LetGo() => (HeldUntil, HandedAt) = (null, null);
+
+    public void Done(Instant now)
+    {
+        LetGo();
+        DoneAt = now;
+    }
+
+    /// <summary>Drops what it needed to know, once nobody needs it any more.</summary>
+    /// <param name="left">What stays of it, as JSON.</param>
+    public void Forget(string left = "{}") => Body = left;
+
+    public void End(WorkFate fate, string error, Instant now)
+    {
+        (Fate, LastError) = (fate, error);
+        Done(now);
+    }
+
+    /// <summary>It was given up, and somebody wants it tried all over again.</summary>
+    public void BeginAnew(Instant now)
+    {
+        (Fate, DoneAt, Attempts) = (null, null, 0);
+        NotBefore = now;
+    }
+
+    /// <summary>Nothing is wrong, but it cannot be done just now.</summary>
+    public void Wait(Instant until) => NotBefore = until;
+
+    /// <summary>Tries again later, waiting longer each time, up to three quarters of an hour; in the end it is given up.</summary>
+    /// <param name="until">From then on it would be of no use.</param>
+    public void Failed(string error, Instant now, Instant? until = null)
+    {
+        Attempts++;
+        LastError = error;
+        LetGo();
+        NotBefore = now + Duration.FromSeconds(5 << Math.Min(Attempts, 9));
+        if (Attempts >= MostAttempts || NotBefore >= until)
+            End(WorkFate.GivenUp, error, now);
+    }
+}

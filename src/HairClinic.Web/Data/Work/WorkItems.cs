@@ -1,0 +1,29 @@
+using System.Text.Json;
+using HairClinic.Web.Data.Maps;
+using NodaTime;
+
+namespace HairClinic.Web.Data.Work;
+
+/// <summary>Makes work to be saved together with the change that needs it.</summary>
+public static class WorkItems
+{
+    public static WorkItem RefreshDueDates(Guid? clientId, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.RefreshDueDates, Write(new RefreshDueDatesBody(clientId)), now);
+
+    public static WorkItem Send(Letter letter, Instant now) => new(Guid.CreateVersion7(), WorkKind.SendMail, Write(letter), now);
+
+    public static WorkItem RemoveFiles(IReadOnlyList<Guid> files, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.RemoveFiles, Write(new RemoveFilesBody(files)), now);
+
+    public static WorkItem PlanOrders(IReadOnlyList<Guid> clientIds, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.PlanOrders, Write(new PlanOrdersBody(clientIds)), now);
+
+    public static WorkItem AskForClient(AskForClientBody ask, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.AskForClient, Write(ask), now);
+
+    public static WorkItem Reckon(Instant now) => new(Guid.CreateVersion7(), WorkKind.Reckon, "{}", now);
+
+    public static T Read<T>(WorkItem item) => JsonSerializer.Deserialize<T>(item.Body, JsonColumns.Options)!;
+
+    public static string Write<T>(T body) => JsonSerializer.Serialize(body, JsonColumns.Options);
+}

@@ -1,0 +1,21 @@
+namespace HairClinic.Web.Data.Work;
+
+/// <summary>Work of some kinds that goes on beside the work of others, so that what is slow holds up only its like.</summary>
+/// <param name="Kinds">What goes here; each kind has one lane.</param>
+/// <param name="Width">How many go on at a time in this program, of all practices together.</param>
+/// <param name="OneAPractice">Whether a practice's go one after another, because they would write the same rows.</param>
+/// <param name="Patience">How long one of them may take.</param>
+public sealed record WorkLane(IReadOnlyList<WorkKind> Kinds, int Width, bool OneAPractice, TimeSpan Patience)
+{
+    public static readonly WorkLane Letters = new([WorkKind.SendMail], 4, OneAPractice: false, TimeSpan.FromSeconds(40));
+    public static readonly WorkLane Plans = new([WorkKind.PlanOrders], 2, OneAPractice: true, TimeSpan.FromMinutes(10));
+    public static readonly WorkLane DueDates = new([WorkKind.RefreshDueDates], 2, OneAPractice: true, TimeSpan.FromMinutes(30));
+    public static readonly WorkLane Rest = new(
+        [WorkKind.RemoveFiles, WorkKind.Reckon, WorkKind.AskForClient],
+        2,
+        OneAPractice: false,
+        TimeSpan.FromMinutes(2)
+    );
+
+    public static readonly IReadOnlyList<WorkLane> All = [Letters, Plans, DueDates, Rest];
+}

@@ -1,8 +1,0 @@
-using FluentValidation;
-
-namespace HairClinic.Web.Features.Practices.ThrowDemoAway;
-
-public sealed class ThrowDemoAwayRules : AbstractValidator<ThrowDemoAway.Input>
-{
-    public ThrowDemoAwayRules() => RuleFor(x => x.Name).NotEmpty().WithMessage("Type the practice's name.");
-}

@@ -1,0 +1,10 @@
+using FluentValidation;
+
+namespace HairClinic.Web.Features.Settings.FirstRun.FirstPeople;
+
+public sealed class FirstPeopleRules : AbstractValidator<FirstPeople.Input>
+{
+    public FirstPeopleRules() =>
+        RuleForEach(x => x.People)
+            .ChildRules(p => p.RuleFor(x => x.Name).MaximumLength(100).WithMessage("A name has at most 100 letters."));
+}

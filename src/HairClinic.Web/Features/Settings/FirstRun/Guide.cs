@@ -1,0 +1,22 @@
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Features.Settings.FirstRun;
+
+/// <summary>Where the first-run guide stands.</summary>
+public sealed class Guide(ClinicDbFactory databases)
+{
+    public async Task<GuideFacts> ReadAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        return await db
+            .PracticeSettings.Select(s => new GuideFacts(
+                s.GuideFinishedAt != null,
+                db.Salons.Where(x => !x.Retired).OrderBy(x => x.Id).Select(x => (Guid?)x.Id).FirstOrDefault(),
+                db.Chairs.Count(),
+                db.People.Count(),
+                db.ServiceKinds.Count()
+            ))
+            .SingleAsync(cancellation);
+    }
+}

@@ -1,0 +1,20 @@
+using HairClinic.Web.Data;
+using Microsoft.Extensions.Caching.Memory;
+
+namespace HairClinic.Web.Features.Settings.FirstRun;
+
+/// <summary>Whether anyone practises here yet. Yes is remembered for a minute, no never.</summary>
+public sealed class Presence(PracticeJobs jobs, IMemoryCache cache)
+{
+    public async Task<bool> SomeonePractisesAsync(CancellationToken cancellation)
+    {
+        if (cache.TryGetValue(nameof(Presence), out _))
+            return true;
+        if ((await jobs.PracticeIdsAsync(cancellation)).Count == 0)
+            return false;
+        cache.Set(nameof(Presence), true, TimeSpan.FromMinutes(1));
+        return true;
+    }
+
+    public void Forget() => cache.Remove(nameof(Presence));
+}

@@ -1,0 +1,36 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Shell.SignIn;
+using Microsoft.AspNetCore.Authentication;
+
+namespace HairClinic.Web.Features.Settings.FirstRun;
+
+/// <summary>The front door: everybody to the room they work in.</summary>
+public static class StartPage
+{
+    public static void MapStartPage(this IEndpointRouteBuilder routes) =>
+        routes
+            .MapGet(
+                "/",
+                async (HttpContext context, Presence presence, Guide guide) =>
+                    Results.LocalRedirect(await RoomOfAsync(context, presence, guide))
+            )
+            .AllowAnonymous();
+
+    private static async Task<string> RoomOfAsync(HttpContext context, Presence presence, Guide guide)
+    {
+        if (!await presence.SomeonePractisesAsync(context.RequestAborted))
+            return FirstRunGate.Welcome;
+        if (ActorClaims.ToActor(context.User) is PersonActor person)
+            return person.StaffRole switch
+            {
+                StaffRole.Owner when await guide.ReadAsync(context.RequestAborted) is { Finished: false } facts => GuideFacts.PathOf(
+                    facts.Next
+                ),
+                StaffRole.Stylist or StaffRole.Trainee => "/at-the-chair",
+                _ => "/due",
+            };
+        var client = await context.AuthenticateAsync(AccountsSetup.ClientScheme);
+        return ActorClaims.ToActor(client.Principal) is ClientActor ? "/my-hair" : "/sign-in";
+    }
+}

@@ -1,0 +1,8 @@
+using FluentValidation;
+
+namespace HairClinic.Web.Features.Settings.ThrowDemoAway;
+
+public sealed class ThrowDemoAwayRules : AbstractValidator<ThrowDemoAway.Input>
+{
+    public ThrowDemoAwayRules() => RuleFor(x => x.Name).NotEmpty().WithMessage("Type the practice's name.");
+}

@@ -1,0 +1,122 @@
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.Settings.Parts;
+using HairClinic.Web.Language;
+using HairClinic.Web.Shell.Edits;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Features.Settings.WearFactors;
+
+/// <summary>What shortens or lengthens hold and life, as the practice assumes it before its own records tell.</summary>
+public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+{
+    /// <summary>What is looked at, by what it bears on.</summary>
+    public static readonly IReadOnlyList<(WearQuantity Quantity, WearHabit Habit)> Known =
+    [
+        (WearQuantity.Hold, WearHabit.OilySkin),
+        (WearQuantity.Hold, WearHabit.HeavySweat),
+        (WearQuantity.Hold, WearHabit.DailySwim),
+        (WearQuantity.Hold, WearHabit.DailyWash),
+        (WearQuantity.Hold, WearHabit.WaitsCut),
+        (WearQuantity.Life, WearHabit.DailyWash),
+        (WearQuantity.Life, WearHabit.DailyHeat),
+        (WearQuantity.Life, WearHabit.DailySwim),
+        (WearQuantity.Life, WearHabit.Repaired),
+    ];
+
+    public async Task<Input> OpenAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var rows = await db.WearFactors.AsNoTracking().ToListAsync(cancellation);
+        return new Input
+        {
+            Lines =
+            [
+                .. Known.Select(k =>
+                {
+                    var row = rows.Find(r => r.Quantity == k.Quantity && r.Habit == k.Habit);
+                    return new Line
+                    {
+                        Quantity = k.Quantity,
+                        Habit = k.Habit,
+                        Percent = row is null ? 100 : (int)Math.Round(100 * row.Factor),
+                        Version = row?.Version ?? 0,
+                    };
+                }),
+            ],
+        };
+    }
+
+    /// <exception cref="Refusal">A factor no practice can work by.</exception>
+    /// <exception cref="OvertakenException">Someone else changed one since the form opened.</exception>
+    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
+    {
+        try
+        {
+            return await writes.RunAsync(key, nameof(WearFactors), input, db => WriteAsync(db, input, cancellation), cancellation);
+        }
+        catch (DbUpdateException e) when (Guarded.Taken(e, "wear_factors"))
+        {
+            throw new OvertakenException(e);
+        }
+    }
+
+    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    {
+        var rows = await db.WearFactors.ToListAsync(cancellation);
+        var changed = 0;
+        foreach (var line in input.Lines)
+        {
+            var row = rows.Find(r => r.Quantity == line.Quantity && r.Habit == line.Habit);
+            var factor = (line.Percent ?? 100) / 100.0;
+            if (row is not null)
+                WriteOnce.Expect(db, row, line.Version);
+            if (Math.Abs((row?.Factor ?? 1) - factor) < 0.001)
+                continue;
+            changed++;
+            if (row is null)
+                db.WearFactors.Add(new WearFactor(Guid.CreateVersion7(), line.Quantity, line.Habit, factor));
+            else
+                row.Edit(factor);
+        }
+        if (changed > 0)
+            db.WorkItems.Add(WorkItems.Reckon(clock.GetCurrentInstant()));
+        return new Outcome(changed);
+    }
+
+    public sealed record Input : IEditable
+    {
+        [FromBook]
+        public uint Version { get; set; }
+
+        [OfTheForm]
+        public bool Retire { get; set; }
+
+        [Field("What shortens wear")]
+        public List<Line> Lines { get; set; } = [];
+    }
+
+    public sealed record Line : IFormRow
+    {
+        public WearQuantity Quantity { get; set; }
+
+        public WearHabit Habit { get; set; }
+
+        /// <summary>Of the usual time; 100 changes nothing.</summary>
+        public int? Percent { get; set; }
+
+        /// <summary>Of the row the form opened on; 0 where there was none.</summary>
+        [FromBook]
+        public uint Version { get; set; }
+
+        object IFormRow.Key => (Quantity, Habit);
+
+        string IFormRow.Say(EditWords words) =>
+            $"{words.Words[Quantity == WearQuantity.Hold ? "How long a bond holds" : "How long a unit lasts"].Value}, {words.Words[WearFactorText.Of(Habit)].Value}: {words.Of(Percent)} %";
+    }
+
+    public sealed record Outcome(int Changed);
+}

@@ -1,0 +1,25 @@
+namespace HairClinic.Web.Fence;
+
+/// <summary>The actor of this request, circuit or job. It is set once, in one place, and never changes.</summary>
+public sealed class CurrentActor
+{
+    private Actor? _actor;
+
+    /// <exception cref="NoActorException">Nobody is acting.</exception>
+    public Actor Actor => _actor ?? throw new NoActorException();
+
+    public Actor? OrNull => _actor;
+
+    /// <exception cref="NoActorException">The one who acts is not a person of the practice.</exception>
+    public PersonActor Person => Actor as PersonActor ?? throw new NoActorException();
+
+    /// <exception cref="NoActorException">The one who acts is not a client.</exception>
+    public ClientActor Client => Actor as ClientActor ?? throw new NoActorException();
+
+    public void Set(Actor actor)
+    {
+        if (_actor is not null && _actor != actor)
+            throw new InvalidOperationException("The actor of a request or circuit never changes.");
+        _actor = actor;
+    }
+}

@@ -1,0 +1,35 @@
+using HairClinic.Domain.Practices;
+using NodaTime;
+
+namespace HairClinic.Web.Keys;
+
+/// <summary>
+/// One client's own key, wrapped by a master key. What it sealed cannot be read by anyone once it is destroyed; the row
+/// stays, so that nobody is given a second key unawares.
+/// </summary>
+public sealed class ClientKey : PracticeOwned
+{
+    private ClientKey() { }
+
+    public ClientKey(Guid id, Guid clientId, byte[] wrapped, string masterKeyId, Instant now)
+    {
+        Id = id;
+        ClientId = clientId;
+        Wrapped = wrapped;
+        MasterKeyId = masterKeyId;
+        CreatedAt = now;
+    }
+
+    public Guid ClientId { get; private set; }
+
+    /// <summary>Empty once destroyed.</summary>
+    public byte[] Wrapped { get; private set; } = [];
+
+    public string MasterKeyId { get; private set; } = "";
+
+    public Instant CreatedAt { get; private set; }
+
+    public Instant? DestroyedAt { get; private set; }
+
+    public void Rewrap(byte[] wrapped, string masterKeyId) => (Wrapped, MasterKeyId) = (wrapped, masterKeyId);
+}

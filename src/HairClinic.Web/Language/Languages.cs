@@ -1,0 +1,68 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Localization;
+
+namespace HairClinic.Web.Language;
+
+/// <summary>The languages a client's pages speak. A choice is remembered on the device, so that it holds before anybody is known.</summary>
+public static class Languages
+{
+    public const string Cookie = "language";
+
+    public static readonly IReadOnlyList<(string Code, string Name)> All =
+    [
+        ("en-GB", "English"),
+        ("en-US", "English (US)"),
+        ("es-ES", "Español"),
+    ];
+
+    /// <summary>Each language once, by its two letters, whatever the country.</summary>
+    public static readonly IReadOnlyList<(string Code, string Name)> Spoken =
+    [
+        .. All.Select(l => (l.Code[..2], l.Name)).DistinctBy(l => l.Item1),
+    ];
+
+    // Two letters each: languages in which every sentence of the program is there. A test counts what is missing.
+    private static readonly HashSet<string> Complete = ["en"];
+
+    /// <summary>Whether the staff's screens can be shown in it: half a language is read out by the wrong voice.</summary>
+    public static bool SpeaksAll(CultureInfo culture) => Complete.Contains(culture.TwoLetterISOLanguageName);
+
+    /// <summary>What staff read: the practice's language if the program speaks all of it, else English as their country writes dates.</summary>
+    /// <param name="region">ISO 3166 country.</param>
+    public static CultureInfo ForStaff(CultureInfo practice, string region) =>
+        SpeaksAll(practice)
+            ? practice
+            : CultureInfo.GetCultureInfo(
+                region switch
+                {
+                    "US" => "en-US",
+                    "IE" => "en-IE",
+                    _ => "en-GB",
+                }
+            );
+
+    public static string? Known(string? code) => All.Any(l => l.Code == code) ? code : null;
+
+    public static void Remember(HttpContext http, string? code)
+    {
+        if (Known(code) is { } known)
+            http.Response.Cookies.Append(
+                Cookie,
+                known,
+                new()
+                {
+                    HttpOnly = true,
+                    IsEssential = true,
+                    MaxAge = TimeSpan.FromDays(400),
+                    SameSite = SameSiteMode.Lax,
+                    Secure = http.Request.IsHttps,
+                }
+            );
+        else
+            http.Response.Cookies.Delete(Cookie);
+    }
+
+    /// <summary>The language chosen on this device; null where none was.</summary>
+    public static Task<ProviderCultureResult?> OfAsync(HttpContext http) =>
+        Task.FromResult(Known(http.Request.Cookies[Cookie]) is { } known ? new ProviderCultureResult(known) : null);
+}

@@ -1,0 +1,54 @@
+using HairClinic.Domain.Replacement;
+using HairClinic.Domain.Wear;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using NodaTime;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>One client's units and next order as they stand at this moment, on the stored fits: what their pages show.</summary>
+/// <param name="Case">Null for who has never worn a unit, or wears none any more.</param>
+public sealed record ClientOutlook(OrderBook Book, ClientUnits Units, OrderCase? Case, ReorderOutlook? Outlook)
+{
+    public static async Task<ClientOutlook> LoadAsync(
+        ClinicDb db,
+        Guid clientId,
+        Guid salonId,
+        LocalDate today,
+        CancellationToken cancellation
+    )
+    {
+        var book = await OrderBook.LoadAsync(db, cancellation);
+        var units = (await ClientUnits.LoadAsync(db, book.Sorts, [(clientId, salonId, today)], cancellation))[0];
+        var order = book.CaseOf(units);
+        return new(book, units, order, order?.Outlook(new ReorderRule(OrderTimes.DaysInSight)));
+    }
+
+    public LocalDate Today => Units.Today;
+
+    public OrderTimes Orders => Book.OrdersOn(Today);
+
+    /// <summary>What the wear line draws to the right of today.</summary>
+    public WearAhead Ahead() =>
+        new(Case?.Left ?? new Dictionary<Guid, (LifePrediction, int)>(), Orders.Arrivals(Units.Units), Outlook?.OrderBy, Gap());
+
+    /// <summary>From when the hair in house is worn out as likely as not until the next unit is as likely as not ready.</summary>
+    private WearGap? Gap()
+    {
+        if (Case is not { } order || Outlook is not { AtRisk: true } outlook)
+            return null;
+        var from = outlook.HairEnds?.Half ?? (outlook.InHand == 0 ? Today : null);
+        var ready = NextReady(order);
+        return from is { } ends && ends < ready ? new WearGap(ends, ready, outlook.Standing.Verdict is OrderVerdict.WithoutHair) : null;
+    }
+
+    /// <summary>When the first order in flight, or one placed today, is as likely as not ready to bond.</summary>
+    public LocalDate NextReady(OrderCase order)
+    {
+        var prepared = Book.Settings.PreparationDays;
+        return order.InFlight.Count > 0
+            ? Orders.Likely(Units.Units.Single(u => u.Id == order.InFlight[0])).PlusDays(prepared)
+            : Today.PlusDays(Orders.Usual(order.UnitKindId).Half + prepared);
+    }
+}

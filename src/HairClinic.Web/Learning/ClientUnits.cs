@@ -1,0 +1,74 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data;
+using NodaTime;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>One client's units with what they were worn and how they looked, as of a day.</summary>
+public sealed class ClientUnits
+{
+    private readonly LifeBook book;
+    private readonly Dictionary<Guid, LifeSpell> lives;
+
+    private ClientUnits(Guid clientId, Guid salonId, LocalDate today, LifeBook book, IReadOnlyDictionary<Guid, UnitSort> sorts)
+    {
+        (ClientId, SalonId, Today, this.book) = (clientId, salonId, today, book);
+        Units = [.. book.Of(clientId)];
+        Lives = [.. book.All(clientId, sorts, today)];
+        lives = Lives.ToDictionary(l => l.UnitId);
+    }
+
+    public Guid ClientId { get; }
+
+    public Guid SalonId { get; }
+
+    public LocalDate Today { get; }
+
+    /// <summary>Of every state; the oldest order first.</summary>
+    public IReadOnlyList<HairSystem> Units { get; }
+
+    /// <summary>Those that were ever worn.</summary>
+    public IReadOnlyList<LifeSpell> Lives { get; }
+
+    /// <summary>The unit a repeat order copies: the newest that is more than a draft.</summary>
+    public HairSystem? Newest => Units.LastOrDefault(u => u.State != UnitState.Specified);
+
+    /// <summary>In house and still wearing: the hair there is. What has arrived counts, though it has to be looked at first.</summary>
+    public IEnumerable<HairSystem> InHand => Units.Where(u => u.State.IsHairInHouse() && !IsWornOut(u.Id));
+
+    /// <summary>Kept for, or fit only for, an emergency.</summary>
+    public IEnumerable<HairSystem> Emergency =>
+        Units.Where(u => u.State == UnitState.EmergencySpare || u.State.IsHairInHouse() && IsWornOut(u.Id));
+
+    /// <param name="clients">Whose, with their home salon and its day.</param>
+    public static async Task<List<ClientUnits>> LoadAsync(
+        ClinicDb db,
+        IReadOnlyDictionary<Guid, UnitSort> sorts,
+        IReadOnlyCollection<(Guid Id, Guid SalonId, LocalDate Today)> clients,
+        CancellationToken cancellation
+    )
+    {
+        var book = await LifeBook.LoadAsync(db, [.. clients.Select(c => c.Id)], cancellation);
+        return [.. clients.Select(c => new ClientUnits(c.Id, c.SalonId, c.Today, book, sorts))];
+    }
+
+    public int WornDays(Guid unitId) => WornStretch.WornBy(book.Worn(unitId), Today);
+
+    /// <summary>An inspection found it so: from then on it is worn in an emergency only.</summary>
+    public bool IsWornOut(Guid unitId) => lives.TryGetValue(unitId, out var life) && life.WornOut;
+
+    /// <param name="unit">Null for one that is still to be made.</param>
+    public IReadOnlyList<WearColumn> ColumnsOf(HairSystem? unit, UnitSort sort) => book.ColumnsNow(unit, sort, ClientId, Today);
+
+    /// <summary>The last day on which something was on the head; null for who never wore anything.</summary>
+    public LocalDate? LastWornOn => Units.SelectMany(u => book.Worn(u.Id)).Max(s => (LocalDate?)(s.To ?? Today));
+
+    /// <summary>By unit in hand: how long it lasts, and what it was worn already.</summary>
+    /// <remarks>A unit's own age is what the prediction is asked with, so it is left out of what is believed of the client there.</remarks>
+    public Dictionary<Guid, (LifePrediction Life, int WornDays)> LivesLeft(WearBelief belief, IReadOnlyDictionary<Guid, UnitSort> sorts) =>
+        InHand.ToDictionary(u => u.Id, u => (LifeOf(u, belief, sorts[u.UnitKindId]), WornDays(u.Id)));
+
+    private LifePrediction LifeOf(HairSystem unit, WearBelief belief, UnitSort sort) =>
+        belief.Predict(belief.Of([.. Lives.Where(l => l.UnitId != unit.Id)]), sort.Life(), ColumnsOf(unit, sort));
+}

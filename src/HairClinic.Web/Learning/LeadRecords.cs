@@ -1,0 +1,41 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Replacement;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>Brings the stored lead times up to the orders as they stand.</summary>
+public static class LeadRecords
+{
+    public static async Task StoreAsync(ClinicDb db, OrderTimes orders, IReadOnlyCollection<UnitSort> sorts, CancellationToken cancellation)
+    {
+        var units = await db
+            .HairSystems.AsNoTracking()
+            .Include(u => u.Promises)
+            .Where(u => u.Dates.OrderedOn != null)
+            .ToListAsync(cancellation);
+        var stored = await db.StoredLeads.ToDictionaryAsync(s => s.UnitKindId, cancellation);
+        var workshopOf = sorts.ToDictionary(s => s.Id, s => s.WorkshopId);
+        var byKind = units.ToLookup(u => u.UnitKindId);
+        var byWorkshop = units.ToLookup(u => workshopOf[u.UnitKindId]);
+        foreach (var sort in sorts)
+        {
+            if (!stored.TryGetValue(sort.Id, out var lead))
+            {
+                lead = new StoredLead(Guid.CreateVersion7(), sort.Id);
+                db.StoredLeads.Add(lead);
+            }
+            var own = byKind[sort.Id].ToList();
+            var made = byWorkshop[sort.WorkshopId].Where(u => sort.WorkshopId is not null && u.RemadeTimes is not null).ToList();
+            lead.Take(
+                orders.Today,
+                [.. own.Where(u => u.TellsOfLead).OrderBy(u => u.Dates.ArrivedOn).Select(u => (double)orders.Took(u))],
+                [.. own.Where(u => u.State.IsInFlight() && !u.IsBeingRemade).Select(u => (double)orders.Waited(u, orders.Today))],
+                made.Count(u => u.RemadeTimes > 0),
+                made.Count(u => u.RemadeTimes == 0 && u.Dates.AcceptedOn is not null)
+            );
+        }
+    }
+}

@@ -1,0 +1,98 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Orders;
+using HairClinic.Domain.Replacement;
+using NodaTime;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>How long orders of each kind take, with the workshops' closures and remakes; tables are made once and kept for a batch.</summary>
+public sealed class OrderTimes(
+    IReadOnlyDictionary<Guid, UnitSort> sorts,
+    IReadOnlyDictionary<Guid, Workshop> workshops,
+    IReadOnlyDictionary<Guid, StoredLead> stored,
+    LocalDate today
+)
+{
+    /// <summary>The farthest day looked at.</summary>
+    public const int DaysInSight = 1024;
+
+    private const int LeadDays = 730;
+    private readonly Dictionary<Guid, (LeadTime Lead, LeadTable Table)> leads = [];
+    private readonly Dictionary<(Guid Kind, int Waited), LeadTable> waiting = [];
+    private readonly Dictionary<Guid, WorkshopDays> days = [];
+
+    public LocalDate Today => today;
+
+    /// <summary>For an order placed today or later.</summary>
+    public LeadTable New(Guid kindId) => LeadOf(kindId).Table;
+
+    /// <summary>P50 and P90 of an order placed today, in calendar days with the workshop's closures.</summary>
+    public (int Half, int NineInTen) Usual(Guid kindId) => (DayOf(New(kindId), kindId, 0.5), DayOf(New(kindId), kindId, 0.9));
+
+    /// <summary>What is left of an order in flight.</summary>
+    public LeadTable InFlight(HairSystem unit)
+    {
+        var waited = Waited(unit, today);
+        if (waiting.TryGetValue((unit.UnitKindId, waited), out var table))
+            return table;
+        var (rate, inspection) = RemakeOf(unit.UnitKindId);
+        return waiting[(unit.UnitKindId, waited)] = LeadTable.InFlight(LeadOf(unit.UnitKindId).Lead, waited, rate, inspection, LeadDays);
+    }
+
+    /// <summary>The days between which an order in flight will be here with 80 % chance.</summary>
+    public (LocalDate Early, LocalDate Late) Arrival(HairSystem unit) => DaysLeft(unit).Likely;
+
+    /// <summary>The day by which an order in flight is here as likely as not.</summary>
+    public LocalDate Likely(HairSystem unit) => DaysLeft(unit).By(0.5);
+
+    /// <summary>By unit in flight: the days between which it will be here with 80 % chance. The same for staff and client, whatever was promised.</summary>
+    public Dictionary<Guid, (LocalDate Early, LocalDate Late)> Arrivals(IEnumerable<HairSystem> units) =>
+        units.Where(u => u.State.IsInFlight()).ToDictionary(u => u.Id, Arrival);
+
+    public WorkshopDays DaysOf(Guid kindId)
+    {
+        var workshop = sorts[kindId].WorkshopId ?? Guid.Empty;
+        return days.TryGetValue(workshop, out var known)
+            ? known
+            : days[workshop] = new WorkshopDays(today, ClosuresOf(kindId), DaysInSight);
+    }
+
+    /// <summary>Working days an order has waited until a day: since it went out, or was sent back to be made again.</summary>
+    public int Waited(HairSystem unit, LocalDate until) => WorkshopDays.Between(Since(unit) ?? until, until, ClosuresOf(unit.UnitKindId));
+
+    public int Took(HairSystem unit) =>
+        WorkshopDays.Between(unit.Dates.OrderedOn!.Value, unit.Dates.ArrivedOn!.Value, ClosuresOf(unit.UnitKindId));
+
+    private ArrivalDays DaysLeft(HairSystem unit) => new(InFlight(unit), DaysOf(unit.UnitKindId), today, DaysInSight);
+
+    private int DayOf(LeadTable table, Guid kindId, double chance) => Math.Min(DaysOf(kindId).DayOf(table.By(chance)), DaysInSight);
+
+    private static LocalDate? Since(HairSystem unit) =>
+        unit.IsBeingRemade
+            ? unit.Promises.MaxBy(p => p.Number)?.SaidOn ?? unit.Dates.InspectedOn ?? unit.Dates.OrderedOn
+            : unit.Dates.OrderedOn;
+
+    private (LeadTime Lead, LeadTable Table) LeadOf(Guid kindId)
+    {
+        if (leads.TryGetValue(kindId, out var known))
+            return known;
+        var told = stored.GetValueOrDefault(kindId);
+        var lead = LeadTime.Of(sorts[kindId].Lead(), told?.Arrived ?? [], told?.Waited ?? []);
+        var (rate, inspection) = RemakeOf(kindId);
+        return leads[kindId] = (lead, LeadTable.Of(lead, rate, inspection, LeadDays));
+    }
+
+    private (double Rate, int InspectionDays) RemakeOf(Guid kindId)
+    {
+        if (sorts[kindId].WorkshopId is not { } id || !workshops.TryGetValue(id, out var workshop))
+            return (RemakeRate.Usual.Mean, 0);
+        var told = stored.GetValueOrDefault(kindId);
+        var rate = new RemakeRate(workshop.RemadeOfTwenty, 20 - workshop.RemadeOfTwenty).Seen(told?.Remade ?? 0, told?.Kept ?? 0);
+        return (rate.Mean, workshop.InspectionDays);
+    }
+
+    private IEnumerable<DateInterval> ClosuresOf(Guid kindId) =>
+        sorts[kindId].WorkshopId is { } id && workshops.TryGetValue(id, out var workshop)
+            ? workshop.Closures.Select(c => new DateInterval(c.From, c.To))
+            : [];
+}

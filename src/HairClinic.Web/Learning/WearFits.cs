@@ -1,0 +1,67 @@
+using HairClinic.Domain.Wear.Curves;
+using HairClinic.Domain.Wear.Lifetimes;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>Fits hold or life to all spells of a practice.</summary>
+public static class WearFits
+{
+    /// <returns>The fit, and how many different clients are in it.</returns>
+    public static (LifetimeFit Fit, int Clients) Of(IReadOnlyCollection<WearSpell> all, IReadOnlyDictionary<WearHabit, double> factors)
+    {
+        var told = all.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (Row: row, Spell: s))).ToList();
+        var (columns, clients) = Laid([.. told.Select(t => (t.Spell.ClientId, t.Row.Columns))], _ => true);
+        var rows = LifeRows.Of(
+            [.. told.Select(t => t.Row.Spell)],
+            columns,
+            [.. told.Select(t => t.Spell.Window!.Value.Place)],
+            clients,
+            told.Exists(t => t.Row.Entered > 0) ? [.. told.Select(t => t.Row.Entered)] : []
+        );
+        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, PriorsOf(columns.Select(c => c.Name), factors));
+        return (fit, clients.Append(-1).Max() + 1);
+    }
+
+    /// <summary>The covariates that are wanted, and a number for each spell's client; a repair counts for nothing here.</summary>
+    public static (List<LifeColumn> Columns, int[] Clients) Laid(IReadOnlyList<WearSpell> told, Func<string, bool> wanted) =>
+        Laid([.. told.Select(s => (s.ClientId, s.Columns))], wanted);
+
+    /// <summary>Of a fit with these covariates: the practice's factor rows where there are some.</summary>
+    public static LifePriors PriorsOf(IEnumerable<string> columns, IReadOnlyDictionary<WearHabit, double> factors) =>
+        WindowPrior.Any(LifeDistribution.Weibull).Priors([.. columns.Select(name => PriorOf(name, factors))]);
+
+    private static (List<LifeColumn> Columns, int[] Clients) Laid(
+        IReadOnlyList<(Guid? Client, IReadOnlyList<WearColumn> Columns)> rows,
+        Func<string, bool> wanted
+    )
+    {
+        var names = rows.SelectMany(r => r.Columns).Select(c => c.Name).Distinct().Where(wanted).Order(StringComparer.Ordinal).ToList();
+        var columns = names.Select(name => new LifeColumn(name, new double[rows.Count])).ToList();
+        var place = names.Select((name, i) => (name, i)).ToDictionary(n => n.name, n => n.i);
+        var clients = new int[rows.Count];
+        var numbers = new Dictionary<Guid, int>();
+        for (var i = 0; i < rows.Count; i++)
+        {
+            // A unit of nobody's stands for itself.
+            clients[i] = rows[i].Client is { } client ? NumberOf(client) : -1;
+            foreach (var column in rows[i].Columns)
+            {
+                if (place.TryGetValue(column.Name, out var at))
+                    columns[at].Values[i] += column.Value;
+            }
+        }
+        return (columns, clients);
+
+        int NumberOf(Guid client)
+        {
+            if (!numbers.TryGetValue(client, out var number))
+                numbers[client] = number = numbers.Count;
+            return number;
+        }
+    }
+
+    private static LifePrior PriorOf(string column, IReadOnlyDictionary<WearHabit, double> factors) =>
+        WearColumn.HabitOf(column) is { } habit && factors.TryGetValue(habit, out var factor)
+            ? LifePrior.OfFactor(factor)
+            : LifePriors.UsualCoefficient;
+}

@@ -1,0 +1,43 @@
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Work;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Mail;
+
+/// <summary>
+/// Which way letters leave here. A practice of one's own without a mail server sends none and keeps none: a letter in a folder is a key to
+/// somebody's page. Only the demo, and whoever names a folder, have them written down.
+/// </summary>
+public sealed class MailRoute(MailSettings settings, SmtpRoute server, FolderRoute folder, PracticeJobs jobs) : IMailRoute
+{
+    public async Task<MailWay> WayAsync(CancellationToken cancellation) =>
+        settings.Host is not null ? MailWay.Server
+        : await IsDemoAsync(cancellation) ? MailWay.Demo
+        : settings.FolderNamed ? MailWay.Folder
+        : MailWay.None;
+
+    /// <exception cref="NoMailWayException">It can be sent nowhere.</exception>
+    public async Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation)
+    {
+        IMailRoute route = await WayAsync(cancellation) switch
+        {
+            MailWay.Server => server,
+            MailWay.Folder or MailWay.Demo => folder,
+            _ => throw new NoMailWayException(),
+        };
+        await route.SendAsync(letter, posting, cancellation);
+    }
+
+    // The demo is all there is: beside it a practice's own letters would lie in the same folder.
+    private async Task<bool> IsDemoAsync(CancellationToken cancellation) =>
+        await jobs.PracticeIdsAsync(cancellation) is [var only]
+        && await jobs.RunAsync(
+            only,
+            "letters",
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                return await db.PracticeSettings.AnyAsync(s => s.IsDemo, cancellation);
+            }
+        );
+}

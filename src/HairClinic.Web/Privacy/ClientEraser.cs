@@ -1,0 +1,142 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Privacy;
+using HairClinic.Domain.Visits;
+using HairClinic.Web.AccessLog;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Sealing;
+using HairClinic.Web.Data.Sql;
+using HairClinic.Web.Data.Work;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Privacy;
+
+/// <summary>Takes out of the book what tells who a client was, in one transaction, and leaves what the law needs under a pseudonym.</summary>
+public sealed class ClientEraser(Sealer sealer, AccessLogBook log, LetterFolder letters, IClock clock)
+{
+    /// <summary>How many rows each step would touch. Nothing is changed.</summary>
+    public async Task<IReadOnlyDictionary<string, int>> CountAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)
+    {
+        var counts = new Dictionary<string, int>();
+        foreach (var step in ErasureStep.Plan(db.Model))
+        {
+            var rows = await db.Database.SqlQueryRaw<int>(step.Count, Arguments(db, person)).SingleAsync(cancellation);
+            if (rows > 0)
+                counts[step.Key] = rows;
+        }
+        return counts;
+    }
+
+    /// <param name="id">Of the row that records it; sent again, it gives the first answer.</param>
+    /// <param name="expected">What the person who confirmed was shown; null for a rule of the practice.</param>
+    /// <exception cref="Refusal">Not there, in the chair today, erased already, or no longer what was shown. Nothing was changed.</exception>
+    public async Task<IReadOnlyDictionary<string, int>> EraseAsync(
+        ClinicDb db,
+        Guid id,
+        Guid clientId,
+        IReadOnlyDictionary<string, int>? expected,
+        CancellationToken cancellation
+    )
+    {
+        try
+        {
+            return await SlotClashes.SettleAsync(() => TryAsync(db, id, clientId, expected, cancellation));
+        }
+        catch (Exception e) when (HomeRules.Refused(e, HomeRules.AtHome))
+        {
+            // Another salon's by now, or all along: as if it were not there.
+            throw Gone();
+        }
+    }
+
+    private async Task<IReadOnlyDictionary<string, int>> TryAsync(
+        ClinicDb db,
+        Guid id,
+        Guid clientId,
+        IReadOnlyDictionary<string, int>? expected,
+        CancellationToken cancellation
+    )
+    {
+        db.ChangeTracker.Clear();
+        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        var first = await ErasedPerson.FindAsync(db, clientId, cancellation) ?? throw Gone();
+        // Whoever is writing on them now ends first; whoever begins now waits, and then finds them erased.
+        await db.Database.ExecuteSqlRawAsync("select from clients where id = any({0}) order by id for update", [first.Ids], cancellation);
+        if (await db.Erasures.AsNoTracking().SingleOrDefaultAsync(e => e.Id == id, cancellation) is { } done)
+            return done.Counts;
+        var person = await ErasedPerson.FindAsync(db, clientId, cancellation) ?? throw Gone();
+        if (person.Kept.ErasedAt is not null)
+            throw new Refusal("This client was erased already.");
+        if (!person.Ids.SequenceEqual(first.Ids))
+            throw Changed();
+        await RefuseInChairAsync(db, person, cancellation);
+        await log.NoteAsync(db, AccessDeed.ErasedClient, person.Kept.Id, id, cancellation: cancellation);
+        // Whoever dies between here and the files leaves the work to the next: without its key no file opens anyway.
+        var files = await db.Photos.Where(p => person.Ids.Contains(p.ClientId)).Select(p => p.FileId).ToListAsync(cancellation);
+        var addresses = await AddressesAsync(db, person, cancellation);
+        var counts = await CarryOutAsync(db, person, cancellation);
+        if (expected is not null && !Same(expected, counts))
+            throw Changed();
+        foreach (var client in person.Ids)
+            await sealer.DestroyAsync(db, client, cancellation);
+        if (files.Count > 0)
+            db.WorkItems.Add(WorkItems.RemoveFiles(files, clock.GetCurrentInstant()));
+        db.Erasures.Add(new Erasure(id, person.Kept.Id, clock.GetCurrentInstant(), db.Actor?.Id, ErasureRule.Version, counts));
+        await db.SaveChangesAsync(cancellation);
+        await transaction.CommitAsync(cancellation);
+        letters.RemoveTo(addresses);
+        return counts;
+    }
+
+    // Their own, those they had before, and of those who read for them: a letter with a link lies where no mail server is set.
+    private static async Task<IReadOnlyCollection<string>> AddressesAsync(
+        ClinicDb db,
+        ErasedPerson person,
+        CancellationToken cancellation
+    ) =>
+        await db
+            .Clients.Where(c => person.Ids.Contains(c.Id) && c.Email != null)
+            .Select(c => c.Email!)
+            .Union(db.Guardians.Where(g => person.Ids.Contains(g.ClientId)).Select(g => g.Email))
+            .Union(db.OpeningAddresses.Where(a => person.Ids.Contains(a.ClientId)).Select(a => a.Email))
+            .ToListAsync(cancellation);
+
+    private async Task<Dictionary<string, int>> CarryOutAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)
+    {
+        var counts = new Dictionary<string, int>();
+        foreach (var step in ErasureStep.Plan(db.Model))
+        {
+            var rows = await db.Database.ExecuteSqlRawAsync(step.Sql, Arguments(db, person), cancellation);
+            if (rows > 0)
+                counts[step.Key] = rows;
+        }
+        return counts;
+    }
+
+    /// <exception cref="Refusal">They are here.</exception>
+    public async Task RefuseInChairAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)
+    {
+        var yesterday = clock.GetCurrentInstant() - Duration.FromHours(24);
+        if (
+            await db.Visits.AnyAsync(
+                v =>
+                    person.Ids.Contains(v.ClientId)
+                    && (v.State == VisitState.Arrived || v.State == VisitState.InChair)
+                    && v.StartsAt > yesterday,
+                cancellation
+            )
+        )
+            throw new Refusal("This client is in the salon today. Finish the visit first.");
+    }
+
+    private object[] Arguments(ClinicDb db, ErasedPerson person) => [person.Ids, db.PracticeId, person.Needles, clock.GetCurrentInstant()];
+
+    private static bool Same(IReadOnlyDictionary<string, int> a, Dictionary<string, int> b) =>
+        a.Count == b.Count && a.All(x => b.TryGetValue(x.Key, out var rows) && rows == x.Value);
+
+    private static Refusal Gone() => new("This client is not there any more. They may have been merged with another record.");
+
+    private static Refusal Changed() => new("Something was written on this client meanwhile. Nothing was erased; look at the list again.");
+}

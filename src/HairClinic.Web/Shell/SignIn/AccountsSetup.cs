@@ -1,0 +1,161 @@
+using HairClinic.Web.Accounts;
+using HairClinic.Web.Accounts.Tablets;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Data.Work;
+using Microsoft.AspNetCore.Authentication.Cookies;
+using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.AspNetCore.Components.Server;
+using Microsoft.AspNetCore.Components.Server.Circuits;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Identity;
+
+namespace HairClinic.Web.Shell.SignIn;
+
+public static class AccountsSetup
+{
+    /// <summary>The cookie of a client, apart from the staff's: a shared phone and a desk never mix.</summary>
+    public const string ClientScheme = "client";
+
+    /// <summary>The cookie between password and code, as Identity names it; a constant, for attributes.</summary>
+    public const string HalfScheme = "Identity.TwoFactorUserId";
+
+    public static IServiceCollection AddAccounts(this IServiceCollection services)
+    {
+        services.AddScoped(sp => sp.GetRequiredService<ClinicDbFactory>().OpenUnfenced());
+        services
+            .AddScoped<SessionBook>()
+            .AddScoped<StepUpCheck>()
+            .AddScoped<SecondFactor>()
+            .AddScoped<SignInTries>()
+            .AddSingleton<HashingTurns>()
+            .AddScoped<TabletBook>()
+            .AddScoped<PinBook>()
+            .AddScoped<AccountNotices>()
+            .AddSingleton<SignInPace>()
+            .AddScoped<SessionActivity>()
+            .AddScoped<CircuitHandler>(sp => sp.GetRequiredService<SessionActivity>())
+            .AddScoped<AccountStore>()
+            .AddScoped<IPasswordValidator<AppUser>, PasswordValidator>()
+            .AddSingleton<ClinicHasher>()
+            .AddSingleton<IPasswordHasher<AppUser>>(sp => sp.GetRequiredService<ClinicHasher>());
+        services
+            .AddIdentityCore<AppUser>(options =>
+            {
+                options.Lockout.MaxFailedAccessAttempts = 8;
+                // Long enough to stop guessing, short enough that a stranger keeps nobody out; a passkey opens meanwhile.
+                options.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(10);
+                options.Stores.SchemaVersion = IdentitySchemaVersions.Version3;
+            })
+            .AddEntityFrameworkStores<ClinicDb>()
+            .AddClaimsPrincipalFactory<PersonClaims>()
+            .AddSignInManager<ClinicSignIns>()
+            .AddDefaultTokenProviders()
+            .AddTokenProvider<OwnerLinkTokens>(OwnerLinkTokens.Provider);
+        services.AddScoped<IUserStore<AppUser>>(sp => sp.GetRequiredService<AccountStore>());
+        // The OWASP cheat sheet on password storage asks for this many rounds of PBKDF2 with SHA-512.
+        services.Configure<PasswordHasherOptions>(o => o.IterationCount = 210_000);
+        AddPasskeys(services);
+        AddCookies(services);
+        services.Configure<SecurityStampValidatorOptions>(o =>
+        {
+            o.ValidationInterval = TimeSpan.FromMinutes(1);
+            o.OnRefreshingPrincipal = CookieCheck.KeepSessionAsync;
+        });
+        services.AddSingleton<ClientSignIns>();
+        // Nothing lives on after a client's page is written, so nobody is asked again there.
+        services.AddScoped<RevalidatingActor>();
+        services.AddScoped<AuthenticationStateProvider>(sp =>
+            OwnDocument.Serves(sp.GetRequiredService<IHttpContextAccessor>().HttpContext?.GetEndpoint())
+                ? new ServerAuthenticationStateProvider()
+                : sp.GetRequiredService<RevalidatingActor>()
+        );
+        services.AddCascadingAuthenticationState();
+        services.AddAuthorization(Policies.Register);
+        services.AddDataProtection().SetApplicationName("HairClinic").PersistKeysToDbContext<ClinicDb>();
+        return services;
+    }
+
+    private static void AddCookies(IServiceCollection services)
+    {
+        services
+            .AddAuthentication(IdentityConstants.ApplicationScheme)
+            .AddCookie(
+                IdentityConstants.ApplicationScheme,
+                options =>
+                {
+                    Harden(options, "clinic", "/sign-in", "/refused");
+                    // The sign-in's own row decides; this only bounds it.
+                    options.ExpireTimeSpan = TimeSpan.FromHours(12);
+                    options.Events.OnValidatePrincipal = CookieCheck.ValidateAsync;
+                    var toSignIn = options.Events.OnRedirectToLogin;
+                    options.Events.OnRedirectToLogin = context =>
+                    {
+                        // Whoever comes next at a shared tablet is led to the visit that was open, and to nothing else of the one before.
+                        if (context.HttpContext.RequestServices.GetRequiredService<TabletBook>().IsCarried)
+                            context.RedirectUri = TabletBook.SwitchPath(context.Request.Path);
+                        return toSignIn(context);
+                    };
+                }
+            )
+            .AddCookie(
+                ClientScheme,
+                options =>
+                {
+                    Harden(options, "own", "/my-hair/ask-link", "/my-hair/ask-link");
+                    options.ExpireTimeSpan = TimeSpan.FromDays(30);
+                    options.Events.OnValidatePrincipal = ClientCookie.ValidateAsync;
+                }
+            )
+            // Between password and code, and while a passkey is asked for.
+            .AddCookie(
+                IdentityConstants.TwoFactorUserIdScheme,
+                options =>
+                {
+                    Harden(options, "second", "/sign-in", "/refused");
+                    options.ExpireTimeSpan = TimeSpan.FromMinutes(5);
+                    options.SlidingExpiration = false;
+                }
+            );
+        foreach (var scheme in new[] { IdentityConstants.ApplicationScheme, ClientScheme, IdentityConstants.TwoFactorUserIdScheme })
+            services
+                .AddOptions<CookieAuthenticationOptions>(scheme)
+                .Configure<IConfiguration>(
+                    (options, configuration) =>
+                    {
+                        var always = configuration.GetValue<bool>("SignIn:BehindTls");
+                        options.CookieManager = new HostPrefixCookies(always);
+                        if (always)
+                            options.Cookie.SecurePolicy = CookieSecurePolicy.Always;
+                    }
+                );
+    }
+
+    private static void AddPasskeys(IServiceCollection services) =>
+        services
+            .AddOptions<IdentityPasskeyOptions>()
+            .Configure<IConfiguration, SiteAddress>(
+                (options, configuration, site) =>
+                {
+                    // A passkey alone opens: it must be found without a name, and unlocked by its owner.
+                    options.ResidentKeyRequirement = "required";
+                    options.UserVerificationRequirement = "required";
+                    options.ServerDomain =
+                        configuration["SignIn:ServerDomain"] is { Length: > 0 } named ? named
+                        : site.Set is { HostNameType: UriHostNameType.Dns } own ? own.IdnHost
+                        : null;
+                }
+            );
+
+    private static void Harden(CookieAuthenticationOptions options, string cookie, string signIn, string refused)
+    {
+        options.Cookie.Name = cookie;
+        options.Cookie.HttpOnly = true;
+        options.Cookie.Path = "/";
+        options.Cookie.SameSite = SameSiteMode.Lax;
+        options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        options.LoginPath = signIn;
+        options.AccessDeniedPath = refused;
+        options.SlidingExpiration = true;
+    }
+}

@@ -1,4 +1,0 @@
-namespace HairClinic.Web;
-
-/// <summary>Marks the one set of translations: every English text is its own key.</summary>
-public sealed class Words;

@@ -1,7 +1,0 @@
-namespace HairClinic.Web.Workers.Mail;
-
-public interface IMailRoute
-{
-    /// <exception cref="LetterUnsureException">The line broke while it was being handed over: nobody knows whether it went.</exception>
-    Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation);
-}

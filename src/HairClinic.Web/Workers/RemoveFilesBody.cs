@@ -1,4 +1,0 @@
-namespace HairClinic.Web.Workers;
-
-/// <summary>Sealed files that nobody can open any more.</summary>
-public sealed record RemoveFilesBody(IReadOnlyList<Guid> Files);

@@ -1,0 +1,146 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Shelf;
+using HairClinic.Domain.Wear;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data;
+using HairClinic.Web.Demo.Scenes;
+using HairClinic.Web.Learning;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Tests.Learning;
+
+/// <summary>A window of 4 to 8 weeks aims at day 32 for a client of whom nothing is known.</summary>
+public sealed class OwnTargetTests(PgServer server)
+{
+    private static readonly LocalDate First = new(2026, 9, 1);
+    private Client client = null!;
+    private UnitKind kind = null!;
+    private Product adhesive = null!;
+
+    [Fact]
+    public async Task With_no_bonds_of_their_own_the_date_is_the_windows_to_the_day()
+    {
+        await using var clinic = await OpenAsync(lifted: false, bonds: 0);
+
+        var (days, reason) = await TargetAsync(clinic);
+
+        Assert.Equal(32, days);
+        Assert.Equal(DueRuleName.TargetFromPrior, reason.Rule);
+    }
+
+    [Fact]
+    public async Task Three_lifts_on_day_35_move_the_target_earlier_and_the_reason_says_so()
+    {
+        await using var clinic = await OpenAsync(lifted: true, bonds: 3);
+
+        var (days, reason) = await TargetAsync(clinic);
+
+        Assert.InRange(days, 25, 31);
+        Assert.Equal((DueRuleName.TargetFromOwnBonds, days, 3), (reason.Rule, reason.Amount, reason.UpTo));
+        Assert.Equal(32 - days, Period.DaysBetween(reason.To, reason.From));
+    }
+
+    [Fact]
+    public async Task Three_bonds_still_sound_on_day_35_move_it_later()
+    {
+        await using var clinic = await OpenAsync(lifted: false, bonds: 3);
+
+        var (days, reason) = await TargetAsync(clinic);
+
+        Assert.InRange(days, 33, 45);
+        Assert.Equal((DueRuleName.TargetFromOwnBonds, days, 3), (reason.Rule, reason.Amount, reason.UpTo));
+    }
+
+    [Fact]
+    public async Task Habits_alone_move_it_by_the_practices_factors()
+    {
+        await using var clinic = await OpenAsync(lifted: false, bonds: 0);
+        await clinic.ReadAsync(db =>
+        {
+            db.CareFacts.Add(new(Guid.CreateVersion7(), client.Id, First, null, Sweating.Heavy, null, null, null));
+            return db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        });
+
+        var (days, reason) = await TargetAsync(clinic);
+
+        Assert.InRange(days, 14, 31);
+        Assert.Equal(DueRuleName.TargetFromPractice, reason.Rule);
+    }
+
+    [Fact]
+    public async Task What_is_changed_on_a_bond_and_not_saved_yet_counts_already()
+    {
+        await using var clinic = await OpenAsync(lifted: false, bonds: 3);
+
+        var (before, after) = await clinic.ReadAsync(async db =>
+        {
+            var sound = await TargetAsync(db);
+            foreach (var bond in await db.Bonds.ToListAsync(TestContext.Current.CancellationToken))
+                bond.ReportLift(new Lift(bond.RemovedOn!.Value, bond.AppliedOn.PlusDays(20), null, SpotFixed: false));
+            return (sound.Days, (await TargetAsync(db)).Days);
+        });
+
+        Assert.True(after < before);
+    }
+
+    [Fact]
+    public async Task A_reckoning_of_an_empty_book_does_not_make_a_clients_own_bonds_count_for_nothing()
+    {
+        await using var clinic = await OpenAsync(lifted: true, bonds: 3);
+        var before = await TargetAsync(clinic);
+        await clinic.ReadAsync(db =>
+        {
+            var (fit, clients) = WearFits.Of([], new Dictionary<WearHabit, double>());
+            var now = clinic.Clock.GetCurrentInstant();
+            db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), WearQuantity.Hold, fit, clients, First, now));
+            return db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        });
+
+        var (days, reason) = await TargetAsync(clinic);
+
+        Assert.Equal((before.Days, DueRuleName.TargetFromOwnBonds), (days, reason.Rule));
+    }
+
+    private async Task<TestClinic> OpenAsync(bool lifted, int bonds) =>
+        await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                scene.LayPractice("North");
+                var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
+                scene.HoldWindows[0].Edit(null, null, null, 4, 8);
+                adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                client = scene.Welcome("c-1", "Una Test", salon);
+                var unit = scene.Unit(client, kind, First.PlusDays(-1));
+                for (var i = 0; i < bonds; i++)
+                    Bonded(scene, unit, First.PlusDays(35 * i), lifted);
+            }
+        );
+
+    private void Bonded(Scene scene, HairSystem unit, LocalDate on, bool lifted)
+    {
+        var bond = scene.Bond(client, unit, on, adhesive);
+        var off = on.PlusDays(35);
+        if (lifted)
+            bond.ReportLift(new Lift(off, off, null, SpotFixed: false));
+        bond.Remove(off, lifted ? RemovalReason.Lifted : RemovalReason.Scheduled);
+        unit.TakeOff();
+    }
+
+    private Task<(int Days, DueReason Reason)> TargetAsync(TestClinic clinic) => clinic.ReadAsync(TargetAsync);
+
+    private async Task<(int Days, DueReason Reason)> TargetAsync(ClinicDb db)
+    {
+        var cancel = TestContext.Current.CancellationToken;
+        var day = First.PlusDays(105);
+        var dues = await DueBook.LoadAsync(db, cancel);
+        var holds = await HoldBook.LoadAsync(db, dues.Windows, [client.Id], tracked: true, cancel);
+        var someone = await db.Clients.Include(c => c.Events).SingleAsync(c => c.Id == client.Id, cancel);
+        var window = dues.BasisFor(someone, kind.BaseMaterialId, adhesive.Id, Attachment.Liquid, holds: holds).WindowFor(day);
+        return (Period.DaysBetween(day, window.Target), window.Why.Explain()[1]);
+    }
+}
