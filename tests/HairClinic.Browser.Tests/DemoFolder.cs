@@ -33,7 +33,7 @@ public sealed class DemoFolder : IAsyncDisposable
             async (services, db) =>
             {
                 var client = await db.Clients.SingleAsync(whose);
-                services.GetRequiredService<SignInLinkBook>().Post(db, client.Id, client.Email!);
+                services.GetRequiredService<SignInLinkStore>().Post(db, client.Id, client.Email!);
                 var letter = db.ChangeTracker.Entries<WorkItem>().Single().Entity.Body;
                 await db.SaveChangesAsync();
                 return Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value;
@@ -49,7 +49,7 @@ public sealed class DemoFolder : IAsyncDisposable
     private async Task<DirectoryInfo> FillAsync()
     {
         var site = await Site.OpenAsync(Now);
-        Practice = (await site.Services.GetRequiredService<DemoBook>().FillAsync(CancellationToken.None))!.PracticeId;
+        Practice = (await site.Services.GetRequiredService<DemoFiller>().FillAsync(CancellationToken.None))!.PracticeId;
         await RestAsync(site);
         return await site.CloseAsync();
     }
@@ -63,5 +63,6 @@ public sealed class DemoFolder : IAsyncDisposable
     }
 
     private static async Task<bool> RestsAsync(ClinicDb db) =>
-        await db.Reckonings.AnyAsync(r => r.EndedAt != null) && !await db.WorkItems.AnyAsync(w => w.DoneAt == null && w.NotBefore <= Now);
+        await db.Recalculations.AnyAsync(r => r.EndedAt != null)
+        && !await db.WorkItems.AnyAsync(w => w.DoneAt == null && w.NotBefore <= Now);
 }

@@ -109,7 +109,7 @@ public sealed class OpeningAddress : PracticeOwned
         Unlink();
     }
 
-    public void Told(Instant now) => ToldAt = now;
+    public void MarkTold(Instant now) => ToldAt = now;
 
     public void EndTold(Instant now) => EndToldAt = now;
 

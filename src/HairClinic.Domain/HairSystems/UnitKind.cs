@@ -2,7 +2,7 @@ using HairClinic.Domain.Practices;
 
 namespace HairClinic.Domain.HairSystems;
 
-/// <summary>A sort of unit as ordered: a base from a workshop.</summary>
+/// <summary>A kind of unit as ordered: a base from a workshop.</summary>
 public sealed class UnitKind : PracticeOwned
 {
     private UnitKind() { }

@@ -3,7 +3,7 @@ using NodaTime;
 
 namespace HairClinic.Domain.LoadAhead;
 
-/// <summary>A salon's weeks ahead as they were reckoned last: one row a salon, replaced each night.</summary>
+/// <summary>A salon's weeks ahead as they were calculated last: one row a salon, replaced each night.</summary>
 public sealed class LoadForecast : PracticeOwned
 {
     private LoadForecast() { }

@@ -26,11 +26,11 @@ public static class NightlyRun
     /// 40 minutes. By day too: a night that failed while the machine was off is made up for.
     /// </summary>
     /// <param name="sinceThen">All runs asked for since the night began, by whomever, and any that still goes on.</param>
-    public static bool IsDue(IReadOnlyCollection<Reckoning> sinceThen, Instant now)
+    public static bool IsDue(IReadOnlyCollection<Recalculation> sinceThen, Instant now)
     {
         if (sinceThen.Count == 0)
             return true;
-        if (sinceThen.Count >= MostTries || sinceThen.Any(r => r.State != ReckoningState.Failed || r.EndedAt is null))
+        if (sinceThen.Count >= MostTries || sinceThen.Any(r => r.State != RecalculationState.Failed || r.EndedAt is null))
             return false;
         return now >= sinceThen.Max(r => r.EndedAt!.Value) + FirstPause * (1 << (sinceThen.Count - 1));
     }

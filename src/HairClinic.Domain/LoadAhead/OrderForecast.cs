@@ -3,7 +3,7 @@ using NodaTime;
 
 namespace HairClinic.Domain.LoadAhead;
 
-/// <summary>The orders to expect at one workshop, month by month, as they were reckoned last.</summary>
+/// <summary>The orders to expect at one workshop, month by month, as they were calculated last.</summary>
 public sealed class OrderForecast : PracticeOwned
 {
     private OrderForecast() { }

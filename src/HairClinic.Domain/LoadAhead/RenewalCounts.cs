@@ -18,7 +18,7 @@ public static class RenewalCounts
             // What ends today starts anew, and is handed on to the days it may end on.
             var reach = Math.Min(longest, perDay.Length - 1 - day);
             if (reach > 0 && perDay[day] != 0)
-                Lanes.AddScaled(perDay[(day + 1)..], again.Slice(1, reach), perDay[day]);
+                VectorSums.AddScaled(perDay[(day + 1)..], again.Slice(1, reach), perDay[day]);
         }
     }
 

@@ -59,7 +59,7 @@ public sealed class Salon : PracticeOwned
             if (sorted[i].Closes <= sorted[i].Opens)
                 throw new Refusal("The salon must close after it opens.");
             if (i > 0 && sorted[i].Opens < sorted[i - 1].Closes)
-                throw new Refusal("Two opening spells of one day overlap.");
+                throw new Refusal("Two opening times of one day overlap.");
         }
         _hours.RemoveAll(h => h.Day == day);
         _hours.AddRange(sorted.Select(s => new SalonHours(s.Id, Id, day, s.Opens, s.Closes)));

@@ -10,7 +10,7 @@ public sealed class WorkSpell : PracticeOwned
     internal WorkSpell(Guid id, Guid personId, Guid salonId, IsoDayOfWeek day, LocalTime from, LocalTime to)
     {
         if (to <= from)
-            throw new Refusal("A working spell must end after it starts.");
+            throw new Refusal("Working hours must end after they start.");
         Id = id;
         PersonId = personId;
         SalonId = salonId;

@@ -10,7 +10,7 @@ internal sealed class HairSum(int length)
     private DayMass next = new(length);
     private readonly double[] ready = new double[length];
 
-    public void AddEnded(GapQuestion question, double place, double share, int extra, UnitInHand each, Span<double> table)
+    public void AddEnded(ReorderInput question, double place, double share, int extra, UnitInHand each, Span<double> table)
     {
         // One unit alone needs no sum, and is exact on every day.
         if (question.InHand.Count == 1 && question.InFlight.Count == 0 && extra == 0)
@@ -27,7 +27,7 @@ internal sealed class HairSum(int length)
     }
 
     /// <summary>The chance that hair never runs out before the k-th order in flight is ready.</summary>
-    public double KeptUntil(GapQuestion question, double place, int k)
+    public double KeptUntil(ReorderInput question, double place, int k)
     {
         SetInHand(question, place);
         var kept = 1.0;
@@ -46,10 +46,10 @@ internal sealed class HairSum(int length)
         return kept;
     }
 
-    private static LifeOnDays Life(GapQuestion question, UnitInHand unit, double place) =>
+    private static LifeOnDays Life(ReorderInput question, UnitInHand unit, double place) =>
         new(question.Distribution, unit.Centre + unit.Loading * place, unit.Tau, unit.WornDays);
 
-    private void SetInHand(GapQuestion question, double place)
+    private void SetInHand(ReorderInput question, double place)
     {
         if (question.InHand.Count == 0)
             sum.SetToday();

@@ -73,7 +73,7 @@ public sealed class LeadTable
             for (var day = 0; day + inspectionDays < mixed.Length; day++)
             {
                 var rest = mixed.AsSpan(day + inspectionDays);
-                Lanes.AddScaled(rest, second.AsSpan(0, rest.Length), remakeRate * first[day]);
+                VectorSums.AddScaled(rest, second.AsSpan(0, rest.Length), remakeRate * first[day]);
             }
         }
         return new LeadTable(mixed);

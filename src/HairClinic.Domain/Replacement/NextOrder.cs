@@ -12,7 +12,7 @@ public static class NextOrder
     /// <param name="working">The salon's days on which an order can go out.</param>
     public static ReorderOutlook Of(
         ReorderRule rule,
-        GapQuestion question,
+        ReorderInput question,
         LocalDate today,
         Guid unitKindId,
         UnitInHand each,
@@ -33,7 +33,7 @@ public static class NextOrder
     }
 
     // The first order in flight stands where a new order stands: nothing else is under way before it.
-    private static (double Gap, double Days) BeforeArrival(ReorderRule rule, GapQuestion question)
+    private static (double Gap, double Days) BeforeArrival(ReorderRule rule, ReorderInput question)
     {
         if (question.InFlight.Count == 0)
             return (0, 0);
@@ -42,7 +42,7 @@ public static class NextOrder
         return (before.GapIfOrderedToday, before.ExpectedDaysWithoutHair);
     }
 
-    private static HairEnds? Ends(ReorderRule rule, GapQuestion question, LocalDate today)
+    private static HairEnds? Ends(ReorderRule rule, ReorderInput question, LocalDate today)
     {
         if (question.InHand.Count == 0)
             return null;

@@ -3,7 +3,7 @@ using NodaTime;
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>
-/// How a client's next unit stands on a day, as every page and list says it: from what was just reckoned, or from what is kept of it.
+/// How a client's next unit stands on a day, as every page and list says it: from what was just calculated, or from what is kept of it.
 /// </summary>
 /// <remarks>
 /// A gap is a day on which every unit in house is worn out and the next is not ready. Whoever wears a unit has hair on then, if hair that
@@ -14,14 +14,14 @@ public sealed record OrderStanding
     /// <summary>A last day to order within so many days is something to do.</summary>
     public const int SoonDays = 30;
 
-    /// <param name="orderBy">As it was reckoned; null where it had passed.</param>
+    /// <param name="orderBy">As it was calculated; null where it had passed.</param>
     /// <param name="onHead">A unit is bonded today.</param>
     /// <param name="inHand">Bondable units that still wear well.</param>
     /// <param name="alpha">The chance of a gap that is accepted.</param>
     public OrderStanding(LocalDate today, LocalDate? orderBy, bool onHead, int inHand, int inFlight, double beforeArrival, double alpha)
     {
         (Today, InFlight, GapBeforeArrival, Alpha) = (today, inFlight, beforeArrival, alpha);
-        // What was reckoned on an earlier day may have passed since.
+        // What was calculated on an earlier day may have passed since.
         OrderBy = orderBy >= today ? orderBy : null;
         Verdict =
             !onHead && inHand == 0 ? OrderVerdict.WithoutHair

@@ -8,7 +8,7 @@ namespace HairClinic.Domain.Replacement;
 /// <param name="Alpha">The chance of a gap that is accepted.</param>
 /// <param name="Answer">If nothing in flight counts against it: when a new order must go out.</param>
 /// <param name="OrderBy">The last working day to order; null where it has passed.</param>
-public sealed record ReorderOutlook(LocalDate Today, Guid UnitKindId, double Alpha, GapAnswer Answer, LocalDate? OrderBy)
+public sealed record ReorderOutlook(LocalDate Today, Guid UnitKindId, double Alpha, ReorderAnswer Answer, LocalDate? OrderBy)
 {
     /// <summary>Bondable units in house that still wear.</summary>
     public int InHand { get; init; }

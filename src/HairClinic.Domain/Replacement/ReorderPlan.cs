@@ -4,7 +4,7 @@ using NodaTime;
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>
-/// What is known of one client's next order, as of a day: kept so that lists can be sorted by it. The client's own page reckons
+/// What is known of one client's next order, as of a day: kept so that lists can be sorted by it. The client's own page calculates
 /// it afresh.
 /// </summary>
 public sealed class ReorderPlan : PracticeOwned
@@ -15,7 +15,7 @@ public sealed class ReorderPlan : PracticeOwned
 
     public Guid ClientId { get; private set; }
 
-    /// <summary>The salon's day for which it was reckoned.</summary>
+    /// <summary>The salon's day for which it was calculated.</summary>
     public LocalDate PlannedFor { get; private set; }
 
     /// <summary>What would be ordered: the kind of the client's newest unit.</summary>

@@ -18,7 +18,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     private readonly double[] without = new double[daysInSight];
     private readonly HairSum hair = new(daysInSight);
 
-    public GapAnswer Answer(GapQuestion question)
+    public ReorderAnswer Answer(ReorderInput question)
     {
         Look(question, extra: 0);
         var today = IfOrderedIn(question, 0);
@@ -36,7 +36,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     }
 
     /// <summary>P(gap) for an order placed on each of the next days: what the client's page draws.</summary>
-    public void Curve(GapQuestion question, Span<double> days)
+    public void Curve(ReorderInput question, Span<double> days)
     {
         Look(question, extra: 0);
         for (var day = 0; day < days.Length; day++)
@@ -47,7 +47,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     /// The chance of a gap before the k-th order in flight is ready (k from 1). No new order can lower it: it is shown apart,
     /// with its remedies. Orders are taken to become ready in the order given.
     /// </summary>
-    public double GapBeforeReady(GapQuestion question, int k)
+    public double GapBeforeReady(ReorderInput question, int k)
     {
         var kept = 0.0;
         for (var node = 0; node < question.Client.Shares.Length; node++)
@@ -56,7 +56,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     }
 
     /// <summary>The first day, from today, by which all hair is worn out with at least such a chance; null past what is in sight.</summary>
-    public void Lasts(GapQuestion question, ReadOnlySpan<double> chances, Span<int?> days)
+    public void Lasts(ReorderInput question, ReadOnlySpan<double> chances, Span<int?> days)
     {
         Look(question, extra: 0);
         for (var i = 0; i < chances.Length; i++)
@@ -72,7 +72,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
 
     /// <summary>The fewest new units so that what there is and they outlast the next order; null where none up to the most would do.</summary>
     /// <param name="each">A new unit's life.</param>
-    public int? Quantity(GapQuestion question, UnitInHand each, int most = 12)
+    public int? Quantity(ReorderInput question, UnitInHand each, int most = 12)
     {
         for (var count = 0; count <= most; count++)
         {
@@ -85,7 +85,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
 
     /// <summary>The last day to order on, moved to a working day before it; null where today is too late already.</summary>
     /// <returns>Today where no working day lies between.</returns>
-    public static LocalDate? OrderBy(LocalDate today, GapAnswer answer, OpeningDays working)
+    public static LocalDate? OrderBy(LocalDate today, ReorderAnswer answer, OpeningDays working)
     {
         if (answer.ReorderInDays is not { } days)
             return null;
@@ -96,7 +96,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
 
     // Tables for this client: the chance that all hair is gone before each day, then before a unit is ready that arrives
     // after so many working days.
-    private void Look(GapQuestion question, int extra, UnitInHand each = default)
+    private void Look(ReorderInput question, int extra, UnitInHand each = default)
     {
         Array.Clear(ended);
         for (var node = 0; node < question.Client.Shares.Length; node++)
@@ -108,19 +108,19 @@ public sealed class ReorderRule(int daysInSight = 1024)
         }
     }
 
-    private double IfOrderedIn(GapQuestion question, int days)
+    private double IfOrderedIn(ReorderInput question, int days)
     {
         var start = question.Workshop.Until(days);
         var mass = question.Lead.Mass;
         var seen = Math.Min(mass.Length, atReady.Length - start);
-        var gap = Lanes.Dot(mass.AsSpan(0, seen), atReady.AsSpan(start, seen)) + question.Lead.Never;
+        var gap = VectorSums.Dot(mass.AsSpan(0, seen), atReady.AsSpan(start, seen)) + question.Lead.Never;
         for (var day = seen; day < mass.Length; day++)
             gap += mass[day];
         return Math.Clamp(gap, 0, 1);
     }
 
     // Each arrival day leaves the days between the last hair and it; summed up once, then weighed by the lead time.
-    private double Expected(GapQuestion question)
+    private double Expected(ReorderInput question)
     {
         var horizon = Math.Min(question.HorizonDays, without.Length - 1);
         without[0] = 0;

@@ -3,7 +3,7 @@ using NodaTime;
 
 namespace HairClinic.Domain.Replacement;
 
-/// <summary>What the practice's orders of one kind of unit took, in working days of its workshop: what lead times are reckoned from.</summary>
+/// <summary>What the practice's orders of one kind of unit took, in working days of its workshop: what lead times are calculated from.</summary>
 public sealed class StoredLead : PracticeOwned
 {
     /// <summary>Older orders than the newest so many tell nothing of how a workshop works now.</summary>

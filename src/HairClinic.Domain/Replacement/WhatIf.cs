@@ -13,7 +13,7 @@ public sealed record WhatIf(int? RushHalfDays = null, int RepairDays = 0, int Ex
 
     /// <param name="each">A new unit's life.</param>
     /// <param name="usual">The lead of the kind that is ordered: a rushed one spreads as it does.</param>
-    public GapQuestion On(GapQuestion question, UnitInHand each, LeadTimePrior usual)
+    public ReorderInput On(ReorderInput question, UnitInHand each, LeadTimePrior usual)
     {
         var hand = question.InHand.ToList();
         if (RepairDays > 0)

@@ -4,5 +4,5 @@ public static class AccessLogSetup
 {
     /// <summary>Who looked at what, in a chain that shows if a line was changed.</summary>
     public static IServiceCollection AddAccessLog(this IServiceCollection services) =>
-        services.AddSingleton<AccessLogBook>().AddSingleton<AccessLogCheck>();
+        services.AddSingleton<AccessLogStore>().AddSingleton<AccessLogCheck>();
 }

@@ -22,7 +22,7 @@ namespace HairClinic.Web.Accounts;
 /// </remarks>
 public sealed class AddressLetters(
     ClinicDbFactory databases,
-    AccessLogBook log,
+    AccessLogStore log,
     SiteAddress site,
     IClock clock,
     IStringLocalizer<Words> words
@@ -93,7 +93,7 @@ public sealed class AddressLetters(
         var author = await AuthorAsync(db, address.EnteredBy, address.EnteredRole, cancellation);
         var whose = address.GuardianId is null ? "their own" : "of somebody who looks after them";
         await log.NoteForAsync(db, author, AccessDeed.ChangedOpeningAddress, address.ClientId, address.Id, whose, cancellation);
-        address.Told(now);
+        address.MarkTold(now);
         if (address.Opens == AddressOpens.DatesOnly && OldOf(address, all) is { } old)
         {
             asked.Add(old.Email);

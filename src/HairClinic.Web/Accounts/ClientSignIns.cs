@@ -52,7 +52,7 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
             actor.PracticeId,
             db =>
             {
-                var since = clock.GetCurrentInstant() - SessionBook.Fresh;
+                var since = clock.GetCurrentInstant() - SessionStore.Fresh;
                 return db.ClientSignIns.AnyAsync(
                     s => s.Id == actor.SignInId && s.EndedAt == null && !s.Invitation && s.OpenedAt > since,
                     cancellation

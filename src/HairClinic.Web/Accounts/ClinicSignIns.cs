@@ -17,8 +17,8 @@ public sealed class ClinicSignIns(
     ILogger<SignInManager<AppUser>> log,
     IAuthenticationSchemeProvider schemes,
     IUserConfirmation<AppUser> confirmation,
-    SessionBook sessions,
-    TabletBook tablets
+    SessionStore sessions,
+    TabletStore tablets
 ) : SignInManager<AppUser>(users, http, claims, options, log, schemes, confirmation)
 {
     private SignInWay way = SignInWay.Password;

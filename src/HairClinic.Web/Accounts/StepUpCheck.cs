@@ -4,7 +4,7 @@ using HairClinic.Web.Fence;
 namespace HairClinic.Web.Accounts;
 
 /// <summary>Asks, when something grave is saved, whether its person proved a moment ago who they are.</summary>
-public sealed class StepUpCheck(CurrentActor current, SessionBook sessions, ClientSignIns clients)
+public sealed class StepUpCheck(CurrentActor current, SessionStore sessions, ClientSignIns clients)
 {
     public const string Page = "/step-up";
 

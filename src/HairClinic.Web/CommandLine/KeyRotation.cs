@@ -12,7 +12,7 @@ namespace HairClinic.Web.CommandLine;
 /// Puts a new master key in front and wraps every client's key anew. Cut short, it is taken up where it stopped: no second
 /// key is added while client keys still lie under an older one.
 /// </summary>
-public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogBook log, PracticeJobs jobs)
+public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogStore log, PracticeJobs jobs)
 {
     public const int Batch = 200;
 

@@ -68,7 +68,7 @@ public sealed partial class ClinicDb
     public DbSet<ReorderPlan> ReorderPlans => Set<ReorderPlan>();
     public DbSet<LoadForecast> LoadForecasts => Set<LoadForecast>();
     public DbSet<OrderForecast> OrderForecasts => Set<OrderForecast>();
-    public DbSet<Reckoning> Reckonings => Set<Reckoning>();
+    public DbSet<Recalculation> Recalculations => Set<Recalculation>();
     public DbSet<HoldWindowRule> HoldWindowRules => Set<HoldWindowRule>();
     public DbSet<Bond> Bonds => Set<Bond>();
     public DbSet<BondProduct> BondProducts => Set<BondProduct>();

@@ -26,10 +26,10 @@ public static class DataSetup
             .AddScoped<ClinicDbFactory>()
             .AddScoped<SalonNames>()
             .AddSingleton<PracticeJobs>()
-            .AddSingleton<OwnPageBook>()
+            .AddSingleton<OwnPageReader>()
             .AddScoped<WriteOnce>()
-            .AddScoped<DraftBook>()
-            .AddScoped<SealedDraftBook>()
+            .AddScoped<DraftStore>()
+            .AddScoped<SealedDraftStore>()
             .AddSingleton<SealedFiles>()
-            .AddScoped<PhotoBook>();
+            .AddScoped<PhotoStore>();
 }

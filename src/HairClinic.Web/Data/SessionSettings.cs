@@ -24,7 +24,7 @@ public sealed class SessionSettings(IClock clock) : DbConnectionInterceptor
         {
             // A connection nobody is known on must not be used by whoever tries again: it would find nothing.
             connection.Close();
-            throw Told(e);
+            throw Translate(e);
         }
     }
 
@@ -43,11 +43,11 @@ public sealed class SessionSettings(IClock clock) : DbConnectionInterceptor
         catch (Exception e)
         {
             await connection.CloseAsync();
-            throw Told(e);
+            throw Translate(e);
         }
     }
 
-    private static Exception Told(Exception e) =>
+    private static Exception Translate(Exception e) =>
         e is PostgresException { SqlState: ActorFunctions.ChangedState } ? new ActorChangedException(e) : e;
 
     private DbCommand? Command(DbConnection connection, ConnectionEndEventData eventData)

@@ -17,7 +17,7 @@ using NodaTime;
 namespace HairClinic.Web.Demo;
 
 /// <summary>What a few invented clients confided, and two pictures drawn by code: nobody's head.</summary>
-public sealed class DemoConfided(Sealer sealer, PhotoBook photos, ConsentBook consents)
+public sealed class DemoConfided(Sealer sealer, PhotoStore photos, ConsentStore consents)
 {
     public async Task TellAsync(ClinicDb db, Instant now, LocalDate today, CancellationToken cancellation)
     {

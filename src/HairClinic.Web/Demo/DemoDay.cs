@@ -18,7 +18,7 @@ public sealed class DemoDay(ClinicDb db, DemoHistory history, Instant now)
 
     public async Task PlayAsync(CancellationToken cancellation)
     {
-        var dues = await DueBook.LoadAsync(db, cancellation);
+        var dues = await DueFacts.LoadAsync(db, cancellation);
         var salons = await db.Salons.ToListAsync(cancellation);
         var purposes = await db.ServiceKinds.ToDictionaryAsync(s => s.Id, s => s.Purpose, cancellation);
         foreach (var salon in salons)
@@ -47,7 +47,7 @@ public sealed class DemoDay(ClinicDb db, DemoHistory history, Instant now)
         await db.SaveChangesAsync(cancellation);
     }
 
-    private async Task LogAsync(Visit visit, Salon salon, DueBook dues, CancellationToken cancellation)
+    private async Task LogAsync(Visit visit, Salon salon, DueFacts dues, CancellationToken cancellation)
     {
         var old = await db
             .Bonds.Include(b => b.Products)

@@ -9,7 +9,7 @@ namespace HairClinic.Web.Learning;
 
 /// <summary>One client's units and next order as they stand at this moment, on the stored fits: what their pages show.</summary>
 /// <param name="Case">Null for who has never worn a unit, or wears none any more.</param>
-public sealed record ClientOutlook(OrderBook Book, ClientUnits Units, OrderCase? Case, ReorderOutlook? Outlook)
+public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, ReorderCase? Case, ReorderOutlook? Outlook)
 {
     public static async Task<ClientOutlook> LoadAsync(
         ClinicDb db,
@@ -19,7 +19,7 @@ public sealed record ClientOutlook(OrderBook Book, ClientUnits Units, OrderCase?
         CancellationToken cancellation
     )
     {
-        var book = await OrderBook.LoadAsync(db, cancellation);
+        var book = await OrderFacts.LoadAsync(db, cancellation);
         var units = (await ClientUnits.LoadAsync(db, book.Sorts, [(clientId, salonId, today)], cancellation))[0];
         var order = book.CaseOf(units);
         return new(book, units, order, order?.Outlook(new ReorderRule(OrderTimes.DaysInSight)));
@@ -44,7 +44,7 @@ public sealed record ClientOutlook(OrderBook Book, ClientUnits Units, OrderCase?
     }
 
     /// <summary>When the first order in flight, or one placed today, is as likely as not ready to bond.</summary>
-    public LocalDate NextReady(OrderCase order)
+    public LocalDate NextReady(ReorderCase order)
     {
         var prepared = Book.Settings.PreparationDays;
         return order.InFlight.Count > 0

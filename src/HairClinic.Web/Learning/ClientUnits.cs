@@ -8,10 +8,10 @@ namespace HairClinic.Web.Learning;
 /// <summary>One client's units with what they were worn and how they looked, as of a day.</summary>
 public sealed class ClientUnits
 {
-    private readonly LifeBook book;
+    private readonly LifeFacts book;
     private readonly Dictionary<Guid, LifeSpell> lives;
 
-    private ClientUnits(Guid clientId, Guid salonId, LocalDate today, LifeBook book, IReadOnlyDictionary<Guid, UnitSort> sorts)
+    private ClientUnits(Guid clientId, Guid salonId, LocalDate today, LifeFacts book, IReadOnlyDictionary<Guid, UnitKindTerms> sorts)
     {
         (ClientId, SalonId, Today, this.book) = (clientId, salonId, today, book);
         Units = [.. book.Of(clientId)];
@@ -44,12 +44,12 @@ public sealed class ClientUnits
     /// <param name="clients">Whose, with their home salon and its day.</param>
     public static async Task<List<ClientUnits>> LoadAsync(
         ClinicDb db,
-        IReadOnlyDictionary<Guid, UnitSort> sorts,
+        IReadOnlyDictionary<Guid, UnitKindTerms> sorts,
         IReadOnlyCollection<(Guid Id, Guid SalonId, LocalDate Today)> clients,
         CancellationToken cancellation
     )
     {
-        var book = await LifeBook.LoadAsync(db, [.. clients.Select(c => c.Id)], cancellation);
+        var book = await LifeFacts.LoadAsync(db, [.. clients.Select(c => c.Id)], cancellation);
         return [.. clients.Select(c => new ClientUnits(c.Id, c.SalonId, c.Today, book, sorts))];
     }
 
@@ -59,16 +59,18 @@ public sealed class ClientUnits
     public bool IsWornOut(Guid unitId) => lives.TryGetValue(unitId, out var life) && life.WornOut;
 
     /// <param name="unit">Null for one that is still to be made.</param>
-    public IReadOnlyList<WearColumn> ColumnsOf(HairSystem? unit, UnitSort sort) => book.ColumnsNow(unit, sort, ClientId, Today);
+    public IReadOnlyList<WearCovariate> ColumnsOf(HairSystem? unit, UnitKindTerms sort) => book.ColumnsNow(unit, sort, ClientId, Today);
 
     /// <summary>The last day on which something was on the head; null for who never wore anything.</summary>
     public LocalDate? LastWornOn => Units.SelectMany(u => book.Worn(u.Id)).Max(s => (LocalDate?)(s.To ?? Today));
 
     /// <summary>By unit in hand: how long it lasts, and what it was worn already.</summary>
     /// <remarks>A unit's own age is what the prediction is asked with, so it is left out of what is believed of the client there.</remarks>
-    public Dictionary<Guid, (LifePrediction Life, int WornDays)> LivesLeft(WearBelief belief, IReadOnlyDictionary<Guid, UnitSort> sorts) =>
-        InHand.ToDictionary(u => u.Id, u => (LifeOf(u, belief, sorts[u.UnitKindId]), WornDays(u.Id)));
+    public Dictionary<Guid, (LifePrediction Life, int WornDays)> LivesLeft(
+        WearModel belief,
+        IReadOnlyDictionary<Guid, UnitKindTerms> sorts
+    ) => InHand.ToDictionary(u => u.Id, u => (LifeOf(u, belief, sorts[u.UnitKindId]), WornDays(u.Id)));
 
-    private LifePrediction LifeOf(HairSystem unit, WearBelief belief, UnitSort sort) =>
+    private LifePrediction LifeOf(HairSystem unit, WearModel belief, UnitKindTerms sort) =>
         belief.Predict(belief.Of([.. Lives.Where(l => l.UnitId != unit.Id)]), sort.Life(), ColumnsOf(unit, sort));
 }

@@ -14,5 +14,5 @@ public sealed record HoldSpell(
     Guid? Client,
     Spell Spell,
     WindowPrior? Window,
-    IReadOnlyList<WearColumn> Columns
+    IReadOnlyList<WearCovariate> Columns
 ) : WearSpell(Client, Spell, Window, Columns);

@@ -9,7 +9,12 @@ namespace HairClinic.Web.Learning;
 /// <summary>Brings the stored lead times up to the orders as they stand.</summary>
 public static class LeadRecords
 {
-    public static async Task StoreAsync(ClinicDb db, OrderTimes orders, IReadOnlyCollection<UnitSort> sorts, CancellationToken cancellation)
+    public static async Task StoreAsync(
+        ClinicDb db,
+        OrderTimes orders,
+        IReadOnlyCollection<UnitKindTerms> sorts,
+        CancellationToken cancellation
+    )
     {
         var units = await db
             .HairSystems.AsNoTracking()

@@ -14,7 +14,7 @@ public sealed record LifeSpell(
     Guid? Client,
     Spell Spell,
     WindowPrior? Window,
-    IReadOnlyList<WearColumn> Columns
+    IReadOnlyList<WearCovariate> Columns
 ) : WearSpell(Client, Spell, Window, Columns)
 {
     /// <summary>The life before and after its first repair; one stretch where it never was repaired.</summary>
@@ -26,6 +26,6 @@ public sealed record LifeSpell(
             : Stretches.Select(s => new WearRow(
                 s.Spell,
                 s.Entered,
-                s.Repaired == 0 ? Columns : [.. Columns, WearColumn.Of(WearHabit.Repaired, s.Repaired)]
+                s.Repaired == 0 ? Columns : [.. Columns, WearCovariate.Of(WearHabit.Repaired, s.Repaired)]
             ));
 }

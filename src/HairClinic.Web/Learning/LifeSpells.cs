@@ -13,13 +13,13 @@ public static class LifeSpells
         LocalDate today,
         IReadOnlyCollection<Guid>? clientIds,
         CancellationToken cancellation
-    ) => [.. (await LifeBook.LoadAsync(db, clientIds, cancellation)).All(await KindsAsync(db, cancellation), today)];
+    ) => [.. (await LifeFacts.LoadAsync(db, clientIds, cancellation)).All(await KindsAsync(db, cancellation), today)];
 
-    public static Task<Dictionary<Guid, UnitSort>> KindsAsync(ClinicDb db, CancellationToken cancellation) =>
+    public static Task<Dictionary<Guid, UnitKindTerms>> KindsAsync(ClinicDb db, CancellationToken cancellation) =>
         (
             from kind in db.UnitKinds
             join material in db.BaseMaterials on kind.BaseMaterialId equals material.Id
-            select new UnitSort(
+            select new UnitKindTerms(
                 kind.Id,
                 kind.Name,
                 material.Id,

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Learning;
 
 /// <summary>How long orders of each kind take, with the workshops' closures and remakes; tables are made once and kept for a batch.</summary>
 public sealed class OrderTimes(
-    IReadOnlyDictionary<Guid, UnitSort> sorts,
+    IReadOnlyDictionary<Guid, UnitKindTerms> sorts,
     IReadOnlyDictionary<Guid, Workshop> workshops,
     IReadOnlyDictionary<Guid, StoredLead> stored,
     LocalDate today

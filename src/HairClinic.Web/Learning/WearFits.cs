@@ -23,20 +23,20 @@ public static class WearFits
     }
 
     /// <summary>The covariates that are wanted, and a number for each spell's client; a repair counts for nothing here.</summary>
-    public static (List<LifeColumn> Columns, int[] Clients) Laid(IReadOnlyList<WearSpell> told, Func<string, bool> wanted) =>
+    public static (List<Covariate> Columns, int[] Clients) Laid(IReadOnlyList<WearSpell> told, Func<string, bool> wanted) =>
         Laid([.. told.Select(s => (s.ClientId, s.Columns))], wanted);
 
     /// <summary>Of a fit with these covariates: the practice's factor rows where there are some.</summary>
     public static LifePriors PriorsOf(IEnumerable<string> columns, IReadOnlyDictionary<WearHabit, double> factors) =>
         WindowPrior.Any(LifeDistribution.Weibull).Priors([.. columns.Select(name => PriorOf(name, factors))]);
 
-    private static (List<LifeColumn> Columns, int[] Clients) Laid(
-        IReadOnlyList<(Guid? Client, IReadOnlyList<WearColumn> Columns)> rows,
+    private static (List<Covariate> Columns, int[] Clients) Laid(
+        IReadOnlyList<(Guid? Client, IReadOnlyList<WearCovariate> Columns)> rows,
         Func<string, bool> wanted
     )
     {
         var names = rows.SelectMany(r => r.Columns).Select(c => c.Name).Distinct().Where(wanted).Order(StringComparer.Ordinal).ToList();
-        var columns = names.Select(name => new LifeColumn(name, new double[rows.Count])).ToList();
+        var columns = names.Select(name => new Covariate(name, new double[rows.Count])).ToList();
         var place = names.Select((name, i) => (name, i)).ToDictionary(n => n.name, n => n.i);
         var clients = new int[rows.Count];
         var numbers = new Dictionary<Guid, int>();
@@ -61,7 +61,7 @@ public static class WearFits
     }
 
     private static LifePrior PriorOf(string column, IReadOnlyDictionary<WearHabit, double> factors) =>
-        WearColumn.HabitOf(column) is { } habit && factors.TryGetValue(habit, out var factor)
+        WearCovariate.HabitOf(column) is { } habit && factors.TryGetValue(habit, out var factor)
             ? LifePrior.OfFactor(factor)
             : LifePriors.UsualCoefficient;
 }

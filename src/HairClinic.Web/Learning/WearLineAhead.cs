@@ -43,7 +43,7 @@ internal static class WearLineAhead
             };
             start = start.PlusDays(life.WholeDaysGiven(worn, 0.5));
         }
-        // The post stands on the unit whose end it is reckoned from: the last that is in hand, or the next to come.
+        // The post stands on the unit whose end it is calculated from: the last that is in hand, or the next to come.
         var posted = inHand.LastOrDefault()?.Serial ?? lanes.LastOrDefault(lane => lane.Retired is null)?.Serial;
         return
         [

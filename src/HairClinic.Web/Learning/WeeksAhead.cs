@@ -12,7 +12,7 @@ using NodaTime;
 namespace HairClinic.Web.Learning;
 
 /// <summary>Adds clients, batch by batch, to what is expected of salons and workshops.</summary>
-public sealed class WeeksAhead(OrderBook book, DueBook dues, LoadMinutes minutes, Instant now)
+public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minutes, Instant now)
 {
     public const int Weeks = 52;
     public const int Months = 12;
@@ -41,12 +41,12 @@ public sealed class WeeksAhead(OrderBook book, DueBook dues, LoadMinutes minutes
     public async Task AddAsync(
         ClinicDb db,
         IReadOnlyCollection<Guid> clientIds,
-        IReadOnlyDictionary<Guid, (OrderCase Case, ReorderOutlook Outlook)> orders,
+        IReadOnlyDictionary<Guid, (ReorderCase Case, ReorderOutlook Outlook)> orders,
         CancellationToken cancellation
     )
     {
         var clients = await db.Clients.AsNoTracking().Include(c => c.Events).Where(c => clientIds.Contains(c.Id)).ToListAsync(cancellation);
-        var holds = await HoldBook.LoadAsync(db, dues.Windows, clientIds, tracked: false, cancellation);
+        var holds = await HoldFacts.LoadAsync(db, dues.Windows, clientIds, tracked: false, cancellation);
         var visits = (
             await (
                 from visit in db.Visits
@@ -99,7 +99,7 @@ public sealed class WeeksAhead(OrderBook book, DueBook dues, LoadMinutes minutes
         }
     }
 
-    private void AddVisits(Client client, HoldBook holds, LocalDate today, LocalDate? lastWash, LocalDate? fitting)
+    private void AddVisits(Client client, HoldFacts holds, LocalDate today, LocalDate? lastWash, LocalDate? fitting)
     {
         // Whoever wears nothing comes when they are fitted; until then there is nothing to expect of them.
         if (holds.Last(client.Id) is not { Bond.RemovedOn: null } made || QuestionOf(client, made, holds, today) is not { } question)
@@ -139,7 +139,7 @@ public sealed class WeeksAhead(OrderBook book, DueBook dues, LoadMinutes minutes
         return load;
     }
 
-    private LoadQuestion? QuestionOf(Client client, MadeBond made, HoldBook holds, LocalDate today)
+    private LoadQuestion? QuestionOf(Client client, MadeBond made, HoldFacts holds, LocalDate today)
     {
         var (bond, baseId, adhesiveId, _) = made;
         var columns = holds.ColumnsOf(client.Id, bond.AppliedOn, baseId, adhesiveId, bond.WaitsKept);
@@ -154,8 +154,8 @@ public sealed class WeeksAhead(OrderBook book, DueBook dues, LoadMinutes minutes
             return null;
         }
         var own = holds.Until(client.Id, bond.AppliedOn);
-        var window = HoldBook.WideOf(basis.Window);
-        var belief = book.Beliefs.Hold;
+        var window = HoldFacts.WideOf(basis.Window);
+        var belief = book.WearModels.Hold;
         return new LoadQuestion(
             scenario =>
             {
@@ -170,12 +170,12 @@ public sealed class WeeksAhead(OrderBook book, DueBook dues, LoadMinutes minutes
         };
     }
 
-    private void AddOrders(OrderCase order, ReorderOutlook outlook)
+    private void AddOrders(ReorderCase order, ReorderOutlook outlook)
     {
         var workshop = book.Sorts[order.UnitKindId].WorkshopId ?? Guid.Empty;
         if (!workshops.TryGetValue(workshop, out var load))
             workshops[workshop] = load = new OrderLoad(Months);
-        var belief = book.Beliefs.Life;
+        var belief = book.WearModels.Life;
         var life = new double[Days + 1];
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
         {

@@ -14,7 +14,7 @@ using NodaTime;
 namespace HairClinic.Web.Privacy;
 
 /// <summary>Takes out of the book what tells who a client was, in one transaction, and leaves what the law needs under a pseudonym.</summary>
-public sealed class ClientEraser(Sealer sealer, AccessLogBook log, LetterFolder letters, IClock clock)
+public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder letters, IClock clock)
 {
     /// <summary>How many rows each step would touch. Nothing is changed.</summary>
     public async Task<IReadOnlyDictionary<string, int>> CountAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)

@@ -17,7 +17,7 @@ using NodaTime.Text;
 namespace HairClinic.Web.Privacy;
 
 /// <summary>Everything the book holds of one client, in one archive: for a program, for a person, and what is what.</summary>
-public sealed class ClientTakeOut(Sealer sealer, PhotoBook photos, AccessLogBook log, IClock clock)
+public sealed class ClientTakeOut(Sealer sealer, PhotoStore photos, AccessLogStore log, IClock clock)
 {
     public const int MostRows = 50_000;
     public const long MostPhotoBytes = 500L * 1024 * 1024;
@@ -76,7 +76,7 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoBook photos, AccessLogBook
         var paper = await ClientPaper.WriteAsync(db, contents.Ids, health, now, cancellation);
         if (health.Count > 0)
             json["health"] = JsonSerializer.SerializeToNode(health, JsonColumns.Options);
-        var seen = await AccessLogBook.SeenOfAsync(db, contents.ClientId, cancellation);
+        var seen = await AccessLogStore.SeenOfAsync(db, contents.ClientId, cancellation);
         json["seen"] = JsonSerializer.SerializeToNode(seen, JsonColumns.Options);
         await using var archive = await ZipArchive.CreateAsync(output, ZipArchiveMode.Create, leaveOpen: true, Encoding.UTF8, cancellation);
         await AddAsync(archive, "README.txt", Encoding.UTF8.GetBytes(Readme), cancellation);

@@ -39,9 +39,9 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
         [
             // The texts that tell come first: they are looked for by what the later steps take away.
             Take("find_words", "subject_id = any({0})"),
-            Take("drafts", $"subject_id = any({{0}}) or subject_id in (select id from visits where {visit.Where}) or {Told("body")}"),
-            Take("write_keys", Told("answer")),
-            Take("work_items", $"{Told("body")} or lower(body->>'To') in ({Addresses})"),
+            Take("drafts", $"subject_id = any({{0}}) or subject_id in (select id from visits where {visit.Where}) or {Redacted("body")}"),
+            Take("write_keys", Redacted("answer")),
+            Take("work_items", $"{Redacted("body")} or lower(body->>'To') in ({Addresses})"),
             new(
                 "visit_segments",
                 ErasureDeed.CalledOff,
@@ -64,7 +64,7 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
         ];
     }
 
-    private static string Told(string column) => Tells.Replace("COLUMN", column, StringComparison.Ordinal);
+    private static string Redacted(string column) => Tells.Replace("COLUMN", column, StringComparison.Ordinal);
 
     private static ErasureStep Take(string table, string where) => new(table, ErasureDeed.TakenOut, where, $"delete from {table}");
 

@@ -35,7 +35,7 @@ public static class ShellSetup
         services.AddScoped<CircuitEnd>();
         services.AddSingleton(Faults);
         services.AddScoped<Ui.Fields.UnreadFields>();
-        services.AddScoped<CultureBook>();
+        services.AddScoped<CultureStore>();
         services.AddCascadingValue(_ => new Ui.Feedback.Finger());
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
         services.Configure<RequestLocalizationOptions>(options =>
@@ -76,7 +76,7 @@ public static class ShellSetup
             gets => gets.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true)
         );
         if (!app.Environment.IsDevelopment())
-            app.UseExceptionHandler("/mishap", createScopeForErrors: true);
+            app.UseExceptionHandler("/error", createScopeForErrors: true);
         app.Use(OnlyLook);
         // After the pages that stand in for an error: what they re-execute must find its page anew.
         app.UseRouting();

@@ -16,7 +16,7 @@ public sealed class DueDateRefresher
     /// <returns>How many bonds were looked at and how many fall due differently now.</returns>
     public async Task<(int Seen, int Moved)> RunAsync(ClinicDb db, RefreshDueDatesBody body, CancellationToken cancellation)
     {
-        var book = await DueBook.LoadAsync(db, cancellation);
+        var book = await DueFacts.LoadAsync(db, cancellation);
         var adhesives = await db
             .Products.AsNoTracking()
             .Where(p => p.Kind == ProductKind.Adhesive || p.Kind == ProductKind.Tape)
@@ -42,7 +42,7 @@ public sealed class DueDateRefresher
                 .Include(c => c.Events)
                 .Where(c => clientIds.Contains(c.Id))
                 .ToDictionaryAsync(c => c.Id, cancellation);
-            var holds = await HoldBook.LoadAsync(db, book.Windows, clientIds, tracked: false, cancellation);
+            var holds = await HoldFacts.LoadAsync(db, book.Windows, clientIds, tracked: false, cancellation);
             foreach (var row in batch)
             {
                 var used = row.Bond.Products.Select(p => p.ProductId).FirstOrDefault(adhesives.ContainsKey);

@@ -40,7 +40,7 @@ public sealed partial class LetterWork(ClinicDbFactory databases, IMailRoute mai
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         var now = clock.GetCurrentInstant();
-        if (await WorkBook.TakeAsync(db, WorkLane.Letters.Kinds, 1, now, cancellation) is not [var item])
+        if (await WorkQueue.TakeAsync(db, WorkLane.Letters.Kinds, 1, now, cancellation) is not [var item])
             return null;
         item.Hold(now + Held);
         await db.SaveChangesAsync(cancellation);

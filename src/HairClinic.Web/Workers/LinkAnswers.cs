@@ -4,7 +4,7 @@ using HairClinic.Web.Data;
 namespace HairClinic.Web.Workers;
 
 /// <summary>Looks up, out of sight of whoever asked, which practices know an address, and sends the links.</summary>
-public sealed class LinkAnswers(IServiceScopeFactory scopes, PracticeJobs jobs, LinkAskBook asks, SignInLinkBook links)
+public sealed class LinkAnswers(IServiceScopeFactory scopes, PracticeJobs jobs, LinkAskQueue asks, SignInLinkStore links)
 {
     public async Task RunAsync(IReadOnlyList<Guid> practices, CancellationToken cancellation)
     {

@@ -43,7 +43,7 @@ public sealed partial class NightlyKeeping(PracticeJobs jobs, ErasedRows erased,
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                return await services.GetRequiredService<RetentionBook>().ApplyDueAsync(db, cancellation);
+                return await services.GetRequiredService<RetentionStore>().ApplyDueAsync(db, cancellation);
             }
         );
         if (gone > 0)

@@ -13,7 +13,7 @@ public sealed partial class PracticeWork(
     ClinicDbFactory databases,
     DueDateRefresher dueDates,
     LetterWork letters,
-    PhotoBook photos,
+    PhotoStore photos,
     CurrentActor current,
     IClock clock,
     ILogger<PracticeWork> log
@@ -46,7 +46,7 @@ public sealed partial class PracticeWork(
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         var most = lane == WorkLane.Plans ? MostPlansAtOnce : 1;
-        var items = await WorkBook.TakeAsync(db, lane.Kinds, most, clock.GetCurrentInstant(), cancellation);
+        var items = await WorkQueue.TakeAsync(db, lane.Kinds, most, clock.GetCurrentInstant(), cancellation);
         if (items.Count == 0)
             return 0;
         // What failed before is tried by itself, so that it takes no others down with it.
@@ -98,19 +98,19 @@ public sealed partial class PracticeWork(
                 break;
             case WorkKind.PlanOrders:
                 var clients = items.SelectMany(i => WorkItems.Read<PlanOrdersBody>(i).ClientIds).Distinct().ToList();
-                var book = await OrderBook.LoadAsync(db, cancellation);
-                await SalonPlans.StoreAsync(db, book, clients, clock.GetCurrentInstant(), cancellation);
+                var book = await OrderFacts.LoadAsync(db, cancellation);
+                await ReorderPlanStore.StoreAsync(db, book, clients, clock.GetCurrentInstant(), cancellation);
                 break;
             case WorkKind.AskForClient:
                 await ClientAsks.AnswerAsync(db, WorkItems.Read<AskForClientBody>(item), item.AskedAt, cancellation);
                 // A number of somebody's stood in it, whoever it is.
                 item.Forget();
                 break;
-            case WorkKind.Reckon:
+            case WorkKind.Recalculate:
                 // A run that has begun may have read what was there before.
-                if (await ReckoningBook.RunningAsync(db, cancellation) is { StartedAt: not null })
+                if (await RecalculationQueue.RunningAsync(db, cancellation) is { StartedAt: not null })
                     return false;
-                await ReckoningBook.AskAsync(db, askedBy: null, clock.GetCurrentInstant(), cancellation);
+                await RecalculationQueue.AskAsync(db, askedBy: null, clock.GetCurrentInstant(), cancellation);
                 break;
             default:
                 throw new InvalidOperationException($"Nobody does {item.Kind}.");

@@ -65,7 +65,7 @@ public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ICl
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                return await WorkBook.DueAsync(db, clock.GetCurrentInstant(), stoppingToken);
+                return await WorkQueue.DueAsync(db, clock.GetCurrentInstant(), stoppingToken);
             }
         );
         foreach (var lane in WorkLane.All)

@@ -9,10 +9,10 @@ public static class WorkersSetup
             .AddSingleton<LinkAnswers>()
             .AddScoped<PracticeWork>()
             .AddScoped<LetterWork>()
-            .AddScoped<Reckoner>()
+            .AddScoped<RecalculationRunner>()
             .AddSingleton<NightlyKeeping>()
             .AddHostedService(services => services.GetRequiredService<NightlyKeeping>())
-            .AddHostedService<ReckoningLoop>()
+            .AddHostedService<RecalculationLoop>()
             .AddHostedService<WorkLoop>()
             .AddHostedService<DiskWatch>();
 }

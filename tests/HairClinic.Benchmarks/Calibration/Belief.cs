@@ -61,7 +61,7 @@ internal sealed class Belief
     private LifeRows Lay(List<Seen> seen) =>
         LifeRows.Of(
             [.. seen.Select(row => row.Spell)],
-            [.. names.Select((name, j) => new LifeColumn(name, [.. seen.Select(row => row.Covariates[j])]))],
+            [.. names.Select((name, j) => new Covariate(name, [.. seen.Select(row => row.Covariates[j])]))],
             [.. seen.Select(row => row.Window.In(Fitted).Place)],
             [.. seen.Select(row => row.Client)],
             [.. seen.Select(row => row.Entered)]

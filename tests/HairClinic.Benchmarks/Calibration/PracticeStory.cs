@@ -91,7 +91,7 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly, int mostCl
 
     private void Order(OneHead head, int client, Belief belief, NaiveRule naive, LeadTable lead, ReorderRule rule)
     {
-        var question = new GapQuestion(
+        var question = new ReorderInput(
             LifeDistribution.Weibull,
             belief.Nodes(client),
             [.. head.InHand.Select(belief.InHand)],

@@ -8,7 +8,7 @@ namespace HairClinic.Benchmarks.Lifetimes;
 internal static class BareFit
 {
     /// <summary>Row by row: ln t, whether it ended, 1, covariates.</summary>
-    public static double[][] Lay(Spell[] spells, LifeColumn[] columns) =>
+    public static double[][] Lay(Spell[] spells, Covariate[] columns) =>
         [
             .. spells.Select(
                 (spell, i) =>

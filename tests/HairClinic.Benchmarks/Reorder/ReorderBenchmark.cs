@@ -28,7 +28,7 @@ public static class ReorderBenchmark
         report.Say($"tables of one workshop and kind, once: {watch.ElapsedMilliseconds} ms");
         var dice = new Random(5);
         var book = Enumerable.Range(0, Clients).Select(_ => Draw(dice, waiting)).ToArray();
-        var (beliefs, answers) = (new LifeNodes[Clients], new GapAnswer[Clients]);
+        var (beliefs, answers) = (new LifeNodes[Clients], new ReorderAnswer[Clients]);
         Func<Task> believe = () => Each((i, _) => beliefs[i] = Believe(book[i]));
         Func<Task> allIn = () => Each((i, rule) => answers[i] = rule.Answer(Ask(book[i], Believe(book[i]), table)));
         var processor = await Rounds.ComputeAsync(3, believe, allIn);
@@ -79,6 +79,6 @@ public static class ReorderBenchmark
         return LifeNodes.Of(Population, LifeRows.Of(client.Own, [], places, new int[places.Length])).Few();
     }
 
-    private static GapQuestion Ask((Spell[], UnitInHand[] InHand, UnitInFlight[] InFlight) client, LifeNodes belief, LeadTable table) =>
+    private static ReorderInput Ask((Spell[], UnitInHand[] InHand, UnitInFlight[] InFlight) client, LifeNodes belief, LeadTable table) =>
         new(LifeDistribution.Weibull, belief, client.InHand, client.InFlight, table, Days, 14);
 }

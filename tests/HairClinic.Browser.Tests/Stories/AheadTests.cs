@@ -2,7 +2,7 @@ using Microsoft.Playwright;
 
 namespace HairClinic.Browser.Tests.Stories;
 
-/// <summary>The owner looks ahead on the demo practice, has it reckoned anew, and stops that again.</summary>
+/// <summary>The owner looks ahead on the demo practice, has it calculated anew, and stops that again.</summary>
 public sealed class AheadTests(ChromiumBrowser chromium, DemoFolder demo)
 {
     [Fact]
@@ -13,7 +13,7 @@ public sealed class AheadTests(ChromiumBrowser chromium, DemoFolder demo)
         {
             var page = await SignInAsync(site, screen);
             await page.OpenAsync("/ahead");
-            await page.GetByText("Reckoned on").First.WaitForAsync();
+            await page.GetByText("Calculated on").First.WaitForAsync();
             await page.GetByText("The numbers of this picture").First.ClickAsync();
             await page.GetByText("How it is counted").First.ClickAsync();
             await page.PictureAsync($"ahead-{screen.Width}");
@@ -30,7 +30,7 @@ public sealed class AheadTests(ChromiumBrowser chromium, DemoFolder demo)
 
     private static async Task StopAsync(IPage page)
     {
-        await page.GetByRole(AriaRole.Button, new() { Name = "Reckon anew" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Recalculate" }).ClickAsync();
         await page.GetByRole(AriaRole.Progressbar).WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop it" }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Show the new figures" }).WaitForAsync();

@@ -12,7 +12,7 @@ public sealed class FirstSightTests(ChromiumBrowser chromium)
         foreach (var screen in new[] { Pages.Desk, Pages.Tablet, Pages.Phone })
         {
             var page = await chromium.DeviceAsync(site, screen);
-            foreach (var path in new[] { "/sign-in", "/my-hair/ask-link", "/my-hair/open-link?token=x", "/refused", "/mishap" })
+            foreach (var path in new[] { "/sign-in", "/my-hair/ask-link", "/my-hair/open-link?token=x", "/refused", "/error" })
             {
                 await page.OpenAsync(path);
                 Assert.NotEmpty(await page.Locator("h1").InnerTextAsync());

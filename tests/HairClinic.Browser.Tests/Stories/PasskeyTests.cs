@@ -50,7 +50,7 @@ public sealed class PasskeyTests(ChromiumBrowser chromium)
         await page.LeaveAsync("/sign-in");
 
         // Ten minutes later it proves who one is.
-        site.Clock.Advance(SessionBook.Fresh);
+        site.Clock.Advance(SessionStore.Fresh);
         await page.GotoAsync("/my-sign-in/passkeys");
         await page.ArriveAsync("/step-up?*");
         await page.GetByRole(AriaRole.Button, new() { Name = "Use a passkey" }).ClickAsync();

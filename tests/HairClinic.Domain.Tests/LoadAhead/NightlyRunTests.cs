@@ -21,18 +21,21 @@ public sealed class NightlyRunTests
     public void A_night_without_a_run_asks_for_one_and_a_run_that_is_done_stopped_or_under_way_is_enough()
     {
         Assert.True(NightlyRun.IsDue([], Two));
-        Assert.False(NightlyRun.IsDue([Run(Two, ReckoningState.Done)], Two + Duration.FromHours(20)));
-        Assert.False(NightlyRun.IsDue([Run(Two, ReckoningState.Stopped)], Two + Duration.FromHours(20)));
-        Assert.False(NightlyRun.IsDue([new Reckoning(Guid.NewGuid(), null, Two)], Two + Duration.FromHours(20)));
+        Assert.False(NightlyRun.IsDue([Run(Two, RecalculationState.Done)], Two + Duration.FromHours(20)));
+        Assert.False(NightlyRun.IsDue([Run(Two, RecalculationState.Stopped)], Two + Duration.FromHours(20)));
+        Assert.False(NightlyRun.IsDue([new Recalculation(Guid.NewGuid(), null, Two)], Two + Duration.FromHours(20)));
         Assert.False(
-            NightlyRun.IsDue([Run(Two, ReckoningState.Failed), new Reckoning(Guid.NewGuid(), null, Two)], Two + Duration.FromHours(20))
+            NightlyRun.IsDue(
+                [Run(Two, RecalculationState.Failed), new Recalculation(Guid.NewGuid(), null, Two)],
+                Two + Duration.FromHours(20)
+            )
         );
     }
 
     [Fact]
     public void One_that_failed_is_tried_again_the_same_night_three_times_with_growing_pauses_and_then_no_more()
     {
-        List<Reckoning> runs = [];
+        List<Recalculation> runs = [];
         List<double> pauses = [];
         var last = Two;
         for (var minute = 0; minute < 23 * 60; minute++)
@@ -40,18 +43,18 @@ public sealed class NightlyRunTests
             var now = Two + Duration.FromMinutes(minute);
             if (!NightlyRun.IsDue(runs, now))
                 continue;
-            runs.Add(Run(now, ReckoningState.Failed));
+            runs.Add(Run(now, RecalculationState.Failed));
             pauses.Add((now - last).TotalMinutes);
             last = now;
         }
 
         Assert.Equal([0, 10, 20, 40], pauses);
-        Assert.False(NightlyRun.IsDue([.. runs.Take(1), Run(last, ReckoningState.Done)], last + Duration.FromHours(9)));
+        Assert.False(NightlyRun.IsDue([.. runs.Take(1), Run(last, RecalculationState.Done)], last + Duration.FromHours(9)));
     }
 
-    private static Reckoning Run(Instant at, ReckoningState state)
+    private static Recalculation Run(Instant at, RecalculationState state)
     {
-        var run = new Reckoning(Guid.NewGuid(), null, at);
+        var run = new Recalculation(Guid.NewGuid(), null, at);
         run.End(state, at);
         return run;
     }

@@ -61,7 +61,7 @@ public sealed class PersonTests
         person.SetWork([(Guid.CreateVersion7(), Quay, IsoDayOfWeek.Friday, new(10, 0), new(10, 1))]);
 
         Refused.Saying(
-            "A working spell must end after it starts.",
+            "Working hours must end after they start.",
             () => person.SetWork([(Guid.CreateVersion7(), Elm, IsoDayOfWeek.Monday, new(9, 0), new(9, 0))])
         );
 

@@ -53,7 +53,7 @@ public sealed class SalonTests
         Set(IsoDayOfWeek.Monday, (9, 17));
 
         Refused.Saying("The salon must close after it opens.", () => Set(IsoDayOfWeek.Monday, (9, 9)));
-        Refused.Saying("Two opening spells of one day overlap.", () => Set(IsoDayOfWeek.Monday, (12, 18), (9, 13)));
+        Refused.Saying("Two opening times of one day overlap.", () => Set(IsoDayOfWeek.Monday, (12, 18), (9, 13)));
 
         Assert.Equal(17, Assert.Single(salon.Hours).Closes.Hour);
     }

@@ -31,7 +31,7 @@ public sealed class OrderStandingTests
     }
 
     [Fact]
-    public void A_last_day_that_was_reckoned_yesterday_and_has_passed_is_not_told_as_if_it_were_to_come()
+    public void A_last_day_that_was_calculated_yesterday_and_has_passed_is_not_told_as_if_it_were_to_come()
     {
         var standing = Of(Today.PlusDays(-1));
 

@@ -91,9 +91,9 @@ public sealed class ReorderRuleTests
     {
         var weekdays = new OpeningDays(WeekdaySet.Of(IsoDayOfWeek.Monday, IsoDayOfWeek.Tuesday), [], DateTimeZone.Utc);
 
-        Assert.Equal(new LocalDate(2027, 3, 9), ReorderRule.OrderBy(Today, new GapAnswer(0.01, 11, 0, false), weekdays));
-        Assert.Equal(Today, ReorderRule.OrderBy(Today, new GapAnswer(0.04, 0, 0, false), weekdays));
-        Assert.Null(ReorderRule.OrderBy(Today, new GapAnswer(0.2, null, 0, false), weekdays));
+        Assert.Equal(new LocalDate(2027, 3, 9), ReorderRule.OrderBy(Today, new ReorderAnswer(0.01, 11, 0, false), weekdays));
+        Assert.Equal(Today, ReorderRule.OrderBy(Today, new ReorderAnswer(0.04, 0, 0, false), weekdays));
+        Assert.Null(ReorderRule.OrderBy(Today, new ReorderAnswer(0.2, null, 0, false), weekdays));
     }
 
     [Fact]
@@ -177,7 +177,7 @@ public sealed class ReorderRuleTests
 
     /// <summary>Whatever comes later than can be seen leaves a gap; a unit that lasts for ever closes every other.</summary>
     [Fact]
-    public void An_order_that_may_come_later_than_can_be_seen_is_reckoned_as_a_gap()
+    public void An_order_that_may_come_later_than_can_be_seen_is_calculated_as_a_gap()
     {
         var answer = new ReorderRule(64).Answer(Question(Math.Log(1e6), 0.1, 0));
 
@@ -190,7 +190,7 @@ public sealed class ReorderRuleTests
             Today,
             ReorderRule.OrderBy(
                 Today,
-                new GapAnswer(0.01, 1, 0, false),
+                new ReorderAnswer(0.01, 1, 0, false),
                 new OpeningDays(WeekdaySet.Of(IsoDayOfWeek.Wednesday), [], DateTimeZone.Utc)
             )
         );
@@ -222,9 +222,9 @@ public sealed class ReorderRuleTests
         Assert.Equal(1, days[0]);
     }
 
-    private static GapQuestion Question(double centre, double tau, int age)
+    private static ReorderInput Question(double centre, double tau, int age)
     {
         var sure = new LifePopulation(LifeDistribution.Weibull, 0, [], 0, 0, 0, 0);
-        return new GapQuestion(LifeDistribution.Weibull, LifeNodes.Of(sure).Few(), [new(centre, 1, tau, age)], [], Lead, AlwaysOpen, 14);
+        return new ReorderInput(LifeDistribution.Weibull, LifeNodes.Of(sure).Few(), [new(centre, 1, tau, age)], [], Lead, AlwaysOpen, 14);
     }
 }

@@ -18,7 +18,7 @@ public sealed class SimulatedGapTests
     public void The_engine_agrees_within_the_draws_own_error()
     {
         var life = new UnitInHand(Window.Centre, Window.Width, Window.Sigma, 0);
-        var question = new GapQuestion(
+        var question = new ReorderInput(
             LifeDistribution.Weibull,
             LifeNodes.Of(LifePopulation.Unseen(Window)).Few(),
             [life with { WornDays = 50 }, life],

@@ -50,8 +50,8 @@ public sealed class AccessLogTests(PgServer server)
 
         Assert.Equal((AccessActorKind.Person, sten.Id, "Stylist"), (note.ActorKind, note.ActorId!.Value, note.Role));
         Assert.Equal((AccessDeed.OpenedPhotos, ada, TestClinic.UsualNow), (note.Deed, note.ClientId!.Value, note.At));
-        var seen = Assert.Single(await clinic.ReadAsync(db => AccessLogBook.SeenOfAsync(db, ada, Cancel)));
-        Assert.Equal(new AccessLogBook.Seen(TestClinic.UsualNow, AccessActorKind.Person, "Stylist", AccessDeed.OpenedPhotos), seen);
+        var seen = Assert.Single(await clinic.ReadAsync(db => AccessLogStore.SeenOfAsync(db, ada, Cancel)));
+        Assert.Equal(new AccessLogStore.Seen(TestClinic.UsualNow, AccessActorKind.Person, "Stylist", AccessDeed.OpenedPhotos), seen);
     }
 
     [Fact]
@@ -64,7 +64,7 @@ public sealed class AccessLogTests(PgServer server)
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                 await using var transaction = await db.Database.BeginTransactionAsync(Cancel);
-                await services.GetRequiredService<AccessLogBook>().NoteAsync(db, AccessDeed.SavedHealth, ada, cancellation: Cancel);
+                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, AccessDeed.SavedHealth, ada, cancellation: Cancel);
                 await transaction.RollbackAsync(Cancel);
                 return true;
             }
@@ -160,7 +160,7 @@ public sealed class AccessLogTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<AccessLogBook>().NoteAsync(db, deed, ada, cancellation: Cancel);
+                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, deed, ada, cancellation: Cancel);
                 return true;
             }
         );

@@ -85,7 +85,7 @@ public static class ToldSpells
     {
         var laid = LifeRows.Of(
             rows.Select(r => r.Spell).ToArray(),
-            [.. truths.Select((t, j) => new LifeColumn(t.Name, [.. rows.Select(r => r.Values[j])]))],
+            [.. truths.Select((t, j) => new Covariate(t.Name, [.. rows.Select(r => r.Values[j])]))],
             rows.Select(r => r.Window.Place).ToArray(),
             rows.Select(r => r.Client).ToArray()
         );

@@ -24,7 +24,7 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
         // One of their own at a time.
         ["opening_addresses.ended_at"] = "2027-02-03T10:00:00Z",
         // Only one runs at a time.
-        ["reckonings.ended_at"] = "2027-02-03T10:00:00Z",
+        ["recalculations.ended_at"] = "2027-02-03T10:00:00Z",
     };
 
     private readonly Dictionary<string, IReadOnlyList<Column>> columns = [];

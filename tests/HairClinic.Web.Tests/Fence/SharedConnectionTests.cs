@@ -42,7 +42,7 @@ public sealed class SharedConnectionTests(PgServer server)
                 .Select(async n =>
                 {
                     var actor = n % 5 == 0 ? strangers[n % 3] : signedIn[1 + n % 23];
-                    var facts = await clinic.UseAsync<OwnPageBook, OwnPageFacts?>(
+                    var facts = await clinic.UseAsync<OwnPageReader, OwnPageFacts?>(
                         actor,
                         book => book.ReadAsync(actor, now, TestContext.Current.CancellationToken)
                     );

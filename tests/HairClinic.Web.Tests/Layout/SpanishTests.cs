@@ -41,9 +41,9 @@ public sealed partial class SpanishTests
         "Shell/OwnDocument.razor",
         "Shell/SkipLink.razor",
         "Shell/RefusalNotice.razor",
-        "Accounts/SignInLinkBook.cs",
+        "Accounts/SignInLinkStore.cs",
         "Accounts/AddressLetters.cs",
-        "Data/Books/LiftBook.cs",
+        "Data/Books/LiftReports.cs",
         "Data/Writes/WriteOnce.cs",
         "Privacy/ClientTakeOut.cs",
     ];

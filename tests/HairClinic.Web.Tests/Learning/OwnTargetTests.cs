@@ -87,7 +87,7 @@ public sealed class OwnTargetTests(PgServer server)
     }
 
     [Fact]
-    public async Task A_reckoning_of_an_empty_book_does_not_make_a_clients_own_bonds_count_for_nothing()
+    public async Task A_recalculation_of_an_empty_book_does_not_make_a_clients_own_bonds_count_for_nothing()
     {
         await using var clinic = await OpenAsync(lifted: true, bonds: 3);
         var before = await TargetAsync(clinic);
@@ -137,8 +137,8 @@ public sealed class OwnTargetTests(PgServer server)
     {
         var cancel = TestContext.Current.CancellationToken;
         var day = First.PlusDays(105);
-        var dues = await DueBook.LoadAsync(db, cancel);
-        var holds = await HoldBook.LoadAsync(db, dues.Windows, [client.Id], tracked: true, cancel);
+        var dues = await DueFacts.LoadAsync(db, cancel);
+        var holds = await HoldFacts.LoadAsync(db, dues.Windows, [client.Id], tracked: true, cancel);
         var someone = await db.Clients.Include(c => c.Events).SingleAsync(c => c.Id == client.Id, cancel);
         var window = dues.BasisFor(someone, kind.BaseMaterialId, adhesive.Id, Attachment.Liquid, holds: holds).WindowFor(day);
         return (Period.DaysBetween(day, window.Target), window.Why.Explain()[1]);

@@ -132,7 +132,7 @@ public sealed class ClinicSite : IAsyncDisposable
                 {
                     await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                     services
-                        .GetRequiredService<SignInLinkBook>()
+                        .GetRequiredService<SignInLinkStore>()
                         .Post(db, client.Id, (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).Email!);
                     var letter = WorkItems.Read<Letter>(db.ChangeTracker.Entries<WorkItem>().Single().Entity);
                     await db.SaveChangesAsync(Cancel);
@@ -215,7 +215,7 @@ public sealed class ClinicSite : IAsyncDisposable
         foreach (var guest in places.SelectMany(p => new[] { p.Own, p.Mate }))
         {
             var file = await services
-                .GetRequiredService<PhotoBook>()
+                .GetRequiredService<PhotoStore>()
                 .KeepAsync(db, guest.Client.Id, new PhotoPress.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
             var now = SystemClock.Instance.GetCurrentInstant();
             var photo = new Photo(guest.Photo, guest.Client.Id, PhotoKind.Before, now.InUtc().Date, now.InUtc().Date, file, by: null, now);

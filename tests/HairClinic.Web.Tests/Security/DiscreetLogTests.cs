@@ -120,7 +120,7 @@ public sealed class DiscreetLogTests(PgServer server)
     }
 
     [Fact]
-    public async Task A_race_that_is_reckoned_with_is_no_fault_and_what_nobody_reckoned_with_is_one()
+    public async Task A_race_that_is_calculated_with_is_no_fault_and_what_nobody_calculated_with_is_one()
     {
         var log = new CapturedLog();
         await using var site = await ClinicSite.OpenAsync(server, log.Catch);

@@ -33,7 +33,7 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
         ["/my-hair/demo-letters"] = "not found unless the only practice is the demo",
         ["/refused"] = "says only that something is not open; clients and strangers are led here too",
         ["/not-found"] = "says only that there is nothing",
-        ["/mishap"] = "says only that something went wrong",
+        ["/error"] = "says only that something went wrong",
     };
 
     /// <summary>Endpoints, other than pages, that answer to GET: each only reads, or why not.</summary>
@@ -47,7 +47,7 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
         ["/what-lasts/table.csv"] = "a download of counts and times, of nobody by name",
         ["/ahead/load.csv"] = "a download",
         ["/ahead/orders.csv"] = "a download",
-        ["/ahead/breaches.csv"] = "a download; that it was taken is noted",
+        ["/ahead/gaps.csv"] = "a download; that it was taken is noted",
         ["/practice/access-log/lines.csv"] = "a download; that it was taken is noted",
         ["/clients/{clientId:guid}/take-out/file"] = "a download; that it was taken is noted",
         ["/clients/{clientId:guid}/photos/{photoId:guid}"] = "a picture; that it was looked at is noted",
@@ -125,7 +125,7 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
     [Fact]
     public void Whatever_strangers_may_send_is_counted()
     {
-        string[] free = ["/sign-out", "/my-hair/demo-letters", "/refused", "/not-found", "/mishap"];
+        string[] free = ["/sign-out", "/my-hair/demo-letters", "/refused", "/not-found", "/error"];
         var offenders =
             from endpoint in Endpoints
             where endpoint.Metadata.GetMetadata<IAllowAnonymous>() is not null && Changes(endpoint)

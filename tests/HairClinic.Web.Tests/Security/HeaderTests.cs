@@ -26,7 +26,7 @@ public sealed class HeaderTests(LookedAtSite looked)
     [InlineData("/my-hair", HttpStatusCode.Redirect)]
     [InlineData("/my-hair/ask-link", HttpStatusCode.OK)]
     [InlineData("/there-is-no-such-page", HttpStatusCode.Redirect)]
-    [InlineData("/mishap", HttpStatusCode.OK)]
+    [InlineData("/error", HttpStatusCode.OK)]
     [InlineData("/not-found", HttpStatusCode.OK)]
     public async Task Every_kind_of_answer_carries_every_header(string path, HttpStatusCode status)
     {

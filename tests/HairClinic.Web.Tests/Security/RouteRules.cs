@@ -35,7 +35,7 @@ public static class RouteRules
         "/set-password",
         "/refused",
         "/not-found",
-        "/mishap",
+        "/error",
         "/my-hair/ask-link",
         "/my-hair/open-link",
         "/my-hair/my-new-address",

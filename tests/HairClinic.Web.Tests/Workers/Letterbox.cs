@@ -48,7 +48,7 @@ internal sealed class Letterbox : IMailRoute
                         services.GetRequiredService<IClock>(),
                         log ?? NullLogger<LetterWork>.Instance
                     ),
-                    services.GetRequiredService<PhotoBook>(),
+                    services.GetRequiredService<PhotoStore>(),
                     services.GetRequiredService<CurrentActor>(),
                     services.GetRequiredService<IClock>(),
                     NullLogger<PracticeWork>.Instance

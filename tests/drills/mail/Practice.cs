@@ -79,7 +79,7 @@ internal sealed class Practice : IAsyncDisposable
         {
             if (
                 await AskAsync(async db =>
-                    !await db.WorkItems.AnyAsync(w => w.DoneAt == null) && !await db.Reckonings.AnyAsync(r => r.EndedAt == null)
+                    !await db.WorkItems.AnyAsync(w => w.DoneAt == null) && !await db.Recalculations.AnyAsync(r => r.EndedAt == null)
                 )
             )
                 return;

@@ -28,7 +28,7 @@ public sealed class TurnbullCurve
         var (from, to) = (new int[spells.Length], new int[spells.Length]);
         for (var i = 0; i < spells.Length; i++)
             (from[i], to[i]) = cells.Covered(spells[i]);
-        var climb = new TurnbullClimb(spells, from, to);
+        var climb = new TurnbullMaximizer(spells, from, to);
         var mass = new double[cells.Count];
         Array.Fill(mass, cells.Count == 0 ? 0 : 1.0 / cells.Count);
         var (iterations, change) = cells.Count < 2 ? (0, 0) : climb.Settle(mass, Settled, Longest);

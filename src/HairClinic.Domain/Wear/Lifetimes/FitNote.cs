@@ -4,7 +4,7 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 public sealed record FitNote(string Sentence, string? Argument = null)
 {
     public static readonly FitNote NothingEnded = new(
-        "No end has been seen yet: what is shown is what was assumed, moved by the spells that went on."
+        "No end has been seen yet: what is shown is what was assumed, moved by those that went on."
     );
     public static readonly FitNote EverythingEndedEarlier = new(
         "Every end is known only as \"by then\": what is shown is what was assumed, moved by how early those were."

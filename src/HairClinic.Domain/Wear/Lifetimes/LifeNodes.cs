@@ -68,11 +68,11 @@ public sealed class LifeNodes
         var (kept, link) = (0, 0.0);
         while (kept < count)
         {
-            Lanes.Multiply(current, Places, next);
-            diagonal[kept] = Lanes.Dot(current, next);
-            Lanes.AddScaled(next, current, -diagonal[kept]);
-            Lanes.AddScaled(next, before, -link);
-            link = Math.Sqrt(Lanes.Dot(next, next));
+            VectorSums.Multiply(current, Places, next);
+            diagonal[kept] = VectorSums.Dot(current, next);
+            VectorSums.AddScaled(next, current, -diagonal[kept]);
+            VectorSums.AddScaled(next, before, -link);
+            link = Math.Sqrt(VectorSums.Dot(next, next));
             beside[kept++] = link;
             // Fewer different places than asked for, or as good as one.
             if (link < 1e-12 * (1 + Math.Abs(diagonal[kept - 1])))

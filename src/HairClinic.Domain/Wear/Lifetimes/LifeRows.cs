@@ -62,7 +62,7 @@ public sealed class LifeRows
     /// </param>
     public static LifeRows Of(
         ReadOnlySpan<Spell> spells,
-        IReadOnlyList<LifeColumn> columns,
+        IReadOnlyList<Covariate> columns,
         ReadOnlySpan<RowPlace> places = default,
         ReadOnlySpan<int> clients = default,
         ReadOnlySpan<double> entered = default
@@ -117,7 +117,7 @@ public sealed class LifeRows
             _ => LogLower[row],
         };
 
-    private void Lay(int j, LifeColumn column, int[] order)
+    private void Lay(int j, Covariate column, int[] order)
     {
         Names[j] = column.Name;
         var values = new double[order.Length];

@@ -15,11 +15,11 @@ public static class LifetimeModel
         var start = FitStart.Of(distribution, rows, target);
         if (Hopeless(rows, priors, start) is { } why)
             return LifetimeFit.Without(distribution, rows, why);
-        var climb = new NewtonClimb(target, start.Spreads);
+        var climb = new NewtonMaximizer(target, start.Spreads);
         climb.From(Near(target, start));
         if (!climb.Converged)
             return LifetimeFit.Without(distribution, rows, Why(climb, rows, priors), climb.Iterations);
-        return Told(distribution, rows, priors, target, climb, Notes(rows, priors, start));
+        return Build(distribution, rows, priors, target, climb, Notes(rows, priors, start));
     }
 
     // Of a great many rows a sixteenth leads almost to the top, for a sixteenth of the work. Where it does not, nothing is lost.
@@ -27,7 +27,7 @@ public static class LifetimeModel
     {
         if (!target.IsLarge)
             return start.Parameters;
-        var rough = new NewtonClimb(target, start.Spreads, LogPosterior.SampleStride);
+        var rough = new NewtonMaximizer(target, start.Spreads, LogPosterior.SampleStride);
         rough.From(start.Parameters);
         return rough.Converged ? rough.Parameters : start.Parameters;
     }
@@ -48,7 +48,7 @@ public static class LifetimeModel
         return start.Entangled > 0 ? FitFailure.Entangled(rows.Names[start.Entangled - 1]) : null;
     }
 
-    private static FitNote Why(NewtonClimb climb, LifeRows rows, LifePriors priors)
+    private static FitNote Why(NewtonMaximizer climb, LifeRows rows, LifePriors priors)
     {
         if (priors.AreProper)
             return FitFailure.NotReached;
@@ -74,12 +74,12 @@ public static class LifetimeModel
         return notes;
     }
 
-    private static LifetimeFit Told(
+    private static LifetimeFit Build(
         LifeDistribution distribution,
         LifeRows rows,
         LifePriors priors,
         LogPosterior target,
-        NewtonClimb climb,
+        NewtonMaximizer climb,
         List<FitNote> notes
     )
     {
@@ -90,7 +90,7 @@ public static class LifetimeModel
         {
             Distribution = distribution,
             Names = [LifetimeFit.InterceptName, .. rows.Names],
-            Coefficients = [.. Enumerable.Range(0, size - 1).Select(k => target.Told(k, climb.Parameters))],
+            Coefficients = [.. Enumerable.Range(0, size - 1).Select(k => target.Describe(k, climb.Parameters))],
             LogScale = climb.Parameters[^1],
             Covariance = Turned(bend.Inverse(), target),
             LogLikelihood = climb.Sums.Value - target.PriorValue(climb.Parameters),

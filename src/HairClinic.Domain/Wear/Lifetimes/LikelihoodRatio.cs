@@ -23,7 +23,7 @@ public sealed record LikelihoodRatio(double ChiSquare, int DegreesOfFreedom, dou
         LifeDistribution distribution,
         ReadOnlySpan<Spell> spells,
         ReadOnlySpan<int> groups,
-        IReadOnlyList<LifeColumn> others,
+        IReadOnlyList<Covariate> others,
         ReadOnlySpan<RowPlace> places,
         ReadOnlySpan<int> clients,
         LifePriors priors
@@ -35,13 +35,13 @@ public sealed record LikelihoodRatio(double ChiSquare, int DegreesOfFreedom, dou
         if (degrees == 0)
             return Not(new("There are no two groups to compare."));
         // The groups first: where something follows from something else, it is then the covariate with a prior that gives way.
-        var columns = new List<LifeColumn>();
+        var columns = new List<Covariate>();
         for (var g = 1; g <= degrees; g++)
         {
             var values = new double[spells.Length];
             for (var i = 0; i < values.Length; i++)
                 values[i] = groups[i] == g ? 1 : 0;
-            columns.Add(new LifeColumn($"{GroupName}{g}", values));
+            columns.Add(new Covariate($"{GroupName}{g}", values));
         }
         columns.AddRange(others);
         var free = priors with { Coefficients = [.. Enumerable.Repeat(LifePrior.Flat, degrees), .. priors.Coefficients] };

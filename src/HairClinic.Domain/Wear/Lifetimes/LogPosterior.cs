@@ -68,7 +68,7 @@ public sealed class LogPosterior
         : k == 0 && j < Size - 1 ? -rows.Means[j - 1]
         : 0;
 
-    internal double Told(int k, double[] parameters)
+    internal double Describe(int k, double[] parameters)
     {
         var value = 0.0;
         for (var j = k; j < (k == 0 ? Size - 1 : k + 1); j++)
@@ -81,7 +81,7 @@ public sealed class LogPosterior
         var prior = Prior(k);
         if (!prior.IsProper)
             return;
-        var away = Told(k, parameters) - prior.Mean;
+        var away = Describe(k, parameters) - prior.Mean;
         sums.Value += -away * away * prior.Precision / 2 - Math.Log(prior.Spread) - NormalTail.LogRootTwoPi;
         for (var j = 0; j < Size; j++)
         {

@@ -26,7 +26,7 @@ internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, d
 
     public ReadOnlySpan<double> Times(ReadOnlySpan<double> column)
     {
-        Lanes.Multiply(EE, column, product);
+        VectorSums.Multiply(EE, column, product);
         return product.AsSpan(0, length);
     }
 
@@ -91,7 +91,7 @@ internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, d
             Array.Fill(centre, parameters[0], 0, length);
         }
         for (var j = 0; j < rows.Columns.Length; j++)
-            Lanes.AddScaled(centre, rows.Columns[j].AsSpan(start, length), parameters[j + 1]);
+            VectorSums.AddScaled(centre, rows.Columns[j].AsSpan(start, length), parameters[j + 1]);
     }
 
     // Known ends and those ahead differ by one term only: d − eᶻ with d = 1 for an end.

@@ -70,20 +70,20 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
             var weighted = column.IsEmpty ? block.EE : block.Times(column);
             if (column.IsEmpty)
             {
-                sums.Gradient[k] += Lanes.Sum(block.E);
-                sums.Hessian[last * sums.Size + k] += Lanes.Sum(block.ES);
+                sums.Gradient[k] += VectorSums.Sum(block.E);
+                sums.Hessian[last * sums.Size + k] += VectorSums.Sum(block.ES);
             }
             else
             {
-                var (slope, tilt) = Lanes.Dots(column, block.E, block.ES);
+                var (slope, tilt) = VectorSums.Dots(column, block.E, block.ES);
                 sums.Gradient[k] += slope;
                 sums.Hessian[last * sums.Size + k] += tilt;
             }
-            row[0] += loading.IsEmpty ? Lanes.Sum(weighted) : Lanes.Dot(weighted, loading);
+            row[0] += loading.IsEmpty ? VectorSums.Sum(weighted) : VectorSums.Dot(weighted, loading);
             var j = 1;
             for (; j < k; j += 2)
             {
-                var (first, second) = Lanes.Dots(
+                var (first, second) = VectorSums.Dots(
                     weighted,
                     rows.Columns[j - 1].AsSpan(start, length),
                     rows.Columns[j].AsSpan(start, length)
@@ -91,7 +91,7 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
                 (row[j], row[j + 1]) = (row[j] + first, row[j + 1] + second);
             }
             if (j == k)
-                row[j] += Lanes.Dot(weighted, rows.Columns[j - 1].AsSpan(start, length));
+                row[j] += VectorSums.Dot(weighted, rows.Columns[j - 1].AsSpan(start, length));
         }
     }
 }

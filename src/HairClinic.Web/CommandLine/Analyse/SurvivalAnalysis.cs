@@ -74,9 +74,9 @@ public sealed class SurvivalAnalysis
 
     private Spell[] Of(int group) => [.. Input.Spells.Where((_, i) => Input.Group!.Value.Of[i] == group)];
 
-    private List<LifeColumn> Others() => [.. Input.Columns.Where(c => Input.GroupColumns.All(g => g.Name != c.Name))];
+    private List<Covariate> Others() => [.. Input.Columns.Where(c => Input.GroupColumns.All(g => g.Name != c.Name))];
 
-    private LifetimeFit FitOf(IReadOnlyList<LifeColumn> columns)
+    private LifetimeFit FitOf(IReadOnlyList<Covariate> columns)
     {
         var places = Window is { } window ? Enumerable.Repeat(window.Place, Input.Spells.Length).ToArray() : [];
         var rows = LifeRows.Of(Input.Spells, columns, places, Window is null ? [] : Input.Clients);

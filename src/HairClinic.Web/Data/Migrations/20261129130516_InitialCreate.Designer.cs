@@ -1612,7 +1612,7 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("order_forecasts", (string)null);
                 });
 
-            modelBuilder.Entity("HairClinic.Domain.LoadAhead.Reckoning", b =>
+            modelBuilder.Entity("HairClinic.Domain.LoadAhead.Recalculation", b =>
                 {
                     b.Property<Guid>("PracticeId")
                         .HasColumnType("uuid")
@@ -1671,20 +1671,20 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnName("xmin");
 
                     b.HasKey("PracticeId", "Id")
-                        .HasName("pk_reckonings");
+                        .HasName("pk_recalculations");
 
                     b.HasIndex("PracticeId")
                         .IsUnique()
-                        .HasDatabaseName("ux_reckonings_one_at_a_time")
+                        .HasDatabaseName("ux_recalculations_one_at_a_time")
                         .HasFilter("ended_at is null");
 
                     b.HasIndex("PracticeId", "AskedAt")
-                        .HasDatabaseName("ix_reckonings_practice_id_asked_at");
+                        .HasDatabaseName("ix_recalculations_practice_id_asked_at");
 
                     b.HasIndex("PracticeId", "AskedBy")
-                        .HasDatabaseName("ix_reckonings_practice_id_asked_by");
+                        .HasDatabaseName("ix_recalculations_practice_id_asked_by");
 
-                    b.ToTable("reckonings", (string)null);
+                    b.ToTable("recalculations", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Orders.Workshop", b =>
@@ -4511,13 +4511,13 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_order_forecasts_workshops_practice_id_workshop_id");
                 });
 
-            modelBuilder.Entity("HairClinic.Domain.LoadAhead.Reckoning", b =>
+            modelBuilder.Entity("HairClinic.Domain.LoadAhead.Recalculation", b =>
                 {
                     b.HasOne("HairClinic.Domain.Practices.Person", null)
                         .WithMany()
                         .HasForeignKey("PracticeId", "AskedBy")
                         .OnDelete(DeleteBehavior.NoAction)
-                        .HasConstraintName("fk_reckonings_people_practice_id_asked_by");
+                        .HasConstraintName("fk_recalculations_people_practice_id_asked_by");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Orders.WorkshopClosure", b =>

@@ -517,7 +517,7 @@ namespace HairClinic.Web.Data.Migrations
                 });
 
             migrationBuilder.CreateTable(
-                name: "reckonings",
+                name: "recalculations",
                 columns: table => new
                 {
                     practice_id = table.Column<Guid>(type: "uuid", nullable: false),
@@ -536,9 +536,9 @@ namespace HairClinic.Web.Data.Migrations
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("pk_reckonings", x => new { x.practice_id, x.id });
+                    table.PrimaryKey("pk_recalculations", x => new { x.practice_id, x.id });
                     table.ForeignKey(
-                        name: "fk_reckonings_people_practice_id_asked_by",
+                        name: "fk_recalculations_people_practice_id_asked_by",
                         columns: x => new { x.practice_id, x.asked_by },
                         principalTable: "people",
                         principalColumns: new[] { "practice_id", "id" });
@@ -2378,18 +2378,18 @@ namespace HairClinic.Web.Data.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
-                name: "ix_reckonings_practice_id_asked_at",
-                table: "reckonings",
+                name: "ix_recalculations_practice_id_asked_at",
+                table: "recalculations",
                 columns: new[] { "practice_id", "asked_at" });
 
             migrationBuilder.CreateIndex(
-                name: "ix_reckonings_practice_id_asked_by",
-                table: "reckonings",
+                name: "ix_recalculations_practice_id_asked_by",
+                table: "recalculations",
                 columns: new[] { "practice_id", "asked_by" });
 
             migrationBuilder.CreateIndex(
-                name: "ux_reckonings_one_at_a_time",
-                table: "reckonings",
+                name: "ux_recalculations_one_at_a_time",
+                table: "recalculations",
                 column: "practice_id",
                 unique: true,
                 filter: "ended_at is null");

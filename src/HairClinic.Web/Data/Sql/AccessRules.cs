@@ -21,12 +21,12 @@ public static class AccessRules
         new("unit_kinds", Reach.Practice, Everybody, Manage, Manage, Job),
         new("hold_window_rules", Reach.Practice, Everybody, Manage, Manage, Manage),
         new("wear_factors", Reach.Practice, Staff, Manage, Manage, Job),
-        // What the practice's own records tell, reckoned each night.
+        // What the practice's own records tell, calculated each night.
         new("stored_fits", Reach.Practice, Everybody, Job, Job, Job),
         new("stored_leads", Reach.Practice, Staff, Job, Job, Job),
         new("load_forecasts", Reach.Practice, Manage, Job, Job, Job),
         new("order_forecasts", Reach.Practice, Manage, Job, Job, Job),
-        new("reckonings", Reach.Practice, Manage, Manage, Manage, Job),
+        new("recalculations", Reach.Practice, Manage, Manage, Manage, Job),
         new("reorder_plans", Reach.Clients("reorder_plans"), Staff, Job, Job, Job),
         new("products", Reach.Practice, Everybody, Manage, Manage, Job),
         new("product_lots", Reach.Practice, Staff, Manage | Chair, Manage | Chair, Manage),

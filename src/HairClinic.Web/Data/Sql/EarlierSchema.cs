@@ -46,6 +46,22 @@ public static class EarlierSchema
                 where n.nspname = 'public' and o.contype in ('p', 'u', 'f', 'c', 'x')) lines
         """;
 
+    // What has another name now.
+    private const string Rename = """
+        alter table reckonings rename to recalculations;
+        do $$
+        declare d record;
+        begin
+            for d in select conname from pg_constraint where conrelid = 'recalculations'::regclass and conname like '%reckonings%' loop
+                execute format('alter table recalculations rename constraint %I to %I', d.conname, replace(d.conname, 'reckonings', 'recalculations'));
+            end loop;
+            for d in select relname from pg_class where relkind = 'i' and relname like '%reckonings%' loop
+                execute format('alter index %I rename to %I', d.relname, replace(d.relname, 'reckonings', 'recalculations'));
+            end loop;
+        end $$;
+        update work_items set kind = 'Recalculate' where kind = 'Reckon';
+        """;
+
     // Columns that came later were given a value for the rows there were; that is no part of the schema. Rights come with what is laid.
     private const string Settle = """
         do $$
@@ -83,6 +99,7 @@ public static class EarlierSchema
         await using var transaction = await connection.BeginTransactionAsync(cancellation);
         if (applied.SequenceEqual(Five))
             await RunAsync(AfterTheFive());
+        await RunAsync(Rename);
         await RunAsync(Settle);
         await using (var ask = new NpgsqlCommand(Tables, connection))
         {

@@ -1,4 +1,4 @@
 namespace HairClinic.Web.Data.Work;
 
-/// <summary>Whose next orders to reckon anew.</summary>
+/// <summary>Whose next orders to recalculate.</summary>
 public sealed record PlanOrdersBody(IReadOnlyList<Guid> ClientIds);

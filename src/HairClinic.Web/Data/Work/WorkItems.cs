@@ -21,7 +21,7 @@ public static class WorkItems
     public static WorkItem AskForClient(AskForClientBody ask, Instant now) =>
         new(Guid.CreateVersion7(), WorkKind.AskForClient, Write(ask), now);
 
-    public static WorkItem Reckon(Instant now) => new(Guid.CreateVersion7(), WorkKind.Reckon, "{}", now);
+    public static WorkItem Recalculate(Instant now) => new(Guid.CreateVersion7(), WorkKind.Recalculate, "{}", now);
 
     public static T Read<T>(WorkItem item) => JsonSerializer.Deserialize<T>(item.Body, JsonColumns.Options)!;
 

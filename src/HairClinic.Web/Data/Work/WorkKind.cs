@@ -14,8 +14,8 @@ public enum WorkKind
     /// <summary>Something changed on which some clients' next orders depend.</summary>
     PlanOrders,
 
-    /// <summary>So much changed that everything is reckoned anew.</summary>
-    Reckon,
+    /// <summary>So much changed that everything is calculated anew.</summary>
+    Recalculate,
 
     /// <summary>A salon asks for a client of another one, by a code or a phone number.</summary>
     AskForClient,

@@ -11,7 +11,7 @@ public sealed record WorkLane(IReadOnlyList<WorkKind> Kinds, int Width, bool One
     public static readonly WorkLane Plans = new([WorkKind.PlanOrders], 2, OneAPractice: true, TimeSpan.FromMinutes(10));
     public static readonly WorkLane DueDates = new([WorkKind.RefreshDueDates], 2, OneAPractice: true, TimeSpan.FromMinutes(30));
     public static readonly WorkLane Rest = new(
-        [WorkKind.RemoveFiles, WorkKind.Reckon, WorkKind.AskForClient],
+        [WorkKind.RemoveFiles, WorkKind.Recalculate, WorkKind.AskForClient],
         2,
         OneAPractice: false,
         TimeSpan.FromMinutes(2)

@@ -10,7 +10,7 @@ using NodaTime;
 namespace HairClinic.Web.Data.Writes;
 
 /// <summary>
-/// Whatever changes a client's units or what is on their head asks, in the same save, for their next order to be reckoned anew.
+/// Whatever changes a client's units or what is on their head asks, in the same save, for their next order to be calculated anew.
 /// It stands here once, so that no way of changing them can forget it.
 /// </summary>
 public sealed class PlanAfterwards(IClock clock) : SaveChangesInterceptor
@@ -44,7 +44,7 @@ public sealed class PlanAfterwards(IClock clock) : SaveChangesInterceptor
         var clients = entries.Select(e => ClientOf(e, owners)).OfType<Guid>().Distinct().ToList();
         var now = clock.GetCurrentInstant();
         if (clients.Count > MostClients)
-            db.WorkItems.Add(WorkItems.Reckon(now));
+            db.WorkItems.Add(WorkItems.Recalculate(now));
         else if (clients.Count > 0)
             db.WorkItems.Add(WorkItems.PlanOrders(clients, now));
     }

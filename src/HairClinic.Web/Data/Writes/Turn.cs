@@ -6,10 +6,10 @@ namespace HairClinic.Web.Data.Writes;
 public static class Turn
 {
     /// <summary>Waits until nobody else does the same about the same subject; it lasts until the transaction that was begun ends.</summary>
-    public static async Task TakeAsync(ClinicDb db, string deed, Guid subjectId, CancellationToken cancellation)
+    public static async Task TakeAsync(ClinicDb db, string write, Guid subjectId, CancellationToken cancellation)
     {
         await db.Database.BeginTransactionAsync(cancellation);
-        var name = $"{deed} of {db.PracticeId} {subjectId}";
+        var name = $"{write} of {db.PracticeId} {subjectId}";
         await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock(hashtextextended({name}, 0))", cancellation);
     }
 }

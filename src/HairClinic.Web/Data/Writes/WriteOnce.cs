@@ -20,14 +20,14 @@ namespace HairClinic.Web.Data.Writes;
 public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
 {
     /// <param name="key">Made when the form opened.</param>
-    /// <param name="deed">The slice's name.</param>
+    /// <param name="writeName">The slice's name.</param>
     /// <param name="input">What was submitted; its JSON is the body the key stands for.</param>
     /// <param name="write">Reads and changes entities and says the outcome; saving is done here.</param>
     /// <exception cref="Refusal">The domain says no, or the key was used for something else.</exception>
     /// <exception cref="OvertakenException">A row was changed by someone else since the form opened.</exception>
     public async Task<TOutcome> RunAsync<TInput, TOutcome>(
         Guid key,
-        string deed,
+        string writeName,
         TInput input,
         Func<ClinicDb, Task<TOutcome>> write,
         CancellationToken cancellation = default
@@ -39,7 +39,7 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
             await using var db = databases.Open();
             var outcome = await write(db);
             var answer = JsonSerializer.Serialize(outcome, JsonColumns.Options);
-            db.WriteKeys.Add(new WriteKey(key, deed, hash, answer, clock.GetCurrentInstant()));
+            db.WriteKeys.Add(new WriteKey(key, writeName, hash, answer, clock.GetCurrentInstant()));
             await db.SaveChangesAsync(cancellation);
             // A write that noted something in the access log began one.
             if (db.Database.CurrentTransaction is { } begun)
@@ -48,7 +48,7 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
         }
         catch (Exception e) when (e is Refusal or DbUpdateException or InvalidOperationException)
         {
-            if (await FirstAnswerAsync<TOutcome>(key, deed, hash, cancellation) is { } first)
+            if (await FirstAnswerAsync<TOutcome>(key, writeName, hash, cancellation) is { } first)
                 return first.Outcome;
             if (e is DbUpdateConcurrencyException)
                 throw new OvertakenException(e);
@@ -58,7 +58,7 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
                 throw new Refusal("Only the client's home salon does this. Ask somebody who works there, or an owner.");
             if (e.InnerException is PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege })
                 throw new Refusal("This is not yours to change. Ask somebody of the client's own salon, or a manager.");
-            if (e is DbUpdateException failed && Broke(failed, ErasureTriggers.NotErased))
+            if (e is DbUpdateException failed && Violates(failed, ErasureTriggers.NotErased))
                 throw new Refusal("This client was erased meanwhile. Nothing was saved.");
             throw;
         }
@@ -69,16 +69,21 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
         where T : PracticeOwned => db.Entry(row).Property(r => r.Version).OriginalValue = version;
 
     /// <summary>Whether a failed save broke the constraint of that name.</summary>
-    public static bool Broke(DbUpdateException e, string constraint) =>
+    public static bool Violates(DbUpdateException e, string constraint) =>
         e.InnerException is PostgresException p && p.ConstraintName == constraint;
 
-    private async Task<Answer<TOutcome>?> FirstAnswerAsync<TOutcome>(Guid key, string deed, byte[] hash, CancellationToken cancellation)
+    private async Task<Answer<TOutcome>?> FirstAnswerAsync<TOutcome>(
+        Guid key,
+        string writeName,
+        byte[] hash,
+        CancellationToken cancellation
+    )
     {
         await using var db = databases.Open();
         var kept = await db.WriteKeys.AsNoTracking().SingleOrDefaultAsync(k => k.Id == key, cancellation);
         if (kept is null)
             return null;
-        if (kept.Deed != deed || !kept.BodyHash.AsSpan().SequenceEqual(hash))
+        if (kept.Deed != writeName || !kept.BodyHash.AsSpan().SequenceEqual(hash))
             throw new Refusal("This form was sent already with other answers. Open it again to change what was saved.");
         return new Answer<TOutcome>(JsonSerializer.Deserialize<TOutcome>(kept.Answer, JsonColumns.Options)!);
     }

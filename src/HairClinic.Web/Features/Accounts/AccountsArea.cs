@@ -16,7 +16,7 @@ public static class AccountsArea
         services
             .AddScoped<SignIn.SignIn>()
             .AddSingleton<SignIn.SignInRules>()
-            .AddScoped<AccountBook>()
+            .AddScoped<AccountMaker>()
             .AddScoped<OwnerLink.OwnerLink>()
             .AddScoped<GiveAccount.GiveAccount>()
             .AddSingleton<GiveAccount.GiveAccountRules>()
@@ -48,10 +48,10 @@ public static class AccountsArea
         routes
             .MapPost(
                 "/sign-out",
-                async (SignInManager<AppUser> accounts, TabletBook tablets) =>
+                async (SignInManager<AppUser> accounts, TabletStore tablets) =>
                 {
                     await accounts.SignOutAsync();
-                    return Results.LocalRedirect(tablets.IsCarried ? TabletBook.SwitchPage : "/sign-in");
+                    return Results.LocalRedirect(tablets.IsCarried ? TabletStore.SwitchPage : "/sign-in");
                 }
             )
             .AskForMark()

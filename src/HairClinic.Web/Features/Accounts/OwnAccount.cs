@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>The account of whoever is acting, and what follows when something about it was changed.</summary>
-public sealed class OwnAccount(ClinicSignIns accounts, SessionBook sessions, AccountNotices notices, CurrentActor current)
+public sealed class OwnAccount(ClinicSignIns accounts, SessionStore sessions, AccountNotices notices, CurrentActor current)
 {
     public Guid? Session => current.Person.SessionId;
 

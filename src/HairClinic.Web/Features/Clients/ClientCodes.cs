@@ -35,7 +35,7 @@ public static class ClientCodes
             {
                 return await save(code);
             }
-            catch (DbUpdateException e) when (WriteOnce.Broke(e, ClientMap.CodeOnce))
+            catch (DbUpdateException e) when (WriteOnce.Violates(e, ClientMap.CodeOnce))
             {
                 if (draws == MostDraws || typed.Trim() != proposed)
                     throw new Refusal(NotToBeUsed) { Field = field };

@@ -11,8 +11,8 @@ public static class MyHairArea
 {
     public static IServiceCollection AddMyHair(this IServiceCollection services) =>
         services
-            .AddSingleton<SignInLinkBook>()
-            .AddSingleton<LinkAskBook>()
+            .AddSingleton<SignInLinkStore>()
+            .AddSingleton<LinkAskQueue>()
             .AddScoped<OwnSlots>()
             .AddScoped<OwnSalon>()
             .AddScoped<AskLink.AskLink>()

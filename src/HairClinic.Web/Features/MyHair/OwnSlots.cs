@@ -26,14 +26,14 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
     private static readonly Duration Soonest = Duration.FromHours(1);
 
     /// <summary>What a client may be told of their own bookings; read practice-wide because times of others are counted in.</summary>
-    public async Task<OwnBook?> BookAsync(CancellationToken cancellation)
+    public async Task<OwnBookingFacts?> BookAsync(CancellationToken cancellation)
     {
         var client = current.Client.ClientId;
         await using var db = databases.OpenPracticeWide(Job);
         return await db
             .Clients.AsNoTracking()
             .Where(c => c.Id == client && c.MergedIntoId == null && c.LeftOn == null)
-            .Select(c => new OwnBook(
+            .Select(c => new OwnBookingFacts(
                 db.Salons.First(s => s.Id == c.HomeSalonId),
                 db.Bonds.Where(b => b.ClientId == c.Id && b.RemovedOn == null).Select(b => (LocalDate?)b.DueOn).FirstOrDefault(),
                 db.Visits.Where(v => v.ClientId == c.Id && v.State == VisitState.Done)
@@ -70,7 +70,7 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        return await ClearanceBook
+        return await ClearanceFacts
             .Concerning(db, wish.Purpose, day)
             .AnyAsync(c => c.ClientId == client && c.Kind == ClearanceKind.Block, cancellation);
     }
@@ -117,7 +117,7 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
         return await ClientVisit.InTheWayAsync(db, current.Client.ClientId, start, end, wish.ButVisit, cancellation);
     }
 
-    private async Task<SlotBook?> LoadAsync(OwnWish wish, LocalDate around, CancellationToken cancellation)
+    private async Task<SlotFacts?> LoadAsync(OwnWish wish, LocalDate around, CancellationToken cancellation)
     {
         var zone = wish.Salon.TimeZone;
         var from = Instant.Max(clock.GetCurrentInstant() + Soonest, zone.AtStartOfDay(around.PlusDays(-Around)).ToInstant());
@@ -125,7 +125,7 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
         if (from >= to)
             return null;
         await using var db = databases.OpenPracticeWide(Job);
-        return await SlotBook.LoadAsync(db, wish.Salon.Id, new Interval(from, to), current.Client.ClientId, cancellation, wish.ButVisit);
+        return await SlotFacts.LoadAsync(db, wish.Salon.Id, new Interval(from, to), current.Client.ClientId, cancellation, wish.ButVisit);
     }
 
     private static SlotWish Ask(OwnWish wish, Instant target) =>

@@ -5,7 +5,7 @@ namespace HairClinic.Web.Features.Outlook;
 public static class OutlookArea
 {
     public static IServiceCollection AddOutlook(this IServiceCollection services) =>
-        services.AddScoped<Ahead.Ahead>().AddScoped<ReckonAnew.ReckonAnew>();
+        services.AddScoped<Ahead.Ahead>().AddScoped<Recalculate.Recalculate>();
 
     public static void MapOutlook(this IEndpointRouteBuilder routes) => routes.MapAhead();
 }

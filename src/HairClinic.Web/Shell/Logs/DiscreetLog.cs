@@ -27,23 +27,23 @@ public sealed partial class DiscreetLog(ILoggerProvider inner, Outage? outage = 
     private bool IsTold(string category, Exception e)
     {
         if (outage is null || !ConnectionLoss.Is(e))
-            return IsReckonedWith(category, e) || IsTakenPort(category, e);
+            return IsAllowedFor(category, e) || IsTakenPort(category, e);
         if (outage.Begin())
             LogAway(inner.CreateLogger(typeof(Outage).FullName!), WorkFaults.Name(e.GetBaseException()));
         return true;
     }
 
     /// <summary>
-    /// The database's no that whoever asked reckons with: whoever is no longer who they signed in as is told so on their page, and of two
-    /// who want the same place or name, or change the same row, one is told that the other was first. Where nobody does reckon with it,
+    /// The database's no that whoever asked calculates with: whoever is no longer who they signed in as is told so on their page, and of two
+    /// who want the same place or name, or change the same row, one is told that the other was first. Where nobody does calculate with it,
     /// it comes to whoever writes down what nobody caught.
     /// </summary>
-    private static bool IsReckonedWith(string category, Exception e) =>
+    private static bool IsAllowedFor(string category, Exception e) =>
         category.StartsWith(Database, StringComparison.Ordinal)
         && (
             e is ActorChangedException or DbUpdateConcurrencyException
             || e is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation or PostgresErrorCodes.ExclusionViolation }
-            || e.InnerException is { } inner && IsReckonedWith(category, inner)
+            || e.InnerException is { } inner && IsAllowedFor(category, inner)
         );
 
     // Whoever starts the program is told in a sentence that the port is taken; what had begun behind the screens is only stopped again.

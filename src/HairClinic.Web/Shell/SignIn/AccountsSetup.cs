@@ -24,13 +24,13 @@ public static class AccountsSetup
     {
         services.AddScoped(sp => sp.GetRequiredService<ClinicDbFactory>().OpenUnfenced());
         services
-            .AddScoped<SessionBook>()
+            .AddScoped<SessionStore>()
             .AddScoped<StepUpCheck>()
             .AddScoped<SecondFactor>()
             .AddScoped<SignInTries>()
             .AddSingleton<HashingTurns>()
-            .AddScoped<TabletBook>()
-            .AddScoped<PinBook>()
+            .AddScoped<TabletStore>()
+            .AddScoped<PinStore>()
             .AddScoped<AccountNotices>()
             .AddSingleton<SignInPace>()
             .AddScoped<SessionActivity>()
@@ -92,8 +92,8 @@ public static class AccountsSetup
                     options.Events.OnRedirectToLogin = context =>
                     {
                         // Whoever comes next at a shared tablet is led to the visit that was open, and to nothing else of the one before.
-                        if (context.HttpContext.RequestServices.GetRequiredService<TabletBook>().IsCarried)
-                            context.RedirectUri = TabletBook.SwitchPath(context.Request.Path);
+                        if (context.HttpContext.RequestServices.GetRequiredService<TabletStore>().IsCarried)
+                            context.RedirectUri = TabletStore.SwitchPath(context.Request.Path);
                         return toSignIn(context);
                     };
                 }

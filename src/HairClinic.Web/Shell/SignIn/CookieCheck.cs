@@ -19,7 +19,7 @@ public static class CookieCheck
             ActorClaims.SessionOf(context.Principal) is { } session
             && Guid.TryParse(user, out var userId)
             && await services
-                .GetRequiredService<SessionBook>()
+                .GetRequiredService<SessionStore>()
                 .SeenAsync(
                     session,
                     userId,

@@ -41,7 +41,7 @@ public sealed class RevalidatingActor(ILoggerFactory logs, IServiceScopeFactory 
         var signIn = scope.ServiceProvider.GetRequiredService<SignInManager<AppUser>>();
         if (await signIn.ValidateSecurityStampAsync(authenticationState.User) is not { } user)
             return false;
-        var sessions = scope.ServiceProvider.GetRequiredService<SessionBook>();
+        var sessions = scope.ServiceProvider.GetRequiredService<SessionStore>();
         if (
             ActorClaims.SessionOf(authenticationState.User) is not { } session
             || !await sessions.StillCountsAsync(session, user.Id, activity.Last, cancellationToken)

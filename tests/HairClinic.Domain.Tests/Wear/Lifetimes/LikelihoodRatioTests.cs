@@ -42,7 +42,7 @@ public sealed class LikelihoodRatioTests
     [Fact]
     public void What_a_covariate_tells_already_the_groups_need_not_tell_again()
     {
-        LifeColumn same = new("same", [.. Spells.Drug]);
+        Covariate same = new("same", [.. Spells.Drug]);
         LifePriors proper = new(new(2, 1), [LifePriors.UsualCoefficient], LifePriors.UsualLogScale);
 
         var test = LikelihoodRatio.Of(LifeDistribution.Weibull, Spells.OfLeukaemia, ByDrug, [same], default, default, proper);

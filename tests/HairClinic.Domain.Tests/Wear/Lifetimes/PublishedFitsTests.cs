@@ -98,8 +98,8 @@ public sealed class PublishedFitsTests
     internal static (LifeRows Rows, LifeDistribution Distribution) Data(string name)
     {
         var distribution = name.Contains("lognormal", StringComparison.Ordinal) ? LifeDistribution.LogNormal : LifeDistribution.Weibull;
-        var drug = new LifeColumn("x6mp", Spells.Drug);
-        LifeColumn Ovarian(string column) => new(column, Spells.Ovarian.Numbers(column));
+        var drug = new Covariate("x6mp", Spells.Drug);
+        Covariate Ovarian(string column) => new(column, Spells.Ovarian.Numbers(column));
         var rows = name switch
         {
             "tiny" => LifeRows.Of([Spell.At(120), Spell.After(90), Spell.After(60)], []),

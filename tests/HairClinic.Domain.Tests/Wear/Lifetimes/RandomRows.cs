@@ -40,7 +40,7 @@ internal static class RandomRows
         select (
             LifeRows.Of(
                 spells,
-                [new LifeColumn("heat", heat), new LifeColumn("size", size)],
+                [new Covariate("heat", heat), new Covariate("size", size)],
                 windows ? [.. wide.Select(w => WindowPrior.Of(distribution, 28, w ? 56 : 42).Place)] : [],
                 clients ? whose : [],
                 late ? [.. spells.Zip(entered, (spell, share) => share < 0.5 ? 0 : share * spell.Lower)] : []

@@ -66,7 +66,7 @@ public sealed class UnitLifeTests
         var stretches = UnitLife.RowsOf([(60, 0), (120, 2), (150, 3)], 150, [90]);
         var rows = LifeRows.Of(
             [.. stretches.Select(s => s.Spell)],
-            [new LifeColumn("repaired", [.. stretches.Select(s => s.Repaired)])],
+            [new Covariate("repaired", [.. stretches.Select(s => s.Repaired)])],
             entered: [.. stretches.Select(s => s.Entered)]
         );
 

@@ -125,7 +125,7 @@ public sealed class WithoutAnswerTests
         Assert.Equal(near.Coefficients[0] - 1e6 * near.Coefficients[1], far.Coefficients[0], 1e-3);
     }
 
-    private static (Spell[] Spells, LifeColumn[] Columns) Rows(string name)
+    private static (Spell[] Spells, Covariate[] Columns) Rows(string name)
     {
         Spell[] ends = [Spell.At(30), Spell.At(34), Spell.At(41), Spell.After(44), Spell.After(50), Spell.After(39)];
         return name switch

@@ -77,7 +77,7 @@ public sealed class SearchAndDatabaseTests(PgServer server)
         clinic.ReadAsync(async db =>
         {
             var day = new Interval(scene.At(Thursday, 0), scene.At(Thursday.PlusDays(1), 0));
-            var book = await SlotBook.LoadAsync(db, scene.Salon.Id, day, client.Id, Cancel);
+            var book = await SlotFacts.LoadAsync(db, scene.Salon.Id, day, client.Id, Cancel);
             ServiceSegment[] steps = [.. service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))];
             var wish = new SlotWish(new ServiceTimeline(steps), service.Id, Quarter(0))
             {

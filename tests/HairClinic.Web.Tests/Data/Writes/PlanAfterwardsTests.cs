@@ -94,7 +94,7 @@ public sealed class PlanAfterwardsTests(PgServer server)
 
     [Theory]
     [InlineData(PlanAfterwards.MostClients, WorkKind.PlanOrders)]
-    [InlineData(PlanAfterwards.MostClients + 1, WorkKind.Reckon)]
+    [InlineData(PlanAfterwards.MostClients + 1, WorkKind.Recalculate)]
     public async Task A_save_that_touches_many_asks_for_the_whole_practice(int clients, WorkKind kinds)
     {
         await using var clinic = await OpenAsync();
@@ -145,7 +145,7 @@ public sealed class PlanAfterwardsTests(PgServer server)
             return await db.SaveChangesAsync(Cancel);
         });
         return await clinic.ReadAsync(db =>
-            db.WorkItems.AsNoTracking().Where(w => w.Kind == WorkKind.PlanOrders || w.Kind == WorkKind.Reckon).ToListAsync(Cancel)
+            db.WorkItems.AsNoTracking().Where(w => w.Kind == WorkKind.PlanOrders || w.Kind == WorkKind.Recalculate).ToListAsync(Cancel)
         );
     }
 }

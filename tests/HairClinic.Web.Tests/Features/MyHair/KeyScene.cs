@@ -113,7 +113,7 @@ public sealed class KeyScene
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<SignInLinkBook>().AnswerAsync(db, email, Cancel);
+                await services.GetRequiredService<SignInLinkStore>().AnswerAsync(db, email, Cancel);
                 return await db.SaveChangesAsync(Cancel);
             }
         );

@@ -131,13 +131,13 @@ public sealed class PrivacyScene
         var closed = await sealer.SealAsync(db, Client.Id, HealthAnswer.Purpose, answerId, answers, Cancel);
         db.HealthAnswers.Add(new HealthAnswer(answerId, Client.Id, Given.Today, Given.Stylist.Id, now, closed));
         PhotoFile = await services
-            .GetRequiredService<PhotoBook>()
+            .GetRequiredService<PhotoStore>()
             .KeepAsync(db, Client.Id, new PhotoPress.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
         db.Photos.Add(
             new Photo(Guid.CreateVersion7(), Client.Id, PhotoKind.Before, Given.Today, Given.Today, PhotoFile, Given.Stylist.Id, now)
         );
         await services
-            .GetRequiredService<ConsentBook>()
+            .GetRequiredService<ConsentStore>()
             .AddAsync(
                 db,
                 Guid.CreateVersion7(),

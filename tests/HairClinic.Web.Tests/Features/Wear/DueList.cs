@@ -98,8 +98,8 @@ public sealed class DueList(Instant? now = null)
             slice => slice.OpenAsync(new(part, allSalons, after), TestContext.Current.CancellationToken)
         );
 
-    /// <summary>The plan as a reckoning would have stored it.</summary>
-    public void Plan(Client client, GapAnswer answer, LocalDate? orderBy)
+    /// <summary>The plan as a recalculation would have stored it.</summary>
+    public void Plan(Client client, ReorderAnswer answer, LocalDate? orderBy)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), client.Id);
         plan.Take(new ReorderOutlook(Today, kind.Id, 0.05, answer, orderBy));

@@ -18,11 +18,11 @@ namespace HairClinic.Web.Features.Accounts.GiveAccount;
 public sealed class GiveAccount(
     ClinicDbFactory databases,
     WriteOnce writes,
-    AccountBook accounts,
+    AccountMaker accounts,
     CurrentActor current,
     PracticeJobs jobs,
     StepUpCheck check,
-    AccessLogBook log,
+    AccessLogStore log,
     IClock clock
 )
 {
@@ -56,7 +56,7 @@ public sealed class GiveAccount(
             };
             return await writes.RunAsync(key, nameof(GiveAccount), sent, db => WriteAsync(db, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (WriteOnce.Broke(e, AccountBook.NameOnce))
+        catch (DbUpdateException e) when (WriteOnce.Violates(e, AccountMaker.NameOnce))
         {
             throw new Refusal("Somebody signs in as {0} already. Choose another name.", input.Name);
         }

@@ -4,7 +4,7 @@ using HairClinic.Web.Accounts.Tablets;
 namespace HairClinic.Web.Features.Accounts.LockTablet;
 
 /// <summary>Whoever is at work at a shared tablet leaves it: from now on their screens there read nothing, until their PIN.</summary>
-public sealed class LockTablet(TabletBook tablets, SessionBook sessions)
+public sealed class LockTablet(TabletStore tablets, SessionStore sessions)
 {
     public async Task SaveAsync(CancellationToken cancellation)
     {

@@ -14,7 +14,7 @@ public static class LockTabletEndpoint
                 async ([FromForm] string? from, LockTablet slice, CancellationToken cancellation) =>
                 {
                     await slice.SaveAsync(cancellation);
-                    return Results.LocalRedirect(TabletBook.SwitchPath(from));
+                    return Results.LocalRedirect(TabletStore.SwitchPath(from));
                 }
             )
             .RequireAuthorization(Policies.Staff);

@@ -18,7 +18,7 @@ public static class LookAgainEndpoint
         routes
             .MapGet(
                 "/look-again",
-                async (string? returnTo, HttpContext context, SignInManager<AppUser> accounts, SessionBook sessions, IClock clock) =>
+                async (string? returnTo, HttpContext context, SignInManager<AppUser> accounts, SessionStore sessions, IClock clock) =>
                 {
                     var back = LocalPath.OrStart(returnTo);
                     if (

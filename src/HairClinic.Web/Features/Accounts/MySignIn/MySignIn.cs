@@ -11,7 +11,7 @@ namespace HairClinic.Web.Features.Accounts.MySignIn;
 public sealed class MySignIn(
     OwnAccount own,
     ClinicSignIns accounts,
-    SessionBook sessions,
+    SessionStore sessions,
     ClinicDbFactory databases,
     CurrentActor current,
     IClock clock

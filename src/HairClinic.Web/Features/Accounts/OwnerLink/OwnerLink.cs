@@ -20,7 +20,7 @@ public sealed class OwnerLink(
     UserManager<AppUser> users,
     SecondFactor factor,
     AccountNotices notices,
-    AccessLogBook log,
+    AccessLogStore log,
     IClock clock
 )
 {

@@ -12,7 +12,7 @@ public sealed class SetPassword(
     UserManager<AppUser> users,
     HashingTurns hashing,
     SignInTries tries,
-    SessionBook sessions,
+    SessionStore sessions,
     AccountNotices notices
 )
 {

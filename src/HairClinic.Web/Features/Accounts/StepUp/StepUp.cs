@@ -12,7 +12,7 @@ public sealed class StepUp(
     OwnAccount own,
     SecondFactor factor,
     SignInTries tries,
-    SessionBook sessions,
+    SessionStore sessions,
     SignInPace pace
 )
 {

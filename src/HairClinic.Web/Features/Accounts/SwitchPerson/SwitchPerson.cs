@@ -12,7 +12,7 @@ namespace HairClinic.Web.Features.Accounts.SwitchPerson;
 /// At a shared tablet somebody takes over: their name, their PIN. What the one before had open does not pass on, but for the visit, and
 /// that only to someone who may see it.
 /// </summary>
-public sealed class SwitchPerson(TabletBook tablets, PinBook pins, ClinicSignIns accounts, PracticeJobs jobs, IClock clock)
+public sealed class SwitchPerson(TabletStore tablets, PinStore pins, ClinicSignIns accounts, PracticeJobs jobs, IClock clock)
 {
     /// <summary>Who signed in fully here in the last twelve hours, whether or not they have a PIN.</summary>
     /// <returns>Null where this browser is no shared tablet (any more).</returns>
@@ -30,7 +30,7 @@ public sealed class SwitchPerson(TabletBook tablets, PinBook pins, ClinicSignIns
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                var here = SessionBook.Standing(db, tablet.Id, now).Select(s => s.PersonId);
+                var here = SessionStore.Standing(db, tablet.Id, now).Select(s => s.PersonId);
                 return await db
                     .People.Where(p => !p.Left && here.Contains(p.Id))
                     .OrderBy(p => p.Name)

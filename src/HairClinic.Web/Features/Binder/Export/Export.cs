@@ -9,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 namespace HairClinic.Web.Features.Binder.Export;
 
 /// <summary>The book as sheets again: exactly, to bring back; or made safe to open in a spreadsheet.</summary>
-public sealed class Export(ClinicDbFactory databases, AccessLogBook log)
+public sealed class Export(ClinicDbFactory databases, AccessLogStore log)
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {

@@ -53,7 +53,7 @@ internal sealed class ExportRows(ClinicDb db)
     {
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, s => s.Name, cancellation);
         var clients = await ClientCodes.LoadAsync(db, cancellation);
-        var kinds = await UnitKindBook.LoadAsync(db, cancellation);
+        var kinds = await UnitKindIndex.LoadAsync(db, cancellation);
         var ids = await db
             .HairSystems.OrderBy(u => EF.Functions.Collate(u.Serial, Bytes))
             .ThenBy(u => u.Id)
@@ -77,8 +77,8 @@ internal sealed class ExportRows(ClinicDb db)
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
         var homes = await db.Clients.AsNoTracking().ToDictionaryAsync(c => c.Id, c => c.HomeSalonId, cancellation);
         var clients = await ClientCodes.LoadAsync(db, cancellation);
-        var products = await ProductBook.LoadAsync(db, cancellation);
-        var stylists = await StylistBook.LoadAsync(db, cancellation);
+        var products = await ProductIndex.LoadAsync(db, cancellation);
+        var stylists = await StylistIndex.LoadAsync(db, cancellation);
         var ids = await (
             from bond in db.Bonds
             join unit in db.HairSystems on bond.HairSystemId equals unit.Id
@@ -124,8 +124,8 @@ internal sealed class ExportRows(ClinicDb db)
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
         var chairs = await db.Chairs.AsNoTracking().ToDictionaryAsync(c => c.Id, c => c.Name, cancellation);
         var clients = await ClientCodes.LoadAsync(db, cancellation);
-        var services = await ServiceBook.LoadAsync(db, cancellation);
-        var stylists = await StylistBook.LoadAsync(db, cancellation);
+        var services = await ServiceIndex.LoadAsync(db, cancellation);
+        var stylists = await StylistIndex.LoadAsync(db, cancellation);
         await foreach (var piece in DaysAsync(cancellation))
         {
             var visits = await db.Visits.AsNoTracking().Where(v => piece.Contains(v.Id)).OrderBy(v => v.Id).ToListAsync(cancellation);

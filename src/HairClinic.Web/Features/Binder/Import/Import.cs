@@ -12,7 +12,7 @@ using Npgsql;
 namespace HairClinic.Web.Features.Binder.Import;
 
 /// <summary>A practice's own rows become its book: looked at first, brought only when a person says so, all of a file or nothing.</summary>
-public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLogBook log, IClock clock)
+public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLogStore log, IClock clock)
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
@@ -28,7 +28,7 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLo
     }
 
     /// <summary>What bringing the sheet would do. Nothing is written.</summary>
-    public async Task<ImportReport> PreviewAsync(SheetOrder order, CancellationToken cancellation)
+    public async Task<ImportReport> PreviewAsync(ImportStep order, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         return await SheetImport.For(db, order, clock.GetCurrentInstant()).RunAsync(cancellation);

@@ -29,9 +29,9 @@ public sealed record SheetDraft(Sheet Sheet, string FileHash, ColumnMapping Mapp
 
     public bool AsksMark => Marks.Settled is null;
 
-    public SheetOrder? Order =>
+    public ImportStep? Order =>
         Mapping.IsComplete && DateOrder is { } dates && DecimalMark is { } mark
-            ? new SheetOrder(Sheet, Mapping, new SheetConventions(dates, mark, Region, Currency))
+            ? new ImportStep(Sheet, Mapping, new SheetConventions(dates, mark, Region, Currency))
             : null;
 
     public static (SheetDraft? Draft, SheetProblem? Problem) Read(SheetKind kind, ReadOnlyMemory<byte> file, string region, string currency)

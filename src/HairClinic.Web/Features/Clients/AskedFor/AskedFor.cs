@@ -11,7 +11,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.AskedFor;
 
 /// <summary>Other salons have asked to see clients of one's own: let in for a fortnight, or not.</summary>
-public sealed class AskedFor(ClinicDbFactory databases, WriteOnce writes, AccessLogBook log, CurrentActor current, IClock clock)
+public sealed class AskedFor(ClinicDbFactory databases, WriteOnce writes, AccessLogStore log, CurrentActor current, IClock clock)
 {
     /// <summary>How long a yes lasts; common practice, no source. It can be taken back or granted anew.</summary>
     public const int Days = 14;

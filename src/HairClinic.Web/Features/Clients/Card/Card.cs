@@ -15,7 +15,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.Card;
 
 /// <summary>The one page about a client: what is on the head, when it is next due and why, and everything around it.</summary>
-public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, CurrentActor current, IClock clock)
+public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, CurrentActor current, IClock clock)
 {
     private const int MostVisits = 100;
     private const int MostNotes = 20;
@@ -44,7 +44,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, C
         var home = salons[client.HomeSalonId];
         var today = home.DayOf(now);
         var settings = await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation);
-        var units = await WearLineBook.UnitsOf(db, clientId).ToListAsync(cancellation);
+        var units = await WearLineFacts.UnitsOf(db, clientId).ToListAsync(cancellation);
         var bonds = await (
             from bond in db.Bonds.AsNoTracking()
             where bond.ClientId == clientId
@@ -72,7 +72,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogBook log, C
                 Today = today,
                 Now = now,
                 HomeZone = home.TimeZone,
-                Line = WearLineBook.Draw(
+                Line = WearLineFacts.Draw(
                     units,
                     [.. bonds.Select(b => b.Bond)],
                     [.. visits.Where(v => v.Took).Select(TickOf)],

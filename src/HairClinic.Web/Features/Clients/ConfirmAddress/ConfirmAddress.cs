@@ -16,7 +16,7 @@ namespace HairClinic.Web.Features.Clients.ConfirmAddress;
 public sealed class ConfirmAddress(
     ClinicDbFactory databases,
     WriteOnce writes,
-    AccessLogBook log,
+    AccessLogStore log,
     StepUpCheck check,
     CurrentActor current,
     IClock clock

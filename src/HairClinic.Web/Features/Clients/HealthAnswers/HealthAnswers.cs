@@ -19,10 +19,10 @@ namespace HairClinic.Web.Features.Clients.HealthAnswers;
 public sealed class HealthAnswers(
     ClinicDbFactory databases,
     WriteOnce writes,
-    SealedDraftBook drafts,
+    SealedDraftStore drafts,
     Sealer sealer,
     MasterKeys masters,
-    AccessLogBook log,
+    AccessLogStore log,
     CurrentActor current,
     IClock clock
 )
@@ -95,7 +95,7 @@ public sealed class HealthAnswers(
         CryptographicOperations.ZeroMemory(plain);
         db.HealthAnswers.Add(new HealthAnswer(key, input.ClientId, today, current.Person.PersonId, clock.GetCurrentInstant(), closed));
         var facts = ClearanceRules.From(input.History, today);
-        await ClearanceBook.ReplaceAsync(db, input.ClientId, key, facts, cancellation);
+        await ClearanceFacts.ReplaceAsync(db, input.ClientId, key, facts, cancellation);
         await drafts.ForgetAsync(db, nameof(HealthAnswers), input.ClientId, cancellation);
         return new Outcome(facts.Count);
     }

@@ -56,7 +56,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
             PreparationDays = known.Book.Settings.PreparationDays,
             OwnUnits = order.LifeOfNew.Own,
             OtherUnits = order.LifeOfNew.Others,
-            DataCut = known.Book.Beliefs.Life.Fit?.DataCut,
+            DataCut = known.Book.WearModels.Life.Fit?.DataCut,
             InHand = [.. order.InHand.Select(id => UnitOf(known, id))],
             InFlight = [.. order.InFlight.Select(id => FlightOf(known, id))],
             NextReady = known.NextReady(order),
@@ -68,7 +68,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         {
             Bond = await db.Bonds.AsNoTracking().SingleOrDefaultAsync(b => b.ClientId == clientId && b.RemovedOn == null, cancellation),
             NextVisit = await NextVisitAsync(db, clientId, now, cancellation),
-            Line = await WearLineBook.LoadAsync(db, clientId, today, known.Ahead(), cancellation),
+            Line = await WearLineFacts.LoadAsync(db, clientId, today, known.Ahead(), cancellation),
         };
     }
 
@@ -93,7 +93,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         {
             return await writes.RunAsync(key, nameof(NextUnit), input, db => DraftAsync(db, key, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (WriteOnce.Broke(e, HairSystemMap.OneSerial))
+        catch (DbUpdateException e) when (WriteOnce.Violates(e, HairSystemMap.OneSerial))
         {
             throw new Refusal("Another unit got this serial a moment ago. Look at what is drafted below, then tap again.");
         }

@@ -13,7 +13,7 @@ public static class NextUnitStory
     {
         var name = screen.Client.CalledAs ?? screen.Client.Name;
         if (screen.Plan is not { } plan)
-            return [words["{0} wears no unit of ours now, so there is nothing to reckon.", name]];
+            return [words["{0} wears no unit of ours now, so there is nothing to work out.", name]];
         return
         [
             .. plan.GoneLately.Select(gone => Gone(gone, screen.Today, words)),

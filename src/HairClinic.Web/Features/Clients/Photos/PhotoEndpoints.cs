@@ -19,7 +19,7 @@ public static class PhotoEndpoints
             .MapGet(
                 "/clients/{clientId:guid}/photos/{photoId:guid}/small",
                 (Guid clientId, Guid photoId, Photos slice, HttpContext context) =>
-                    AnswerAsync(slice, clientId, photoId, PhotoBook.Small, context)
+                    AnswerAsync(slice, clientId, photoId, PhotoStore.Small, context)
             )
             .RequireAuthorization(Policies.Photos);
     }

@@ -16,8 +16,8 @@ namespace HairClinic.Web.Features.Clients.Photos;
 public sealed partial class Photos(
     ClinicDbFactory databases,
     WriteOnce writes,
-    PhotoBook book,
-    AccessLogBook log,
+    PhotoStore book,
+    AccessLogStore log,
     CurrentActor current,
     IClock clock
 )

@@ -57,7 +57,7 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClo
         ).SingleOrDefaultAsync(cancellation);
         var now = clock.GetCurrentInstant();
         var day = input.DayUnknown ? null : input.LiftedOn;
-        var lift = LiftBook.Note(found?.Bond, found?.Zone ?? "Etc/UTC", now, day, input.Zone, input.SpotFixed == true);
+        var lift = LiftReports.Note(found?.Bond, found?.Zone ?? "Etc/UTC", now, day, input.Zone, input.SpotFixed == true);
         return new Outcome(lift);
     }
 

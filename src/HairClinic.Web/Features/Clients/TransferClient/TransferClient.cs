@@ -13,7 +13,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.TransferClient;
 
 /// <summary>A client's home moves to another salon; the old one may still see them until a day it names.</summary>
-public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, AccessLogBook log, CurrentActor current, IClock clock)
+public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, AccessLogStore log, CurrentActor current, IClock clock)
 {
     /// <returns>Null: not there, or not of a salon of theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)

@@ -12,7 +12,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Clients.WhoMaySee;
 
 /// <summary>Which salons may open a client's record and until when; the home salon lets another in by name and date, and takes it back.</summary>
-public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, AccessLogBook log, CurrentActor current, IClock clock)
+public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, AccessLogStore log, CurrentActor current, IClock clock)
 {
     /// <returns>Null: not there, or not theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)

@@ -14,7 +14,7 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
     /// <param name="lives">The units worn so far, the holds of the bonds on them.</param>
     public async Task<List<LastingCost>> ReadAsync(List<LifeSpell> lives, List<HoldSpell> holds)
     {
-        var beliefs = await Beliefs.LoadAsync(db, cancellation);
+        var beliefs = await WearModels.LoadAsync(db, cancellation);
         var names = await LastingNames.OfAsync(db, by, cancellation);
         var sorts = (await LifeSpells.KindsAsync(db, cancellation)).Values.ToLookup(s => by == LastingSide.Kind ? s.Id : s.BaseMaterialId);
         var prices = (
@@ -62,16 +62,16 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
     }
 
     // A base made by several workshops is taken without any workshop's effect.
-    private static LifePrediction LifeOf(WearBelief belief, IReadOnlyList<UnitSort> kinds)
+    private static LifePrediction LifeOf(WearModel belief, IReadOnlyList<UnitKindTerms> kinds)
     {
-        var columns = new List<WearColumn> { WearColumn.Base(kinds[0].BaseMaterialId) };
+        var columns = new List<WearCovariate> { WearCovariate.Base(kinds[0].BaseMaterialId) };
         if (kinds.Select(k => k.WorkshopId).Distinct().ToList() is [{ } workshop])
-            columns.Add(WearColumn.Workshop(workshop));
+            columns.Add(WearCovariate.Workshop(workshop));
         return belief.Predict(LifeNodes.Of(belief.Population), kinds[0].Life(), columns);
     }
 
     /// <summary>Of the adhesive this base is bonded with most.</summary>
-    private static (LifePrediction Hold, int ClosesDays)? HoldOf(WearBelief belief, Guid baseId, List<HoldSpell> holds)
+    private static (LifePrediction Hold, int ClosesDays)? HoldOf(WearModel belief, Guid baseId, List<HoldSpell> holds)
     {
         var usual = holds
             .Where(h => h.BaseMaterialId == baseId && h.Window is not null)
@@ -79,9 +79,9 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
             .MaxBy(g => g.Count());
         if (usual?.Key.Window is not { } window)
             return null;
-        var columns = new List<WearColumn> { WearColumn.Base(baseId) };
+        var columns = new List<WearCovariate> { WearCovariate.Base(baseId) };
         if (usual.Key.AdhesiveId is { } adhesive)
-            columns.Add(WearColumn.Adhesive(adhesive));
+            columns.Add(WearCovariate.Adhesive(adhesive));
         // A window's last day is the 90 % point of what it assumes.
         var assumed = LifePopulation.Unseen(window);
         var closes = (int)Math.Round(new LifePrediction(assumed, LifeNodes.Of(assumed), window.Place).Quantile(0.9));

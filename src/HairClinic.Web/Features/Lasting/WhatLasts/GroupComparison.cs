@@ -100,7 +100,7 @@ public sealed record GroupComparison(
 
     // Where every base comes from one workshop only, bases left in the model would tell all there is to tell of the workshops.
     private static IEnumerable<string> Nested(List<IEnumerable<WearSpell>> groups) =>
-        new[] { WearColumn.BasePrefix, WearColumn.AdhesivePrefix, WearColumn.WorkshopPrefix }.Where(prefix =>
+        new[] { WearCovariate.BasePrefix, WearCovariate.AdhesivePrefix, WearCovariate.WorkshopPrefix }.Where(prefix =>
             groups
                 .SelectMany((g, number) => g.SelectMany(s => s.Columns).Select(c => c.Name).Distinct().Select(name => (name, number)))
                 .Where(c => c.name.StartsWith(prefix, StringComparison.Ordinal))

@@ -29,9 +29,9 @@ internal static class LastingNames
         foreach (
             var (side, prefix) in new[]
             {
-                (LastingSide.Adhesive, WearColumn.AdhesivePrefix),
-                (LastingSide.Base, WearColumn.BasePrefix),
-                (LastingSide.Workshop, WearColumn.WorkshopPrefix),
+                (LastingSide.Adhesive, WearCovariate.AdhesivePrefix),
+                (LastingSide.Base, WearCovariate.BasePrefix),
+                (LastingSide.Workshop, WearCovariate.WorkshopPrefix),
             }
         )
         {

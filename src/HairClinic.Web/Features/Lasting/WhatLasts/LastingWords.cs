@@ -87,7 +87,7 @@ internal static class LastingWords
         note.Argument is { } argument ? words[note.Sentence, HabitOf(argument, words)] : words[note.Sentence];
 
     private static string HabitOf(string column, IStringLocalizer<Words> words) =>
-        Learning.WearColumn.HabitOf(column) switch
+        Learning.WearCovariate.HabitOf(column) switch
         {
             WearHabit.OilySkin => words["oily skin"],
             WearHabit.HeavySweat => words["heavy sweat"],

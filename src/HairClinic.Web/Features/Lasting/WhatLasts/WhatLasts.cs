@@ -19,7 +19,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             question.Of == LastingSubject.Life
                 ? []
                 : (
-                    await HoldBook.LoadAsync(
+                    await HoldFacts.LoadAsync(
                         db,
                         await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
                         clientIds: null,
@@ -54,7 +54,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             .OrderBy(g => g.Id is null)
             .ThenByDescending(g => g.Spells)
             .ToList();
-        var factors = Beliefs.Of(await Beliefs.FactorsAsync(db, cancellation), question.Quantity);
+        var factors = WearModels.Of(await WearModels.FactorsAsync(db, cancellation), question.Quantity);
         var compared = GroupComparison.Of(groups, spells, Determined(question.By), factors);
         return new Screen(question, today, groups, days, compared, fit, []);
     }
@@ -79,7 +79,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             .FirstOrDefaultAsync(cancellation);
         if (newest is null)
             return FitFacts.None;
-        var belief = newest.Converged ? newest : await Beliefs.Told(db, question.Quantity).FirstOrDefaultAsync(cancellation);
+        var belief = newest.Converged ? newest : await WearModels.Usable(db, question.Quantity).FirstOrDefaultAsync(cancellation);
         return FitFacts.Of(newest, belief, await LastingNames.OfColumnsAsync(db, cancellation), Shown(question));
     }
 
@@ -123,18 +123,18 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
     private static string[] Determined(LastingSide by) =>
         by switch
         {
-            LastingSide.Workshop => [WearColumn.WorkshopPrefix],
-            LastingSide.Base => [WearColumn.BasePrefix],
-            LastingSide.Kind => [WearColumn.BasePrefix, WearColumn.WorkshopPrefix],
-            LastingSide.Adhesive or LastingSide.Lot => [WearColumn.AdhesivePrefix],
+            LastingSide.Workshop => [WearCovariate.WorkshopPrefix],
+            LastingSide.Base => [WearCovariate.BasePrefix],
+            LastingSide.Kind => [WearCovariate.BasePrefix, WearCovariate.WorkshopPrefix],
+            LastingSide.Adhesive or LastingSide.Lot => [WearCovariate.AdhesivePrefix],
             _ => [],
         };
 
     private static string[] Shown(LastingQuestion question) =>
-        question.By == LastingSide.Base ? [WearColumn.BasePrefix]
-        : question.Of == LastingSubject.Hold ? [WearColumn.AdhesivePrefix]
-        : question.By == LastingSide.Workshop ? [WearColumn.WorkshopPrefix]
-        : [WearColumn.WorkshopPrefix, WearColumn.BasePrefix];
+        question.By == LastingSide.Base ? [WearCovariate.BasePrefix]
+        : question.Of == LastingSubject.Hold ? [WearCovariate.AdhesivePrefix]
+        : question.By == LastingSide.Workshop ? [WearCovariate.WorkshopPrefix]
+        : [WearCovariate.WorkshopPrefix, WearCovariate.BasePrefix];
 
     /// <param name="Days">At which it is told how many were still watched.</param>
     /// <param name="Compared">Null where nothing is compared.</param>

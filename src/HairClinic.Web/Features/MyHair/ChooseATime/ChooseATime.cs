@@ -66,7 +66,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
                 Own = await slots.InTheWayAsync(wish, input.At.Value, cancellation),
             };
         }
-        catch (DbUpdateException e) when (WriteOnce.Broke(e, VisitTriggers.MostAhead))
+        catch (DbUpdateException e) when (WriteOnce.Violates(e, VisitTriggers.MostAhead))
         {
             await using var db = databases.Open();
             throw Enough(await AheadAsync(db, cancellation));

@@ -9,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 namespace HairClinic.Web.Features.MyHair.InviteClient;
 
 /// <summary>The desk sends a client the link to their own page.</summary>
-public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, SignInLinkBook links, MailStatus mail)
+public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, SignInLinkStore links, MailStatus mail)
 {
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {

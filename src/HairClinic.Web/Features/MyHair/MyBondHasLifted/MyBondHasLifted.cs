@@ -53,7 +53,7 @@ public sealed class MyBondHasLifted(ClinicDbFactory databases, WriteOnce writes,
                 if (found is null)
                     throw new Refusal("Nothing is bonded at the moment. If that is not so, please ring us.");
                 var day = input.DayUnknown ? null : input.LiftedOn;
-                return new Outcome(LiftBook.Note(found.Bond, found.Zone, clock.GetCurrentInstant(), day, input.Zone, spotFixed: false));
+                return new Outcome(LiftReports.Note(found.Bond, found.Zone, clock.GetCurrentInstant(), day, input.Zone, spotFixed: false));
             },
             cancellation
         );

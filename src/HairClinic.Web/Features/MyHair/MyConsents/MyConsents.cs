@@ -72,10 +72,10 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
     }
 
     // A client reads no people, and no record folded into theirs: their own ledger is read for them, by their own id alone.
-    private async Task<IReadOnlyList<ConsentBook.Line>> LedgerAsync(CancellationToken cancellation)
+    private async Task<IReadOnlyList<ConsentStore.Line>> LedgerAsync(CancellationToken cancellation)
     {
         await using var wide = databases.OpenPracticeWide(nameof(MyConsents));
-        return await ConsentBook.LedgerAsync(wide, current.Client.ClientId, cancellation);
+        return await ConsentStore.LedgerAsync(wide, current.Client.ClientId, cancellation);
     }
 
     /// <param name="Zone">The home salon's.</param>
@@ -84,8 +84,8 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
     public sealed record Screen(
         LocalDate Today,
         DateTimeZone Zone,
-        IReadOnlyList<ConsentBook.Line> Standing,
-        IReadOnlyList<ConsentBook.Line> History
+        IReadOnlyList<ConsentStore.Line> Standing,
+        IReadOnlyList<ConsentStore.Line> History
     );
 
     public sealed record Input(ConsentSubject Subject);

@@ -8,7 +8,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.MyHair.MyHair;
 
 /// <summary>What a client sees of their own hair: when they are next due and why, when they come, and what may be done today.</summary>
-public sealed class MyHair(OwnPageBook book, MailSettings mail, CurrentActor current, IClock clock)
+public sealed class MyHair(OwnPageReader book, MailSettings mail, CurrentActor current, IClock clock)
 {
     /// <summary>Whose page it is comes from the sign-in, never from the address.</summary>
     /// <returns>Null when the client is no longer there, or the sign-in no longer holds.</returns>

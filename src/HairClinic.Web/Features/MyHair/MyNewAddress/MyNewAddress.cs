@@ -47,7 +47,7 @@ public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
                     return null;
                 await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
                 await services
-                    .GetRequiredService<AccessLogBook>()
+                    .GetRequiredService<AccessLogStore>()
                     .NoteForAsync(
                         db,
                         new ClientActor(db.PracticeId, address.ClientId),

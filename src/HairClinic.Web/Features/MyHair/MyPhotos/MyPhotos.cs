@@ -10,7 +10,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.MyHair.MyPhotos;
 
 /// <summary>A client's own photos: those their salon shared with them, and no others.</summary>
-public sealed class MyPhotos(ClinicDbFactory databases, PhotoBook book, AccessLogBook log, CurrentActor current, IClock clock)
+public sealed class MyPhotos(ClinicDbFactory databases, PhotoStore book, AccessLogStore log, CurrentActor current, IClock clock)
 {
     public const int Page = 12;
 
@@ -21,7 +21,7 @@ public sealed class MyPhotos(ClinicDbFactory databases, PhotoBook book, AccessLo
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        var shared = PhotoBook.SharedWith(db, client);
+        var shared = PhotoStore.SharedWith(db, client);
         var own = await (
             from c in db.Clients
             where c.Id == client
@@ -51,7 +51,7 @@ public sealed class MyPhotos(ClinicDbFactory databases, PhotoBook book, AccessLo
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        if (await PhotoBook.SharedWith(db, client).SingleOrDefaultAsync(p => p.Id == photoId, cancellation) is not { } photo)
+        if (await PhotoStore.SharedWith(db, client).SingleOrDefaultAsync(p => p.Id == photoId, cancellation) is not { } photo)
             return null;
         if (part is null)
             await log.NoteAsync(db, AccessDeed.OpenedPhotos, client, photoId, cancellation: cancellation);

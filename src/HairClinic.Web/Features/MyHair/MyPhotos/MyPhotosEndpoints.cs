@@ -18,7 +18,7 @@ public static class MyPhotosEndpoints
         routes
             .MapGet(
                 "/my-hair/my-photos/{photoId:guid}/small",
-                (Guid photoId, MyPhotos slice, HttpContext context) => AnswerAsync(slice, photoId, PhotoBook.Small, context)
+                (Guid photoId, MyPhotos slice, HttpContext context) => AnswerAsync(slice, photoId, PhotoStore.Small, context)
             )
             .RequireAuthorization(Policies.Client)
             .WithMetadata(new ConfirmedOnlyAttribute());

@@ -24,7 +24,7 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, Curren
         if (own is null)
             return null;
         var today = own.Salon.DayOf(clock.GetCurrentInstant());
-        return await WearLineBook.LoadAsync(
+        return await WearLineFacts.LoadAsync(
             db,
             own.Id,
             today,
@@ -36,7 +36,7 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, Curren
     // When the next one is ordered is the practice's affair; how long theirs will last is the client's to see.
     private async Task<WearAhead> LivesAsync(ClinicDb db, Guid id, Guid salonId, LocalDate today, CancellationToken cancellation)
     {
-        var beliefs = await Beliefs.LoadAsync(db, cancellation);
+        var beliefs = await WearModels.LoadAsync(db, cancellation);
         var sorts = await LifeSpells.KindsAsync(db, cancellation);
         var units = (await ClientUnits.LoadAsync(db, sorts, [(id, salonId, today)], cancellation))[0];
         return WearAhead.Unknown with
@@ -60,7 +60,7 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, Curren
                 async services =>
                 {
                     await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    return (await OrderBook.LoadAsync(db, cancellation)).OrdersOn(today).Arrivals(ordered);
+                    return (await OrderFacts.LoadAsync(db, cancellation)).OrdersOn(today).Arrivals(ordered);
                 }
             );
 }

@@ -13,7 +13,7 @@ public sealed class TakeMyData(
     ClinicDbFactory databases,
     ClientTakeOut archive,
     StepUpCheck check,
-    LinkAskBook asks,
+    LinkAskQueue asks,
     MailStatus mail,
     CurrentActor current
 )

@@ -9,7 +9,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Outlook.Ahead;
 
 /// <summary>How the promise was kept and who endangers it, and what the weeks ahead ask of salons and workshops.</summary>
-public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, AccessLogBook log, IClock clock)
+public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, AccessLogStore log, IClock clock)
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
@@ -22,7 +22,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
             today,
             salons.Count == await db.Salons.CountAsync(cancellation),
             await SafetyAsync(db, salons, cancellation),
-            await Danger.ReadAsync(db, today, cancellation),
+            await GapRisks.ReadAsync(db, today, cancellation),
             await LoadWeeks.ReadAsync(db, cancellation),
             await WorkshopMonths.ReadAsync(db, cancellation)
         );
@@ -41,28 +41,28 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
     }
 
     /// <summary>All of them, to be taken out: that they were is a line of the access log.</summary>
-    public async Task<IReadOnlyList<BreachRow>> BreachesAsync(CancellationToken cancellation)
+    public async Task<IReadOnlyList<GapRow>> GapsAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var safety = await SafetyAsync(db, await SalonsAsync(db, cancellation), cancellation);
-        var reason = $"days without hair: {safety.Breaches.Count}";
+        var reason = $"days without hair: {safety.Gaps.Count}";
         await log.NoteAsync(db, AccessDeed.ExportedPractice, clientId: null, reason: reason, cancellation: cancellation);
-        return safety.Breaches;
+        return safety.Gaps;
     }
 
     // Of another salon only those clients could be seen who were let in: their share would tell nothing of it.
     private Task<List<Salon>> SalonsAsync(ClinicDb db, CancellationToken cancellation) =>
         db.Salons.AsNoTracking().Where(s => current.Person.Salons.Contains(s.Id)).OrderBy(s => s.Name).ToListAsync(cancellation);
 
-    private async Task<HairSafety> SafetyAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
-        HairSafety.Of(await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation), salons, clock.GetCurrentInstant());
+    private async Task<PromiseKept> SafetyAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
+        PromiseKept.Of(await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation), salons, clock.GetCurrentInstant());
 
     /// <param name="AllSalons">Whether the person sees the clients of every salon of the practice.</param>
     public sealed record Screen(
         LocalDate Today,
         bool AllSalons,
-        HairSafety Safety,
-        Danger Danger,
+        PromiseKept Safety,
+        GapRisks GapRisks,
         IReadOnlyList<SalonWeeks> Load,
         IReadOnlyList<WorkshopMonths> Orders
     );

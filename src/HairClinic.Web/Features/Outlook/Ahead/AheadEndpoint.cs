@@ -19,7 +19,7 @@ public static class AheadEndpoint
             .RequireAuthorization(Policies.Manage)
             .WithMetadata(new LimitedAttribute(Limited.Export));
         routes
-            .MapGet("/ahead/breaches.csv", WriteBreachesAsync)
+            .MapGet("/ahead/gaps.csv", WriteGapsAsync)
             .RequireAuthorization(Policies.Manage)
             .WithMetadata(new StepUpAttribute(), new LimitedAttribute(Limited.Export));
     }
@@ -85,20 +85,20 @@ public static class AheadEndpoint
         );
 
     // Codes and no names: enough to find the card, and nothing to a stranger.
-    private static async Task<IResult> WriteBreachesAsync(Ahead slice, HttpContext context) =>
+    private static async Task<IResult> WriteGapsAsync(Ahead slice, HttpContext context) =>
         FileAnswers.Sheet(
             context,
             "days-without-hair.csv",
             ["client code", "salon", "from", "through", "days", "cause"],
-            (await slice.BreachesAsync(context.RequestAborted)).Select(b =>
+            (await slice.GapsAsync(context.RequestAborted)).Select(b =>
                 (IReadOnlyList<string>)
                     [
                         b.Code,
                         b.Salon,
-                        Dates.Iso(b.Breach.From)!,
-                        Dates.Iso(b.Breach.Through)!,
-                        b.Breach.Days.ToString(CultureInfo.InvariantCulture),
-                        AheadText.Of(b.Breach.Cause),
+                        Dates.Iso(b.Gap.From)!,
+                        Dates.Iso(b.Gap.Through)!,
+                        b.Gap.Days.ToString(CultureInfo.InvariantCulture),
+                        AheadText.Of(b.Gap.Cause),
                     ]
             )
         );

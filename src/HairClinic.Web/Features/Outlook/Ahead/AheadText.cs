@@ -9,13 +9,13 @@ namespace HairClinic.Web.Features.Outlook.Ahead;
 /// <summary>How numbers and causes of this page are written.</summary>
 public static class AheadText
 {
-    public static string Of(BareCause cause) =>
+    public static string Of(GapCause cause) =>
         cause switch
         {
-            BareCause.LostOrDamaged => "Unit lost or damaged",
-            BareCause.CameAfterPromise => "Order came after its first promise",
-            BareCause.OrderedTooLate => "Ordered too late",
-            BareCause.TookLonger => "Ordered in time, took longer than nine in ten",
+            GapCause.LostOrDamaged => "Unit lost or damaged",
+            GapCause.CameAfterPromise => "Order came after its first promise",
+            GapCause.OrderedTooLate => "Ordered too late",
+            GapCause.TookLonger => "Ordered in time, took longer than nine in ten",
             _ => "Nothing on order",
         };
 
@@ -30,7 +30,7 @@ public static class AheadText
 
     public static string Share(double share) => share.ToString("P1", CultureInfo.CurrentCulture);
 
-    public static string Breaches(int number, IStringLocalizer words) => number == 1 ? words["1 breach"] : words["{0} breaches", number];
+    public static string Gaps(int number, IStringLocalizer words) => number == 1 ? words["1 gap"] : words["{0} gaps", number];
 
     public static string Days(int number, IStringLocalizer words) => number == 1 ? words["1 day"] : words["{0} days", number];
 

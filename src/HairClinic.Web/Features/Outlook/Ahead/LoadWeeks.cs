@@ -6,10 +6,10 @@ using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook.Ahead;
 
-/// <summary>Reads the weeks ahead as they were reckoned last, beside the chairs and hands there will be.</summary>
+/// <summary>Reads the weeks ahead as they were calculated last, beside the chairs and hands there will be.</summary>
 internal static class LoadWeeks
 {
-    /// <returns>By salon, by name; the last is the whole practice where there are several. Empty before the first reckoning.</returns>
+    /// <returns>By salon, by name; the last is the whole practice where there are several. Empty before the first recalculation.</returns>
     public static async Task<IReadOnlyList<SalonWeeks>> ReadAsync(ClinicDb db, CancellationToken cancellation)
     {
         var forecasts = await db.LoadForecasts.AsNoTracking().ToDictionaryAsync(f => f.SalonId, cancellation);

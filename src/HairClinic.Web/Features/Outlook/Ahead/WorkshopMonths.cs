@@ -10,7 +10,7 @@ namespace HairClinic.Web.Features.Outlook.Ahead;
 /// <param name="IsSum">All workshops together.</param>
 public sealed record WorkshopMonths(string? Name, LocalDate From, OrderLoad Load, bool IsSum = false)
 {
-    /// <returns>By workshop; the last is all of them together where there are several. Empty before the first reckoning.</returns>
+    /// <returns>By workshop; the last is all of them together where there are several. Empty before the first recalculation.</returns>
     internal static async Task<IReadOnlyList<WorkshopMonths>> ReadAsync(ClinicDb db, CancellationToken cancellation)
     {
         var names = await db.Workshops.AsNoTracking().ToDictionaryAsync(w => w.Id, w => w.Name, cancellation);

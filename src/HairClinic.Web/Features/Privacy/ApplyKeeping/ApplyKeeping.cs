@@ -7,14 +7,14 @@ using HairClinic.Web.Privacy;
 namespace HairClinic.Web.Features.Privacy.ApplyKeeping;
 
 /// <summary>Takes out what is past its time under one rule, after somebody looked at it: of clients, those of their own salons.</summary>
-public sealed class ApplyKeeping(ClinicDbFactory databases, CurrentActor current, RetentionBook book)
+public sealed class ApplyKeeping(ClinicDbFactory databases, CurrentActor current, RetentionStore book)
 {
-    private IReadOnlyList<Guid>? Salons => RetentionBook.SalonsOf(current.Person);
+    private IReadOnlyList<Guid>? Salons => RetentionStore.SalonsOf(current.Person);
 
     public async Task<Screen> OpenAsync(RetentionSubject subject, CancellationToken cancellation)
     {
         await using var db = databases.OpenPracticeWide(nameof(ApplyKeeping));
-        var rule = (await RetentionBook.RulesAsync(db, cancellation)).Single(r => r.Subject == subject);
+        var rule = (await RetentionStore.RulesAsync(db, cancellation)).Single(r => r.Subject == subject);
         return new Screen(subject, rule.KeepDays, await book.CountAsync(db, rule, Salons, cancellation));
     }
 
@@ -25,14 +25,14 @@ public sealed class ApplyKeeping(ClinicDbFactory databases, CurrentActor current
         await using var db = databases.OpenPracticeWide(nameof(ApplyKeeping));
         if (current.Person.StaffRole is not (StaffRole.Owner or StaffRole.Manager))
             throw new Refusal("Only an owner or a manager can take this out.");
-        var rule = (await RetentionBook.RulesAsync(db, cancellation)).Single(r => r.Subject == input.Subject);
+        var rule = (await RetentionStore.RulesAsync(db, cancellation)).Single(r => r.Subject == input.Subject);
         var over = await book.CountAsync(db, rule, Salons, cancellation);
         if (over.Rows > input.Rows || over.Codes.Except(input.Codes).Any())
             throw new Refusal("More is past its time than was shown. Nothing was taken out; look at it again.");
         return new Outcome(await book.ApplyAsync(db, rule, Salons, cancellation));
     }
 
-    public sealed record Screen(RetentionSubject Subject, int KeepDays, RetentionBook.Over Over);
+    public sealed record Screen(RetentionSubject Subject, int KeepDays, RetentionStore.Over Over);
 
     /// <param name="Rows">What was shown.</param>
     public sealed record Input(RetentionSubject Subject, int Rows, IReadOnlyList<string> Codes);

@@ -12,7 +12,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Privacy.EditConsentWords;
 
 /// <summary>The words clients agree to. Saving makes a new edition; what was agreed to an earlier one stays agreed to that one.</summary>
-public sealed class EditConsentWords(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, ConsentBook book, IClock clock)
+public sealed class EditConsentWords(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, ConsentStore book, IClock clock)
 {
     /// <param name="language">Null: the practice's own.</param>
     public async Task<Screen> OpenAsync(string? language, CancellationToken cancellation)
@@ -60,7 +60,7 @@ public sealed class EditConsentWords(ClinicDbFactory databases, WriteOnce writes
                 cancellation
             );
         }
-        catch (DbUpdateException e) when (WriteOnce.Broke(e, ConsentTextMap.NumberOnce))
+        catch (DbUpdateException e) when (WriteOnce.Violates(e, ConsentTextMap.NumberOnce))
         {
             throw Meanwhile();
         }

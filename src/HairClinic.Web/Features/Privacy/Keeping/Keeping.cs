@@ -11,13 +11,13 @@ using NodaTime;
 namespace HairClinic.Web.Features.Privacy.Keeping;
 
 /// <summary>How long the practice keeps what, which its owner says, and what is past its time today: of clients, those of one's own salons.</summary>
-public sealed class Keeping(ClinicDbFactory databases, WriteOnce writes, RetentionBook book, StepUpCheck check, CurrentActor current)
+public sealed class Keeping(ClinicDbFactory databases, WriteOnce writes, RetentionStore book, StepUpCheck check, CurrentActor current)
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
         await using var db = databases.OpenPracticeWide(nameof(Keeping));
         var rules = new List<Rule>();
-        foreach (var rule in await RetentionBook.RulesAsync(db, cancellation))
+        foreach (var rule in await RetentionStore.RulesAsync(db, cancellation))
         {
             var usual = RetentionRule.Defaults(rule.Subject);
             rules.Add(
@@ -27,7 +27,7 @@ public sealed class Keeping(ClinicDbFactory databases, WriteOnce writes, Retenti
                     rule.ByItself,
                     (rule.KeepDays, rule.ByItself) == usual,
                     rule.LastAppliedAt,
-                    await book.CountAsync(db, rule, RetentionBook.SalonsOf(current.Person), cancellation)
+                    await book.CountAsync(db, rule, RetentionStore.SalonsOf(current.Person), cancellation)
                 )
             );
         }
@@ -62,7 +62,7 @@ public sealed class Keeping(ClinicDbFactory databases, WriteOnce writes, Retenti
         bool ByItself,
         bool Usual,
         Instant? LastAppliedAt,
-        RetentionBook.Over Over
+        RetentionStore.Over Over
     );
 
     /// <param name="MayChange">Theirs to change: an owner's.</param>

@@ -12,7 +12,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Privacy.PrivacyAndPapers;
 
 /// <summary>What a client agreed to and took back, and the ways to their papers. A line is never changed: taking back is a line of its own.</summary>
-public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, ConsentBook book, IClock clock)
+public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, ConsentStore book, IClock clock)
 {
     /// <returns>Null: not there, or not theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
@@ -34,7 +34,7 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
             return null;
         var now = clock.GetCurrentInstant();
         var language = await LanguageAsync(db, cancellation);
-        var lines = await ConsentBook.LedgerAsync(db, clientId, cancellation);
+        var lines = await ConsentStore.LedgerAsync(db, clientId, cancellation);
         var words = await book.WordsAsync(db, language, cancellation);
         var ledger = lines.Select(l => l.Consent).ToList();
         var zone = DateTimeZoneProviders.Tzdb[client.Zone];
@@ -97,7 +97,7 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
         bool AtHome,
         DateTimeZone Zone,
         IReadOnlyList<Standing> Standing,
-        IReadOnlyList<ConsentBook.Line> History
+        IReadOnlyList<ConsentStore.Line> History
     );
 
     public sealed record Input

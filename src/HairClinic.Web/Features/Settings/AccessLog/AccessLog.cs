@@ -8,7 +8,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Settings.AccessLog;
 
 /// <summary>Who opened or changed what clients confided, newest first. For owners.</summary>
-public sealed class AccessLog(ClinicDbFactory databases, AccessLogBook log, CurrentActor current, IClock clock)
+public sealed class AccessLog(ClinicDbFactory databases, AccessLogStore log, CurrentActor current, IClock clock)
 {
     public const int Page = 50;
 

@@ -10,7 +10,7 @@ using NodaTime;
 
 namespace HairClinic.Web.Features.Settings.EditUnitKind;
 
-/// <summary>A sort of unit: a base from a workshop. Another base means another hold window, so due dates follow.</summary>
+/// <summary>A kind of unit: a base from a workshop. Another base means another hold window, so due dates follow.</summary>
 public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
     public async Task<Screen?> OpenAsync(Guid? id, CancellationToken cancellation)
@@ -42,7 +42,7 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
         }
         catch (DbUpdateException e) when (Guarded.Taken(e, "unit_kinds"))
         {
-            throw new Refusal("There is a sort of unit called {0} already.", input.Name);
+            throw new Refusal("There is a kind of unit called {0} already.", input.Name);
         }
     }
 
@@ -63,7 +63,7 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
             db.UnitKinds.Add(kind);
         }
         if (kind.LeadHalfDays != input.LeadHalfDays || kind.LeadNineInTenDays != input.LeadNineInTenDays)
-            db.WorkItems.Add(WorkItems.Reckon(clock.GetCurrentInstant()));
+            db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
         kind.Take(input.LeadHalfDays ?? 0, input.LeadNineInTenDays ?? 0);
         if (input.Retire)
             kind.Retire();

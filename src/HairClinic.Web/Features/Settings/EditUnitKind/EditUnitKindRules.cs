@@ -8,7 +8,7 @@ public sealed class EditUnitKindRules : AbstractValidator<EditUnitKind.Input>
     {
         RuleFor(x => x.Name)
             .NotEmpty()
-            .WithMessage("Type what this sort of unit is called.")
+            .WithMessage("Type what this kind of unit is called.")
             .MaximumLength(120)
             .WithMessage("A name has at most 120 letters.");
         RuleFor(x => x.BaseMaterialId).NotEmpty().WithMessage("Choose the base it is made on.");

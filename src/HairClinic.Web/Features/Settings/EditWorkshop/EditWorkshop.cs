@@ -53,7 +53,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
         DayRange.Match(Closures(workshop), input.Closures, workshop.Reopen, workshop.Close);
         workshop.Expect(input.RemadeOfTwenty ?? -1, input.InspectionDays ?? -1);
         // Closures and remakes move the day on which every client of it must be ordered for.
-        db.WorkItems.Add(WorkItems.Reckon(clock.GetCurrentInstant()));
+        db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
         if (input.Retire)
             workshop.Retire();
         return new Outcome(workshop.Id);

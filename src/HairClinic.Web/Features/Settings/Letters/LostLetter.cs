@@ -31,7 +31,7 @@ public sealed record LostLetter(LetterKind Kind, LocalDate Day, string? Client, 
         Client is not null ? "client {0}"
         : IsToClient ? "a client of another salon"
         : Kind is LetterKind.SignInChanged ? "staff"
-        : "somebody whose letter was not told apart";
+        : "somebody: whose letter it was is not known";
 
     /// <summary>Why, a sentence or two.</summary>
     public IEnumerable<string> Why() =>

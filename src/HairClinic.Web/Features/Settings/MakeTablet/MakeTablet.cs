@@ -14,7 +14,7 @@ namespace HairClinic.Web.Features.Settings.MakeTablet;
 /// </summary>
 public sealed class MakeTablet(
     ClinicDbFactory databases,
-    TabletBook tablets,
+    TabletStore tablets,
     ClinicSignIns accounts,
     StepUpCheck check,
     CurrentActor current,

@@ -24,7 +24,7 @@ public sealed record MissingThing(string Sentence, string Where, params IReadOnl
         if (screen.Adhesives == 0)
             yield return new("There is no adhesive or tape, so a rebond cannot say what was used.", "/practice/products");
         if (screen.UnitKinds == 0)
-            yield return new("There is no sort of unit yet; bringing your binder makes them too.", "/practice/unit-kinds");
+            yield return new("There is no kind of unit yet; bringing your binder makes them too.", "/practice/unit-kinds");
         if (screen.PeopleWithoutAccount > 0)
             yield return new("People who cannot sign in yet: {0}.", "/practice/people", screen.PeopleWithoutAccount);
         if (screen.Clients == 0)

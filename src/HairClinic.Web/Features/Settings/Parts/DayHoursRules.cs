@@ -10,12 +10,12 @@ public sealed class DayHoursRules : AbstractValidator<DayHours>
         RuleFor(x => x.From)
             .Cascade(CascadeMode.Stop)
             .Must((day, _) => day.From is null == day.To is null && day.SecondFrom is null == day.SecondTo is null)
-            .WithMessage("Give both times of a spell, or neither.")
+            .WithMessage("Give both times of a stretch, or neither.")
             .Must((day, _) => day.From is not null || day.SecondFrom is null)
-            .WithMessage("A second spell comes after a first one.")
+            .WithMessage("A second stretch comes after a first one.")
             .Must((day, _) => day.Spells().All(s => s.To > s.From))
-            .WithMessage("A spell must end after it starts.")
+            .WithMessage("A stretch must end after it starts.")
             .Must((day, _) => day.SecondFrom is null || day.SecondFrom >= day.To)
-            .WithMessage("The second spell starts before the first has ended.");
+            .WithMessage("The second stretch starts before the first has ended.");
     }
 }

@@ -12,7 +12,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Settings.Rhythm;
 
 /// <summary>What holds for the whole practice: its name and language, its cure, and how far ahead it looks.</summary>
-public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureBook cultures, CurrentActor current, IClock clock)
+public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureStore cultures, CurrentActor current, IClock clock)
 {
     public async Task<Input> OpenAsync(CancellationToken cancellation)
     {
@@ -38,7 +38,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureB
             throw new Refusal("Only an owner changes for how long a visit opens a record to another salon.");
         settings.KeepGrantsFor(input.GrantDaysAfterVisit ?? -1);
         if (settings.PreparationDays != input.PreparationDays || settings.GapChancePercent != input.GapChancePercent)
-            db.WorkItems.Add(WorkItems.Reckon(clock.GetCurrentInstant()));
+            db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
         settings.OrderAhead(input.PreparationDays ?? -1, input.GapChancePercent ?? 0);
         cultures.Forget(settings.PracticeId);
         return new Outcome(settings.Name);

@@ -7,7 +7,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Settings.Tablets;
 
 /// <summary>The practice's shared tablets: which there are, when each was last used, and an end to one that is lost.</summary>
-public sealed class Tablets(ClinicDbFactory databases, SessionBook sessions, CurrentActor current, IClock clock)
+public sealed class Tablets(ClinicDbFactory databases, SessionStore sessions, CurrentActor current, IClock clock)
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {

@@ -3,7 +3,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Settings.UnitKinds;
 
-/// <summary>Bases with their life, the sorts of unit made on them, and the workshops that make them.</summary>
+/// <summary>Bases with their life, the kinds of unit made on them, and the workshops that make them.</summary>
 public sealed class UnitKinds(ClinicDbFactory databases)
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)

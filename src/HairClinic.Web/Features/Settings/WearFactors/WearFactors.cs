@@ -83,7 +83,7 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
                 row.Edit(factor);
         }
         if (changed > 0)
-            db.WorkItems.Add(WorkItems.Reckon(clock.GetCurrentInstant()));
+            db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
         return new Outcome(changed);
     }
 

@@ -67,7 +67,7 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
             day,
             salon.DayOf(now),
             now,
-            SlotBook.HoursOf(salon).On(day),
+            SlotFacts.HoursOf(salon).On(day),
             closure?.Reason,
             chairs,
             visits,

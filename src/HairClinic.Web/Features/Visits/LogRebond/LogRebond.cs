@@ -13,7 +13,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Visits.LogRebond;
 
 /// <summary>Logs a rebond at the chair: what came down, what went on, and when it is due again.</summary>
-public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce writes, DraftBook drafts, CurrentActor current, IClock clock)
+public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce writes, DraftStore drafts, CurrentActor current, IClock clock)
 {
     /// <summary>Keeps what was typed so far.</summary>
     public Task KeepDraftAsync(Input input, CancellationToken cancellation) =>
@@ -34,15 +34,15 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         {
             return await writes.RunAsync(key, nameof(LogRebond), input, db => WriteAsync(db, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (WriteOnce.Broke(e, VisitRecordMap.OnePerVisit))
+        catch (DbUpdateException e) when (WriteOnce.Violates(e, VisitRecordMap.OnePerVisit))
         {
             throw new Refusal("This visit is logged already.");
         }
-        catch (DbUpdateException e) when (WriteOnce.Broke(e, BondMap.OpenPerUnit))
+        catch (DbUpdateException e) when (WriteOnce.Violates(e, BondMap.OpenPerUnit))
         {
             throw new Refusal("By the book this unit is on another head. Log its take-down there first, then save again.");
         }
-        catch (DbUpdateException e) when (WriteOnce.Broke(e, BondMap.OpenPerHead))
+        catch (DbUpdateException e) when (WriteOnce.Violates(e, BondMap.OpenPerHead))
         {
             throw new Refusal("Another bond was made on this head a moment ago. Open the visit again to see it.");
         }
@@ -51,7 +51,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         var sheet = await ReadAsync(db, input, cancellation);
-        var book = await DueBook.LoadAsync(db, cancellation);
+        var book = await DueFacts.LoadAsync(db, cancellation);
         var now = clock.GetCurrentInstant();
         var salon = book.Salon(sheet.Visit.SalonId);
         var finished = FinishedAt(input, sheet.Visit, salon, now);
@@ -61,7 +61,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         var used = input.Products.Select(line => sheet.Product(line.ProductId).UseOn(day, line.LotId, line.Coats)).ToList();
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
         // What is found at this take-down counts for the bond that is made now.
-        var holds = await HoldBook.LoadAsync(db, book.Windows, [sheet.Client.Id], tracked: true, cancellation);
+        var holds = await HoldFacts.LoadAsync(db, book.Windows, [sheet.Client.Id], tracked: true, cancellation);
         var basis = book.BasisFor(
             sheet.Client,
             sheet.BaseMaterialId,

@@ -13,7 +13,7 @@ using NodaTime;
 namespace HairClinic.Web.Features.Visits.LogVisit;
 
 /// <summary>Logs a visit at which the bond stays on. What is seen of its edges is what the practice learns its hold from.</summary>
-public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftBook drafts, CurrentActor current, IClock clock)
+public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftStore drafts, CurrentActor current, IClock clock)
 {
     /// <returns>Null when there is no such visit in the salons of whoever asks.</returns>
     public async Task<Screen?> OpenAsync(Guid visitId, CancellationToken cancellation)
@@ -104,7 +104,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftB
             await drafts.ForgetAsync(nameof(LogVisit), input.VisitId, cancellation);
             return outcome;
         }
-        catch (DbUpdateException e) when (WriteOnce.Broke(e, VisitRecordMap.OnePerVisit))
+        catch (DbUpdateException e) when (WriteOnce.Violates(e, VisitRecordMap.OnePerVisit))
         {
             throw new Refusal("This visit is logged already.");
         }
@@ -159,7 +159,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftB
     }
 
     private static Task<List<ClearanceKind>> FixingAsync(ClinicDb db, Guid clientId, LocalDate day, CancellationToken cancellation) =>
-        ClearanceBook
+        ClearanceFacts
             .Concerning(db, ServicePurpose.FixLift, day)
             .Where(c => c.ClientId == clientId)
             .Select(c => c.Kind)

@@ -53,7 +53,7 @@ internal sealed record Placement(
         var end = start + Duration.FromMinutes(minutes ?? book.Service.Minutes);
         var (from, to) = (start.InZone(salon.TimeZone), end.InZone(salon.TimeZone));
         var (day, weekday, begins, ends) = (from.Date, from.DayOfWeek, from.TimeOfDay, to.TimeOfDay);
-        var clearances = ClearanceBook.Concerning(db, book.Service.Purpose, day);
+        var clearances = ClearanceFacts.Concerning(db, book.Service.Purpose, day);
         var facts = await db
             .Salons.Where(s => s.Id == salonId)
             .Select(s => new
@@ -86,7 +86,7 @@ internal sealed record Placement(
         var doubts = new List<Doubt>();
         if (start < now)
             doubts.Add(Doubt.Past);
-        if (!SlotBook.HoursOf(salon).Between(start, end).Any(open => open.Start <= start && open.End >= end))
+        if (!SlotFacts.HoursOf(salon).Between(start, end).Any(open => open.Start <= start && open.End >= end))
             doubts.Add(Doubt.OutsideOpeningHours);
         else if (!facts.Person.AtWork)
             doubts.Add(Doubt.PersonNotAtWork);

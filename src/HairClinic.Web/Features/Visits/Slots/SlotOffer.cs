@@ -17,9 +17,9 @@ public sealed record SlotOffer(
     string Person
 )
 {
-    public static IReadOnlyList<SlotOffer> Of(SlotBook book, IEnumerable<Slot> slots) => [.. slots.Select(slot => Of(book, slot))];
+    public static IReadOnlyList<SlotOffer> Of(SlotFacts book, IEnumerable<Slot> slots) => [.. slots.Select(slot => Of(book, slot))];
 
-    private static SlotOffer Of(SlotBook book, Slot slot)
+    private static SlotOffer Of(SlotFacts book, Slot slot)
     {
         var zone = book.Salon.TimeZone;
         var start = slot.StartsAt.InZone(zone).LocalDateTime;

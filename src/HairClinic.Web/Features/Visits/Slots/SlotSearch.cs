@@ -16,7 +16,7 @@ public sealed class SlotSearch(ClinicDbFactory databases, IClock clock)
         var from = Instant.Max(now, ask.Zone.AtStartOfDay(around.PlusDays(-ask.WithinDays)).ToInstant());
         var to = ask.Zone.AtStartOfDay(around.PlusDays(ask.WithinDays + 1)).ToInstant();
         await using var db = databases.OpenPracticeWide(nameof(SlotSearch));
-        var book = await SlotBook.LoadAsync(db, ask.SalonId, new Interval(from, to), ask.ClientId, cancellation, ask.ButVisit);
+        var book = await SlotFacts.LoadAsync(db, ask.SalonId, new Interval(from, to), ask.ClientId, cancellation, ask.ButVisit);
         var target = ask.Start ?? (around + LocalTime.Noon).InZoneLeniently(ask.Zone).ToInstant();
         var wish = new SlotWish(new ServiceTimeline(ask.Steps), ask.ServiceKindId, target)
         {

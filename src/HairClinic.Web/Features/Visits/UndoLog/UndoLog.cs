@@ -17,7 +17,7 @@ namespace HairClinic.Web.Features.Visits.UndoLog;
 /// Takes a wrong log back on the same day: the visit is in the chair again and the old bond on the head. What was written is a draft
 /// of whoever takes it back; the bond that was made stays, marked, so that its product and lot are found on whose head they may be.
 /// </summary>
-public sealed class UndoLog(ClinicDbFactory databases, WriteOnce writes, DraftBook drafts, CurrentActor current, IClock clock)
+public sealed class UndoLog(ClinicDbFactory databases, WriteOnce writes, DraftStore drafts, CurrentActor current, IClock clock)
 {
     /// <returns>Of each visit what taking its log back would do, or why it cannot be taken back.</returns>
     public async Task<IReadOnlyDictionary<Guid, Screen>> OpenAsync(IReadOnlyCollection<Guid> visitIds, CancellationToken cancellation)

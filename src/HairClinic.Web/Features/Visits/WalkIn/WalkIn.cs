@@ -71,7 +71,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
                 "This client has a visit today already, at {0}. Begin that one.",
                 at.InZone(salon.TimeZone).ToString("HH:mm", null)
             );
-        var concerning = ClearanceBook.Concerning(db, service.Purpose, today);
+        var concerning = ClearanceFacts.Concerning(db, service.Purpose, today);
         // Who may not open a client would read no clearance either.
         var clearances =
             await db

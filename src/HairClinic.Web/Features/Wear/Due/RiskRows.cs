@@ -9,7 +9,7 @@ namespace HairClinic.Web.Features.Wear.Due;
 internal static class RiskRows
 {
     public static IQueryable<ReorderPlan> Of(ClinicDb db, IReadOnlyList<Guid> salons) =>
-        db.ReorderPlans.Where(p => p.AtRisk && SalonPlans.Planned(db).Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId)));
+        db.ReorderPlans.Where(p => p.AtRisk && ReorderPlanStore.Planned(db).Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId)));
 
     public static Task<List<RiskRow>> ReadAsync(
         ClinicDb db,

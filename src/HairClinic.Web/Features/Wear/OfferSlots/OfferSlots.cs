@@ -55,7 +55,7 @@ public sealed class OfferSlots(ClinicDbFactory databases, IClock clock)
         var to = zone.AtStartOfDay(day.PlusDays(DaysAround + 1)).ToInstant();
         var target = Instant.Max(now, (day + LocalTime.Noon).InZoneLeniently(zone).ToInstant());
         await using var wide = databases.OpenPracticeWide(nameof(OfferSlots));
-        var book = await SlotBook.LoadAsync(wide, facts.HomeSalonId, new Interval(from, to), clientId, cancellation);
+        var book = await SlotFacts.LoadAsync(wide, facts.HomeSalonId, new Interval(from, to), clientId, cancellation);
         ServiceSegment[] steps = [.. facts.Service.Steps.Select(s => new ServiceSegment(s.Kind, s.Minutes))];
         var slots = book.Spread(
             new SlotWish(new ServiceTimeline(steps), facts.Service.Id, target) { UsualPerson = facts.Usual, Best = Best }

@@ -50,7 +50,7 @@ public sealed class PasskeysTests(PgServer server)
     {
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = await site.SignInAsync(StaffRole.Owner);
-        site.Clock.Advance(SessionBook.Fresh);
+        site.Clock.Advance(SessionStore.Fresh);
 
         EmptySite.LeadsTo("/step-up?return=%2Fmy-sign-in%2Fpasskeys", await browser.GetAsync("/my-sign-in/passkeys", Cancel));
     }

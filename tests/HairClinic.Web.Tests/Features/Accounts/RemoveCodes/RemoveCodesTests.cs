@@ -31,7 +31,7 @@ public sealed class RemoveCodesTests(PgServer server)
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = await site.SignInAsync(StaffRole.Owner);
         await CodesApp.SetUpAsync(site, browser);
-        site.Clock.Advance(SessionBook.Fresh);
+        site.Clock.Advance(SessionStore.Fresh);
 
         EmptySite.LeadsTo("/step-up?return=" + Uri.EscapeDataString(Page), await browser.GetAsync(Page, Cancel));
     }

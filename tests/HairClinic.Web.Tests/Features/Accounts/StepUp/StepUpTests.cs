@@ -20,7 +20,7 @@ public sealed class StepUpTests(PgServer server)
         var open = await browser.GetAsync(Wanted, Cancel);
         Assert.True(open.IsSuccessStatusCode, await open.Content.ReadAsStringAsync(Cancel));
 
-        site.Clock.Advance(SessionBook.Fresh);
+        site.Clock.Advance(SessionStore.Fresh);
 
         var asks = "/step-up?return=" + Uri.EscapeDataString(Wanted);
         EmptySite.LeadsTo(asks, await browser.GetAsync(Wanted, Cancel));
@@ -35,7 +35,7 @@ public sealed class StepUpTests(PgServer server)
     {
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = await site.SignInAsync(StaffRole.Owner);
-        site.Clock.Advance(SessionBook.Fresh);
+        site.Clock.Advance(SessionStore.Fresh);
 
         var page = await (await ProveAsync(browser, "/step-up", "another long guess")).Content.ReadAsStringAsync(Cancel);
 
@@ -49,7 +49,7 @@ public sealed class StepUpTests(PgServer server)
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = await site.SignInAsync(StaffRole.Owner);
         var app = await CodesApp.SetUpAsync(site, browser);
-        site.Clock.Advance(SessionBook.Fresh);
+        site.Clock.Advance(SessionStore.Fresh);
 
         Assert.Equal(HttpStatusCode.OK, (await ProveAsync(browser, "/step-up", code: "")).StatusCode);
         Assert.Equal(HttpStatusCode.OK, (await ProveAsync(browser, "/step-up", "another long guess", app.Code)).StatusCode);
@@ -63,7 +63,7 @@ public sealed class StepUpTests(PgServer server)
     {
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = await site.SignInAsync(StaffRole.Owner);
-        site.Clock.Advance(SessionBook.Fresh);
+        site.Clock.Advance(SessionStore.Fresh);
 
         var answer = await AccountsSite.PostAsync(
             browser,

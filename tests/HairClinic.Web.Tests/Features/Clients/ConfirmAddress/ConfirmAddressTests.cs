@@ -144,7 +144,7 @@ public sealed class ConfirmAddressTests(PgServer server)
     private async Task<Guid> SessionAsync(TestClinic clinic, bool steppedUp)
     {
         var user = await GiveAccountAsync(clinic, scene.Owner(clinic).PersonId);
-        var begun = clinic.Clock.GetCurrentInstant() - (steppedUp ? Duration.Zero : SessionBook.Fresh);
+        var begun = clinic.Clock.GetCurrentInstant() - (steppedUp ? Duration.Zero : SessionStore.Fresh);
         var session = new SignInSession(Guid.NewGuid(), user, SignInWay.Password, "Device under test", begun);
         await clinic.ReadAsync(db =>
         {

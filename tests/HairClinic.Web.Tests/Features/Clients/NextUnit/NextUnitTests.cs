@@ -163,14 +163,14 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     }
 
     [Fact]
-    public async Task Whoever_never_wore_a_unit_has_nothing_to_reckon()
+    public async Task Whoever_never_wore_a_unit_has_nothing_to_calculate()
     {
         await using var clinic = await OpenAsync(_ => { });
 
         var screen = await ScreenAsync(clinic);
 
         Assert.Null(screen.Plan);
-        Assert.Equal(["Una wears no unit of ours now, so there is nothing to reckon."], Story(screen));
+        Assert.Equal(["Una wears no unit of ours now, so there is nothing to work out."], Story(screen));
         await Refused.SayingAsync(
             "There is no unit yet that could be repeated.",
             () => DraftAsync(clinic, Guid.CreateVersion7(), new Slice.Input { ClientId = client.Id })

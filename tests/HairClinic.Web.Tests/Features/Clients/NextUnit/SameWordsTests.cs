@@ -41,7 +41,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
                 Wear(scene, age);
             OnOrder(scene, Wear(scene, 170), on: Today.PlusDays(-70), promised: Today.PlusDays(-14));
         });
-        await ReckonAsync(clinic);
+        await RecalculateAsync(clinic);
 
         var ahead = await clinic.UseAsync<AheadSlice, AheadSlice.Screen>(Owner(clinic), s => s.OpenAsync(Cancel));
         var due = await clinic.UseAsync<DueSlice, DueSlice.Screen>(
@@ -49,7 +49,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
             s => s.OpenAsync(new(Web.Features.Wear.Due.DuePart.AtRisk, AllSalons: true, After: null), Cancel)
         );
 
-        var rows = ahead.Danger.AtRisk.Concat(ahead.Danger.Soon).ToList();
+        var rows = ahead.GapRisks.AtRisk.Concat(ahead.GapRisks.Soon).ToList();
         Assert.True(rows.Select(r => r.Standing.Verdict).Distinct().Count() >= 3, "Late orders, late clients and orders that are near.");
         foreach (var row in rows)
         {
@@ -58,7 +58,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
             if (due.Risks.SingleOrDefault(r => r.ClientId == row.ClientId) is { } risk)
                 Assert.Equal(Words(here), Words(risk.StandingOn(Today, due.GapAccepted)));
         }
-        Assert.Equal(ahead.Danger.AllAtRisk, due.Risks.Count);
+        Assert.Equal(ahead.GapRisks.AllAtRisk, due.Risks.Count);
     }
 
     [Fact]
@@ -150,11 +150,11 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
 
     private PersonActor Owner(TestClinic clinic) => clinic.Acting(owner, salon);
 
-    private async Task ReckonAsync(TestClinic clinic) =>
+    private async Task RecalculateAsync(TestClinic clinic) =>
         await clinic.ReadAsync(async db =>
         {
-            var book = await OrderBook.LoadAsync(db, Cancel);
-            return await SalonPlans.StoreAsync(db, book, [.. clients.Select(c => c.Id)], clinic.Clock.GetCurrentInstant(), Cancel);
+            var book = await OrderFacts.LoadAsync(db, Cancel);
+            return await ReorderPlanStore.StoreAsync(db, book, [.. clients.Select(c => c.Id)], clinic.Clock.GetCurrentInstant(), Cancel);
         });
 
     private Task<TestClinic> OpenAsync(Action<Scene> lay) =>

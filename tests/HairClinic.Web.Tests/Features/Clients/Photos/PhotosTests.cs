@@ -36,7 +36,7 @@ public sealed class PhotosTests(PgServer server)
             Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
         }
         Assert.Equal("WEBP"u8.ToArray(), (await ReadAsync(clinic, ada.Id, added.PhotoId, null))![8..12]);
-        Assert.NotNull(await ReadAsync(clinic, ada.Id, added.PhotoId, PhotoBook.Small));
+        Assert.NotNull(await ReadAsync(clinic, ada.Id, added.PhotoId, PhotoStore.Small));
         Assert.Null(await ReadAsync(clinic, bea.Id, added.PhotoId, null));
         Assert.Null(await ReadAsync(clinic, ada.Id, added.PhotoId, null, clinic.Acting(given.StylistThere, given.There)));
     }
@@ -48,13 +48,13 @@ public sealed class PhotosTests(PgServer server)
         var added = await AddAsync(clinic);
         await OpenAsync(clinic, clinic.Acting(given.Stylist, given.Here));
         await DoAsync(clinic, s => s.ShareAsync(ada.Id, added.PhotoId, shared: true, Cancel));
-        Assert.Equal(1, await clinic.ReadAsync(db => PhotoBook.SharedWith(db, ada.Id).CountAsync(Cancel)));
+        Assert.Equal(1, await clinic.ReadAsync(db => PhotoStore.SharedWith(db, ada.Id).CountAsync(Cancel)));
 
         await DoAsync(clinic, s => s.RemoveAsync(ada.Id, added.PhotoId, Cancel));
 
         Assert.Empty(Directory.GetFiles(FolderOf(clinic)));
         Assert.Empty((await OpenAsync(clinic, clinic.Acting(given.Stylist, given.Here)))!.Rows);
-        Assert.Equal(0, await clinic.ReadAsync(db => PhotoBook.SharedWith(db, ada.Id).CountAsync(Cancel)));
+        Assert.Equal(0, await clinic.ReadAsync(db => PhotoStore.SharedWith(db, ada.Id).CountAsync(Cancel)));
         Assert.Equal(
             [AccessDeed.AddedPhoto, AccessDeed.OpenedPhotos, AccessDeed.ChangedPhoto, AccessDeed.RemovedPhoto, AccessDeed.OpenedPhotos],
             await clinic.ReadAsync(db => db.AccessNotes.OrderBy(n => n.Number).Select(n => n.Deed).ToListAsync(Cancel))
@@ -132,7 +132,7 @@ public sealed class PhotosTests(PgServer server)
 
         Assert.False(screen!.MayAdd);
         Assert.Single(screen.Rows);
-        Assert.NotNull(await ReadAsync(clinic, ada.Id, added.PhotoId, PhotoBook.Small, trainee));
+        Assert.NotNull(await ReadAsync(clinic, ada.Id, added.PhotoId, PhotoStore.Small, trainee));
     }
 
     [Fact]

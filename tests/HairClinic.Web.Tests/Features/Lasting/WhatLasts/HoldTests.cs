@@ -229,7 +229,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         clinic.ReadAsync(async db =>
         {
             var today = here.DayOf(clinic.Clock.GetCurrentInstant());
-            var holds = await HoldBook.LoadAsync(
+            var holds = await HoldFacts.LoadAsync(
                 db,
                 await EntityFrameworkQueryableExtensions.ToListAsync(db.HoldWindowRules, Cancel),
                 clientIds: null,

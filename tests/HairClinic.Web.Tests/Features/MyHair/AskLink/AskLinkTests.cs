@@ -97,8 +97,8 @@ public sealed class AskLinkTests(PgServer server)
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                 await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
-                var links = services.GetRequiredService<SignInLinkBook>();
-                foreach (var asked in await services.GetRequiredService<LinkAskBook>().TakeAsync(unfenced, address, Cancel))
+                var links = services.GetRequiredService<SignInLinkStore>();
+                foreach (var asked in await services.GetRequiredService<LinkAskQueue>().TakeAsync(unfenced, address, Cancel))
                     await links.AnswerAsync(db, asked, Cancel);
                 await db.SaveChangesAsync(Cancel);
                 var sent = await db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel);

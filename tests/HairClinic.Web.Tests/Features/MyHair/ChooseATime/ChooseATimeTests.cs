@@ -192,7 +192,7 @@ public sealed class ChooseATimeTests(PgServer server)
             )
         );
 
-        Assert.True(WriteOnce.Broke(refused, VisitTriggers.MostAhead));
+        Assert.True(WriteOnce.Violates(refused, VisitTriggers.MostAhead));
 
         void Lay(ClinicDb db, int[] weeks)
         {

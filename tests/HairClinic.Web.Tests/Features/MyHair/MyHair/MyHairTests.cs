@@ -88,7 +88,7 @@ public sealed class MyHairTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<AccessLogBook>().NoteAsync(db, AccessDeed.OpenedPhotos, client.Id);
+                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, AccessDeed.OpenedPhotos, client.Id);
                 return true;
             }
         );

@@ -30,7 +30,7 @@ public sealed class MyPhotosTests(PgServer server)
         Assert.Equal(shared.Id, Assert.Single((await OpenAsync(clinic))!.Rows).Id);
 
         Assert.Equal("WEBP"u8.ToArray(), (await ReadAsync(clinic, shared.Id, null))![8..12]);
-        Assert.NotNull(await ReadAsync(clinic, shared.Id, PhotoBook.Small));
+        Assert.NotNull(await ReadAsync(clinic, shared.Id, PhotoStore.Small));
         Assert.Null(await ReadAsync(clinic, kept.Id, null));
         Assert.Null(await ReadAsync(clinic, others.Id, null));
         Assert.Null(await ReadAsync(clinic, Guid.NewGuid(), null));
@@ -48,7 +48,7 @@ public sealed class MyPhotosTests(PgServer server)
         });
 
         Assert.Empty((await OpenAsync(clinic))!.Rows);
-        Assert.Null(await ReadAsync(clinic, photo.Id, PhotoBook.Small));
+        Assert.Null(await ReadAsync(clinic, photo.Id, PhotoStore.Small));
     }
 
     [Fact]
@@ -60,7 +60,7 @@ public sealed class MyPhotosTests(PgServer server)
         var photo = await KeepAsync(clinic, own.Client, shared: true);
 
         await OpenAsync(clinic);
-        await ReadAsync(clinic, photo.Id, PhotoBook.Small);
+        await ReadAsync(clinic, photo.Id, PhotoStore.Small);
         await ReadAsync(clinic, photo.Id, null);
 
         Assert.Equal(
@@ -147,7 +147,7 @@ public sealed class MyPhotosTests(PgServer server)
     {
         await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
         var pressed = await PhotoPress.PressAsync(DrawnPhoto.Jpeg(), Cancel);
-        var file = await services.GetRequiredService<PhotoBook>().KeepAsync(db, client.Id, pressed, Cancel);
+        var file = await services.GetRequiredService<PhotoStore>().KeepAsync(db, client.Id, pressed, Cancel);
         var day = new LocalDate(2027, 2, 1);
         var photo = new Photo(Guid.CreateVersion7(), client.Id, PhotoKind.After, day, day, file, null, TestClinic.UsualNow);
         photo.Share(shared);

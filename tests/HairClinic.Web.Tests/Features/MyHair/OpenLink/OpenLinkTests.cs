@@ -69,7 +69,7 @@ public sealed class OpenLinkTests(PgServer server)
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                 var kept = await db.Clients.SingleAsync(c => c.Id == client.Id, TestContext.Current.CancellationToken);
-                services.GetRequiredService<SignInLinkBook>().Post(db, kept.Id, kept.Email!);
+                services.GetRequiredService<SignInLinkStore>().Post(db, kept.Id, kept.Email!);
                 await db.SaveChangesAsync(TestContext.Current.CancellationToken);
                 var body = await db.WorkItems.Select(w => w.Body).SingleAsync(TestContext.Current.CancellationToken);
                 return Regex.Match(body, @"token=([\w-]+)").Groups[1].Value;

@@ -42,7 +42,7 @@ public sealed class PreferencesTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<SignInLinkBook>().AnswerAsync(db, own.Address, Cancel);
+                await services.GetRequiredService<SignInLinkStore>().AnswerAsync(db, own.Address, Cancel);
                 return await db.SaveChangesAsync(Cancel);
             }
         );

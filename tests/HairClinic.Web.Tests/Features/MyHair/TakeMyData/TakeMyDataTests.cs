@@ -26,7 +26,7 @@ public sealed class TakeMyDataTests(PgServer server)
         var actor = await SignInAsync(clinic);
 
         Assert.True((await OpenAsync(clinic, actor))!.Fresh);
-        clinic.Clock.Advance(SessionBook.Fresh);
+        clinic.Clock.Advance(SessionStore.Fresh);
         Assert.False((await OpenAsync(clinic, actor))!.Fresh);
         Assert.False((await OpenAsync(clinic, own.Acting(clinic)))!.Fresh);
     }
@@ -95,7 +95,7 @@ public sealed class TakeMyDataTests(PgServer server)
             builder => builder.ConfigureTestServices(services => services.AddSingleton<IClock>(clock))
         );
         var browser = await site.OpenLinkAsync(site.Here.Own.Client);
-        clock.Advance(SessionBook.Fresh);
+        clock.Advance(SessionStore.Fresh);
 
         using var answer = await browser.GetAsync("/my-hair/take-my-data/file", Cancel);
 

@@ -88,7 +88,7 @@ public sealed class WhoSawMineTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<AccessLogBook>().NoteAsync(db, deed, client?.Id, cancellation: Cancel);
+                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, deed, client?.Id, cancellation: Cancel);
                 return true;
             }
         );

@@ -42,11 +42,11 @@ public sealed class AheadTests(PgServer server)
 
         Assert.Equal(["Elm Row", "Quayside", ""], safety.Salons.Select(s => s.Name));
         Assert.Equal([new(1, 2), new(1, 1), new Proportion(2, 3)], safety.Salons.Select(s => s.Kept));
-        Assert.Equal([(1, 10), (0, 0), (1, 10)], safety.Salons.Select(s => (s.Breaches, s.BareDays)));
-        var row = Assert.Single(safety.Breaches);
-        Assert.Equal(("bare", "Elm Row", BareCause.OrderedTooLate), (row.Code, row.Salon, row.Breach.Cause));
-        Assert.Equal((Today.PlusDays(-59), Today.PlusDays(-50)), (row.Breach.From, row.Breach.Through));
-        Assert.Equal([(BareCause.OrderedTooLate, 1, 10)], safety.Causes);
+        Assert.Equal([(1, 10), (0, 0), (1, 10)], safety.Salons.Select(s => (s.Gaps, s.BareDays)));
+        var row = Assert.Single(safety.Gaps);
+        Assert.Equal(("bare", "Elm Row", GapCause.OrderedTooLate), (row.Code, row.Salon, row.Gap.Cause));
+        Assert.Equal((Today.PlusDays(-59), Today.PlusDays(-50)), (row.Gap.From, row.Gap.Through));
+        Assert.Equal([(GapCause.OrderedTooLate, 1, 10)], safety.Causes);
     }
 
     [Fact]
@@ -77,8 +77,8 @@ public sealed class AheadTests(PgServer server)
         var page = await OpenPageAsync(clinic, manager, elmRow);
 
         Assert.False(page.AllSalons);
-        Assert.Equal(["near"], page.Safety.Breaches.Select(b => b.Code));
-        Assert.Equal(["near"], page.Danger.AtRisk.Select(r => r.Code));
+        Assert.Equal(["near"], page.Safety.Gaps.Select(b => b.Code));
+        Assert.Equal(["near"], page.GapRisks.AtRisk.Select(r => r.Code));
         Assert.Equal([600.0, 300.0, 900.0], page.Load.Select(w => w.Load.Week(0).ChairMinutes));
     }
 
@@ -93,7 +93,7 @@ public sealed class AheadTests(PgServer server)
                 Plan(scene, scene.Welcome($"s{days}", $"Una Soon {days}", elmRow), expected: 0, Today.PlusDays(days));
         });
 
-        var danger = (await OpenPageAsync(clinic, owner, elmRow, quayside)).Danger;
+        var danger = (await OpenPageAsync(clinic, owner, elmRow, quayside)).GapRisks;
 
         Assert.Equal((50, 52, 2), (danger.AtRisk.Count, danger.AllAtRisk, danger.AllSoon));
         Assert.Equal(["r51", "r50"], danger.AtRisk.Take(2).Select(r => r.Code));
@@ -161,11 +161,11 @@ public sealed class AheadTests(PgServer server)
     }
 
     [Fact]
-    public async Task Taking_the_breaches_out_is_a_line_of_the_access_log()
+    public async Task Taking_the_gaps_out_is_a_line_of_the_access_log()
     {
         await using var clinic = await OpenAsync(scene => Wearing(scene, "bare", elmRow, gapDays: 10));
 
-        var rows = await clinic.UseAsync<Slice, IReadOnlyList<BreachRow>>(clinic.Acting(manager, elmRow), s => s.BreachesAsync(Cancel));
+        var rows = await clinic.UseAsync<Slice, IReadOnlyList<GapRow>>(clinic.Acting(manager, elmRow), s => s.GapsAsync(Cancel));
 
         Assert.Equal(["bare"], rows.Select(r => r.Code));
         var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(Cancel));
@@ -173,7 +173,7 @@ public sealed class AheadTests(PgServer server)
     }
 
     [Fact]
-    public async Task Before_anything_was_reckoned_the_page_opens_without_weeks()
+    public async Task Before_anything_was_calculated_the_page_opens_without_weeks()
     {
         await using var clinic = await OpenAsync(_ => { });
 
@@ -181,7 +181,7 @@ public sealed class AheadTests(PgServer server)
 
         Assert.Empty(page.Load);
         Assert.Empty(page.Orders);
-        Assert.Equal(0, page.Danger.AllAtRisk);
+        Assert.Equal(0, page.GapRisks.AllAtRisk);
     }
 
     private static Task<Slice.Screen> OpenPageAsync(TestClinic clinic, Person who, params Salon[] salons) =>
@@ -223,7 +223,7 @@ public sealed class AheadTests(PgServer server)
     private void Plan(Scene scene, Client client, double expected, LocalDate? orderBy = null)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), client.Id);
-        var answer = new GapAnswer(orderBy is null ? 0.3 : 0.01, orderBy is null ? null : 9, expected, IsPastSight: false);
+        var answer = new ReorderAnswer(orderBy is null ? 0.3 : 0.01, orderBy is null ? null : 9, expected, IsPastSight: false);
         plan.Take(new ReorderOutlook(Today, kind.Id, 0.05, answer, orderBy) { InHand = 1 });
         scene.Db.ReorderPlans.Add(plan);
     }

@@ -75,7 +75,7 @@ public sealed class KeepingTests(PgServer server)
             "Only an owner changes how long things are kept.",
             () => SaveAsync(clinic, manager, RetentionSubject.ContactNotes, 30)
         );
-        clinic.Clock.Advance(SessionBook.Fresh);
+        clinic.Clock.Advance(SessionStore.Fresh);
         var late = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, owner, RetentionSubject.ContactNotes, 30));
 
         Assert.Contains("prove anew", late.Message, StringComparison.Ordinal);

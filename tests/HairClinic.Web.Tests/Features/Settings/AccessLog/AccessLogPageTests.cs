@@ -84,7 +84,7 @@ public sealed class AccessLogPageTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<AccessLogBook>().NoteAsync(db, deed, client, cancellation: Cancel);
+                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, deed, client, cancellation: Cancel);
                 return true;
             }
         );

@@ -41,7 +41,7 @@ public sealed class EditSalonFormTests : UiTestContext
         var form = Render<EditSalonForm>(p => p.Add(f => f.Input, input).Add(f => f.Check, new EditSalonRules().Validate(input)));
 
         var day = form.FindAll("li").Single(li => li.TextContent.Contains("Wednesday", StringComparison.Ordinal));
-        Assert.Contains("A spell must end after it starts.", day.TextContent, StringComparison.Ordinal);
+        Assert.Contains("A stretch must end after it starts.", day.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -8,10 +8,10 @@ namespace HairClinic.Web.Tests.Features.Settings.EditSalon;
 public sealed class EditSalonRulesTests
 {
     [Theory]
-    [InlineData("09:00", null, null, null, "Give both times of a spell, or neither.")]
-    [InlineData(null, null, "14:00", "18:00", "A second spell comes after a first one.")]
-    [InlineData("12:00", "09:00", null, null, "A spell must end after it starts.")]
-    [InlineData("09:00", "14:00", "13:00", "18:00", "The second spell starts before the first has ended.")]
+    [InlineData("09:00", null, null, null, "Give both times of a stretch, or neither.")]
+    [InlineData(null, null, "14:00", "18:00", "A second stretch comes after a first one.")]
+    [InlineData("12:00", "09:00", null, null, "A stretch must end after it starts.")]
+    [InlineData("09:00", "14:00", "13:00", "18:00", "The second stretch starts before the first has ended.")]
     public void Hours_that_cannot_be_are_told(string? from, string? to, string? secondFrom, string? secondTo, string message)
     {
         var day = new DayHours

@@ -32,7 +32,7 @@ public sealed class EditUnitKindTests(PgServer server) : PracticeTest(server)
         var input = (await OpenFormAsync(clinic, null)).Input;
         input.Name = "Everyday";
 
-        await Refused.SayingAsync("There is a sort of unit called {0} already.", () => SaveAsync(clinic, input));
+        await Refused.SayingAsync("There is a kind of unit called {0} already.", () => SaveAsync(clinic, input));
     }
 
     private async Task<Slice.Screen> OpenFormAsync(TestClinic clinic, Guid? id) =>

@@ -41,7 +41,7 @@ public sealed class MakeTabletTests(PgServer server)
             StringComparison.Ordinal
         );
         var manager = await site.SignInAsync(StaffRole.Manager);
-        site.Clock.Advance(SessionBook.Fresh);
+        site.Clock.Advance(SessionStore.Fresh);
 
         EmptySite.LeadsTo("/step-up?return=%2Fpractice%2Fmake-tablet", await manager.GetAsync("/practice/make-tablet", Cancel));
     }

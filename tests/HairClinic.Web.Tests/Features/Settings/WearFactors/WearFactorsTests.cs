@@ -9,7 +9,7 @@ namespace HairClinic.Web.Tests.Features.Settings.WearFactors;
 public sealed class WearFactorsTests(PgServer server) : PracticeTest(server)
 {
     [Fact]
-    public async Task A_factor_is_changed_a_new_one_added_and_everything_reckoned_anew()
+    public async Task A_factor_is_changed_a_new_one_added_and_everything_calculated_anew()
     {
         await using var clinic = await OpenAsync();
         var input = await OpenFormAsync(clinic);
@@ -23,7 +23,7 @@ public sealed class WearFactorsTests(PgServer server) : PracticeTest(server)
         var rows = await clinic.ReadAsync(db => db.WearFactors.ToListAsync(Cancel));
         Assert.Equal(0.8, rows.Single(r => r.Habit == WearHabit.OilySkin).Factor, 9);
         Assert.Equal(0.6, rows.Single(r => r.Habit == WearHabit.Repaired).Factor, 9);
-        Assert.Equal(1, await clinic.ReadAsync(db => db.WorkItems.CountAsync(w => w.Kind == WorkKind.Reckon, Cancel)));
+        Assert.Equal(1, await clinic.ReadAsync(db => db.WorkItems.CountAsync(w => w.Kind == WorkKind.Recalculate, Cancel)));
     }
 
     [Fact]

@@ -79,7 +79,7 @@ public sealed class RiskRowsTests(PgServer server)
     private static Client Risk(DueList list, string code, double days, bool late = true, int daysAgo = 1, bool atQuay = false)
     {
         var (client, _) = list.Bonded(code, daysAgo, atQuay ? list.Quayside : null);
-        list.Plan(client, new GapAnswer(late ? 0.4 : 0.01, late ? null : 60, days, false), late ? null : list.Today.PlusDays(60));
+        list.Plan(client, new ReorderAnswer(late ? 0.4 : 0.01, late ? null : 60, days, false), late ? null : list.Today.PlusDays(60));
         return client;
     }
 }

@@ -17,14 +17,14 @@ using NodaTime;
 namespace HairClinic.Web.Features.Binder.Import.Engine;
 
 /// <summary>Bonds, open and ended, recognised by serial and day (and time, where one is given). Each falls due by the practice's own rule.</summary>
-public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : SheetImport(db, order, now)
+public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)
 {
     private readonly Dictionary<Bond, int> touched = [];
     private ClientCodes codes = null!;
     private bool anyNew;
-    private DueBook dues = null!;
-    private ProductBook products = null!;
-    private StylistBook stylists = null!;
+    private DueFacts dues = null!;
+    private ProductIndex products = null!;
+    private StylistIndex stylists = null!;
     private Dictionary<Guid, Client> clients = [];
     private Dictionary<Guid, Guid> bases = [];
     private Dictionary<string, HairSystem> units = [];
@@ -33,9 +33,9 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
     protected override async Task LoadAsync(CancellationToken cancellation)
     {
         codes = await ClientCodes.LoadAsync(Db, cancellation);
-        dues = await DueBook.LoadAsync(Db, cancellation);
-        products = await ProductBook.LoadAsync(Db, cancellation);
-        stylists = await StylistBook.LoadAsync(Db, cancellation);
+        dues = await DueFacts.LoadAsync(Db, cancellation);
+        products = await ProductIndex.LoadAsync(Db, cancellation);
+        stylists = await StylistIndex.LoadAsync(Db, cancellation);
         clients = await Db.Clients.AsNoTracking().Include(c => c.Events).AsSplitQuery().ToDictionaryAsync(c => c.Id, cancellation);
         bases = await Db.UnitKinds.ToDictionaryAsync(k => k.Id, k => k.BaseMaterialId, cancellation);
         units = await Db.HairSystems.ToDictionaryAsync(u => u.Serial, StringComparer.Ordinal, cancellation);
@@ -255,7 +255,7 @@ public sealed class ImportBonds(ClinicDb db, SheetOrder order, Instant now) : Sh
             products.Lots,
             MissingKind.Lot,
             code,
-            () => new ProductBook.NamedLot(code, product.Receive(Guid.CreateVersion7(), code, expiresOn: null)),
+            () => new ProductIndex.NamedLot(code, product.Receive(Guid.CreateVersion7(), code, expiresOn: null)),
             product.Name
         ).Lot;
 

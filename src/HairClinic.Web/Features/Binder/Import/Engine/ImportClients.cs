@@ -14,11 +14,11 @@ using NodaTime;
 namespace HairClinic.Web.Features.Binder.Import.Engine;
 
 /// <summary>Clients, recognised by the practice's own code.</summary>
-public sealed class ImportClients(ClinicDb db, SheetOrder order, Instant now) : SheetImport(db, order, now)
+public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)
 {
     private readonly List<Client> renamed = [];
     private Dictionary<Guid, Salon> salons = [];
-    private NameBook<Salon> salonNames = new([], s => s.Name);
+    private NameIndex<Salon> salonNames = new([], s => s.Name);
     private Dictionary<string, Client> clients = [];
     private bool duesMove;
 

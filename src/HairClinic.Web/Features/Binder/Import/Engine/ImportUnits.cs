@@ -12,11 +12,11 @@ using NodaTime;
 namespace HairClinic.Web.Features.Binder.Import.Engine;
 
 /// <summary>Units with the dates of their lives and every promise, recognised by serial.</summary>
-public sealed class ImportUnits(ClinicDb db, SheetOrder order, Instant now) : SheetImport(db, order, now)
+public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)
 {
     private ClientCodes clients = null!;
-    private NameBook<Salon> salons = new([], s => s.Name);
-    private UnitKindBook kinds = null!;
+    private NameIndex<Salon> salons = new([], s => s.Name);
+    private UnitKindIndex kinds = null!;
     private Dictionary<Guid, string> salonNames = [];
     private Dictionary<string, HairSystem> units = [];
     private Dictionary<Guid, bool> bonded = [];
@@ -27,7 +27,7 @@ public sealed class ImportUnits(ClinicDb db, SheetOrder order, Instant now) : Sh
         var all = await Db.Salons.AsNoTracking().ToListAsync(cancellation);
         salons = new(all, s => s.Name);
         salonNames = all.ToDictionary(s => s.Id, s => s.Name);
-        kinds = await UnitKindBook.LoadAsync(Db, cancellation);
+        kinds = await UnitKindIndex.LoadAsync(Db, cancellation);
         units = await Db
             .HairSystems.Include(u => u.Promises)
             .AsSplitQuery()
@@ -120,7 +120,7 @@ public sealed class ImportUnits(ClinicDb db, SheetOrder order, Instant now) : Sh
         var workshop = read.Workshop is { } made
             ? Find(kinds.Workshops, MissingKind.Workshop, made, () => Db.Add(new Workshop(Guid.CreateVersion7(), made)).Entity)
             : null;
-        var material = Find(kinds.Bases, MissingKind.Base, read.Base!, () => Db.Add(UnitKindBook.NewBase(read.Base!)).Entity);
+        var material = Find(kinds.Bases, MissingKind.Base, read.Base!, () => Db.Add(UnitKindIndex.NewBase(read.Base!)).Entity);
         if (read.Kind is null && (KindInBook(read, material, workshop) ?? kinds.Like(material, workshop)) is { } alike)
             return alike;
         var name = read.Kind ?? (workshop is null ? material.Name : $"{material.Name}, {workshop.Name}");

@@ -15,16 +15,16 @@ using NodaTime;
 namespace HairClinic.Web.Features.Binder.Import.Engine;
 
 /// <summary>Visits past and booked, recognised by client, day and start. No chair, no pair of hands and no client is taken twice.</summary>
-public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : SheetImport(db, order, now)
+public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)
 {
     private readonly Dictionary<Visit, int> touched = [];
     private ClientCodes codes = null!;
-    private ServiceBook services = null!;
-    private StylistBook stylists = null!;
+    private ServiceIndex services = null!;
+    private StylistIndex stylists = null!;
     private Dictionary<Guid, Salon> salons = [];
     private Dictionary<Guid, OpeningDays> opening = [];
-    private NameBook<Salon> salonNames = new([], s => s.Name);
-    private NameBook<Chair> chairNames = new([], c => c.Name);
+    private NameIndex<Salon> salonNames = new([], s => s.Name);
+    private NameIndex<Chair> chairNames = new([], c => c.Name);
     private Dictionary<Guid, Chair> chairs = [];
     private List<Visit> inBook = [];
     private Dictionary<string, Visit> byTime = [];
@@ -33,8 +33,8 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
     protected override async Task LoadAsync(CancellationToken cancellation)
     {
         codes = await ClientCodes.LoadAsync(Db, cancellation);
-        services = await ServiceBook.LoadAsync(Db, cancellation);
-        stylists = await StylistBook.LoadAsync(Db, cancellation);
+        services = await ServiceIndex.LoadAsync(Db, cancellation);
+        stylists = await StylistIndex.LoadAsync(Db, cancellation);
         salons = await Db
             .Salons.AsNoTracking()
             .Include(s => s.Hours)
@@ -113,7 +113,7 @@ public sealed class ImportVisits(ClinicDb db, SheetOrder order, Instant now) : S
             ? null
             : Find(stylists.Names, MissingKind.Stylist, read.Stylist, () => Db.Add(stylists.Make(read.Stylist, salon.Id)).Entity);
         read = read with { Service = service.Name, Chair = chair?.Name, Stylist = stylist?.Name };
-        var steps = ServiceBook.StepsFor(service, read.Minutes);
+        var steps = ServiceIndex.StepsFor(service, read.Minutes);
         if ((byTime.GetValueOrDefault(read.BookKey) ?? byBookKey.GetValueOrDefault(read.BookKey)) is { } known)
         {
             Change(row, known, read);

@@ -15,7 +15,7 @@ namespace HairClinic.Web.Features.Binder.Import.Engine;
 /// What bringing the four sheets has in common: rows are read one by one and added to the context, what fails is
 /// noted and the rest goes on, so that one look shows every row that will fail. Saving is the caller's, if at all.
 /// </summary>
-public abstract class SheetImport(ClinicDb db, SheetOrder order, Instant now)
+public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
 {
     private readonly List<ImportProblem> problems = [];
     private readonly Dictionary<(MissingKind What, string Name), int> missing = [];
@@ -34,7 +34,7 @@ public abstract class SheetImport(ClinicDb db, SheetOrder order, Instant now)
 
     protected CellReader Cells { get; } = new(order.Mapping, order.Conventions);
 
-    public static SheetImport For(ClinicDb db, SheetOrder order, Instant now) =>
+    public static SheetImport For(ClinicDb db, ImportStep order, Instant now) =>
         order.Kind.Name switch
         {
             "clients" => new ImportClients(db, order, now),
@@ -125,7 +125,7 @@ public abstract class SheetImport(ClinicDb db, SheetOrder order, Instant now)
         problems.Add(new ImportProblem(line, null, null, null, new Sentence(template, arguments)));
 
     /// <summary>Finds a thing by name; one the book lacks is made at once and listed, to be kept only if a person says so.</summary>
-    protected T Find<T>(NameBook<T> book, MissingKind what, string name, Func<T> make, string? scope = null)
+    protected T Find<T>(NameIndex<T> book, MissingKind what, string name, Func<T> make, string? scope = null)
         where T : class
     {
         var key = scope is null ? name : $"{scope}: {name}";

@@ -55,7 +55,7 @@ public sealed class Welcome(SetupCode code, Presence presence, PracticeJobs jobs
                 {
                     var settings = new PracticeSettings(Guid.CreateVersion7(), input.PracticeName, input.Region, input.Culture);
                     var owner = new Person(Guid.CreateVersion7(), input.OwnerName, StaffRole.Owner);
-                    var book = services.GetRequiredService<AccountBook>();
+                    var book = services.GetRequiredService<AccountMaker>();
                     var user = await book.MakeAsync(input.Key, owner.Id, input.SignInName, EmailIn(input.SignInName), input.Password);
                     db.Practices.Add(new PracticeRow(input.Key));
                     db.PracticeSettings.Add(settings);

@@ -1,0 +1,10 @@
+namespace HairClinic.Domain.LoadAhead;
+
+public enum RecalculationStage
+{
+    Reading,
+    FittingHold,
+    FittingLife,
+    Planning,
+    Storing,
+}

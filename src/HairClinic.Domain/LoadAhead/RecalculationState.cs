@@ -1,0 +1,10 @@
+namespace HairClinic.Domain.LoadAhead;
+
+public enum RecalculationState
+{
+    Waiting,
+    Running,
+    Done,
+    Stopped,
+    Failed,
+}

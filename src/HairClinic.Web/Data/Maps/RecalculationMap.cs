@@ -1,0 +1,20 @@
+using HairClinic.Domain.LoadAhead;
+using HairClinic.Domain.Practices;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HairClinic.Web.Data.Maps;
+
+public sealed class RecalculationMap() : FencedMap<Recalculation>("recalculations")
+{
+    /// <summary>Whoever asks while one waits or runs gets that one.</summary>
+    public const string OneAtATime = "ux_recalculations_one_at_a_time";
+
+    protected override void Map(EntityTypeBuilder<Recalculation> builder)
+    {
+        builder.Ignore(x => x.IsOver);
+        builder.Refers<Recalculation, Person>(x => x.AskedBy);
+        builder.HasIndex(x => x.PracticeId).IsUnique().HasFilter("ended_at is null").HasDatabaseName(OneAtATime);
+        builder.HasIndex(x => new { x.PracticeId, x.AskedAt });
+    }
+}

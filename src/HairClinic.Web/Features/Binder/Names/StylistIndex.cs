@@ -1,0 +1,32 @@
+using HairClinic.Domain.Practices;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Features.Binder.Names;
+
+/// <summary>The people of the practice by name, those who left included: old books name them.</summary>
+public sealed class StylistIndex
+{
+    private readonly Dictionary<Guid, Person> people;
+
+    private StylistIndex(List<Person> people)
+    {
+        this.people = people.ToDictionary(p => p.Id);
+        Names = new(people, p => p.Name);
+    }
+
+    public NameIndex<Person> Names { get; }
+
+    public static async Task<StylistIndex> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
+        new(await db.People.AsNoTracking().OrderBy(p => p.Id).ToListAsync(cancellation));
+
+    public string? NameOf(Guid? id) => id is { } some ? people[some].Name : null;
+
+    public Person Make(string name, Guid salonId)
+    {
+        var person = new Person(Guid.CreateVersion7(), name, StaffRole.Stylist);
+        person.WorkIn([(Guid.CreateVersion7(), salonId)]);
+        people.Add(person.Id, person);
+        return person;
+    }
+}

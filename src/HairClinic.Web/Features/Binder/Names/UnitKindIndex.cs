@@ -1,0 +1,71 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Orders;
+using HairClinic.Web.Data;
+using HairClinic.Web.Features.Binder.Rows;
+using Microsoft.EntityFrameworkCore;
+
+namespace HairClinic.Web.Features.Binder.Names;
+
+/// <summary>The practice's bases, workshops and unit kinds by name, with those an import has made so far.</summary>
+public sealed class UnitKindIndex
+{
+    // A base nobody described yet: between one and nine months, common practice, no source; the practice edits it.
+    private const int UnknownLifeFromDays = 30;
+    private const int UnknownLifeToDays = 270;
+
+    private readonly Dictionary<Guid, BaseMaterial> bases;
+    private readonly Dictionary<Guid, Workshop> workshops;
+    private readonly Dictionary<Guid, UnitKind> kinds;
+
+    private UnitKindIndex(List<BaseMaterial> bases, List<Workshop> workshops, List<UnitKind> kinds)
+    {
+        this.bases = bases.ToDictionary(b => b.Id);
+        this.workshops = workshops.ToDictionary(w => w.Id);
+        this.kinds = kinds.ToDictionary(k => k.Id);
+        (Bases, Workshops, Kinds) = (new(bases, b => b.Name), new(workshops, w => w.Name), new(kinds, k => k.Name));
+    }
+
+    public NameIndex<BaseMaterial> Bases { get; }
+
+    public NameIndex<Workshop> Workshops { get; }
+
+    public NameIndex<UnitKind> Kinds { get; }
+
+    public static async Task<UnitKindIndex> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
+        new(
+            await db.BaseMaterials.AsNoTracking().OrderBy(b => b.Id).ToListAsync(cancellation),
+            await db.Workshops.AsNoTracking().OrderBy(w => w.Id).ToListAsync(cancellation),
+            await db.UnitKinds.AsNoTracking().OrderBy(k => k.Id).ToListAsync(cancellation)
+        );
+
+    public static BaseMaterial NewBase(string name) => new(Guid.CreateVersion7(), name, UnknownLifeFromDays, UnknownLifeToDays);
+
+    public UnitKind Make(string name, BaseMaterial material, Workshop? workshop)
+    {
+        var kind = new UnitKind(Guid.CreateVersion7(), name, material.Id, workshop?.Id);
+        kinds.Add(kind.Id, kind);
+        bases.TryAdd(material.Id, material);
+        if (workshop is not null)
+            workshops.TryAdd(workshop.Id, workshop);
+        return kind;
+    }
+
+    /// <summary>A kind of that base from that workshop, where the file does not name one.</summary>
+    public UnitKind? Like(BaseMaterial material, Workshop? workshop) =>
+        kinds.Values.FirstOrDefault(k => k.BaseMaterialId == material.Id && k.WorkshopId == workshop?.Id);
+
+    public string BaseOf(UnitKind kind) => bases[kind.BaseMaterialId].Name;
+
+    public UnitKind KindOf(HairSystem unit) => kinds[unit.UnitKindId];
+
+    public string? WorkshopOf(UnitKind kind) => kind.WorkshopId is { } id ? workshops[id].Name : null;
+
+    public string NameOf(Guid kindId) =>
+        string.Join(", ", new[] { kinds[kindId].Name, BaseOf(kinds[kindId]), WorkshopOf(kinds[kindId]) }.OfType<string>());
+
+    public UnitRow RowOf(HairSystem unit, string? clientCode, string? place)
+    {
+        var kind = kinds[unit.UnitKindId];
+        return UnitRow.Of(unit, clientCode, WorkshopOf(kind), BaseOf(kind), kind.Name, place);
+    }
+}

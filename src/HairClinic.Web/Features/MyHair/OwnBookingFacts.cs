@@ -1,0 +1,58 @@
+using HairClinic.Domain.Chairs;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
+using NodaTime;
+
+namespace HairClinic.Web.Features.MyHair;
+
+/// <summary>What booking by a client goes by.</summary>
+public sealed record OwnBookingFacts(Salon Salon, LocalDate? DueOn, Guid? UsualPerson, int MoveHours, IReadOnlyList<ServiceKind> Services)
+{
+    public OwnWish WishFor(ServiceKind service) =>
+        new(
+            Salon,
+            service.Id,
+            service.Purpose,
+            [.. service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))],
+            UsualPerson
+        );
+}
+
+/// <summary>What a time is sought for.</summary>
+public sealed record OwnWish(
+    Salon Salon,
+    Guid ServiceKindId,
+    ServicePurpose Purpose,
+    IReadOnlyList<ServiceSegment> Steps,
+    Guid? UsualPerson
+)
+{
+    /// <summary>The visit that is to be moved: its own time counts as free.</summary>
+    public Guid? ButVisit { get; init; }
+}
+
+/// <summary>A start that is free, on the salon's own clock.</summary>
+public sealed record OwnSlot(Instant StartsAt, LocalDateTime Local)
+{
+    public static OwnSlot At(Instant start, DateTimeZone zone) => new(start, start.InZone(zone).LocalDateTime);
+}
+
+/// <summary>Their own visit and until when they may change it themselves.</summary>
+public sealed record OwnVisit(Visit Visit, Salon Salon, ServicePurpose Purpose, int MoveHours)
+{
+    public bool MayChange(Instant now) => Visit.StartsAt - now >= Duration.FromHours(MoveHours);
+
+    public OwnSlot Slot => OwnSlot.At(Visit.StartsAt, Salon.TimeZone);
+
+    /// <summary>It keeps its length and its steps; a visit of an old book has no steps: its whole length is one.</summary>
+    public IReadOnlyList<(SegmentKind Kind, int Minutes)> Steps =>
+        Visit.Segments.Count == 0
+            ? [(SegmentKind.HandsOn, (int)(Visit.EndsAt - Visit.StartsAt).TotalMinutes)]
+            : [.. Visit.Segments.OrderBy(s => s.Position).Select(s => (s.Kind, (int)(s.EndsAt - s.StartsAt).TotalMinutes))];
+
+    public OwnWish Wish =>
+        new(Salon, Visit.ServiceKindId, Purpose, [.. Steps.Select(s => new ServiceSegment(s.Kind, s.Minutes))], Visit.PersonId)
+        {
+            ButVisit = Visit.Id,
+        };
+}

@@ -1,0 +1,89 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>
+/// What the due rule needs to know of the practice, read once: settings, salons with their opening days, hold
+/// windows, and what was learnt. Whoever logs, imports or refreshes bonds asks it for the basis of one bond.
+/// </summary>
+public sealed class DueFacts
+{
+    private readonly PracticeSettings _settings;
+    private readonly List<HoldWindowRule> _rules;
+    private readonly Dictionary<Guid, Salon> _salons;
+    private readonly Dictionary<Guid, OpeningDays> _opening;
+    private readonly WearModel _belief;
+
+    private DueFacts(PracticeSettings settings, List<Salon> salons, List<HoldWindowRule> rules, WearModel belief)
+    {
+        _settings = settings;
+        _rules = rules;
+        _salons = salons.ToDictionary(s => s.Id);
+        _opening = salons.ToDictionary(s => s.Id, DueBasis.OpeningOf);
+        _belief = belief;
+    }
+
+    public PracticeSettings Settings => _settings;
+
+    public Salon SalonOf(Client client) => _salons[client.HomeSalonId];
+
+    public Salon Salon(Guid salonId) => _salons[salonId];
+
+    /// <summary>The practice's hold windows.</summary>
+    public IReadOnlyCollection<HoldWindowRule> Windows => _rules;
+
+    /// <summary>Four round trips, however many bonds are asked about.</summary>
+    public static async Task<DueFacts> LoadAsync(ClinicDb db, CancellationToken cancellation)
+    {
+        var (settings, beliefs) = await WearModels.WithSettingsAsync(db, cancellation);
+        return new(
+            settings,
+            await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
+            await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
+            beliefs.Hold
+        );
+    }
+
+    /// <param name="client">With their life events loaded.</param>
+    /// <param name="holds">The client's bonds before this one; null leaves the target to what is assumed of anybody.</param>
+    /// <exception cref="Refusal">No hold window fits.</exception>
+    public DueBasis BasisFor(
+        Client client,
+        Guid baseMaterialId,
+        Guid? adhesiveId,
+        Attachment attachment,
+        int? labelCureHours = null,
+        bool? waitsKept = null,
+        HoldFacts? holds = null
+    )
+    {
+        var rule = HoldWindowRule.Choose(_rules, baseMaterialId, adhesiveId, attachment);
+        return new(_opening[client.HomeSalonId], _settings, rule, client)
+        {
+            LabelCureHours = labelCureHours,
+            Learnt = holds is null
+                ? null
+                : day => Learnt(rule, holds.Until(client.Id, day), holds.ColumnsOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept)),
+        };
+    }
+
+    private LearntTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<WearCovariate> columns)
+    {
+        if (HoldFacts.PriorOf(rule) is not { } window)
+            return null;
+        var client = _belief.Of(own);
+        // Nobody's bonds tell anything and no habit of theirs does: the window alone says it all.
+        if (client.Own == 0 && _belief.Fit is null && _belief.Effect(columns) == 0)
+            return null;
+        return new(Target(client), client.Own, Target(LifeNodes.Of(_belief.Population)));
+
+        int Target(LifeNodes nodes) => _belief.Predict(nodes, window, columns).LastDayAtOrAbove(HoldPrior.TargetSurvival);
+    }
+}

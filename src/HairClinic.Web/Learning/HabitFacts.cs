@@ -1,0 +1,35 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>What is known of clients' skin and habits, as of a day. One not yet recorded is simply absent.</summary>
+public sealed class HabitFacts
+{
+    private readonly ILookup<Guid, CareFact> facts;
+
+    private HabitFacts(ILookup<Guid, CareFact> facts) => this.facts = facts;
+
+    /// <param name="clientIds">Null for all.</param>
+    public static async Task<HabitFacts> LoadAsync(ClinicDb db, IReadOnlyCollection<Guid>? clientIds, CancellationToken cancellation)
+    {
+        var rows = await db
+            .CareFacts.AsNoTracking()
+            .Where(f => clientIds == null || clientIds.Contains(f.ClientId))
+            .ToListAsync(cancellation);
+        return new HabitFacts(rows.ToLookup(f => f.ClientId));
+    }
+
+    public IEnumerable<WearCovariate> ForHold(Guid clientId, LocalDate on) => Columns(clientId, on, WearHabits.OfHold);
+
+    public IEnumerable<WearCovariate> ForLife(Guid clientId, LocalDate on) => Columns(clientId, on, WearHabits.OfLife);
+
+    private IEnumerable<WearCovariate> Columns(
+        Guid clientId,
+        LocalDate on,
+        Func<CareFact, IEnumerable<(WearHabit Habit, double Value)>> of
+    ) => WearHabits.KnownOn(facts[clientId], on) is { } fact ? of(fact).Select(h => WearCovariate.Of(h.Habit, h.Value)) : [];
+}

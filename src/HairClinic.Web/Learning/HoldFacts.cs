@@ -1,0 +1,119 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Shelf;
+using HairClinic.Domain.Wear;
+using HairClinic.Domain.Wear.Curves;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>Bonds of some clients or all, and what is needed to read them as spells of hold.</summary>
+public sealed class HoldFacts
+{
+    private readonly IReadOnlyCollection<HoldWindowRule> rules;
+    private readonly HabitFacts habits;
+    private readonly ILookup<Guid, MadeBond> bonds;
+
+    private HoldFacts(IReadOnlyCollection<HoldWindowRule> rules, HabitFacts habits, IEnumerable<MadeBond> bonds)
+    {
+        (this.rules, this.habits) = (rules, habits);
+        this.bonds = bonds.OrderBy(b => b.Bond.AppliedOn).ToLookup(b => b.Bond.ClientId);
+    }
+
+    /// <summary>Two round trips.</summary>
+    /// <param name="clientIds">Null for every client's.</param>
+    /// <param name="tracked">The bonds are those being worked on: what is changed on them before it is saved counts.</param>
+    public static async Task<HoldFacts> LoadAsync(
+        ClinicDb db,
+        IReadOnlyCollection<HoldWindowRule> rules,
+        IReadOnlyCollection<Guid>? clientIds,
+        bool tracked,
+        CancellationToken cancellation
+    )
+    {
+        var asked =
+            from bond in db.Bonds
+            where clientIds == null || clientIds.Contains(bond.ClientId)
+            // A unit may be out of the reader's sight although the bond is not.
+            join unit in db.HairSystems on bond.HairSystemId equals unit.Id
+            join kind in db.UnitKinds on unit.UnitKindId equals kind.Id
+            let glue = (
+                from use in db.BondProducts
+                join product in db.Products on use.ProductId equals product.Id
+                where use.BondId == bond.Id && (product.Kind == ProductKind.Adhesive || product.Kind == ProductKind.Tape)
+                orderby use.Id
+                select use
+            ).FirstOrDefault()
+            select new MadeBond(bond, kind.BaseMaterialId, glue == null ? null : (Guid?)glue.ProductId, glue == null ? null : glue.LotId);
+        var bonds = await (tracked ? asked.AsTracking() : asked.AsNoTracking()).ToListAsync(cancellation);
+        return new HoldFacts(rules, await HabitFacts.LoadAsync(db, clientIds, cancellation), bonds);
+    }
+
+    /// <param name="today">Bonds on heads held until then at least.</param>
+    public IEnumerable<HoldSpell> All(LocalDate today) => bonds.SelectMany(own => own).Select(b => SpellOf(b, today));
+
+    /// <summary>What a client's bonds had told up to a day.</summary>
+    public List<HoldSpell> Until(Guid clientId, LocalDate day) =>
+        [.. bonds[clientId].Where(b => b.Bond.AppliedOn < day || b.Bond.RemovedOn <= day).Select(b => SpellOf(b, day))];
+
+    /// <summary>The bond on the client's head, or the last there was.</summary>
+    public MadeBond? Last(Guid clientId) => bonds[clientId].LastOrDefault();
+
+    /// <summary>A window's prior; one of no width is taken to spread over its last day.</summary>
+    public static WindowPrior WideOf(HoldWindow window) =>
+        WindowPrior.Of(
+            LifeDistribution.Weibull,
+            window.EarliestWeeks < window.LatestWeeks ? 7.0 * window.EarliestWeeks : 7.0 * window.LatestWeeks - 1,
+            7.0 * window.LatestWeeks
+        );
+
+    /// <returns>Null for a row of no width, which is taken at its word.</returns>
+    public static WindowPrior? PriorOf(HoldWindowRule rule) =>
+        rule.LatestWeeks > rule.EarliestWeeks
+            ? WindowPrior.Of(LifeDistribution.Weibull, 7.0 * rule.EarliestWeeks, 7.0 * rule.LatestWeeks)
+            : null;
+
+    /// <summary>What bears on a bond's hold: what it is made with, and the client's habits.</summary>
+    public IReadOnlyList<WearCovariate> ColumnsOf(Guid clientId, LocalDate appliedOn, Guid baseId, Guid? adhesiveId, bool? waitsKept)
+    {
+        var columns = new List<WearCovariate> { WearCovariate.Base(baseId) };
+        if (adhesiveId is { } adhesive)
+            columns.Add(WearCovariate.Adhesive(adhesive));
+        if (waitsKept == false)
+            columns.Add(WearCovariate.Of(WearHabit.WaitsCut));
+        columns.AddRange(habits.ForHold(clientId, appliedOn));
+        return columns;
+    }
+
+    private HoldSpell SpellOf(MadeBond made, LocalDate today)
+    {
+        var bond = made.Bond;
+        return new HoldSpell(
+            bond.Id,
+            bond.AppliedOn,
+            made.BaseMaterialId,
+            made.AdhesiveId,
+            made.LotId,
+            bond.ClientId,
+            Spell.Of(HoldObservation.Of(bond, LocalDate.Min(today, bond.KnownUntil))),
+            WindowOf(made),
+            ColumnsOf(bond.ClientId, bond.AppliedOn, made.BaseMaterialId, made.AdhesiveId, bond.WaitsKept)
+        );
+    }
+
+    private WindowPrior? WindowOf(MadeBond made)
+    {
+        try
+        {
+            return PriorOf(HoldWindowRule.Choose(rules, made.BaseMaterialId, made.AdhesiveId, made.Bond.Attachment));
+        }
+        catch (Refusal)
+        {
+            // No row fits any more: nothing can be said of how long this one should have held.
+            return null;
+        }
+    }
+}

@@ -1,0 +1,132 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>Units of some clients or all, what they were worn and how they looked, ready to be read as spells of life.</summary>
+public sealed class LifeFacts
+{
+    private readonly ILookup<Guid?, HairSystem> units;
+    private readonly ILookup<Guid, WornStretch> stretches;
+    private readonly ILookup<Guid, (LocalDate Day, int? Grade)> looks;
+    private readonly HabitFacts habits;
+
+    private LifeFacts(
+        IEnumerable<HairSystem> units,
+        IEnumerable<WornStretch> stretches,
+        IEnumerable<(Guid UnitId, LocalDate Day, int? Grade)> looks,
+        HabitFacts habits
+    )
+    {
+        this.units = units
+            .OrderBy(u => u.Dates.OrderedOn ?? u.Dates.SpecifiedOn ?? u.Dates.ArrivedOn ?? u.Dates.FirstBondedOn)
+            .ToLookup(u => u.ClientId);
+        this.stretches = stretches.ToLookup(s => s.UnitId);
+        this.looks = looks.OrderBy(l => l.Day).ToLookup(l => l.UnitId, l => (l.Day, l.Grade));
+        this.habits = habits;
+    }
+
+    /// <summary>Four round trips.</summary>
+    /// <param name="clientIds">Null for every unit there is.</param>
+    public static async Task<LifeFacts> LoadAsync(ClinicDb db, IReadOnlyCollection<Guid>? clientIds, CancellationToken cancellation)
+    {
+        var units = db.HairSystems.AsNoTracking().Include(u => u.Promises).Include(u => u.Repairs);
+        var bonds = db.Bonds.Where(b => clientIds == null || clientIds.Contains(b.ClientId));
+        var looks =
+            from record in db.VisitRecords
+            where record.RemovedUnitId != null
+            join visit in db.Visits on record.VisitId equals visit.Id
+            where clientIds == null || clientIds.Contains(visit.ClientId)
+            select new
+            {
+                UnitId = record.RemovedUnitId!.Value,
+                visit.Day,
+                record.Grades,
+            };
+        return new LifeFacts(
+            await units
+                .Where(u => clientIds == null || u.ClientId != null && clientIds.Contains(u.ClientId.Value))
+                .ToListAsync(cancellation),
+            await bonds.Select(b => new WornStretch(b.HairSystemId, b.AppliedOn, b.RemovedOn)).ToListAsync(cancellation),
+            (await looks.ToListAsync(cancellation)).Select(l => (l.UnitId, l.Day, l.Grades.WorstStructural)),
+            await HabitFacts.LoadAsync(db, clientIds, cancellation)
+        );
+    }
+
+    /// <summary>A client's units of every state, the oldest order first.</summary>
+    public IEnumerable<HairSystem> Of(Guid clientId) => units[clientId];
+
+    /// <summary>When a unit was on a head.</summary>
+    public IEnumerable<WornStretch> Worn(Guid unitId) => stretches[unitId];
+
+    /// <summary>Every unit that was ever bonded.</summary>
+    public IEnumerable<LifeSpell> All(IReadOnlyDictionary<Guid, UnitKindTerms> sorts, LocalDate today) =>
+        units.SelectMany(own => own).Where(u => stretches.Contains(u.Id)).Select(u => SpellOf(u, sorts[u.UnitKindId], today));
+
+    public IEnumerable<LifeSpell> All(Guid clientId, IReadOnlyDictionary<Guid, UnitKindTerms> sorts, LocalDate today) =>
+        units[clientId].Where(u => stretches.Contains(u.Id)).Select(u => SpellOf(u, sorts[u.UnitKindId], today));
+
+    /// <summary>What bears on a unit's life: its base, who made it, and the client's habits.</summary>
+    /// <param name="on">The day it is first worn.</param>
+    public IReadOnlyList<WearCovariate> ColumnsOf(UnitKindTerms sort, Guid? clientId, LocalDate on)
+    {
+        var columns = new List<WearCovariate> { WearCovariate.Base(sort.BaseMaterialId) };
+        if (sort.WorkshopId is { } workshop)
+            columns.Add(WearCovariate.Workshop(workshop));
+        if (clientId is { } client)
+            columns.AddRange(habits.ForLife(client, on));
+        return columns;
+    }
+
+    // Whoever bonds a unit has looked at it and found that it still wears; a take-down that day says more.
+    private (double WornDays, int? Grade)[] LooksAt(Guid unitId, IReadOnlyList<WornStretch> own)
+    {
+        var graded = looks[unitId].ToList();
+        return
+        [
+            .. own.Where(s => !graded.Exists(l => l.Day == s.From))
+                .Select(s => (s.From, Grade: (int?)0))
+                .Concat(graded)
+                .OrderBy(l => l.Item1)
+                .Select(l => ((double)WornStretch.WornBy(own, l.Item1), l.Grade)),
+        ];
+    }
+
+    /// <summary>What bears on what is left of a unit, or on one that is still to be made.</summary>
+    public IReadOnlyList<WearCovariate> ColumnsNow(HairSystem? unit, UnitKindTerms sort, Guid clientId, LocalDate today)
+    {
+        var since = unit is null ? today : stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
+        var columns = ColumnsOf(sort, clientId, since);
+        return unit is { Repairs.Count: > 0 } ? [.. columns, WearCovariate.Of(WearHabit.Repaired)] : columns;
+    }
+
+    private LifeSpell SpellOf(HairSystem unit, UnitKindTerms sort, LocalDate today)
+    {
+        var own = stretches[unit.Id].ToList();
+        var retired = unit.State == UnitState.Retired;
+        var seen = LooksAt(unit.Id, own);
+        var worn = WornStretch.WornBy(own, today);
+        // On a head nobody sees it wear out: it is known to have lasted until somebody last looked, not until today.
+        var known = retired ? worn : seen.Where(s => s.Grade < InspectionGrades.PlanReplacement).Select(s => s.WornDays).LastOrDefault();
+        var repairs = unit.Repairs.Select(r => (double)WornStretch.WornBy(own, r.DoneOn)).ToArray();
+        return new LifeSpell(
+            unit.Id,
+            unit.UnitKindId,
+            sort.BaseMaterialId,
+            sort.WorkshopId,
+            worn,
+            WornOut: Array.Exists(seen, s => s.Grade >= InspectionGrades.PlanReplacement),
+            unit.ClientId,
+            UnitLife.Of(seen, known, retired),
+            sort.Life(),
+            ColumnsOf(sort, unit.ClientId, own.Min(s => s.From))
+        )
+        {
+            Stretches = repairs.Length == 0 ? [] : UnitLife.RowsOf(seen, known, repairs, retired),
+        };
+    }
+}

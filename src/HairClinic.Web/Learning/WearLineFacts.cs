@@ -1,0 +1,118 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
+using HairClinic.Web.Data;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>Turns a client's units, bonds and visits into what the wear line draws. The staff's page and the client's own ask it.</summary>
+public static class WearLineFacts
+{
+    /// <summary>Beyond these the oldest units that are gone are left to the list beneath the line.</summary>
+    public const int MostLanes = 6;
+
+    private const int MonthsBack = 12;
+    private const int WeeksAhead = 6;
+
+    /// <param name="ahead">What is expected of the units.</param>
+    public static async Task<WearLineModel> LoadAsync(
+        ClinicDb db,
+        Guid clientId,
+        LocalDate today,
+        WearAhead ahead,
+        CancellationToken cancellation
+    )
+    {
+        var units = await UnitsOf(db, clientId).ToListAsync(cancellation);
+        var bonds = await db.Bonds.AsNoTracking().Where(b => b.ClientId == clientId).ToListAsync(cancellation);
+        var visits = await db
+            .Visits.AsNoTracking()
+            .Where(v => v.ClientId == clientId && v.State != VisitState.Cancelled && v.State != VisitState.DidNotCome)
+            .Join(db.ServiceKinds, v => v.ServiceKindId, s => s.Id, (v, s) => new WearVisit(v.Day, s.Name))
+            .ToListAsync(cancellation);
+        return Draw(units, bonds, visits, today, ahead);
+    }
+
+    /// <summary>A client's units, and those lent to them, with promises and kinds, for whoever reads more of them than the line.</summary>
+    public static IQueryable<WearUnit> UnitsOf(ClinicDb db, Guid clientId) =>
+        db
+            .HairSystems.AsNoTracking()
+            .Include(u => u.Promises)
+            .Where(u => u.ClientId == clientId || db.Bonds.Any(b => b.HairSystemId == u.Id && b.ClientId == clientId))
+            .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new WearUnit(u, k.Name));
+
+    /// <param name="units">All of the client's units; what was only specified is not drawn.</param>
+    /// <param name="bonds">All of the client's bonds.</param>
+    /// <param name="visits">Kept and booked; not those called off.</param>
+    /// <param name="ahead">What is expected of the units.</param>
+    public static WearLineModel Draw(
+        IReadOnlyCollection<WearUnit> units,
+        IReadOnlyCollection<Bond> bonds,
+        IReadOnlyCollection<WearVisit> visits,
+        LocalDate today,
+        WearAhead ahead
+    )
+    {
+        var lanes = units.Select(u => LaneOf(u, bonds, ahead)).Where(lane => Began(lane) is not null);
+        var drawn = WearLineAhead.Fade(Newest(lanes, today), units, ahead, today);
+        var seen = visits.OrderBy(v => v.On).ToList();
+        var from = LocalDate.Max(
+            today.PlusMonths(-MonthsBack),
+            drawn.Select(lane => Began(lane)!.Value).Append(today.PlusMonths(-1)).Min()
+        );
+        var to = drawn.SelectMany(Ends).Concat(seen.Where(v => v.On > today).Select(v => v.On)).Append(today.PlusWeeks(WeeksAhead)).Max();
+        if (ahead.Gap is { } gap && gap.Until > to)
+            to = gap.Until;
+        var end = LocalDate.Min(to.PlusWeeks(1), today.PlusMonths(WearLineAhead.MonthsAhead));
+        return new WearLineModel(from, end, today, [.. drawn.Select(lane => WearLineAhead.Until(lane, end))], seen, ahead.Gap);
+    }
+
+    private static WearLane LaneOf(WearUnit unit, IEnumerable<Bond> bonds, WearAhead ahead)
+    {
+        var dates = unit.Unit.Dates;
+        var worn = bonds.Where(b => b.HairSystemId == unit.Unit.Id).OrderBy(b => b.AppliedOn).Select(BondOf).ToList();
+        var arrived = dates.ArrivedOn ?? dates.InspectedOn ?? dates.AcceptedOn ?? dates.PreparedOn ?? dates.FirstBondedOn;
+        (LocalDate? Early, LocalDate? Late) likely = ahead.Arrivals.TryGetValue(unit.Unit.Id, out var days) ? days : (null, null);
+        return new WearLane(unit.Unit.Serial, unit.Kind)
+        {
+            Ordered = dates.OrderedOn,
+            // A unit sent back for a remake has arrived once, but is on order again.
+            Arrived = unit.Unit.State.IsInFlight() ? null : arrived ?? (worn.Count > 0 ? worn[0].AppliedOn : null),
+            Retired = unit.Unit.State.IsGone() ? dates.RetiredOn ?? (worn.Count > 0 ? worn[^1].RemovedOn : null) : null,
+            PromisedFrom = likely.Early,
+            PromisedTo = likely.Late,
+            Bonds = worn,
+        };
+    }
+
+    private static WearBond BondOf(Bond bond) =>
+        new(bond.AppliedOn, bond.OpensOn, bond.DueOn, bond.ClosesOn, bond.RemovedOn, bond.Lift?.LiftedOn ?? bond.Lift?.ReportedOn);
+
+    private static List<WearLane> Newest(IEnumerable<WearLane> lanes, LocalDate today) =>
+        [
+            .. lanes
+                .Where(lane => lane.Retired is null || lane.Retired >= today.PlusMonths(-MonthsBack))
+                .OrderByDescending(lane => lane.Retired is null)
+                .ThenByDescending(Began)
+                .Take(MostLanes)
+                .OrderBy(Began),
+        ];
+
+    private static LocalDate? Began(WearLane lane) =>
+        lane.Ordered ?? lane.Arrived ?? (lane.Bonds.Count > 0 ? lane.Bonds[0].AppliedOn : null);
+
+    private static IEnumerable<LocalDate> Ends(WearLane lane)
+    {
+        if (lane.PromisedTo is { } promised)
+            yield return promised;
+        if (lane.Open is { } bond)
+            yield return bond.Closes;
+        if (lane.Band is { } band)
+            yield return band.Late;
+        if (lane.ReorderBy is { } reorder)
+            yield return reorder;
+    }
+}

@@ -1,0 +1,136 @@
+using HairClinic.Domain.LoadAhead;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Web.Data;
+using HairClinic.Web.Learning;
+using HairClinic.Web.Mail;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Workers;
+
+/// <summary>Carries out a recalculation: fits hold and life to the practice's records, then plans every client's next order and the weeks ahead.</summary>
+/// <remarks>
+/// It may die at any moment: the run stays open, and whoever takes it up begins anew. What is stored is replaced piece by piece,
+/// each in a save of its own.
+/// </remarks>
+public sealed class RecalculationRunner(ClinicDbFactory databases, IClock clock)
+{
+    private const int BatchSize = 500;
+    private const int KeptRuns = 60;
+
+    /// <returns>Whether there was one to carry out.</returns>
+    public async Task<bool> RunAsync(CancellationToken cancellation)
+    {
+        await using var gate = databases.Open();
+        // Asked every few seconds: mostly there is none, and then nothing needs to be held.
+        if (await RecalculationQueue.RunningAsync(gate, cancellation) is null)
+            return false;
+        await using var held = await gate.Database.BeginTransactionAsync(cancellation);
+        if (
+            !await RecalculationQueue.TryHoldAsync(gate, cancellation)
+            || await RecalculationQueue.RunningAsync(gate, cancellation) is not { } run
+        )
+            return false;
+        try
+        {
+            await SayAsync(run.Id, r => r.Start(clock.GetCurrentInstant()), cancellation);
+            var done = await RecalculateAsync(run.Id, cancellation);
+            await SayAsync(
+                run.Id,
+                r => r.End(done ? RecalculationState.Done : RecalculationState.Stopped, clock.GetCurrentInstant()),
+                cancellation
+            );
+        }
+        catch (Exception e) when (!cancellation.IsCancellationRequested)
+        {
+            await SayAsync(run.Id, r => r.End(RecalculationState.Failed, clock.GetCurrentInstant(), WorkFaults.Name(e)), cancellation);
+        }
+        await RecalculationQueue.ForgetOldAsync(gate, KeptRuns, cancellation);
+        await held.CommitAsync(cancellation);
+        return true;
+    }
+
+    /// <returns>False: somebody asked it to stop.</returns>
+    private async Task<bool> RecalculateAsync(Guid runId, CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var now = clock.GetCurrentInstant();
+        var cut = await CutAsync(db, now, cancellation);
+        var factors = await WearModels.FactorsAsync(db, cancellation);
+
+        if (!await ReachAsync(runId, RecalculationStage.FittingHold, 0, 0, cancellation))
+            return false;
+        var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
+        var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, tracked: false, cancellation);
+        await FitAsync(db, WearQuantity.Hold, [.. holds.All(cut)], factors, cut, cancellation);
+
+        if (!await ReachAsync(runId, RecalculationStage.FittingLife, 0, 0, cancellation))
+            return false;
+        await FitAsync(
+            db,
+            WearQuantity.Life,
+            await LifeSpells.ReadAsync(db, cut, clientIds: null, cancellation),
+            factors,
+            cut,
+            cancellation
+        );
+
+        var before = await OrderFacts.LoadAsync(db, cancellation);
+        await LeadRecords.StoreAsync(db, before.OrdersOn(cut), [.. before.Sorts.Values], cancellation);
+        await db.SaveChangesAsync(cancellation);
+        db.ChangeTracker.Clear();
+        return await PlanAsync(db, runId, now, cancellation);
+    }
+
+    private async Task<bool> PlanAsync(ClinicDb db, Guid runId, Instant now, CancellationToken cancellation)
+    {
+        var book = await OrderFacts.LoadAsync(db, cancellation);
+        var dues = await DueFacts.LoadAsync(db, cancellation);
+        var ahead = new WeeksAhead(book, dues, await WeeksAhead.MinutesAsync(db, cancellation), now);
+        await db.ReorderPlans.Where(p => !ReorderPlanStore.Planned(db).Any(c => c.Id == p.ClientId)).ExecuteDeleteAsync(cancellation);
+        var clients = await ReorderPlanStore.Planned(db).OrderBy(c => c.Id).Select(c => c.Id).ToListAsync(cancellation);
+        foreach (var (number, batch) in clients.Chunk(BatchSize).Index())
+        {
+            if (!await ReachAsync(runId, RecalculationStage.Planning, number * BatchSize, clients.Count, cancellation))
+                return false;
+            var orders = await ReorderPlanStore.StoreAsync(db, book, batch, now, cancellation);
+            await ahead.AddAsync(db, batch, orders, cancellation);
+            db.ChangeTracker.Clear();
+        }
+        await ReachAsync(runId, RecalculationStage.Storing, clients.Count, clients.Count, cancellation);
+        await ahead.StoreAsync(db, cancellation);
+        await db.SaveChangesAsync(cancellation);
+        return true;
+    }
+
+    private async Task FitAsync(
+        ClinicDb db,
+        WearQuantity quantity,
+        IReadOnlyCollection<WearSpell> spells,
+        IReadOnlyCollection<WearFactor> factors,
+        LocalDate cut,
+        CancellationToken cancellation
+    )
+    {
+        var (fit, clients) = WearFits.Of(spells, WearModels.Of(factors, quantity));
+        db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), quantity, fit, clients, cut, clock.GetCurrentInstant()));
+        await db.SaveChangesAsync(cancellation);
+        db.ChangeTracker.Clear();
+    }
+
+    // The last day that is over or under way in every salon.
+    private static async Task<LocalDate> CutAsync(ClinicDb db, Instant now, CancellationToken cancellation)
+    {
+        var salons = await db.Salons.AsNoTracking().ToListAsync(cancellation);
+        return salons.Count == 0 ? now.InUtc().Date : salons.Min(s => s.DayOf(now));
+    }
+
+    private async Task<bool> ReachAsync(Guid runId, RecalculationStage stage, int done, int total, CancellationToken cancellation) =>
+        !(await SayAsync(runId, r => r.Reach(stage, done, total), cancellation)).StopAsked;
+
+    // On a connection of its own: whoever watches sees it at once, and a wish to stop is read.
+    private async Task<Recalculation> SayAsync(Guid runId, Action<Recalculation> say, CancellationToken cancellation) =>
+        await RecalculationQueue.ChangeAsync(databases, runId, say, cancellation)
+        ?? throw new InvalidOperationException("The run that goes on is not there any more.");
+}

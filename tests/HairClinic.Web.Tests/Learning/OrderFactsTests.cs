@@ -1,0 +1,77 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Shelf;
+using HairClinic.Web.Learning;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace HairClinic.Web.Tests.Learning;
+
+/// <summary>Whose next order is planned, and what of their units counts as hair.</summary>
+public sealed class OrderFactsTests(PgServer server)
+{
+    private static readonly LocalDate Today = new(2027, 2, 3);
+    private Salon salon = null!;
+    private Client client = null!;
+    private HairSystem worn = null!;
+    private HairSystem arrived = null!;
+    private HairSystem spare = null!;
+    private Bond bond = null!;
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task What_is_on_the_head_and_what_has_just_arrived_is_hair_and_an_emergency_spare_is_none()
+    {
+        await using var clinic = await OpenAsync();
+
+        var plan = (await CaseAsync(clinic))!;
+
+        Assert.Equal(new[] { worn.Id, arrived.Id }.Order(), plan.InHand.Order());
+        Assert.Equal([spare.Id], plan.Emergency);
+    }
+
+    [Theory]
+    [InlineData(60, true)]
+    [InlineData(61, false)]
+    public async Task Whoever_has_worn_nothing_for_more_than_sixty_days_is_planned_for_no_more(int days, bool planned)
+    {
+        await using var clinic = await OpenAsync(offOn: Today.PlusDays(-days));
+
+        Assert.Equal(planned, await CaseAsync(clinic) is not null);
+    }
+
+    private Task<TestClinic> OpenAsync(LocalDate? offOn = null) =>
+        TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                scene.LayPractice("North");
+                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
+                var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                var kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                client = scene.Welcome("c-1", "Una Test", salon);
+                worn = scene.Unit(client, kind, Today.PlusDays(-200));
+                arrived = scene.Unit(client, kind, Today);
+                arrived.Restore(UnitState.Arrived, new UnitDates { OrderedOn = Today.PlusDays(-70), ArrivedOn = Today }, null, 0);
+                spare = scene.Unit(client, kind, Today.PlusDays(-400));
+                spare.LeaveService(UnitState.EmergencySpare, Today.PlusDays(-100), "Worn");
+                bond = scene.Bond(client, worn, Today.PlusDays(-90), adhesive);
+                if (offOn is { } day)
+                {
+                    bond.Remove(day, RemovalReason.Scheduled);
+                    worn.TakeOff();
+                }
+            }
+        );
+
+    private Task<ReorderCase?> CaseAsync(TestClinic clinic) =>
+        clinic.ReadAsync(async db =>
+        {
+            var book = await OrderFacts.LoadAsync(db, Cancel);
+            var units = await ClientUnits.LoadAsync(db, book.Sorts, [(client.Id, salon.Id, Today)], Cancel);
+            return book.CaseOf(Assert.Single(units));
+        });
+}
