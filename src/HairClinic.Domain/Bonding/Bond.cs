@@ -110,7 +110,19 @@ public sealed class Bond : PracticeOwned
     /// <exception cref="Refusal">
     /// The bond was removed, or the lift is dated before the bond, before a day on which it was seen sound, or after its report.
     /// </exception>
-    public void ReportLift(Lift lift)
+    public void ReportLift(Lift lift) => Lift = With(lift);
+
+    /// <summary>How long it will have held once it comes off so; nothing is written.</summary>
+    /// <param name="found">A lift that is found when it comes off.</param>
+    /// <exception cref="Refusal">It cannot come off so.</exception>
+    public HoldObservation HoldOnceOff(LocalDate on, RemovalReason because, Lift? found)
+    {
+        RequireOff(on, because);
+        return HoldObservation.Of(AppliedOn, LastSoundOn, found is null ? Lift : With(found), on, because, on);
+    }
+
+    // The first lift told is the one; a later visit may say the day that was not known.
+    private Lift? With(Lift lift)
     {
         if (RemovedOn is { } removed && lift.ReportedOn > removed)
             throw new Refusal("This bond was taken off on {0}; it cannot have lifted later.", removed);
@@ -121,13 +133,25 @@ public sealed class Bond : PracticeOwned
         if (Lift is null && lift.LiftedOn < LastSoundOn)
             throw new Refusal("It was seen sound on {0}. If the day is not certain, say that it is not known.", LastSoundOn);
         if (Lift is null)
-            Lift = lift;
-        else if (Lift.LiftedOn is null && lift.LiftedOn <= Lift.ReportedOn)
-            Lift = Lift with { LiftedOn = lift.LiftedOn, Zone = Lift.Zone ?? lift.Zone };
+            return lift;
+        return Lift.LiftedOn is null && lift.LiftedOn <= Lift.ReportedOn
+            ? Lift with
+            {
+                LiftedOn = lift.LiftedOn,
+                Zone = Lift.Zone ?? lift.Zone,
+            }
+            : Lift;
     }
 
     /// <exception cref="Refusal">It was removed already, or before it was made.</exception>
     public void Remove(LocalDate on, RemovalReason because)
+    {
+        RequireOff(on, because);
+        RemovedOn = on;
+        RemovedBecause = because;
+    }
+
+    private void RequireOff(LocalDate on, RemovalReason because)
     {
         if (because == RemovalReason.TakenBack)
             throw new ArgumentOutOfRangeException(nameof(because), because, "A log is taken back by its visit.");
@@ -135,8 +159,6 @@ public sealed class Bond : PracticeOwned
             throw new Refusal("This bond was taken off on {0} already.", RemovedOn);
         if (on < AppliedOn)
             throw new Refusal("A bond cannot be taken off before it was made, on {0}.", AppliedOn);
-        RemovedOn = on;
-        RemovedBecause = because;
     }
 
     /// <summary>Making it was logged by mistake: it is no bond any more, and stays for whoever looks for its products and lots.</summary>

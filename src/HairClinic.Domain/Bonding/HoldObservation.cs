@@ -12,30 +12,38 @@ namespace HairClinic.Domain.Bonding;
 public readonly record struct HoldObservation(HoldKind Kind, int Lower, int? Upper)
 {
     /// <param name="today">For a bond still on the head; a removal or lift is taken as it was told.</param>
-    public static HoldObservation Of(Bond bond, LocalDate today)
+    public static HoldObservation Of(Bond bond, LocalDate today) =>
+        Of(bond.AppliedOn, bond.LastSoundOn, bond.Lift, bond.RemovedOn, bond.RemovedBecause, today);
+
+    internal static HoldObservation Of(
+        LocalDate appliedOn,
+        LocalDate? lastSoundOn,
+        Lift? lift,
+        LocalDate? removedOn,
+        RemovalReason? because,
+        LocalDate today
+    )
     {
-        if (bond.Lift is { LiftedOn: { } day })
-            return LiftedBy(bond, bond.AppliedOn, day, dayIsKnown: true);
-        if (bond.Lift is { } lift)
-            return LiftedBy(bond, bond.LastSoundOn ?? bond.AppliedOn, lift.ReportedOn, dayIsKnown: false);
+        if (lift is { LiftedOn: { } day })
+            return LiftedBy(appliedOn, appliedOn, day, dayIsKnown: true);
+        if (lift is not null)
+            return LiftedBy(appliedOn, lastSoundOn ?? appliedOn, lift.ReportedOn, dayIsKnown: false);
         // An old book may give the reason without a lift of its own.
-        if (bond is { RemovedOn: { } came, RemovedBecause: RemovalReason.Lifted })
-            return LiftedBy(bond, bond.LastSoundOn ?? bond.AppliedOn, came, dayIsKnown: false);
-        return new HoldObservation(HoldKind.AtLeast, Math.Max(0, Days(bond, bond.RemovedOn ?? today)), null);
+        if (removedOn is { } came && because is RemovalReason.Lifted)
+            return LiftedBy(appliedOn, lastSoundOn ?? appliedOn, came, dayIsKnown: false);
+        return new HoldObservation(HoldKind.AtLeast, Math.Max(0, Period.DaysBetween(appliedOn, removedOn ?? today)), null);
     }
 
-    private static HoldObservation LiftedBy(Bond bond, LocalDate lastSound, LocalDate by, bool dayIsKnown)
+    private static HoldObservation LiftedBy(LocalDate appliedOn, LocalDate lastSound, LocalDate by, bool dayIsKnown)
     {
-        var upper = Days(bond, by);
+        var upper = Period.DaysBetween(appliedOn, by);
         // Somewhere within the day of application: after nothing, and before the first day was over.
         if (upper == 0)
             return new HoldObservation(HoldKind.Between, 0, 1);
-        var lower = Days(bond, lastSound);
+        var lower = Period.DaysBetween(appliedOn, lastSound);
         // Seen sound and found up on one civil day pins the day down.
         return dayIsKnown || lower >= upper
             ? new HoldObservation(HoldKind.Exact, upper, upper)
             : new HoldObservation(HoldKind.Between, lower, upper);
     }
-
-    private static int Days(Bond bond, LocalDate day) => Period.DaysBetween(bond.AppliedOn, day);
 }

@@ -53,6 +53,10 @@ public sealed class HairSystem : PracticeOwned
     /// <summary>It did not pass its inspection, and the workshop makes it again.</summary>
     public bool IsBeingRemade => State == UnitState.Remake || (State.IsInFlight() && RemadeTimes > 0);
 
+    /// <summary>Since when the workshop has it to make: since it was ordered, or sent back to be made again.</summary>
+    public LocalDate? WaitingSince =>
+        IsBeingRemade ? _promises.MaxBy(p => p.Number)?.SaidOn ?? Dates.InspectedOn ?? Dates.OrderedOn : Dates.OrderedOn;
+
     /// <summary>Whether its order says how long one takes. What was made again took two: it tells of the remake, not of the lead.</summary>
     public bool TellsOfLead => Dates.ArrivedOn >= Dates.OrderedOn && RemadeTimes is null or 0;
 

@@ -22,7 +22,7 @@ public sealed partial class Visit
     /// <param name="worn">The open bond and its unit; null at a first fitting.</param>
     /// <param name="made">The new bond.</param>
     /// <param name="salon">Where the visit takes place: its zone gives the day.</param>
-    /// <param name="basis">What the due rule needs to know of salon, window and client.</param>
+    /// <param name="due">When the new bond falls due; what the take-down tells is in it already.</param>
     /// <exception cref="Refusal">
     /// The visit is logged or called off already; the unit cannot be bonded, is someone else's, or is unfit and no
     /// emergency was confirmed; a date is impossible, or the visit's day has not come.
@@ -32,7 +32,7 @@ public sealed partial class Visit
         (Bond Bond, HairSystem Unit, TakeDown Found)? worn,
         NewBond made,
         Salon salon,
-        Func<LocalDate, DueWindow> basis,
+        DueWindow due,
         Instant now,
         Guid? by,
         string? note
@@ -51,7 +51,7 @@ public sealed partial class Visit
         var bond = new Bond(made.Id, made.Unit.Id, ClientId, day, made.AppliedAt, made.Attachment, PersonId ?? by);
         bond.MadeAt(Id);
         bond.Use(made.Products, made.WaitsKept);
-        bond.FallDue(basis(day));
+        bond.FallDue(due);
         Record = record;
         Finish(salon.DayOf(now));
         return bond;
@@ -79,9 +79,9 @@ public sealed partial class Visit
 
     private static void TakeOff(Bond old, HairSystem unit, TakeDown found, LocalDate day)
     {
-        if (found.FoundLifted)
-            old.ReportLift(new Lift(day, found.LiftedOn, found.LiftZone, SpotFixed: false));
-        old.Remove(day, found.FoundLifted && found.Because == RemovalReason.Scheduled ? RemovalReason.Lifted : found.Because);
+        if (found.LiftFoundOn(day) is { } lift)
+            old.ReportLift(lift);
+        old.Remove(day, found.Reason);
         unit.TakeOff();
     }
 }

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using OtpNet;
 
 namespace HairClinic.Web.Accounts;
 
@@ -9,7 +10,7 @@ public static class RecoveryCodes
 
     /// <summary>80 random bits each, in four groups that are easy to write down.</summary>
     public static IReadOnlyList<string> New() =>
-        [.. Enumerable.Range(0, Many).Select(_ => Grouped(Totp.Base32(RandomNumberGenerator.GetBytes(10)).ToLowerInvariant()))];
+        [.. Enumerable.Range(0, Many).Select(_ => Grouped(Base32Encoding.ToString(RandomNumberGenerator.GetBytes(10)).ToLowerInvariant()))];
 
     /// <summary>Whether it has the length of one, so that nothing slow is done for what cannot be.</summary>
     public static bool Fits(string typed) => Plain(typed).Length == 16;

@@ -12,7 +12,7 @@ public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store,
     /// <returns>The recovery codes, told once; null when the code does not fit the secret.</returns>
     public async Task<IReadOnlyList<string>?> TurnOnAsync(AppUser user, string secret, string code, CancellationToken cancellation)
     {
-        if (Totp.Match(secret, code, clock.GetCurrentInstant()) is not { } step)
+        if (AppCodes.Match(secret, code, clock.GetCurrentInstant()) is not { } step)
             return null;
         await store.SetAuthenticatorKeyAsync(user, secret, cancellation);
         await db.Users.Where(u => u.Id == user.Id).ExecuteUpdateAsync(set => set.SetProperty(u => u.LastCodeStep, step), cancellation);
@@ -41,7 +41,7 @@ public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store,
     {
         if (await store.GetAuthenticatorKeyAsync(user, cancellation) is not { } secret)
             return false;
-        if (Totp.Match(secret, code, clock.GetCurrentInstant()) is not { } step)
+        if (AppCodes.Match(secret, code, clock.GetCurrentInstant()) is not { } step)
             return false;
         return await db
                 .Users.Where(u => u.Id == user.Id && (u.LastCodeStep == null || u.LastCodeStep < step))

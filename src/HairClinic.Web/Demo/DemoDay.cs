@@ -87,7 +87,7 @@ public sealed class DemoDay(ClinicDb db, DemoHistory history, Instant now)
                 (old, worn, found),
                 made,
                 salon,
-                basis.WindowFor,
+                basis.WindowFor(day),
                 visit.EndsAt,
                 visit.PersonId,
                 note: null

@@ -53,6 +53,7 @@ public sealed class DueFacts
 
     /// <param name="client">With their life events loaded.</param>
     /// <param name="holds">The client's bonds before this one; null leaves the target to what is assumed of anybody.</param>
+    /// <param name="off">The bond that comes off when this one is made, and how long it held: that counts for this one.</param>
     /// <exception cref="Refusal">No hold window fits.</exception>
     public DueBasis BasisFor(
         Client client,
@@ -61,7 +62,8 @@ public sealed class DueFacts
         Attachment attachment,
         int? labelCureHours = null,
         bool? waitsKept = null,
-        HoldFacts? holds = null
+        HoldFacts? holds = null,
+        (Guid BondId, HoldObservation Held)? off = null
     )
     {
         var rule = HoldWindowRule.Choose(_rules, baseMaterialId, adhesiveId, attachment);
@@ -70,7 +72,8 @@ public sealed class DueFacts
             LabelCureHours = labelCureHours,
             Learnt = holds is null
                 ? null
-                : day => Learnt(rule, holds.Until(client.Id, day), holds.ColumnsOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept)),
+                : day =>
+                    Learnt(rule, holds.Until(client.Id, day, off), holds.ColumnsOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept)),
         };
     }
 

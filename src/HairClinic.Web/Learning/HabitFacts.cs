@@ -23,13 +23,12 @@ public sealed class HabitFacts
         return new HabitFacts(rows.ToLookup(f => f.ClientId));
     }
 
-    public IEnumerable<WearCovariate> ForHold(Guid clientId, LocalDate on) => Columns(clientId, on, WearHabits.OfHold);
+    public IEnumerable<WearCovariate> ForHold(Guid clientId, LocalDate on) => Columns(clientId, on, WearQuantity.Hold);
 
-    public IEnumerable<WearCovariate> ForLife(Guid clientId, LocalDate on) => Columns(clientId, on, WearHabits.OfLife);
+    public IEnumerable<WearCovariate> ForLife(Guid clientId, LocalDate on) => Columns(clientId, on, WearQuantity.Life);
 
-    private IEnumerable<WearCovariate> Columns(
-        Guid clientId,
-        LocalDate on,
-        Func<CareFact, IEnumerable<(WearHabit Habit, double Value)>> of
-    ) => WearHabits.KnownOn(facts[clientId], on) is { } fact ? of(fact).Select(h => WearCovariate.Of(h.Habit, h.Value)) : [];
+    private IEnumerable<WearCovariate> Columns(Guid clientId, LocalDate on, WearQuantity quantity) =>
+        WearHabits.KnownOn(facts[clientId], on) is { } fact
+            ? WearHabits.Read(fact, quantity).Select(h => WearCovariate.Of(h.Habit, h.Value))
+            : [];
 }

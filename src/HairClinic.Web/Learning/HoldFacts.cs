@@ -25,12 +25,10 @@ public sealed class HoldFacts
 
     /// <summary>Two round trips.</summary>
     /// <param name="clientIds">Null for every client's.</param>
-    /// <param name="tracked">The bonds are those being worked on: what is changed on them before it is saved counts.</param>
     public static async Task<HoldFacts> LoadAsync(
         ClinicDb db,
         IReadOnlyCollection<HoldWindowRule> rules,
         IReadOnlyCollection<Guid>? clientIds,
-        bool tracked,
         CancellationToken cancellation
     )
     {
@@ -48,7 +46,7 @@ public sealed class HoldFacts
                 select use
             ).FirstOrDefault()
             select new MadeBond(bond, kind.BaseMaterialId, glue == null ? null : (Guid?)glue.ProductId, glue == null ? null : glue.LotId);
-        var bonds = await (tracked ? asked.AsTracking() : asked.AsNoTracking()).ToListAsync(cancellation);
+        var bonds = await asked.AsNoTracking().ToListAsync(cancellation);
         return new HoldFacts(rules, await HabitFacts.LoadAsync(db, clientIds, cancellation), bonds);
     }
 
@@ -56,8 +54,13 @@ public sealed class HoldFacts
     public IEnumerable<HoldSpell> All(LocalDate today) => bonds.SelectMany(own => own).Select(b => SpellOf(b, today));
 
     /// <summary>What a client's bonds had told up to a day.</summary>
-    public List<HoldSpell> Until(Guid clientId, LocalDate day) =>
-        [.. bonds[clientId].Where(b => b.Bond.AppliedOn < day || b.Bond.RemovedOn <= day).Select(b => SpellOf(b, day))];
+    /// <param name="off">The bond that comes off on that day, and how long it held by what was found.</param>
+    public List<HoldSpell> Until(Guid clientId, LocalDate day, (Guid BondId, HoldObservation Held)? off = null) =>
+        [
+            .. bonds[clientId]
+                .Where(b => b.Bond.AppliedOn < day || b.Bond.RemovedOn <= day || b.Bond.Id == off?.BondId)
+                .Select(b => SpellOf(b, day, b.Bond.Id == off?.BondId ? off.Value.Held : null)),
+        ];
 
     /// <summary>The bond on the client's head, or the last there was.</summary>
     public MadeBond? Last(Guid clientId) => bonds[clientId].LastOrDefault();
@@ -88,7 +91,7 @@ public sealed class HoldFacts
         return columns;
     }
 
-    private HoldSpell SpellOf(MadeBond made, LocalDate today)
+    private HoldSpell SpellOf(MadeBond made, LocalDate today, HoldObservation? held = null)
     {
         var bond = made.Bond;
         return new HoldSpell(
@@ -98,7 +101,7 @@ public sealed class HoldFacts
             made.AdhesiveId,
             made.LotId,
             bond.ClientId,
-            Spell.Of(HoldObservation.Of(bond, LocalDate.Min(today, bond.KnownUntil))),
+            Spell.Of(held ?? HoldObservation.Of(bond, LocalDate.Min(today, bond.KnownUntil))),
             WindowOf(made),
             ColumnsOf(bond.ClientId, bond.AppliedOn, made.BaseMaterialId, made.AdhesiveId, bond.WaitsKept)
         );

@@ -82,20 +82,6 @@ public sealed class LifeFacts
         return columns;
     }
 
-    // Whoever bonds a unit has looked at it and found that it still wears; a take-down that day says more.
-    private (double WornDays, int? Grade)[] LooksAt(Guid unitId, IReadOnlyList<WornStretch> own)
-    {
-        var graded = looks[unitId].ToList();
-        return
-        [
-            .. own.Where(s => !graded.Exists(l => l.Day == s.From))
-                .Select(s => (s.From, Grade: (int?)0))
-                .Concat(graded)
-                .OrderBy(l => l.Item1)
-                .Select(l => ((double)WornStretch.WornBy(own, l.Item1), l.Grade)),
-        ];
-    }
-
     /// <summary>What bears on what is left of a unit, or on one that is still to be made.</summary>
     public IReadOnlyList<WearCovariate> ColumnsNow(HairSystem? unit, UnitKindTerms sort, Guid clientId, LocalDate today)
     {
@@ -107,26 +93,21 @@ public sealed class LifeFacts
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms sort, LocalDate today)
     {
         var own = stretches[unit.Id].ToList();
-        var retired = unit.State == UnitState.Retired;
-        var seen = LooksAt(unit.Id, own);
-        var worn = WornStretch.WornBy(own, today);
-        // On a head nobody sees it wear out: it is known to have lasted until somebody last looked, not until today.
-        var known = retired ? worn : seen.Where(s => s.Grade < InspectionGrades.PlanReplacement).Select(s => s.WornDays).LastOrDefault();
-        var repairs = unit.Repairs.Select(r => (double)WornStretch.WornBy(own, r.DoneOn)).ToArray();
+        var wear = UnitWear.Of(unit.State, own, looks[unit.Id], unit.Repairs.Select(r => r.DoneOn), today);
         return new LifeSpell(
             unit.Id,
             unit.UnitKindId,
             sort.BaseMaterialId,
             sort.WorkshopId,
-            worn,
-            WornOut: Array.Exists(seen, s => s.Grade >= InspectionGrades.PlanReplacement),
+            wear.WornDays,
+            wear.WornOut,
             unit.ClientId,
-            UnitLife.Of(seen, known, retired),
+            wear.Life,
             sort.Life(),
             ColumnsOf(sort, unit.ClientId, own.Min(s => s.From))
         )
         {
-            Stretches = repairs.Length == 0 ? [] : UnitLife.RowsOf(seen, known, repairs, retired),
+            Stretches = wear.Stretches,
         };
     }
 }

@@ -58,7 +58,8 @@ public sealed class OrderTimes(
     }
 
     /// <summary>Working days an order has waited until a day: since it went out, or was sent back to be made again.</summary>
-    public int Waited(HairSystem unit, LocalDate until) => WorkshopDays.Between(Since(unit) ?? until, until, ClosuresOf(unit.UnitKindId));
+    public int Waited(HairSystem unit, LocalDate until) =>
+        WorkshopDays.Between(unit.WaitingSince ?? until, until, ClosuresOf(unit.UnitKindId));
 
     public int Took(HairSystem unit) =>
         WorkshopDays.Between(unit.Dates.OrderedOn!.Value, unit.Dates.ArrivedOn!.Value, ClosuresOf(unit.UnitKindId));
@@ -66,11 +67,6 @@ public sealed class OrderTimes(
     private ArrivalDays DaysLeft(HairSystem unit) => new(InFlight(unit), DaysOf(unit.UnitKindId), today, DaysInSight);
 
     private int DayOf(LeadTable table, Guid kindId, double chance) => Math.Min(DaysOf(kindId).DayOf(table.By(chance)), DaysInSight);
-
-    private static LocalDate? Since(HairSystem unit) =>
-        unit.IsBeingRemade
-            ? unit.Promises.MaxBy(p => p.Number)?.SaidOn ?? unit.Dates.InspectedOn ?? unit.Dates.OrderedOn
-            : unit.Dates.OrderedOn;
 
     private (LeadTime Lead, LeadTable Table) LeadOf(Guid kindId)
     {

@@ -46,7 +46,7 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
     )
     {
         var clients = await db.Clients.AsNoTracking().Include(c => c.Events).Where(c => clientIds.Contains(c.Id)).ToListAsync(cancellation);
-        var holds = await HoldFacts.LoadAsync(db, dues.Windows, clientIds, tracked: false, cancellation);
+        var holds = await HoldFacts.LoadAsync(db, dues.Windows, clientIds, cancellation);
         var visits = (
             await (
                 from visit in db.Visits

@@ -4,7 +4,6 @@ using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Language;
-using HairClinic.Web.Learning;
 using HairClinic.Web.Privacy.Paper;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;

@@ -62,7 +62,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, IClock clock)
         if (!await ReachAsync(runId, RecalculationStage.FittingHold, 0, 0, cancellation))
             return false;
         var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
-        var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, tracked: false, cancellation);
+        var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
         await FitAsync(db, WearQuantity.Hold, [.. holds.All(cut)], factors, cut, cancellation);
 
         if (!await ReachAsync(runId, RecalculationStage.FittingLife, 0, 0, cancellation))

@@ -30,6 +30,41 @@ public sealed class HoldObservationTests
         Assert.Equal(new HoldObservation(HoldKind.Exact, 21, 21), Seen());
     }
 
+    [Theory]
+    [InlineData(null, null, false, null)]
+    [InlineData(null, null, true, null)]
+    [InlineData(null, null, true, 20)]
+    [InlineData(14, null, true, null)]
+    [InlineData(14, 18, false, null)]
+    [InlineData(14, 18, true, 16)]
+    [InlineData(null, 18, true, 20)]
+    public void What_a_take_down_will_tell_is_what_it_tells_once_it_is_written(int? sound, int? reported, bool foundLifted, int? liftedOn)
+    {
+        if (sound is { } seen)
+            head.Bond.SeenSound(Day(seen));
+        if (reported is { } told)
+            head.Bond.ReportLift(new Lift(Day(told), null, null, SpotFixed: true));
+        head.At(28);
+        var found = foundLifted ? Head.Lifted(liftedOn is { } day ? Day(day) : null) : Head.Sound();
+
+        var before = head.Bond.HoldOnceOff(head.Today, found.Reason, found.LiftFoundOn(head.Today));
+
+        Assert.True(head.Bond.IsOpen);
+        head.Rebond(found);
+        Assert.Equal(HoldObservation.Of(head.Bond, head.Today.PlusDays(300)), before);
+    }
+
+    [Fact]
+    public void What_cannot_come_off_so_is_refused_before_anything_is_written()
+    {
+        Assert.Contains(
+            "before it was made",
+            Assert.Throws<Refusal>(() => head.Bond.HoldOnceOff(Day(-1), RemovalReason.Scheduled, null)).Message,
+            StringComparison.Ordinal
+        );
+        Assert.True(head.Bond.IsOpen);
+    }
+
     [Fact]
     public void A_lift_nobody_can_date_lies_after_the_last_sound_day_and_by_the_day_it_was_reported()
     {

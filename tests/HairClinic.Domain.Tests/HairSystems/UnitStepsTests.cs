@@ -55,6 +55,22 @@ public sealed class UnitStepsTests
     }
 
     [Fact]
+    public void A_workshop_has_an_order_to_make_since_it_was_ordered_or_sent_back()
+    {
+        var unit = new HairSystem(Guid.CreateVersion7(), "U-1", Guid.CreateVersion7(), Guid.CreateVersion7(), Day);
+        Assert.Null(unit.WaitingSince);
+        unit.Order(Day.PlusDays(1));
+        unit.Promise(Guid.CreateVersion7(), Day.PlusDays(60), Day.PlusDays(3));
+        Assert.Equal(Day.PlusDays(1), unit.WaitingSince);
+
+        unit.Arrive(Day.PlusDays(61), Place);
+        unit.Inspect(Day.PlusDays(62));
+        unit.SendBackForRemake(Guid.CreateVersion7(), Day.PlusDays(63), Day.PlusDays(90));
+
+        Assert.Equal(Day.PlusDays(63), unit.WaitingSince);
+    }
+
+    [Fact]
     public void Each_step_writes_its_day_and_the_earlier_ones_stay()
     {
         var unit = new HairSystem(Guid.CreateVersion7(), " U-1 ", Guid.CreateVersion7(), Guid.CreateVersion7(), Day);

@@ -80,7 +80,7 @@ internal sealed class Head
             (Bond, Worn, found ?? Sound()),
             made ?? NewBond(),
             Salon,
-            FourToEight,
+            FourToEight(Salon.DayOf((made ?? NewBond()).AppliedAt)),
             Now,
             Stylist,
             note: null

@@ -53,7 +53,7 @@ public sealed class RecordRebondTests
             worn: null,
             head.NewBond(head.Spare),
             head.Salon,
-            Head.FourToEight,
+            Head.FourToEight(head.Today),
             head.Now,
             Head.Stylist,
             "First fitting"

@@ -59,7 +59,7 @@ public sealed class HoldFactsTests(PgServer server)
         clinic.ReadAsync(async db =>
         {
             var dues = await DueFacts.LoadAsync(db, Cancel);
-            var holds = await HoldFacts.LoadAsync(db, dues.Windows, [client.Id], tracked: false, Cancel);
+            var holds = await HoldFacts.LoadAsync(db, dues.Windows, [client.Id], Cancel);
             return Assert.Single(holds.All(today));
         });
 }

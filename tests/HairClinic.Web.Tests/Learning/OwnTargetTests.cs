@@ -71,19 +71,17 @@ public sealed class OwnTargetTests(PgServer server)
     }
 
     [Fact]
-    public async Task What_is_changed_on_a_bond_and_not_saved_yet_counts_already()
+    public async Task What_is_found_on_the_bond_that_comes_off_counts_for_the_next_already()
     {
         await using var clinic = await OpenAsync(lifted: false, bonds: 3);
 
-        var (before, after) = await clinic.ReadAsync(async db =>
+        var (sound, lifted) = await clinic.ReadAsync(async db =>
         {
-            var sound = await TargetAsync(db);
-            foreach (var bond in await db.Bonds.ToListAsync(TestContext.Current.CancellationToken))
-                bond.ReportLift(new Lift(bond.RemovedOn!.Value, bond.AppliedOn.PlusDays(20), null, SpotFixed: false));
-            return (sound.Days, (await TargetAsync(db)).Days);
+            var worn = await db.Bonds.OrderBy(b => b.AppliedOn).LastAsync(TestContext.Current.CancellationToken);
+            return (await TargetAsync(db), await TargetAsync(db, (worn.Id, new(HoldKind.Exact, 20, 20))));
         });
 
-        Assert.True(after < before);
+        Assert.True(lifted.Days < sound.Days);
     }
 
     [Fact]
@@ -131,16 +129,16 @@ public sealed class OwnTargetTests(PgServer server)
         unit.TakeOff();
     }
 
-    private Task<(int Days, DueReason Reason)> TargetAsync(TestClinic clinic) => clinic.ReadAsync(TargetAsync);
+    private Task<(int Days, DueReason Reason)> TargetAsync(TestClinic clinic) => clinic.ReadAsync(db => TargetAsync(db));
 
-    private async Task<(int Days, DueReason Reason)> TargetAsync(ClinicDb db)
+    private async Task<(int Days, DueReason Reason)> TargetAsync(ClinicDb db, (Guid, HoldObservation)? off = null)
     {
         var cancel = TestContext.Current.CancellationToken;
         var day = First.PlusDays(105);
         var dues = await DueFacts.LoadAsync(db, cancel);
-        var holds = await HoldFacts.LoadAsync(db, dues.Windows, [client.Id], tracked: true, cancel);
+        var holds = await HoldFacts.LoadAsync(db, dues.Windows, [client.Id], cancel);
         var someone = await db.Clients.Include(c => c.Events).SingleAsync(c => c.Id == client.Id, cancel);
-        var window = dues.BasisFor(someone, kind.BaseMaterialId, adhesive.Id, Attachment.Liquid, holds: holds).WindowFor(day);
+        var window = dues.BasisFor(someone, kind.BaseMaterialId, adhesive.Id, Attachment.Liquid, holds: holds, off: off).WindowFor(day);
         return (Period.DaysBetween(day, window.Target), window.Why.Explain()[1]);
     }
 }

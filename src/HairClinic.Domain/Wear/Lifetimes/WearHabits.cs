@@ -3,35 +3,51 @@ using NodaTime;
 
 namespace HairClinic.Domain.Wear.Lifetimes;
 
-/// <summary>What of a client's skin and habits bears on how long a bond holds, or a unit lasts. Which they are is common practice, no source.</summary>
+/// <summary>
+/// The one table of what may change how long a bond holds, or a unit lasts: a row says in which words, how it is read from what is known
+/// of a client, what it bears on, and what is assumed of it before the practice's records tell. Which these are, and by how much, is
+/// common practice, no source.
+/// </summary>
 public static class WearHabits
 {
+    public static readonly IReadOnlyList<WearHabitRow> All =
+    [
+        new(WearHabit.OilySkin, "Oily skin", "oily skin", f => f.Skin == SkinOiliness.Oily ? 1 : 0) { OnHold = 0.7 },
+        new(WearHabit.HeavySweat, "Heavy sweat", "heavy sweat", f => f.Sweat == Sweating.Heavy ? 1 : 0) { OnHold = 0.7 },
+        new(WearHabit.DailySwim, "Swims every day", "swimming", f => OfDaily(f.SwimsPerWeek)) { OnHold = 0.6, OnLife = 0.7 },
+        new(WearHabit.DailyWash, "Washes every day", "washing", f => OfDaily(f.WashesPerWeek)) { OnHold = 1, OnLife = 0.8 },
+        new(WearHabit.DailyHeat, "Hot tools every day", "hot tools", f => OfDaily(f.HeatPerWeek)) { OnLife = 0.8 },
+        new(WearHabit.WaitsCut, "Waits between coats cut short", "waits cut short", ReadFrom: null) { OnHold = 1 },
+        new(WearHabit.Repaired, "Repaired once", "a repair", ReadFrom: null) { OnLife = 1 },
+    ];
+
+    public static WearHabitRow Of(WearHabit habit) => All.Single(r => r.Habit == habit);
+
     /// <summary>What was known on a day: the newest facts as of it or earlier.</summary>
     public static CareFact? KnownOn(IEnumerable<CareFact> facts, LocalDate day) => facts.Where(f => f.AsOf <= day).MaxBy(f => f.AsOf);
 
-    /// <returns>Each with its value: 1 for what is so, the share of daily for what is done some times a week.</returns>
-    public static IEnumerable<(WearHabit Habit, double Value)> OfHold(CareFact fact)
-    {
-        if (fact.Skin == SkinOiliness.Oily)
-            yield return (WearHabit.OilySkin, 1);
-        if (fact.Sweat == Sweating.Heavy)
-            yield return (WearHabit.HeavySweat, 1);
-        if (fact.SwimsPerWeek is > 0)
-            yield return (WearHabit.DailySwim, OfDaily(fact.SwimsPerWeek.Value));
-        if (fact.WashesPerWeek is > 0)
-            yield return (WearHabit.DailyWash, OfDaily(fact.WashesPerWeek.Value));
-    }
+    /// <summary>What of a client's skin and habits bears on it.</summary>
+    /// <returns>Each with its value: 1 for what is so, the share of daily for what is done some times a week; what is not so is left out.</returns>
+    public static IEnumerable<(WearHabit Habit, double Value)> Read(CareFact fact, WearQuantity quantity) =>
+        from row in All
+        where row.ReadFrom is not null && row.AssumedOn(quantity) is not null
+        let value = row.ReadFrom!(fact)
+        where value > 0
+        select (row.Habit, value);
 
-    /// <inheritdoc cref="OfHold"/>
-    public static IEnumerable<(WearHabit Habit, double Value)> OfLife(CareFact fact)
-    {
-        if (fact.WashesPerWeek is > 0)
-            yield return (WearHabit.DailyWash, OfDaily(fact.WashesPerWeek.Value));
-        if (fact.HeatPerWeek is > 0)
-            yield return (WearHabit.DailyHeat, OfDaily(fact.HeatPerWeek.Value));
-        if (fact.SwimsPerWeek is > 0)
-            yield return (WearHabit.DailySwim, OfDaily(fact.SwimsPerWeek.Value));
-    }
+    private static double OfDaily(decimal? timesPerWeek) => (double)(timesPerWeek ?? 0) / 7;
+}
 
-    private static double OfDaily(decimal timesPerWeek) => (double)timesPerWeek / 7;
+/// <param name="Label">On a list of its own, as the localiser's key.</param>
+/// <param name="Name">Within a sentence, as the localiser's key.</param>
+/// <param name="ReadFrom">Its value by what is known of the client; null where it is the bond's or the unit's own.</param>
+public sealed record WearHabitRow(WearHabit Habit, string Label, string Name, Func<CareFact, double>? ReadFrom)
+{
+    /// <summary>By what a hold is taken to be multiplied before the records tell; 1 assumes nothing, null where it does not bear on it.</summary>
+    public double? OnHold { get; init; }
+
+    /// <summary>The same of a unit's life.</summary>
+    public double? OnLife { get; init; }
+
+    public double? AssumedOn(WearQuantity quantity) => quantity == WearQuantity.Hold ? OnHold : OnLife;
 }

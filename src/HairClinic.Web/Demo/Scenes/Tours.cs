@@ -124,7 +124,7 @@ public static class Tours
         var made = new NewBond(Guid.CreateVersion7(), unit, at, Attachment.Liquid, [use], WaitsKept: true);
         var basis = scene.BasisFor(client, unit, adhesive);
         var worn = old is null ? ((Bond, HairSystem, TakeDown)?)null : (old, unit, found);
-        var bond = visit.RecordRebond(Guid.CreateVersion7(), worn, made, salon, basis.WindowFor, at, by: null, note: null);
+        var bond = visit.RecordRebond(Guid.CreateVersion7(), worn, made, salon, basis.WindowFor(salon.DayOf(at)), at, by: null, note: null);
         scene.Db.Bonds.Add(bond);
         return bond;
     }

@@ -10,17 +10,24 @@ public sealed class WearHabitsTests
     private static readonly LocalDate Day = new(2027, 2, 3);
 
     [Fact]
+    public void Every_habit_has_one_row_and_bears_on_something()
+    {
+        Assert.Equal(Enum.GetValues<WearHabit>(), WearHabits.All.Select(r => r.Habit).Order());
+        Assert.All(WearHabits.All, r => Assert.True(r.OnHold is not null || r.OnLife is not null));
+    }
+
+    [Fact]
     public void Skin_sweat_swims_and_washes_bear_on_a_hold() =>
         Assert.Equal(
             [(WearHabit.OilySkin, 1), (WearHabit.HeavySweat, 1), (WearHabit.DailySwim, 2 / 7.0), (WearHabit.DailyWash, 1)],
-            WearHabits.OfHold(Fact(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3))
+            WearHabits.Read(Fact(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), WearQuantity.Hold)
         );
 
     [Fact]
     public void Washes_heat_and_swims_bear_on_a_life() =>
         Assert.Equal(
-            [(WearHabit.DailyWash, 1), (WearHabit.DailyHeat, 3 / 7.0), (WearHabit.DailySwim, 2 / 7.0)],
-            WearHabits.OfLife(Fact(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3))
+            [(WearHabit.DailySwim, 2 / 7.0), (WearHabit.DailyWash, 1), (WearHabit.DailyHeat, 3 / 7.0)],
+            WearHabits.Read(Fact(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), WearQuantity.Life)
         );
 
     [Theory]
@@ -28,8 +35,8 @@ public sealed class WearHabitsTests
     [InlineData(null, null)]
     public void What_is_usual_not_known_or_never_done_bears_on_nothing(SkinOiliness? skin, Sweating? sweat)
     {
-        Assert.Empty(WearHabits.OfHold(Fact(skin, sweat, swims: 0, washes: null, heat: 7)));
-        Assert.Empty(WearHabits.OfLife(Fact(skin, sweat, swims: null, washes: 0, heat: 0)));
+        Assert.Empty(WearHabits.Read(Fact(skin, sweat, swims: 0, washes: null, heat: 7), WearQuantity.Hold));
+        Assert.Empty(WearHabits.Read(Fact(skin, sweat, swims: null, washes: 0, heat: 0), WearQuantity.Life));
     }
 
     [Fact]

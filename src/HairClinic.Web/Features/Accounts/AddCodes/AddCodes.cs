@@ -16,7 +16,7 @@ public sealed class AddCodes(OwnAccount own, SecondFactor factor, IDataProtectio
     public async Task<Screen> OpenAsync(string? sealedSecret, string issuer, CancellationToken cancellation)
     {
         var user = await own.ReadAsync(cancellation);
-        var secret = Unseal(user, sealedSecret) ?? Totp.NewSecret();
+        var secret = Unseal(user, sealedSecret) ?? AppCodes.NewSecret();
         var label = Uri.EscapeDataString($"{issuer}:{user.UserName}");
         var link = $"otpauth://totp/{label}?secret={secret}&issuer={Uri.EscapeDataString(issuer)}";
         return new Screen(user.TwoFactorEnabled, secret, Protector(user).Protect(secret, Open), QrDrawing.Of(link));

@@ -87,15 +87,5 @@ internal static class LastingWords
         note.Argument is { } argument ? words[note.Sentence, HabitOf(argument, words)] : words[note.Sentence];
 
     private static string HabitOf(string column, IStringLocalizer<Words> words) =>
-        Learning.WearCovariate.HabitOf(column) switch
-        {
-            WearHabit.OilySkin => words["oily skin"],
-            WearHabit.HeavySweat => words["heavy sweat"],
-            WearHabit.DailySwim => words["swimming"],
-            WearHabit.DailyWash => words["washing"],
-            WearHabit.DailyHeat => words["hot tools"],
-            WearHabit.WaitsCut => words["waits cut short"],
-            WearHabit.Repaired => words["a repair"],
-            _ => column,
-        };
+        Learning.WearCovariate.HabitOf(column) is { } habit ? words[WearHabits.Of(habit).Name] : column;
 }

@@ -23,7 +23,6 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
                         db,
                         await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
                         clientIds: null,
-                        tracked: false,
                         cancellation
                     )
                 )

@@ -50,18 +50,12 @@ public static class TradeDefaults
     ];
 
     /// <summary>What multiplies hold or life; makers and salons name such numbers, and none gives a source.</summary>
-    public static readonly IReadOnlyList<(WearQuantity Quantity, WearHabit Habit, double Factor)> WearFactors =
-    [
-        (WearQuantity.Hold, WearHabit.OilySkin, 0.7),
-        (WearQuantity.Hold, WearHabit.HeavySweat, 0.7),
-        (WearQuantity.Hold, WearHabit.DailySwim, 0.6),
-        (WearQuantity.Life, WearHabit.DailyWash, 0.8),
-        (WearQuantity.Life, WearHabit.DailyHeat, 0.8),
-        (WearQuantity.Life, WearHabit.DailySwim, 0.7),
-    ];
-
     public static IEnumerable<WearFactor> MakeWearFactors() =>
-        WearFactors.Select(f => new WearFactor(Guid.CreateVersion7(), f.Quantity, f.Habit, f.Factor));
+        from quantity in Enum.GetValues<WearQuantity>()
+        from row in WearHabits.All
+        let factor = row.AssumedOn(quantity)
+        where factor is not (null or 1)
+        select new WearFactor(Guid.CreateVersion7(), quantity, row.Habit, factor.Value);
 
     public static IEnumerable<BaseMaterial> MakeBases() =>
         Bases.Select(b => new BaseMaterial(Guid.CreateVersion7(), b.Name, b.LifeFromDays, b.LifeToDays));

@@ -13,18 +13,9 @@ namespace HairClinic.Web.Features.Settings.WearFactors;
 /// <summary>What shortens or lengthens hold and life, as the practice assumes it before its own records tell.</summary>
 public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
-    /// <summary>What is looked at, by what it bears on.</summary>
-    public static readonly IReadOnlyList<(WearQuantity Quantity, WearHabit Habit)> Known =
+    private static readonly List<(WearQuantity Quantity, WearHabit Habit)> Known =
     [
-        (WearQuantity.Hold, WearHabit.OilySkin),
-        (WearQuantity.Hold, WearHabit.HeavySweat),
-        (WearQuantity.Hold, WearHabit.DailySwim),
-        (WearQuantity.Hold, WearHabit.DailyWash),
-        (WearQuantity.Hold, WearHabit.WaitsCut),
-        (WearQuantity.Life, WearHabit.DailyWash),
-        (WearQuantity.Life, WearHabit.DailyHeat),
-        (WearQuantity.Life, WearHabit.DailySwim),
-        (WearQuantity.Life, WearHabit.Repaired),
+        .. Enum.GetValues<WearQuantity>().SelectMany(q => WearHabits.All.Where(r => r.AssumedOn(q) is not null).Select(r => (q, r.Habit))),
     ];
 
     public async Task<Input> OpenAsync(CancellationToken cancellation)
@@ -115,7 +106,7 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
         object IFormRow.Key => (Quantity, Habit);
 
         string IFormRow.Say(EditWords words) =>
-            $"{words.Words[Quantity == WearQuantity.Hold ? "How long a bond holds" : "How long a unit lasts"].Value}, {words.Words[WearFactorText.Of(Habit)].Value}: {words.Of(Percent)} %";
+            $"{words.Words[Quantity == WearQuantity.Hold ? "How long a bond holds" : "How long a unit lasts"].Value}, {words.Words[WearHabits.Of(Habit).Label].Value}: {words.Of(Percent)} %";
     }
 
     public sealed record Outcome(int Changed);

@@ -60,8 +60,8 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
 
         var used = input.Products.Select(line => sheet.Product(line.ProductId).UseOn(day, line.LotId, line.Coats)).ToList();
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
-        // What is found at this take-down counts for the bond that is made now.
-        var holds = await HoldFacts.LoadAsync(db, book.Windows, [sheet.Client.Id], tracked: true, cancellation);
+        var worn = Worn(sheet, input);
+        var holds = await HoldFacts.LoadAsync(db, book.Windows, [sheet.Client.Id], cancellation);
         var basis = book.BasisFor(
             sheet.Client,
             sheet.BaseMaterialId,
@@ -69,7 +69,11 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             input.Attachment,
             cureHours,
             input.WaitsKept,
-            holds
+            holds,
+            // What is found at this take-down counts for the bond that is made now.
+            worn is var (old, _, found)
+                ? (old.Id, old.HoldOnceOff(day, found.Reason, found.LiftFoundOn(day)))
+                : null
         );
         var made = new NewBond(
             Guid.CreateVersion7(),
@@ -82,10 +86,10 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         );
         var bond = sheet.Visit.RecordRebond(
             Guid.CreateVersion7(),
-            Worn(sheet, input),
+            worn,
             made,
             salon,
-            basis.WindowFor,
+            basis.WindowFor(day),
             now,
             current.Actor.Id,
             despite ? ClearanceGate.Noted(input.Note) : input.Note

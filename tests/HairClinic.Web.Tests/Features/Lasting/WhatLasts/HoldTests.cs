@@ -233,7 +233,6 @@ public sealed class HoldTests(PgServer server) : UiTestContext
                 db,
                 await EntityFrameworkQueryableExtensions.ToListAsync(db.HoldWindowRules, Cancel),
                 clientIds: null,
-                tracked: false,
                 Cancel
             );
             var (fit, clients) = WearFits.Of([.. holds.All(today)], new Dictionary<WearHabit, double>());

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace HairClinic.Web.Learning;
+namespace HairClinic.Domain.Wear.Lifetimes;
 
 /// <summary>A spell on a head, for counting worn days: from application to removal, or still going on.</summary>
 public readonly record struct WornStretch(Guid UnitId, LocalDate From, LocalDate? To)

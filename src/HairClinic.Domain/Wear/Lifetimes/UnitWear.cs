@@ -1,0 +1,55 @@
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear.Curves;
+using NodaTime;
+
+namespace HairClinic.Domain.Wear.Lifetimes;
+
+/// <summary>What is known of how long one unit lasts, as of a day.</summary>
+/// <param name="WornDays">Days on a head until then.</param>
+/// <param name="WornOut">A look found it so: from then on it is worn in an emergency only.</param>
+/// <param name="Life">In worn days.</param>
+/// <param name="Stretches">The life before and after its first repair; none where it never was repaired.</param>
+public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyList<UnitStretch> Stretches)
+{
+    /// <param name="worn">When it was on a head.</param>
+    /// <param name="graded">What take-downs found, by day: the worst structural grade, null where nobody looked.</param>
+    /// <param name="repairs">The days on which it was repaired.</param>
+    /// <remarks>
+    /// On a head nobody sees it wear out: it is known to have lasted until somebody last looked, not until today. One that was retired
+    /// for wear was looked at then.
+    /// </remarks>
+    public static UnitWear Of(
+        UnitState state,
+        IReadOnlyCollection<WornStretch> worn,
+        IEnumerable<(LocalDate Day, int? Grade)> graded,
+        IEnumerable<LocalDate> repairs,
+        LocalDate today
+    )
+    {
+        var looks = LooksAt(worn, [.. graded]);
+        var days = WornStretch.WornBy(worn, today);
+        var retired = state == UnitState.Retired;
+        var known = retired ? days : looks.Where(s => s.Grade < InspectionGrades.PlanReplacement).Select(s => s.WornDays).LastOrDefault();
+        var repaired = repairs.Select(day => (double)WornStretch.WornBy(worn, day)).ToArray();
+        return new UnitWear(
+            days,
+            Array.Exists(looks, s => s.Grade >= InspectionGrades.PlanReplacement),
+            UnitLife.Of(looks, known, retired),
+            repaired.Length == 0 ? [] : UnitLife.RowsOf(looks, known, repaired, retired)
+        );
+    }
+
+    // Whoever bonds a unit has looked at it and found that it still wears; a take-down that day says more.
+    private static (double WornDays, int? Grade)[] LooksAt(
+        IReadOnlyCollection<WornStretch> worn,
+        IReadOnlyCollection<(LocalDate Day, int? Grade)> graded
+    ) =>
+        [
+            .. worn.Where(s => graded.All(g => g.Day != s.From))
+                .Select(s => (Day: s.From, Grade: (int?)0))
+                .Concat(graded)
+                .OrderBy(l => l.Day)
+                .Select(l => ((double)WornStretch.WornBy(worn, l.Day), l.Grade)),
+        ];
+}
