@@ -10,21 +10,21 @@ public sealed class EmbeddedServer : IAsyncDisposable
 {
     private static readonly TimeSpan SteadyRun = TimeSpan.FromMinutes(1);
 
-    private readonly EmbeddedServerOptions options;
-    private readonly FolderLock folderLock;
-    private readonly ServerLaunch launch;
-    private readonly CancellationTokenSource stopping = new();
-    private readonly Task watch;
-    private ServerProcess process;
-    private int disposed;
+    private readonly EmbeddedServerOptions _options;
+    private readonly FolderLock _folderLock;
+    private readonly ServerLaunch _launch;
+    private readonly CancellationTokenSource _stopping = new();
+    private readonly Task _watch;
+    private ServerProcess _process;
+    private int _disposed;
 
     private EmbeddedServer(EmbeddedServerOptions options, FolderLock folderLock, ServerLaunch launch, ServerProcess process)
     {
-        (this.options, this.folderLock, this.launch, this.process) = (options, folderLock, launch, process);
+        (_options, _folderLock, _launch, _process) = (options, folderLock, launch, process);
         AsProgram = launch.ConnectionString(RoleSetup.Program, launch.Passwords.Program, RoleSetup.Database);
         AsMigrator = launch.ConnectionString(RoleSetup.Migrator, launch.Passwords.Migrator, RoleSetup.Database);
         AsKeeper = launch.ConnectionString(RoleSetup.Keeper, launch.Passwords.Keeper, RoleSetup.Database);
-        watch = Task.Run(WatchAsync);
+        _watch = Task.Run(WatchAsync);
     }
 
     /// <summary>The connection string of the role that owns nothing.</summary>
@@ -37,10 +37,10 @@ public sealed class EmbeddedServer : IAsyncDisposable
     public string AsKeeper { get; }
 
     /// <summary>The superuser, in the database <c>postgres</c>: for tests that make and drop databases. The program itself never uses it.</summary>
-    public string Administrator => launch.Administrator;
+    public string Administrator => _launch.Administrator;
 
     /// <summary>The server programs in use.</summary>
-    public PostgresBinaries Binaries => launch.Binaries;
+    public PostgresBinaries Binaries => _launch.Binaries;
 
     /// <summary>Returns when the server answers and the roles of the fence exist.</summary>
     /// <exception cref="EmbeddedServerException">The server cannot run here; the message says what to do.</exception>
@@ -83,59 +83,59 @@ public sealed class EmbeddedServer : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        if (Interlocked.Exchange(ref disposed, 1) == 1)
+        if (Interlocked.Exchange(ref _disposed, 1) == 1)
             return;
-        await stopping.CancelAsync();
-        await watch;
-        await process.DisposeAsync();
-        launch.Socket.Dispose();
-        folderLock.Dispose();
-        stopping.Dispose();
+        await _stopping.CancelAsync();
+        await _watch;
+        await _process.DisposeAsync();
+        _launch.Socket.Dispose();
+        _folderLock.Dispose();
+        _stopping.Dispose();
     }
 
     private async Task WatchAsync()
     {
-        var logger = launch.Logger;
-        var pause = options.FirstPause;
+        var logger = _launch.Logger;
+        var pause = _options.FirstPause;
         try
         {
             while (true)
             {
                 var run = Stopwatch.StartNew();
-                var code = await process.WaitForExitAsync(stopping.Token);
+                var code = await _process.WaitForExitAsync(_stopping.Token);
                 if (run.Elapsed > SteadyRun)
-                    pause = options.FirstPause;
+                    pause = _options.FirstPause;
                 // Why and how often is for whoever looks into it; that the database is away is told once, by whoever misses it.
                 logger.LogInformation(
                     "PostgreSQL ended by itself (exit code {Code}); starting it again in {Pause}. See {Log}",
                     code,
                     pause,
-                    launch.Folder.LogFile
+                    _launch.Folder.LogFile
                 );
                 do
                 {
-                    await Task.Delay(pause, stopping.Token);
-                    pause = TimeSpan.FromTicks(Math.Min(pause.Ticks * 2, options.LongestPause.Ticks));
+                    await Task.Delay(pause, _stopping.Token);
+                    pause = TimeSpan.FromTicks(Math.Min(pause.Ticks * 2, _options.LongestPause.Ticks));
                 } while (!await TryRestartAsync(pause));
                 logger.LogInformation("PostgreSQL runs again");
             }
         }
-        catch (OperationCanceledException) when (stopping.IsCancellationRequested) { }
+        catch (OperationCanceledException) when (_stopping.IsCancellationRequested) { }
     }
 
     private async Task<bool> TryRestartAsync(TimeSpan pause)
     {
         try
         {
-            var next = await launch.StartAsync(stopping.Token);
-            await process.DisposeAsync();
-            process = next;
+            var next = await _launch.StartAsync(_stopping.Token);
+            await _process.DisposeAsync();
+            _process = next;
             return true;
         }
         // Whatever stands in the way – a full disk, a missing file – may be put right while the program waits.
-        catch (Exception e) when (!stopping.IsCancellationRequested)
+        catch (Exception e) when (!_stopping.IsCancellationRequested)
         {
-            launch.Logger.LogInformation("PostgreSQL could not be started again; next try in {Pause}. {Reason}", pause, e.Message);
+            _launch.Logger.LogInformation("PostgreSQL could not be started again; next try in {Pause}. {Reason}", pause, e.Message);
             return false;
         }
     }

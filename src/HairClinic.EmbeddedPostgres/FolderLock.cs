@@ -8,9 +8,9 @@ internal sealed class FolderLock : IDisposable
     // EWOULDBLOCK, how Linux says that another holds the lock.
     private const int HeldByAnother = 11;
 
-    private readonly FileStream file;
+    private readonly FileStream _file;
 
-    private FolderLock(FileStream file) => this.file = file;
+    private FolderLock(FileStream file) => _file = file;
 
     [SupportedOSPlatform("linux")]
     public static FolderLock Take(DatabaseFolder folder)
@@ -42,5 +42,5 @@ internal sealed class FolderLock : IDisposable
     }
 
     // The file stays: removing it would let two starts lock two different files of the same name.
-    public void Dispose() => file.Dispose();
+    public void Dispose() => _file.Dispose();
 }

@@ -22,11 +22,11 @@ internal sealed class ServerProcess : IAsyncDisposable
         """;
     private static readonly TimeSpan StopPatience = TimeSpan.FromMinutes(1);
 
-    private readonly Process guard;
+    private readonly Process _guard;
 
-    private ServerProcess(Process guard) => this.guard = guard;
+    private ServerProcess(Process guard) => _guard = guard;
 
-    public bool HasExited => guard.HasExited;
+    public bool HasExited => _guard.HasExited;
 
     public static ServerProcess Start(string logFile, IEnumerable<string> command)
     {
@@ -38,20 +38,20 @@ internal sealed class ServerProcess : IAsyncDisposable
 
     public async Task<int> WaitForExitAsync(CancellationToken cancellationToken)
     {
-        await guard.WaitForExitAsync(cancellationToken);
-        return guard.ExitCode;
+        await _guard.WaitForExitAsync(cancellationToken);
+        return _guard.ExitCode;
     }
 
     /// <summary>Fast shutdown; a server that takes longer than a minute is left to finish, and the next start waits for it.</summary>
     public async ValueTask DisposeAsync()
     {
-        guard.StandardInput.Close();
+        _guard.StandardInput.Close();
         using var patience = new CancellationTokenSource(StopPatience);
         try
         {
-            await guard.WaitForExitAsync(patience.Token);
+            await _guard.WaitForExitAsync(patience.Token);
         }
         catch (OperationCanceledException) { }
-        guard.Dispose();
+        _guard.Dispose();
     }
 }

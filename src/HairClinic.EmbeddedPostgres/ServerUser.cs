@@ -6,9 +6,9 @@ namespace HairClinic.EmbeddedPostgres;
 /// </summary>
 internal sealed record ServerUser
 {
-    private readonly (string Name, string Group)? other;
+    private readonly (string Name, string Group)? _other;
 
-    private ServerUser((string Name, string Group)? other) => this.other = other;
+    private ServerUser((string Name, string Group)? other) => _other = other;
 
     public static ServerUser Choose()
     {
@@ -25,25 +25,25 @@ internal sealed record ServerUser
 
     /// <summary>The words before a command that make it run as this user.</summary>
     public IEnumerable<string> Prefix =>
-        other is null ? [] : ["setpriv", $"--reuid={other.Value.Name}", $"--regid={other.Value.Group}", "--clear-groups", "--"];
+        _other is null ? [] : ["setpriv", $"--reuid={_other.Value.Name}", $"--regid={_other.Value.Group}", "--clear-groups", "--"];
 
     public void Own(string path)
     {
-        if (other is not null)
-            Command.Require("chown", "-R", $"{other.Value.Name}:{other.Value.Group}", path);
+        if (_other is not null)
+            Command.Require("chown", "-R", $"{_other.Value.Name}:{_other.Value.Group}", path);
     }
 
     /// <summary>Refuses a path this user cannot reach, naming the folder in the way.</summary>
     public void RequireAccess(string path)
     {
-        if (other is null || Command.Run([.. Prefix, "test", "-x", path]) is (0, _))
+        if (_other is null || Command.Run([.. Prefix, "test", "-x", path]) is (0, _))
             return;
         var closed = path;
         for (var folder = Path.GetDirectoryName(path); folder is not null; folder = Path.GetDirectoryName(folder))
             if (Command.Run([.. Prefix, "test", "-x", folder]) is not (0, _))
                 closed = folder;
         throw new EmbeddedServerException(
-            $"PostgreSQL may not run as root, so it runs as '{other.Value.Name}', who cannot enter {closed} and so not {path}. "
+            $"PostgreSQL may not run as root, so it runs as '{_other.Value.Name}', who cannot enter {closed} and so not {path}. "
                 + $"Use a place open to that user ({DefaultFolders.Data} for data, {DefaultFolders.Tools} for tools), or start HairClinic as an ordinary user."
         );
     }

@@ -17,14 +17,14 @@ public sealed class DemoFolder : IAsyncDisposable
     /// <summary>When every story on the demo takes place: on a Wednesday morning.</summary>
     public static readonly Instant Now = Instant.FromUtc(2027, 2, 3, 10, 20);
 
-    private readonly Lazy<Task<DirectoryInfo>> filled;
+    private readonly Lazy<Task<DirectoryInfo>> _filled;
 
-    public DemoFolder() => filled = new(FillAsync);
+    public DemoFolder() => _filled = new(FillAsync);
 
     /// <summary>The demo's practice, on every site that was opened.</summary>
     public Guid Practice { get; private set; }
 
-    public async Task<Site> OpenSiteAsync() => await Site.OpenAsync(Now, like: await filled.Value);
+    public async Task<Site> OpenSiteAsync() => await Site.OpenAsync(Now, like: await _filled.Value);
 
     /// <summary>The address in a letter that lets a client in, once.</summary>
     public Task<string> LinkAsync(Site site, Expression<Func<Client, bool>> whose) =>
@@ -42,8 +42,8 @@ public sealed class DemoFolder : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        if (filled.IsValueCreated)
-            (await filled.Value).Delete(recursive: true);
+        if (_filled.IsValueCreated)
+            (await _filled.Value).Delete(recursive: true);
     }
 
     private async Task<DirectoryInfo> FillAsync()

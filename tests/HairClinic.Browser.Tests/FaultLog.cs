@@ -6,11 +6,11 @@ namespace HairClinic.Browser.Tests;
 /// <summary>What the site wrote down as a warning or worse, with its exception.</summary>
 public sealed class FaultLog : ILoggerProvider
 {
-    private readonly ConcurrentQueue<string> lines = new();
+    private readonly ConcurrentQueue<string> _lines = new();
 
-    public IReadOnlyCollection<string> Lines => lines;
+    public IReadOnlyCollection<string> Lines => _lines;
 
-    public ILogger CreateLogger(string categoryName) => new Logger(categoryName, lines);
+    public ILogger CreateLogger(string categoryName) => new Logger(categoryName, _lines);
 
     public void Dispose() { }
 

@@ -19,33 +19,33 @@ namespace HairClinic.Browser.Tests;
 /// <summary>The whole program on a real port, on a PostgreSQL of its own, at a time the story chooses.</summary>
 public sealed class Site : IAsyncDisposable
 {
-    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("hairclinic-site-");
-    private readonly ILoggerProvider? log;
-    private Factory factory;
-    private int starts;
-    private readonly EmbeddedServer server;
-    private readonly List<IBrowserContext> devices = [];
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("hairclinic-site-");
+    private readonly ILoggerProvider? _log;
+    private Factory _factory;
+    private int _starts;
+    private readonly EmbeddedServer _server;
+    private readonly List<IBrowserContext> _devices = [];
 
     private Site(DirectoryInfo folder, EmbeddedServer server, Instant now, ILoggerProvider? log)
     {
-        this.folder = folder;
-        this.server = server;
-        this.log = log;
+        _folder = folder;
+        _server = server;
+        _log = log;
         Clock = new FakeClock(now);
-        factory = Start(port: 0);
-        Address = factory.ClientOptions.BaseAddress;
+        _factory = Start(port: 0);
+        Address = _factory.ClientOptions.BaseAddress;
     }
 
     public Uri Address { get; }
 
     public FakeClock Clock { get; }
 
-    public IServiceProvider Services => factory.Services;
+    public IServiceProvider Services => _factory.Services;
 
-    public string MailFolder => Path.Combine(folder.FullName, "mail");
+    public string MailFolder => Path.Combine(_folder.FullName, "mail");
 
     /// <summary>Somebody's device, to be put away before the program ends: an open page comes back at once and has it wait.</summary>
-    public void Use(IBrowserContext device) => devices.Add(device);
+    public void Use(IBrowserContext device) => _devices.Add(device);
 
     /// <summary>A site on an empty database, or on a copy of one that was closed.</summary>
     /// <param name="log">Where its log is kept; nowhere without.</param>
@@ -64,16 +64,16 @@ public sealed class Site : IAsyncDisposable
     /// <summary>The program ends and begins anew, at the same address on the same book: no live page is known to it any more.</summary>
     public async Task RestartAsync()
     {
-        await factory.DisposeAsync();
-        factory = Start(Address.Port);
+        await _factory.DisposeAsync();
+        _factory = Start(Address.Port);
     }
 
     /// <summary>Until it is disposed of, the database can be reached by nobody, and whoever was connected is cut off.</summary>
     public async Task<IAsyncDisposable> LoseDatabaseAsync()
     {
-        var to = new NpgsqlConnectionStringBuilder(server.Administrator);
+        var to = new NpgsqlConnectionStringBuilder(_server.Administrator);
         var socket = Path.Combine(to.Host!, $".s.PGSQL.{to.Port}");
-        await using var connection = new NpgsqlConnection(server.Administrator + ";Pooling=false");
+        await using var connection = new NpgsqlConnection(_server.Administrator + ";Pooling=false");
         await connection.OpenAsync();
         File.Move(socket, socket + ".away");
         await using var cut = new NpgsqlCommand(
@@ -119,11 +119,11 @@ public sealed class Site : IAsyncDisposable
     /// <summary>Ends it and leaves its folder behind.</summary>
     public async Task<DirectoryInfo> CloseAsync()
     {
-        foreach (var device in devices)
+        foreach (var device in _devices)
             await device.CloseAsync();
-        await factory.DisposeAsync();
-        await server.DisposeAsync();
-        return folder;
+        await _factory.DisposeAsync();
+        await _server.DisposeAsync();
+        return _folder;
     }
 
     /// <summary>With owners and modes: the files of a database belong to whom its server runs as.</summary>
@@ -138,16 +138,16 @@ public sealed class Site : IAsyncDisposable
     private Factory Start(int port)
     {
         // A program that begins has no connections yet, good or broken: none of another that ran in this process.
-        var anew = $";Application Name=site {++starts}";
+        var anew = $";Application Name=site {++_starts}";
         var made = new Factory(
-            ClinicConnections.Of(server) with
+            ClinicConnections.Of(_server) with
             {
-                Program = ClinicConnections.Of(server).Program + anew,
-                Migrator = ClinicConnections.Of(server).Migrator + anew,
+                Program = ClinicConnections.Of(_server).Program + anew,
+                Migrator = ClinicConnections.Of(_server).Migrator + anew,
             },
-            folder.FullName,
+            _folder.FullName,
             Clock,
-            log
+            _log
         );
         made.UseKestrel(k => k.Listen(System.Net.IPAddress.Loopback, port));
         made.StartServer();
@@ -156,13 +156,13 @@ public sealed class Site : IAsyncDisposable
 
     private sealed class Back(Action back) : IAsyncDisposable
     {
-        private bool done;
+        private bool _done;
 
         public ValueTask DisposeAsync()
         {
-            if (!done)
+            if (!_done)
                 back();
-            done = true;
+            _done = true;
             return ValueTask.CompletedTask;
         }
     }

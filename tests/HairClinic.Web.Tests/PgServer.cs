@@ -9,8 +9,8 @@ namespace HairClinic.Web.Tests;
 /// <summary>One PostgreSQL server for all tests of this assembly. Each test makes its own practice in it; nothing is cleaned up.</summary>
 public sealed class PgServer : IAsyncLifetime
 {
-    private readonly TestFolder folder = new();
-    private EmbeddedServer? server;
+    private readonly TestFolder _folder = new();
+    private EmbeddedServer? _server;
 
     /// <summary>A database with the schema and nothing in it, to copy for a site of one's own.</summary>
     public const string SiteTemplate = "site_template";
@@ -22,19 +22,19 @@ public sealed class PgServer : IAsyncLifetime
     public string Administrator => Server.Administrator;
 
     /// <summary>The master keys of the database all tests share.</summary>
-    public string KeyFile => Path.Combine(folder.Path, "keys", "master.json");
+    public string KeyFile => Path.Combine(_folder.Path, "keys", "master.json");
 
     /// <summary>Where sealed files of clients lie.</summary>
-    public string FilesFolder => Path.Combine(folder.Path, "files");
+    public string FilesFolder => Path.Combine(_folder.Path, "files");
 
     /// <summary>Where letters lie that no test takes.</summary>
-    public string MailFolder => Path.Combine(folder.Path, "mail");
+    public string MailFolder => Path.Combine(_folder.Path, "mail");
 
-    private EmbeddedServer Server => server ?? throw new InvalidOperationException("The test server has not been started.");
+    private EmbeddedServer Server => _server ?? throw new InvalidOperationException("The test server has not been started.");
 
     public async ValueTask InitializeAsync()
     {
-        server = await EmbeddedServer.StartAsync(folder.Options(), NullLogger.Instance);
+        _server = await EmbeddedServer.StartAsync(_folder.Options(), NullLogger.Instance);
         await ClinicSchema.MigrateAsync(Connections.Migrator!, CancellationToken.None);
         await using var administrator = new NpgsqlConnection(Administrator);
         await administrator.OpenAsync();
@@ -50,8 +50,8 @@ public sealed class PgServer : IAsyncLifetime
 
     public async ValueTask DisposeAsync()
     {
-        if (server is not null)
-            await server.DisposeAsync();
-        folder.Dispose();
+        if (_server is not null)
+            await _server.DisposeAsync();
+        _folder.Dispose();
     }
 }

@@ -9,15 +9,15 @@ namespace HairClinic.Domain.Chairs;
 /// </remarks>
 internal sealed class Availability
 {
-    private readonly IReadOnlyList<TimeBlock> blocks;
-    private readonly Instant[] badAfter;
-    private readonly Instant[] badUntil;
-    private readonly HashSet<Instant> ends;
-    private readonly HashSet<Instant> beginnings;
+    private readonly IReadOnlyList<TimeBlock> _blocks;
+    private readonly Instant[] _badAfter;
+    private readonly Instant[] _badUntil;
+    private readonly HashSet<Instant> _ends;
+    private readonly HashSet<Instant> _beginnings;
 
     private Availability(IReadOnlyList<TimeBlock> blocks, IReadOnlyCollection<Interval> busy, IReadOnlyCollection<Interval> day)
     {
-        this.blocks = blocks;
+        _blocks = blocks;
         var bad = new List<(Instant After, Instant Until)>(busy.Count * blocks.Count);
         foreach (var interval in busy)
         {
@@ -36,10 +36,10 @@ internal sealed class Availability
                 joined.Add(span);
         }
 
-        badAfter = [.. joined.Select(span => span.After)];
-        badUntil = [.. joined.Select(span => span.Until)];
-        ends = [.. busy.Select(interval => interval.End), .. day.Select(interval => interval.Start)];
-        beginnings = [.. busy.Select(interval => interval.Start), .. day.Select(interval => interval.End)];
+        _badAfter = [.. joined.Select(span => span.After)];
+        _badUntil = [.. joined.Select(span => span.Until)];
+        _ends = [.. busy.Select(interval => interval.End), .. day.Select(interval => interval.Start)];
+        _beginnings = [.. busy.Select(interval => interval.Start), .. day.Select(interval => interval.End)];
     }
 
     public static Availability OfChair(SlotQuestion question, ChairTime chair, IReadOnlyList<Interval> open) =>
@@ -57,20 +57,20 @@ internal sealed class Availability
 
     public bool IsFreeAt(Instant start)
     {
-        var index = Array.BinarySearch(badAfter, start);
+        var index = Array.BinarySearch(_badAfter, start);
         // An exact hit is the open edge of that span, and spans before it end no later: the start is good.
         if (index >= 0)
             return true;
         index = ~index - 1;
-        return index < 0 || start >= badUntil[index];
+        return index < 0 || start >= _badUntil[index];
     }
 
     /// <summary>Sides of the visit that border on nothing, 0 to 2.</summary>
     public int LooseEnds(Instant start)
     {
-        if (blocks.Count == 0)
+        if (_blocks.Count == 0)
             return 0;
-        return (ends.Contains(start + blocks[0].From) ? 0 : 1) + (beginnings.Contains(start + blocks[^1].To) ? 0 : 1);
+        return (_ends.Contains(start + _blocks[0].From) ? 0 : 1) + (_beginnings.Contains(start + _blocks[^1].To) ? 0 : 1);
     }
 
     // Time off is as good as busy: from long enough before the window to long enough after it.

@@ -22,16 +22,16 @@ public sealed class OpeningHours
         Resolvers.ReturnStartOfIntervalAfter
     );
 
-    private readonly ILookup<IsoDayOfWeek, WeeklyHours> week;
-    private readonly DateInterval[] closures;
-    private readonly DateTimeZone zone;
+    private readonly ILookup<IsoDayOfWeek, WeeklyHours> _week;
+    private readonly DateInterval[] _closures;
+    private readonly DateTimeZone _zone;
 
     public OpeningHours(IEnumerable<WeeklyHours> week, IEnumerable<DateInterval> closures, DateTimeZone zone)
     {
-        this.week = week.OrderBy(hours => hours.Opens).ToLookup(hours => hours.Weekday);
-        this.closures = [.. closures];
-        this.zone = zone;
-        Days = new(WeekdaySet.Of([.. this.week.Select(day => day.Key)]), this.closures, zone);
+        _week = week.OrderBy(hours => hours.Opens).ToLookup(hours => hours.Weekday);
+        _closures = [.. closures];
+        _zone = zone;
+        Days = new(WeekdaySet.Of([.. _week.Select(day => day.Key)]), _closures, zone);
     }
 
     /// <summary>The days with any opening hours, for rules that think in days.</summary>
@@ -40,10 +40,10 @@ public sealed class OpeningHours
     /// <summary>When the salon is open on a day, in order; empty when it is closed.</summary>
     public IReadOnlyList<Interval> On(LocalDate day)
     {
-        if (closures.Any(closure => closure.Contains(day)))
+        if (_closures.Any(closure => closure.Contains(day)))
             return [];
         return Intervals.Merged(
-            week[day.DayOfWeek]
+            _week[day.DayOfWeek]
                 .Select(hours => (Opens: At(day, hours.Opens, Opening), Closes: ClosingOf(day, hours.Closes)))
                 .Where(stretch => stretch.Opens < stretch.Closes)
                 .Select(stretch => new Interval(stretch.Opens, stretch.Closes))
@@ -54,8 +54,8 @@ public sealed class OpeningHours
     public IReadOnlyList<Interval> Between(Instant from, Instant to)
     {
         var stretches = new List<Interval>();
-        var last = to.InZone(zone).Date;
-        for (var day = from.InZone(zone).Date.PlusDays(-1); day <= last; day = day.PlusDays(1))
+        var last = to.InZone(_zone).Date;
+        for (var day = from.InZone(_zone).Date.PlusDays(-1); day <= last; day = day.PlusDays(1))
             stretches.AddRange(On(day).Where(stretch => stretch.End > from && stretch.Start < to));
         return Intervals.Merged(stretches);
     }
@@ -63,5 +63,6 @@ public sealed class OpeningHours
     private Instant ClosingOf(LocalDate day, LocalTime closes) =>
         closes == LocalTime.Midnight ? At(day.PlusDays(1), LocalTime.Midnight, Opening) : At(day, closes, Closing);
 
-    private Instant At(LocalDate day, LocalTime time, ZoneLocalMappingResolver resolver) => (day + time).InZone(zone, resolver).ToInstant();
+    private Instant At(LocalDate day, LocalTime time, ZoneLocalMappingResolver resolver) =>
+        (day + time).InZone(_zone, resolver).ToInstant();
 }

@@ -3,14 +3,14 @@ namespace HairClinic.Domain.LoadAhead;
 /// <summary>Orders by month, summed over clients under each scenario of what they share, as <see cref="SalonLoad"/> does for visits.</summary>
 public sealed class OrderLoad(int months)
 {
-    private readonly VisitCount[,] sums = new VisitCount[LoadScenario.Three.Count, months];
+    private readonly VisitCount[,] _sums = new VisitCount[LoadScenario.Three.Count, months];
 
     public int Months => months;
 
     public void Add(int scenario, int month, VisitCount client)
     {
-        var sum = sums[scenario, month];
-        sums[scenario, month] = new(sum.Mean + client.Mean, sum.Variance + client.Variance);
+        var sum = _sums[scenario, month];
+        _sums[scenario, month] = new(sum.Mean + client.Mean, sum.Variance + client.Variance);
     }
 
     public void Add(OrderLoad other)
@@ -18,14 +18,14 @@ public sealed class OrderLoad(int months)
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
         {
             for (var month = 0; month < months; month++)
-                Add(scenario, month, other.sums[scenario, month]);
+                Add(scenario, month, other._sums[scenario, month]);
         }
     }
 
     /// <summary>Expected orders of the month; the variance holds the clients' own chance and the doubt about what they share.</summary>
     public VisitCount Month(int month)
     {
-        var (mean, variance) = LoadScenario.Mixed(s => (sums[s, month].Mean, sums[s, month].Variance));
+        var (mean, variance) = LoadScenario.Mixed(s => (_sums[s, month].Mean, _sums[s, month].Variance));
         return new(mean, variance);
     }
 
@@ -36,7 +36,7 @@ public sealed class OrderLoad(int months)
         [
             .. Enumerable
                 .Range(0, LoadScenario.Three.Count)
-                .Select(s => (IReadOnlyList<VisitCount>)[.. Enumerable.Range(0, months).Select(m => sums[s, m])]),
+                .Select(s => (IReadOnlyList<VisitCount>)[.. Enumerable.Range(0, months).Select(m => _sums[s, m])]),
         ];
 
     public static OrderLoad Of(IReadOnlyList<IReadOnlyList<VisitCount>> scenarios)

@@ -7,7 +7,7 @@ namespace HairClinic.Domain.LoadAhead;
 /// </remarks>
 public sealed class SalonLoad(int weeks)
 {
-    private readonly WeekLoad[,] sums = new WeekLoad[LoadScenario.Three.Count, weeks];
+    private readonly WeekLoad[,] _sums = new WeekLoad[LoadScenario.Three.Count, weeks];
 
     public int Weeks => weeks;
 
@@ -16,7 +16,7 @@ public sealed class SalonLoad(int weeks)
         [
             .. Enumerable
                 .Range(0, LoadScenario.Three.Count)
-                .Select(s => (IReadOnlyList<WeekLoad>)[.. Enumerable.Range(0, weeks).Select(w => sums[s, w])]),
+                .Select(s => (IReadOnlyList<WeekLoad>)[.. Enumerable.Range(0, weeks).Select(w => _sums[s, w])]),
         ];
 
     public static SalonLoad Of(IReadOnlyList<IReadOnlyList<WeekLoad>> scenarios)
@@ -30,7 +30,7 @@ public sealed class SalonLoad(int weeks)
         return load;
     }
 
-    public void Add(int scenario, int week, WeekLoad client) => sums[scenario, week] += client;
+    public void Add(int scenario, int week, WeekLoad client) => _sums[scenario, week] += client;
 
     /// <summary>The same salons' weeks together: means and variances add up within each scenario.</summary>
     public void Add(SalonLoad other)
@@ -38,15 +38,15 @@ public sealed class SalonLoad(int weeks)
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
         {
             for (var week = 0; week < weeks; week++)
-                sums[scenario, week] += other.sums[scenario, week];
+                _sums[scenario, week] += other._sums[scenario, week];
         }
     }
 
     /// <summary>The week's means; its variances hold the clients' own chance and the doubt about what they share.</summary>
     public WeekLoad Week(int week)
     {
-        var chair = LoadScenario.Mixed(s => (sums[s, week].ChairMinutes, sums[s, week].ChairVariance));
-        var hands = LoadScenario.Mixed(s => (sums[s, week].HandsOnMinutes, sums[s, week].HandsOnVariance));
+        var chair = LoadScenario.Mixed(s => (_sums[s, week].ChairMinutes, _sums[s, week].ChairVariance));
+        var hands = LoadScenario.Mixed(s => (_sums[s, week].HandsOnMinutes, _sums[s, week].HandsOnVariance));
         return new(
             Mean(load => load.Rebonds),
             Mean(load => load.Washes),
@@ -57,7 +57,7 @@ public sealed class SalonLoad(int weeks)
             hands.Variance
         );
 
-        double Mean(Func<WeekLoad, double> count) => LoadScenario.Mixed(s => (count(sums[s, week]), 0)).Mean;
+        double Mean(Func<WeekLoad, double> count) => LoadScenario.Mixed(s => (count(_sums[s, week]), 0)).Mean;
     }
 
     /// <summary>Within which chair-minutes lie with 80 % chance.</summary>

@@ -9,12 +9,12 @@ internal sealed class DayMass(int length)
 {
     // Room on both sides, always empty, so that a sum may look a little past either end.
     private const int Room = 32;
-    private readonly double[] cells = new double[length + 2 * Room];
+    private readonly double[] _cells = new double[length + 2 * Room];
 
     /// <summary>Less than this is not followed up.</summary>
     public const double Sliver = 1e-7;
 
-    public Span<double> Mass => cells.AsSpan(Room, length);
+    public Span<double> Mass => _cells.AsSpan(Room, length);
 
     /// <summary>The first day that holds anything, and the one after the last.</summary>
     public int First { get; set; }
@@ -53,7 +53,7 @@ internal sealed class DayMass(int length)
         End = Math.Clamp(one.End + other.End - 1, First, length);
         // Sixteen days at once (on usual machines) are summed over all of the first time before they are put down.
         var width = Vector<double>.Count;
-        ref var from = ref MemoryMarshal.GetArrayDataReference(other.cells);
+        ref var from = ref MemoryMarshal.GetArrayDataReference(other._cells);
         for (var day = First; day < End; day += 4 * width)
         {
             var (a, b, c, d) = (Vector<double>.Zero, Vector<double>.Zero, Vector<double>.Zero, Vector<double>.Zero);
@@ -61,18 +61,18 @@ internal sealed class DayMass(int length)
             for (var i = Math.Max(one.First, day - other.End + 1); i <= last; i++)
             {
                 var at = day - i + Room;
-                var mass = new Vector<double>(one.cells[i + Room]);
+                var mass = new Vector<double>(one._cells[i + Room]);
                 a = Vector.FusedMultiplyAdd(mass, Vector.LoadUnsafe(ref from, (nuint)at), a);
                 b = Vector.FusedMultiplyAdd(mass, Vector.LoadUnsafe(ref from, (nuint)(at + width)), b);
                 c = Vector.FusedMultiplyAdd(mass, Vector.LoadUnsafe(ref from, (nuint)(at + 2 * width)), c);
                 d = Vector.FusedMultiplyAdd(mass, Vector.LoadUnsafe(ref from, (nuint)(at + 3 * width)), d);
             }
-            a.CopyTo(cells, day + Room);
-            b.CopyTo(cells, day + Room + width);
-            c.CopyTo(cells, day + Room + 2 * width);
-            d.CopyTo(cells, day + Room + 3 * width);
+            a.CopyTo(_cells, day + Room);
+            b.CopyTo(_cells, day + Room + width);
+            c.CopyTo(_cells, day + Room + 2 * width);
+            d.CopyTo(_cells, day + Room + 3 * width);
         }
-        cells.AsSpan(Room + length).Clear();
+        _cells.AsSpan(Room + length).Clear();
     }
 
     /// <summary>Adds a share of the chance that it is over before each day to a table.</summary>

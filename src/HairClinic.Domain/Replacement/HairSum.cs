@@ -5,10 +5,10 @@ namespace HairClinic.Domain.Replacement;
 /// <summary>How long hair lasts in all, for one value of the client's effect: lives convolved on a daily grid.</summary>
 internal sealed class HairSum(int length)
 {
-    private readonly DayMass life = new(length);
-    private DayMass sum = new(length);
-    private DayMass next = new(length);
-    private readonly double[] ready = new double[length];
+    private readonly DayMass _life = new(length);
+    private DayMass _sum = new(length);
+    private DayMass _next = new(length);
+    private readonly double[] _ready = new double[length];
 
     public void AddEnded(ReorderInput question, double place, double share, int extra, UnitInHand each, Span<double> table)
     {
@@ -23,7 +23,7 @@ internal sealed class HairSum(int length)
             Add(Life(question, unit.Life, place));
         for (var i = 0; i < extra; i++)
             Add(Life(question, each, place));
-        sum.AddEnded(table, share);
+        _sum.AddEnded(table, share);
     }
 
     /// <summary>The chance that hair never runs out before the k-th order in flight is ready.</summary>
@@ -35,11 +35,11 @@ internal sealed class HairSum(int length)
         {
             var unit = question.InFlight[j];
             // Hair that outlasts what is in sight has no day to stand on.
-            var beyond = Math.Max(0, kept - sum.Total);
+            var beyond = Math.Max(0, kept - _sum.Total);
             SetReady(unit, question.PreparationDays);
-            for (var day = sum.First; day < sum.End; day++)
-                sum.Mass[day] *= ready[day];
-            kept = sum.Total + beyond * ready[^1];
+            for (var day = _sum.First; day < _sum.End; day++)
+                _sum.Mass[day] *= _ready[day];
+            kept = _sum.Total + beyond * _ready[^1];
             if (j < k - 1)
                 Add(Life(question, unit.Life, place));
         }
@@ -52,11 +52,11 @@ internal sealed class HairSum(int length)
     private void SetInHand(ReorderInput question, double place)
     {
         if (question.InHand.Count == 0)
-            sum.SetToday();
+            _sum.SetToday();
         for (var i = 0; i < question.InHand.Count; i++)
         {
             if (i == 0)
-                Life(question, question.InHand[0], place).Lay(sum);
+                Life(question, question.InHand[0], place).Lay(_sum);
             else
                 Add(Life(question, question.InHand[i], place));
         }
@@ -64,23 +64,23 @@ internal sealed class HairSum(int length)
 
     private void Add(LifeOnDays other)
     {
-        other.Lay(life);
-        next.SetSum(sum, life);
-        (sum, next) = (next, sum);
+        other.Lay(_life);
+        _next.SetSum(_sum, _life);
+        (_sum, _next) = (_next, _sum);
     }
 
     // The chance that a unit is ready by each day; half of what is put on a day counts on it.
     private void SetReady(UnitInFlight unit, int preparationDays)
     {
-        Array.Clear(ready);
+        Array.Clear(_ready);
         for (var working = 0; working < unit.Lead.Mass.Length; working++)
         {
             var day = (long)unit.Workshop.DayOf(working) + preparationDays;
-            if (day < ready.Length)
-                ready[day] += unit.Lead.Mass[working];
+            if (day < _ready.Length)
+                _ready[day] += unit.Lead.Mass[working];
         }
         var before = 0.0;
-        for (var day = 0; day < ready.Length; day++)
-            (ready[day], before) = (before + ready[day] / 2, before + ready[day]);
+        for (var day = 0; day < _ready.Length; day++)
+            (_ready[day], before) = (before + _ready[day] / 2, before + _ready[day]);
     }
 }

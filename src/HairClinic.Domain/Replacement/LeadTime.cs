@@ -12,14 +12,14 @@ namespace HairClinic.Domain.Replacement;
 public sealed class LeadTime
 {
     private const double PriorOrders = 4;
-    private readonly LeadNode[] nodes;
-    private readonly double centre;
-    private readonly double scale;
-    private readonly double freedom;
+    private readonly LeadNode[] _nodes;
+    private readonly double _centre;
+    private readonly double _scale;
+    private readonly double _freedom;
 
     private LeadTime(double centre, double scale, double freedom, LeadNode[] nodes, int arrived, int inFlight)
     {
-        (this.centre, this.scale, this.freedom, this.nodes) = (centre, scale, freedom, nodes);
+        (_centre, _scale, _freedom, _nodes) = (centre, scale, freedom, nodes);
         (Arrived, InFlight) = (arrived, inFlight);
     }
 
@@ -55,10 +55,10 @@ public sealed class LeadTime
         if (days <= 0)
             return 1;
         var log = Math.Log(days);
-        if (nodes.Length == 0)
-            return StudentT.CDF(0, 1, freedom, (centre - log) / scale);
+        if (_nodes.Length == 0)
+            return StudentT.CDF(0, 1, _freedom, (_centre - log) / _scale);
         var sum = 0.0;
-        foreach (var node in nodes)
+        foreach (var node in _nodes)
             sum += node.Share * NormalTail.Q((log - node.Mean) / node.Spread);
         return sum;
     }
@@ -72,16 +72,16 @@ public sealed class LeadTime
     {
         if (waitedDays <= 0)
             return Later;
-        if (nodes.Length == 0)
+        if (_nodes.Length == 0)
             return days => days <= 0 ? 1 : Later(waitedDays + days) / Later(waitedDays);
-        var waited = Array.ConvertAll(nodes, node => NormalTail.LogQ((Math.Log(waitedDays) - node.Mean) / node.Spread));
+        var waited = Array.ConvertAll(_nodes, node => NormalTail.LogQ((Math.Log(waitedDays) - node.Mean) / node.Spread));
         return days =>
         {
             if (days <= 0)
                 return 1;
             var (after, sum) = (Math.Log(waitedDays + days), 0.0);
-            for (var i = 0; i < nodes.Length; i++)
-                sum += nodes[i].Share * Math.Exp(NormalTail.LogQ((after - nodes[i].Mean) / nodes[i].Spread) - waited[i]);
+            for (var i = 0; i < _nodes.Length; i++)
+                sum += _nodes[i].Share * Math.Exp(NormalTail.LogQ((after - _nodes[i].Mean) / _nodes[i].Spread) - waited[i]);
             return sum;
         };
     }

@@ -14,7 +14,7 @@ internal readonly ref struct LifeOnDays(LifeDistribution distribution, double ce
 
     private static readonly double[] LogWhole = [.. Enumerable.Range(0, Longest).Select(day => Math.Log(day))];
     private static readonly double[] LogHalf = [.. Enumerable.Range(0, Longest).Select(day => Math.Log(day + 0.5))];
-    private readonly double worn = Wear(distribution, (Math.Log(age) - centre) / tau);
+    private readonly double _worn = Wear(distribution, (Math.Log(age) - centre) / tau);
 
     /// <summary>Adds a share of the chance that it is worn out before each day.</summary>
     public void AddEnded(Span<double> table, double share)
@@ -47,8 +47,8 @@ internal readonly ref struct LifeOnDays(LifeDistribution distribution, double ce
         length = Math.Clamp(Longest - age - 1, 0, length);
         if (distribution == LifeDistribution.Weibull)
         {
-            var from = Math.Exp(centre + tau * Math.Log(worn + DayMass.Sliver)) - age;
-            var to = Math.Exp(centre + tau * Math.Log(worn + 16.2)) - age;
+            var from = Math.Exp(centre + tau * Math.Log(_worn + DayMass.Sliver)) - age;
+            var to = Math.Exp(centre + tau * Math.Log(_worn + 16.2)) - age;
             var first = Math.Clamp((int)Math.Min(from, length), 0, length);
             return (first, Math.Clamp((int)Math.Min(to + 2, length), first, length));
         }
@@ -62,7 +62,7 @@ internal readonly ref struct LifeOnDays(LifeDistribution distribution, double ce
         var i = 0;
         if (distribution == LifeDistribution.Weibull)
         {
-            var (middle, inverse, start) = (new Vector<double>(centre), new Vector<double>(1 / tau), new Vector<double>(worn));
+            var (middle, inverse, start) = (new Vector<double>(centre), new Vector<double>(1 / tau), new Vector<double>(_worn));
             for (; i <= into.Length - Vector<double>.Count; i += Vector<double>.Count)
             {
                 var wear = Vector.Exp((new Vector<double>(logs, age + first + i) - middle) * inverse) - start;
@@ -72,7 +72,7 @@ internal readonly ref struct LifeOnDays(LifeDistribution distribution, double ce
         }
         for (; i < into.Length; i++)
         {
-            var wear = Wear(distribution, (logs[age + first + i] - centre) / tau) - worn;
+            var wear = Wear(distribution, (logs[age + first + i] - centre) / tau) - _worn;
             into[i] = (add ? into[i] : 0) + share * (1 - Math.Exp(-wear));
         }
     }

@@ -13,10 +13,10 @@ namespace HairClinic.Domain.Replacement;
 /// <param name="daysInSight">The farthest day, from today, on which hair may last or a unit be ready.</param>
 public sealed class ReorderRule(int daysInSight = 1024)
 {
-    private readonly double[] ended = new double[daysInSight];
-    private readonly double[] atReady = new double[daysInSight];
-    private readonly double[] without = new double[daysInSight];
-    private readonly HairSum hair = new(daysInSight);
+    private readonly double[] _ended = new double[daysInSight];
+    private readonly double[] _atReady = new double[daysInSight];
+    private readonly double[] _without = new double[daysInSight];
+    private readonly HairSum _hair = new(daysInSight);
 
     public ReorderAnswer Answer(ReorderInput question)
     {
@@ -51,7 +51,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     {
         var kept = 0.0;
         for (var node = 0; node < question.Client.Shares.Length; node++)
-            kept += question.Client.Shares[node] * hair.KeptUntil(question, question.Client.Places[node], k);
+            kept += question.Client.Shares[node] * _hair.KeptUntil(question, question.Client.Places[node], k);
         return Math.Clamp(1 - kept, 0, 1);
     }
 
@@ -62,9 +62,9 @@ public sealed class ReorderRule(int daysInSight = 1024)
         for (var i = 0; i < chances.Length; i++)
         {
             days[i] = null;
-            for (var day = 0; day < ended.Length && days[i] is null; day++)
+            for (var day = 0; day < _ended.Length && days[i] is null; day++)
             {
-                if (ended[day] >= chances[i])
+                if (_ended[day] >= chances[i])
                     days[i] = day;
             }
         }
@@ -98,13 +98,13 @@ public sealed class ReorderRule(int daysInSight = 1024)
     // after so many working days.
     private void Look(ReorderInput question, int extra, UnitInHand each = default)
     {
-        Array.Clear(ended);
+        Array.Clear(_ended);
         for (var node = 0; node < question.Client.Shares.Length; node++)
-            hair.AddEnded(question, question.Client.Places[node], question.Client.Shares[node], extra, each, ended);
-        for (var working = 0; working < atReady.Length; working++)
+            _hair.AddEnded(question, question.Client.Places[node], question.Client.Shares[node], extra, each, _ended);
+        for (var working = 0; working < _atReady.Length; working++)
         {
             var ready = (long)question.Workshop.DayOf(working) + question.PreparationDays;
-            atReady[working] = ready < ended.Length ? ended[ready] : 1;
+            _atReady[working] = ready < _ended.Length ? _ended[ready] : 1;
         }
     }
 
@@ -112,8 +112,8 @@ public sealed class ReorderRule(int daysInSight = 1024)
     {
         var start = question.Workshop.Until(days);
         var mass = question.Lead.Mass;
-        var seen = Math.Min(mass.Length, atReady.Length - start);
-        var gap = VectorSums.Dot(mass.AsSpan(0, seen), atReady.AsSpan(start, seen)) + question.Lead.Never;
+        var seen = Math.Min(mass.Length, _atReady.Length - start);
+        var gap = VectorSums.Dot(mass.AsSpan(0, seen), _atReady.AsSpan(start, seen)) + question.Lead.Never;
         for (var day = seen; day < mass.Length; day++)
             gap += mass[day];
         return Math.Clamp(gap, 0, 1);
@@ -122,15 +122,15 @@ public sealed class ReorderRule(int daysInSight = 1024)
     // Each arrival day leaves the days between the last hair and it; summed up once, then weighed by the lead time.
     private double Expected(ReorderInput question)
     {
-        var horizon = Math.Min(question.HorizonDays, without.Length - 1);
-        without[0] = 0;
+        var horizon = Math.Min(question.HorizonDays, _without.Length - 1);
+        _without[0] = 0;
         for (var day = 1; day <= horizon; day++)
-            without[day] = without[day - 1] + (ended[day - 1] + ended[day]) / 2;
-        var sum = question.Lead.Never * without[horizon];
+            _without[day] = _without[day - 1] + (_ended[day - 1] + _ended[day]) / 2;
+        var sum = question.Lead.Never * _without[horizon];
         for (var working = 0; working < question.Lead.Mass.Length; working++)
         {
             var ready = (long)question.Workshop.DayOf(working) + question.PreparationDays;
-            sum += question.Lead.Mass[working] * without[Math.Min(ready, horizon)];
+            sum += question.Lead.Mass[working] * _without[Math.Min(ready, horizon)];
         }
         return sum;
     }

@@ -7,8 +7,8 @@ namespace HairClinic.Domain.Replacement;
 /// <remarks>Make one a workshop and day, and keep it for the batch.</remarks>
 public sealed class WorkshopDays
 {
-    private readonly int[] worked;
-    private readonly int[] dayOf;
+    private readonly int[] _worked;
+    private readonly int[] _dayOf;
 
     /// <param name="closures">Both ends included; they may overlap.</param>
     /// <param name="length">How many days to look ahead.</param>
@@ -22,13 +22,13 @@ public sealed class WorkshopDays
             for (var day = Math.Max(1, CivilDay.Number(closure.Start) - start); day <= last; day++)
                 closed[day] = true;
         }
-        (worked, dayOf) = (new int[length + 1], new int[length + 1]);
+        (_worked, _dayOf) = (new int[length + 1], new int[length + 1]);
         var count = 0;
         for (var day = 1; day <= length; day++)
         {
             if (!closed[day])
-                dayOf[++count] = day;
-            worked[day] = count;
+                _dayOf[++count] = day;
+            _worked[day] = count;
         }
         Count = count;
     }
@@ -37,10 +37,10 @@ public sealed class WorkshopDays
     public int Count { get; }
 
     /// <summary>Working days after today up to and with that day.</summary>
-    public int Until(int day) => worked[day];
+    public int Until(int day) => _worked[day];
 
     /// <summary>The day, from today, that ends so many working days; past what is in sight where there are not so many.</summary>
-    public int DayOf(int workingDays) => workingDays <= Count ? dayOf[workingDays] : int.MaxValue;
+    public int DayOf(int workingDays) => workingDays <= Count ? _dayOf[workingDays] : int.MaxValue;
 
     /// <summary>Working days after one day up to and with another: how long an order took or has waited, closures apart.</summary>
     public static int Between(LocalDate from, LocalDate through, IEnumerable<DateInterval> closures)

@@ -12,7 +12,7 @@ public readonly record struct Cure
     public const int ShortestHours = 24;
     public const int LongestHours = 48;
 
-    private readonly int beyondShortest;
+    private readonly int _beyondShortest;
 
     /// <param name="hours">24 to 48.</param>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than 24 or more than 48 hours.</exception>
@@ -20,10 +20,10 @@ public readonly record struct Cure
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(hours, ShortestHours);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(hours, LongestHours);
-        beyondShortest = hours - ShortestHours;
+        _beyondShortest = hours - ShortestHours;
     }
 
-    public int Hours => ShortestHours + beyondShortest;
+    public int Hours => ShortestHours + _beyondShortest;
 
     public Duration Length => Duration.FromHours(Hours);
 

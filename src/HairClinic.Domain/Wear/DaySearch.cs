@@ -5,7 +5,7 @@ internal ref struct DaySearch(OpeningDays opening, ReadOnlySpan<ClientEvent> eve
 {
     public const int NoDay = int.MinValue;
 
-    private readonly ReadOnlySpan<ClientEvent> events = events;
+    private readonly ReadOnlySpan<ClientEvent> _events = events;
 
     /// <summary>Place, among the events, of the absence that ruled out the first day otherwise right; −1 if none did.</summary>
     public int Absence { get; private set; } = -1;
@@ -41,9 +41,9 @@ internal ref struct DaySearch(OpeningDays opening, ReadOnlySpan<ClientEvent> eve
 
     private bool IsAway(int day)
     {
-        for (var index = 0; index < events.Length; index++)
+        for (var index = 0; index < _events.Length; index++)
         {
-            if (!events[index].IsAway || !events[index].Covers(day))
+            if (!_events[index].IsAway || !_events[index].Covers(day))
                 continue;
             if (Absence < 0)
                 Absence = index;

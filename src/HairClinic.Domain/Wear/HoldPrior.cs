@@ -19,8 +19,8 @@ public sealed class HoldPrior
     public const double TargetSurvival = 0.80;
 
     // Null for a window of no width.
-    private readonly WindowPrior? window;
-    private readonly LifePrediction? prediction;
+    private readonly WindowPrior? _window;
+    private readonly LifePrediction? _prediction;
 
     /// <param name="lowDays">10 % quantile, days, above 0.</param>
     /// <param name="highDays">90 % quantile, days, at least <paramref name="lowDays"/>.</param>
@@ -35,25 +35,25 @@ public sealed class HoldPrior
             return;
         var wide = WindowPrior.Of(LifeDistribution.Weibull, lowDays, highDays);
         var population = LifePopulation.Unseen(wide);
-        window = wide;
-        prediction = new LifePrediction(population, LifeNodes.Of(population), wide.Place);
-        TargetDays = prediction.LastDayAtOrAbove(TargetSurvival);
+        _window = wide;
+        _prediction = new LifePrediction(population, LifeNodes.Of(population), wide.Place);
+        TargetDays = _prediction.LastDayAtOrAbove(TargetSurvival);
     }
 
     public HoldPrior(HoldWindow window)
         : this(7.0 * window.EarliestWeeks, 7.0 * window.LatestWeeks) { }
 
     /// <summary>σ of ln T within one client.</summary>
-    public double Sigma => window?.Sigma ?? 0;
+    public double Sigma => _window?.Sigma ?? 0;
 
     /// <summary>m: the location of ln T, days.</summary>
-    public double Centre => window?.Centre ?? Math.Log(HighDays);
+    public double Centre => _window?.Centre ?? Math.Log(HighDays);
 
     /// <summary>Standard deviation of the client's effect b on ln T.</summary>
-    public double ClientSpread => window?.ClientSpread ?? 0;
+    public double ClientSpread => _window?.ClientSpread ?? 0;
 
     /// <summary>Standard deviation of the practice's effect δ on ln T.</summary>
-    public double PracticeSpread => window?.PracticeSpread ?? 0;
+    public double PracticeSpread => _window?.PracticeSpread ?? 0;
 
     /// <summary>The day, counted from application, to aim a rebond at: the last whole day with S(t) ≥ 0.80, at least 1.</summary>
     public int TargetDays { get; }
@@ -61,7 +61,7 @@ public sealed class HoldPrior
     private double HighDays { get; }
 
     /// <summary>S(t): the chance that the bond still holds after that many days.</summary>
-    public double Survival(double days) => prediction?.Survival(days) ?? (days <= HighDays ? 1 : 0);
+    public double Survival(double days) => _prediction?.Survival(days) ?? (days <= HighDays ? 1 : 0);
 
     /// <summary>The days by which a share of bonds has lifted.</summary>
     /// <param name="probability">Strictly between 0 and 1.</param>
@@ -70,6 +70,6 @@ public sealed class HoldPrior
     {
         if (!(probability > 0 && probability < 1))
             throw new ArgumentOutOfRangeException(nameof(probability), "A quantile needs 0 < p < 1.");
-        return prediction?.Quantile(probability) ?? HighDays;
+        return _prediction?.Quantile(probability) ?? HighDays;
     }
 }

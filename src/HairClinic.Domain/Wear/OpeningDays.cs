@@ -15,32 +15,32 @@ public sealed class OpeningDays
     private static readonly Instant SkipsFrom = Instant.FromUtc(1970, 1, 1, 0, 0);
     private static readonly Instant SkipsTo = Instant.FromUtc(2050, 1, 1, 0, 0);
 
-    private readonly WeekdaySet weekdays;
-    private readonly int[] skipped;
-    private readonly int[] closedFrom;
-    private readonly int[] closedThrough;
+    private readonly WeekdaySet _weekdays;
+    private readonly int[] _skipped;
+    private readonly int[] _closedFrom;
+    private readonly int[] _closedThrough;
 
     /// <param name="weekdays">Weekdays with opening hours; empty means the salon never opens.</param>
     /// <param name="closures">Closed stretches, in any order; they may overlap.</param>
     /// <param name="zone">The salon's zone.</param>
     public OpeningDays(WeekdaySet weekdays, IEnumerable<DateInterval> closures, DateTimeZone zone)
     {
-        this.weekdays = weekdays;
-        skipped = [.. SkippedDays(zone)];
+        _weekdays = weekdays;
+        _skipped = [.. SkippedDays(zone)];
         var closed = closures
             .Select(closure => (First: CivilDay.Number(closure.Start), Last: CivilDay.Number(closure.End)))
-            .Concat(skipped.Select(day => (First: day, Last: day)))
+            .Concat(_skipped.Select(day => (First: day, Last: day)))
             .OrderBy(stretch => stretch.First)
             .ToList();
         // Making each end the latest so far leaves one stretch to look at per question, overlaps or not.
-        closedFrom = new int[closed.Count];
-        closedThrough = new int[closed.Count];
+        _closedFrom = new int[closed.Count];
+        _closedThrough = new int[closed.Count];
         var latest = -1;
         for (var index = 0; index < closed.Count; index++)
         {
             latest = Math.Max(latest, closed[index].Last);
-            closedFrom[index] = closed[index].First;
-            closedThrough[index] = latest;
+            _closedFrom[index] = closed[index].First;
+            _closedThrough[index] = latest;
         }
     }
 
@@ -63,13 +63,13 @@ public sealed class OpeningDays
         return null;
     }
 
-    internal bool IsOpen(int day) => (weekdays.Bits & CivilDay.WeekdayBit(day)) != 0 && (closedFrom.Length == 0 || !IsClosed(day));
+    internal bool IsOpen(int day) => (_weekdays.Bits & CivilDay.WeekdayBit(day)) != 0 && (_closedFrom.Length == 0 || !IsClosed(day));
 
     /// <summary>The day that many existing days later.</summary>
     internal int Later(int day, int days)
     {
         var later = day + days;
-        foreach (var gone in skipped)
+        foreach (var gone in _skipped)
         {
             if (gone > day && gone <= later)
                 later++;
@@ -80,10 +80,10 @@ public sealed class OpeningDays
 
     private bool IsClosed(int day)
     {
-        var index = Array.BinarySearch(closedFrom, day);
+        var index = Array.BinarySearch(_closedFrom, day);
         if (index < 0)
             index = ~index - 1;
-        return index >= 0 && day <= closedThrough[index];
+        return index >= 0 && day <= _closedThrough[index];
     }
 
     private static IEnumerable<int> SkippedDays(DateTimeZone zone)

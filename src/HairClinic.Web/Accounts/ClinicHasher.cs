@@ -10,7 +10,7 @@ public class ClinicHasher(IOptions<PasswordHasherOptions> options) : PasswordHas
 {
     private static readonly AppUser Nobody = new();
 
-    private readonly Lazy<string> decoy = new(() => new PasswordHasher<AppUser>(options).HashPassword(Nobody, Guid.NewGuid().ToString()));
+    private readonly Lazy<string> _decoy = new(() => new PasswordHasher<AppUser>(options).HashPassword(Nobody, Guid.NewGuid().ToString()));
 
     public override string HashPassword(AppUser user, string password) =>
         base.HashPassword(user, PasswordRule.Normal(password) ?? throw new ArgumentException(PasswordRule.Unkept, nameof(password)));
@@ -19,5 +19,5 @@ public class ClinicHasher(IOptions<PasswordHasherOptions> options) : PasswordHas
         base.VerifyHashedPassword(user, hashedPassword, PasswordRule.Normal(providedPassword) ?? "");
 
     /// <summary>Does the work of a check and has no outcome: for names nobody has, and accounts without a password.</summary>
-    public void Pretend(string password) => VerifyHashedPassword(Nobody, decoy.Value, password);
+    public void Pretend(string password) => VerifyHashedPassword(Nobody, _decoy.Value, password);
 }

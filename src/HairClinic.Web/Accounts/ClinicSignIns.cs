@@ -21,19 +21,19 @@ public sealed class ClinicSignIns(
     TabletStore tablets
 ) : SignInManager<AppUser>(users, http, claims, options, log, schemes, confirmation)
 {
-    private SignInWay way = SignInWay.Password;
+    private SignInWay _way = SignInWay.Password;
 
     /// <summary>Lets in someone who has proved who they are.</summary>
     public Task EnterAsync(AppUser user, SignInWay how)
     {
-        way = how;
+        _way = how;
         return SignInWithClaimsAsync(user, new AuthenticationProperties(), []);
     }
 
     /// <summary>The password was right: in they go, unless their codes app has a say.</summary>
     public async Task<SignInResult> EnterByPasswordAsync(AppUser user)
     {
-        way = SignInWay.Password;
+        _way = SignInWay.Password;
         return await SignInOrTwoFactorAsync(user, isPersistent: false);
     }
 
@@ -71,11 +71,11 @@ public sealed class ClinicSignIns(
         if (tablet is null || ActorClaims.LockAfterOf(Context.User) is null)
             await EndThisAsync();
         var agent = Context.Request.Headers.UserAgent.ToString();
-        var claims = additionalClaims.Append(ActorClaims.ForSession(await sessions.BeginAsync(user, way, agent, cancellation, tablet)));
+        var claims = additionalClaims.Append(ActorClaims.ForSession(await sessions.BeginAsync(user, _way, agent, cancellation, tablet)));
         if (tablet is not null)
         {
             claims = claims.Append(ActorClaims.ForLock(tablet.LockAfterMinutes));
-            await tablets.SignedInAsync(tablet, user, way, cancellation);
+            await tablets.SignedInAsync(tablet, user, _way, cancellation);
         }
         await base.SignInWithClaimsAsync(user, authenticationProperties, [.. claims]);
     }

@@ -13,7 +13,7 @@ public sealed class HashingTurns(int atOnce) : IDisposable
 {
     public const int Waiting = 32;
 
-    private readonly ConcurrencyLimiter turns = new(new() { PermitLimit = atOnce, QueueLimit = Waiting });
+    private readonly ConcurrencyLimiter _turns = new(new() { PermitLimit = atOnce, QueueLimit = Waiting });
 
     public HashingTurns()
         : this(Math.Max(1, Environment.ProcessorCount / 2)) { }
@@ -21,12 +21,12 @@ public sealed class HashingTurns(int atOnce) : IDisposable
     /// <exception cref="TooBusyException">So many wait already that nothing was begun.</exception>
     public async Task<T> RunAsync<T>(Func<Task<T>> work, CancellationToken cancellation)
     {
-        using var turn = await turns.AcquireAsync(1, cancellation);
+        using var turn = await _turns.AcquireAsync(1, cancellation);
         return turn.IsAcquired ? await work() : throw new TooBusyException();
     }
 
     /// <exception cref="TooBusyException">So many wait already that nothing was begun.</exception>
     public Task<T> RunAsync<T>(Func<T> work, CancellationToken cancellation) => RunAsync(() => Task.FromResult(work()), cancellation);
 
-    public void Dispose() => turns.Dispose();
+    public void Dispose() => _turns.Dispose();
 }

@@ -9,15 +9,15 @@ namespace HairClinic.Web.Accounts;
 /// <param name="always">Where a proxy ends TLS and the program does not learn of it.</param>
 public sealed class HostPrefixCookies(bool always) : ICookieManager
 {
-    private readonly ChunkingCookieManager cookies = new();
+    private readonly ChunkingCookieManager _cookies = new();
 
-    public string? GetRequestCookie(HttpContext context, string key) => cookies.GetRequestCookie(context, Name(context, key));
+    public string? GetRequestCookie(HttpContext context, string key) => _cookies.GetRequestCookie(context, Name(context, key));
 
     public void AppendResponseCookie(HttpContext context, string key, string? value, CookieOptions options) =>
-        cookies.AppendResponseCookie(context, Name(context, key), value, options);
+        _cookies.AppendResponseCookie(context, Name(context, key), value, options);
 
     public void DeleteCookie(HttpContext context, string key, CookieOptions options) =>
-        cookies.DeleteCookie(context, Name(context, key), options);
+        _cookies.DeleteCookie(context, Name(context, key), options);
 
     private string Name(HttpContext context, string key) => always || context.Request.IsHttps ? "__Host-" + key : key;
 }

@@ -14,7 +14,7 @@ public sealed class SignInPace : IDisposable
     private static readonly TimeSpan Remembered = TimeSpan.FromMinutes(10);
 
     // Names are whatever strangers type: only so many are kept.
-    private readonly MemoryCache tries = new(new MemoryCacheOptions { SizeLimit = 20_000 });
+    private readonly MemoryCache _tries = new(new MemoryCacheOptions { SizeLimit = 20_000 });
 
     public Task WaitAsync(string name, CancellationToken cancellation) => Task.Delay(WaitFor(name), cancellation);
 
@@ -25,15 +25,15 @@ public sealed class SignInPace : IDisposable
 
     public void Failed(string name)
     {
-        lock (tries)
-            tries.Set(Key(name), Count(name) + 1, new MemoryCacheEntryOptions { Size = 1, AbsoluteExpirationRelativeToNow = Remembered });
+        lock (_tries)
+            _tries.Set(Key(name), Count(name) + 1, new MemoryCacheEntryOptions { Size = 1, AbsoluteExpirationRelativeToNow = Remembered });
     }
 
-    public void Forget(string name) => tries.Remove(Key(name));
+    public void Forget(string name) => _tries.Remove(Key(name));
 
-    public void Dispose() => tries.Dispose();
+    public void Dispose() => _tries.Dispose();
 
-    private int Count(string name) => tries.TryGetValue(Key(name), out int count) ? count : 0;
+    private int Count(string name) => _tries.TryGetValue(Key(name), out int count) ? count : 0;
 
     private static string Key(string name) => name.Trim().ToUpperInvariant();
 }

@@ -8,7 +8,7 @@ public sealed class DemoDiary(Random random, LocalDate today)
     private const int Quarter = 15;
     private const int LongestSearchDays = 21;
 
-    private readonly Dictionary<(string Stylist, LocalDate Day), List<(int From, int To)>> busy = [];
+    private readonly Dictionary<(string Stylist, LocalDate Day), List<(int From, int To)>> _busy = [];
 
     /// <summary>The first day from the wanted one on with room, with the client's own stylist if they are free.</summary>
     public DemoSlot Take(DemoSalon salon, string stylist, LocalDate wanted, int minutes)
@@ -22,7 +22,7 @@ public sealed class DemoDiary(Random random, LocalDate today)
             {
                 if (FreeStart(name, day, minutes) is not { } start)
                     continue;
-                busy[(name, day)].Add((start, start + minutes));
+                _busy[(name, day)].Add((start, start + minutes));
                 return new DemoSlot(day, LocalTime.Midnight.PlusMinutes(start), minutes, $"Chair {hands.IndexOf(name) + 1}", name);
             }
         }
@@ -31,8 +31,8 @@ public sealed class DemoDiary(Random random, LocalDate today)
 
     private int? FreeStart(string name, LocalDate day, int minutes)
     {
-        if (!busy.TryGetValue((name, day), out var taken))
-            busy[(name, day)] = taken = [];
+        if (!_busy.TryGetValue((name, day), out var taken))
+            _busy[(name, day)] = taken = [];
         var (opens, closes) = (DemoSalon.Opens.Hour * 60, DemoSalon.Closes.Hour * 60);
         var starts = (closes - opens - minutes) / Quarter + 1;
         var first = random.Next(starts);

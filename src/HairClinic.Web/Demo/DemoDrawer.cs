@@ -9,9 +9,9 @@ public sealed class DemoDrawer(DemoClient client, Random random, IReadOnlyList<D
 {
     private static readonly string[] Endings = ["shed at the front", "base torn at the rim", "knots came loose", "gaps at the temples"];
 
-    private readonly List<DemoUnit> units = [];
+    private readonly List<DemoUnit> _units = [];
 
-    public IReadOnlyList<DemoUnit> Units => units;
+    public IReadOnlyList<DemoUnit> Units => _units;
 
     /// <summary>What a stylist expects of a new unit: the middle of the base's row, in worn days.</summary>
     private double ExpectedLife => Math.Sqrt((double)client.Kind.LifeDays.From * client.Kind.LifeDays.To);
@@ -20,7 +20,7 @@ public sealed class DemoDrawer(DemoClient client, Random random, IReadOnlyList<D
     /// <param name="worn">Counts for what is left of it.</param>
     public void OrderAhead(LocalDate day, DemoUnit? worn)
     {
-        var ahead = units.Where(u => u.Gone is null).Sum(u => Left(u, u == worn));
+        var ahead = _units.Where(u => u.Gone is null).Sum(u => Left(u, u == worn));
         for (; ahead < client.CoverDays; ahead += ExpectedLife)
             Order(day);
     }
@@ -31,22 +31,22 @@ public sealed class DemoDrawer(DemoClient client, Random random, IReadOnlyList<D
         LocalDate? remade = random.Happens(DemoTruth.RemakeRate)
             ? DemoMaker.Arrival(arrived.PlusDays(1), client.Kind.Maker.DrawLead(random), closures)
             : null;
-        units.Add(new DemoUnit(nextSerial(), client.Kind, day, arrived, remade, DemoTruth.DrawLife(random, client)));
-        return units[^1];
+        _units.Add(new DemoUnit(nextSerial(), client.Kind, day, arrived, remade, DemoTruth.DrawLife(random, client)));
+        return _units[^1];
     }
 
     /// <summary>The next that is or will be ready; ordered now where there is none.</summary>
-    public DemoUnit Next(LocalDate day) => units.Where(u => u.Gone is null).OrderBy(u => u.Ready).FirstOrDefault() ?? Order(day);
+    public DemoUnit Next(LocalDate day) => _units.Where(u => u.Gone is null).OrderBy(u => u.Ready).FirstOrDefault() ?? Order(day);
 
     /// <summary>After a take-down: the unit that goes on, worn as before or its spare; null where there is none fit to be bonded.</summary>
     public DemoUnit? Choose(LocalDate day, DemoUnit worn)
     {
-        foreach (var missing in units.Where(u => u != worn && u.IsInHouse(day)).ToList())
+        foreach (var missing in _units.Where(u => u != worn && u.IsInHouse(day)).ToList())
         {
             if (random.Happens(DemoTruth.ChanceSpareLost))
                 missing.Leave(UnitState.Lost, day, "not in the drawer");
         }
-        var spare = units.Where(u => u != worn && u.IsInHouse(day)).OrderBy(u => u.Ready).FirstOrDefault();
+        var spare = _units.Where(u => u != worn && u.IsInHouse(day)).OrderBy(u => u.Ready).FirstOrDefault();
         if (random.Happens(DemoTruth.ChanceDamaged))
             worn.Leave(UnitState.Damaged, day, "torn at take-down");
         else if (worn.Grade(worn.WornDays) >= 3 && (spare is not null || worn.Share(worn.WornDays) > DemoTruth.LastWear))

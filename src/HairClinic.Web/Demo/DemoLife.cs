@@ -14,20 +14,20 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
     private const int LongestBookingAheadDays = 45;
     private const int OrderedBeforeDays = 95;
 
-    private readonly List<DemoBond> bonds = [];
-    private readonly List<VisitRow> visits = [];
-    private readonly List<DemoTakeDown> takeDowns = [];
-    private LocalDate bareSince;
+    private readonly List<DemoBond> _bonds = [];
+    private readonly List<VisitRow> _visits = [];
+    private readonly List<DemoTakeDown> _takeDowns = [];
+    private LocalDate _bareSince;
 
     public DemoClient Client => client;
 
     public IReadOnlyList<DemoUnit> Units => drawer.Units;
 
-    public IReadOnlyList<DemoBond> Bonds => bonds;
+    public IReadOnlyList<DemoBond> Bonds => _bonds;
 
-    public IReadOnlyList<VisitRow> Visits => visits;
+    public IReadOnlyList<VisitRow> Visits => _visits;
 
-    public IReadOnlyList<DemoTakeDown> TakeDowns => takeDowns;
+    public IReadOnlyList<DemoTakeDown> TakeDowns => _takeDowns;
 
     /// <summary>The bond on the head today; null for newcomers, whoever left, and whoever is without hair.</summary>
     public DemoBond? Open { get; private set; }
@@ -107,25 +107,25 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
     private void Renew(DemoBond bond, DemoSlot slot)
     {
         var off = bond.TakenOff(slot.Day, random.Next(60) == 0 ? RemovalReason.Style : RemovalReason.Scheduled, random);
-        bonds.Add(off);
+        _bonds.Add(off);
         var worn = bond.Unit;
         worn.WornDays += Period.DaysBetween(bond.AppliedOn, slot.Day);
         var grades = worn.Inspect(random, worn.WornDays);
         var goesOn = drawer.Choose(slot.Day, worn);
         drawer.OrderAhead(slot.Day, goesOn);
-        (Open, worn.OnHead, bareSince) = (null, false, slot.Day);
+        (Open, worn.OnHead, _bareSince) = (null, false, slot.Day);
         if (goesOn is not null)
             Put(goesOn, slot);
-        takeDowns.Add(new DemoTakeDown(visits[^1], off.Row, grades, Open?.Row.WaitsKept));
+        _takeDowns.Add(new DemoTakeDown(_visits[^1], off.Row, grades, Open?.Row.WaitsKept));
     }
 
     /// <summary>Without hair, until a unit has come.</summary>
     private bool Wait()
     {
-        var next = drawer.Next(bareSince);
-        var comes = LocalDate.Max(next.Ready, bareSince.PlusDays(1));
+        var next = drawer.Next(_bareSince);
+        var comes = LocalDate.Max(next.Ready, _bareSince.PlusDays(1));
         var slot = comes < today ? See("Rebond", comes) : null;
-        BareDays += Period.DaysBetween(bareSince, LocalDate.Min(today, slot?.Day ?? today));
+        BareDays += Period.DaysBetween(_bareSince, LocalDate.Min(today, slot?.Day ?? today));
         if (slot is null || slot.Day >= today)
             return false;
         Put(next, slot);
@@ -149,7 +149,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
         var off = See("Consultation", comes).Day;
         if (off >= today)
             return Keep(bond.ToldBy(today, random));
-        bonds.Add(bond.TakenOff(off, RemovalReason.Other, random));
+        _bonds.Add(bond.TakenOff(off, RemovalReason.Other, random));
         bond.Unit.WornDays += Period.DaysBetween(bond.AppliedOn, off);
         bond.Unit.Leave(UnitState.ReturnedToClient, off, "taken home by the client");
         Open = null;
@@ -158,7 +158,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
 
     private bool Keep(DemoBond bond)
     {
-        bonds.Add(bond);
+        _bonds.Add(bond);
         Open = bond;
         return false;
     }
@@ -192,14 +192,14 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
     {
         var minutes = TradeDefaults.Services.Where(s => s.Name == service).Select(s => s.Minutes).First();
         var slot = diary.Take(client.Salon, client.Stylist, wanted, minutes);
-        visits.Add(Visit(slot, service, slot.Day < today ? VisitState.Done : VisitState.Booked));
+        _visits.Add(Visit(slot, service, slot.Day < today ? VisitState.Done : VisitState.Booked));
         return slot;
     }
 
     private LocalDate Miss(LocalDate wanted)
     {
         var slot = diary.Take(client.Salon, client.Stylist, wanted, 90);
-        visits.Add(
+        _visits.Add(
             Visit(
                 slot,
                 "Rebond",

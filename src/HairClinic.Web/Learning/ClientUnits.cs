@@ -8,15 +8,15 @@ namespace HairClinic.Web.Learning;
 /// <summary>One client's units with what they were worn and how they looked, as of a day.</summary>
 public sealed class ClientUnits
 {
-    private readonly LifeFacts book;
-    private readonly Dictionary<Guid, LifeSpell> lives;
+    private readonly LifeFacts _book;
+    private readonly Dictionary<Guid, LifeSpell> _lives;
 
     private ClientUnits(Guid clientId, Guid salonId, LocalDate today, LifeFacts book, IReadOnlyDictionary<Guid, UnitKindTerms> sorts)
     {
-        (ClientId, SalonId, Today, this.book) = (clientId, salonId, today, book);
+        (ClientId, SalonId, Today, _book) = (clientId, salonId, today, book);
         Units = [.. book.Of(clientId)];
         Lives = [.. book.All(clientId, sorts, today)];
-        lives = Lives.ToDictionary(l => l.UnitId);
+        _lives = Lives.ToDictionary(l => l.UnitId);
     }
 
     public Guid ClientId { get; }
@@ -53,16 +53,16 @@ public sealed class ClientUnits
         return [.. clients.Select(c => new ClientUnits(c.Id, c.SalonId, c.Today, book, sorts))];
     }
 
-    public int WornDays(Guid unitId) => WornStretch.WornBy(book.Worn(unitId), Today);
+    public int WornDays(Guid unitId) => WornStretch.WornBy(_book.Worn(unitId), Today);
 
     /// <summary>An inspection found it so: from then on it is worn in an emergency only.</summary>
-    public bool IsWornOut(Guid unitId) => lives.TryGetValue(unitId, out var life) && life.WornOut;
+    public bool IsWornOut(Guid unitId) => _lives.TryGetValue(unitId, out var life) && life.WornOut;
 
     /// <param name="unit">Null for one that is still to be made.</param>
-    public IReadOnlyList<WearCovariate> ColumnsOf(HairSystem? unit, UnitKindTerms sort) => book.ColumnsNow(unit, sort, ClientId, Today);
+    public IReadOnlyList<WearCovariate> ColumnsOf(HairSystem? unit, UnitKindTerms sort) => _book.ColumnsNow(unit, sort, ClientId, Today);
 
     /// <summary>The last day on which something was on the head; null for who never wore anything.</summary>
-    public LocalDate? LastWornOn => Units.SelectMany(u => book.Worn(u.Id)).Max(s => (LocalDate?)(s.To ?? Today));
+    public LocalDate? LastWornOn => Units.SelectMany(u => _book.Worn(u.Id)).Max(s => (LocalDate?)(s.To ?? Today));
 
     /// <summary>By unit in hand: how long it lasts, and what it was worn already.</summary>
     /// <remarks>A unit's own age is what the prediction is asked with, so it is left out of what is believed of the client there.</remarks>

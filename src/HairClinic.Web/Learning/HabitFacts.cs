@@ -9,9 +9,9 @@ namespace HairClinic.Web.Learning;
 /// <summary>What is known of clients' skin and habits, as of a day. One not yet recorded is simply absent.</summary>
 public sealed class HabitFacts
 {
-    private readonly ILookup<Guid, CareFact> facts;
+    private readonly ILookup<Guid, CareFact> _facts;
 
-    private HabitFacts(ILookup<Guid, CareFact> facts) => this.facts = facts;
+    private HabitFacts(ILookup<Guid, CareFact> facts) => _facts = facts;
 
     /// <param name="clientIds">Null for all.</param>
     public static async Task<HabitFacts> LoadAsync(ClinicDb db, IReadOnlyCollection<Guid>? clientIds, CancellationToken cancellation)
@@ -28,7 +28,7 @@ public sealed class HabitFacts
     public IEnumerable<WearCovariate> ForLife(Guid clientId, LocalDate on) => Columns(clientId, on, WearQuantity.Life);
 
     private IEnumerable<WearCovariate> Columns(Guid clientId, LocalDate on, WearQuantity quantity) =>
-        WearHabits.KnownOn(facts[clientId], on) is { } fact
+        WearHabits.KnownOn(_facts[clientId], on) is { } fact
             ? WearHabits.Read(fact, quantity).Select(h => WearCovariate.Of(h.Habit, h.Value))
             : [];
 }

@@ -13,14 +13,14 @@ namespace HairClinic.Web.Learning;
 /// <summary>Bonds of some clients or all, and what is needed to read them as spells of hold.</summary>
 public sealed class HoldFacts
 {
-    private readonly IReadOnlyCollection<HoldWindowRule> rules;
-    private readonly HabitFacts habits;
-    private readonly ILookup<Guid, MadeBond> bonds;
+    private readonly IReadOnlyCollection<HoldWindowRule> _rules;
+    private readonly HabitFacts _habits;
+    private readonly ILookup<Guid, MadeBond> _bonds;
 
     private HoldFacts(IReadOnlyCollection<HoldWindowRule> rules, HabitFacts habits, IEnumerable<MadeBond> bonds)
     {
-        (this.rules, this.habits) = (rules, habits);
-        this.bonds = bonds.OrderBy(b => b.Bond.AppliedOn).ToLookup(b => b.Bond.ClientId);
+        (_rules, _habits) = (rules, habits);
+        _bonds = bonds.OrderBy(b => b.Bond.AppliedOn).ToLookup(b => b.Bond.ClientId);
     }
 
     /// <summary>Two round trips.</summary>
@@ -51,19 +51,19 @@ public sealed class HoldFacts
     }
 
     /// <param name="today">Bonds on heads held until then at least.</param>
-    public IEnumerable<HoldSpell> All(LocalDate today) => bonds.SelectMany(own => own).Select(b => SpellOf(b, today));
+    public IEnumerable<HoldSpell> All(LocalDate today) => _bonds.SelectMany(own => own).Select(b => SpellOf(b, today));
 
     /// <summary>What a client's bonds had told up to a day.</summary>
     /// <param name="off">The bond that comes off on that day, and how long it held by what was found.</param>
     public List<HoldSpell> Until(Guid clientId, LocalDate day, (Guid BondId, HoldObservation Held)? off = null) =>
         [
-            .. bonds[clientId]
+            .. _bonds[clientId]
                 .Where(b => b.Bond.AppliedOn < day || b.Bond.RemovedOn <= day || b.Bond.Id == off?.BondId)
                 .Select(b => SpellOf(b, day, b.Bond.Id == off?.BondId ? off.Value.Held : null)),
         ];
 
     /// <summary>The bond on the client's head, or the last there was.</summary>
-    public MadeBond? Last(Guid clientId) => bonds[clientId].LastOrDefault();
+    public MadeBond? Last(Guid clientId) => _bonds[clientId].LastOrDefault();
 
     /// <summary>A window's prior; one of no width is taken to spread over its last day.</summary>
     public static WindowPrior WideOf(HoldWindow window) =>
@@ -87,7 +87,7 @@ public sealed class HoldFacts
             columns.Add(WearCovariate.Adhesive(adhesive));
         if (waitsKept == false)
             columns.Add(WearCovariate.Of(WearHabit.WaitsCut));
-        columns.AddRange(habits.ForHold(clientId, appliedOn));
+        columns.AddRange(_habits.ForHold(clientId, appliedOn));
         return columns;
     }
 
@@ -111,7 +111,7 @@ public sealed class HoldFacts
     {
         try
         {
-            return PriorOf(HoldWindowRule.Choose(rules, made.BaseMaterialId, made.AdhesiveId, made.Bond.Attachment));
+            return PriorOf(HoldWindowRule.Choose(_rules, made.BaseMaterialId, made.AdhesiveId, made.Bond.Attachment));
         }
         catch (Refusal)
         {

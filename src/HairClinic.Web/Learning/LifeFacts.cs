@@ -10,10 +10,10 @@ namespace HairClinic.Web.Learning;
 /// <summary>Units of some clients or all, what they were worn and how they looked, ready to be read as spells of life.</summary>
 public sealed class LifeFacts
 {
-    private readonly ILookup<Guid?, HairSystem> units;
-    private readonly ILookup<Guid, WornStretch> stretches;
-    private readonly ILookup<Guid, (LocalDate Day, int? Grade)> looks;
-    private readonly HabitFacts habits;
+    private readonly ILookup<Guid?, HairSystem> _units;
+    private readonly ILookup<Guid, WornStretch> _stretches;
+    private readonly ILookup<Guid, (LocalDate Day, int? Grade)> _looks;
+    private readonly HabitFacts _habits;
 
     private LifeFacts(
         IEnumerable<HairSystem> units,
@@ -22,12 +22,12 @@ public sealed class LifeFacts
         HabitFacts habits
     )
     {
-        this.units = units
+        _units = units
             .OrderBy(u => u.Dates.OrderedOn ?? u.Dates.SpecifiedOn ?? u.Dates.ArrivedOn ?? u.Dates.FirstBondedOn)
             .ToLookup(u => u.ClientId);
-        this.stretches = stretches.ToLookup(s => s.UnitId);
-        this.looks = looks.OrderBy(l => l.Day).ToLookup(l => l.UnitId, l => (l.Day, l.Grade));
-        this.habits = habits;
+        _stretches = stretches.ToLookup(s => s.UnitId);
+        _looks = looks.OrderBy(l => l.Day).ToLookup(l => l.UnitId, l => (l.Day, l.Grade));
+        _habits = habits;
     }
 
     /// <summary>Four round trips.</summary>
@@ -58,17 +58,17 @@ public sealed class LifeFacts
     }
 
     /// <summary>A client's units of every state, the oldest order first.</summary>
-    public IEnumerable<HairSystem> Of(Guid clientId) => units[clientId];
+    public IEnumerable<HairSystem> Of(Guid clientId) => _units[clientId];
 
     /// <summary>When a unit was on a head.</summary>
-    public IEnumerable<WornStretch> Worn(Guid unitId) => stretches[unitId];
+    public IEnumerable<WornStretch> Worn(Guid unitId) => _stretches[unitId];
 
     /// <summary>Every unit that was ever bonded.</summary>
     public IEnumerable<LifeSpell> All(IReadOnlyDictionary<Guid, UnitKindTerms> sorts, LocalDate today) =>
-        units.SelectMany(own => own).Where(u => stretches.Contains(u.Id)).Select(u => SpellOf(u, sorts[u.UnitKindId], today));
+        _units.SelectMany(own => own).Where(u => _stretches.Contains(u.Id)).Select(u => SpellOf(u, sorts[u.UnitKindId], today));
 
     public IEnumerable<LifeSpell> All(Guid clientId, IReadOnlyDictionary<Guid, UnitKindTerms> sorts, LocalDate today) =>
-        units[clientId].Where(u => stretches.Contains(u.Id)).Select(u => SpellOf(u, sorts[u.UnitKindId], today));
+        _units[clientId].Where(u => _stretches.Contains(u.Id)).Select(u => SpellOf(u, sorts[u.UnitKindId], today));
 
     /// <summary>What bears on a unit's life: its base, who made it, and the client's habits.</summary>
     /// <param name="on">The day it is first worn.</param>
@@ -78,22 +78,22 @@ public sealed class LifeFacts
         if (sort.WorkshopId is { } workshop)
             columns.Add(WearCovariate.Workshop(workshop));
         if (clientId is { } client)
-            columns.AddRange(habits.ForLife(client, on));
+            columns.AddRange(_habits.ForLife(client, on));
         return columns;
     }
 
     /// <summary>What bears on what is left of a unit, or on one that is still to be made.</summary>
     public IReadOnlyList<WearCovariate> ColumnsNow(HairSystem? unit, UnitKindTerms sort, Guid clientId, LocalDate today)
     {
-        var since = unit is null ? today : stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
+        var since = unit is null ? today : _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
         var columns = ColumnsOf(sort, clientId, since);
         return unit is { Repairs.Count: > 0 } ? [.. columns, WearCovariate.Of(WearHabit.Repaired)] : columns;
     }
 
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms sort, LocalDate today)
     {
-        var own = stretches[unit.Id].ToList();
-        var wear = UnitWear.Of(unit.State, own, looks[unit.Id], unit.Repairs.Select(r => r.DoneOn), today);
+        var own = _stretches[unit.Id].ToList();
+        var wear = UnitWear.Of(unit.State, own, _looks[unit.Id], unit.Repairs.Select(r => r.DoneOn), today);
         return new LifeSpell(
             unit.Id,
             unit.UnitKindId,

@@ -14,12 +14,12 @@ namespace HairClinic.Web.Learning;
 /// <summary>The practice's side of every next order: settings, salons, kinds, workshops, beliefs. Read once for many clients.</summary>
 public sealed class OrderFacts
 {
-    private readonly PracticeSettings settings;
-    private readonly Dictionary<Guid, Salon> salons;
-    private readonly Dictionary<Guid, OpeningDays> opening;
-    private readonly Dictionary<Guid, Workshop> workshops;
-    private readonly Dictionary<Guid, StoredLead> leads;
-    private readonly Dictionary<LocalDate, OrderTimes> orders = [];
+    private readonly PracticeSettings _settings;
+    private readonly Dictionary<Guid, Salon> _salons;
+    private readonly Dictionary<Guid, OpeningDays> _opening;
+    private readonly Dictionary<Guid, Workshop> _workshops;
+    private readonly Dictionary<Guid, StoredLead> _leads;
+    private readonly Dictionary<LocalDate, OrderTimes> _orders = [];
 
     private OrderFacts(
         PracticeSettings settings,
@@ -30,19 +30,19 @@ public sealed class OrderFacts
         WearModels beliefs
     )
     {
-        this.settings = settings;
-        this.salons = salons.ToDictionary(s => s.Id);
-        opening = salons.ToDictionary(s => s.Id, DueBasis.OpeningOf);
-        (this.workshops, Sorts, this.leads, WearModels) = (workshops, sorts, leads, beliefs);
+        _settings = settings;
+        _salons = salons.ToDictionary(s => s.Id);
+        _opening = salons.ToDictionary(s => s.Id, DueBasis.OpeningOf);
+        (_workshops, Sorts, _leads, WearModels) = (workshops, sorts, leads, beliefs);
     }
 
-    public PracticeSettings Settings => settings;
+    public PracticeSettings Settings => _settings;
 
-    public IReadOnlyDictionary<Guid, Salon> Salons => salons;
+    public IReadOnlyDictionary<Guid, Salon> Salons => _salons;
 
     public IReadOnlyDictionary<Guid, UnitKindTerms> Sorts { get; }
 
-    public IReadOnlyDictionary<Guid, Workshop> Workshops => workshops;
+    public IReadOnlyDictionary<Guid, Workshop> Workshops => _workshops;
 
     public WearModels WearModels { get; }
 
@@ -62,7 +62,7 @@ public sealed class OrderFacts
 
     /// <summary>Lead times as seen on a day.</summary>
     public OrderTimes OrdersOn(LocalDate today) =>
-        orders.TryGetValue(today, out var known) ? known : orders[today] = new OrderTimes(Sorts, workshops, leads, today);
+        _orders.TryGetValue(today, out var known) ? known : _orders[today] = new OrderTimes(Sorts, _workshops, _leads, today);
 
     /// <returns>Null for who has never worn a unit, wears none any more, or is none of the practice's any more.</returns>
     public ReorderCase? CaseOf(ClientUnits client)
@@ -84,10 +84,10 @@ public sealed class OrderFacts
             [.. inFlight.Select(u => new UnitInFlight(InHandOf(client, u, 0), orders.InFlight(u), orders.DaysOf(u.UnitKindId)))],
             orders.New(next.Id),
             orders.DaysOf(next.Id),
-            settings.PreparationDays
+            _settings.PreparationDays
         )
         {
-            Alpha = settings.GapChancePercent / 100.0,
+            Alpha = _settings.GapChancePercent / 100.0,
         };
         return new ReorderCase(
             client.ClientId,
@@ -95,7 +95,7 @@ public sealed class OrderFacts
             next.Id,
             question,
             InHandOf(next.Life(), nextColumns, 0),
-            opening[client.SalonId],
+            _opening[client.SalonId],
             WearModels.Life.Predict(nodes, next.Life(), nextColumns)
         )
         {

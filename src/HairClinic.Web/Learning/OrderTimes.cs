@@ -17,9 +17,9 @@ public sealed class OrderTimes(
     public const int DaysInSight = 1024;
 
     private const int LeadDays = 730;
-    private readonly Dictionary<Guid, (LeadTime Lead, LeadTable Table)> leads = [];
-    private readonly Dictionary<(Guid Kind, int Waited), LeadTable> waiting = [];
-    private readonly Dictionary<Guid, WorkshopDays> days = [];
+    private readonly Dictionary<Guid, (LeadTime Lead, LeadTable Table)> _leads = [];
+    private readonly Dictionary<(Guid Kind, int Waited), LeadTable> _waiting = [];
+    private readonly Dictionary<Guid, WorkshopDays> _days = [];
 
     public LocalDate Today => today;
 
@@ -33,10 +33,10 @@ public sealed class OrderTimes(
     public LeadTable InFlight(HairSystem unit)
     {
         var waited = Waited(unit, today);
-        if (waiting.TryGetValue((unit.UnitKindId, waited), out var table))
+        if (_waiting.TryGetValue((unit.UnitKindId, waited), out var table))
             return table;
         var (rate, inspection) = RemakeOf(unit.UnitKindId);
-        return waiting[(unit.UnitKindId, waited)] = LeadTable.InFlight(LeadOf(unit.UnitKindId).Lead, waited, rate, inspection, LeadDays);
+        return _waiting[(unit.UnitKindId, waited)] = LeadTable.InFlight(LeadOf(unit.UnitKindId).Lead, waited, rate, inspection, LeadDays);
     }
 
     /// <summary>The days between which an order in flight will be here with 80 % chance.</summary>
@@ -52,9 +52,9 @@ public sealed class OrderTimes(
     public WorkshopDays DaysOf(Guid kindId)
     {
         var workshop = sorts[kindId].WorkshopId ?? Guid.Empty;
-        return days.TryGetValue(workshop, out var known)
+        return _days.TryGetValue(workshop, out var known)
             ? known
-            : days[workshop] = new WorkshopDays(today, ClosuresOf(kindId), DaysInSight);
+            : _days[workshop] = new WorkshopDays(today, ClosuresOf(kindId), DaysInSight);
     }
 
     /// <summary>Working days an order has waited until a day: since it went out, or was sent back to be made again.</summary>
@@ -70,12 +70,12 @@ public sealed class OrderTimes(
 
     private (LeadTime Lead, LeadTable Table) LeadOf(Guid kindId)
     {
-        if (leads.TryGetValue(kindId, out var known))
+        if (_leads.TryGetValue(kindId, out var known))
             return known;
         var told = stored.GetValueOrDefault(kindId);
         var lead = LeadTime.Of(sorts[kindId].Lead(), told?.Arrived ?? [], told?.Waited ?? []);
         var (rate, inspection) = RemakeOf(kindId);
-        return leads[kindId] = (lead, LeadTable.Of(lead, rate, inspection, LeadDays));
+        return _leads[kindId] = (lead, LeadTable.Of(lead, rate, inspection, LeadDays));
     }
 
     private (double Rate, int InspectionDays) RemakeOf(Guid kindId)

@@ -5,17 +5,17 @@ namespace HairClinic.Web.Learning;
 /// <summary>What is believed of hold or of life: the stored fit where there is one, else what the practice's rows assume.</summary>
 public sealed class WearModel
 {
-    private readonly Dictionary<string, int> places = [];
-    private readonly IReadOnlyDictionary<WearHabit, double> factors;
+    private readonly Dictionary<string, int> _places = [];
+    private readonly IReadOnlyDictionary<WearHabit, double> _factors;
 
     /// <param name="factors">The practice's factor rows of this quantity.</param>
     public WearModel(StoredFit? fit, IReadOnlyDictionary<WearHabit, double> factors)
     {
         Fit = fit is { Converged: true } ? fit : null;
-        this.factors = factors;
+        _factors = factors;
         Population = Fit?.Population() ?? LifePopulation.Unseen(WindowPrior.Any(LifeDistribution.Weibull));
         for (var i = 0; i < (Fit?.Columns.Length ?? 0); i++)
-            places[Fit!.Columns[i]] = i;
+            _places[Fit!.Columns[i]] = i;
     }
 
     /// <summary>Null before anything was learnt.</summary>
@@ -27,8 +27,8 @@ public sealed class WearModel
     public double Effect(IEnumerable<WearCovariate> columns) => columns.Sum(c => c.Value * Coefficient(c.Name));
 
     public double Coefficient(string column) =>
-        places.TryGetValue(column, out var place) ? Population.Coefficients[place]
-        : WearCovariate.HabitOf(column) is { } habit && factors.TryGetValue(habit, out var factor) ? Math.Log(factor)
+        _places.TryGetValue(column, out var place) ? Population.Coefficients[place]
+        : WearCovariate.HabitOf(column) is { } habit && _factors.TryGetValue(habit, out var factor) ? Math.Log(factor)
         : 0;
 
     /// <summary>What is believed of one client, whatever window is asked about.</summary>

@@ -18,9 +18,9 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
     public const int Months = 12;
     private const int Days = 7 * Weeks;
 
-    private readonly ClientLoad adder = new(Weeks);
-    private readonly Dictionary<Guid, (SalonLoad Load, int Clients)> salons = [];
-    private readonly Dictionary<Guid, OrderLoad> workshops = [];
+    private readonly ClientLoad _adder = new(Weeks);
+    private readonly Dictionary<Guid, (SalonLoad Load, int Clients)> _salons = [];
+    private readonly Dictionary<Guid, OrderLoad> _workshops = [];
 
     /// <summary>What the practice's services take, by what they are for; the first of a purpose that is still offered.</summary>
     public static async Task<LoadMinutes> MinutesAsync(ClinicDb db, CancellationToken cancellation)
@@ -85,12 +85,12 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
         {
             if (!loads.Remove(salon.Id, out var forecast))
                 db.LoadForecasts.Add(forecast = new LoadForecast(Guid.CreateVersion7(), salon.Id));
-            var (load, clients) = salons.GetValueOrDefault(salon.Id, (new SalonLoad(Weeks), 0));
+            var (load, clients) = _salons.GetValueOrDefault(salon.Id, (new SalonLoad(Weeks), 0));
             forecast.Take(salon.DayOf(now), clients, load);
         }
         var orders = await db.OrderForecasts.ToListAsync(cancellation);
-        db.OrderForecasts.RemoveRange(orders.Where(o => !workshops.ContainsKey(o.WorkshopId ?? Guid.Empty)));
-        foreach (var (workshopId, load) in workshops)
+        db.OrderForecasts.RemoveRange(orders.Where(o => !_workshops.ContainsKey(o.WorkshopId ?? Guid.Empty)));
+        foreach (var (workshopId, load) in _workshops)
         {
             var id = workshopId == Guid.Empty ? (Guid?)null : workshopId;
             if (orders.Find(o => o.WorkshopId == id) is not { } forecast)
@@ -110,7 +110,7 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
         }
         var days = fitting is { } planned ? Period.DaysBetween(today, planned) : (int?)null;
         var load = Count(client);
-        adder.AddTo(
+        _adder.AddTo(
             load,
             question with
             {
@@ -134,8 +134,8 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
 
     private SalonLoad Count(Client client)
     {
-        var (load, count) = salons.GetValueOrDefault(client.HomeSalonId, (new SalonLoad(Weeks), 0));
-        salons[client.HomeSalonId] = (load, count + 1);
+        var (load, count) = _salons.GetValueOrDefault(client.HomeSalonId, (new SalonLoad(Weeks), 0));
+        _salons[client.HomeSalonId] = (load, count + 1);
         return load;
     }
 
@@ -173,8 +173,8 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
     private void AddOrders(ReorderCase order, ReorderOutlook outlook)
     {
         var workshop = book.Sorts[order.UnitKindId].WorkshopId ?? Guid.Empty;
-        if (!workshops.TryGetValue(workshop, out var load))
-            workshops[workshop] = load = new OrderLoad(Months);
+        if (!_workshops.TryGetValue(workshop, out var load))
+            _workshops[workshop] = load = new OrderLoad(Months);
         var belief = book.WearModels.Life;
         var life = new double[Days + 1];
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)

@@ -12,8 +12,8 @@ public sealed class MailStatus(MailRoute route, SmtpRoute server, SiteAddress si
     private static readonly Duration Fresh = Duration.FromMinutes(1);
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
-    private readonly SemaphoreSlim turn = new(1);
-    private (Instant At, string? Fault)? last;
+    private readonly SemaphoreSlim _turn = new(1);
+    private (Instant At, string? Fault)? _last;
 
     /// <summary>Asks the mail server where it was not asked within the minute.</summary>
     public async Task<MailState> NowAsync(CancellationToken cancellation)
@@ -26,18 +26,18 @@ public sealed class MailStatus(MailRoute route, SmtpRoute server, SiteAddress si
     public async Task<MailState> LastAsync(CancellationToken cancellation)
     {
         var way = await route.WayAsync(cancellation);
-        return new(way, way is MailWay.Server ? last?.Fault : null, site.Url is not null);
+        return new(way, way is MailWay.Server ? _last?.Fault : null, site.Url is not null);
     }
 
-    public void Dispose() => turn.Dispose();
+    public void Dispose() => _turn.Dispose();
 
     private async Task<string?> FaultAsync(CancellationToken cancellation)
     {
-        await turn.WaitAsync(cancellation);
+        await _turn.WaitAsync(cancellation);
         try
         {
             var now = clock.GetCurrentInstant();
-            if (last is { } known && now - known.At < Fresh)
+            if (_last is { } known && now - known.At < Fresh)
                 return known.Fault;
             using var patience = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
             patience.CancelAfter(Patience);
@@ -50,12 +50,12 @@ public sealed class MailStatus(MailRoute route, SmtpRoute server, SiteAddress si
             {
                 fault = WorkFaults.Name(e);
             }
-            last = (now, fault);
+            _last = (now, fault);
             return fault;
         }
         finally
         {
-            turn.Release();
+            _turn.Release();
         }
     }
 }

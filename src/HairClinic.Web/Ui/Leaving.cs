@@ -4,15 +4,15 @@ namespace HairClinic.Web.Ui;
 /// <remarks>What was under way may ask for the token after the end, where a source's own would throw: it is read once.</remarks>
 public sealed class Leaving : IDisposable
 {
-    private readonly CancellationTokenSource source = new();
+    private readonly CancellationTokenSource _source = new();
 
-    public Leaving() => Token = source.Token;
+    public Leaving() => Token = _source.Token;
 
     public CancellationToken Token { get; }
 
     public void Dispose()
     {
-        source.Cancel();
-        source.Dispose();
+        _source.Cancel();
+        _source.Dispose();
     }
 }

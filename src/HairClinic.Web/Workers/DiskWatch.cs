@@ -8,7 +8,7 @@ public sealed partial class DiskWatch(DataDisk disk, IClock clock, ILogger<DiskW
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMinutes(5);
     private static readonly Duration Day = Duration.FromDays(1);
-    private Instant? said;
+    private Instant? _said;
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -21,10 +21,10 @@ public sealed partial class DiskWatch(DataDisk disk, IClock clock, ILogger<DiskW
     {
         var now = clock.GetCurrentInstant();
         if (disk.Now() is not { IsLow: true } space)
-            said = null;
-        else if (said is not { } last || now - last >= Day)
+            _said = null;
+        else if (_said is not { } last || now - last >= Day)
         {
-            said = now;
+            _said = now;
             LogLow(log, space.FreeGigabytes);
         }
     }

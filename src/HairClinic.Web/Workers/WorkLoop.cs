@@ -17,8 +17,8 @@ public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ICl
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan AnswerPause = TimeSpan.FromSeconds(2);
 
-    private readonly Dictionary<WorkLane, SemaphoreSlim> places = WorkLane.All.ToDictionary(l => l, l => new SemaphoreSlim(l.Width));
-    private readonly ConcurrentDictionary<(WorkLane Lane, Guid Practice), bool> underWay = new();
+    private readonly Dictionary<WorkLane, SemaphoreSlim> _places = WorkLane.All.ToDictionary(l => l, l => new SemaphoreSlim(l.Width));
+    private readonly ConcurrentDictionary<(WorkLane Lane, Guid Practice), bool> _underWay = new();
 
     protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
         Task.WhenAll(AnswerAsync(stoppingToken), LookAsync(stoppingToken));
@@ -50,7 +50,7 @@ public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ICl
             }
         }
         // What is under way hears of the stop as well, and writes down how far it came.
-        foreach (var (lane, turns) in places)
+        foreach (var (lane, turns) in _places)
         {
             for (var i = 0; i < lane.Width; i++)
                 await turns.WaitAsync(CancellationToken.None);
@@ -73,9 +73,12 @@ public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ICl
             var most = lane.OneAPractice ? 1 : lane.Width;
             for (var n = due.Where(d => lane.Kinds.Contains(d.Key)).Sum(d => d.Value); n > 0 && most > 0; n--, most--)
             {
-                if (lane.OneAPractice && underWay.ContainsKey((lane, practice)) || !await places[lane].WaitAsync(0, CancellationToken.None))
+                if (
+                    lane.OneAPractice && _underWay.ContainsKey((lane, practice))
+                    || !await _places[lane].WaitAsync(0, CancellationToken.None)
+                )
                     break;
-                underWay[(lane, practice)] = true;
+                _underWay[(lane, practice)] = true;
                 _ = DoAsync(lane, practice, stoppingToken);
             }
         }
@@ -97,8 +100,8 @@ public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, ICl
             },
             stoppingToken
         );
-        underWay.TryRemove((lane, practice), out _);
-        places[lane].Release();
+        _underWay.TryRemove((lane, practice), out _);
+        _places[lane].Release();
     }
 
     private async Task<IReadOnlyList<Guid>> PracticesAsync(CancellationToken stoppingToken)

@@ -7,25 +7,25 @@ namespace HairClinic.Benchmarks.Calibration;
 internal sealed class Belief
 {
     private const LifeDistribution Fitted = LifeDistribution.Weibull;
-    private readonly ILookup<int, Seen> byClient;
-    private readonly IReadOnlyList<string> names;
-    private readonly LifePopulation population;
+    private readonly ILookup<int, Seen> _byClient;
+    private readonly IReadOnlyList<string> _names;
+    private readonly LifePopulation _population;
 
     public Belief(List<Seen> seen, IReadOnlyList<string> names, IReadOnlyList<LifePrior> priors)
     {
-        (byClient, this.names) = (seen.ToLookup(row => row.Client), names);
+        (_byClient, _names) = (seen.ToLookup(row => row.Client), names);
         var factors = WindowPrior.Of(Fitted, 1, 2);
-        population = LifePopulation.Of(LifetimeModel.Fit(Fitted, Lay(seen), factors.Priors(priors)));
+        _population = LifePopulation.Of(LifetimeModel.Fit(Fitted, Lay(seen), factors.Priors(priors)));
     }
 
     private Belief(Belief belief, LifePopulation population) =>
-        (byClient, names, this.population) = (belief.byClient, belief.names, population);
+        (_byClient, _names, _population) = (belief._byClient, belief._names, population);
 
     /// <summary>The same book read by somebody who knows the practice's truths, and only has to find out about the client.</summary>
     public Belief Knowing(LifeTruth truth) =>
         new(
             this,
-            population with
+            _population with
             {
                 LogScale = Math.Log(truth.Scale),
                 Coefficients = truth.Coefficients,
@@ -36,32 +36,32 @@ internal sealed class Belief
 
     /// <summary>A fresh bond or unit of the client's.</summary>
     public LifePrediction Next(int client, Window window, double[] covariates) =>
-        new(population, Nodes([.. byClient[client]]), window.In(Fitted).Place, Linear(covariates));
+        new(_population, Nodes([.. _byClient[client]]), window.In(Fitted).Place, Linear(covariates));
 
     /// <summary>A unit in service: asked for what is left given its age, so its own age is not among the rows.</summary>
     public LifePrediction Running(int client, LivingUnit unit)
     {
-        var rows = byClient[client].Where(row => !unit.Known.Any(known => ReferenceEquals(known, row))).ToList();
-        return new(population, Nodes(rows), unit.Window.In(Fitted).Place, Linear(unit.Covariates));
+        var rows = _byClient[client].Where(row => !unit.Known.Any(known => ReferenceEquals(known, row))).ToList();
+        return new(_population, Nodes(rows), unit.Window.In(Fitted).Place, Linear(unit.Covariates));
     }
 
     /// <summary>For a sum over units, within which each life is conditional on its age: all rows are the belief's.</summary>
-    public LifeNodes Nodes(int client) => Nodes([.. byClient[client]]).Few();
+    public LifeNodes Nodes(int client) => Nodes([.. _byClient[client]]).Few();
 
     public UnitInHand InHand(LivingUnit unit)
     {
         var place = unit.Window.In(Fitted).Place;
-        return new(place.Offset + Linear(unit.Covariates), place.Loading, place.Sigma * Math.Exp(population.LogScale), unit.WornDays);
+        return new(place.Offset + Linear(unit.Covariates), place.Loading, place.Sigma * Math.Exp(_population.LogScale), unit.WornDays);
     }
 
-    private LifeNodes Nodes(List<Seen> own) => LifeNodes.Of(population, Lay(own));
+    private LifeNodes Nodes(List<Seen> own) => LifeNodes.Of(_population, Lay(own));
 
-    private double Linear(double[] covariates) => covariates.Select((x, j) => x * population.Coefficients[j]).Sum();
+    private double Linear(double[] covariates) => covariates.Select((x, j) => x * _population.Coefficients[j]).Sum();
 
     private LifeRows Lay(List<Seen> seen) =>
         LifeRows.Of(
             [.. seen.Select(row => row.Spell)],
-            [.. names.Select((name, j) => new Covariate(name, [.. seen.Select(row => row.Covariates[j])]))],
+            [.. _names.Select((name, j) => new Covariate(name, [.. seen.Select(row => row.Covariates[j])]))],
             [.. seen.Select(row => row.Window.In(Fitted).Place)],
             [.. seen.Select(row => row.Client)],
             [.. seen.Select(row => row.Entered)]

@@ -12,11 +12,11 @@ namespace HairClinic.Benchmarks.Calibration;
 internal sealed class HoldStory(Dice dice, LifeTruth truth, int client)
 {
     private static readonly Window[] Windows = [new(28, 56), new(21, 35)];
-    private readonly double effect = truth.Client(dice);
-    private readonly Window window = dice.Of(Windows);
-    private readonly double oily = dice.Chance(0.4) ? 1 : 0;
-    private readonly double adhesive = dice.Chance(0.3) ? 1 : 0;
-    private readonly double share = 0.6 + 0.3 * dice.Whole(0, 10) / 10;
+    private readonly double _effect = truth.Client(dice);
+    private readonly Window _window = dice.Of(Windows);
+    private readonly double _oily = dice.Chance(0.4) ? 1 : 0;
+    private readonly double _adhesive = dice.Chance(0.3) ? 1 : 0;
+    private readonly double _share = 0.6 + 0.3 * dice.Whole(0, 10) / 10;
 
     public static IReadOnlyList<string> Names { get; } = ["oily skin", "other adhesive", "waits cut"];
 
@@ -24,42 +24,42 @@ internal sealed class HoldStory(Dice dice, LifeTruth truth, int client)
     public static IReadOnlyList<LifePrior> Priors { get; } =
     [LifePriors.UsualCoefficient, LifePriors.UsualCoefficient, LifePrior.OfFactor(0.9)];
 
-    public Window Window => window;
+    public Window Window => _window;
 
     public IEnumerable<Seen> Earlier(int count)
     {
         for (var bond = 0; bond < count; bond++)
         {
-            var booked = (int)(share * window.High) + dice.Whole(-3, 3);
+            var booked = (int)(_share * _window.High) + dice.Whole(-3, 3);
             yield return See(Covariates(), dice.Chance(0.05) ? dice.Whole(3, booked) : booked, goesOn: false);
         }
     }
 
     /// <summary>The bond on the head, made some days ago.</summary>
-    public Seen OnTheHead() => See(Covariates(), dice.Whole(0, (int)(share * window.High)), goesOn: true);
+    public Seen OnTheHead() => See(Covariates(), dice.Whole(0, (int)(_share * _window.High)), goesOn: true);
 
     public (double[] Covariates, double Days) Next()
     {
         var covariates = Covariates();
-        return (covariates, truth.Days(dice, window, effect, covariates));
+        return (covariates, truth.Days(dice, _window, _effect, covariates));
     }
 
-    private double[] Covariates() => [oily, adhesive, dice.Chance(0.25) ? 1 : 0];
+    private double[] Covariates() => [_oily, _adhesive, dice.Chance(0.25) ? 1 : 0];
 
     private Seen See(double[] covariates, int until, bool goesOn)
     {
-        var hold = truth.Days(dice, window, effect, covariates);
+        var hold = truth.Days(dice, _window, _effect, covariates);
         if (hold > until)
-            return new Seen(client, window, covariates, Spell.After(until), until, goesOn);
+            return new Seen(client, _window, covariates, Spell.After(until), until, goesOn);
         if (dice.Chance(0.55))
         {
             var day = Math.Round(hold);
-            return new Seen(client, window, covariates, day == 0 ? Spell.By(1) : Spell.At(day), Math.Max(1, day), false);
+            return new Seen(client, _window, covariates, day == 0 ? Spell.By(1) : Spell.At(day), Math.Max(1, day), false);
         }
         var (sound, contact) = (0, dice.Whole(4, 14));
         for (; contact < hold; contact += dice.Whole(4, 14))
             sound = contact;
         contact = Math.Min(contact, until);
-        return new Seen(client, window, covariates, Spell.Between(sound, contact), contact, false);
+        return new Seen(client, _window, covariates, Spell.Between(sound, contact), contact, false);
     }
 }

@@ -6,8 +6,8 @@ namespace HairClinic.Benchmarks.Calibration;
 /// </summary>
 internal sealed class NaiveRule(List<Seen> seen)
 {
-    private readonly ILookup<int, double> own = seen.Where(row => row.IsOver).ToLookup(row => row.Client, row => row.Days);
-    private readonly ILookup<Window, double> all = seen.Where(row => row.IsOver).ToLookup(row => row.Window, row => row.Days);
+    private readonly ILookup<int, double> _own = seen.Where(row => row.IsOver).ToLookup(row => row.Client, row => row.Days);
+    private readonly ILookup<Window, double> _all = seen.Where(row => row.IsOver).ToLookup(row => row.Window, row => row.Days);
 
     public double Average(int client, Window window) => Days(client, window).DefaultIfEmpty((window.Low + window.High) / 2).Average();
 
@@ -20,5 +20,5 @@ internal sealed class NaiveRule(List<Seen> seen)
         return (mean - reach, mean + reach);
     }
 
-    private List<double> Days(int client, Window window) => own[client].Count() >= 3 ? [.. own[client]] : [.. all[window]];
+    private List<double> Days(int client, Window window) => _own[client].Count() >= 3 ? [.. _own[client]] : [.. _all[window]];
 }

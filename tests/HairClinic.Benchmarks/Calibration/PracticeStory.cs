@@ -9,27 +9,27 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly, int mostCl
 {
     private const int PreparationDays = 14;
     private static readonly LocalDate Today = new(2027, 3, 1);
-    private readonly Dice dice = new(seed);
-    private readonly Tally tally = new();
+    private readonly Dice _dice = new(seed);
+    private readonly Tally _tally = new();
 
     public Tally Play()
     {
-        var clients = dice.Whole(Math.Min(60, mostClients), mostClients);
+        var clients = _dice.Whole(Math.Min(60, mostClients), mostClients);
         PlayHolds(clients);
         PlayLives(clients);
-        return tally;
+        return _tally;
     }
 
     private void PlayHolds(int clients)
     {
-        var truth = new LifeTruth(dice, truly, HoldStory.Priors);
+        var truth = new LifeTruth(_dice, truly, HoldStory.Priors);
         var (stories, seen) = (new List<HoldStory>(), new List<Seen>());
         for (var client = 0; client < clients; client++)
         {
-            var story = new HoldStory(dice, truth, client);
+            var story = new HoldStory(_dice, truth, client);
             // One client in ten is new: nothing of theirs was seen.
-            if (!dice.Chance(0.1))
-                seen.AddRange([.. story.Earlier(dice.Whole(1, 6)), story.OnTheHead()]);
+            if (!_dice.Chance(0.1))
+                seen.AddRange([.. story.Earlier(_dice.Whole(1, 6)), story.OnTheHead()]);
             stories.Add(story);
         }
         var (belief, naive) = (new Belief(seen, HoldStory.Names, HoldStory.Priors), new NaiveRule(seen));
@@ -47,8 +47,8 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly, int mostCl
 
     private void PlayLives(int clients)
     {
-        var truth = new LifeTruth(dice, truly, UnitStory.Priors);
-        var workshops = WorkshopStory.Two(dice, Today);
+        var truth = new LifeTruth(_dice, truly, UnitStory.Priors);
+        var workshops = WorkshopStory.Two(_dice, Today);
         var seen = new List<Seen>();
         var heads = Enumerable.Range(0, clients).Select(client => Head(client, truth, workshops, seen)).ToList();
         var (belief, naive) = (new Belief(seen, UnitStory.Names, UnitStory.Priors), new NaiveRule(seen));
@@ -63,7 +63,7 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly, int mostCl
             var band = Band(belief);
             Judge("life", head.Earlier, left, band);
             if (running.Covariates[^1] == 1)
-                tally.Count("repaired", left >= band.From && left <= band.To);
+                _tally.Count("repaired", left >= band.From && left <= band.To);
             Judge("knowing life", head.Earlier, left, Band(knowing));
             Judge("naive life", head.Earlier, left, (from - running.WornDays, to - running.WornDays));
             Order(head, client, belief, naive, lead[head.Workshop], rule);
@@ -78,13 +78,13 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly, int mostCl
 
     private OneHead Head(int client, LifeTruth truth, WorkshopStory[] workshops, List<Seen> seen)
     {
-        var workshop = dice.Of(workshops);
-        var story = new UnitStory(dice, truth, client, workshop != workshops[0]);
-        var own = new List<Seen>(story.Earlier(dice.Whole(0, 4)));
+        var workshop = _dice.Of(workshops);
+        var story = new UnitStory(_dice, truth, client, workshop != workshops[0]);
+        var own = new List<Seen>(story.Earlier(_dice.Whole(0, 4)));
         var inHand = new List<LivingUnit> { story.InService(170, own) };
-        if (dice.Chance(0.35))
+        if (_dice.Chance(0.35))
             inHand.Add(story.InService(40, own));
-        var isOrdered = dice.Chance(0.1) && workshop.IsUnderWay(dice.Whole(1, 80));
+        var isOrdered = _dice.Chance(0.1) && workshop.IsUnderWay(_dice.Whole(1, 80));
         seen.AddRange(own);
         return new OneHead(workshop, inHand, isOrdered ? story.Ordered() : null, own.Count(row => row.IsOver));
     }
@@ -101,7 +101,7 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly, int mostCl
             PreparationDays
         );
         var days = rule.Answer(question).ReorderInDays;
-        tally.Count("past", days is null);
+        _tally.Count("past", days is null);
         if (days is not { } day)
             return;
         Count("gap", head.Earlier, head.Hair < head.Workshop.Arrives(day) + PreparationDays);
@@ -118,8 +118,8 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly, int mostCl
 
     private void Count(string line, int history, bool hit)
     {
-        tally.Count(line, hit);
-        tally.Count($"{line}, {Tally.Histories[Math.Min(2, (history + 1) / 2)]}", hit);
+        _tally.Count(line, hit);
+        _tally.Count($"{line}, {Tally.Histories[Math.Min(2, (history + 1) / 2)]}", hit);
     }
 
     /// <param name="Earlier">Units that are over.</param>

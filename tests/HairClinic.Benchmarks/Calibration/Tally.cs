@@ -6,15 +6,15 @@ internal sealed class Tally
     /// <summary>By what is known of the client's own.</summary>
     public static readonly string[] Histories = ["0 own spells", "1-2 own spells", "3+ own spells"];
 
-    private readonly Dictionary<string, (int Hits, int Trials)> counts = [];
+    private readonly Dictionary<string, (int Hits, int Trials)> _counts = [];
 
     public void Count(string line, bool hit)
     {
-        var (hits, trials) = counts.GetValueOrDefault(line);
-        counts[line] = (hits + (hit ? 1 : 0), trials + 1);
+        var (hits, trials) = _counts.GetValueOrDefault(line);
+        _counts[line] = (hits + (hit ? 1 : 0), trials + 1);
     }
 
-    public (int Hits, int Trials) Of(string line) => counts.GetValueOrDefault(line);
+    public (int Hits, int Trials) Of(string line) => _counts.GetValueOrDefault(line);
 
     /// <summary>A share over practices, and its standard error: clients of one practice share its truths, so practices are what is counted.</summary>
     public static (double Share, double Error, int Trials) Sum(IReadOnlyList<Tally> practices, string line)

@@ -17,9 +17,9 @@ internal sealed record LivingUnit(Window Window, double[] Covariates, int WornDa
 internal sealed class UnitStory(Dice dice, LifeTruth truth, int client, bool otherWorkshop)
 {
     private static readonly Window[] Windows = [new(182, 273), new(240, 365)];
-    private readonly double effect = truth.Client(dice);
-    private readonly Window window = dice.Of(Windows);
-    private readonly double[] covariates = [otherWorkshop ? 1 : 0, dice.Chance(0.3) ? 1 : 0, dice.Chance(0.5) ? 1 : 0];
+    private readonly double _effect = truth.Client(dice);
+    private readonly Window _window = dice.Of(Windows);
+    private readonly double[] _covariates = [otherWorkshop ? 1 : 0, dice.Chance(0.3) ? 1 : 0, dice.Chance(0.5) ? 1 : 0];
 
     public static IReadOnlyList<string> Names { get; } = ["other workshop", "bleached", "heat", "repaired"];
 
@@ -39,24 +39,24 @@ internal sealed class UnitStory(Dice dice, LifeTruth truth, int client, bool oth
             var known = unit.Life > unit.Until ? Rows([], unit.Until, unit.RepairedAt, goesOn: true) : See(unit);
             seen.AddRange(known);
             if (unit.Life > unit.Until)
-                return new LivingUnit(window, With(unit.RepairedAt.Length), unit.Until, unit.Life, known);
+                return new LivingUnit(_window, With(unit.RepairedAt.Length), unit.Until, unit.Life, known);
             wornUpTo = 60;
         }
     }
 
     /// <summary>Not here yet.</summary>
-    public LivingUnit Ordered() => new(window, With(0), 0, Draw(0).Life, []);
+    public LivingUnit Ordered() => new(_window, With(0), 0, Draw(0).Life, []);
 
-    private double[] With(double repaired) => [.. covariates, repaired];
+    private double[] With(double repaired) => [.. _covariates, repaired];
 
     // What befalls a unit until it leaves, or until today.
     private (double Life, int Until, double[] RepairedAt) Draw(int until)
     {
-        var life = truth.Days(dice, window, effect, With(0));
+        var life = truth.Days(dice, _window, _effect, With(0));
         var repaired = dice.Whole(40, 150);
         return !dice.Chance(0.2) || repaired >= until || repaired >= life
             ? (life, until, [])
-            : (truth.Days(dice, window, effect, With(1), after: repaired), until, [repaired]);
+            : (truth.Days(dice, _window, _effect, With(1), after: repaired), until, [repaired]);
     }
 
     private List<Seen> See((double Life, int Until, double[] RepairedAt) unit)
@@ -78,7 +78,7 @@ internal sealed class UnitStory(Dice dice, LifeTruth truth, int client, bool oth
         [
             .. stretches.Select(
                 (stretch, i) =>
-                    new Seen(client, window, With(stretch.Repaired), stretch.Spell, worn, goesOn, stretch.Entered, i < stretches.Count - 1)
+                    new Seen(client, _window, With(stretch.Repaired), stretch.Spell, worn, goesOn, stretch.Entered, i < stretches.Count - 1)
             ),
         ];
     }

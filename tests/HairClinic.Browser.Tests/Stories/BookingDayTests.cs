@@ -20,9 +20,9 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
     // Twenty past ten in London.
     private static readonly Instant Now = Instant.FromUtc(2027, 2, 3, 10, 20);
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private Salon salon = null!;
-    private Guid client;
-    private Guid visit;
+    private Salon _salon = null!;
+    private Guid _client;
+    private Guid _visit;
 
     [Fact]
     public async Task Day_and_booking_are_readable_and_clean_for_axe_on_every_device()
@@ -33,11 +33,11 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
             "/day",
             "/day?date=2027-02-08",
             "/day?date=2027-02-04",
-            $"/visits/book-visit?client={client}",
+            $"/visits/book-visit?client={_client}",
             "/visits/book-visit",
-            $"/visits/{visit}/visit-details",
-            $"/visits/{visit}/move-visit",
-            $"/visits/{visit}/call-off",
+            $"/visits/{_visit}/visit-details",
+            $"/visits/{_visit}/move-visit",
+            $"/visits/{_visit}/call-off",
         ];
         foreach (var screen in new[] { Pages.Desk, Pages.Tablet, Pages.Phone })
         {
@@ -83,8 +83,8 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
     {
         await using var site = await OpenAsync();
         var (one, two) = (await SignInAsync(site, Pages.Desk), await SignInAsync(site, Pages.Desk));
-        await one.OpenAsync($"/visits/book-visit?client={client}");
-        await two.OpenAsync($"/visits/book-visit?client={client}");
+        await one.OpenAsync($"/visits/book-visit?client={_client}");
+        await two.OpenAsync($"/visits/book-visit?client={_client}");
         await two.GetByLabel("Note for the visit").FillAsync("Brings the spare");
 
         await one.Locator("button.slot").First.ClickAsync();
@@ -103,7 +103,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
     {
         await using var site = await OpenAsync();
         var page = await SignInAsync(site, Pages.Phone);
-        await page.OpenAsync($"/visits/book-visit?client={client}");
+        await page.OpenAsync($"/visits/book-visit?client={_client}");
         await page.GetByText("Another time, by hand").ClickAsync();
         await page.GetByLabel("Day", new() { Exact = true }).FillAsync("2027-02-05");
         await page.GetByLabel("Time", new() { Exact = true }).FillAsync("19:30");
@@ -170,7 +170,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
                         Email = "desk@practice.example",
                         PracticeId = practice,
                         PersonId = desk.Id,
-                        AtSalonId = salon.Id,
+                        AtSalonId = _salon.Id,
                     };
                     return await services.GetRequiredService<UserManager<AppUser>>().CreateAsync(user, Password);
                 }
@@ -181,7 +181,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
     private Person Lay(Scene scene)
     {
         scene.LayPractice("Invented practice");
-        salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 3);
+        _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 3);
         var coats = new ServiceKind(Guid.CreateVersion7(), "Rebond, two coats", ServicePurpose.Rebond);
         coats.Consist([
             (Guid.CreateVersion7(), SegmentKind.HandsOn, 40),
@@ -190,14 +190,14 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         ]);
         scene.Services.Add(coats);
         scene.Db.ServiceKinds.Add(coats);
-        var desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
+        var desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
         Person[] hands =
         [
-            scene.Hire("Mara", StaffRole.Stylist, salon),
-            scene.Hire("Ivo", StaffRole.Stylist, salon),
-            scene.Hire("Saskia", StaffRole.Stylist, salon),
+            scene.Hire("Mara", StaffRole.Stylist, _salon),
+            scene.Hire("Ivo", StaffRole.Stylist, _salon),
+            scene.Hire("Saskia", StaffRole.Stylist, _salon),
         ];
-        scene.Hire("Bram", StaffRole.Stylist, salon).BeAway(Guid.CreateVersion7(), Today, Today.PlusDays(2), "course");
+        scene.Hire("Bram", StaffRole.Stylist, _salon).BeAway(Guid.CreateVersion7(), Today, Today.PlusDays(2), "course");
         var (wash, fix) = (scene.Service(ServicePurpose.WashAndStyle), scene.Service(ServicePurpose.FixLift));
         string[] names =
         [
@@ -214,7 +214,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
             "Jon Heath",
             "Orla Finch",
         ];
-        var clients = names.Select((n, i) => scene.Welcome($"C-{i + 1}", n, salon, $"+4416329600{i:00}")).ToList();
+        var clients = names.Select((n, i) => scene.Welcome($"C-{i + 1}", n, _salon, $"+4416329600{i:00}")).ToList();
         Book(0, coats, 0, 9, 0).Finish(Today);
         var second = Book(1, coats, 0, 10, 30);
         Book(2, wash, 1, 9, 15).Finish(Today);
@@ -226,8 +226,8 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         Book(7, coats, 0, 13, 0);
         Book(8, wash, 1, 12, 0);
         Book(9, scene.Service(ServicePurpose.FirstFitting), 1, 14, 0);
-        visit = Book(10, coats, 2, 15, 30).Id;
-        client = clients[11].Id;
+        _visit = Book(10, coats, 2, 15, 30).Id;
+        _client = clients[11].Id;
         var kind = scene.Make("Everyday", "French lace", "Workshop North");
         scene.Bond(
             clients[11],
@@ -243,7 +243,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
                 service,
                 scene.Chairs[chair],
                 hands[chair],
-                (Today + new LocalTime(hour, minute)).InZoneStrictly(salon.TimeZone).ToInstant()
+                (Today + new LocalTime(hour, minute)).InZoneStrictly(_salon.TimeZone).ToInstant()
             );
     }
 }

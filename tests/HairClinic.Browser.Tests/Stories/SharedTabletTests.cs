@@ -18,7 +18,7 @@ public sealed class SharedTabletTests(ChromiumBrowser chromium)
 {
     private const string Password = "long lavender evenings";
 
-    private Visit visit = null!;
+    private Visit _visit = null!;
 
     [Fact]
     public async Task Two_people_take_turns_and_what_is_left_alone_locks()
@@ -45,14 +45,14 @@ public sealed class SharedTabletTests(ChromiumBrowser chromium)
         await BeginAsync(page, "Ottilie", "593024");
 
         // Left by hand: the next one finds the same visit, and nothing else of the one before.
-        await page.OpenAsync($"/visits/{visit.Id}/visit-details");
+        await page.OpenAsync($"/visits/{_visit.Id}/visit-details");
         await page.GetByRole(AriaRole.Button, new() { Name = "Lock now" }).ClickAsync();
-        await page.ArriveAsync($"/switch-person?visit={visit.Id}");
+        await page.ArriveAsync($"/switch-person?visit={_visit.Id}");
         await LookAtAsync(page, "switch");
         await page.GetByRole(AriaRole.Link, new() { Name = "Mara" }).ClickAsync();
         await LookAtAsync(page, "pin");
         await TapAsync(page, "482913");
-        await page.ArriveAsync($"/visits/{visit.Id}/visit-details");
+        await page.ArriveAsync($"/visits/{_visit.Id}/visit-details");
         Assert.Equal("Mara", await page.Locator(".person summary").InnerTextAsync());
         await page.ReadyAsync();
         // What follows skips three minutes of a live page's clock, of which its connection complains.
@@ -60,10 +60,10 @@ public sealed class SharedTabletTests(ChromiumBrowser chromium)
 
         // Left alone: three minutes by the page's clock, and nobody pressed anything.
         await page.Clock.InstallAsync();
-        await page.GotoAsync($"/visits/{visit.Id}/visit-details");
+        await page.GotoAsync($"/visits/{_visit.Id}/visit-details");
         await page.GetByRole(AriaRole.Button, new() { Name = "Lock now" }).WaitForAsync();
         await page.Clock.FastForwardAsync(3 * 60_000);
-        await page.ArriveAsync($"/switch-person?visit={visit.Id}");
+        await page.ArriveAsync($"/switch-person?visit={_visit.Id}");
         var other = await page.Context.NewPageAsync();
         await other.GotoAsync("/at-the-chair");
         Assert.EndsWith("/switch-person", other.Url, StringComparison.Ordinal);
@@ -128,7 +128,7 @@ public sealed class SharedTabletTests(ChromiumBrowser chromium)
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var people = new[] { scene.Hire("Ottilie", StaffRole.Owner, salon), scene.Hire("Mara", StaffRole.Stylist, salon) };
         var client = scene.Welcome("C-1", "Ada Fenwick", salon);
-        visit = scene.Book(client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], people[1], scene.Now + Duration.FromHours(1));
+        _visit = scene.Book(client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], people[1], scene.Now + Duration.FromHours(1));
         await db.SaveChangesAsync();
         var users = services.GetRequiredService<UserManager<AppUser>>();
         foreach (var person in people)

@@ -12,7 +12,7 @@ public sealed class BondTests
     private static readonly LocalDate On = new(2027, 1, 5);
     private static readonly Guid Glue = Guid.CreateVersion7();
 
-    private readonly Bond bond = new(
+    private readonly Bond _bond = new(
         Guid.CreateVersion7(),
         Guid.CreateVersion7(),
         Guid.CreateVersion7(),
@@ -25,9 +25,9 @@ public sealed class BondTests
     [Fact]
     public void A_bond_is_not_removed_as_taken_back()
     {
-        var thrown = Assert.Throws<ArgumentOutOfRangeException>(() => bond.Remove(On, RemovalReason.TakenBack));
+        var thrown = Assert.Throws<ArgumentOutOfRangeException>(() => _bond.Remove(On, RemovalReason.TakenBack));
         Assert.StartsWith("A log is taken back by its visit.", thrown.Message, StringComparison.Ordinal);
-        Assert.True(bond.IsOpen);
+        Assert.True(_bond.IsOpen);
     }
 
     [Fact]
@@ -35,26 +35,26 @@ public sealed class BondTests
     {
         var (one, other) = (Guid.CreateVersion7(), Guid.CreateVersion7());
 
-        bond.Use([Use(Glue, one, 3), Use(Glue, other, null)], waitsKept: false);
+        _bond.Use([Use(Glue, one, 3), Use(Glue, other, null)], waitsKept: false);
 
-        Assert.Equal([(Glue, one, 3), (Glue, other, null)], bond.Products.Select(p => (p.ProductId, p.LotId!.Value, p.Coats)));
-        Assert.All(bond.Products, p => Assert.Equal(bond.Id, p.BondId));
-        Assert.False(bond.WaitsKept);
-        bond.Use([Use(Glue, one, 1)], waitsKept: true);
-        Assert.Single(bond.Products);
+        Assert.Equal([(Glue, one, 3), (Glue, other, null)], _bond.Products.Select(p => (p.ProductId, p.LotId!.Value, p.Coats)));
+        Assert.All(_bond.Products, p => Assert.Equal(_bond.Id, p.BondId));
+        Assert.False(_bond.WaitsKept);
+        _bond.Use([Use(Glue, one, 1)], waitsKept: true);
+        Assert.Single(_bond.Products);
     }
 
     [Fact]
     public void The_same_product_and_lot_twice_is_refused_and_what_stood_there_stays()
     {
         var lot = Guid.CreateVersion7();
-        bond.Use([Use(Glue, lot, 2)], waitsKept: null);
+        _bond.Use([Use(Glue, lot, 2)], waitsKept: null);
 
         Assert.Equal(
             "The same product and lot is listed twice.",
-            Assert.Throws<Refusal>(() => bond.Use([Use(Glue, lot, 1), Use(Glue, lot, 2)], waitsKept: null)).Message
+            Assert.Throws<Refusal>(() => _bond.Use([Use(Glue, lot, 1), Use(Glue, lot, 2)], waitsKept: null)).Message
         );
-        Assert.Equal(2, Assert.Single(bond.Products).Coats);
+        Assert.Equal(2, Assert.Single(_bond.Products).Coats);
     }
 
     [Theory]
@@ -64,7 +64,7 @@ public sealed class BondTests
     [InlineData(13, false)]
     public void Coats_lie_between_1_and_12(int coats, bool taken)
     {
-        void Do() => bond.Use([Use(Glue, null, coats)], waitsKept: null);
+        void Do() => _bond.Use([Use(Glue, null, coats)], waitsKept: null);
         if (taken)
             Do();
         else
@@ -76,25 +76,28 @@ public sealed class BondTests
     {
         var window = Head.FourToEight(On);
 
-        bond.FallDue(window);
+        _bond.FallDue(window);
 
-        Assert.Equal((window.Opens, window.Target, window.DueOn, window.Closes), (bond.OpensOn, bond.TargetOn, bond.DueOn, bond.ClosesOn));
-        Assert.Equal(window.Why.Explain(), bond.DueReasons);
+        Assert.Equal(
+            (window.Opens, window.Target, window.DueOn, window.Closes),
+            (_bond.OpensOn, _bond.TargetOn, _bond.DueOn, _bond.ClosesOn)
+        );
+        Assert.Equal(window.Why.Explain(), _bond.DueReasons);
     }
 
     [Fact]
     public void The_last_sound_day_only_moves_on_and_nothing_seen_after_a_lift_counts()
     {
-        bond.SeenSound(On.PlusDays(-1));
-        Assert.Null(bond.LastSoundOn);
-        bond.SeenSound(On);
-        Assert.Equal(On, bond.LastSoundOn);
-        bond.SeenSound(On.PlusDays(9));
-        bond.SeenSound(On.PlusDays(4));
-        Assert.Equal(On.PlusDays(9), bond.LastSoundOn);
-        bond.ReportLift(new Lift(On.PlusDays(12), null, LiftZone.Front, SpotFixed: true));
-        bond.SeenSound(On.PlusDays(20));
-        Assert.Equal(On.PlusDays(9), bond.LastSoundOn);
+        _bond.SeenSound(On.PlusDays(-1));
+        Assert.Null(_bond.LastSoundOn);
+        _bond.SeenSound(On);
+        Assert.Equal(On, _bond.LastSoundOn);
+        _bond.SeenSound(On.PlusDays(9));
+        _bond.SeenSound(On.PlusDays(4));
+        Assert.Equal(On.PlusDays(9), _bond.LastSoundOn);
+        _bond.ReportLift(new Lift(On.PlusDays(12), null, LiftZone.Front, SpotFixed: true));
+        _bond.SeenSound(On.PlusDays(20));
+        Assert.Equal(On.PlusDays(9), _bond.LastSoundOn);
     }
 
     [Theory]
@@ -104,10 +107,10 @@ public sealed class BondTests
     [InlineData(12, 8, "It was seen sound on ")]
     public void A_lift_that_cannot_be_is_refused_in_words(int reported, int? lifted, string sentence)
     {
-        bond.SeenSound(On.PlusDays(9));
+        _bond.SeenSound(On.PlusDays(9));
 
         Assert.StartsWith(sentence, RefusalOf(reported, lifted), StringComparison.Ordinal);
-        Assert.Null(bond.Lift);
+        Assert.Null(_bond.Lift);
     }
 
     [Theory]
@@ -119,24 +122,24 @@ public sealed class BondTests
     public void A_lift_on_the_last_sound_day_or_later_is_taken(int reported, int? lifted)
     {
         if (reported >= 9)
-            bond.SeenSound(On.PlusDays(9));
+            _bond.SeenSound(On.PlusDays(9));
 
         Report(reported, lifted);
 
         Assert.Equal(
             (On.PlusDays(reported), lifted is { } d ? On.PlusDays(d) : (LocalDate?)null),
-            (bond.Lift!.ReportedOn, bond.Lift.LiftedOn)
+            (_bond.Lift!.ReportedOn, _bond.Lift.LiftedOn)
         );
     }
 
     [Fact]
     public void Once_it_is_off_it_cannot_lift_later_but_may_be_told_to_have_lifted_before()
     {
-        bond.Remove(On.PlusDays(20), RemovalReason.Scheduled);
+        _bond.Remove(On.PlusDays(20), RemovalReason.Scheduled);
 
         Assert.StartsWith("This bond was taken off on ", RefusalOf(21, null), StringComparison.Ordinal);
         Report(20, 19);
-        Assert.NotNull(bond.Lift);
+        Assert.NotNull(_bond.Lift);
     }
 
     [Fact]
@@ -145,44 +148,44 @@ public sealed class BondTests
         Report(12, null);
 
         Report(20, 15);
-        Assert.Null(bond.Lift!.LiftedOn);
-        bond.ReportLift(new Lift(On.PlusDays(21), On.PlusDays(12), LiftZone.Temples, SpotFixed: true));
-        Assert.Equal(new Lift(On.PlusDays(12), On.PlusDays(12), LiftZone.Temples, SpotFixed: false), bond.Lift);
+        Assert.Null(_bond.Lift!.LiftedOn);
+        _bond.ReportLift(new Lift(On.PlusDays(21), On.PlusDays(12), LiftZone.Temples, SpotFixed: true));
+        Assert.Equal(new Lift(On.PlusDays(12), On.PlusDays(12), LiftZone.Temples, SpotFixed: false), _bond.Lift);
         Report(22, 3);
-        Assert.Equal(On.PlusDays(12), bond.Lift.LiftedOn);
+        Assert.Equal(On.PlusDays(12), _bond.Lift.LiftedOn);
     }
 
     [Fact]
     public void While_it_is_on_the_head_and_silent_it_is_known_to_hold_until_its_window_closes_or_it_was_seen_sound_later()
     {
-        bond.FallDue(Head.FourToEight(On));
-        Assert.Equal(On.PlusWeeks(8), bond.KnownUntil);
-        bond.SeenSound(On.PlusDays(3));
-        Assert.Equal(On.PlusWeeks(8), bond.KnownUntil);
-        bond.SeenSound(On.PlusWeeks(9));
-        Assert.Equal(On.PlusWeeks(9), bond.KnownUntil);
+        _bond.FallDue(Head.FourToEight(On));
+        Assert.Equal(On.PlusWeeks(8), _bond.KnownUntil);
+        _bond.SeenSound(On.PlusDays(3));
+        Assert.Equal(On.PlusWeeks(8), _bond.KnownUntil);
+        _bond.SeenSound(On.PlusWeeks(9));
+        Assert.Equal(On.PlusWeeks(9), _bond.KnownUntil);
 
-        bond.ReportLift(new Lift(On.PlusWeeks(10), null, null, SpotFixed: false));
-        Assert.Equal(LocalDate.MaxIsoValue, bond.KnownUntil);
+        _bond.ReportLift(new Lift(On.PlusWeeks(10), null, null, SpotFixed: false));
+        Assert.Equal(LocalDate.MaxIsoValue, _bond.KnownUntil);
     }
 
     [Fact]
     public void Once_it_is_off_all_is_known()
     {
-        bond.FallDue(Head.FourToEight(On));
-        bond.Remove(On.PlusDays(30), RemovalReason.Scheduled);
+        _bond.FallDue(Head.FourToEight(On));
+        _bond.Remove(On.PlusDays(30), RemovalReason.Scheduled);
 
-        Assert.Equal(LocalDate.MaxIsoValue, bond.KnownUntil);
+        Assert.Equal(LocalDate.MaxIsoValue, _bond.KnownUntil);
     }
 
     [Fact]
     public void The_zone_that_was_told_first_stays()
     {
-        bond.ReportLift(new Lift(On.PlusDays(12), null, LiftZone.Front, SpotFixed: false));
+        _bond.ReportLift(new Lift(On.PlusDays(12), null, LiftZone.Front, SpotFixed: false));
 
-        bond.ReportLift(new Lift(On.PlusDays(13), On.PlusDays(11), LiftZone.Sides, SpotFixed: false));
+        _bond.ReportLift(new Lift(On.PlusDays(13), On.PlusDays(11), LiftZone.Sides, SpotFixed: false));
 
-        Assert.Equal((LiftZone.Front, On.PlusDays(11)), (bond.Lift!.Zone!.Value, bond.Lift.LiftedOn!.Value));
+        Assert.Equal((LiftZone.Front, On.PlusDays(11)), (_bond.Lift!.Zone!.Value, _bond.Lift.LiftedOn!.Value));
     }
 
     [Fact]
@@ -190,24 +193,24 @@ public sealed class BondTests
     {
         Assert.StartsWith(
             "A bond cannot be taken off before it was made",
-            Assert.Throws<Refusal>(() => bond.Remove(On.PlusDays(-1), RemovalReason.Scheduled)).Message,
+            Assert.Throws<Refusal>(() => _bond.Remove(On.PlusDays(-1), RemovalReason.Scheduled)).Message,
             StringComparison.Ordinal
         );
-        Assert.True(bond.IsOpen);
+        Assert.True(_bond.IsOpen);
 
-        bond.Remove(On, RemovalReason.Reaction);
+        _bond.Remove(On, RemovalReason.Reaction);
 
-        Assert.Equal((false, On, RemovalReason.Reaction), (bond.IsOpen, bond.RemovedOn!.Value, bond.RemovedBecause!.Value));
+        Assert.Equal((false, On, RemovalReason.Reaction), (_bond.IsOpen, _bond.RemovedOn!.Value, _bond.RemovedBecause!.Value));
         Assert.EndsWith(
             "already.",
-            Assert.Throws<Refusal>(() => bond.Remove(On.PlusDays(3), RemovalReason.Scheduled)).Message,
+            Assert.Throws<Refusal>(() => _bond.Remove(On.PlusDays(3), RemovalReason.Scheduled)).Message,
             StringComparison.Ordinal
         );
-        Assert.Equal(On, bond.RemovedOn);
+        Assert.Equal(On, _bond.RemovedOn);
     }
 
     private void Report(int reported, int? lifted) =>
-        bond.ReportLift(new Lift(On.PlusDays(reported), lifted is { } day ? On.PlusDays(day) : null, null, SpotFixed: false));
+        _bond.ReportLift(new Lift(On.PlusDays(reported), lifted is { } day ? On.PlusDays(day) : null, null, SpotFixed: false));
 
     private string RefusalOf(int reported, int? lifted) => Assert.Throws<Refusal>(() => Report(reported, lifted)).Message;
 

@@ -12,12 +12,12 @@ namespace HairClinic.Domain.Tests.Bonding;
 /// </summary>
 public sealed class HoldObservationTests
 {
-    private readonly Head head = new();
+    private readonly Head _head = new();
 
     [Fact]
     public void A_bond_still_tight_at_take_down_counts_as_at_least_that_many_days()
     {
-        head.At(28).Rebond(Head.Sound());
+        _head.At(28).Rebond(Head.Sound());
 
         Assert.Equal(new HoldObservation(HoldKind.AtLeast, 28, null), Seen(daysLater: 300));
     }
@@ -25,7 +25,7 @@ public sealed class HoldObservationTests
     [Fact]
     public void A_lift_the_client_can_date_is_exactly_that_day()
     {
-        head.Bond.ReportLift(new Lift(Day(23), Day(21), LiftZone.Front, SpotFixed: false));
+        _head.Bond.ReportLift(new Lift(Day(23), Day(21), LiftZone.Front, SpotFixed: false));
 
         Assert.Equal(new HoldObservation(HoldKind.Exact, 21, 21), Seen());
     }
@@ -41,17 +41,17 @@ public sealed class HoldObservationTests
     public void What_a_take_down_will_tell_is_what_it_tells_once_it_is_written(int? sound, int? reported, bool foundLifted, int? liftedOn)
     {
         if (sound is { } seen)
-            head.Bond.SeenSound(Day(seen));
+            _head.Bond.SeenSound(Day(seen));
         if (reported is { } told)
-            head.Bond.ReportLift(new Lift(Day(told), null, null, SpotFixed: true));
-        head.At(28);
+            _head.Bond.ReportLift(new Lift(Day(told), null, null, SpotFixed: true));
+        _head.At(28);
         var found = foundLifted ? Head.Lifted(liftedOn is { } day ? Day(day) : null) : Head.Sound();
 
-        var before = head.Bond.HoldOnceOff(head.Today, found.Reason, found.LiftFoundOn(head.Today));
+        var before = _head.Bond.HoldOnceOff(_head.Today, found.Reason, found.LiftFoundOn(_head.Today));
 
-        Assert.True(head.Bond.IsOpen);
-        head.Rebond(found);
-        Assert.Equal(HoldObservation.Of(head.Bond, head.Today.PlusDays(300)), before);
+        Assert.True(_head.Bond.IsOpen);
+        _head.Rebond(found);
+        Assert.Equal(HoldObservation.Of(_head.Bond, _head.Today.PlusDays(300)), before);
     }
 
     [Fact]
@@ -59,17 +59,17 @@ public sealed class HoldObservationTests
     {
         Assert.Contains(
             "before it was made",
-            Assert.Throws<Refusal>(() => head.Bond.HoldOnceOff(Day(-1), RemovalReason.Scheduled, null)).Message,
+            Assert.Throws<Refusal>(() => _head.Bond.HoldOnceOff(Day(-1), RemovalReason.Scheduled, null)).Message,
             StringComparison.Ordinal
         );
-        Assert.True(head.Bond.IsOpen);
+        Assert.True(_head.Bond.IsOpen);
     }
 
     [Fact]
     public void A_lift_nobody_can_date_lies_after_the_last_sound_day_and_by_the_day_it_was_reported()
     {
-        head.Bond.SeenSound(Day(14));
-        head.Bond.ReportLift(new Lift(Day(23), null, null, SpotFixed: false));
+        _head.Bond.SeenSound(Day(14));
+        _head.Bond.ReportLift(new Lift(Day(23), null, null, SpotFixed: false));
 
         Assert.Equal(new HoldObservation(HoldKind.Between, 14, 23), Seen());
     }
@@ -77,8 +77,8 @@ public sealed class HoldObservationTests
     [Fact]
     public void A_lift_found_at_take_down_lies_after_the_last_sound_day_and_by_the_visit()
     {
-        head.Bond.SeenSound(Day(14));
-        head.At(28).Rebond(Head.Lifted(on: null));
+        _head.Bond.SeenSound(Day(14));
+        _head.At(28).Rebond(Head.Lifted(on: null));
 
         Assert.Equal(new HoldObservation(HoldKind.Between, 14, 28), Seen());
     }
@@ -86,7 +86,7 @@ public sealed class HoldObservationTests
     [Fact]
     public void A_lift_found_at_take_down_that_the_client_noticed_is_exactly_that_day()
     {
-        head.At(28).Rebond(Head.Lifted(on: Day(26)));
+        _head.At(28).Rebond(Head.Lifted(on: Day(26)));
 
         Assert.Equal(new HoldObservation(HoldKind.Exact, 26, 26), Seen());
     }
@@ -94,7 +94,7 @@ public sealed class HoldObservationTests
     [Fact]
     public void With_no_contact_since_the_bond_was_made_an_undated_lift_lies_anywhere_since()
     {
-        head.At(28).Rebond(Head.Lifted(on: null));
+        _head.At(28).Rebond(Head.Lifted(on: null));
 
         Assert.Equal(new HoldObservation(HoldKind.Between, 0, 28), Seen());
     }
@@ -102,18 +102,18 @@ public sealed class HoldObservationTests
     [Fact]
     public void A_lift_put_down_again_ended_the_hold_and_what_follows_is_no_new_bond()
     {
-        head.Bond.ReportLift(new Lift(Day(12), Day(11), LiftZone.Temples, SpotFixed: true));
-        head.Bond.SeenSound(Day(20));
-        head.At(28).Rebond(Head.Sound());
+        _head.Bond.ReportLift(new Lift(Day(12), Day(11), LiftZone.Temples, SpotFixed: true));
+        _head.Bond.SeenSound(Day(20));
+        _head.At(28).Rebond(Head.Sound());
 
         Assert.Equal(new HoldObservation(HoldKind.Exact, 11, 11), Seen());
-        Assert.Null(head.Bond.LastSoundOn);
+        Assert.Null(_head.Bond.LastSoundOn);
     }
 
     [Fact]
     public void A_lift_on_the_day_of_application_lies_within_the_first_day()
     {
-        head.Bond.ReportLift(new Lift(Day(0), Day(0), LiftZone.Front, SpotFixed: false));
+        _head.Bond.ReportLift(new Lift(Day(0), Day(0), LiftZone.Front, SpotFixed: false));
 
         Assert.Equal(new HoldObservation(HoldKind.Between, 0, 1), Seen());
     }
@@ -125,20 +125,20 @@ public sealed class HoldObservationTests
     [InlineData(RemovalReason.Other)]
     public void A_bond_taken_off_for_another_reason_held_at_least_that_long(RemovalReason because)
     {
-        head.At(9).Rebond(Head.Sound(because));
+        _head.At(9).Rebond(Head.Sound(because));
 
         Assert.Equal(new HoldObservation(HoldKind.AtLeast, 9, null), Seen(daysLater: 300));
     }
 
     [Fact]
     public void A_bond_still_on_the_head_has_held_at_least_until_today() =>
-        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 17, null), HoldObservation.Of(head.Bond, Day(17)));
+        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 17, null), HoldObservation.Of(_head.Bond, Day(17)));
 
     [Fact]
     public void Seen_sound_in_the_morning_and_reported_lifted_that_evening_is_that_day()
     {
-        head.Bond.SeenSound(Day(14));
-        head.Bond.ReportLift(new Lift(Day(14), null, null, SpotFixed: false));
+        _head.Bond.SeenSound(Day(14));
+        _head.Bond.ReportLift(new Lift(Day(14), null, null, SpotFixed: false));
 
         Assert.Equal(new HoldObservation(HoldKind.Exact, 14, 14), Seen());
     }
@@ -146,8 +146,8 @@ public sealed class HoldObservationTests
     [Fact]
     public void An_old_book_that_says_only_that_it_came_off_lifted_gives_an_interval()
     {
-        head.Bond.SeenSound(Day(10));
-        head.Bond.Remove(Day(30), RemovalReason.Lifted);
+        _head.Bond.SeenSound(Day(10));
+        _head.Bond.Remove(Day(30), RemovalReason.Lifted);
 
         Assert.Equal(new HoldObservation(HoldKind.Between, 10, 30), Seen());
     }
@@ -155,25 +155,25 @@ public sealed class HoldObservationTests
     [Fact]
     public void A_later_telling_names_the_day_the_first_report_left_open()
     {
-        head.Bond.ReportLift(new Lift(Day(23), null, null, SpotFixed: false));
-        head.At(28).Rebond(Head.Lifted(on: Day(22)));
+        _head.Bond.ReportLift(new Lift(Day(23), null, null, SpotFixed: false));
+        _head.At(28).Rebond(Head.Lifted(on: Day(22)));
 
         Assert.Equal(new HoldObservation(HoldKind.Exact, 22, 22), Seen());
-        Assert.Equal(Day(23), head.Bond.Lift!.ReportedOn);
+        Assert.Equal(Day(23), _head.Bond.Lift!.ReportedOn);
     }
 
     [Fact]
     public void A_lift_before_a_day_on_which_it_was_seen_sound_is_refused_in_a_sentence_that_says_what_to_do()
     {
-        head.Bond.SeenSound(Day(14));
+        _head.Bond.SeenSound(Day(14));
 
-        var refusal = Assert.Throws<Refusal>(() => head.Bond.ReportLift(new Lift(Day(20), Day(9), null, SpotFixed: false)));
+        var refusal = Assert.Throws<Refusal>(() => _head.Bond.ReportLift(new Lift(Day(20), Day(9), null, SpotFixed: false)));
 
         Assert.StartsWith("It was seen sound on", refusal.Message, StringComparison.Ordinal);
-        Assert.Null(head.Bond.Lift);
+        Assert.Null(_head.Bond.Lift);
     }
 
     private static LocalDate Day(int number) => Head.BondedOn.PlusDays(number);
 
-    private HoldObservation Seen(int daysLater = 60) => HoldObservation.Of(head.Bond, Day(daysLater));
+    private HoldObservation Seen(int daysLater = 60) => HoldObservation.Of(_head.Bond, Day(daysLater));
 }

@@ -9,7 +9,7 @@ public sealed class ClientTests
 {
     private static readonly LocalDate Day = new(2027, 2, 3);
 
-    private readonly Client ada = new(Guid.CreateVersion7(), " C-1 ", " Ada Fenwick ", Guid.CreateVersion7());
+    private readonly Client _ada = new(Guid.CreateVersion7(), " C-1 ", " Ada Fenwick ", Guid.CreateVersion7());
 
     [Theory]
     [InlineData(null, null)]
@@ -18,12 +18,12 @@ public sealed class ClientTests
     [InlineData(" Ada ", "Ada")]
     public void What_is_blank_is_nothing_and_what_is_typed_is_kept_without_its_margins(string? typed, string? kept)
     {
-        ada.Rename(" Ada Fenwick-Yarrow ", typed);
-        ada.Reach(typed, typed);
-        ada.Describe(Day, typed);
+        _ada.Rename(" Ada Fenwick-Yarrow ", typed);
+        _ada.Reach(typed, typed);
+        _ada.Describe(Day, typed);
 
-        Assert.Equal(("C-1", "Ada Fenwick-Yarrow", kept), (ada.Code, ada.Name, ada.CalledAs));
-        Assert.Equal((kept, kept, kept, Day), (ada.Phone, ada.Email, ada.Note, ada.BirthDate));
+        Assert.Equal(("C-1", "Ada Fenwick-Yarrow", kept), (_ada.Code, _ada.Name, _ada.CalledAs));
+        Assert.Equal((kept, kept, kept, Day), (_ada.Phone, _ada.Email, _ada.Note, _ada.BirthDate));
     }
 
     [Fact]
@@ -31,12 +31,12 @@ public sealed class ClientTests
     {
         foreach (var days in new int?[] { null, 1, 56 })
         {
-            ada.Prefer(WeekdaySet.Of(IsoDayOfWeek.Monday), days);
-            Assert.Equal(days, ada.WashEveryDays);
+            _ada.Prefer(WeekdaySet.Of(IsoDayOfWeek.Monday), days);
+            Assert.Equal(days, _ada.WashEveryDays);
         }
         foreach (var days in new[] { 0, 57 })
-            Refused.Saying("A wash-and-style rhythm lies between 1 and 56 days.", () => ada.Prefer(WeekdaySet.Of(), days));
-        Assert.Equal((56, WeekdaySet.Of(IsoDayOfWeek.Monday)), (ada.WashEveryDays, ada.PreferredDays));
+            Refused.Saying("A wash-and-style rhythm lies between 1 and 56 days.", () => _ada.Prefer(WeekdaySet.Of(), days));
+        Assert.Equal((56, WeekdaySet.Of(IsoDayOfWeek.Monday)), (_ada.WashEveryDays, _ada.PreferredDays));
     }
 
     [Fact]
@@ -44,37 +44,37 @@ public sealed class ClientTests
     {
         LifeEvent[] planned = [Event(), Event()];
         foreach (var e in planned)
-            ada.Plan(e);
+            _ada.Plan(e);
 
-        ada.CallOff(planned[0].Id);
+        _ada.CallOff(planned[0].Id);
 
-        Assert.Equal([planned[1]], ada.Events);
+        Assert.Equal([planned[1]], _ada.Events);
     }
 
     [Fact]
     public void An_event_ends_on_the_day_it_starts_or_later() =>
         Refused.Saying(
             "The event ends before it starts.",
-            () => new LifeEvent(Guid.CreateVersion7(), ada.Id, LifeEventKind.Travel, Day, Day.PlusDays(-1), away: true)
+            () => new LifeEvent(Guid.CreateVersion7(), _ada.Id, LifeEventKind.Travel, Day, Day.PlusDays(-1), away: true)
         );
 
     [Fact]
     public void A_record_is_folded_once_and_never_into_itself_or_one_that_was_folded()
     {
         var (kept, third) = (Other(), Other());
-        Refused.Saying("These are the same record.", () => ada.FoldInto(ada));
+        Refused.Saying("These are the same record.", () => _ada.FoldInto(_ada));
 
-        ada.FoldInto(kept);
+        _ada.FoldInto(kept);
 
-        Assert.Equal(kept.Id, ada.MergedIntoId);
-        Refused.Saying("One of the two records is merged into another already.", () => ada.FoldInto(third));
-        Refused.Saying("One of the two records is merged into another already.", () => third.FoldInto(ada));
-        ada.Unfold();
-        third.FoldInto(ada);
-        Assert.Equal((null, ada.Id), (ada.MergedIntoId, third.MergedIntoId));
+        Assert.Equal(kept.Id, _ada.MergedIntoId);
+        Refused.Saying("One of the two records is merged into another already.", () => _ada.FoldInto(third));
+        Refused.Saying("One of the two records is merged into another already.", () => third.FoldInto(_ada));
+        _ada.Unfold();
+        third.FoldInto(_ada);
+        Assert.Equal((null, _ada.Id), (_ada.MergedIntoId, third.MergedIntoId));
     }
 
-    private LifeEvent Event() => new(Guid.CreateVersion7(), ada.Id, LifeEventKind.Celebration, Day, Day, away: false);
+    private LifeEvent Event() => new(Guid.CreateVersion7(), _ada.Id, LifeEventKind.Celebration, Day, Day, away: false);
 
     private static Client Other() => new(Guid.CreateVersion7(), "C-2", "Bo Larch", Guid.CreateVersion7());
 }

@@ -8,7 +8,7 @@ public sealed class PersonTests
     private static readonly Guid Elm = Guid.CreateVersion7();
     private static readonly Guid Quay = Guid.CreateVersion7();
     private static readonly LocalDate Day = new(2027, 2, 3);
-    private readonly Person person = new(Guid.CreateVersion7(), " Mara Quill ", StaffRole.Stylist);
+    private readonly Person _person = new(Guid.CreateVersion7(), " Mara Quill ", StaffRole.Stylist);
 
     [Theory]
     [InlineData(StaffRole.Owner, true)]
@@ -18,27 +18,27 @@ public sealed class PersonTests
     [InlineData(StaffRole.FrontDesk, false)]
     public void Clients_are_booked_with_whoever_works_at_the_chair_and_may_do_something_alone(StaffRole role, bool takes)
     {
-        person.Edit("Mara Quill", role);
-        Assert.False(person.TakesClients);
+        _person.Edit("Mara Quill", role);
+        Assert.False(_person.TakesClients);
 
-        person.Learn([(Guid.CreateVersion7(), Guid.CreateVersion7())]);
+        _person.Learn([(Guid.CreateVersion7(), Guid.CreateVersion7())]);
 
-        Assert.Equal(takes, person.TakesClients);
+        Assert.Equal(takes, _person.TakesClients);
     }
 
     [Fact]
     public void Salons_that_stay_keep_their_row_others_go_and_new_ones_come()
     {
         var (first, second, third) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
-        person.WorkIn([(first, Elm), (second, Quay)]);
-        Assert.All(person.Salons, s => Assert.Equal(person.Id, s.PersonId));
+        _person.WorkIn([(first, Elm), (second, Quay)]);
+        Assert.All(_person.Salons, s => Assert.Equal(_person.Id, s.PersonId));
 
         var harbour = Guid.CreateVersion7();
-        person.WorkIn([(Guid.CreateVersion7(), Quay), (third, harbour)]);
+        _person.WorkIn([(Guid.CreateVersion7(), Quay), (third, harbour)]);
 
-        Assert.Equal([(second, Quay), (third, harbour)], person.Salons.Select(s => (s.Id, s.SalonId)));
-        person.WorkIn([]);
-        Assert.Empty(person.Salons);
+        Assert.Equal([(second, Quay), (third, harbour)], _person.Salons.Select(s => (s.Id, s.SalonId)));
+        _person.WorkIn([]);
+        Assert.Empty(_person.Salons);
     }
 
     [Fact]
@@ -46,26 +46,26 @@ public sealed class PersonTests
     {
         var (rebond, wash, colour) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
         var (first, second, third) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
-        person.Learn([(first, rebond), (second, wash)]);
+        _person.Learn([(first, rebond), (second, wash)]);
 
-        person.Learn([(Guid.CreateVersion7(), wash), (third, colour)]);
+        _person.Learn([(Guid.CreateVersion7(), wash), (third, colour)]);
 
-        Assert.Equal([(second, wash), (third, colour)], person.Skills.Select(s => (s.Id, s.ServiceKindId)));
-        Assert.All(person.Skills, s => Assert.Equal(person.Id, s.PersonId));
+        Assert.Equal([(second, wash), (third, colour)], _person.Skills.Select(s => (s.Id, s.ServiceKindId)));
+        Assert.All(_person.Skills, s => Assert.Equal(_person.Id, s.PersonId));
     }
 
     [Fact]
     public void Working_hours_are_replaced_as_a_whole_and_a_spell_that_ends_before_it_starts_changes_nothing()
     {
-        person.SetWork([(Guid.CreateVersion7(), Elm, IsoDayOfWeek.Monday, new(9, 0), new(17, 0))]);
-        person.SetWork([(Guid.CreateVersion7(), Quay, IsoDayOfWeek.Friday, new(10, 0), new(10, 1))]);
+        _person.SetWork([(Guid.CreateVersion7(), Elm, IsoDayOfWeek.Monday, new(9, 0), new(17, 0))]);
+        _person.SetWork([(Guid.CreateVersion7(), Quay, IsoDayOfWeek.Friday, new(10, 0), new(10, 1))]);
 
         Refused.Saying(
             "Working hours must end after they start.",
-            () => person.SetWork([(Guid.CreateVersion7(), Elm, IsoDayOfWeek.Monday, new(9, 0), new(9, 0))])
+            () => _person.SetWork([(Guid.CreateVersion7(), Elm, IsoDayOfWeek.Monday, new(9, 0), new(9, 0))])
         );
 
-        var spell = Assert.Single(person.WorkSpells);
+        var spell = Assert.Single(_person.WorkSpells);
         Assert.Equal(
             (Quay, IsoDayOfWeek.Friday, new LocalTime(10, 0), new LocalTime(10, 1)),
             (spell.SalonId, spell.Day, spell.From, spell.To)
@@ -76,24 +76,24 @@ public sealed class PersonTests
     public void An_absence_may_be_one_day_long_ends_no_earlier_than_it_starts_and_can_be_taken_back()
     {
         var (one, other) = (Guid.CreateVersion7(), Guid.CreateVersion7());
-        person.BeAway(one, Day, Day, "Course");
-        person.BeAway(other, Day.PlusDays(7), Day.PlusDays(9), "Leave");
+        _person.BeAway(one, Day, Day, "Course");
+        _person.BeAway(other, Day.PlusDays(7), Day.PlusDays(9), "Leave");
 
-        Refused.Saying("The absence ends before it starts.", () => person.BeAway(Guid.CreateVersion7(), Day, Day.PlusDays(-1), "Leave"));
-        Assert.Equal(2, person.Absences.Count);
+        Refused.Saying("The absence ends before it starts.", () => _person.BeAway(Guid.CreateVersion7(), Day, Day.PlusDays(-1), "Leave"));
+        Assert.Equal(2, _person.Absences.Count);
 
-        person.ComeBack(one);
-        var left = Assert.Single(person.Absences);
+        _person.ComeBack(one);
+        var left = Assert.Single(_person.Absences);
         Assert.Equal((other, Day.PlusDays(7), Day.PlusDays(9), "Leave"), (left.Id, left.From, left.To, left.Reason));
     }
 
     [Fact]
     public void Who_left_has_left()
     {
-        Assert.Equal(("Mara Quill", false), (person.Name, person.Left));
+        Assert.Equal(("Mara Quill", false), (_person.Name, _person.Left));
 
-        person.Leave();
+        _person.Leave();
 
-        Assert.True(person.Left);
+        Assert.True(_person.Left);
     }
 }

@@ -6,20 +6,20 @@ namespace HairClinic.Domain.Tests.Practices;
 /// <summary>The bounds of what a practice may set for itself: common practice, no source.</summary>
 public sealed class PracticeSettingsTests
 {
-    private readonly PracticeSettings settings = new(Guid.CreateVersion7(), " Linden Practice ", "IE", "en-IE");
+    private readonly PracticeSettings _settings = new(Guid.CreateVersion7(), " Linden Practice ", "IE", "en-IE");
 
     [Fact]
     public void It_begins_with_the_trades_defaults()
     {
-        Assert.Equal(("Linden Practice", "IE", "en-IE"), (settings.Name, settings.Region, settings.Culture));
-        Assert.Equal((24, 5, 7, 15), (settings.CureHours, settings.DaysBeforeEvent, settings.OpeningSoonDays, settings.SlotMinutes));
+        Assert.Equal(("Linden Practice", "IE", "en-IE"), (_settings.Name, _settings.Region, _settings.Culture));
+        Assert.Equal((24, 5, 7, 15), (_settings.CureHours, _settings.DaysBeforeEvent, _settings.OpeningSoonDays, _settings.SlotMinutes));
         Assert.Equal(
             (90, 24, 14, 5),
-            (settings.GrantDaysAfterVisit, settings.ClientMoveHours, settings.PreparationDays, settings.GapChancePercent)
+            (_settings.GrantDaysAfterVisit, _settings.ClientMoveHours, _settings.PreparationDays, _settings.GapChancePercent)
         );
-        Assert.False(settings.IsDemo);
-        settings.MarkAsDemo();
-        Assert.True(settings.IsDemo);
+        Assert.False(_settings.IsDemo);
+        _settings.MarkAsDemo();
+        Assert.True(_settings.IsDemo);
     }
 
     [Theory]
@@ -31,27 +31,27 @@ public sealed class PracticeSettingsTests
     {
         if (taken)
         {
-            settings.SetRhythm(hours, 3, 10, 30);
+            _settings.SetRhythm(hours, 3, 10, 30);
             Assert.Equal(
                 (hours, 3, 10, 30),
-                (settings.CureHours, settings.DaysBeforeEvent, settings.OpeningSoonDays, settings.SlotMinutes)
+                (_settings.CureHours, _settings.DaysBeforeEvent, _settings.OpeningSoonDays, _settings.SlotMinutes)
             );
             return;
         }
         Refused.Saying(
             "A cure lasts 24 to 48 hours; the product's label may ask for more care, never less.",
-            () => settings.SetRhythm(hours, 3, 10, 30)
+            () => _settings.SetRhythm(hours, 3, 10, 30)
         );
-        Assert.Equal((24, 5), (settings.CureHours, settings.DaysBeforeEvent));
+        Assert.Equal((24, 5), (_settings.CureHours, _settings.DaysBeforeEvent));
     }
 
     [Fact]
     public void Bookings_start_on_parts_of_an_hour()
     {
-        var taken = Enumerable.Range(1, 60).Where(minutes => Record.Exception(() => settings.SetRhythm(24, 5, 7, minutes)) is null);
+        var taken = Enumerable.Range(1, 60).Where(minutes => Record.Exception(() => _settings.SetRhythm(24, 5, 7, minutes)) is null);
 
         Assert.Equal([5, 10, 15, 20, 30], taken);
-        Refused.Saying("Bookings can start every 5, 10, 15, 20 or 30 minutes.", () => settings.SetRhythm(24, 5, 7, 25));
+        Refused.Saying("Bookings can start every 5, 10, 15, 20 or 30 minutes.", () => _settings.SetRhythm(24, 5, 7, 25));
     }
 
     [Theory]
@@ -63,8 +63,8 @@ public sealed class PracticeSettingsTests
         Bounds(
             taken,
             "Another salon may see a client for 0 to 730 days after a visit there.",
-            () => settings.KeepGrantsFor(days),
-            () => settings.GrantDaysAfterVisit == days
+            () => _settings.KeepGrantsFor(days),
+            () => _settings.GrantDaysAfterVisit == days
         );
 
     [Theory]
@@ -76,8 +76,8 @@ public sealed class PracticeSettingsTests
         Bounds(
             taken,
             "Clients may change a visit up to 0 to 168 hours before it.",
-            () => settings.LetClientsMove(hours),
-            () => settings.ClientMoveHours == hours
+            () => _settings.LetClientsMove(hours),
+            () => _settings.ClientMoveHours == hours
         );
 
     [Theory]
@@ -89,8 +89,8 @@ public sealed class PracticeSettingsTests
         Bounds(
             taken,
             "A unit is ready to bond 0 to 90 days after it arrives.",
-            () => settings.OrderAhead(days, 10),
-            () => (settings.PreparationDays, settings.GapChancePercent) == (days, 10)
+            () => _settings.OrderAhead(days, 10),
+            () => (_settings.PreparationDays, _settings.GapChancePercent) == (days, 10)
         );
 
     [Theory]
@@ -102,8 +102,8 @@ public sealed class PracticeSettingsTests
         Bounds(
             taken,
             "The accepted chance of a day with no unit that still wears well is 1 to 30 percent.",
-            () => settings.OrderAhead(14, percent),
-            () => settings.GapChancePercent == percent
+            () => _settings.OrderAhead(14, percent),
+            () => _settings.GapChancePercent == percent
         );
 
     [Fact]
@@ -111,23 +111,23 @@ public sealed class PracticeSettingsTests
     {
         var first = Instant.FromUtc(2027, 2, 3, 10, 0);
 
-        settings.FinishGuide(first);
-        settings.FinishGuide(first + Duration.FromDays(1));
+        _settings.FinishGuide(first);
+        _settings.FinishGuide(first + Duration.FromDays(1));
 
-        Assert.Equal(first, settings.GuideFinishedAt);
+        Assert.Equal(first, _settings.GuideFinishedAt);
     }
 
     [Fact]
     public void A_row_stays_with_its_practice()
     {
         var practice = Guid.CreateVersion7();
-        settings.BelongTo(practice);
-        settings.BelongTo(practice);
+        _settings.BelongTo(practice);
+        _settings.BelongTo(practice);
 
-        var no = Assert.Throws<InvalidOperationException>(() => settings.BelongTo(Guid.CreateVersion7()));
+        var no = Assert.Throws<InvalidOperationException>(() => _settings.BelongTo(Guid.CreateVersion7()));
 
-        Assert.Equal($"PracticeSettings {settings.Id} belongs to another practice.", no.Message);
-        Assert.Equal(practice, settings.PracticeId);
+        Assert.Equal($"PracticeSettings {_settings.Id} belongs to another practice.", no.Message);
+        Assert.Equal(practice, _settings.PracticeId);
     }
 
     private static void Bounds(bool taken, string sentence, Action set, Func<bool> stands)

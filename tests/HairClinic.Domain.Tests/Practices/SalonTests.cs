@@ -6,17 +6,17 @@ namespace HairClinic.Domain.Tests.Practices;
 public sealed class SalonTests
 {
     private static readonly LocalDate Day = new(2027, 2, 3);
-    private readonly Salon salon = new(Guid.CreateVersion7(), " Elm Row ", "Europe/London", "GBP");
+    private readonly Salon _salon = new(Guid.CreateVersion7(), " Elm Row ", "Europe/London", "GBP");
 
     [Fact]
     public void A_zone_that_is_in_no_database_is_refused_and_nothing_changes()
     {
         Refused.Saying(
             "“{0}” is not a time zone of the IANA database, such as Europe/London.",
-            () => salon.Edit("Quay", "Europe/Elm", "EUR", null, null)
+            () => _salon.Edit("Quay", "Europe/Elm", "EUR", null, null)
         );
 
-        Assert.Equal(("Elm Row", "Europe/London", "GBP"), (salon.Name, salon.Zone, salon.Currency));
+        Assert.Equal(("Elm Row", "Europe/London", "GBP"), (_salon.Name, _salon.Zone, _salon.Currency));
     }
 
     [Theory]
@@ -28,7 +28,7 @@ public sealed class SalonTests
     public void Money_has_a_code_of_three_capital_letters(string code) =>
         Refused.Saying(
             "“{0}” is not a currency code of three capital letters, such as GBP.",
-            () => salon.Edit("Elm Row", "Europe/London", code, null, null)
+            () => _salon.Edit("Elm Row", "Europe/London", code, null, null)
         );
 
     [Fact]
@@ -41,10 +41,10 @@ public sealed class SalonTests
 
         Assert.Equal(
             [(IsoDayOfWeek.Tuesday, 9, 17), (IsoDayOfWeek.Monday, 8, 13), (IsoDayOfWeek.Monday, 13, 18)],
-            salon.Hours.Select(h => (h.Day, h.Opens.Hour, h.Closes.Hour))
+            _salon.Hours.Select(h => (h.Day, h.Opens.Hour, h.Closes.Hour))
         );
         Set(IsoDayOfWeek.Tuesday);
-        Assert.DoesNotContain(salon.Hours, h => h.Day == IsoDayOfWeek.Tuesday);
+        Assert.DoesNotContain(_salon.Hours, h => h.Day == IsoDayOfWeek.Tuesday);
     }
 
     [Fact]
@@ -55,21 +55,21 @@ public sealed class SalonTests
         Refused.Saying("The salon must close after it opens.", () => Set(IsoDayOfWeek.Monday, (9, 9)));
         Refused.Saying("Two opening times of one day overlap.", () => Set(IsoDayOfWeek.Monday, (12, 18), (9, 13)));
 
-        Assert.Equal(17, Assert.Single(salon.Hours).Closes.Hour);
+        Assert.Equal(17, Assert.Single(_salon.Hours).Closes.Hour);
     }
 
     [Fact]
     public void A_closure_may_be_one_day_long_ends_no_earlier_than_it_starts_and_can_be_taken_back()
     {
         var (one, other) = (Guid.CreateVersion7(), Guid.CreateVersion7());
-        salon.Close(one, Day, Day, "Floor");
-        salon.Close(other, Day.PlusDays(7), Day.PlusDays(9), "Holiday");
+        _salon.Close(one, Day, Day, "Floor");
+        _salon.Close(other, Day.PlusDays(7), Day.PlusDays(9), "Holiday");
 
-        Refused.Saying("The closure ends before it starts.", () => salon.Close(Guid.CreateVersion7(), Day, Day.PlusDays(-1), "Floor"));
-        Assert.Equal(2, salon.Closures.Count);
+        Refused.Saying("The closure ends before it starts.", () => _salon.Close(Guid.CreateVersion7(), Day, Day.PlusDays(-1), "Floor"));
+        Assert.Equal(2, _salon.Closures.Count);
 
-        salon.Reopen(one);
-        var left = Assert.Single(salon.Closures);
+        _salon.Reopen(one);
+        var left = Assert.Single(_salon.Closures);
         Assert.Equal((other, Day.PlusDays(7), Day.PlusDays(9), "Holiday"), (left.Id, left.From, left.To, left.Reason));
     }
 
@@ -78,18 +78,18 @@ public sealed class SalonTests
     [InlineData(2, 3)]
     [InlineData(7, 4)]
     public void A_day_is_the_salons_own(int month, int day) =>
-        Assert.Equal(new LocalDate(2027, month, day), salon.DayOf(Instant.FromUtc(2027, month, 3, 23, 30)));
+        Assert.Equal(new LocalDate(2027, month, day), _salon.DayOf(Instant.FromUtc(2027, month, 3, 23, 30)));
 
     [Fact]
     public void A_salon_that_is_retired_stays_so()
     {
-        Assert.False(salon.Retired);
+        Assert.False(_salon.Retired);
 
-        salon.Retire();
+        _salon.Retire();
 
-        Assert.True(salon.Retired);
+        Assert.True(_salon.Retired);
     }
 
     private void Set(IsoDayOfWeek day, params (int Opens, int Closes)[] spells) =>
-        salon.SetHours(day, spells.Select(s => (Guid.CreateVersion7(), new LocalTime(s.Opens, 0), new LocalTime(s.Closes, 0))));
+        _salon.SetHours(day, spells.Select(s => (Guid.CreateVersion7(), new LocalTime(s.Opens, 0), new LocalTime(s.Closes, 0))));
 }

@@ -5,9 +5,9 @@ namespace HairClinic.Domain.Tests.Reference;
 /// <summary>A table of published or independently computed values. The lines that start with # name its source.</summary>
 public sealed class Table
 {
-    private readonly string[] header;
+    private readonly string[] _header;
 
-    private Table(string[] header, List<string[]> rows) => (this.header, Rows) = (header, rows);
+    private Table(string[] header, List<string[]> rows) => (_header, Rows) = (header, rows);
 
     public IReadOnlyList<string[]> Rows { get; }
 
@@ -19,7 +19,7 @@ public sealed class Table
 
     public static double Number(string cell) => double.Parse(cell, CultureInfo.InvariantCulture);
 
-    public string Text(string[] row, string column) => row[Array.IndexOf(header, column)];
+    public string Text(string[] row, string column) => row[Array.IndexOf(_header, column)];
 
     public double Number(string[] row, string column) => Number(Text(row, column));
 

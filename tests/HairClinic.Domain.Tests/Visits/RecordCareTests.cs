@@ -7,15 +7,15 @@ namespace HairClinic.Domain.Tests.Visits;
 
 public sealed class RecordCareTests
 {
-    private readonly Head head = new Head().At(14);
+    private readonly Head _head = new Head().At(14);
 
     [Fact]
     public void A_wash_that_finds_every_edge_down_moves_the_last_sound_day()
     {
         Log(EdgesSeen.Sound);
 
-        Assert.Equal(head.Today, head.Bond.LastSoundOn);
-        Assert.Equal(VisitState.Done, head.Visit.State);
+        Assert.Equal(_head.Today, _head.Bond.LastSoundOn);
+        Assert.Equal(VisitState.Done, _head.Visit.State);
     }
 
     [Fact]
@@ -23,25 +23,25 @@ public sealed class RecordCareTests
     {
         Log(seen: null);
 
-        Assert.Null(head.Bond.LastSoundOn);
-        Assert.False(head.Visit.Record!.FoundLifted);
+        Assert.Null(_head.Bond.LastSoundOn);
+        Assert.False(_head.Visit.Record!.FoundLifted);
     }
 
     [Fact]
     public void A_lift_put_down_again_ends_the_hold_and_leaves_the_bond_on()
     {
-        Log(new EdgesSeen(Up: true, head.Today.PlusDays(-1), LiftZone.Nape, SpotFixed: true));
+        Log(new EdgesSeen(Up: true, _head.Today.PlusDays(-1), LiftZone.Nape, SpotFixed: true));
 
-        Assert.Equal(new Lift(head.Today, head.Today.PlusDays(-1), LiftZone.Nape, SpotFixed: true), head.Bond.Lift);
-        Assert.True(head.Bond.IsOpen);
-        Assert.Equal((true, LiftZone.Nape), (head.Visit.Record!.FoundLifted, head.Visit.Record.LiftZone));
+        Assert.Equal(new Lift(_head.Today, _head.Today.PlusDays(-1), LiftZone.Nape, SpotFixed: true), _head.Bond.Lift);
+        Assert.True(_head.Bond.IsOpen);
+        Assert.Equal((true, LiftZone.Nape), (_head.Visit.Record!.FoundLifted, _head.Visit.Record.LiftZone));
     }
 
     [Fact]
     public void Edges_cannot_be_seen_on_a_head_without_a_bond() =>
         Refused.Saying(
             "No bond is on this head, so no edge can be up or down.",
-            () => head.Visit.RecordCare(Guid.CreateVersion7(), null, EdgesSeen.Sound, head.Salon, head.Now, Head.Stylist, null)
+            () => _head.Visit.RecordCare(Guid.CreateVersion7(), null, EdgesSeen.Sound, _head.Salon, _head.Now, Head.Stylist, null)
         );
 
     [Fact]
@@ -55,14 +55,14 @@ public sealed class RecordCareTests
     [Fact]
     public void A_day_that_has_not_come_takes_no_record()
     {
-        Booked.Place(head.Visit, head.Now + NodaTime.Duration.FromDays(1), (SegmentKind.HandsOn, 60));
+        Booked.Place(_head.Visit, _head.Now + NodaTime.Duration.FromDays(1), (SegmentKind.HandsOn, 60));
 
         Assert.StartsWith("This visit is on ", Assert.Throws<Refusal>(() => Log(EdgesSeen.Sound)).Message, StringComparison.Ordinal);
 
-        Assert.Equal((VisitState.Booked, null), (head.Visit.State, head.Visit.Record));
-        Assert.Null(head.Bond.LastSoundOn);
+        Assert.Equal((VisitState.Booked, null), (_head.Visit.State, _head.Visit.Record));
+        Assert.Null(_head.Bond.LastSoundOn);
     }
 
     private void Log(EdgesSeen? seen) =>
-        head.Visit.RecordCare(Guid.CreateVersion7(), head.Bond, seen, head.Salon, head.Now, Head.Stylist, "Note");
+        _head.Visit.RecordCare(Guid.CreateVersion7(), _head.Bond, seen, _head.Salon, _head.Now, Head.Stylist, "Note");
 }

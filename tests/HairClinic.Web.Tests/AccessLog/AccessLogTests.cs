@@ -13,8 +13,8 @@ namespace HairClinic.Web.Tests.AccessLog;
 
 public sealed class AccessLogTests(PgServer server)
 {
-    private Guid ada;
-    private Person sten = null!;
+    private Guid _ada;
+    private Person _sten = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -48,9 +48,9 @@ public sealed class AccessLogTests(PgServer server)
 
         var note = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(Cancel));
 
-        Assert.Equal((AccessActorKind.Person, sten.Id, "Stylist"), (note.ActorKind, note.ActorId!.Value, note.Role));
-        Assert.Equal((AccessDeed.OpenedPhotos, ada, TestClinic.UsualNow), (note.Deed, note.ClientId!.Value, note.At));
-        var seen = Assert.Single(await clinic.ReadAsync(db => AccessLogStore.SeenOfAsync(db, ada, Cancel)));
+        Assert.Equal((AccessActorKind.Person, _sten.Id, "Stylist"), (note.ActorKind, note.ActorId!.Value, note.Role));
+        Assert.Equal((AccessDeed.OpenedPhotos, _ada, TestClinic.UsualNow), (note.Deed, note.ClientId!.Value, note.At));
+        var seen = Assert.Single(await clinic.ReadAsync(db => AccessLogStore.SeenOfAsync(db, _ada, Cancel)));
         Assert.Equal(new AccessLogStore.Seen(TestClinic.UsualNow, AccessActorKind.Person, "Stylist", AccessDeed.OpenedPhotos), seen);
     }
 
@@ -59,12 +59,12 @@ public sealed class AccessLogTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         await clinic.AsAsync(
-            clinic.Acting(sten),
+            clinic.Acting(_sten),
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                 await using var transaction = await db.Database.BeginTransactionAsync(Cancel);
-                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, AccessDeed.SavedHealth, ada, cancellation: Cancel);
+                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, AccessDeed.SavedHealth, _ada, cancellation: Cancel);
                 await transaction.RollbackAsync(Cancel);
                 return true;
             }
@@ -149,18 +149,18 @@ public sealed class AccessLogTests(PgServer server)
             scene =>
             {
                 var salon = scene.LayPractice("Practice under test").OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-                ada = scene.Welcome("C-1", "Ada Fenwick", salon).Id;
-                sten = scene.Hire("Sten Ito", StaffRole.Stylist, salon);
+                _ada = scene.Welcome("C-1", "Ada Fenwick", salon).Id;
+                _sten = scene.Hire("Sten Ito", StaffRole.Stylist, salon);
             }
         );
 
     private Task<bool> NoteAsync(TestClinic clinic, AccessDeed deed) =>
         clinic.AsAsync(
-            clinic.Acting(sten),
+            clinic.Acting(_sten),
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, deed, ada, cancellation: Cancel);
+                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, deed, _ada, cancellation: Cancel);
                 return true;
             }
         );

@@ -10,10 +10,9 @@ internal sealed class HeldServer : IDisposable
 {
     public const string Verb = "hold-database";
 
-    private readonly Process program;
+    private readonly Process _program;
 
-    private HeldServer(Process program, string connection, int server) =>
-        (this.program, Connection, Server) = (program, connection, server);
+    private HeldServer(Process program, string connection, int server) => (_program, Connection, Server) = (program, connection, server);
 
     /// <summary>The migrator's way in.</summary>
     public string Connection { get; }
@@ -47,8 +46,8 @@ internal sealed class HeldServer : IDisposable
     /// <summary>kill -9 of the program alone.</summary>
     public void KillProgram()
     {
-        program.Kill();
-        program.WaitForExit();
+        _program.Kill();
+        _program.WaitForExit();
     }
 
     /// <summary>kill -9 of the shell that guards the server. The fourth word of its status line is a process's parent.</summary>
@@ -68,8 +67,8 @@ internal sealed class HeldServer : IDisposable
 
     public void Dispose()
     {
-        if (!program.HasExited)
+        if (!_program.HasExited)
             KillProgram();
-        program.Dispose();
+        _program.Dispose();
     }
 }

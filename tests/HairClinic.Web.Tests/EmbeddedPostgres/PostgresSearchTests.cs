@@ -5,9 +5,9 @@ namespace HairClinic.Web.Tests.EmbeddedPostgres;
 /// <summary>With stand-ins for the server programs that only say their version.</summary>
 public sealed class PostgresSearchTests : IDisposable
 {
-    private readonly string root = Directory.CreateTempSubdirectory("hairclinic-test-").FullName;
+    private readonly string _root = Directory.CreateTempSubdirectory("hairclinic-test-").FullName;
 
-    public void Dispose() => Directory.Delete(root, recursive: true);
+    public void Dispose() => Directory.Delete(_root, recursive: true);
 
     [Fact]
     public void With_no_server_anywhere_both_install_commands_are_named()
@@ -29,11 +29,11 @@ public sealed class PostgresSearchTests : IDisposable
     [Fact]
     public void The_package_is_taken_when_the_machine_has_only_a_client_or_a_server_too_old()
     {
-        var client = Path.Combine(root, "client");
+        var client = Path.Combine(_root, "client");
         Directory.CreateDirectory(client);
         File.WriteAllText(Path.Combine(client, "pg_config"), "");
         var package = Server(PackageFolder("postgresql-18"), "18.4");
-        Assert.Equal(package, Search(client, Server("old", "14.9"), Path.Combine(root, "nowhere")).Find(major: null).Folder);
+        Assert.Equal(package, Search(client, Server("old", "14.9"), Path.Combine(_root, "nowhere")).Find(major: null).Folder);
     }
 
     [Fact]
@@ -48,7 +48,7 @@ public sealed class PostgresSearchTests : IDisposable
     public void An_existing_folder_without_its_version_is_told_what_was_found_and_what_to_install()
     {
         var refusal = Assert.Throws<EmbeddedServerException>(() => Search(Server("new", "18.1")).Find(major: 15));
-        Assert.Contains("PostgreSQL 18 in " + Path.Combine(root, "new"), refusal.Message);
+        Assert.Contains("PostgreSQL 18 in " + Path.Combine(_root, "new"), refusal.Message);
         Assert.Contains("apt-get install postgresql-15\n", refusal.Message);
         Assert.Contains($"HAIRCLINIC_TOOLS={Tools} bash deploy/setup.sh 15", refusal.Message);
     }
@@ -59,7 +59,7 @@ public sealed class PostgresSearchTests : IDisposable
         var named = Server("named", "16.1");
         var search = Search(Server("other", "18.1"));
         Assert.Equal(named, (search with { OnlyFolder = named }).Find(major: null).Folder);
-        var refusal = Assert.Throws<EmbeddedServerException>(() => (search with { OnlyFolder = root }).Find(major: null));
+        var refusal = Assert.Throws<EmbeddedServerException>(() => (search with { OnlyFolder = _root }).Find(major: null));
         Assert.Contains("HAIRCLINIC_POSTGRES_BIN", refusal.Message);
     }
 
@@ -79,7 +79,7 @@ public sealed class PostgresSearchTests : IDisposable
         Assert.Equal("libpq.so.5.18", new FileInfo(Path.Combine(native, "lib", "libpq.so.5")).LinkTarget);
     }
 
-    private string Tools => Path.Combine(root, "tools");
+    private string Tools => Path.Combine(_root, "tools");
 
     private PostgresSearch Search(params string[] machine) => new(OnlyFolder: null, machine, Tools);
 
@@ -94,7 +94,7 @@ public sealed class PostgresSearchTests : IDisposable
 
     private string Server(string folder, string version)
     {
-        var path = Path.Combine(root, folder);
+        var path = Path.Combine(_root, folder);
         Directory.CreateDirectory(path);
         foreach (var program in new[] { "postgres", "initdb" })
         {

@@ -11,27 +11,27 @@ namespace HairClinic.Web.Tests.Fence;
 /// <summary>Whoever acts is checked by the database at every connection it is told of them: what changed since the sign-in ends them at once.</summary>
 public sealed class ChangedActorTests(PgServer server)
 {
-    private Salon salon = null!;
-    private Person desk = null!;
-    private Client client = null!;
+    private Salon _salon = null!;
+    private Person _desk = null!;
+    private Client _client = null!;
 
     [Fact]
     public async Task Whoever_left_can_read_nothing_more()
     {
         await using var clinic = await OpenAsync();
-        Assert.Equal(1, await CountAsync(clinic, clinic.Acting(desk, salon)));
+        Assert.Equal(1, await CountAsync(clinic, clinic.Acting(_desk, _salon)));
 
-        await clinic.LayAsync(scene => scene.Db.People.Single(p => p.Id == desk.Id).Leave());
+        await clinic.LayAsync(scene => scene.Db.People.Single(p => p.Id == _desk.Id).Leave());
 
-        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, clinic.Acting(desk, salon)));
+        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, clinic.Acting(_desk, _salon)));
     }
 
     [Fact]
     public async Task A_role_or_a_salon_that_is_claimed_and_not_held_opens_nothing()
     {
         await using var clinic = await OpenAsync();
-        var asOwner = clinic.Acting(desk, salon) with { StaffRole = StaffRole.Owner };
-        var elsewhere = clinic.Acting(desk, salon) with { Salons = [salon.Id, Guid.CreateVersion7()] };
+        var asOwner = clinic.Acting(_desk, _salon) with { StaffRole = StaffRole.Owner };
+        var elsewhere = clinic.Acting(_desk, _salon) with { Salons = [_salon.Id, Guid.CreateVersion7()] };
 
         await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, asOwner));
         await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, elsewhere));
@@ -42,17 +42,17 @@ public sealed class ChangedActorTests(PgServer server)
     {
         Client kept = null!;
         await using var clinic = await OpenAsync();
-        var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, "ada@example.test", TestClinic.UsualNow);
+        var signIn = new ClientSignIn(Guid.NewGuid(), _client.Id, "ada@example.test", TestClinic.UsualNow);
         await clinic.LayAsync(scene =>
         {
-            kept = scene.Welcome("C-2", "Ada Fenwick", salon, email: "ada@example.test");
-            scene.Db.Clients.Single(c => c.Id == client.Id).Reach(null, "ada@example.test");
+            kept = scene.Welcome("C-2", "Ada Fenwick", _salon, email: "ada@example.test");
+            scene.Db.Clients.Single(c => c.Id == _client.Id).Reach(null, "ada@example.test");
             scene.Db.ClientSignIns.Add(signIn);
         });
-        var own = new ClientActor(clinic.PracticeId, client.Id, signIn.Id);
-        Assert.Equal([client.Id], await clinic.UseAsync<ClinicDbFactory, List<Guid>>(own, IdsAsync));
+        var own = new ClientActor(clinic.PracticeId, _client.Id, signIn.Id);
+        Assert.Equal([_client.Id], await clinic.UseAsync<ClinicDbFactory, List<Guid>>(own, IdsAsync));
         await clinic.LayAsync(scene =>
-            scene.Db.Clients.Single(c => c.Id == client.Id).FoldInto(scene.Db.Clients.Single(c => c.Id == kept.Id))
+            scene.Db.Clients.Single(c => c.Id == _client.Id).FoldInto(scene.Db.Clients.Single(c => c.Id == kept.Id))
         );
 
         Assert.Equal([kept.Id], await clinic.UseAsync<ClinicDbFactory, List<Guid>>(own, IdsAsync));
@@ -68,9 +68,9 @@ public sealed class ChangedActorTests(PgServer server)
             scene =>
             {
                 scene.LayPractice("Practice under test");
-                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-                desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
-                client = scene.Welcome("C-1", "Ada Fenwick", salon);
+                _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+                _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
+                _client = scene.Welcome("C-1", "Ada Fenwick", _salon);
             }
         );
 

@@ -14,14 +14,14 @@ namespace HairClinic.Web.Tests.Fence;
 /// </summary>
 public sealed class HomeRulesTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Salon third = null!;
-    private Client guest = null!;
-    private Client hidden = null!;
-    private Client theirs = null!;
-    private Client second = null!;
-    private Person managerThere = null!;
-    private Person trainee = null!;
+    private readonly ClientScene _given = new();
+    private Salon _third = null!;
+    private Client _guest = null!;
+    private Client _hidden = null!;
+    private Client _theirs = null!;
+    private Client _second = null!;
+    private Person _managerThere = null!;
+    private Person _trainee = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -61,7 +61,7 @@ public sealed class HomeRulesTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        Assert.False(await DoesAsync(clinic.Acting(managerThere, given.There), sql));
+        Assert.False(await DoesAsync(clinic.Acting(_managerThere, _given.There), sql));
     }
 
     [Theory]
@@ -76,18 +76,18 @@ public sealed class HomeRulesTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        Assert.True(await DoesAsync(clinic.Acting(given.Of(StaffRole.Manager), given.Here), sql));
+        Assert.True(await DoesAsync(clinic.Acting(_given.Of(StaffRole.Manager), _given.Here), sql));
     }
 
     [Fact]
     public async Task Even_the_home_salon_sends_a_client_elsewhere_only_with_a_line_in_the_access_log()
     {
         await using var clinic = await OpenAsync();
-        var desk = clinic.Acting(given.Desk, given.Here);
+        var desk = clinic.Acting(_given.Desk, _given.Here);
 
         Assert.False(await DoesAsync(desk, "update clients set home_salon_id = {there} where id = {guest}"));
         Assert.True(
-            await DoesAsync(clinic.Acting(given.Of(StaffRole.Owner)), "update clients set home_salon_id = {there} where id = {guest}")
+            await DoesAsync(clinic.Acting(_given.Of(StaffRole.Owner)), "update clients set home_salon_id = {there} where id = {guest}")
         );
     }
 
@@ -96,13 +96,13 @@ public sealed class HomeRulesTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         await clinic.LayAsync(scene =>
-            scene.Db.Clients.Single(c => c.Id == guest.Id).FoldInto(scene.Db.Clients.Single(c => c.Id == theirs.Id))
+            scene.Db.Clients.Single(c => c.Id == _guest.Id).FoldInto(scene.Db.Clients.Single(c => c.Id == _theirs.Id))
         );
         const string letGo = "update clients set merged_into_id = null where id = {guest}";
 
-        Assert.False(await DoesAsync(clinic.Acting(managerThere, given.There), letGo));
-        Assert.False(await DoesAsync(clinic.Acting(given.Desk, given.Here), letGo));
-        Assert.True(await DoesAsync(clinic.Acting(given.Of(StaffRole.Owner)), letGo));
+        Assert.False(await DoesAsync(clinic.Acting(_managerThere, _given.There), letGo));
+        Assert.False(await DoesAsync(clinic.Acting(_given.Desk, _given.Here), letGo));
+        Assert.True(await DoesAsync(clinic.Acting(_given.Of(StaffRole.Owner)), letGo));
     }
 
     [Fact]
@@ -114,10 +114,10 @@ public sealed class HomeRulesTests(PgServer server)
         const string marks = "update clients set erased_at = now(), left_on = '2027-01-01' where id = {guest}";
         JobActor For(Person person, Salon salon) => clinic.Job with { For = clinic.Acting(person, salon) };
 
-        Assert.False(await DoesAsync(For(managerThere, given.There), erases));
-        Assert.False(await DoesAsync(For(managerThere, given.There), marks));
-        Assert.True(await DoesAsync(For(given.Of(StaffRole.Manager), given.Here), erases));
-        Assert.True(await DoesAsync(For(given.Of(StaffRole.Manager), given.Here), marks));
+        Assert.False(await DoesAsync(For(_managerThere, _given.There), erases));
+        Assert.False(await DoesAsync(For(_managerThere, _given.There), marks));
+        Assert.True(await DoesAsync(For(_given.Of(StaffRole.Manager), _given.Here), erases));
+        Assert.True(await DoesAsync(For(_given.Of(StaffRole.Manager), _given.Here), marks));
         Assert.True(await DoesAsync(clinic.Job, erases));
     }
 
@@ -126,30 +126,30 @@ public sealed class HomeRulesTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        Assert.False(await DoesAsync(clinic.Acting(given.Desk, given.Here), "update clients set erased_at = now() where id = {guest}"));
+        Assert.False(await DoesAsync(clinic.Acting(_given.Desk, _given.Here), "update clients set erased_at = now() where id = {guest}"));
     }
 
     [Fact]
     public async Task A_visit_is_written_only_on_whom_one_reaches_and_only_in_a_salon_of_ones_own()
     {
         await using var clinic = await OpenAsync();
-        var there = clinic.Acting(given.DeskThere, given.There);
+        var there = clinic.Acting(_given.DeskThere, _given.There);
 
-        Assert.True(await BooksAsync(there, guest, given.There));
-        Assert.False(await BooksAsync(there, hidden, given.There));
-        Assert.False(await BooksAsync(there, guest, third));
-        Assert.False(await BooksAsync(clinic.Acting(trainee, given.There), hidden, given.There));
-        Assert.False(await BooksAsync(new ClientActor(clinic.PracticeId, guest.Id), hidden, given.Here));
-        Assert.True(await BooksAsync(new ClientActor(clinic.PracticeId, guest.Id), guest, given.Here));
-        Assert.True(await BooksAsync(clinic.Acting(given.Desk, given.Here), guest, third));
-        Assert.True(await BooksAsync(clinic.Acting(given.Of(StaffRole.Owner)), hidden, given.There));
+        Assert.True(await BooksAsync(there, _guest, _given.There));
+        Assert.False(await BooksAsync(there, _hidden, _given.There));
+        Assert.False(await BooksAsync(there, _guest, _third));
+        Assert.False(await BooksAsync(clinic.Acting(_trainee, _given.There), _hidden, _given.There));
+        Assert.False(await BooksAsync(new ClientActor(clinic.PracticeId, _guest.Id), _hidden, _given.Here));
+        Assert.True(await BooksAsync(new ClientActor(clinic.PracticeId, _guest.Id), _guest, _given.Here));
+        Assert.True(await BooksAsync(clinic.Acting(_given.Desk, _given.Here), _guest, _third));
+        Assert.True(await BooksAsync(clinic.Acting(_given.Of(StaffRole.Owner)), _hidden, _given.There));
     }
 
     [Fact]
     public async Task A_visit_in_ones_own_diary_stays_readable_when_its_client_is_not_and_changing_it_is_an_error_not_nothing()
     {
         await using var clinic = await OpenAsync(visitedDaysAgo: 120);
-        var there = clinic.Acting(given.DeskThere, given.There);
+        var there = clinic.Acting(_given.DeskThere, _given.There);
 
         Assert.True(await DoesAsync(there, "select 1 from visits where client_id = {guest}"));
         Assert.False(await DoesAsync(there, "select 1 from clients where id = {guest}"));
@@ -167,7 +167,7 @@ public sealed class HomeRulesTests(PgServer server)
         Assert.Equal(
             back,
             await DoesAsync(
-                clinic.Acting(given.DeskThere, given.There),
+                clinic.Acting(_given.DeskThere, _given.There),
                 $"update visits set state = '{state}' where client_id = {{guest}}; update visits set state = 'Booked' where client_id = {{guest}}"
             )
         );
@@ -176,19 +176,19 @@ public sealed class HomeRulesTests(PgServer server)
     private Task<TestClinic> OpenAsync(int visitedDaysAgo = 3) =>
         TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
-                third = g.Scene.OpenSalon("Mill Lane", "Europe/London", "GBP", chairs: 1);
-                managerThere = g.Scene.Hire("Manager there", StaffRole.Manager, g.There);
-                trainee = g.Scene.Hire("Trainee there", StaffRole.Trainee, g.There);
-                guest = g.Scene.Welcome("G-1", "Guest One", g.Here);
-                second = g.Scene.Welcome("G-2", "Guest Two", g.Here);
-                hidden = g.Scene.Welcome("H-1", "Hidden One", g.Here);
-                theirs = g.Scene.Welcome("T-1", "Theirs One", g.There);
-                g.Scene.Welcome("M-1", "Mill One", third);
-                guest.Plan(new LifeEvent(Guid.CreateVersion7(), guest.Id, LifeEventKind.Other, g.Today, g.Today, away: false));
+                _third = g.Scene.OpenSalon("Mill Lane", "Europe/London", "GBP", chairs: 1);
+                _managerThere = g.Scene.Hire("Manager there", StaffRole.Manager, g.There);
+                _trainee = g.Scene.Hire("Trainee there", StaffRole.Trainee, g.There);
+                _guest = g.Scene.Welcome("G-1", "Guest One", g.Here);
+                _second = g.Scene.Welcome("G-2", "Guest Two", g.Here);
+                _hidden = g.Scene.Welcome("H-1", "Hidden One", g.Here);
+                _theirs = g.Scene.Welcome("T-1", "Theirs One", g.There);
+                g.Scene.Welcome("M-1", "Mill One", _third);
+                _guest.Plan(new LifeEvent(Guid.CreateVersion7(), _guest.Id, LifeEventKind.Other, g.Today, g.Today, away: false));
                 var chair = g.Scene.Chairs.First(c => c.SalonId == g.There.Id);
-                g.Scene.Book(guest, g.Scene.Services[0], chair, g.StylistThere, g.Scene.Now - Duration.FromDays(visitedDaysAgo));
+                g.Scene.Book(_guest, g.Scene.Services[0], chair, g.StylistThere, g.Scene.Now - Duration.FromDays(visitedDaysAgo));
             })
         );
 
@@ -197,7 +197,7 @@ public sealed class HomeRulesTests(PgServer server)
             actor,
             $$"""
             insert into visits select (jsonb_populate_record(null::visits, jsonb_build_object('practice_id', {practice}, 'id', gen_random_uuid(),
-                'client_id', '{{client.Id}}', 'salon_id', '{{salon.Id}}', 'service_kind_id', '{{given.Scene.Services[
+                'client_id', '{{client.Id}}', 'salon_id', '{{salon.Id}}', 'service_kind_id', '{{_given.Scene.Services[
                 0
             ].Id}}', 'day', '2027-02-20',
                 'starts_at', '2027-02-20T10:00:00Z', 'ends_at', '2027-02-20T11:00:00Z', 'state', 'Booked', 'holds_chair', false,
@@ -223,14 +223,14 @@ public sealed class HomeRulesTests(PgServer server)
     private async Task<int> RunAsync(Actor actor, string sql)
     {
         var text = sql.Replace("{practice}", $"'{actor.PracticeId}'::uuid", StringComparison.Ordinal)
-            .Replace("{person}", $"'{managerThere.Id}'::uuid", StringComparison.Ordinal)
-            .Replace("{here}", $"'{given.Here.Id}'::uuid", StringComparison.Ordinal)
-            .Replace("{there}", $"'{given.There.Id}'::uuid", StringComparison.Ordinal)
-            .Replace("{third}", $"'{third.Id}'::uuid", StringComparison.Ordinal)
-            .Replace("{guest}", $"'{guest.Id}'::uuid", StringComparison.Ordinal)
-            .Replace("{hidden}", $"'{hidden.Id}'::uuid", StringComparison.Ordinal)
-            .Replace("{second}", $"'{second.Id}'::uuid", StringComparison.Ordinal)
-            .Replace("{theirs}", $"'{theirs.Id}'::uuid", StringComparison.Ordinal);
+            .Replace("{person}", $"'{_managerThere.Id}'::uuid", StringComparison.Ordinal)
+            .Replace("{here}", $"'{_given.Here.Id}'::uuid", StringComparison.Ordinal)
+            .Replace("{there}", $"'{_given.There.Id}'::uuid", StringComparison.Ordinal)
+            .Replace("{third}", $"'{_third.Id}'::uuid", StringComparison.Ordinal)
+            .Replace("{guest}", $"'{_guest.Id}'::uuid", StringComparison.Ordinal)
+            .Replace("{hidden}", $"'{_hidden.Id}'::uuid", StringComparison.Ordinal)
+            .Replace("{second}", $"'{_second.Id}'::uuid", StringComparison.Ordinal)
+            .Replace("{theirs}", $"'{_theirs.Id}'::uuid", StringComparison.Ordinal);
         await using var connection = new NpgsqlConnection(server.Connections.Program);
         await connection.OpenAsync(Cancel);
         await AccessMatrixTests.ActAsync(connection, actor, Cancel);

@@ -31,29 +31,29 @@ public sealed class OpeningAddressFenceTests(PgServer server)
     private const string ConfirmIt =
         "update opening_addresses set confirmed_at = now(), confirmed_by = app_actor(), confirmed_how = 'InPerson' where email = $1 and ended_at is null";
 
-    private readonly KeyScene scene = new();
+    private readonly KeyScene _scene = new();
 
     [Fact]
     public async Task Nobody_confirms_what_they_entered_and_the_desk_confirms_nothing()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var (desk, manager) = (scene.Desk(clinic), scene.Of(clinic, StaffRole.Manager));
+        await using var clinic = await _scene.OpenAsync(server);
+        var (desk, manager) = (_scene.Desk(clinic), _scene.Of(clinic, StaffRole.Manager));
         await DoAsync(clinic, manager, $"update clients set email = '{Mine}' where code = 'Q-7719'");
 
         Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, await RefusedAsync(clinic, manager, ConfirmIt, Mine));
         Assert.Equal(0, await DoAsync(clinic, desk, ConfirmIt, Mine));
-        Assert.Equal(0, await DoAsync(clinic, scene.Of(clinic, StaffRole.Trainee), ConfirmIt, Mine));
-        Assert.Equal(1, await DoAsync(clinic, scene.Of(clinic, StaffRole.Stylist), ConfirmIt, Mine));
+        Assert.Equal(0, await DoAsync(clinic, _scene.Of(clinic, StaffRole.Trainee), ConfirmIt, Mine));
+        Assert.Equal(1, await DoAsync(clinic, _scene.Of(clinic, StaffRole.Stylist), ConfirmIt, Mine));
     }
 
     [Fact]
     public async Task Whoever_was_only_let_in_confirms_nothing()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.LetInThereAsync(clinic);
-        await DoAsync(clinic, scene.Desk(clinic), $"update clients set email = '{Mine}' where code = 'Q-7719'");
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.LetInThereAsync(clinic);
+        await DoAsync(clinic, _scene.Desk(clinic), $"update clients set email = '{Mine}' where code = 'Q-7719'");
 
-        Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, await RefusedAsync(clinic, scene.StylistThere(clinic), ConfirmIt, Mine));
+        Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, await RefusedAsync(clinic, _scene.StylistThere(clinic), ConfirmIt, Mine));
     }
 
     [Theory]
@@ -74,17 +74,17 @@ public sealed class OpeningAddressFenceTests(PgServer server)
     )]
     public async Task What_the_book_keeps_of_an_address_is_nobodys_to_write(string sql)
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await DoAsync(clinic, scene.Desk(clinic), $"update clients set email = '{Mine}' where code = 'Q-7719'");
+        await using var clinic = await _scene.OpenAsync(server);
+        await DoAsync(clinic, _scene.Desk(clinic), $"update clients set email = '{Mine}' where code = 'Q-7719'");
 
-        Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, await RefusedAsync(clinic, scene.Of(clinic, StaffRole.Manager), sql, Mine));
+        Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, await RefusedAsync(clinic, _scene.Of(clinic, StaffRole.Manager), sql, Mine));
     }
 
     [Fact]
     public async Task However_a_row_comes_by_an_address_it_is_entered_by_whoever_acts_and_not_confirmed()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var desk = scene.Desk(clinic);
+        await using var clinic = await _scene.OpenAsync(server);
+        var desk = _scene.Desk(clinic);
         string[] ways =
         [
             "update clients set email = $1 where code = 'Q-7719'",
@@ -158,7 +158,7 @@ public sealed class OpeningAddressFenceTests(PgServer server)
     [Fact]
     public async Task A_client_acts_by_a_sign_in_of_their_own_that_has_not_ended()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         var mine = (await SignInAsync(clinic, Theirs))!;
         var other = await IdOfAsync(clinic, "Q-7720");
 

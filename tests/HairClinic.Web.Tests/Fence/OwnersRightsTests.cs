@@ -11,20 +11,20 @@ namespace HairClinic.Web.Tests.Fence;
 /// <summary>What reads with its owner's rights, past the policies: a client's first page, and the grants that open.</summary>
 public sealed class OwnersRightsTests(PgServer server)
 {
-    private Salon salon = null!;
-    private Person desk = null!;
-    private Client ada = null!;
-    private Client ben = null!;
+    private Salon _salon = null!;
+    private Person _desk = null!;
+    private Client _ada = null!;
+    private Client _ben = null!;
 
     [Fact]
     public async Task The_own_page_is_there_for_whom_it_is_asked_and_leaves_nobody_acting()
     {
         await using var clinic = await OpenAsync();
 
-        var (hers, his) = (await clinic.SignInAsync(ada.Id), await clinic.SignInAsync(ben.Id));
+        var (hers, his) = (await clinic.SignInAsync(_ada.Id), await clinic.SignInAsync(_ben.Id));
         Assert.Equal(["Ada Fenwick"], await CalledAsync(hers));
         Assert.Equal(["Ben Arkwright"], await CalledAsync(his));
-        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == ben.Id).Leave(new(2027, 2, 1)));
+        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == _ben.Id).Leave(new(2027, 2, 1)));
         Assert.Empty(await CalledAsync(his));
     }
 
@@ -32,10 +32,10 @@ public sealed class OwnersRightsTests(PgServer server)
     public async Task The_own_page_answers_nobody_without_a_sign_in_that_opens_it()
     {
         await using var clinic = await OpenAsync();
-        var hers = await clinic.SignInAsync(ada.Id);
+        var hers = await clinic.SignInAsync(_ada.Id);
 
         Assert.Empty(await CalledAsync(hers with { SignInId = null }));
-        Assert.Empty(await CalledAsync(hers with { ClientId = ben.Id }));
+        Assert.Empty(await CalledAsync(hers with { ClientId = _ben.Id }));
     }
 
     [Fact]
@@ -43,12 +43,12 @@ public sealed class OwnersRightsTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        Assert.Equal(2, await clinic.UseAsync<ClinicDbFactory, int>(clinic.Acting(desk, salon), CountAsync));
-        Assert.Equal(0, await clinic.UseAsync<ClinicDbFactory, int>(new ClientActor(clinic.PracticeId, ada.Id), CountAsync));
+        Assert.Equal(2, await clinic.UseAsync<ClinicDbFactory, int>(clinic.Acting(_desk, _salon), CountAsync));
+        Assert.Equal(0, await clinic.UseAsync<ClinicDbFactory, int>(new ClientActor(clinic.PracticeId, _ada.Id), CountAsync));
         foreach (var deed in new[] { "delete from opened_clients", "update opened_clients set client_id = client_id" })
         {
             var refused = await Assert.ThrowsAsync<PostgresException>(() =>
-                clinic.UseAsync<ClinicDbFactory, int>(clinic.Acting(desk, salon), Do)
+                clinic.UseAsync<ClinicDbFactory, int>(clinic.Acting(_desk, _salon), Do)
             );
             Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, refused.SqlState);
 
@@ -74,10 +74,10 @@ public sealed class OwnersRightsTests(PgServer server)
             scene =>
             {
                 scene.LayPractice("Practice under test");
-                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-                desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
-                ada = scene.Welcome("C-1", "Ada Fenwick", salon, email: "ada@example.test");
-                ben = scene.Welcome("C-2", "Ben Arkwright", salon, email: "ben@example.test");
+                _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+                _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
+                _ada = scene.Welcome("C-1", "Ada Fenwick", _salon, email: "ada@example.test");
+                _ben = scene.Welcome("C-2", "Ben Arkwright", _salon, email: "ben@example.test");
             }
         );
 

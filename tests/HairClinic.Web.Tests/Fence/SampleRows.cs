@@ -27,10 +27,10 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
         ["recalculations.ended_at"] = "2027-02-03T10:00:00Z",
     };
 
-    private readonly Dictionary<string, IReadOnlyList<Column>> columns = [];
-    private readonly Dictionary<(string Table, string Column), string> references = [];
+    private readonly Dictionary<string, IReadOnlyList<Column>> _columns = [];
+    private readonly Dictionary<(string Table, string Column), string> _references = [];
 
-    private long numbers = 1000;
+    private long _numbers = 1000;
 
     public sealed record Column(string Name, string Type, bool Nullable);
 
@@ -59,7 +59,7 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
             while (await reader.ReadAsync(cancellation))
                 all.Add((reader.GetString(0), new Column(reader.GetString(1), reader.GetString(2), reader.GetBoolean(3))));
             foreach (var table in all.GroupBy(c => c.Table))
-                columns[table.Key] = [.. table.Select(c => c.Column)];
+                _columns[table.Key] = [.. table.Select(c => c.Column)];
         }
         await using var keys = new NpgsqlCommand(
             """
@@ -72,18 +72,18 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
         );
         await using var read = await keys.ExecuteReaderAsync(cancellation);
         while (await read.ReadAsync(cancellation))
-            references[(read.GetString(0), read.GetString(1))] = read.GetString(2);
+            _references[(read.GetString(0), read.GetString(1))] = read.GetString(2);
     }
 
-    public IReadOnlyList<string> Tables => [.. columns.Keys.Order(StringComparer.Ordinal)];
+    public IReadOnlyList<string> Tables => [.. _columns.Keys.Order(StringComparer.Ordinal)];
 
-    public bool Has(string table, string column) => columns[table].Any(c => c.Name == column);
+    public bool Has(string table, string column) => _columns[table].Any(c => c.Name == column);
 
     /// <summary>The row as JSON; whatever it refers to is made first.</summary>
     public async Task<JsonObject> RowAsync(string table, World world, CancellationToken cancellation)
     {
         var row = new JsonObject();
-        foreach (var column in columns[table])
+        foreach (var column in _columns[table])
             row[column.Name] = await ValueAsync(table, column, world, cancellation);
         return row;
     }
@@ -151,7 +151,7 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
             return Guid.CreateVersion7();
         if (Fixed.TryGetValue($"{table}.{column.Name}", out var value))
             return value.DeepClone();
-        if (references.TryGetValue((table, column.Name), out var other))
+        if (_references.TryGetValue((table, column.Name), out var other))
         {
             // A grant is either a salon's or a person's; a second client is somebody's duplicate.
             if (table == "client_grants" && column.Name == "person_id" || column.Name is "merged_into_id")
@@ -170,7 +170,7 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
             "bool" => false,
             "float8" => 1.5,
             // Numbers of a chain are never the same twice.
-            "int8" when column.Name == "number" => ++numbers,
+            "int8" when column.Name == "number" => ++_numbers,
             "int2" or "int4" or "int8" or "numeric" => 1,
             "date" => "2027-02-03",
             "time" => "10:00",

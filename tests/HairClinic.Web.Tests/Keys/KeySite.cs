@@ -9,11 +9,11 @@ namespace HairClinic.Web.Tests.Keys;
 /// <summary>A database of its own and a key file of its own; the program can be started on it again and again.</summary>
 internal sealed class KeySite(PgServer server) : IDisposable
 {
-    private readonly string name = $"keys_{Guid.NewGuid():N}";
-    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("hairclinic-keys-");
-    private bool made;
+    private readonly string _name = $"keys_{Guid.NewGuid():N}";
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("hairclinic-keys-");
+    private bool _made;
 
-    public string File => Path.Combine(folder.FullName, "outside", "master.json");
+    public string File => Path.Combine(_folder.FullName, "outside", "master.json");
 
     public string Program => In(server.Connections.Program);
 
@@ -24,9 +24,9 @@ internal sealed class KeySite(PgServer server) : IDisposable
 
     public async Task<ServiceProvider> StartAsync()
     {
-        if (!made)
-            await Sql.AskAsync(server.Administrator, $"create database {name} owner hairclinic_migrator template template0");
-        made = true;
+        if (!_made)
+            await Sql.AskAsync(server.Administrator, $"create database {_name} owner hairclinic_migrator template template0");
+        _made = true;
         var services = new ServiceCollection();
         services.AddSingleton<IConfiguration>(
             new ConfigurationBuilder()
@@ -47,8 +47,8 @@ internal sealed class KeySite(PgServer server) : IDisposable
         return provider;
     }
 
-    public void Dispose() => folder.Delete(recursive: true);
+    public void Dispose() => _folder.Delete(recursive: true);
 
     private string In(string connection) =>
-        new NpgsqlConnectionStringBuilder(connection) { Database = name, MaxPoolSize = 5 }.ConnectionString;
+        new NpgsqlConnectionStringBuilder(connection) { Database = _name, MaxPoolSize = 5 }.ConnectionString;
 }

@@ -11,9 +11,9 @@ namespace HairClinic.Web.Tests.Keys;
 public sealed class SealerTests(PgServer server)
 {
     private static readonly byte[] Plain = "What was confided"u8.ToArray();
-    private readonly Guid row = Guid.CreateVersion7();
-    private Guid ada;
-    private Guid bea;
+    private readonly Guid _row = Guid.CreateVersion7();
+    private Guid _ada;
+    private Guid _bea;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -21,13 +21,13 @@ public sealed class SealerTests(PgServer server)
     public async Task What_was_sealed_opens_for_the_same_client_purpose_and_row_and_nowhere_else()
     {
         await using var clinic = await OpenAsync();
-        var closed = await SealAsync(clinic, ada, "notes", row);
-        await SealAsync(clinic, bea, "notes", row);
+        var closed = await SealAsync(clinic, _ada, "notes", _row);
+        await SealAsync(clinic, _bea, "notes", _row);
 
-        Assert.Equal(Plain, (await OpenSealedAsync(clinic, ada, "notes", row, closed)).Bytes);
-        await Assert.ThrowsAnyAsync<CryptographicException>(() => OpenSealedAsync(clinic, bea, "notes", row, closed));
-        await Assert.ThrowsAnyAsync<CryptographicException>(() => OpenSealedAsync(clinic, ada, "photo", row, closed));
-        await Assert.ThrowsAnyAsync<CryptographicException>(() => OpenSealedAsync(clinic, ada, "notes", Guid.CreateVersion7(), closed));
+        Assert.Equal(Plain, (await OpenSealedAsync(clinic, _ada, "notes", _row, closed)).Bytes);
+        await Assert.ThrowsAnyAsync<CryptographicException>(() => OpenSealedAsync(clinic, _bea, "notes", _row, closed));
+        await Assert.ThrowsAnyAsync<CryptographicException>(() => OpenSealedAsync(clinic, _ada, "photo", _row, closed));
+        await Assert.ThrowsAnyAsync<CryptographicException>(() => OpenSealedAsync(clinic, _ada, "notes", Guid.CreateVersion7(), closed));
         Assert.DoesNotContain("confided", System.Text.Encoding.UTF8.GetString(closed), StringComparison.Ordinal);
     }
 
@@ -35,15 +35,17 @@ public sealed class SealerTests(PgServer server)
     public async Task A_wrapped_key_moved_to_another_client_does_not_open()
     {
         await using var clinic = await OpenAsync();
-        var closed = await SealAsync(clinic, ada, "notes", row);
-        await SealAsync(clinic, bea, "notes", row);
+        var closed = await SealAsync(clinic, _ada, "notes", _row);
+        await SealAsync(clinic, _bea, "notes", _row);
         await clinic.ReadAsync(async db =>
         {
-            var stolen = await db.ClientKeys.Where(k => k.ClientId == ada).Select(k => k.Wrapped).SingleAsync(Cancel);
-            return await db.ClientKeys.Where(k => k.ClientId == bea).ExecuteUpdateAsync(k => k.SetProperty(x => x.Wrapped, stolen), Cancel);
+            var stolen = await db.ClientKeys.Where(k => k.ClientId == _ada).Select(k => k.Wrapped).SingleAsync(Cancel);
+            return await db
+                .ClientKeys.Where(k => k.ClientId == _bea)
+                .ExecuteUpdateAsync(k => k.SetProperty(x => x.Wrapped, stolen), Cancel);
         });
 
-        await Assert.ThrowsAnyAsync<CryptographicException>(() => OpenSealedAsync(clinic, bea, "notes", row, closed));
+        await Assert.ThrowsAnyAsync<CryptographicException>(() => OpenSealedAsync(clinic, _bea, "notes", _row, closed));
     }
 
     [Fact]
@@ -51,28 +53,28 @@ public sealed class SealerTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        var closed = await Task.WhenAll(Enumerable.Range(0, 20).Select(_ => SealAsync(clinic, ada, "notes", row)));
+        var closed = await Task.WhenAll(Enumerable.Range(0, 20).Select(_ => SealAsync(clinic, _ada, "notes", _row)));
 
         Assert.Equal(1, await clinic.ReadAsync(db => db.ClientKeys.CountAsync(Cancel)));
         foreach (var one in closed)
-            Assert.Equal(Plain, (await OpenSealedAsync(clinic, ada, "notes", row, one)).Bytes);
+            Assert.Equal(Plain, (await OpenSealedAsync(clinic, _ada, "notes", _row, one)).Bytes);
     }
 
     [Fact]
     public async Task A_destroyed_key_opens_nothing_and_is_never_replaced()
     {
         await using var clinic = await OpenAsync();
-        var closed = await SealAsync(clinic, ada, "notes", row);
+        var closed = await SealAsync(clinic, _ada, "notes", _row);
 
-        Assert.True(await WithAsync(clinic, (sealer, db) => sealer.DestroyAsync(db, ada, Cancel)));
+        Assert.True(await WithAsync(clinic, (sealer, db) => sealer.DestroyAsync(db, _ada, Cancel)));
 
-        Assert.True((await OpenSealedAsync(clinic, ada, "notes", row, closed)).Destroyed);
+        Assert.True((await OpenSealedAsync(clinic, _ada, "notes", _row, closed)).Destroyed);
         await Refused.SayingAsync(
             "What this client confided was erased. Nothing can be added to it.",
-            () => SealAsync(clinic, ada, "notes", row)
+            () => SealAsync(clinic, _ada, "notes", _row)
         );
         Assert.Empty(await clinic.ReadAsync(db => db.ClientKeys.Select(k => k.Wrapped).SingleAsync(Cancel)));
-        Assert.False(await WithAsync(clinic, (sealer, db) => sealer.DestroyAsync(db, ada, Cancel)));
+        Assert.False(await WithAsync(clinic, (sealer, db) => sealer.DestroyAsync(db, _ada, Cancel)));
     }
 
     private async Task<TestClinic> OpenAsync() =>
@@ -81,8 +83,8 @@ public sealed class SealerTests(PgServer server)
             scene =>
             {
                 var salon = scene.LayPractice("Practice under test").OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-                ada = scene.Welcome("C-1", "Ada Fenwick", salon).Id;
-                bea = scene.Welcome("C-2", "Bea Quill", salon).Id;
+                _ada = scene.Welcome("C-1", "Ada Fenwick", salon).Id;
+                _bea = scene.Welcome("C-2", "Bea Quill", salon).Id;
             }
         );
 

@@ -11,7 +11,7 @@ namespace HairClinic.Web.Tests.Learning;
 public sealed class HoldFactsTests(PgServer server)
 {
     private static readonly LocalDate On = new(2026, 9, 1);
-    private Client client = null!;
+    private Client _client = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -30,8 +30,10 @@ public sealed class HoldFactsTests(PgServer server)
         await using var clinic = await OpenAsync();
         await clinic.ReadAsync(db =>
         {
-            db.CareFacts.Add(new(Guid.CreateVersion7(), client.Id, On.PlusDays(-1), SkinOiliness.Normal, Sweating.Heavy, null, null, null));
-            db.CareFacts.Add(new(Guid.CreateVersion7(), client.Id, On.PlusDays(1), SkinOiliness.Oily, Sweating.Low, null, null, null));
+            db.CareFacts.Add(
+                new(Guid.CreateVersion7(), _client.Id, On.PlusDays(-1), SkinOiliness.Normal, Sweating.Heavy, null, null, null)
+            );
+            db.CareFacts.Add(new(Guid.CreateVersion7(), _client.Id, On.PlusDays(1), SkinOiliness.Oily, Sweating.Low, null, null, null));
             return db.SaveChangesAsync(Cancel);
         });
 
@@ -50,8 +52,13 @@ public sealed class HoldFactsTests(PgServer server)
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 scene.HoldWindows[0].Edit(null, null, null, 4, 8);
                 var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                client = scene.Welcome("c-1", "Una Test", salon);
-                scene.Bond(client, scene.Unit(client, scene.Make("Everyday", "Silk top", "Workshop North"), On.PlusDays(-1)), On, adhesive);
+                _client = scene.Welcome("c-1", "Una Test", salon);
+                scene.Bond(
+                    _client,
+                    scene.Unit(_client, scene.Make("Everyday", "Silk top", "Workshop North"), On.PlusDays(-1)),
+                    On,
+                    adhesive
+                );
             }
         );
 
@@ -59,7 +66,7 @@ public sealed class HoldFactsTests(PgServer server)
         clinic.ReadAsync(async db =>
         {
             var dues = await DueFacts.LoadAsync(db, Cancel);
-            var holds = await HoldFacts.LoadAsync(db, dues.Windows, [client.Id], Cancel);
+            var holds = await HoldFacts.LoadAsync(db, dues.Windows, [_client.Id], Cancel);
             return Assert.Single(holds.All(today));
         });
 }

@@ -13,12 +13,12 @@ namespace HairClinic.Web.Tests.Learning;
 public sealed class OrderFactsTests(PgServer server)
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private Salon salon = null!;
-    private Client client = null!;
-    private HairSystem worn = null!;
-    private HairSystem arrived = null!;
-    private HairSystem spare = null!;
-    private Bond bond = null!;
+    private Salon _salon = null!;
+    private Client _client = null!;
+    private HairSystem _worn = null!;
+    private HairSystem _arrived = null!;
+    private HairSystem _spare = null!;
+    private Bond _bond = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -29,8 +29,8 @@ public sealed class OrderFactsTests(PgServer server)
 
         var plan = (await CaseAsync(clinic))!;
 
-        Assert.Equal(new[] { worn.Id, arrived.Id }.Order(), plan.InHand.Order());
-        Assert.Equal([spare.Id], plan.Emergency);
+        Assert.Equal(new[] { _worn.Id, _arrived.Id }.Order(), plan.InHand.Order());
+        Assert.Equal([_spare.Id], plan.Emergency);
     }
 
     [Theory]
@@ -49,20 +49,20 @@ public sealed class OrderFactsTests(PgServer server)
             scene =>
             {
                 scene.LayPractice("North");
-                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
+                _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 var kind = scene.Make("Everyday", "Silk top", "Workshop North");
-                client = scene.Welcome("c-1", "Una Test", salon);
-                worn = scene.Unit(client, kind, Today.PlusDays(-200));
-                arrived = scene.Unit(client, kind, Today);
-                arrived.Restore(UnitState.Arrived, new UnitDates { OrderedOn = Today.PlusDays(-70), ArrivedOn = Today }, null, 0);
-                spare = scene.Unit(client, kind, Today.PlusDays(-400));
-                spare.LeaveService(UnitState.EmergencySpare, Today.PlusDays(-100), "Worn");
-                bond = scene.Bond(client, worn, Today.PlusDays(-90), adhesive);
+                _client = scene.Welcome("c-1", "Una Test", _salon);
+                _worn = scene.Unit(_client, kind, Today.PlusDays(-200));
+                _arrived = scene.Unit(_client, kind, Today);
+                _arrived.Restore(UnitState.Arrived, new UnitDates { OrderedOn = Today.PlusDays(-70), ArrivedOn = Today }, null, 0);
+                _spare = scene.Unit(_client, kind, Today.PlusDays(-400));
+                _spare.LeaveService(UnitState.EmergencySpare, Today.PlusDays(-100), "Worn");
+                _bond = scene.Bond(_client, _worn, Today.PlusDays(-90), adhesive);
                 if (offOn is { } day)
                 {
-                    bond.Remove(day, RemovalReason.Scheduled);
-                    worn.TakeOff();
+                    _bond.Remove(day, RemovalReason.Scheduled);
+                    _worn.TakeOff();
                 }
             }
         );
@@ -71,7 +71,7 @@ public sealed class OrderFactsTests(PgServer server)
         clinic.ReadAsync(async db =>
         {
             var book = await OrderFacts.LoadAsync(db, Cancel);
-            var units = await ClientUnits.LoadAsync(db, book.Sorts, [(client.Id, salon.Id, Today)], Cancel);
+            var units = await ClientUnits.LoadAsync(db, book.Sorts, [(_client.Id, _salon.Id, Today)], Cancel);
             return book.CaseOf(Assert.Single(units));
         });
 }

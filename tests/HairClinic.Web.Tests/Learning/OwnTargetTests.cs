@@ -16,9 +16,9 @@ namespace HairClinic.Web.Tests.Learning;
 public sealed class OwnTargetTests(PgServer server)
 {
     private static readonly LocalDate First = new(2026, 9, 1);
-    private Client client = null!;
-    private UnitKind kind = null!;
-    private Product adhesive = null!;
+    private Client _client = null!;
+    private UnitKind _kind = null!;
+    private Product _adhesive = null!;
 
     [Fact]
     public async Task With_no_bonds_of_their_own_the_date_is_the_windows_to_the_day()
@@ -60,7 +60,7 @@ public sealed class OwnTargetTests(PgServer server)
         await using var clinic = await OpenAsync(lifted: false, bonds: 0);
         await clinic.ReadAsync(db =>
         {
-            db.CareFacts.Add(new(Guid.CreateVersion7(), client.Id, First, null, Sweating.Heavy, null, null, null));
+            db.CareFacts.Add(new(Guid.CreateVersion7(), _client.Id, First, null, Sweating.Heavy, null, null, null));
             return db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
 
@@ -110,10 +110,10 @@ public sealed class OwnTargetTests(PgServer server)
                 scene.LayPractice("North");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 scene.HoldWindows[0].Edit(null, null, null, 4, 8);
-                adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                kind = scene.Make("Everyday", "Silk top", "Workshop North");
-                client = scene.Welcome("c-1", "Una Test", salon);
-                var unit = scene.Unit(client, kind, First.PlusDays(-1));
+                _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                _client = scene.Welcome("c-1", "Una Test", salon);
+                var unit = scene.Unit(_client, _kind, First.PlusDays(-1));
                 for (var i = 0; i < bonds; i++)
                     Bonded(scene, unit, First.PlusDays(35 * i), lifted);
             }
@@ -121,7 +121,7 @@ public sealed class OwnTargetTests(PgServer server)
 
     private void Bonded(Scene scene, HairSystem unit, LocalDate on, bool lifted)
     {
-        var bond = scene.Bond(client, unit, on, adhesive);
+        var bond = scene.Bond(_client, unit, on, _adhesive);
         var off = on.PlusDays(35);
         if (lifted)
             bond.ReportLift(new Lift(off, off, null, SpotFixed: false));
@@ -136,9 +136,9 @@ public sealed class OwnTargetTests(PgServer server)
         var cancel = TestContext.Current.CancellationToken;
         var day = First.PlusDays(105);
         var dues = await DueFacts.LoadAsync(db, cancel);
-        var holds = await HoldFacts.LoadAsync(db, dues.Windows, [client.Id], cancel);
-        var someone = await db.Clients.Include(c => c.Events).SingleAsync(c => c.Id == client.Id, cancel);
-        var window = dues.BasisFor(someone, kind.BaseMaterialId, adhesive.Id, Attachment.Liquid, holds: holds, off: off).WindowFor(day);
+        var holds = await HoldFacts.LoadAsync(db, dues.Windows, [_client.Id], cancel);
+        var someone = await db.Clients.Include(c => c.Events).SingleAsync(c => c.Id == _client.Id, cancel);
+        var window = dues.BasisFor(someone, _kind.BaseMaterialId, _adhesive.Id, Attachment.Liquid, holds: holds, off: off).WindowFor(day);
         return (Period.DaysBetween(day, window.Target), window.Why.Explain()[1]);
     }
 }

@@ -8,17 +8,17 @@ namespace HairClinic.Web.Tests.Mail;
 /// <summary>A mail server on this machine's own address that does not do as it should.</summary>
 internal sealed class BadMailServer : IAsyncDisposable
 {
-    private readonly TcpListener listener = new(IPAddress.Loopback, 0);
-    private readonly CancellationTokenSource stopping = new();
-    private readonly Task running;
-    private int asked;
-    private int heard;
+    private readonly TcpListener _listener = new(IPAddress.Loopback, 0);
+    private readonly CancellationTokenSource _stopping = new();
+    private readonly Task _running;
+    private int _asked;
+    private int _heard;
 
     public BadMailServer(Way way)
     {
         Does = way;
-        listener.Start();
-        running = ServeAsync();
+        _listener.Start();
+        _running = ServeAsync();
     }
 
     public enum Way
@@ -45,13 +45,13 @@ internal sealed class BadMailServer : IAsyncDisposable
     /// <summary>What it does to whoever comes from now on.</summary>
     public Way Does { get; set; }
 
-    public int Port => ((IPEndPoint)listener.LocalEndpoint).Port;
+    public int Port => ((IPEndPoint)_listener.LocalEndpoint).Port;
 
     /// <summary>How often somebody came.</summary>
-    public int Asked => asked;
+    public int Asked => _asked;
 
     /// <summary>How many letters it heard to their end.</summary>
-    public int Heard => heard;
+    public int Heard => _heard;
 
     public string LastText { get; private set; } = "";
 
@@ -60,10 +60,10 @@ internal sealed class BadMailServer : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await stopping.CancelAsync();
-        listener.Stop();
-        await running;
-        stopping.Dispose();
+        await _stopping.CancelAsync();
+        _listener.Stop();
+        await _running;
+        _stopping.Dispose();
     }
 
     private async Task ServeAsync()
@@ -72,7 +72,7 @@ internal sealed class BadMailServer : IAsyncDisposable
         try
         {
             while (true)
-                lines.Add(TalkAsync(await listener.AcceptTcpClientAsync(stopping.Token)));
+                lines.Add(TalkAsync(await _listener.AcceptTcpClientAsync(_stopping.Token)));
         }
         catch (Exception e) when (e is OperationCanceledException or SocketException) { }
         await Task.WhenAll(lines);
@@ -81,12 +81,12 @@ internal sealed class BadMailServer : IAsyncDisposable
     private async Task TalkAsync(TcpClient line)
     {
         using var _ = line;
-        Interlocked.Increment(ref asked);
+        Interlocked.Increment(ref _asked);
         try
         {
             var way = Does;
             if (way is Way.Hangs)
-                await Task.Delay(Timeout.Infinite, stopping.Token);
+                await Task.Delay(Timeout.Infinite, _stopping.Token);
             await ConverseAsync(line.GetStream(), way);
         }
         catch (Exception e) when (e is OperationCanceledException or IOException) { }
@@ -96,7 +96,7 @@ internal sealed class BadMailServer : IAsyncDisposable
     {
         using var reader = new StreamReader(stream, Encoding.UTF8);
         await SayAsync("220 localhost");
-        while (await reader.ReadLineAsync(stopping.Token) is { } said)
+        while (await reader.ReadLineAsync(_stopping.Token) is { } said)
         {
             switch (said[..Math.Min(4, said.Length)].ToUpperInvariant())
             {
@@ -121,16 +121,16 @@ internal sealed class BadMailServer : IAsyncDisposable
             }
         }
 
-        async Task SayAsync(string answer) => await stream.WriteAsync(Encoding.ASCII.GetBytes(answer + "\r\n"), stopping.Token);
+        async Task SayAsync(string answer) => await stream.WriteAsync(Encoding.ASCII.GetBytes(answer + "\r\n"), _stopping.Token);
     }
 
     private async Task HearAsync(StreamReader reader)
     {
         var text = new StringBuilder();
-        while (await reader.ReadLineAsync(stopping.Token) is { } line && line != ".")
+        while (await reader.ReadLineAsync(_stopping.Token) is { } line && line != ".")
             text.AppendLine(line);
         LastText = text.ToString();
         Ids.Enqueue(LastText.Split("Message-Id: ")[1].Split('\n')[0].Trim());
-        Interlocked.Increment(ref heard);
+        Interlocked.Increment(ref _heard);
     }
 }

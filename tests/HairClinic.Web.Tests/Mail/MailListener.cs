@@ -13,8 +13,8 @@ namespace HairClinic.Web.Tests.Mail;
 /// <summary>A mail server on this machine's own address, without encryption, that keeps what it is given.</summary>
 internal sealed class MailListener : MessageStore, IAsyncDisposable
 {
-    private readonly CancellationTokenSource stopping = new();
-    private readonly Task running;
+    private readonly CancellationTokenSource _stopping = new();
+    private readonly Task _running;
 
     public MailListener()
     {
@@ -29,7 +29,7 @@ internal sealed class MailListener : MessageStore, IAsyncDisposable
             .Build();
         var services = new ServiceProvider();
         services.Add(this);
-        running = new SmtpServer.SmtpServer(options, services).StartAsync(stopping.Token);
+        _running = new SmtpServer.SmtpServer(options, services).StartAsync(_stopping.Token);
     }
 
     public int Port { get; }
@@ -55,8 +55,8 @@ internal sealed class MailListener : MessageStore, IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await stopping.CancelAsync();
-        await running;
-        stopping.Dispose();
+        await _stopping.CancelAsync();
+        await _running;
+        _stopping.Dispose();
     }
 }

@@ -16,12 +16,12 @@ public sealed class AddressIsKeyTests(PgServer server)
 {
     private const string Mine = "my.private@example.test";
 
-    private readonly KeyScene scene = new();
+    private readonly KeyScene _scene = new();
 
     [Fact]
     public async Task The_clients_own_confirmed_address_opens_everything()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
         Assert.Equal(OwnReach.Everything, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, Theirs))!));
     }
@@ -29,9 +29,9 @@ public sealed class AddressIsKeyTests(PgServer server)
     [Fact]
     public async Task An_address_the_desk_typed_opens_dates_only_and_does_so_a_year_later()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
-        await scene.EditAsync(clinic, scene.Desk(clinic), Mine);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), Mine);
 
         Assert.Equal(OwnReach.DatesOnly, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, Mine))!));
         clinic.Clock.Advance(Duration.FromDays(365));
@@ -42,15 +42,15 @@ public sealed class AddressIsKeyTests(PgServer server)
     [Fact]
     public async Task A_first_address_opens_dates_only()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         await clinic.ReadAsync(async db =>
         {
-            (await db.Clients.SingleAsync(c => c.Id == scene.Client.Id, Cancel)).Reach(null, null);
+            (await db.Clients.SingleAsync(c => c.Id == _scene.Client.Id, Cancel)).Reach(null, null);
             await db.SaveChangesAsync(Cancel);
             return await db.OpeningAddresses.ExecuteDeleteAsync(Cancel);
         });
 
-        await scene.EditAsync(clinic, scene.Desk(clinic), Mine);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), Mine);
 
         Assert.Equal(OwnReach.DatesOnly, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, Mine))!));
     }
@@ -58,9 +58,9 @@ public sealed class AddressIsKeyTests(PgServer server)
     [Fact]
     public async Task Somebody_added_to_look_after_them_sees_dates_only()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
-        await scene.AddGuardianAsync(clinic, scene.Desk(clinic), Mine);
+        await _scene.AddGuardianAsync(clinic, _scene.Desk(clinic), Mine);
 
         Assert.Equal(OwnReach.DatesOnly, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, Mine))!));
         // The client's own is as it was.
@@ -70,15 +70,15 @@ public sealed class AddressIsKeyTests(PgServer server)
     [Fact]
     public async Task A_record_with_an_address_of_ones_own_merged_into_the_clients_leads_nowhere()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         var other = await IdOfAsync(clinic, "Q-7720");
-        await scene.EditAsync(clinic, scene.Desk(clinic), Mine, other);
-        await scene.AddGuardianAsync(clinic, scene.Desk(clinic), "me.again@example.test", other);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), Mine, other);
+        await _scene.AddGuardianAsync(clinic, _scene.Desk(clinic), "me.again@example.test", other);
         await clinic.ReadAsync(db => ConfirmAsync(db));
         var signedIn = (await SignInAsync(clinic, Mine))!;
         var guardian = (await SignInAsync(clinic, "me.again@example.test"))!;
 
-        await MergeAsync(clinic, scene.Desk(clinic), kept: scene.Client.Id, folded: other);
+        await MergeAsync(clinic, _scene.Desk(clinic), kept: _scene.Client.Id, folded: other);
 
         await Assert.ThrowsAsync<ActorChangedException>(() => OwnReach.OfAsync(clinic, signedIn));
         await Assert.ThrowsAsync<ActorChangedException>(() => OwnReach.OfAsync(clinic, guardian));
@@ -90,27 +90,27 @@ public sealed class AddressIsKeyTests(PgServer server)
     [Fact]
     public async Task Merging_the_client_into_a_record_of_ones_own_opens_nothing_of_theirs()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         var own = await IdOfAsync(clinic, "Q-7720");
-        await scene.EditAsync(clinic, scene.Desk(clinic), "me.before@example.test", own);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), "me.before@example.test", own);
         await clinic.ReadAsync(db => ConfirmAsync(db));
-        await scene.EditAsync(clinic, scene.Desk(clinic), Mine, own);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), Mine, own);
         await clinic.ReadAsync(db => ConfirmAsync(db));
         var me = (await SignInAsync(clinic, Mine))!;
 
-        await MergeAsync(clinic, scene.Desk(clinic), kept: own, folded: scene.Client.Id);
+        await MergeAsync(clinic, _scene.Desk(clinic), kept: own, folded: _scene.Client.Id);
 
         Assert.Equal(OwnReach.DatesOnly, await OwnReach.OfAsync(clinic, me));
         // Nor does an address that was confirmed before the merge confirm one that comes after it.
-        await scene.EditAsync(clinic, scene.Desk(clinic), "me.later@example.test", own);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), "me.later@example.test", own);
         Assert.DoesNotContain(await TellAsync(clinic), l => l.Text.Contains("my-new-address", StringComparison.Ordinal));
     }
 
     [Fact]
     public async Task A_change_ends_sign_ins_links_and_calendars_of_the_old_address_and_of_no_other()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.AddGuardianAsync(clinic, scene.Desk(clinic), "guardian@example.test");
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.AddGuardianAsync(clinic, _scene.Desk(clinic), "guardian@example.test");
         var guardian = (await SignInAsync(clinic, "guardian@example.test"))!;
         var device = (await SignInAsync(clinic, Theirs))!;
         var link = await LinkAsync(clinic, Theirs);
@@ -118,7 +118,7 @@ public sealed class AddressIsKeyTests(PgServer server)
         var feed = await FollowAsync(clinic, device);
         Assert.NotNull(await CalendarAsync(clinic, feed));
 
-        await scene.EditAsync(clinic, scene.Desk(clinic), Mine);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), Mine);
 
         Assert.Null(await signIns.CheckAsync(device, Cancel));
         await Assert.ThrowsAsync<ActorChangedException>(() => OwnReach.OfAsync(clinic, device));
@@ -132,12 +132,12 @@ public sealed class AddressIsKeyTests(PgServer server)
     [Fact]
     public async Task Whoever_is_taken_away_is_out_at_once_with_their_calendar()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var id = await scene.AddGuardianAsync(clinic, scene.Desk(clinic), "guardian@example.test");
+        await using var clinic = await _scene.OpenAsync(server);
+        var id = await _scene.AddGuardianAsync(clinic, _scene.Desk(clinic), "guardian@example.test");
         var guardian = (await SignInAsync(clinic, "guardian@example.test"))!;
         var feed = await FollowAsync(clinic, guardian);
 
-        await scene.TakeGuardianAwayAsync(clinic, scene.Desk(clinic), id);
+        await _scene.TakeGuardianAwayAsync(clinic, _scene.Desk(clinic), id);
 
         await Assert.ThrowsAsync<ActorChangedException>(() => OwnReach.OfAsync(clinic, guardian));
         Assert.Null(await CalendarAsync(clinic, feed));
@@ -147,10 +147,10 @@ public sealed class AddressIsKeyTests(PgServer server)
     [Fact]
     public async Task It_stands_in_the_log_under_who_did_it_and_the_client_reads_it()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
-        await scene.EditAsync(clinic, scene.Desk(clinic), Mine);
-        await scene.AddGuardianAsync(clinic, scene.Of(clinic, StaffRole.Manager), "guardian@example.test");
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), Mine);
+        await _scene.AddGuardianAsync(clinic, _scene.Of(clinic, StaffRole.Manager), "guardian@example.test");
         await TellAsync(clinic);
 
         var lines = await clinic.ReadAsync(db =>
@@ -158,8 +158,8 @@ public sealed class AddressIsKeyTests(PgServer server)
         );
         Assert.Equal(
             [
-                (scene.Desk(clinic).PersonId, "FrontDesk", scene.Client.Id),
-                (scene.Of(clinic, StaffRole.Manager).PersonId, "Manager", scene.Client.Id),
+                (_scene.Desk(clinic).PersonId, "FrontDesk", _scene.Client.Id),
+                (_scene.Of(clinic, StaffRole.Manager).PersonId, "Manager", _scene.Client.Id),
             ],
             lines.Select(n => (n.ActorId!.Value, n.Role, n.ClientId!.Value))
         );
@@ -171,23 +171,23 @@ public sealed class AddressIsKeyTests(PgServer server)
     [Fact]
     public async Task Erasing_the_client_leaves_no_address_and_no_letter_to_one()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.EditAsync(clinic, scene.Desk(clinic), Mine);
-        await scene.AddGuardianAsync(clinic, scene.Desk(clinic), "guardian@example.test");
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), Mine);
+        await _scene.AddGuardianAsync(clinic, _scene.Desk(clinic), "guardian@example.test");
         await TellAsync(clinic);
         var slice = await clinic.UseAsync<
             Web.Features.Privacy.EraseClient.EraseClient,
             Web.Features.Privacy.EraseClient.EraseClient.Screen?
-        >(scene.Owner(clinic), s => s.OpenAsync(scene.Client.Id, Cancel));
+        >(_scene.Owner(clinic), s => s.OpenAsync(_scene.Client.Id, Cancel));
 
         await clinic.UseAsync<Web.Features.Privacy.EraseClient.EraseClient, object>(
-            scene.Owner(clinic),
+            _scene.Owner(clinic),
             async s =>
                 await s.SaveAsync(
                     Guid.CreateVersion7(),
                     new()
                     {
-                        ClientId = scene.Client.Id,
+                        ClientId = _scene.Client.Id,
                         Code = "Q-7719",
                         Expected = slice!.Counts,
                     },
@@ -195,7 +195,7 @@ public sealed class AddressIsKeyTests(PgServer server)
                 )
         );
 
-        Assert.Equal(0, await clinic.ReadAsync(db => db.OpeningAddresses.CountAsync(a => a.ClientId == scene.Client.Id, Cancel)));
+        Assert.Equal(0, await clinic.ReadAsync(db => db.OpeningAddresses.CountAsync(a => a.ClientId == _scene.Client.Id, Cancel)));
         Assert.DoesNotContain(await TellAsync(clinic), l => l.To is Theirs or Mine);
     }
 

@@ -9,9 +9,9 @@ namespace HairClinic.Web.Tests.Security;
 /// <summary>Everything the program would write down, as it would write it: through the same discreet log as the console.</summary>
 public sealed class CapturedLog : ILoggerProvider
 {
-    private readonly ConcurrentQueue<string> lines = new();
+    private readonly ConcurrentQueue<string> _lines = new();
 
-    public IReadOnlyCollection<string> Lines => lines;
+    public IReadOnlyCollection<string> Lines => _lines;
 
     public void Catch(IWebHostBuilder builder) =>
         builder.ConfigureLogging(logging =>
@@ -27,7 +27,7 @@ public sealed class CapturedLog : ILoggerProvider
     public void CatchFaults(IWebHostBuilder builder) =>
         builder.ConfigureLogging(logging => logging.ClearProviders().AddProvider(this).SetMinimumLevel(LogLevel.Error).SilenceAddresses());
 
-    public ILogger CreateLogger(string categoryName) => new Logger(categoryName, lines);
+    public ILogger CreateLogger(string categoryName) => new Logger(categoryName, _lines);
 
     public void Dispose() { }
 

@@ -29,18 +29,18 @@ public sealed class ClinicSite : IAsyncDisposable
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    private readonly EmptySite site;
-    private readonly Guid mine = Guid.CreateVersion7();
-    private readonly Guid theirs = Guid.CreateVersion7();
-    private Uri? address;
+    private readonly EmptySite _site;
+    private readonly Guid _mine = Guid.CreateVersion7();
+    private readonly Guid _theirs = Guid.CreateVersion7();
+    private Uri? _address;
 
-    private ClinicSite(EmptySite site) => this.site = site;
+    private ClinicSite(EmptySite site) => _site = site;
 
-    public IServiceProvider Services => site.Services;
+    public IServiceProvider Services => _site.Services;
 
-    public Guid PracticeId => mine;
+    public Guid PracticeId => _mine;
 
-    public EmptySite Site => site;
+    public EmptySite Site => _site;
 
     /// <summary>The rows of the first practice's first salon, of its second, and of the other practice.</summary>
     public Place Here { get; private set; } = null!;
@@ -55,38 +55,38 @@ public sealed class ClinicSite : IAsyncDisposable
         var site = new ClinicSite(await EmptySite.OpenAsync(server, more));
         if (listening)
         {
-            site.site.UseKestrel(k => k.Listen(IPAddress.Loopback, 0));
-            site.site.StartServer();
-            site.address = site.site.ClientOptions.BaseAddress;
+            site._site.UseKestrel(k => k.Listen(IPAddress.Loopback, 0));
+            site._site.StartServer();
+            site._address = site._site.ClientOptions.BaseAddress;
         }
         var jobs = site.Services.GetRequiredService<PracticeJobs>();
         await jobs.RunAsync(
-            site.mine,
+            site._mine,
             "test",
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                db.Practices.Add(new PracticeRow(site.mine));
+                db.Practices.Add(new PracticeRow(site._mine));
                 var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).LayPractice("Practice under test");
                 (site.Here, site.Elsewhere) = (Lay(scene, "Elm Row", "A"), Lay(scene, "Canal Side", "B"));
                 await PhotographAsync(services, db, site.Here, site.Elsewhere);
                 await scene.SaveAsync();
-                await GiveAccountsAsync(services, site.mine, site.Here, site.Elsewhere);
+                await GiveAccountsAsync(services, site._mine, site.Here, site.Elsewhere);
                 return true;
             }
         );
         await jobs.RunAsync(
-            site.theirs,
+            site._theirs,
             "test",
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                db.Practices.Add(new PracticeRow(site.theirs));
+                db.Practices.Add(new PracticeRow(site._theirs));
                 var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).LayPractice("Somebody else's practice");
                 site.Foreign = Lay(scene, "Far Quay", "Z");
                 await PhotographAsync(services, db, site.Foreign);
                 await scene.SaveAsync();
-                await GiveAccountsAsync(services, site.theirs, site.Foreign);
+                await GiveAccountsAsync(services, site._theirs, site.Foreign);
                 return true;
             }
         );
@@ -95,9 +95,9 @@ public sealed class ClinicSite : IAsyncDisposable
 
     public HttpClient Browser()
     {
-        if (address is null)
-            return site.Browser();
-        var browser = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = address };
+        if (_address is null)
+            return _site.Browser();
+        var browser = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = _address };
         browser.DefaultRequestHeaders.Accept.ParseAdd("text/html");
         return browser;
     }
@@ -126,7 +126,7 @@ public sealed class ClinicSite : IAsyncDisposable
         Services
             .GetRequiredService<PracticeJobs>()
             .RunAsync(
-                client.HomeSalonId == Foreign.Salon.Id ? theirs : mine,
+                client.HomeSalonId == Foreign.Salon.Id ? _theirs : _mine,
                 "test",
                 async services =>
                 {
@@ -145,7 +145,7 @@ public sealed class ClinicSite : IAsyncDisposable
         Services
             .GetRequiredService<PracticeJobs>()
             .RunAsync(
-                mine,
+                _mine,
                 "test",
                 async services =>
                 {
@@ -162,7 +162,7 @@ public sealed class ClinicSite : IAsyncDisposable
             .Where(e => e.Metadata.GetMetadata<ConfirmedOnlyAttribute>() is not null)
             .Select(e => "/" + e.RoutePattern.RawText!.TrimStart('/'));
 
-    public ValueTask DisposeAsync() => site.DisposeAsync();
+    public ValueTask DisposeAsync() => _site.DisposeAsync();
 
     private static Place Lay(Scene scene, string salonName, string letter)
     {

@@ -68,17 +68,17 @@ public sealed class ErrorPageTests(ErrorPageTests.BreakingSite breaking) : IClas
     /// <summary>A site as it is served, with an address that breaks. Strangers get no further than the sign-in.</summary>
     public sealed class BreakingSite(PgServer server) : IAsyncLifetime
     {
-        private ClinicSite? site;
+        private ClinicSite? _site;
 
         public Task<HttpClient> SignInAsync(StaffRole role = StaffRole.Trainee) =>
-            site!.SignInAsync(ClinicSite.NameOf(site.Here.Staff[role]));
+            _site!.SignInAsync(ClinicSite.NameOf(_site.Here.Staff[role]));
 
         public async ValueTask InitializeAsync() =>
-            site = await ClinicSite.OpenAsync(
+            _site = await ClinicSite.OpenAsync(
                 server,
                 builder => Broken.Break(builder.UseEnvironment("Production"), "Host=/var/run; Password=quillwort")
             );
 
-        public ValueTask DisposeAsync() => site?.DisposeAsync() ?? ValueTask.CompletedTask;
+        public ValueTask DisposeAsync() => _site?.DisposeAsync() ?? ValueTask.CompletedTask;
     }
 }

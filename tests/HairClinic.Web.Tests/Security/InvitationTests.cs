@@ -14,12 +14,12 @@ namespace HairClinic.Web.Tests.Security;
 /// <summary>An invitation lies in a mailbox for days: it opens dates only, also where the address opens everything, and the database keeps it so.</summary>
 public sealed class InvitationTests(PgServer server)
 {
-    private readonly KeyScene scene = new();
+    private readonly KeyScene _scene = new();
 
     [Fact]
     public async Task It_opens_dates_only_by_an_address_that_is_confirmed_until_they_ask_for_a_link_themselves()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
         var invited = (await OpenAsync(clinic, await InviteAsync(clinic)))!;
 
@@ -33,7 +33,7 @@ public sealed class InvitationTests(PgServer server)
     [Fact]
     public async Task It_is_no_proof_of_who_they_are_and_stays_one_whichever_page_it_shows()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         var invited = (await OpenAsync(clinic, await InviteAsync(clinic)))!.Actor;
 
         Assert.False(await clinic.UseAsync<ClientSignIns, bool>(clinic.Job, s => s.IsFreshAsync(invited, Cancel)));
@@ -46,7 +46,7 @@ public sealed class InvitationTests(PgServer server)
     [Fact]
     public async Task The_database_makes_no_more_of_it()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         var invited = (await OpenAsync(clinic, await InviteAsync(clinic)))!.Actor;
 
         var refused = await Assert.ThrowsAsync<PostgresException>(() =>
@@ -68,7 +68,7 @@ public sealed class InvitationTests(PgServer server)
     [Fact]
     public async Task It_lives_seven_days_and_opens_once_where_a_link_asked_for_lives_a_quarter_of_an_hour()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         var (invitation, asked) = (await InviteAsync(clinic), (await LinkAsync(clinic, Theirs))!);
 
         clinic.Clock.Advance(Duration.FromMinutes(16));
@@ -85,7 +85,7 @@ public sealed class InvitationTests(PgServer server)
     [Fact]
     public async Task A_second_one_ends_the_first_and_no_link_they_asked_for()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         var asked = (await LinkAsync(clinic, Theirs))!;
         var first = await InviteAsync(clinic);
 
@@ -99,7 +99,7 @@ public sealed class InvitationTests(PgServer server)
     [Fact]
     public async Task Its_letter_says_how_long_it_lives_and_where_to_ask_for_more()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
         await InviteAsync(clinic);
 
@@ -112,8 +112,8 @@ public sealed class InvitationTests(PgServer server)
     private async Task<string> InviteAsync(TestClinic clinic)
     {
         await clinic.UseAsync<Invite, Invite.Outcome>(
-            scene.Desk(clinic),
-            s => s.SaveAsync(Guid.CreateVersion7(), new(scene.Client.Id), Cancel)
+            _scene.Desk(clinic),
+            s => s.SaveAsync(Guid.CreateVersion7(), new(_scene.Client.Id), Cancel)
         );
         return TokenIn((await LettersAsync(clinic))[^1]);
     }

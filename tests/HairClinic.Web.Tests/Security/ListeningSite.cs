@@ -7,11 +7,11 @@ namespace HairClinic.Web.Tests.Security;
 /// <summary>The program on a real port, where the server's own limits hold.</summary>
 public sealed class ListeningSite : IAsyncDisposable
 {
-    private readonly EmptySite site;
+    private readonly EmptySite _site;
 
     private ListeningSite(EmptySite site)
     {
-        this.site = site;
+        _site = site;
         site.UseKestrel(k => k.Listen(IPAddress.Loopback, 0));
         site.StartServer();
         Address = site.ClientOptions.BaseAddress;
@@ -33,5 +33,5 @@ public sealed class ListeningSite : IAsyncDisposable
 
     public HttpClient Client() => new(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = Address };
 
-    public ValueTask DisposeAsync() => site.DisposeAsync();
+    public ValueTask DisposeAsync() => _site.DisposeAsync();
 }

@@ -8,44 +8,44 @@ namespace HairClinic.Web.Tests.Shell;
 /// <summary>The way from a site to its database, which can be cut and mended: then the database is away for that site alone.</summary>
 internal sealed class DatabaseLine : IDisposable
 {
-    private readonly string folder = Directory.CreateTempSubdirectory("line").FullName;
-    private readonly ConcurrentDictionary<Socket, bool> open = new();
-    private string real = "";
-    private string own = "";
-    private Socket? listener;
+    private readonly string _folder = Directory.CreateTempSubdirectory("line").FullName;
+    private readonly ConcurrentDictionary<Socket, bool> _open = new();
+    private string _real = "";
+    private string _own = "";
+    private Socket? _listener;
 
     /// <summary>Puts itself between a site and its database.</summary>
     public void Into(IWebHostBuilder builder)
     {
         var program = new NpgsqlConnectionStringBuilder(builder.GetSetting("ConnectionStrings:Program"));
-        real = Path.Combine(program.Host!, $".s.PGSQL.{program.Port}");
-        own = Path.Combine(folder, $".s.PGSQL.{program.Port}");
-        program.Host = folder;
+        _real = Path.Combine(program.Host!, $".s.PGSQL.{program.Port}");
+        _own = Path.Combine(_folder, $".s.PGSQL.{program.Port}");
+        program.Host = _folder;
         builder.UseSetting("ConnectionStrings:Program", program.ConnectionString);
         Mend();
     }
 
     public void Mend()
     {
-        listener = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
-        listener.Bind(new UnixDomainSocketEndPoint(own));
-        listener.Listen();
-        _ = AcceptAsync(listener);
+        _listener = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
+        _listener.Bind(new UnixDomainSocketEndPoint(_own));
+        _listener.Listen();
+        _ = AcceptAsync(_listener);
     }
 
     public void Cut()
     {
-        listener?.Dispose();
-        File.Delete(own);
-        foreach (var socket in open.Keys)
+        _listener?.Dispose();
+        File.Delete(_own);
+        foreach (var socket in _open.Keys)
             socket.Dispose();
-        open.Clear();
+        _open.Clear();
     }
 
     public void Dispose()
     {
         Cut();
-        Directory.Delete(folder, recursive: true);
+        Directory.Delete(_folder, recursive: true);
     }
 
     private async Task AcceptAsync(Socket from)
@@ -56,8 +56,8 @@ internal sealed class DatabaseLine : IDisposable
             {
                 var near = await from.AcceptAsync();
                 var far = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
-                open[near] = open[far] = true;
-                await far.ConnectAsync(new UnixDomainSocketEndPoint(real));
+                _open[near] = _open[far] = true;
+                await far.ConnectAsync(new UnixDomainSocketEndPoint(_real));
                 _ = PassAsync(near, far);
                 _ = PassAsync(far, near);
             }
@@ -77,7 +77,7 @@ internal sealed class DatabaseLine : IDisposable
         catch (Exception e) when (e is SocketException or ObjectDisposedException) { }
         foreach (var socket in new[] { from, to })
         {
-            open.TryRemove(socket, out _);
+            _open.TryRemove(socket, out _);
             socket.Dispose();
         }
     }

@@ -7,19 +7,19 @@ namespace HairClinic.Web.Tests.Shell;
 
 public sealed class SubmissionTests
 {
-    private readonly Submission<Input> submission = new(new InlineValidator<Input>());
+    private readonly Submission<Input> _submission = new(new InlineValidator<Input>());
 
     [Fact]
     public async Task A_refusal_that_names_a_field_of_the_form_stands_at_that_field()
     {
-        var sent = await submission.SendAsync(
+        var sent = await _submission.SendAsync(
             new Input("x"),
             _ => throw new Refusal("“{0}” cannot be.", "x") { Field = nameof(Input.Phone) }
         );
 
         Assert.False(sent);
-        Assert.Null(submission.Refused);
-        Assert.Equal(nameof(Input.Phone), Assert.Single(submission.Check!.Errors).PropertyName);
+        Assert.Null(_submission.Refused);
+        Assert.Equal(nameof(Input.Phone), Assert.Single(_submission.Check!.Errors).PropertyName);
     }
 
     [Theory]
@@ -27,37 +27,37 @@ public sealed class SubmissionTests
     [InlineData("Elsewhere")]
     public async Task A_refusal_that_names_none_or_one_the_form_lacks_is_told_above_it(string? field)
     {
-        await submission.SendAsync(new Input("x"), _ => throw new Refusal("No.") { Field = field });
+        await _submission.SendAsync(new Input("x"), _ => throw new Refusal("No.") { Field = field });
 
-        Assert.Equal("No.", submission.Refused!.Message);
-        Assert.True(submission.Check!.IsValid);
+        Assert.Equal("No.", _submission.Refused!.Message);
+        Assert.True(_submission.Check!.IsValid);
     }
 
     [Fact]
     public async Task What_stood_at_a_field_is_gone_once_it_is_sent_again()
     {
-        await submission.SendAsync(new Input("x"), _ => throw new Refusal("No.") { Field = nameof(Input.Phone) });
+        await _submission.SendAsync(new Input("x"), _ => throw new Refusal("No.") { Field = nameof(Input.Phone) });
 
-        Assert.True(await submission.SendAsync(new Input("y"), _ => Task.CompletedTask));
+        Assert.True(await _submission.SendAsync(new Input("y"), _ => Task.CompletedTask));
 
-        Assert.True(submission.Check!.IsValid);
+        Assert.True(_submission.Check!.IsValid);
     }
 
     [Fact]
     public async Task While_the_book_is_away_it_says_so_goes_on_by_itself_and_keeps_its_key()
     {
-        var opened = submission.Key;
+        var opened = _submission.Key;
         List<Guid> keys = [];
-        var sending = submission.SendAsync(new Input("x"), key => Once(keys, key, away: 1));
+        var sending = _submission.SendAsync(new Input("x"), key => Once(keys, key, away: 1));
 
-        await UntilAsync(() => submission.Refused is not null);
-        Assert.False(submission.Saving);
-        Assert.Equal("Not saved yet: the book cannot be reached. It is tried again by itself.", submission.Refused!.Message);
+        await UntilAsync(() => _submission.Refused is not null);
+        Assert.False(_submission.Saving);
+        Assert.Equal("Not saved yet: the book cannot be reached. It is tried again by itself.", _submission.Refused!.Message);
 
         Assert.True(await sending);
         Assert.Equal([opened, opened], keys);
-        Assert.NotEqual(opened, submission.Key);
-        Assert.Null(submission.Refused);
+        Assert.NotEqual(opened, _submission.Key);
+        Assert.Null(_submission.Refused);
     }
 
     [Fact]
@@ -66,10 +66,10 @@ public sealed class SubmissionTests
         List<Guid> keys = [];
         var input = new Input("x");
         var since = System.Diagnostics.Stopwatch.StartNew();
-        var first = submission.SendAsync(input, key => Once(keys, key, away: 1));
-        await UntilAsync(() => submission.Refused is not null);
+        var first = _submission.SendAsync(input, key => Once(keys, key, away: 1));
+        await UntilAsync(() => _submission.Refused is not null);
 
-        var second = await submission.SendAsync(input, key => Once(keys, key, away: 1));
+        var second = await _submission.SendAsync(input, key => Once(keys, key, away: 1));
 
         Assert.True(await first);
         Assert.False(second);
@@ -82,11 +82,11 @@ public sealed class SubmissionTests
     public async Task A_tap_that_means_something_else_takes_the_place_of_what_waited()
     {
         List<string> saved = [];
-        var first = submission.SendAsync(new Input("Rang"), _ => throw Away);
-        await UntilAsync(() => submission.Refused is not null);
+        var first = _submission.SendAsync(new Input("Rang"), _ => throw Away);
+        await UntilAsync(() => _submission.Refused is not null);
 
         Assert.True(
-            await submission.SendAsync(
+            await _submission.SendAsync(
                 new Input("Messaged"),
                 _ =>
                 {
@@ -126,8 +126,8 @@ public sealed class SubmissionTests
         var before = Guid.CreateVersion7();
         List<Guid> keys = [];
 
-        submission.Adopt(before);
-        await submission.SendAsync(new Input("x"), key => Once(keys, key, away: 0));
+        _submission.Adopt(before);
+        await _submission.SendAsync(new Input("x"), key => Once(keys, key, away: 0));
 
         Assert.Equal([before], keys);
     }

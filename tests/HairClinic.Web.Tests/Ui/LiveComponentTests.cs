@@ -10,12 +10,12 @@ namespace HairClinic.Web.Tests.Ui;
 /// <summary>On a live page the database's "you are no longer who you were" is told in words and breaks nothing.</summary>
 public sealed class LiveComponentTests : UiTestContext
 {
-    private readonly BunitJSModuleInterop script;
+    private readonly BunitJSModuleInterop _script;
 
     public LiveComponentTests()
     {
-        script = JSInterop.SetupModule("./js/access-ended.js");
-        script.SetupVoid("tell").SetVoidResult();
+        _script = JSInterop.SetupModule("./js/access-ended.js");
+        _script.SetupVoid("tell").SetVoidResult();
     }
 
     [Fact]
@@ -31,7 +31,7 @@ public sealed class LiveComponentTests : UiTestContext
 
         combo.Find("input").Input("ada");
 
-        combo.WaitForAssertion(() => script.VerifyInvoke("tell"));
+        combo.WaitForAssertion(() => _script.VerifyInvoke("tell"));
         combo.WaitForAssertion(() => Assert.Equal("", combo.Find("[role=status]").TextContent));
         Assert.False(Renderer.UnhandledException.IsCompleted);
     }
@@ -43,7 +43,7 @@ public sealed class LiveComponentTests : UiTestContext
 
         Render<Opening>(p => p.Add(o => o.Fault, new ActorChangedException(new InvalidOperationException())));
 
-        script.VerifyInvoke("tell");
+        _script.VerifyInvoke("tell");
     }
 
     [Fact]
@@ -54,7 +54,7 @@ public sealed class LiveComponentTests : UiTestContext
         Assert.Throws<ActorChangedException>(() =>
             Render<Opening>(p => p.Add(o => o.Fault, new ActorChangedException(new InvalidOperationException())))
         );
-        script.VerifyNotInvoke("tell");
+        _script.VerifyNotInvoke("tell");
     }
 
     [Fact]
@@ -63,7 +63,7 @@ public sealed class LiveComponentTests : UiTestContext
         BeInteractive();
 
         Assert.Throws<TimeoutException>(() => Render<Opening>(p => p.Add(o => o.Fault, new TimeoutException())));
-        script.VerifyNotInvoke("tell");
+        _script.VerifyNotInvoke("tell");
     }
 
     private sealed class Opening : LiveComponent

@@ -12,11 +12,11 @@ namespace HairClinic.Web.Tests.Workers;
 /// <summary>Bonded ten days before a Wednesday, so on a Sunday; the salon is open from Tuesday to Saturday.</summary>
 public sealed class DueDateRefresherTests(PgServer server)
 {
-    private readonly DueList list = new();
-    private Bond before = null!;
-    private Client client = null!;
+    private readonly DueList _list = new();
+    private Bond _before = null!;
+    private Client _client = null!;
 
-    private LocalDate Applied => list.Today.PlusDays(-10);
+    private LocalDate Applied => _list.Today.PlusDays(-10);
 
     [Fact]
     public async Task Another_hold_window_moves_opening_and_closing_and_says_so()
@@ -25,7 +25,7 @@ public sealed class DueDateRefresherTests(PgServer server)
 
         var after = await ChangeAsync(clinic, scene => scene.Db.HoldWindowRules.Single(AnyBase).Edit(null, null, null, 3, 4));
 
-        Assert.Equal((Applied.PlusWeeks(4), Applied.PlusWeeks(6)), (before.OpensOn, before.ClosesOn));
+        Assert.Equal((Applied.PlusWeeks(4), Applied.PlusWeeks(6)), (_before.OpensOn, _before.ClosesOn));
         Assert.Equal(Applied.PlusWeeks(4), after.ClosesOn);
         Assert.Equal((DueRuleName.HoldWindow, 3, 4), (after.DueReasons[0].Rule, after.DueReasons[0].Amount, after.DueReasons[0].UpTo));
         Assert.True(after.DueOn <= after.ClosesOn);
@@ -38,11 +38,11 @@ public sealed class DueDateRefresherTests(PgServer server)
 
         var after = await ChangeAsync(
             clinic,
-            scene => Salon(scene).Close(Guid.CreateVersion7(), before.DueOn, before.DueOn, "Stocktaking")
+            scene => Salon(scene).Close(Guid.CreateVersion7(), _before.DueOn, _before.DueOn, "Stocktaking")
         );
 
-        Assert.NotEqual(before.DueOn, after.DueOn);
-        Assert.Equal((before.OpensOn, before.ClosesOn), (after.OpensOn, after.ClosesOn));
+        Assert.NotEqual(_before.DueOn, after.DueOn);
+        Assert.Equal((_before.OpensOn, _before.ClosesOn), (after.OpensOn, after.ClosesOn));
         Assert.Contains(after.DueReasons, r => r.Rule == DueRuleName.MovedToOpenDay && r.To == after.DueOn);
     }
 
@@ -50,12 +50,12 @@ public sealed class DueDateRefresherTests(PgServer server)
     public async Task A_preferred_weekday_is_kept_and_named_as_the_reason()
     {
         await using var clinic = await OpenAsync();
-        var liked = before.DueOn.DayOfWeek == IsoDayOfWeek.Friday ? IsoDayOfWeek.Thursday : IsoDayOfWeek.Friday;
+        var liked = _before.DueOn.DayOfWeek == IsoDayOfWeek.Friday ? IsoDayOfWeek.Thursday : IsoDayOfWeek.Friday;
 
         var after = await ChangeAsync(
             clinic,
-            scene => scene.Db.Clients.Single(c => c.Id == client.Id).Prefer(WeekdaySet.Of(liked), null),
-            client.Id
+            scene => scene.Db.Clients.Single(c => c.Id == _client.Id).Prefer(WeekdaySet.Of(liked), null),
+            _client.Id
         );
 
         Assert.Equal(liked, after.DueOn.DayOfWeek);
@@ -70,17 +70,17 @@ public sealed class DueDateRefresherTests(PgServer server)
 
         var after = await ChangeAsync(clinic, scene => scene.Db.HoldWindowRules.Single(AnyBase).Edit(null, null, null, 3, 4), other.Id);
 
-        Assert.Equal(before.ClosesOn, after.ClosesOn);
+        Assert.Equal(_before.ClosesOn, after.ClosesOn);
     }
 
     [Fact]
     public async Task A_bond_that_was_taken_off_keeps_the_dates_it_had()
     {
-        await using var clinic = await OpenAsync(bond: b => b.Remove(list.Today, RemovalReason.Scheduled));
+        await using var clinic = await OpenAsync(bond: b => b.Remove(_list.Today, RemovalReason.Scheduled));
 
         var after = await ChangeAsync(clinic, scene => scene.Db.HoldWindowRules.Single(AnyBase).Edit(null, null, null, 3, 4));
 
-        Assert.Equal(before.ClosesOn, after.ClosesOn);
+        Assert.Equal(_before.ClosesOn, after.ClosesOn);
     }
 
     [Fact]
@@ -100,7 +100,7 @@ public sealed class DueDateRefresherTests(PgServer server)
             }
         );
 
-        Assert.Equal(before.ClosesOn, after.ClosesOn);
+        Assert.Equal(_before.ClosesOn, after.ClosesOn);
         Assert.Equal(Applied.PlusWeeks(2), (await BondAsync(clinic, taped.Id)).ClosesOn);
         Assert.All(await Letterbox.ItemsAsync(clinic), item => Assert.NotNull(item.DoneAt));
     }
@@ -128,10 +128,10 @@ public sealed class DueDateRefresherTests(PgServer server)
     private async Task<TestClinic> OpenAsync(Action<DueList>? more = null, Action<Bond>? bond = null) =>
         await TestClinic.OpenAsync(
             server,
-            list.Lay(l =>
+            _list.Lay(l =>
             {
-                (client, before) = l.Bonded("C-1", 10);
-                bond?.Invoke(before);
+                (_client, _before) = l.Bonded("C-1", 10);
+                bond?.Invoke(_before);
                 more?.Invoke(l);
             })
         );
@@ -145,11 +145,11 @@ public sealed class DueDateRefresherTests(PgServer server)
             scene.Db.WorkItems.Add(WorkItems.RefreshDueDates(clientId, scene.Now));
         });
         await Letterbox.WorkAsync(clinic, new Letterbox());
-        return await BondAsync(clinic, before.Id);
+        return await BondAsync(clinic, _before.Id);
     }
 
     private static Task<Bond> BondAsync(TestClinic clinic, Guid id) =>
         clinic.ReadAsync(db => db.Bonds.AsNoTracking().SingleAsync(b => b.Id == id, TestContext.Current.CancellationToken));
 
-    private Domain.Practices.Salon Salon(Scene scene) => scene.Db.Salons.Include(s => s.Closures).Single(s => s.Id == list.ElmRow.Id);
+    private Domain.Practices.Salon Salon(Scene scene) => scene.Db.Salons.Include(s => s.Closures).Single(s => s.Id == _list.ElmRow.Id);
 }

@@ -11,17 +11,17 @@ namespace HairClinic.Web.Tests.Workers;
 
 public sealed class PracticeWorkTests(PgServer server)
 {
-    private readonly Letterbox box = new();
+    private readonly Letterbox _box = new();
 
     [Fact]
     public async Task A_letter_is_sent_once_and_its_words_are_then_forgotten()
     {
         await using var clinic = await AskingForAsync(Letter(1));
 
-        await Letterbox.WorkAsync(clinic, box);
-        await Letterbox.WorkAsync(clinic, box);
+        await Letterbox.WorkAsync(clinic, _box);
+        await Letterbox.WorkAsync(clinic, _box);
 
-        Assert.Equal([Letter(1)], box.Sent);
+        Assert.Equal([Letter(1)], _box.Sent);
         var item = Assert.Single(await Letterbox.ItemsAsync(clinic));
         Assert.Equal((TestClinic.UsualNow, "{}", 0), (item.DoneAt!.Value, item.Body, item.Attempts));
     }
@@ -30,38 +30,38 @@ public sealed class PracticeWorkTests(PgServer server)
     public async Task Two_workers_at_once_send_each_letter_once()
     {
         await using var clinic = await AskingForAsync([.. Enumerable.Range(0, 40).Select(Letter)]);
-        box.Before = _ => Task.Delay(5, TestContext.Current.CancellationToken);
+        _box.Before = _ => Task.Delay(5, TestContext.Current.CancellationToken);
 
-        var tried = await Task.WhenAll(Letterbox.WorkAsync(clinic, box), Letterbox.WorkAsync(clinic, box));
+        var tried = await Task.WhenAll(Letterbox.WorkAsync(clinic, _box), Letterbox.WorkAsync(clinic, _box));
 
         Assert.Equal(40, tried.Sum());
         Assert.All(tried, share => Assert.NotEqual(0, share));
-        Assert.Equal(Enumerable.Range(0, 40).Select(Letter).OrderBy(l => l.To), box.Sent.OrderBy(l => l.To));
+        Assert.Equal(Enumerable.Range(0, 40).Select(Letter).OrderBy(l => l.To), _box.Sent.OrderBy(l => l.To));
     }
 
     [Fact]
     public async Task What_fails_does_not_hold_up_the_rest_and_is_tried_again_after_ever_longer_waits()
     {
         await using var clinic = await AskingForAsync(Letter(1), Letter(2));
-        box.Before = letter => letter == Letter(1) ? throw new IOException("refused") : Task.CompletedTask;
+        _box.Before = letter => letter == Letter(1) ? throw new IOException("refused") : Task.CompletedTask;
         List<double> waits = [];
 
         for (var attempt = 1; attempt <= 11; attempt++)
         {
-            await Letterbox.WorkAsync(clinic, box);
+            await Letterbox.WorkAsync(clinic, _box);
             var failed = (await Letterbox.ItemsAsync(clinic)).Single(i => i.DoneAt is null);
             Assert.Equal((attempt, nameof(IOException)), (failed.Attempts, failed.LastError));
             waits.Add((failed.NotBefore - clinic.Clock.GetCurrentInstant()).TotalSeconds);
             clinic.Clock.Reset(failed.NotBefore - Duration.FromMilliseconds(1));
-            Assert.Equal(0, await Letterbox.WorkAsync(clinic, box));
+            Assert.Equal(0, await Letterbox.WorkAsync(clinic, _box));
             clinic.Clock.Reset(failed.NotBefore);
         }
-        Assert.Equal([Letter(2)], box.Sent);
+        Assert.Equal([Letter(2)], _box.Sent);
         Assert.Equal([10, 20, 40, 80, 160, 320, 640, 1280, 2560, 2560, 2560], waits);
 
-        box.Before = _ => Task.CompletedTask;
-        await Letterbox.WorkAsync(clinic, box);
-        Assert.Equal([Letter(2), Letter(1)], box.Sent);
+        _box.Before = _ => Task.CompletedTask;
+        await Letterbox.WorkAsync(clinic, _box);
+        Assert.Equal([Letter(2), Letter(1)], _box.Sent);
     }
 
     [Fact]
@@ -69,15 +69,15 @@ public sealed class PracticeWorkTests(PgServer server)
     {
         await using var clinic = await AskingForAsync(Letter(1));
         using var dying = new CancellationTokenSource();
-        box.Before = _ => dying.CancelAsync();
+        _box.Before = _ => dying.CancelAsync();
 
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => Letterbox.WorkAsync(clinic, box, cancellation: dying.Token));
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => Letterbox.WorkAsync(clinic, _box, cancellation: dying.Token));
 
         var left = Assert.Single(await Letterbox.ItemsAsync(clinic));
         Assert.Equal((null, 0), (left.DoneAt, left.Attempts));
-        box.Before = _ => Task.CompletedTask;
-        await Letterbox.WorkAsync(clinic, box);
-        Assert.Equal([Letter(1)], box.Sent);
+        _box.Before = _ => Task.CompletedTask;
+        await Letterbox.WorkAsync(clinic, _box);
+        Assert.Equal([Letter(1)], _box.Sent);
     }
 
     [Fact]
@@ -86,13 +86,13 @@ public sealed class PracticeWorkTests(PgServer server)
         await using var clinic = await AskingForAsync(Letter(1));
         TaskCompletionSource inHand = new(),
             letGo = new();
-        box.Before = async _ =>
+        _box.Before = async _ =>
         {
             inHand.SetResult();
             await letGo.Task;
         };
 
-        var first = Letterbox.WorkAsync(clinic, box);
+        var first = Letterbox.WorkAsync(clinic, _box);
         await inHand.Task;
         Assert.Equal(0, await Letterbox.WorkAsync(clinic, new Letterbox()));
         letGo.SetResult();
@@ -104,9 +104,9 @@ public sealed class PracticeWorkTests(PgServer server)
     public async Task A_stop_that_nobody_asked_for_is_a_failure_like_others()
     {
         await using var clinic = await AskingForAsync(Letter(1));
-        box.Before = _ => throw new TaskCanceledException("The server took too long.");
+        _box.Before = _ => throw new TaskCanceledException("The server took too long.");
 
-        Assert.Equal(1, await Letterbox.WorkAsync(clinic, box));
+        Assert.Equal(1, await Letterbox.WorkAsync(clinic, _box));
 
         Assert.Equal(nameof(TaskCanceledException), Assert.Single(await Letterbox.ItemsAsync(clinic)).LastError);
     }
@@ -116,7 +116,7 @@ public sealed class PracticeWorkTests(PgServer server)
     {
         await using var clinic = await AskingForAsync(Letter(1));
         var address = Letter(1).To;
-        box.Before = _ =>
+        _box.Before = _ =>
             throw new SmtpCommandException(
                 SmtpErrorCode.RecipientNotAccepted,
                 SmtpStatusCode.MailboxUnavailable,
@@ -125,7 +125,7 @@ public sealed class PracticeWorkTests(PgServer server)
             );
         var log = new KeptLog<LetterWork>();
 
-        await Letterbox.WorkAsync(clinic, box, log);
+        await Letterbox.WorkAsync(clinic, _box, log);
 
         var line = Assert.Single(log.Lines);
         Assert.Contains("SendMail", line, StringComparison.Ordinal);
@@ -140,21 +140,21 @@ public sealed class PracticeWorkTests(PgServer server)
     {
         var client = Guid.CreateVersion7();
         await using var clinic = await AskingForAsync(Letter(1) with { Kind = LetterKind.ConfirmAddress, For = client });
-        box.Before = _ => throw new IOException("away");
+        _box.Before = _ => throw new IOException("away");
         var since = clinic.Clock.GetCurrentInstant();
 
         WorkItem item;
         while ((item = Assert.Single(await Letterbox.ItemsAsync(clinic))).DoneAt is null)
         {
             clinic.Clock.Reset(Instant.Max(item.NotBefore, since));
-            Assert.Equal(1, await Letterbox.WorkAsync(clinic, box));
+            Assert.Equal(1, await Letterbox.WorkAsync(clinic, _box));
         }
 
         Assert.Equal((WorkFate.GivenUp, nameof(IOException), WorkItem.MostAttempts), (item.Fate, item.LastError, item.Attempts));
         Assert.InRange(item.DoneAt.Value - since, Duration.FromHours(20), Duration.FromHours(28));
         Assert.Equal(new Letter("", "", "") { Kind = LetterKind.ConfirmAddress, For = client }, WorkItems.Read<Letter>(item));
         clinic.Clock.AdvanceDays(30);
-        Assert.Equal(0, await Letterbox.WorkAsync(clinic, box));
+        Assert.Equal(0, await Letterbox.WorkAsync(clinic, _box));
     }
 
     [Fact]
@@ -162,10 +162,10 @@ public sealed class PracticeWorkTests(PgServer server)
     {
         var until = TestClinic.UsualNow + Duration.FromMinutes(15);
         await using var clinic = await AskingForAsync(Letter(1) with { Until = until }, Letter(2) with { Until = until });
-        box.Before = letter => letter.To == Letter(1).To ? throw new IOException("away") : Task.CompletedTask;
+        _box.Before = letter => letter.To == Letter(1).To ? throw new IOException("away") : Task.CompletedTask;
         var tries = 0;
         for (var minute = 0; minute < 20; minute++, clinic.Clock.AdvanceMinutes(1))
-            tries += await Letterbox.WorkAsync(clinic, box);
+            tries += await Letterbox.WorkAsync(clinic, _box);
 
         var item = (await Letterbox.ItemsAsync(clinic)).Single(i => i.Attempts > 0);
         Assert.Equal(WorkFate.GivenUp, item.Fate);
@@ -173,9 +173,9 @@ public sealed class PracticeWorkTests(PgServer server)
         Assert.InRange(tries, 4, 9);
 
         await using var late = await AskingForAsync(Letter(3) with { Until = TestClinic.UsualNow });
-        Assert.Equal(1, await Letterbox.WorkAsync(late, box));
+        Assert.Equal(1, await Letterbox.WorkAsync(late, _box));
         Assert.Equal(WorkFaults.TooLate, Assert.Single(await Letterbox.ItemsAsync(late)).LastError);
-        Assert.Equal([Letter(2).To], box.Sent.Select(l => l.To));
+        Assert.Equal([Letter(2).To], _box.Sent.Select(l => l.To));
     }
 
     [Fact]
@@ -191,11 +191,11 @@ public sealed class PracticeWorkTests(PgServer server)
             return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
 
-        Assert.Equal(0, await Letterbox.WorkAsync(clinic, box));
+        Assert.Equal(0, await Letterbox.WorkAsync(clinic, _box));
         clinic.Clock.AdvanceMinutes(1);
-        Assert.Equal(2, await Letterbox.WorkAsync(clinic, box));
+        Assert.Equal(2, await Letterbox.WorkAsync(clinic, _box));
 
-        Assert.Equal([Letter(1)], box.Sent);
+        Assert.Equal([Letter(1)], _box.Sent);
         var unsure = (await Letterbox.ItemsAsync(clinic)).Single(i => i.Fate is not null);
         Assert.Equal((WorkFate.Unsure, WorkFaults.Interrupted), (unsure.Fate, unsure.LastError));
     }
@@ -205,16 +205,16 @@ public sealed class PracticeWorkTests(PgServer server)
     {
         await using var clinic = await AskingForAsync(Letter(1));
         string? lockedOut = "not tried";
-        box.Before = async _ =>
+        _box.Before = async _ =>
             lockedOut = await clinic.ReadAsync(db =>
                 db.Database.SqlQuery<string?>($"select id::text as \"Value\" from work_items for update nowait")
                     .SingleAsync(TestContext.Current.CancellationToken)
             );
 
-        await Letterbox.WorkAsync(clinic, box);
+        await Letterbox.WorkAsync(clinic, _box);
 
         Assert.Equal(Assert.Single(await Letterbox.ItemsAsync(clinic)).Id.ToString(), lockedOut);
-        Assert.Single(box.Sent);
+        Assert.Single(_box.Sent);
     }
 
     private async Task<TestClinic> AskingForAsync(params Letter[] letters) =>

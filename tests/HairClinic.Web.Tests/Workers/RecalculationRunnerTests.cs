@@ -18,9 +18,9 @@ public sealed class RecalculationRunnerTests(PgServer server)
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private readonly List<Client> clients = [];
-    private UnitKind kind = null!;
-    private Product adhesive = null!;
+    private readonly List<Client> _clients = [];
+    private UnitKind _kind = null!;
+    private Product _adhesive = null!;
 
     [Fact]
     public async Task A_run_stores_fits_plans_and_the_weeks_ahead()
@@ -41,7 +41,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
         var sum = load.Load();
         Assert.InRange(Enumerable.Range(0, sum.Weeks).Sum(w => sum.Week(w).Rebonds), 12 * 8, 12 * 14);
         var orders = await clinic.ReadAsync(db => db.OrderForecasts.SingleAsync(Cancel));
-        Assert.Equal(kind.WorkshopId, orders.WorkshopId);
+        Assert.Equal(_kind.WorkshopId, orders.WorkshopId);
         Assert.True(Enumerable.Range(0, 12).Sum(m => orders.Load().Month(m).Mean) >= 12);
     }
 
@@ -111,7 +111,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
                     clinic.ReadAsync(async db =>
                     {
                         var book = await OrderFacts.LoadAsync(db, Cancel);
-                        var planned = clients.Select(c => c.Id).ToList();
+                        var planned = _clients.Select(c => c.Id).ToList();
                         return await ReorderPlanStore.StoreAsync(db, book, planned, clinic.Clock.GetCurrentInstant(), Cancel);
                     })
                 )
@@ -171,7 +171,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
 
         await clinic.ReadAsync(async db =>
         {
-            var unit = await db.HairSystems.SingleAsync(u => u.ClientId == clients[0].Id && u.State == UnitState.Accepted, Cancel);
+            var unit = await db.HairSystems.SingleAsync(u => u.ClientId == _clients[0].Id && u.State == UnitState.Accepted, Cancel);
             unit.LeaveService(UnitState.Lost, Today, "left on a train");
             return await db.SaveChangesAsync(Cancel);
         });
@@ -191,7 +191,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
         {
             await db.WorkItems.ExecuteDeleteAsync(Cancel);
             db.WorkItems.Add(new WorkItem(Guid.CreateVersion7(), WorkKind.PlanOrders, "{}", now));
-            db.WorkItems.AddRange(clients.Select(c => WorkItems.PlanOrders([c.Id], now)));
+            db.WorkItems.AddRange(_clients.Select(c => WorkItems.PlanOrders([c.Id], now)));
             return await db.SaveChangesAsync(Cancel);
         });
         clinic.Commands.Clear();
@@ -207,7 +207,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
 
         await clinic.ReadAsync(async db =>
         {
-            db.WorkItems.AddRange(clients.Select(c => WorkItems.PlanOrders([c.Id], now)));
+            db.WorkItems.AddRange(_clients.Select(c => WorkItems.PlanOrders([c.Id], now)));
             return await db.SaveChangesAsync(Cancel);
         });
         Assert.Equal(12, await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel)));
@@ -231,7 +231,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
             // What every statement is given, instead of half a minute.
             db.Database.SetCommandTimeout(1);
             var book = await OrderFacts.LoadAsync(db, Cancel);
-            return await ReorderPlanStore.StoreAsync(db, book, [clients[0].Id], clinic.Clock.GetCurrentInstant(), Cancel);
+            return await ReorderPlanStore.StoreAsync(db, book, [_clients[0].Id], clinic.Clock.GetCurrentInstant(), Cancel);
         });
         await Task.Delay(TimeSpan.FromSeconds(3), Cancel);
         Assert.False(planning.IsCompleted);
@@ -246,9 +246,9 @@ public sealed class RecalculationRunnerTests(PgServer server)
         await using var clinic = await OpenAsync(clients: 1);
         await clinic.ReadAsync(async db =>
         {
-            var unit = new HairSystem(Guid.CreateVersion7(), "R-1", clients[0].Id, kind.Id, Today.PlusDays(-120));
+            var unit = new HairSystem(Guid.CreateVersion7(), "R-1", _clients[0].Id, _kind.Id, Today.PlusDays(-120));
             unit.Order(Today.PlusDays(-120));
-            unit.Arrive(Today.PlusDays(-50), clients[0].HomeSalonId);
+            unit.Arrive(Today.PlusDays(-50), _clients[0].HomeSalonId);
             unit.Inspect(Today.PlusDays(-50));
             unit.SendBackForRemake(Guid.CreateVersion7(), Today.PlusDays(-50), Today.PlusDays(6));
             unit.Ship(Today.PlusDays(-3));
@@ -272,17 +272,17 @@ public sealed class RecalculationRunnerTests(PgServer server)
         await RunAsync(clinic);
         await clinic.ReadAsync(async db =>
         {
-            (await db.Clients.SingleAsync(c => c.Id == clients[0].Id, Cancel)).Leave(Today);
+            (await db.Clients.SingleAsync(c => c.Id == _clients[0].Id, Cancel)).Leave(Today);
             return await db.SaveChangesAsync(Cancel);
         });
 
         await RunAsync(clinic);
 
-        Assert.Equal([clients[1].Id], await clinic.ReadAsync(db => db.ReorderPlans.Select(p => p.ClientId).ToListAsync(Cancel)));
+        Assert.Equal([_clients[1].Id], await clinic.ReadAsync(db => db.ReorderPlans.Select(p => p.ClientId).ToListAsync(Cancel)));
     }
 
     private Task<Domain.Replacement.ReorderPlan> PlanAsync(TestClinic clinic) =>
-        clinic.ReadAsync(db => db.ReorderPlans.SingleAsync(p => p.ClientId == clients[0].Id, Cancel));
+        clinic.ReadAsync(db => db.ReorderPlans.SingleAsync(p => p.ClientId == _clients[0].Id, Cancel));
 
     private static Task<Guid> AskAsync(TestClinic clinic) =>
         clinic.ReadAsync(db => RecalculationQueue.AskAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel));
@@ -309,21 +309,21 @@ public sealed class RecalculationRunnerTests(PgServer server)
             {
                 scene.LayPractice("North");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 2);
-                adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
                 for (var i = 0; i < clients; i++)
-                    this.clients.Add(Wearing(scene, scene.Welcome($"c-{i}", $"Una Test {i}", salon)));
+                    _clients.Add(Wearing(scene, scene.Welcome($"c-{i}", $"Una Test {i}", salon)));
             }
         );
 
     // Two bonds came off, one of them lifted; a third is on the head since ten days, and there is a spare.
     private Client Wearing(Scene scene, Client client)
     {
-        var unit = scene.Unit(client, kind, Today.PlusDays(-100));
-        scene.Unit(client, kind, Today.PlusDays(-20));
+        var unit = scene.Unit(client, _kind, Today.PlusDays(-100));
+        scene.Unit(client, _kind, Today.PlusDays(-20));
         foreach (var (days, lifted) in new[] { (80, true), (45, false), (10, false) })
         {
-            var bond = scene.Bond(client, unit, Today.PlusDays(-days), adhesive);
+            var bond = scene.Bond(client, unit, Today.PlusDays(-days), _adhesive);
             if (days == 10)
                 break;
             var off = Today.PlusDays(-days + 35);

@@ -33,12 +33,12 @@ internal sealed class Clinic : IAsyncDisposable
     /// <summary>Clients whom desk and own page book alike, and as many whom nobody but they themselves book.</summary>
     public const int Of = 16;
 
-    private readonly EmbeddedServer server;
-    private readonly WebApplication parts;
+    private readonly EmbeddedServer _server;
+    private readonly WebApplication _parts;
 
     private Clinic(string folder, EmbeddedServer server, WebApplication parts)
     {
-        (Folder, this.server, this.parts) = (folder, server, parts);
+        (Folder, _server, _parts) = (folder, server, parts);
         Sql = NpgsqlDataSource.Create(
             new NpgsqlConnectionStringBuilder(server.Administrator) { Database = "hairclinic", MaxPoolSize = 8 }.ConnectionString
         );
@@ -71,8 +71,8 @@ internal sealed class Clinic : IAsyncDisposable
     public IReadOnlyDictionary<string, string> Environment =>
         new Dictionary<string, string>
         {
-            ["ConnectionStrings__Program"] = server.AsProgram,
-            ["ConnectionStrings__Migrator"] = server.AsMigrator,
+            ["ConnectionStrings__Program"] = _server.AsProgram,
+            ["ConnectionStrings__Migrator"] = _server.AsMigrator,
             ["Keys__File"] = Path.Combine(Folder, "keys", "master.json"),
             ["Files__Folder"] = Path.Combine(Folder, "files"),
         };
@@ -99,35 +99,35 @@ internal sealed class Clinic : IAsyncDisposable
             "--Logging:LogLevel:Default=None",
         ];
         var clinic = new Clinic(folder, server, Web.Clinic.Build(settings));
-        await clinic.parts.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
-        clinic.parts.Services.GetRequiredService<MasterKeys>().Open();
+        await clinic._parts.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+        clinic._parts.Services.GetRequiredService<MasterKeys>().Open();
         await clinic.LayAsync();
         return clinic;
     }
 
     public Task<T> UseAsync<TSlice, T>(Actor actor, Func<TSlice, Task<T>> call)
         where TSlice : notnull =>
-        parts.Services.GetRequiredService<PracticeJobs>().RunAsAsync(actor, services => call(services.GetRequiredService<TSlice>()));
+        _parts.Services.GetRequiredService<PracticeJobs>().RunAsAsync(actor, services => call(services.GetRequiredService<TSlice>()));
 
     public Actor Acting(Client client) => new ClientActor(PracticeId, client.Id);
 
     public async ValueTask DisposeAsync()
     {
         await Sql.DisposeAsync();
-        await parts.DisposeAsync();
-        await server.DisposeAsync();
+        await _parts.DisposeAsync();
+        await _server.DisposeAsync();
     }
 
     private async Task LayAsync()
     {
-        await using (var scope = parts.Services.CreateAsyncScope())
+        await using (var scope = _parts.Services.CreateAsyncScope())
         {
             await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
             unfenced.Practices.Add(new PracticeRow(PracticeId));
             await unfenced.SaveChangesAsync();
         }
-        var scheme = parts.Services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(AccountsSetup.ClientScheme);
-        await parts.Services.GetRequiredService<PracticeJobs>().RunAsync(PracticeId, "lay", Lay);
+        var scheme = _parts.Services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(AccountsSetup.ClientScheme);
+        await _parts.Services.GetRequiredService<PracticeJobs>().RunAsync(PracticeId, "lay", Lay);
 
         async Task<bool> Lay(IServiceProvider scope)
         {

@@ -9,9 +9,9 @@ namespace HairClinic.BookingDrill;
 internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker looker, Uri address, int seed, CancellationToken giveUp)
     : IDisposable
 {
-    private readonly Random random = new(seed);
-    private readonly Sender sender = new(ledger, new Random(-seed - 1), giveUp);
-    private readonly HttpClient http = new(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false })
+    private readonly Random _random = new(seed);
+    private readonly Sender _sender = new(ledger, new Random(-seed - 1), giveUp);
+    private readonly HttpClient _http = new(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false })
     {
         BaseAddress = address,
         Timeout = TimeSpan.FromSeconds(30),
@@ -19,8 +19,8 @@ internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker lo
 
     public async Task WriteAsync()
     {
-        var client = clinic.Alone[random.Next(clinic.Alone.Count)];
-        if (random.Next(3) > 0)
+        var client = clinic.Alone[_random.Next(clinic.Alone.Count)];
+        if (_random.Next(3) > 0)
             await ChooseAsync(client);
         else
             await CallOffAsync(client);
@@ -28,16 +28,16 @@ internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker lo
 
     private async Task ChooseAsync(Client client)
     {
-        var service = clinic.Services[random.Next(clinic.Services.Count)];
-        var day = clinic.Salon.DayOf(SystemClock.Instance.GetCurrentInstant()).PlusDays(2 + random.Next(10));
+        var service = clinic.Services[_random.Next(clinic.Services.Count)];
+        var day = clinic.Salon.DayOf(SystemClock.Instance.GetCurrentInstant()).PlusDays(2 + _random.Next(10));
         var page = $"/my-hair/choose-a-time?service={service.Id}&around={day:uuuu-MM-dd}";
         if (await FormAsync(client, page, "At") is not { } form)
             return;
         var key = Guid.Parse(form.Fields["Key"]);
         ledger.Bookings[key] = client.Id;
-        var start = NodaTime.Text.InstantPattern.General.Parse(form.Choices[random.Next(form.Choices.Count)]).Value;
+        var start = NodaTime.Text.InstantPattern.General.Parse(form.Choices[_random.Next(form.Choices.Count)]).Value;
         form.Fields["At"] = NodaTime.Text.InstantPattern.General.Format(start);
-        var answer = await sender.SendAsync("HTTP book", () => PostAsync(client, page, form));
+        var answer = await _sender.SendAsync("HTTP book", () => PostAsync(client, page, form));
         if (answer?.Html.Contains("You are booked", StringComparison.Ordinal) == true)
         {
             ledger.Acknowledged[key] = new("ChooseATime", client.Id, Visit: null, start);
@@ -54,7 +54,7 @@ internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker lo
         var page = $"/my-hair/call-off-my-time?visit={found.Visit}";
         if (await FormAsync(client, page, "Visit") is not { } form)
             return;
-        var answer = await sender.SendAsync("HTTP call off", () => PostAsync(client, page, form));
+        var answer = await _sender.SendAsync("HTTP call off", () => PostAsync(client, page, form));
         if (answer?.Html.Contains("It is called off.", StringComparison.Ordinal) != true)
             return;
         ledger.Acknowledged[Guid.Parse(form.Fields["Key"])] = new("CallOffMyTime", client.Id, found.Visit, Start: null, CalledOff: true);
@@ -63,7 +63,7 @@ internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker lo
 
     private async Task<Form?> FormAsync(Client client, string page, string field)
     {
-        var answer = await sender.SendAsync("HTTP look", () => SendAsync(client, new(HttpMethod.Get, page)));
+        var answer = await _sender.SendAsync("HTTP look", () => SendAsync(client, new(HttpMethod.Get, page)));
         if (
             answer is null
             || Forms()
@@ -98,7 +98,7 @@ internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker lo
             request.Headers.Add("Cookie", mark.Length > 0 ? $"{clinic.Cookies[client.Id]}; {mark}" : clinic.Cookies[client.Id]);
             request.Headers.Add("Accept", "text/html");
             request.Headers.Add("Origin", address.GetLeftPart(UriPartial.Authority));
-            using var answer = await http.SendAsync(request, CancellationToken.None);
+            using var answer = await _http.SendAsync(request, CancellationToken.None);
             // 400 in an outage: the mark of the form could not be read without the database.
             if ((int)answer.StatusCode >= 500 || answer.StatusCode is HttpStatusCode.TooManyRequests or HttpStatusCode.BadRequest)
                 throw new HttpRequestException($"{(int)answer.StatusCode}");
@@ -109,7 +109,7 @@ internal sealed partial class HttpWriter(Clinic clinic, Ledger ledger, Looker lo
         }
     }
 
-    public void Dispose() => http.Dispose();
+    public void Dispose() => _http.Dispose();
 
     [GeneratedRegex("<form[^>]*method=\"post\".*?</form>", RegexOptions.Singleline)]
     private static partial Regex Forms();

@@ -6,14 +6,14 @@ namespace HairClinic.BookingDrill;
 /// <summary>Kills the site, the database and both in turn, amid the writing, and checks each time that it came back whole.</summary>
 internal sealed class Killer(Clinic clinic, Site site, Checker checker, Report report)
 {
-    private readonly Random random = new(20);
+    private readonly Random _random = new(20);
 
     public async Task<List<string>> KillAsync(int kills)
     {
         List<string> wrong = [];
         for (var kill = 1; kill <= kills; kill++)
         {
-            await Task.Delay(TimeSpan.FromSeconds(2 + (3 * random.NextDouble())));
+            await Task.Delay(TimeSpan.FromSeconds(2 + (3 * _random.NextDouble())));
             var what = (kill % 3) switch
             {
                 1 => "site",

@@ -6,7 +6,7 @@ namespace HairClinic.BookingDrill;
 /// <summary>What was sent and what was acknowledged, kept where no kill reaches it.</summary>
 internal sealed class Ledger
 {
-    private readonly ConcurrentDictionary<string, int> counts = new();
+    private readonly ConcurrentDictionary<string, int> _counts = new();
 
     /// <summary>By key: whose booking it was to be.</summary>
     public ConcurrentDictionary<Guid, Guid> Bookings { get; } = new();
@@ -23,9 +23,9 @@ internal sealed class Ledger
 
     public ConcurrentBag<double> Milliseconds { get; } = [];
 
-    public void Count(string what) => counts.AddOrUpdate(what, 1, (_, n) => n + 1);
+    public void Count(string what) => _counts.AddOrUpdate(what, 1, (_, n) => n + 1);
 
-    public string Counts => string.Join(", ", counts.OrderBy(c => c.Key).Select(c => $"{c.Key} {c.Value}"));
+    public string Counts => string.Join(", ", _counts.OrderBy(c => c.Key).Select(c => $"{c.Key} {c.Value}"));
 }
 
 /// <summary>One acknowledged write.</summary>

@@ -8,14 +8,14 @@ namespace HairClinic.BookingDrill;
 /// <summary>What the drill says: printed at once, and kept as a dated text when asked.</summary>
 internal sealed class Report
 {
-    private readonly StringBuilder text = new();
-    private readonly Lock printing = new();
+    private readonly StringBuilder _text = new();
+    private readonly Lock _printing = new();
 
     public void Say(string line)
     {
-        lock (printing)
+        lock (_printing)
         {
-            text.AppendLine(line);
+            _text.AppendLine(line);
             Console.WriteLine(line);
         }
     }
@@ -24,7 +24,7 @@ internal sealed class Report
     {
         var day = LocalDatePattern.Iso.Format(SystemClock.Instance.GetCurrentInstant().InUtc().Date);
         var name = settings.Kills > 0 ? $"{day}-kills-{settings.Kills}.txt" : $"{day}-load-{settings.Writers}x{settings.Seconds}.txt";
-        File.WriteAllText(Path.Combine(Folder(), name), text.ToString());
+        File.WriteAllText(Path.Combine(Folder(), name), _text.ToString());
     }
 
     private static string Folder([CallerFilePath] string here = "") =>

@@ -6,15 +6,15 @@ namespace HairClinic.BookingDrill;
 internal sealed class Site : IDisposable
 {
     private const int MostRestarts = 5;
-    private readonly Clinic clinic;
-    private readonly Report report;
-    private readonly System.Collections.Concurrent.ConcurrentQueue<string> lastWords = [];
-    private int restarts;
-    private Process? process;
+    private readonly Clinic _clinic;
+    private readonly Report _report;
+    private readonly System.Collections.Concurrent.ConcurrentQueue<string> _lastWords = [];
+    private int _restarts;
+    private Process? _process;
 
     public Site(Clinic clinic, Report report, int port)
     {
-        (this.clinic, this.report, Address) = (clinic, report, new($"http://127.0.0.1:{port}"));
+        (_clinic, _report, Address) = (clinic, report, new($"http://127.0.0.1:{port}"));
         // A drill that is stopped takes its site along.
         AppDomain.CurrentDomain.ProcessExit += (_, _) => Dispose();
     }
@@ -32,32 +32,32 @@ internal sealed class Site : IDisposable
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        foreach (var (name, value) in clinic.Environment)
+        foreach (var (name, value) in _clinic.Environment)
             start.Environment[name] = value;
         start.Environment["DOTNET_ENVIRONMENT"] = "Production";
         start.Environment["Logging__LogLevel__Default"] = "None";
-        process?.Dispose();
-        process = Process.Start(start)!;
-        process.OutputDataReceived += (_, _) => { };
-        process.ErrorDataReceived += (_, e) => Keep(e.Data);
-        process.BeginOutputReadLine();
-        process.BeginErrorReadLine();
+        _process?.Dispose();
+        _process = Process.Start(start)!;
+        _process.OutputDataReceived += (_, _) => { };
+        _process.ErrorDataReceived += (_, e) => Keep(e.Data);
+        _process.BeginOutputReadLine();
+        _process.BeginErrorReadLine();
     }
 
     private void Keep(string? line)
     {
         if (string.IsNullOrWhiteSpace(line))
             return;
-        lastWords.Enqueue(line.Trim());
-        while (lastWords.Count > 3)
-            lastWords.TryDequeue(out _);
+        _lastWords.Enqueue(line.Trim());
+        while (_lastWords.Count > 3)
+            _lastWords.TryDequeue(out _);
     }
 
     /// <summary>kill -9.</summary>
     public void Kill()
     {
-        process!.Kill();
-        process.WaitForExit();
+        _process!.Kill();
+        _process.WaitForExit();
     }
 
     /// <returns>Seconds until it answered that it is ready.</returns>
@@ -78,13 +78,13 @@ internal sealed class Site : IDisposable
             {
                 // Not up yet.
             }
-            if (process!.HasExited)
+            if (_process!.HasExited)
             {
                 // As the service does that runs it: it could not start, and is started again.
-                var said = $"The site ended by itself ({process.ExitCode}): {string.Join(' ', lastWords).Trim()}";
-                if (++restarts > MostRestarts)
+                var said = $"The site ended by itself ({_process.ExitCode}): {string.Join(' ', _lastWords).Trim()}";
+                if (++_restarts > MostRestarts)
                     throw new InvalidOperationException($"{said} Is port {Address.Port} free?");
-                report.Say(said);
+                _report.Say(said);
                 Start();
             }
             await Task.Delay(100);
@@ -94,9 +94,9 @@ internal sealed class Site : IDisposable
 
     public void Dispose()
     {
-        if (process is { HasExited: false })
+        if (_process is { HasExited: false })
             Kill();
-        process?.Dispose();
-        process = null;
+        _process?.Dispose();
+        _process = null;
     }
 }

@@ -20,11 +20,11 @@ namespace HairClinic.BookingDrill;
 internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int seed, CancellationToken giveUp)
 {
     private const int Days = 10;
-    private readonly Random random = new(seed);
-    private readonly Sender sender = new(ledger, new Random(-seed - 1), giveUp);
+    private readonly Random _random = new(seed);
+    private readonly Sender _sender = new(ledger, new Random(-seed - 1), giveUp);
 
     public Task DeskAsync() =>
-        random.Next(10) switch
+        _random.Next(10) switch
         {
             < 5 => BookAsync(Pick(clinic.Shared)),
             < 6 => BookOfferedAsync(Pick(clinic.Shared)),
@@ -34,8 +34,8 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
 
     public Task OwnAsync()
     {
-        var client = random.Next(3) == 0 ? Pick(clinic.Shared) : Pick(clinic.Alone);
-        return random.Next(10) switch
+        var client = _random.Next(3) == 0 ? Pick(clinic.Shared) : Pick(clinic.Alone);
+        return _random.Next(10) switch
         {
             < 6 => ChooseAsync(client, Pick(clinic.Services), at: null),
             < 8 => MoveMineAsync(client),
@@ -46,7 +46,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
     public async Task LiftAsync()
     {
         var (client, key) = (Pick(clinic.Alone), Guid.CreateVersion7());
-        var told = await sender.SendAsync(
+        var told = await _sender.SendAsync(
             nameof(MyBondHasLifted),
             () =>
                 clinic.UseAsync<MyBondHasLifted, MyBondHasLifted.Outcome>(
@@ -65,7 +65,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         );
         if (told is not null)
             Acknowledge(key, new(nameof(MyBondHasLifted), client.Id, Visit: null, Start: null));
-        var screen = await sender.SendAsync(
+        var screen = await _sender.SendAsync(
             "looked at lift slots",
             () => clinic.UseAsync<MyBondHasLifted, MyBondHasLifted.Screen?>(clinic.Acting(client), s => s.OpenAsync(CancellationToken.None))
         );
@@ -80,7 +80,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
     private async Task BookAsync(Client client)
     {
         var service = Pick(clinic.Services);
-        if (random.Next(2) == 0)
+        if (_random.Next(2) == 0)
         {
             await BookAsync(client, service, Pick(clinic.AllChairs).Id, Pick(clinic.People).Id, AnyStart());
             return;
@@ -90,7 +90,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         {
             ClientId = client.Id,
         };
-        var offers = await sender.SendAsync(
+        var offers = await _sender.SendAsync(
             "looked for slots",
             () => clinic.UseAsync<SlotSearch, IReadOnlyList<SlotOffer>>(clinic.Desk, s => s.FindAsync(ask, CancellationToken.None))
         );
@@ -104,7 +104,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
     // As the due list offers it.
     private async Task BookOfferedAsync(Client client)
     {
-        var offers = await sender.SendAsync(
+        var offers = await _sender.SendAsync(
             "looked at offers",
             () =>
                 clinic.UseAsync<OfferSlots, IReadOnlyList<OfferSlots.Offer>>(
@@ -142,7 +142,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             StartsAt = start,
             DespiteDoubts = true,
         };
-        var outcome = await sender.SendAsync(
+        var outcome = await _sender.SendAsync(
             nameof(BookVisit),
             () => clinic.UseAsync<BookVisit, BookVisit.Outcome>(clinic.Desk, s => s.SaveAsync(key, input, CancellationToken.None))
         );
@@ -157,9 +157,9 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
 
     private async Task MoveAsync()
     {
-        if (await looker.AnyVisitAsync(random.Next(2) == 0 ? Pick(clinic.Shared).Id : null, clinic.Shared) is not { } found)
+        if (await looker.AnyVisitAsync(_random.Next(2) == 0 ? Pick(clinic.Shared).Id : null, clinic.Shared) is not { } found)
             return;
-        var screen = await sender.SendAsync(
+        var screen = await _sender.SendAsync(
             "looked at a visit",
             () => clinic.UseAsync<MoveVisit, MoveVisit.Screen?>(clinic.Desk, s => s.OpenAsync(found.Visit, CancellationToken.None))
         );
@@ -176,7 +176,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             DespiteDoubts = true,
         };
         ledger.Placed[key] = (found.Visit, start);
-        var outcome = await sender.SendAsync(
+        var outcome = await _sender.SendAsync(
             nameof(MoveVisit),
             () => clinic.UseAsync<MoveVisit, MoveVisit.Outcome>(clinic.Desk, s => s.SaveAsync(key, input, CancellationToken.None))
         );
@@ -190,7 +190,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
     {
         if (await looker.AnyVisitAsync(null, clinic.Shared) is not { } found)
             return;
-        var screen = await sender.SendAsync(
+        var screen = await _sender.SendAsync(
             "looked at a visit",
             () => clinic.UseAsync<CallOff, CallOff.Screen?>(clinic.Desk, s => s.OpenAsync(found.Visit, CancellationToken.None))
         );
@@ -204,7 +204,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             By = CalledOffBy.Client,
         };
         if (
-            await sender.SendAsync(
+            await _sender.SendAsync(
                 nameof(CallOff),
                 () => clinic.UseAsync<CallOff, CallOff.Outcome>(clinic.Desk, s => s.SaveAsync(key, input, CancellationToken.None))
             )
@@ -216,9 +216,9 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
     private async Task ChooseAsync(Client client, ServiceKind service, Instant? at, string? from = null)
     {
         var actor = clinic.Acting(client);
-        if (at is null && random.Next(2) == 0)
+        if (at is null && _random.Next(2) == 0)
         {
-            var screen = await sender.SendAsync(
+            var screen = await _sender.SendAsync(
                 "looked at own times",
                 () =>
                     clinic.UseAsync<ChooseATime, ChooseATime.Screen?>(
@@ -231,7 +231,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             at = Pick(screen.Slots).StartsAt;
         }
         var (key, start) = (Booking(client), at ?? AnyStart());
-        var outcome = await sender.SendAsync(
+        var outcome = await _sender.SendAsync(
             nameof(ChooseATime),
             () =>
                 clinic.UseAsync<ChooseATime, ChooseATime.Outcome>(
@@ -263,7 +263,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         if (await looker.AnyVisitAsync(client.Id, []) is not { } found)
             return;
         var actor = clinic.Acting(client);
-        var screen = await sender.SendAsync(
+        var screen = await _sender.SendAsync(
             "looked at own visit",
             () => clinic.UseAsync<MoveMyTime, MoveMyTime.Screen?>(actor, s => s.OpenAsync(found.Visit, AnyDay(), CancellationToken.None))
         );
@@ -271,10 +271,10 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             return;
         var (key, start) = (
             Guid.CreateVersion7(),
-            screen.Slots.Count > 0 && random.Next(2) == 0 ? Pick(screen.Slots).StartsAt : AnyStart()
+            screen.Slots.Count > 0 && _random.Next(2) == 0 ? Pick(screen.Slots).StartsAt : AnyStart()
         );
         ledger.Placed[key] = (found.Visit, start);
-        var outcome = await sender.SendAsync(
+        var outcome = await _sender.SendAsync(
             nameof(MoveMyTime),
             () =>
                 clinic.UseAsync<MoveMyTime, MoveMyTime.Outcome?>(
@@ -303,7 +303,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         if (await looker.AnyVisitAsync(client.Id, []) is not { } found)
             return;
         var actor = clinic.Acting(client);
-        var screen = await sender.SendAsync(
+        var screen = await _sender.SendAsync(
             "looked at own visit",
             () => clinic.UseAsync<CallOffMyTime, CallOffMyTime.Screen?>(actor, s => s.OpenAsync(found.Visit, CancellationToken.None))
         );
@@ -317,7 +317,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             Version = screen.Version,
         };
         if (
-            await sender.SendAsync(
+            await _sender.SendAsync(
                 nameof(CallOffMyTime),
                 () => clinic.UseAsync<CallOffMyTime, CallOffMyTime.Outcome?>(actor, s => s.SaveAsync(input, CancellationToken.None))
             )
@@ -339,11 +339,11 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         ledger.Count(act.Deed);
     }
 
-    private T Pick<T>(IReadOnlyList<T> of) => of[random.Next(of.Count)];
+    private T Pick<T>(IReadOnlyList<T> of) => of[_random.Next(of.Count)];
 
-    private LocalDate AnyDay() => clinic.Salon.DayOf(SystemClock.Instance.GetCurrentInstant()).PlusDays(2 + random.Next(Days));
+    private LocalDate AnyDay() => clinic.Salon.DayOf(SystemClock.Instance.GetCurrentInstant()).PlusDays(2 + _random.Next(Days));
 
     // Bookings by hand may lie on a day on which the salon is closed: the desk insists.
     private Instant AnyStart() =>
-        (AnyDay() + new LocalTime(9, 0)).InZoneLeniently(clinic.Salon.TimeZone).ToInstant() + Duration.FromMinutes(15 * random.Next(32));
+        (AnyDay() + new LocalTime(9, 0)).InZoneLeniently(clinic.Salon.TimeZone).ToInstant() + Duration.FromMinutes(15 * _random.Next(32));
 }

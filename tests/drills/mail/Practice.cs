@@ -21,14 +21,14 @@ namespace HairClinic.MailDrill;
 /// <summary>A whole site on loopback with a database of its own, a mail server that does as it is told, and a practice whose clients wear units.</summary>
 internal sealed class Practice : IAsyncDisposable
 {
-    private readonly EmbeddedServer server;
-    private readonly WebApplication site;
-    private readonly Guid id = Guid.CreateVersion7();
-    private List<Client> clients = [];
-    private readonly Dictionary<Guid, DueBasis> bases = [];
-    private int next;
+    private readonly EmbeddedServer _server;
+    private readonly WebApplication _site;
+    private readonly Guid _id = Guid.CreateVersion7();
+    private List<Client> _clients = [];
+    private readonly Dictionary<Guid, DueBasis> _bases = [];
+    private int _next;
 
-    private Practice(EmbeddedServer server, WebApplication site) => (this.server, this.site) = (server, site);
+    private Practice(EmbeddedServer server, WebApplication site) => (_server, _site) = (server, site);
 
     public static async Task<Practice> OpenAsync(string folder, int port, int mailPort, int clients)
     {
@@ -52,18 +52,18 @@ internal sealed class Practice : IAsyncDisposable
             "--Logging:LogLevel:Default=None",
         ];
         var practice = new Practice(server, Web.Clinic.Build(settings));
-        await practice.site.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
-        practice.site.Services.GetRequiredService<MasterKeys>().Open();
+        await practice._site.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+        practice._site.Services.GetRequiredService<MasterKeys>().Open();
         await practice.LayAsync(clients);
-        await practice.site.StartAsync();
+        await practice._site.StartAsync();
         return practice;
     }
 
     public Task<T> AskAsync<T>(Func<ClinicDb, Task<T>> work) =>
-        site
+        _site
             .Services.GetRequiredService<PracticeJobs>()
             .RunAsync(
-                id,
+                _id,
                 "drill",
                 async services =>
                 {
@@ -90,7 +90,7 @@ internal sealed class Practice : IAsyncDisposable
     /// <summary>The next client's unit is taken off and put on again today: their next order is planned anew.</summary>
     public Task RebondAsync()
     {
-        var client = clients[next++ % clients.Count].Id;
+        var client = _clients[_next++ % _clients.Count].Id;
         return AskAsync(async db =>
         {
             var now = SystemClock.Instance.GetCurrentInstant();
@@ -102,7 +102,7 @@ internal sealed class Practice : IAsyncDisposable
             await db.SaveChangesAsync();
             unit.PutOn(today);
             var again = new Bond(Guid.CreateVersion7(), unit.Id, client, today, appliedAt: null, Attachment.Liquid, appliedBy: null);
-            again.FallDue(bases[client].WindowFor(today));
+            again.FallDue(_bases[client].WindowFor(today));
             db.Bonds.Add(again);
             await db.SaveChangesAsync();
             await rebond.CommitAsync();
@@ -112,17 +112,17 @@ internal sealed class Practice : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await site.StopAsync();
-        await site.DisposeAsync();
-        await server.DisposeAsync();
+        await _site.StopAsync();
+        await _site.DisposeAsync();
+        await _server.DisposeAsync();
     }
 
     private async Task LayAsync(int count)
     {
-        await using (var scope = site.Services.CreateAsyncScope())
+        await using (var scope = _site.Services.CreateAsyncScope())
         {
             await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
-            unfenced.Practices.Add(new PracticeRow(id));
+            unfenced.Practices.Add(new PracticeRow(_id));
             await unfenced.SaveChangesAsync();
         }
         await AskAsync(async db =>
@@ -133,15 +133,15 @@ internal sealed class Practice : IAsyncDisposable
             var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 4);
             var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L1");
             var kind = scene.Make("Everyday", "French lace", "Workshop North");
-            clients = [.. Enumerable.Range(1, count).Select(i => scene.Welcome($"D-{i}", $"Drill Client {i}", salon))];
-            foreach (var client in clients)
+            _clients = [.. Enumerable.Range(1, count).Select(i => scene.Welcome($"D-{i}", $"Drill Client {i}", salon))];
+            foreach (var client in _clients)
             {
                 var unit = scene.Unit(client, kind, today.PlusDays(-100));
                 scene.Unit(client, kind, today.PlusDays(-20));
                 Off(scene.Bond(client, unit, today.PlusDays(-80), adhesive), unit, today.PlusDays(-45));
                 Off(scene.Bond(client, unit, today.PlusDays(-45), adhesive), unit, today.PlusDays(-10));
                 scene.Bond(client, unit, today.PlusDays(-10), adhesive);
-                bases[client.Id] = scene.BasisFor(client, unit, adhesive);
+                _bases[client.Id] = scene.BasisFor(client, unit, adhesive);
             }
             await scene.SaveAsync();
             return true;

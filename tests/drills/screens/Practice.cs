@@ -12,12 +12,12 @@ namespace HairClinic.ScreenDrill;
 /// <summary>The demo practice on a site and a database of the drill's own, on loopback, and a browser to look at it with.</summary>
 internal sealed class Practice : IAsyncDisposable
 {
-    private readonly Guid practice;
-    private readonly IPlaywright playwright;
-    private readonly IBrowser browser;
+    private readonly Guid _practice;
+    private readonly IPlaywright _playwright;
+    private readonly IBrowser _browser;
 
     private Practice(Site site, Guid practice, IPlaywright playwright, IBrowser browser) =>
-        (Site, this.practice, this.playwright, this.browser) = (site, practice, playwright, browser);
+        (Site, _practice, _playwright, _browser) = (site, practice, playwright, browser);
 
     public Site Site { get; }
 
@@ -32,7 +32,7 @@ internal sealed class Practice : IAsyncDisposable
         return new(site, filled!.PracticeId, playwright, browser);
     }
 
-    public Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read) => Site.ReadAsync(practice, read);
+    public Task<T> ReadAsync<T>(Func<ClinicDb, Task<T>> read) => Site.ReadAsync(_practice, read);
 
     /// <summary>What the parameters of routes stand for, so that most of them open.</summary>
     public Task<Dictionary<string, Guid>> IdsAsync() =>
@@ -53,7 +53,7 @@ internal sealed class Practice : IAsyncDisposable
 
     public async Task<IPage> SignInAsync(string who)
     {
-        var context = await browser.NewContextAsync(new() { BaseURL = Site.Address.ToString(), Locale = "en-GB" });
+        var context = await _browser.NewContextAsync(new() { BaseURL = Site.Address.ToString(), Locale = "en-GB" });
         var page = await context.NewPageAsync();
         page.SetDefaultTimeout(60_000);
         await page.SignInToDemoAsync(who);
@@ -62,8 +62,8 @@ internal sealed class Practice : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await browser.DisposeAsync();
-        playwright.Dispose();
+        await _browser.DisposeAsync();
+        _playwright.Dispose();
         await Site.DisposeAsync();
     }
 }

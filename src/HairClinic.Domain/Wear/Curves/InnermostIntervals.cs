@@ -7,14 +7,14 @@ internal sealed class InnermostIntervals
     private const int Known = 0;
     private const int Closes = 1;
     private const int Opens = 2;
-    private readonly List<(double Time, int Rank)> begins = [];
-    private readonly List<(double Time, int Rank)> ends = [];
+    private readonly List<(double Time, int Rank)> _begins = [];
+    private readonly List<(double Time, int Rank)> _ends = [];
 
-    public int Count => begins.Count;
+    public int Count => _begins.Count;
 
-    public double From(int cell) => begins[cell].Time;
+    public double From(int cell) => _begins[cell].Time;
 
-    public double To(int cell) => ends[cell].Time;
+    public double To(int cell) => _ends[cell].Time;
 
     public static InnermostIntervals Of(ReadOnlySpan<Spell> spells)
     {
@@ -35,8 +35,8 @@ internal sealed class InnermostIntervals
             }
             if (open is { } begun)
             {
-                cells.begins.Add(begun);
-                cells.ends.Add(mark);
+                cells._begins.Add(begun);
+                cells._ends.Add(mark);
             }
             open = null;
         }
@@ -46,8 +46,8 @@ internal sealed class InnermostIntervals
     /// <summary>The first and last cell a spell's end can lie in.</summary>
     public (int First, int Last) Covered(Spell spell)
     {
-        var first = begins.BinarySearch(Begin(spell));
-        var last = ends.BinarySearch((spell.Upper, Closes));
+        var first = _begins.BinarySearch(Begin(spell));
+        var last = _ends.BinarySearch((spell.Upper, Closes));
         return (first < 0 ? ~first : first, last < 0 ? ~last - 1 : last);
     }
 

@@ -3,16 +3,16 @@ namespace HairClinic.Domain.Wear.Curves;
 /// <summary>Observed and expected ends of each group, and their covariance, summed over the times on which something ended.</summary>
 internal sealed class LogRankSum(int size)
 {
-    private readonly double[] count = new double[size];
-    private readonly double[] observed = new double[size];
-    private readonly double[] expected = new double[size];
+    private readonly double[] _count = new double[size];
+    private readonly double[] _observed = new double[size];
+    private readonly double[] _expected = new double[size];
 
     public double[,] Variance { get; } = new double[size, size];
 
-    public LogRankGroup[] Groups => [.. Enumerable.Range(0, size).Select(g => new LogRankGroup(count[g], observed[g], expected[g]))];
+    public LogRankGroup[] Groups => [.. Enumerable.Range(0, size).Select(g => new LogRankGroup(_count[g], _observed[g], _expected[g]))];
 
     /// <summary>The groups that were ever at risk when something ended.</summary>
-    public int[] Compared => [.. Enumerable.Range(0, size).Where(g => expected[g] > 0)];
+    public int[] Compared => [.. Enumerable.Range(0, size).Where(g => _expected[g] > 0)];
 
     public void Add(ReadOnlySpan<Spell> spells, ReadOnlySpan<int> groups, ReadOnlySpan<int> strata, int layer)
     {
@@ -27,7 +27,7 @@ internal sealed class LogRankSum(int size)
         foreach (var row in rows)
         {
             atRisk[row.Group] += row.Weight;
-            count[row.Group] += row.Weight;
+            _count[row.Group] += row.Weight;
         }
         var ended = new double[size];
         var left = new double[size];
@@ -56,8 +56,8 @@ internal sealed class LogRankSum(int size)
         for (var g = 0; g < size; g++)
         {
             var share = atRisk[g] / all;
-            observed[g] += ended[g];
-            expected[g] += events * share;
+            _observed[g] += ended[g];
+            _expected[g] += events * share;
             for (var h = 0; h < size; h++)
                 Variance[g, h] += factor * share * ((g == h ? 1 : 0) - atRisk[h] / all);
         }

@@ -9,11 +9,11 @@ public sealed class SurvivalCurve
 {
     // 97.5 % point of the normal distribution.
     private const double Z = NormalBand.NinetyFivePercent;
-    private readonly CurveStep[] steps;
+    private readonly CurveStep[] _steps;
 
-    private SurvivalCurve(CurveStep[] steps, int count, double lastTime) => (this.steps, Count, LastTime) = (steps, count, lastTime);
+    private SurvivalCurve(CurveStep[] steps, int count, double lastTime) => (_steps, Count, LastTime) = (steps, count, lastTime);
 
-    public IReadOnlyList<CurveStep> Steps => steps;
+    public IReadOnlyList<CurveStep> Steps => _steps;
 
     /// <summary>How many spells are behind it.</summary>
     public int Count { get; }
@@ -69,13 +69,13 @@ public sealed class SurvivalCurve
     /// <summary>The share that goes on after a time.</summary>
     public double Survival(double time)
     {
-        var (low, high) = (0, steps.Length);
+        var (low, high) = (0, _steps.Length);
         while (low < high)
         {
             var middle = (low + high) / 2;
-            (low, high) = steps[middle].Time <= time ? (middle + 1, high) : (low, middle);
+            (low, high) = _steps[middle].Time <= time ? (middle + 1, high) : (low, middle);
         }
-        return low == 0 ? 1 : steps[low - 1].Survival;
+        return low == 0 ? 1 : _steps[low - 1].Survival;
     }
 
     /// <summary>The time by which a share had ended; where the curve runs level at just that height, the middle of the level.</summary>
@@ -95,19 +95,19 @@ public sealed class SurvivalCurve
     private double? Crossing(double height, Func<CurveStep, double> line)
     {
         const double Tolerance = 1.5e-8;
-        for (var i = 0; i < steps.Length; i++)
+        for (var i = 0; i < _steps.Length; i++)
         {
-            var value = line(steps[i]);
+            var value = line(_steps[i]);
             if (double.IsNaN(value) || value > height + Tolerance)
                 continue;
             if (value < height - Tolerance)
-                return steps[i].Time;
-            for (var next = i + 1; next < steps.Length; next++)
+                return _steps[i].Time;
+            for (var next = i + 1; next < _steps.Length; next++)
             {
-                if (line(steps[next]) < height - Tolerance)
-                    return (steps[i].Time + steps[next].Time) / 2;
+                if (line(_steps[next]) < height - Tolerance)
+                    return (_steps[i].Time + _steps[next].Time) / 2;
             }
-            return (steps[i].Time + LastTime) / 2;
+            return (_steps[i].Time + LastTime) / 2;
         }
         return null;
     }

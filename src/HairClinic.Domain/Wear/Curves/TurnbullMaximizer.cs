@@ -7,15 +7,15 @@ namespace HairClinic.Domain.Wear.Curves;
 /// </remarks>
 internal sealed class TurnbullMaximizer(ReadOnlySpan<Spell> spells, int[] from, int[] to)
 {
-    private readonly double[] weights = [.. spells.ToArray().Select(s => s.Weight)];
-    private double[] sums = [];
-    private double[] slopes = [];
+    private readonly double[] _weights = [.. spells.ToArray().Select(s => s.Weight)];
+    private double[] _sums = [];
+    private double[] _slopes = [];
 
     /// <param name="mass">Where it begins, summing to 1; afterwards where it ended.</param>
     /// <returns>Steps taken, and the largest change of any mass in the last.</returns>
     public (int Steps, double Change) Settle(double[] mass, double settled, int most)
     {
-        (sums, slopes) = (new double[mass.Length + 1], new double[mass.Length + 1]);
+        (_sums, _slopes) = (new double[mass.Length + 1], new double[mass.Length + 1]);
         var (once, twice, steps, floor) = (new double[mass.Length], new double[mass.Length], 0, double.NegativeInfinity);
         while (true)
         {
@@ -46,23 +46,23 @@ internal sealed class TurnbullMaximizer(ReadOnlySpan<Spell> spells, int[] from, 
     private double Step(double[] mass, double[] next)
     {
         for (var j = 0; j < mass.Length; j++)
-            sums[j + 1] = sums[j] + mass[j];
-        Array.Clear(slopes);
+            _sums[j + 1] = _sums[j] + mass[j];
+        Array.Clear(_slopes);
         var (height, total) = (0.0, 0.0);
         // Each spell spreads its weight over the cells it covers: one rise where they begin, one fall where they end.
-        for (var i = 0; i < weights.Length; i++)
+        for (var i = 0; i < _weights.Length; i++)
         {
-            var covered = sums[to[i] + 1] - sums[from[i]];
-            var share = weights[i] / covered;
-            slopes[from[i]] += share;
-            slopes[to[i] + 1] -= share;
-            height += weights[i] * Math.Log(covered);
-            total += weights[i];
+            var covered = _sums[to[i] + 1] - _sums[from[i]];
+            var share = _weights[i] / covered;
+            _slopes[from[i]] += share;
+            _slopes[to[i] + 1] -= share;
+            height += _weights[i] * Math.Log(covered);
+            total += _weights[i];
         }
         var level = 0.0;
         for (var j = 0; j < mass.Length; j++)
         {
-            level += slopes[j];
+            level += _slopes[j];
             next[j] = mass[j] * Math.Max(0, level) / total;
         }
         return height;

@@ -5,11 +5,11 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <summary>One client's rows as a function of the client's effect b: where it peaks, and the quadrature about that peak.</summary>
 internal sealed class ClientEffect(LifeDistribution distribution, LifeRows rows, double clientSpread)
 {
-    private readonly GaussHermite rule = GaussHermite.Client;
-    private double[] centre = new double[16];
-    private int first;
-    private int count;
-    private double scale;
+    private readonly GaussHermite _rule = GaussHermite.Client;
+    private double[] _centre = new double[16];
+    private int _first;
+    private int _count;
+    private double _scale;
 
     /// <summary>The nodes b, their share of the posterior, and the logarithm of the integral.</summary>
     public double[] Nodes { get; } = new double[GaussHermite.Client.Nodes.Length];
@@ -18,26 +18,26 @@ internal sealed class ClientEffect(LifeDistribution distribution, LifeRows rows,
 
     public double LogIntegral { get; private set; }
 
-    public double Loading(int i) => rows.Places is { } places ? places[first + i].Loading : 1;
+    public double Loading(int i) => rows.Places is { } places ? places[_first + i].Loading : 1;
 
     /// <summary>Finds peak and nodes for the client of these rows at these parameters.</summary>
     public void Turn(double[] parameters, int start, int end)
     {
-        (first, count, scale) = (start, end - start, Math.Exp(parameters[^1]));
-        if (centre.Length < count)
-            centre = new double[2 * count];
-        for (var i = 0; i < count; i++)
+        (_first, _count, _scale) = (start, end - start, Math.Exp(parameters[^1]));
+        if (_centre.Length < _count)
+            _centre = new double[2 * _count];
+        for (var i = 0; i < _count; i++)
         {
-            centre[i] = Loading(i) * parameters[0] + (rows.Places is { } places ? places[start + i].Offset : 0);
+            _centre[i] = Loading(i) * parameters[0] + (rows.Places is { } places ? places[start + i].Offset : 0);
             for (var j = 0; j < rows.Columns.Length; j++)
-                centre[i] += parameters[j + 1] * rows.Columns[j][start + i];
+                _centre[i] += parameters[j + 1] * rows.Columns[j][start + i];
         }
         var (peak, width) = Peak();
         var top = double.NegativeInfinity;
         for (var k = 0; k < Nodes.Length; k++)
         {
-            Nodes[k] = peak + Math.Sqrt(2) * width * rule.Nodes[k];
-            Shares[k] = rule.LogWeights[k] + rule.Nodes[k] * rule.Nodes[k] + Height(Nodes[k]);
+            Nodes[k] = peak + Math.Sqrt(2) * width * _rule.Nodes[k];
+            Shares[k] = _rule.LogWeights[k] + _rule.Nodes[k] * _rule.Nodes[k] + Height(Nodes[k]);
             top = Math.Max(top, Shares[k]);
         }
         var sum = 0.0;
@@ -51,9 +51,9 @@ internal sealed class ClientEffect(LifeDistribution distribution, LifeRows rows,
     /// <summary>The terms of the client's i-th row at a value of b, unweighted.</summary>
     public RowTerms Terms(int i, double effect)
     {
-        var row = first + i;
-        var tau = rows.Places is { } places ? scale * places[row].Sigma : scale;
-        var eta = centre[i] + Loading(i) * effect;
+        var row = _first + i;
+        var tau = rows.Places is { } places ? _scale * places[row].Sigma : _scale;
+        var eta = _centre[i] + Loading(i) * effect;
         return distribution == LifeDistribution.Weibull
             ? WeibullTerms.Of(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau)
             : LogNormalTerms.Of(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau);
@@ -62,8 +62,8 @@ internal sealed class ClientEffect(LifeDistribution distribution, LifeRows rows,
     private double Height(double effect)
     {
         var height = -effect * effect / (2 * clientSpread * clientSpread);
-        for (var i = 0; i < count; i++)
-            height += rows.Weights[first + i] * Terms(i, effect).Value;
+        for (var i = 0; i < _count; i++)
+            height += rows.Weights[_first + i] * Terms(i, effect).Value;
         return height;
     }
 
@@ -76,10 +76,10 @@ internal sealed class ClientEffect(LifeDistribution distribution, LifeRows rows,
         {
             var slope = -effect / (clientSpread * clientSpread);
             bend = -1 / (clientSpread * clientSpread);
-            for (var i = 0; i < count; i++)
+            for (var i = 0; i < _count; i++)
             {
                 var terms = Terms(i, effect);
-                var (loading, weight) = (Loading(i), rows.Weights[first + i]);
+                var (loading, weight) = (Loading(i), rows.Weights[_first + i]);
                 slope += weight * loading * terms.E;
                 bend += weight * loading * loading * terms.EE;
             }

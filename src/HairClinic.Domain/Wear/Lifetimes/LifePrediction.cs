@@ -6,10 +6,10 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <summary>How long a client's next bond will hold, or a unit last, as far as can be told: a distribution, never a bare date.</summary>
 public sealed class LifePrediction
 {
-    private readonly double[] centres;
-    private readonly double[] logShares;
-    private readonly double tau;
-    private readonly bool weibull;
+    private readonly double[] _centres;
+    private readonly double[] _logShares;
+    private readonly double _tau;
+    private readonly bool _weibull;
 
     // Some eight years: nothing here lasts so long.
     private const int FarthestDays = 3000;
@@ -18,17 +18,17 @@ public sealed class LifePrediction
     /// <param name="covariates">Its xᵀβ as it is from now on; 0 where none is known.</param>
     public LifePrediction(LifePopulation population, LifeNodes client, RowPlace place, double covariates = 0)
     {
-        weibull = population.Distribution == LifeDistribution.Weibull;
-        tau = place.Sigma * Math.Exp(population.LogScale);
-        centres = Array.ConvertAll(client.Places, at => place.Offset + covariates + place.Loading * at);
-        logShares = Array.ConvertAll(client.Shares, Math.Log);
+        _weibull = population.Distribution == LifeDistribution.Weibull;
+        _tau = place.Sigma * Math.Exp(population.LogScale);
+        _centres = Array.ConvertAll(client.Places, at => place.Offset + covariates + place.Loading * at);
+        _logShares = Array.ConvertAll(client.Shares, Math.Log);
         (Own, Others) = (client.Own, Math.Max(0, population.Count - client.Own));
     }
 
     private LifePrediction(LifePrediction whole, int place)
     {
-        (weibull, tau) = (whole.weibull, whole.tau);
-        (centres, logShares) = ([whole.centres[place]], [0]);
+        (_weibull, _tau) = (whole._weibull, whole._tau);
+        (_centres, _logShares) = ([whole._centres[place]], [0]);
         (Own, Others) = (whole.Own, whole.Others);
     }
 
@@ -53,12 +53,12 @@ public sealed class LifePrediction
         for (var day = 0; day < logs.Length; day++)
             logs[day] = Math.Log(day);
         survival.Clear();
-        for (var k = 0; k < centres.Length; k++)
+        for (var k = 0; k < _centres.Length; k++)
         {
-            var (share, day) = (Math.Exp(logShares[k]), 0);
-            if (weibull)
+            var (share, day) = (Math.Exp(_logShares[k]), 0);
+            if (_weibull)
             {
-                var (centre, inverse) = (new Vector<double>(centres[k]), new Vector<double>(1 / tau));
+                var (centre, inverse) = (new Vector<double>(_centres[k]), new Vector<double>(1 / _tau));
                 for (; day <= survival.Length - Vector<double>.Count; day += Vector<double>.Count)
                 {
                     var held = Vector.Exp(-Vector.Exp((new Vector<double>(logs[day..]) - centre) * inverse));
@@ -67,8 +67,8 @@ public sealed class LifePrediction
             }
             for (; day < survival.Length; day++)
             {
-                var z = (logs[day] - centres[k]) / tau;
-                survival[day] += share * Math.Exp(weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
+                var z = (logs[day] - _centres[k]) / _tau;
+                survival[day] += share * Math.Exp(_weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
             }
         }
         if (survival.Length > 0)
@@ -87,9 +87,9 @@ public sealed class LifePrediction
         if (!(probability > 0 && probability < 1))
             throw new ArgumentOutOfRangeException(nameof(probability), "A quantile needs 0 < p < 1.");
         var height = LogSurvival(age) + Math.Log(1 - probability);
-        var (low, high) = (centres.Min() - 60 * tau, Math.Max(centres.Max(), Math.Log(age + 1)) + 20 * tau);
+        var (low, high) = (_centres.Min() - 60 * _tau, Math.Max(_centres.Max(), Math.Log(age + 1)) + 20 * _tau);
         while (LogSurvival(Math.Exp(high)) > height)
-            high += 20 * tau;
+            high += 20 * _tau;
         if (age > 0)
             low = Math.Log(age);
         var log = Brent.FindRoot(at => LogSurvival(Math.Exp(at)) - height, low, high, 1e-12, 200);
@@ -114,8 +114,8 @@ public sealed class LifePrediction
     /// <summary>What it is made of: each value that a client's effect may have, with its share, and what to expect under it.</summary>
     internal IEnumerable<(double Share, LifePrediction Hold)> Places()
     {
-        for (var k = 0; k < centres.Length; k++)
-            yield return (Math.Exp(logShares[k]), new LifePrediction(this, k));
+        for (var k = 0; k < _centres.Length; k++)
+            yield return (Math.Exp(_logShares[k]), new LifePrediction(this, k));
     }
 
     private double LogSurvival(double days)
@@ -123,10 +123,10 @@ public sealed class LifePrediction
         if (days <= 0)
             return 0;
         var (log, top, sum) = (Math.Log(days), double.NegativeInfinity, 0.0);
-        for (var k = 0; k < centres.Length; k++)
+        for (var k = 0; k < _centres.Length; k++)
         {
-            var z = (log - centres[k]) / tau;
-            var height = logShares[k] + (weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
+            var z = (log - _centres[k]) / _tau;
+            var height = _logShares[k] + (_weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
             // A place so unlikely that its share is 0 adds nothing.
             if (double.IsNegativeInfinity(height))
                 continue;

@@ -7,23 +7,23 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// </remarks>
 public sealed class LogPosterior
 {
-    private readonly PlainLikelihood? plain;
-    private readonly ClientLikelihood? marginal;
-    private readonly LifePriors priors;
-    private readonly LifeRows rows;
+    private readonly PlainLikelihood? _plain;
+    private readonly ClientLikelihood? _marginal;
+    private readonly LifePriors _priors;
+    private readonly LifeRows _rows;
 
     public LogPosterior(LifeDistribution distribution, LifeRows rows, LifePriors priors)
     {
         if (priors.Coefficients.Count != rows.Names.Length)
             throw new ArgumentException("A prior for each covariate.", nameof(priors));
-        (this.rows, this.priors) = (rows, priors);
+        (_rows, _priors) = (rows, priors);
         if (rows.ClientStarts.Length > 0 && priors.ClientSpread > 0)
-            marginal = new ClientLikelihood(distribution, rows, priors.ClientSpread);
+            _marginal = new ClientLikelihood(distribution, rows, priors.ClientSpread);
         else
-            plain = new PlainLikelihood(distribution, rows);
+            _plain = new PlainLikelihood(distribution, rows);
     }
 
-    public int Size => rows.Names.Length + 2;
+    public int Size => _rows.Names.Length + 2;
 
     /// <summary>The value at the parameters; fills gradient and Hessian (row by row).</summary>
     public double At(double[] parameters, Span<double> gradient, Span<double> hessian)
@@ -44,28 +44,28 @@ public sealed class LogPosterior
     }
 
     /// <summary>So many rows that a sample of them shows where to start.</summary>
-    internal bool IsLarge => plain is not null && rows.Length > 200_000;
+    internal bool IsLarge => _plain is not null && _rows.Length > 200_000;
 
     /// <summary>Of a great many rows one block in so many is sample enough.</summary>
     internal const int SampleStride = 16;
 
     internal FitSums Sums(double[] parameters, int stride = 1)
     {
-        var sums = plain is null ? marginal!.At(parameters) : plain.At(parameters, stride);
+        var sums = _plain is null ? _marginal!.At(parameters) : _plain.At(parameters, stride);
         for (var k = 0; k < Size; k++)
             AddPrior(k, parameters, sums);
         return sums;
     }
 
     internal LifePrior Prior(int k) =>
-        k == 0 ? priors.Intercept
-        : k == Size - 1 ? priors.LogScale
-        : priors.Coefficients[k - 1];
+        k == 0 ? _priors.Intercept
+        : k == Size - 1 ? _priors.LogScale
+        : _priors.Coefficients[k - 1];
 
     /// <summary>∂(k-th parameter as it is told) / ∂(j-th as it is climbed).</summary>
     internal double Turn(int k, int j) =>
         k == j ? 1
-        : k == 0 && j < Size - 1 ? -rows.Means[j - 1]
+        : k == 0 && j < Size - 1 ? -_rows.Means[j - 1]
         : 0;
 
     internal double Describe(int k, double[] parameters)

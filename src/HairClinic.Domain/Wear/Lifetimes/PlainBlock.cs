@@ -6,34 +6,34 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <summary>One block of rows: the derivatives each row hands on to every column, weighted.</summary>
 internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, double[] parameters, int size)
 {
-    private readonly double[] centre = new double[size];
-    private readonly double[] loading = new double[size];
-    private readonly double[] e = new double[size];
-    private readonly double[] ee = new double[size];
-    private readonly double[] es = new double[size];
-    private readonly double[] product = new double[size];
-    private readonly double scale = Math.Exp(parameters[^1]);
-    private int length;
+    private readonly double[] _centre = new double[size];
+    private readonly double[] _loading = new double[size];
+    private readonly double[] _e = new double[size];
+    private readonly double[] _ee = new double[size];
+    private readonly double[] _es = new double[size];
+    private readonly double[] _product = new double[size];
+    private readonly double _scale = Math.Exp(parameters[^1]);
+    private int _length;
 
-    public ReadOnlySpan<double> E => e.AsSpan(0, length);
+    public ReadOnlySpan<double> E => _e.AsSpan(0, _length);
 
-    public ReadOnlySpan<double> EE => ee.AsSpan(0, length);
+    public ReadOnlySpan<double> EE => _ee.AsSpan(0, _length);
 
-    public ReadOnlySpan<double> ES => es.AsSpan(0, length);
+    public ReadOnlySpan<double> ES => _es.AsSpan(0, _length);
 
     /// <summary>How much of δ each row takes on; empty where all take on the whole.</summary>
-    public ReadOnlySpan<double> Loading => rows.Places is null ? default : loading.AsSpan(0, length);
+    public ReadOnlySpan<double> Loading => rows.Places is null ? default : _loading.AsSpan(0, _length);
 
     public ReadOnlySpan<double> Times(ReadOnlySpan<double> column)
     {
-        VectorSums.Multiply(EE, column, product);
-        return product.AsSpan(0, length);
+        VectorSums.Multiply(EE, column, _product);
+        return _product.AsSpan(0, _length);
     }
 
     /// <summary>Computes the block's rows; gives their log-likelihood and its first and second derivative by s.</summary>
     public (double Value, double Slope, double Bend) Fill(int start, int count)
     {
-        length = count;
+        _length = count;
         Centres(start);
         var fast = distribution == LifeDistribution.Weibull && rows.Places is null ? Math.Clamp(rows.Simple - start, 0, count) : 0;
         fast -= fast % Vector<double>.Count;
@@ -41,13 +41,13 @@ internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, d
         for (var i = fast; i < count; i++)
         {
             var row = start + i;
-            var tau = rows.Places is { } places ? scale * places[row].Sigma : scale;
+            var tau = rows.Places is { } places ? _scale * places[row].Sigma : _scale;
             var terms =
                 distribution == LifeDistribution.Weibull
-                    ? WeibullTerms.Of(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], centre[i], tau)
-                    : LogNormalTerms.Of(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], centre[i], tau);
+                    ? WeibullTerms.Of(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], _centre[i], tau)
+                    : LogNormalTerms.Of(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], _centre[i], tau);
             var weight = rows.Weights[row];
-            (e[i], ee[i], es[i]) = (weight * terms.E, weight * terms.EE, weight * terms.ES);
+            (_e[i], _ee[i], _es[i]) = (weight * terms.E, weight * terms.EE, weight * terms.ES);
             sums = (sums.Value + weight * terms.Value, sums.Slope + weight * terms.S, sums.Bend + weight * terms.SS);
         }
         return sums;
@@ -58,7 +58,7 @@ internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, d
     /// </summary>
     public (double Squares, double Weights) FillSquares(int start, int count)
     {
-        length = count;
+        _length = count;
         var (squares, weights) = (0.0, 0.0);
         for (var i = 0; i < count; i++)
         {
@@ -66,11 +66,11 @@ internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, d
             // What is taken back of a spell entered late is no observation to draw a line through.
             var weight = Math.Max(0, rows.Weights[row]);
             var (place, y) = (rows.Places?[row] ?? RowPlace.Plain, rows.Middle(row));
-            loading[i] = place.Loading;
-            ee[i] = weight / (place.Sigma * place.Sigma);
-            e[i] = ee[i] * (y - place.Offset);
-            es[i] = 0;
-            squares += e[i] * (y - place.Offset);
+            _loading[i] = place.Loading;
+            _ee[i] = weight / (place.Sigma * place.Sigma);
+            _e[i] = _ee[i] * (y - place.Offset);
+            _es[i] = 0;
+            squares += _e[i] * (y - place.Offset);
             weights += weight;
         }
         return (squares, weights);
@@ -80,25 +80,25 @@ internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, d
     {
         if (rows.Places is { } places)
         {
-            for (var i = 0; i < length; i++)
+            for (var i = 0; i < _length; i++)
             {
-                loading[i] = places[start + i].Loading;
-                centre[i] = places[start + i].Offset + loading[i] * parameters[0];
+                _loading[i] = places[start + i].Loading;
+                _centre[i] = places[start + i].Offset + _loading[i] * parameters[0];
             }
         }
         else
         {
-            Array.Fill(centre, parameters[0], 0, length);
+            Array.Fill(_centre, parameters[0], 0, _length);
         }
         for (var j = 0; j < rows.Columns.Length; j++)
-            VectorSums.AddScaled(centre, rows.Columns[j].AsSpan(start, length), parameters[j + 1]);
+            VectorSums.AddScaled(_centre, rows.Columns[j].AsSpan(start, _length), parameters[j + 1]);
     }
 
     // Known ends and those ahead differ by one term only: d − eᶻ with d = 1 for an end.
     private (double Value, double Slope, double Bend) Weibull(int start, int count)
     {
         var (value, slope, bend) = (Vector<double>.Zero, Vector<double>.Zero, Vector<double>.Zero);
-        var (inverse, logScale) = (new Vector<double>(1 / scale), new Vector<double>(parameters[^1]));
+        var (inverse, logScale) = (new Vector<double>(1 / _scale), new Vector<double>(parameters[^1]));
         Span<double> ended = stackalloc double[Vector<double>.Count];
         for (var i = 0; i < count; i += ended.Length)
         {
@@ -107,16 +107,16 @@ internal sealed class PlainBlock(LifeDistribution distribution, LifeRows rows, d
             var d = new Vector<double>(ended);
             var y = new Vector<double>(rows.LogLower, start + i);
             var weight = new Vector<double>(rows.Weights, start + i);
-            var z = (y - new Vector<double>(centre, i)) * inverse;
+            var z = (y - new Vector<double>(_centre, i)) * inverse;
             var exp = Vector.Exp(z);
             var g1 = d - exp;
             value += weight * (d * (z - logScale - y) - exp);
             slope -= weight * (z * g1 + d);
             bend += weight * z * (g1 - z * exp);
             var scaled = weight * inverse;
-            (-g1 * scaled).CopyTo(e, i);
-            (-exp * scaled * inverse).CopyTo(ee, i);
-            ((g1 - z * exp) * scaled).CopyTo(es, i);
+            (-g1 * scaled).CopyTo(_e, i);
+            (-exp * scaled * inverse).CopyTo(_ee, i);
+            ((g1 - z * exp) * scaled).CopyTo(_es, i);
         }
         return (Vector.Sum(value), Vector.Sum(slope), Vector.Sum(bend));
     }

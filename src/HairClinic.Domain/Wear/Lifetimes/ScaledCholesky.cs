@@ -3,11 +3,11 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <summary>Cholesky's factor of a positive definite matrix, scaled to a unit diagonal first.</summary>
 internal sealed class ScaledCholesky
 {
-    private readonly double[] factor;
-    private readonly double[] scales;
+    private readonly double[] _factor;
+    private readonly double[] _scales;
 
     private ScaledCholesky(double[] factor, double[] scales, double smallest, int weakest) =>
-        (this.factor, this.scales, SmallestPivot, Weakest) = (factor, scales, smallest, weakest);
+        (_factor, _scales, SmallestPivot, Weakest) = (factor, scales, smallest, weakest);
 
     /// <summary>Of the scaled matrix: 1 where nothing is entangled, near 0 where something cannot be told apart.</summary>
     public double SmallestPivot { get; }
@@ -54,29 +54,29 @@ internal sealed class ScaledCholesky
 
     public double[] Solve(ReadOnlySpan<double> right)
     {
-        var size = scales.Length;
+        var size = _scales.Length;
         var x = new double[size];
         for (var i = 0; i < size; i++)
         {
-            var sum = right[i] * scales[i];
+            var sum = right[i] * _scales[i];
             for (var k = 0; k < i; k++)
-                sum -= factor[i * size + k] * x[k];
-            x[i] = sum / factor[i * size + i];
+                sum -= _factor[i * size + k] * x[k];
+            x[i] = sum / _factor[i * size + i];
         }
         for (var i = size - 1; i >= 0; i--)
         {
             for (var k = i + 1; k < size; k++)
-                x[i] -= factor[k * size + i] * x[k];
-            x[i] /= factor[i * size + i];
+                x[i] -= _factor[k * size + i] * x[k];
+            x[i] /= _factor[i * size + i];
         }
         for (var i = 0; i < size; i++)
-            x[i] *= scales[i];
+            x[i] *= _scales[i];
         return x;
     }
 
     public double[] Inverse()
     {
-        var size = scales.Length;
+        var size = _scales.Length;
         var inverse = new double[size * size];
         var unit = new double[size];
         for (var j = 0; j < size; j++)

@@ -20,7 +20,7 @@ public sealed class TabletStore(PracticeJobs jobs, IHttpContextAccessor accessor
     // As long as browsers keep one.
     private static readonly TimeSpan Kept = TimeSpan.FromDays(400);
 
-    private readonly HostPrefixCookies cookies = new(configuration.GetValue<bool>("SignIn:BehindTls"));
+    private readonly HostPrefixCookies _cookies = new(configuration.GetValue<bool>("SignIn:BehindTls"));
 
     /// <summary>Where people change places; nobody needs to be signed in for it.</summary>
     public const string SwitchPage = "/switch-person";
@@ -54,11 +54,11 @@ public sealed class TabletStore(PracticeJobs jobs, IHttpContextAccessor accessor
     public byte[] Give(Guid practiceId)
     {
         var token = RandomNumberGenerator.GetBytes(TokenBytes);
-        cookies.AppendResponseCookie(Http, Cookie, $"{practiceId:N}.{WebEncoders.Base64UrlEncode(token)}", Options(Kept));
+        _cookies.AppendResponseCookie(Http, Cookie, $"{practiceId:N}.{WebEncoders.Base64UrlEncode(token)}", Options(Kept));
         return SHA256.HashData(token);
     }
 
-    public void Forget() => cookies.DeleteCookie(Http, Cookie, Options(TimeSpan.Zero));
+    public void Forget() => _cookies.DeleteCookie(Http, Cookie, Options(TimeSpan.Zero));
 
     /// <summary>Somebody came in there. After a full sign-in their PIN counts again, however often it was mistyped.</summary>
     public Task SignedInAsync(Tablet tablet, AppUser user, SignInWay way, CancellationToken cancellation) =>
@@ -91,7 +91,7 @@ public sealed class TabletStore(PracticeJobs jobs, IHttpContextAccessor accessor
 
     private (Guid Practice, byte[] Token)? Read()
     {
-        var parts = accessor.HttpContext is { } http ? cookies.GetRequestCookie(http, Cookie)?.Split('.') : null;
+        var parts = accessor.HttpContext is { } http ? _cookies.GetRequestCookie(http, Cookie)?.Split('.') : null;
         if (parts is not [var practice, var token] || !Guid.TryParseExact(practice, "N", out var id) || token.Length > 2 * TokenBytes)
             return null;
         try

@@ -6,13 +6,13 @@ namespace HairClinic.Web.CommandLine.Analyse;
 /// <summary>A CSV file read whole: lines that start with # are comments, the first other line is the header.</summary>
 public sealed class CsvTable
 {
-    private readonly string[] header;
-    private readonly List<string[]> rows = [];
-    private readonly List<int> lines = [];
+    private readonly string[] _header;
+    private readonly List<string[]> _rows = [];
+    private readonly List<int> _lines = [];
 
-    private CsvTable(string[] header) => this.header = header;
+    private CsvTable(string[] header) => _header = header;
 
-    public int Count => rows.Count;
+    public int Count => _rows.Count;
 
     /// <exception cref="Refusal">There is no such file, no header, or a line has not as many cells as the header.</exception>
     public static CsvTable Read(string path)
@@ -51,8 +51,8 @@ public sealed class CsvTable
             {
                 if (cells.Length != header.Length)
                     throw new Refusal("Line {0} has {1} cells; the header has {2}.", reader.LineNumber, cells.Length, header.Length);
-                table.rows.Add(cells);
-                table.lines.Add((int)reader.LineNumber);
+                table._rows.Add(cells);
+                table._lines.Add((int)reader.LineNumber);
             }
             return table.Count > 0 ? table : throw new Refusal("The file has a header and no rows.");
         }
@@ -78,11 +78,11 @@ public sealed class CsvTable
     /// <exception cref="Refusal">There is no such column, or two.</exception>
     public CsvColumn Column(string name)
     {
-        var found = Enumerable.Range(0, header.Length).Where(i => header[i] == name).ToList();
+        var found = Enumerable.Range(0, _header.Length).Where(i => _header[i] == name).ToList();
         return found.Count switch
         {
-            1 => new CsvColumn(name, [.. rows.Select(row => row[found[0]])], lines),
-            0 => throw new Refusal("There is no column \"{0}\"; the header has {1}.", name, string.Join(", ", header)),
+            1 => new CsvColumn(name, [.. _rows.Select(row => row[found[0]])], _lines),
+            0 => throw new Refusal("There is no column \"{0}\"; the header has {1}.", name, string.Join(", ", _header)),
             _ => throw new Refusal("The column \"{0}\" is there more than once.", name),
         };
     }

@@ -16,7 +16,7 @@ public sealed class PhoneNumbering
 
     private static readonly PhoneNumberUtil Numbers = PhoneNumberUtil.GetInstance();
 
-    private readonly string region;
+    private readonly string _region;
 
     /// <param name="region">Two letters (ISO 3166) of the country whose national numbers these are; empty for none.</param>
     /// <exception cref="ArgumentException">The country has no numbering plan we know.</exception>
@@ -24,7 +24,7 @@ public sealed class PhoneNumbering
     {
         if (region.Length > 0 && !IsKnown(region))
             throw new ArgumentException($"No numbering plan is known for the region \"{region}\".", nameof(region));
-        this.region = region.Length > 0 ? region : NoRegion;
+        _region = region.Length > 0 ? region : NoRegion;
     }
 
     /// <summary>
@@ -46,7 +46,7 @@ public sealed class PhoneNumbering
         written = "";
         try
         {
-            var number = Numbers.Parse(text, region);
+            var number = Numbers.Parse(text, _region);
             if (number.HasExtension)
                 return PhoneFault.HasExtension;
             var formatted = Numbers.Format(number, PhoneNumberFormat.E164);
@@ -63,7 +63,7 @@ public sealed class PhoneNumbering
 
     /// <summary>A number of the region, as people there write it.</summary>
     public string Example() =>
-        region != NoRegion && Numbers.GetExampleNumber(region) is { } example
+        _region != NoRegion && Numbers.GetExampleNumber(_region) is { } example
             ? Numbers.Format(example, PhoneNumberFormat.NATIONAL)
             : "+44 20 7946 0018";
 

@@ -12,14 +12,14 @@ public sealed class SiteAddress
 {
     public const string Setting = "Site:Address";
 
-    private readonly IServer? server;
-    private readonly bool behindProxy;
+    private readonly IServer? _server;
+    private readonly bool _behindProxy;
 
     /// <exception cref="InvalidOperationException">The setting is no address of a site.</exception>
     public SiteAddress(IConfiguration configuration, IServer? server = null)
     {
-        this.server = server;
-        behindProxy = !string.IsNullOrWhiteSpace(configuration["Proxy:Addresses"]);
+        _server = server;
+        _behindProxy = !string.IsNullOrWhiteSpace(configuration["Proxy:Addresses"]);
         Set = Read(configuration[Setting]);
     }
 
@@ -51,9 +51,9 @@ public sealed class SiteAddress
     // Where nothing listens (a command of the program), it is this machine.
     private Uri? Listening()
     {
-        if (behindProxy)
+        if (_behindProxy)
             return null;
-        var addresses = server?.Features.Get<IServerAddressesFeature>()?.Addresses.Select(BindingAddress.Parse).ToList() ?? [];
+        var addresses = _server?.Features.Get<IServerAddressesFeature>()?.Addresses.Select(BindingAddress.Parse).ToList() ?? [];
         if (addresses.Count == 0)
             return new Uri("http://localhost");
         return addresses.All(IsThisMachine) ? new Uri($"{addresses[0].Scheme}://{addresses[0].Host}:{addresses[0].Port}") : null;

@@ -10,11 +10,11 @@ public sealed class Part
 {
     private static readonly ConcurrentDictionary<Type, Part[]> Known = [];
 
-    private readonly PropertyInfo property;
+    private readonly PropertyInfo _property;
 
     private Part(PropertyInfo property)
     {
-        this.property = property;
+        _property = property;
         Field = property.GetCustomAttribute<FieldAttribute>();
         FromBook = property.IsDefined(typeof(FromBookAttribute));
         OfTheForm = property.IsDefined(typeof(OfTheFormAttribute));
@@ -26,9 +26,9 @@ public sealed class Part
         Row = item?.IsAssignableTo(typeof(IFormRow)) ?? false ? item : null;
     }
 
-    public string Name => property.Name;
+    public string Name => _property.Name;
 
-    public Type Type => property.PropertyType;
+    public Type Type => _property.PropertyType;
 
     public FieldAttribute? Field { get; }
 
@@ -53,10 +53,10 @@ public sealed class Part
                 ]
         );
 
-    public object? Get(object owner) => property.GetValue(owner);
+    public object? Get(object owner) => _property.GetValue(owner);
 
     /// <summary>A copy is put in: what stands in one form is never part of another.</summary>
-    public void Set(object owner, object? value) => property.SetValue(owner, Copy(value));
+    public void Set(object owner, object? value) => _property.SetValue(owner, Copy(value));
 
     public IList List(object owner) => (IList)Get(owner)!;
 

@@ -118,33 +118,33 @@ public static class FileForm
     {
         private static readonly ArrayPool<byte> Pool = ArrayPool<byte>.Create(maxArrayLength: 16 * 1024 * 1024, maxArraysPerBucket: 4);
 
-        private readonly byte[] bytes = Pool.Rent(most);
-        private int used;
+        private readonly byte[] _bytes = Pool.Rent(most);
+        private int _used;
 
-        public ReadOnlySpan<byte> Taken => bytes.AsSpan(0, used);
+        public ReadOnlySpan<byte> Taken => _bytes.AsSpan(0, _used);
 
-        public Stream Content => new MemoryStream(bytes, 0, used, writable: false);
+        public Stream Content => new MemoryStream(_bytes, 0, _used, writable: false);
 
         /// <returns>How long it was. What is longer than there is room is read on, and nothing of it kept.</returns>
         public async Task<long> TakeAsync(Stream from, CancellationToken cancellation)
         {
-            used = 0;
-            while (used < most)
+            _used = 0;
+            while (_used < most)
             {
-                var read = await from.ReadAsync(bytes.AsMemory(used, most - used), cancellation);
+                var read = await from.ReadAsync(_bytes.AsMemory(_used, most - _used), cancellation);
                 if (read == 0)
-                    return used;
-                used += read;
+                    return _used;
+                _used += read;
             }
-            var length = (long)used;
+            var length = (long)_used;
             var beyond = new byte[16 * 1024];
             while (await from.ReadAsync(beyond, cancellation) is > 0 and var more)
                 length += more;
-            used = length > most ? 0 : used;
+            _used = length > most ? 0 : _used;
             return length;
         }
 
         // Cleared: a picture of somebody lay in it.
-        public void Dispose() => Pool.Return(bytes, clearArray: true);
+        public void Dispose() => Pool.Return(_bytes, clearArray: true);
     }
 }

@@ -10,16 +10,16 @@ public sealed class Outage
     // What was under way when it came back may still fail of what was.
     private static readonly TimeSpan Echo = TimeSpan.FromSeconds(5);
 
-    private readonly Lock turn = new();
-    private long? began;
-    private long? ended;
+    private readonly Lock _turn = new();
+    private long? _began;
+    private long? _ended;
 
     public bool Is
     {
         get
         {
-            lock (turn)
-                return began is not null;
+            lock (_turn)
+                return _began is not null;
         }
     }
 
@@ -27,11 +27,11 @@ public sealed class Outage
     /// <returns>Whether they are the first, and it is to be written down.</returns>
     public bool Begin()
     {
-        lock (turn)
+        lock (_turn)
         {
-            if (began is not null || ended is { } end && Stopwatch.GetElapsedTime(end) < Echo)
+            if (_began is not null || _ended is { } end && Stopwatch.GetElapsedTime(end) < Echo)
                 return false;
-            began = Stopwatch.GetTimestamp();
+            _began = Stopwatch.GetTimestamp();
             return true;
         }
     }
@@ -40,10 +40,10 @@ public sealed class Outage
     /// <returns>How long it was away.</returns>
     public TimeSpan End()
     {
-        lock (turn)
+        lock (_turn)
         {
-            var took = began is { } since ? Stopwatch.GetElapsedTime(since) : TimeSpan.Zero;
-            (began, ended) = (null, Stopwatch.GetTimestamp());
+            var took = _began is { } since ? Stopwatch.GetElapsedTime(since) : TimeSpan.Zero;
+            (_began, _ended) = (null, Stopwatch.GetTimestamp());
             return took;
         }
     }

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Ui.Feedback;
 /// </summary>
 public abstract class AtFinger : LiveComponent, IDisposable
 {
-    private object? known;
+    private object? _known;
 
     [CascadingParameter]
     private Finger? Finger { get; set; }
@@ -35,13 +35,13 @@ public abstract class AtFinger : LiveComponent, IDisposable
 
     protected override void OnParametersSet()
     {
-        if (ReferenceEquals(Cause, known))
+        if (ReferenceEquals(Cause, _known))
             return;
-        known = Cause;
+        _known = Cause;
         At?.Answer(this, null);
-        At = known is null ? null : Finger?.On;
+        At = _known is null ? null : Finger?.On;
         At?.Answer(this, Say(), enter: IsTheEnd);
-        IsFresh = known is not null;
+        IsFresh = _known is not null;
     }
 
     private void StandElsewhere(Busy button)

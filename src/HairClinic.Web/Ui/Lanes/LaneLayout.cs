@@ -7,15 +7,15 @@ namespace HairClinic.Web.Ui.Lanes;
 public sealed class LaneLayout
 {
     public const int Step = 5;
-    private readonly IReadOnlyList<LaneBlock> blocks;
-    private readonly int? now;
-    private readonly int shortestGap;
+    private readonly IReadOnlyList<LaneBlock> _blocks;
+    private readonly int? _now;
+    private readonly int _shortestGap;
 
     public LaneLayout(int opens, int closes, IReadOnlyList<LaneBlock> blocks, int? now = null, int shortestGap = 15)
     {
-        this.blocks = blocks;
-        this.now = now;
-        this.shortestGap = shortestGap;
+        _blocks = blocks;
+        _now = now;
+        _shortestGap = shortestGap;
         From = blocks.Select(block => block.StartMinute).Append(opens).Min() / 60 * 60;
         Until = (blocks.Select(block => block.EndMinute).Append(closes).Max() + 59) / 60 * 60;
         Opens = opens;
@@ -35,7 +35,7 @@ public sealed class LaneLayout
     {
         var cells = new List<LaneCell>();
         var at = From;
-        foreach (var block in blocks.Where(block => block.ChairId == chair).OrderBy(block => block.StartMinute))
+        foreach (var block in _blocks.Where(block => block.ChairId == chair).OrderBy(block => block.StartMinute))
         {
             var start = Math.Max(at, block.StartMinute / Step * Step);
             var end = Math.Max(start + Step, (block.EndMinute + Step - 1) / Step * Step);
@@ -51,10 +51,10 @@ public sealed class LaneLayout
     {
         if (until <= from)
             return;
-        var earliest = Math.Max(Opens, now is { } minute ? (minute + Step - 1) / Step * Step : from);
+        var earliest = Math.Max(Opens, _now is { } minute ? (minute + Step - 1) / Step * Step : from);
         var start = Math.Clamp(earliest, from, until);
         var end = Math.Clamp(Closes, start, until);
-        if (end - start < shortestGap)
+        if (end - start < _shortestGap)
         {
             cells.Add(new((until - from) / Step));
             return;

@@ -14,12 +14,12 @@ internal sealed class SvgContext : RenderContextBase
 {
     // Of a letter, in its height: a fair mean for sans-serif figures and lower case.
     private const double LetterWidth = 0.54;
-    private readonly StringBuilder svg = new();
-    private int clips;
+    private readonly StringBuilder _svg = new();
+    private int _clips;
 
-    public string Written => svg.ToString();
+    public string Written => _svg.ToString();
 
-    public override int ClipCount => clips;
+    public override int ClipCount => _clips;
 
     public static double WidthOf(string text, double size) => text.Length * size * LetterWidth;
 
@@ -34,10 +34,10 @@ internal sealed class SvgContext : RenderContextBase
     {
         if (points.Count < 2 || thickness <= 0 || stroke.IsInvisible())
             return;
-        svg.Append("<polyline fill=\"none\"");
+        _svg.Append("<polyline fill=\"none\"");
         AddPoints(points);
         AddStroke(stroke, thickness, dashArray);
-        svg.Append("/>");
+        _svg.Append("/>");
     }
 
     public override void DrawPolygon(
@@ -52,15 +52,15 @@ internal sealed class SvgContext : RenderContextBase
     {
         if (points.Count < 3 || fill.IsInvisible() && (stroke.IsInvisible() || thickness <= 0))
             return;
-        svg.Append("<polygon");
+        _svg.Append("<polygon");
         AddPoints(points);
         // Edges as a shape of their own: one element has one class for its colour.
-        svg.Append(
+        _svg.Append(
             fill.IsInvisible() ? " fill=\"none\"" : string.Create(CultureInfo.InvariantCulture, $" fill-opacity=\"{fill.A / 255.0:0.##}\"")
         );
         if (!fill.IsInvisible())
-            svg.Append(" class=\"fill-").Append(PlotPen.TokenOf(fill)).Append('"');
-        svg.Append("/>");
+            _svg.Append(" class=\"fill-").Append(PlotPen.TokenOf(fill)).Append('"');
+        _svg.Append("/>");
         if (thickness > 0 && !stroke.IsInvisible())
             DrawLine([.. points, points[0]], stroke, thickness, edgeRenderingMode, dashArray, lineJoin);
     }
@@ -92,13 +92,13 @@ internal sealed class SvgContext : RenderContextBase
             VerticalAlignment.Bottom => -0.2 * fontSize,
             _ => 0.33 * fontSize,
         };
-        svg.Append(
+        _svg.Append(
             CultureInfo.InvariantCulture,
             $"<text font-size=\"{fontSize:0.#}\" text-anchor=\"{anchor}\" class=\"fill-{PlotPen.TokenOf(fill)}\" transform=\"translate({p.X:0.#} {p.Y:0.#})"
         );
         if (rotation != 0)
-            svg.Append(CultureInfo.InvariantCulture, $" rotate({rotation:0.#})");
-        svg.Append(CultureInfo.InvariantCulture, $"\" y=\"{down:0.#}\">").Append(WebUtility.HtmlEncode(text)).Append("</text>");
+            _svg.Append(CultureInfo.InvariantCulture, $" rotate({rotation:0.#})");
+        _svg.Append(CultureInfo.InvariantCulture, $"\" y=\"{down:0.#}\">").Append(WebUtility.HtmlEncode(text)).Append("</text>");
     }
 
     public override OxySize MeasureText(string text, string fontFamily, double fontSize, double fontWeight) =>
@@ -106,25 +106,25 @@ internal sealed class SvgContext : RenderContextBase
 
     private void AddPoints(IList<ScreenPoint> points)
     {
-        svg.Append(" points=\"");
+        _svg.Append(" points=\"");
         for (var i = 0; i < points.Count; i++)
-            svg.Append(CultureInfo.InvariantCulture, $"{(i == 0 ? "" : " ")}{points[i].X:0.#},{points[i].Y:0.#}");
-        svg.Append('"');
+            _svg.Append(CultureInfo.InvariantCulture, $"{(i == 0 ? "" : " ")}{points[i].X:0.#},{points[i].Y:0.#}");
+        _svg.Append('"');
     }
 
     private void AddStroke(OxyColor stroke, double thickness, double[]? dashes)
     {
-        svg.Append(CultureInfo.InvariantCulture, $" class=\"stroke-{PlotPen.TokenOf(stroke)}\" stroke-width=\"{thickness:0.#}\"");
+        _svg.Append(CultureInfo.InvariantCulture, $" class=\"stroke-{PlotPen.TokenOf(stroke)}\" stroke-width=\"{thickness:0.#}\"");
         if (dashes is { Length: > 0 })
         {
-            svg.Append(" stroke-dasharray=\"")
+            _svg.Append(" stroke-dasharray=\"")
                 .AppendJoin(' ', dashes.Select(d => (d * thickness).ToString("0.#", CultureInfo.InvariantCulture)))
                 .Append('"');
         }
     }
 
     // Every axis spans all that is drawn: there is nothing to cut off, but the library keeps count.
-    public override void PushClip(OxyRect clippingRectangle) => clips++;
+    public override void PushClip(OxyRect clippingRectangle) => _clips++;
 
-    public override void PopClip() => clips--;
+    public override void PopClip() => _clips--;
 }

@@ -6,9 +6,9 @@ namespace HairClinic.Web.Ui.Wear;
 /// <summary>Days to per cent of the picture's width. Per cent, so that lettering keeps its size on any screen.</summary>
 public sealed class WearScale(LocalDate from, LocalDate to)
 {
-    private readonly int days = Math.Max(1, Period.DaysBetween(from, to));
+    private readonly int _days = Math.Max(1, Period.DaysBetween(from, to));
 
-    public double At(LocalDate date) => Math.Clamp(100.0 * Period.DaysBetween(from, date) / days, 0, 100);
+    public double At(LocalDate date) => Math.Clamp(100.0 * Period.DaysBetween(from, date) / _days, 0, 100);
 
     public string X(LocalDate date) => Percent(At(date));
 

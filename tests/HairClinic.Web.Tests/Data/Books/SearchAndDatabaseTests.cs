@@ -13,7 +13,7 @@ namespace HairClinic.Web.Tests.Data.Books;
 public sealed class SearchAndDatabaseTests(PgServer server)
 {
     private static readonly LocalDate Thursday = VisitScene.Thursday;
-    private readonly VisitScene scene = new();
+    private readonly VisitScene _scene = new();
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -29,15 +29,15 @@ public sealed class SearchAndDatabaseTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
+                _scene.Lay(s);
                 services = [.. Enumerable.Range(1, 4).Select(i => Service(random, i))];
                 s.Db.AddRange(services);
-                foreach (var person in new[] { scene.Mara, scene.Ivo })
+                foreach (var person in new[] { _scene.Mara, _scene.Ivo })
                     person.Learn([.. services.Select(k => (Guid.CreateVersion7(), k.Id))]);
             }
         );
-        Client[] clients = [scene.Ada, scene.Bo];
-        Person[] people = [scene.Mara, scene.Ivo];
+        Client[] clients = [_scene.Ada, _scene.Bo];
+        Person[] people = [_scene.Mara, _scene.Ivo];
         // Whatever of these overlaps is not there in the end.
         for (var i = 0; i < 14; i++)
             await TakesAsync(clinic, Pick(services), Pick(clients), random.Next(2), Pick(people), Quarter(random.Next(36)), keep: true);
@@ -71,17 +71,17 @@ public sealed class SearchAndDatabaseTests(PgServer server)
         return service;
     }
 
-    private Instant Quarter(int quarter) => scene.At(Thursday, 9) + Duration.FromMinutes(15 * quarter);
+    private Instant Quarter(int quarter) => _scene.At(Thursday, 9) + Duration.FromMinutes(15 * quarter);
 
     private Task<HashSet<Instant>> FreeAsync(TestClinic clinic, ServiceKind service, Client client, int chair, Person person) =>
         clinic.ReadAsync(async db =>
         {
-            var day = new Interval(scene.At(Thursday, 0), scene.At(Thursday.PlusDays(1), 0));
-            var book = await SlotFacts.LoadAsync(db, scene.Salon.Id, day, client.Id, Cancel);
+            var day = new Interval(_scene.At(Thursday, 0), _scene.At(Thursday.PlusDays(1), 0));
+            var book = await SlotFacts.LoadAsync(db, _scene.Salon.Id, day, client.Id, Cancel);
             ServiceSegment[] steps = [.. service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))];
             var wish = new SlotWish(new ServiceTimeline(steps), service.Id, Quarter(0))
             {
-                OnlyChair = scene.Chairs[chair].Id,
+                OnlyChair = _scene.Chairs[chair].Id,
                 OnlyPerson = person.Id,
                 Best = 100,
             };
@@ -100,13 +100,13 @@ public sealed class SearchAndDatabaseTests(PgServer server)
         clinic.ReadAsync(async db =>
         {
             await using var transaction = await db.Database.BeginTransactionAsync(Cancel);
-            var visit = new Visit(Guid.CreateVersion7(), client.Id, scene.Salon.Id, service.Id);
+            var visit = new Visit(Guid.CreateVersion7(), client.Id, _scene.Salon.Id, service.Id);
             visit.Place(
                 service,
                 start,
-                scene.Chairs[chair].Id,
+                _scene.Chairs[chair].Id,
                 person.Id,
-                scene.Salon,
+                _scene.Salon,
                 [.. service.Steps.Select(_ => Guid.CreateVersion7())]
             );
             db.Visits.Add(visit);

@@ -11,12 +11,12 @@ namespace HairClinic.Web.Tests.Data.Books;
 public sealed class SlotFactsTests(PgServer server)
 {
     private static readonly LocalDate Thursday = VisitScene.Thursday;
-    private readonly VisitScene scene = new(chairs: 1);
+    private readonly VisitScene _scene = new(chairs: 1);
 
     [Fact]
     public async Task Two_weeks_of_a_salon_are_read_in_four_round_trips()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
 
         await LoadAsync(clinic, Thursday, Thursday.PlusDays(14));
 
@@ -26,9 +26,9 @@ public sealed class SlotFactsTests(PgServer server)
     [Fact]
     public async Task An_empty_day_is_free_from_opening_to_closing()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
 
-        var starts = await StartsAsync(clinic, scene.Rebond);
+        var starts = await StartsAsync(clinic, _scene.Rebond);
 
         Assert.Equal(new LocalTime(9, 0), starts[0]);
         // Ninety minutes before six.
@@ -40,7 +40,7 @@ public sealed class SlotFactsTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var starts = await StartsAsync(clinic, scene.Rebond);
+        var starts = await StartsAsync(clinic, _scene.Rebond);
 
         // Nine to half past ten is taken; the visit at two was called off.
         Assert.Equal(new LocalTime(10, 30), starts[0]);
@@ -48,9 +48,9 @@ public sealed class SlotFactsTests(PgServer server)
 
         void Lay(Scene s)
         {
-            scene.Lay(s);
-            scene.Book(s, scene.Rebond, 0, scene.Mara, scene.At(Thursday, 9));
-            scene.Book(s, scene.Rebond, 0, scene.Mara, scene.At(Thursday, 14)).Cancel();
+            _scene.Lay(s);
+            _scene.Book(s, _scene.Rebond, 0, _scene.Mara, _scene.At(Thursday, 9));
+            _scene.Book(s, _scene.Rebond, 0, _scene.Mara, _scene.At(Thursday, 14)).Cancel();
         }
     }
 
@@ -60,16 +60,16 @@ public sealed class SlotFactsTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
         var book = await LoadAsync(clinic, Thursday, Thursday);
-        var slots = book.Nearest(Wish(scene.Rebond, 9) with { OnlyPerson = scene.Mara.Id, Best = 1 });
+        var slots = book.Nearest(Wish(_scene.Rebond, 9) with { OnlyPerson = _scene.Mara.Id, Best = 1 });
 
         Assert.Equal(new LocalTime(10, 30), Wall(slots[0]));
 
         void Lay(Scene s)
         {
-            scene.Lay(s);
+            _scene.Lay(s);
             var other = s.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1);
-            scene.Mara.WorkIn([(Guid.CreateVersion7(), scene.Salon.Id), (Guid.CreateVersion7(), other.Id)]);
-            s.Book(scene.Ada, scene.Rebond, s.Chairs.Single(c => c.SalonId == other.Id), scene.Mara, scene.At(Thursday, 9));
+            _scene.Mara.WorkIn([(Guid.CreateVersion7(), _scene.Salon.Id), (Guid.CreateVersion7(), other.Id)]);
+            s.Book(_scene.Ada, _scene.Rebond, s.Chairs.Single(c => c.SalonId == other.Id), _scene.Mara, _scene.At(Thursday, 9));
         }
     }
 
@@ -79,16 +79,16 @@ public sealed class SlotFactsTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
         var people = (await LoadAsync(clinic, Thursday, Thursday))
-            .Nearest(Wish(scene.Rebond, 9) with { Best = 50 })
+            .Nearest(Wish(_scene.Rebond, 9) with { Best = 50 })
             .Select(s => s.PersonId)
             .Distinct();
 
-        Assert.Equal([scene.Ivo.Id], people);
+        Assert.Equal([_scene.Ivo.Id], people);
 
         void Lay(Scene s)
         {
-            scene.Lay(s);
-            scene.Mara.BeAway(Guid.CreateVersion7(), Thursday, Thursday, "course");
+            _scene.Lay(s);
+            _scene.Mara.BeAway(Guid.CreateVersion7(), Thursday, Thursday, "course");
         }
     }
 
@@ -97,14 +97,16 @@ public sealed class SlotFactsTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var starts = await StartsAsync(clinic, scene.Rebond, scene.Ivo);
+        var starts = await StartsAsync(clinic, _scene.Rebond, _scene.Ivo);
 
         Assert.Equal([new(14, 0), new(14, 15), new(14, 30)], starts);
 
         void Lay(Scene s)
         {
-            scene.Lay(s);
-            scene.Ivo.SetWork([(Guid.CreateVersion7(), scene.Salon.Id, IsoDayOfWeek.Thursday, new LocalTime(14, 0), new LocalTime(16, 0))]);
+            _scene.Lay(s);
+            _scene.Ivo.SetWork([
+                (Guid.CreateVersion7(), _scene.Salon.Id, IsoDayOfWeek.Thursday, new LocalTime(14, 0), new LocalTime(16, 0)),
+            ]);
         }
     }
 
@@ -115,14 +117,14 @@ public sealed class SlotFactsTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
         var book = await LoadAsync(clinic, Thursday, Thursday);
 
-        Assert.Empty(book.Nearest(Wish(scene.Rebond, 9) with { OnlyPerson = trainee!.Id }));
-        Assert.NotEmpty(book.Nearest(Wish(scene.Wash, 9) with { OnlyPerson = trainee.Id }));
+        Assert.Empty(book.Nearest(Wish(_scene.Rebond, 9) with { OnlyPerson = trainee!.Id }));
+        Assert.NotEmpty(book.Nearest(Wish(_scene.Wash, 9) with { OnlyPerson = trainee.Id }));
 
         void Lay(Scene s)
         {
-            scene.Lay(s);
-            trainee = s.Hire("Pia", StaffRole.Trainee, scene.Salon);
-            trainee.Learn([(Guid.CreateVersion7(), scene.Wash.Id)]);
+            _scene.Lay(s);
+            trainee = s.Hire("Pia", StaffRole.Trainee, _scene.Salon);
+            trainee.Learn([(Guid.CreateVersion7(), _scene.Wash.Id)]);
         }
     }
 
@@ -131,12 +133,12 @@ public sealed class SlotFactsTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        Assert.Empty(await StartsAsync(clinic, scene.Rebond));
+        Assert.Empty(await StartsAsync(clinic, _scene.Rebond));
 
         void Lay(Scene s)
         {
-            scene.Lay(s);
-            scene.Salon.Close(Guid.CreateVersion7(), Thursday, Thursday, "stocktaking");
+            _scene.Lay(s);
+            _scene.Salon.Close(Guid.CreateVersion7(), Thursday, Thursday, "stocktaking");
         }
     }
 
@@ -148,14 +150,14 @@ public sealed class SlotFactsTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
-                visit = scene.Book(s, scene.Rebond, 0, scene.Mara, scene.At(Thursday, 9));
+                _scene.Lay(s);
+                visit = _scene.Book(s, _scene.Rebond, 0, _scene.Mara, _scene.At(Thursday, 9));
             }
         );
 
         var book = await LoadAsync(clinic, Thursday, Thursday, visit!.Id);
 
-        Assert.Equal(new LocalTime(9, 15), Wall(book.Nearest(Wish(scene.Rebond, 9, 15) with { Best = 1 })[0]));
+        Assert.Equal(new LocalTime(9, 15), Wall(book.Nearest(Wish(_scene.Rebond, 9, 15) with { Best = 1 })[0]));
     }
 
     [Fact]
@@ -182,14 +184,14 @@ public sealed class SlotFactsTests(PgServer server)
     [Fact]
     public async Task A_client_is_first_offered_another_half_day_each_time()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         var book = await LoadAsync(clinic, Thursday, Thursday.PlusDays(2));
 
-        var slots = book.Spread(Wish(scene.Rebond, 12));
+        var slots = book.Spread(Wish(_scene.Rebond, 12));
 
         Assert.Equal(6, slots.Count);
-        Assert.Equal(6, slots.Select(s => (scene.Salon.DayOf(s.StartsAt), Wall(s) < LocalTime.Noon)).Distinct().Count());
-        Assert.All(slots.Take(2), s => Assert.Equal(Thursday, scene.Salon.DayOf(s.StartsAt)));
+        Assert.Equal(6, slots.Select(s => (_scene.Salon.DayOf(s.StartsAt), Wall(s) < LocalTime.Noon)).Distinct().Count());
+        Assert.All(slots.Take(2), s => Assert.Equal(Thursday, _scene.Salon.DayOf(s.StartsAt)));
     }
 
     private async Task<List<LocalTime>> StartsAsync(TestClinic clinic, ServiceKind service, Person? only = null)
@@ -202,8 +204,8 @@ public sealed class SlotFactsTests(PgServer server)
         clinic.ReadAsync(db =>
             SlotFacts.LoadAsync(
                 db,
-                scene.Salon.Id,
-                new Interval(scene.At(first, 0), scene.At(last.PlusDays(1), 0)),
+                _scene.Salon.Id,
+                new Interval(_scene.At(first, 0), _scene.At(last.PlusDays(1), 0)),
                 client,
                 TestContext.Current.CancellationToken,
                 butVisit
@@ -214,8 +216,8 @@ public sealed class SlotFactsTests(PgServer server)
         new(
             new ServiceTimeline([.. service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))]),
             service.Id,
-            scene.At(Thursday, hour, minute)
+            _scene.At(Thursday, hour, minute)
         );
 
-    private LocalTime Wall(Slot slot) => slot.StartsAt.InZone(scene.Salon.TimeZone).TimeOfDay;
+    private LocalTime Wall(Slot slot) => slot.StartsAt.InZone(_scene.Salon.TimeZone).TimeOfDay;
 }

@@ -8,20 +8,20 @@ namespace HairClinic.Web.Tests.Data.Migrations;
 /// <summary>A database as earlier versions of the program left it, laid by the scripts of then.</summary>
 internal sealed class EarlierBook : IAsyncDisposable
 {
-    private readonly PgServer server;
-    private readonly string name = $"earlier_{Guid.NewGuid():N}";
+    private readonly PgServer _server;
+    private readonly string _name = $"earlier_{Guid.NewGuid():N}";
 
-    private EarlierBook(PgServer server) => this.server = server;
+    private EarlierBook(PgServer server) => _server = server;
 
-    public string Migrator => In(server.Connections.Migrator!);
+    public string Migrator => In(_server.Connections.Migrator!);
 
-    public string Administrator => In(server.Administrator);
+    public string Administrator => In(_server.Administrator);
 
     /// <param name="scripts">Of the folder Earlier, without their ending.</param>
     public static async Task<EarlierBook> LayAsync(PgServer server, params string[] scripts)
     {
         var book = new EarlierBook(server);
-        await Sql.AskAsync(server.Administrator, $"create database {book.name} owner hairclinic_migrator template template0");
+        await Sql.AskAsync(server.Administrator, $"create database {book._name} owner hairclinic_migrator template template0");
         foreach (var script in scripts)
         {
             var path = Path.Combine(SourceTree.WebTests, "Data", "Migrations", "Earlier", script + ".sql");
@@ -45,8 +45,8 @@ internal sealed class EarlierBook : IAsyncDisposable
         return rows;
     }
 
-    public async ValueTask DisposeAsync() => await Sql.AskAsync(server.Administrator, $"drop database {name} with (force)");
+    public async ValueTask DisposeAsync() => await Sql.AskAsync(_server.Administrator, $"drop database {_name} with (force)");
 
     private string In(string connectionString) =>
-        new NpgsqlConnectionStringBuilder(connectionString) { Database = name, Pooling = false }.ConnectionString;
+        new NpgsqlConnectionStringBuilder(connectionString) { Database = _name, Pooling = false }.ConnectionString;
 }

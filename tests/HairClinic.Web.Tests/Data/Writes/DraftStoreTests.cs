@@ -8,12 +8,12 @@ namespace HairClinic.Web.Tests.Data.Writes;
 
 public sealed class DraftStoreTests(PgServer server)
 {
-    private readonly ChairScene scene = new();
+    private readonly ChairScene _scene = new();
 
     [Fact]
     public async Task What_was_typed_is_there_again_after_a_reload()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         var input = (await OpenAsync(clinic)).Start;
         (input.FoundLifted, input.LiftedOn, input.Knots, input.Note) = (true, ChairScene.Today.PlusDays(-2), 2, "Front edge up, swims");
 
@@ -30,7 +30,7 @@ public sealed class DraftStoreTests(PgServer server)
     [Fact]
     public async Task The_last_thing_typed_wins_and_one_row_is_kept()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         var input = (await OpenAsync(clinic)).Start;
         foreach (var note in new[] { "F", "Fr", "Front" })
         {
@@ -45,7 +45,7 @@ public sealed class DraftStoreTests(PgServer server)
     [Fact]
     public async Task Typed_on_two_screens_at_once_by_one_person_one_row_is_kept()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         var input = (await OpenAsync(clinic)).Start;
 
         await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => KeepAsync(clinic, input)));
@@ -56,21 +56,21 @@ public sealed class DraftStoreTests(PgServer server)
     [Fact]
     public async Task A_colleague_does_not_see_it()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         await KeepAsync(clinic, (await OpenAsync(clinic)).Start);
 
-        Assert.Null((await OpenAsync(clinic, scene.Colleague)).Draft);
+        Assert.Null((await OpenAsync(clinic, _scene.Colleague)).Draft);
     }
 
     [Fact]
     public async Task Once_logged_no_draft_is_left()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         var input = (await OpenAsync(clinic)).Start;
         (input.FoundLifted, input.WaitsKept) = (false, true);
         await KeepAsync(clinic, input);
 
-        await UseAsync(clinic, scene.Stylist, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation));
+        await UseAsync(clinic, _scene.Stylist, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation));
 
         Assert.Equal(0, await CountAsync(clinic));
     }
@@ -78,14 +78,14 @@ public sealed class DraftStoreTests(PgServer server)
     [Fact]
     public async Task A_refused_log_leaves_the_draft()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         var input = (await OpenAsync(clinic)).Start;
-        input.Products[0].LotId = scene.Expired.Id;
+        input.Products[0].LotId = _scene.Expired.Id;
         await KeepAsync(clinic, input);
 
         await Refused.SayingAsync(
             "Lot {0} of {1} expired on {2}. Do not bond with it; choose another.",
-            () => UseAsync(clinic, scene.Stylist, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation))
+            () => UseAsync(clinic, _scene.Stylist, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation))
         );
 
         Assert.NotNull((await OpenAsync(clinic)).Draft);
@@ -94,10 +94,10 @@ public sealed class DraftStoreTests(PgServer server)
     [Fact]
     public async Task A_draft_of_an_earlier_shape_of_the_form_is_left_aside()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         await clinic.LayAsync(later =>
             later.Db.Drafts.Add(
-                new Draft(Guid.CreateVersion7(), scene.Stylist.Id, "LogRebond", scene.Visit.Id, """{"Knots":"many"}""", later.Now)
+                new Draft(Guid.CreateVersion7(), _scene.Stylist.Id, "LogRebond", _scene.Visit.Id, """{"Knots":"many"}""", later.Now)
             )
         );
 
@@ -107,7 +107,7 @@ public sealed class DraftStoreTests(PgServer server)
     [Fact]
     public async Task A_draft_about_a_bond_that_is_no_longer_on_the_head_is_not_offered()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         var input = (await OpenAsync(clinic)).Start;
         input.WornBondId = Guid.CreateVersion7();
         await KeepAsync(clinic, input);
@@ -118,12 +118,12 @@ public sealed class DraftStoreTests(PgServer server)
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
     private async Task<Slice.Screen> OpenAsync(TestClinic clinic, Person? by = null) =>
-        (await UseAsync(clinic, by ?? scene.Stylist, s => s.OpenAsync(scene.Visit.Id, Cancellation)))!;
+        (await UseAsync(clinic, by ?? _scene.Stylist, s => s.OpenAsync(_scene.Visit.Id, Cancellation)))!;
 
     private Task<bool> KeepAsync(TestClinic clinic, Slice.Input input) =>
         UseAsync(
             clinic,
-            scene.Stylist,
+            _scene.Stylist,
             async s =>
             {
                 await s.KeepDraftAsync(input, Cancellation);
@@ -132,7 +132,7 @@ public sealed class DraftStoreTests(PgServer server)
         );
 
     private Task<T> UseAsync<T>(TestClinic clinic, Person by, Func<Slice, Task<T>> call) =>
-        clinic.UseAsync<Slice, T>(clinic.Acting(by, scene.Salon), call);
+        clinic.UseAsync<Slice, T>(clinic.Acting(by, _scene.Salon), call);
 
     private static Task<int> CountAsync(TestClinic clinic) => clinic.ReadAsync(db => db.Drafts.CountAsync(Cancellation));
 }

@@ -9,10 +9,10 @@ public sealed class DraftTimerTests
 {
     private static readonly Exception Away = new InvalidOperationException("likely transient", new NpgsqlException("", new IOException()));
 
-    private readonly List<bool> notices = [];
-    private readonly List<string> kept = [];
-    private string typed = "";
-    private Exception? fault;
+    private readonly List<bool> _notices = [];
+    private readonly List<string> _kept = [];
+    private string _typed = "";
+    private Exception? _fault;
 
     [Fact]
     public async Task Many_keys_are_one_write_of_what_stands_there_at_last()
@@ -22,9 +22,9 @@ public sealed class DraftTimerTests
         Type(drafts, "ab");
         Type(drafts, "abc");
 
-        await UntilAsync(() => kept.Count > 0);
+        await UntilAsync(() => _kept.Count > 0);
 
-        Assert.Equal(["abc"], kept);
+        Assert.Equal(["abc"], _kept);
         Assert.False(drafts.Failed);
     }
 
@@ -32,15 +32,15 @@ public sealed class DraftTimerTests
     public async Task While_the_book_is_away_it_says_so_and_keeps_by_itself_what_was_typed_once_it_is_back()
     {
         await using var drafts = Timer();
-        fault = Away;
+        _fault = Away;
         Type(drafts, "away");
         await UntilAsync(() => drafts.Failed);
 
-        fault = null;
+        _fault = null;
         await UntilAsync(() => !drafts.Failed);
 
-        Assert.Equal(["away"], kept);
-        Assert.Equal([true, false], notices);
+        Assert.Equal(["away"], _kept);
+        Assert.Equal([true, false], _notices);
     }
 
     [Theory]
@@ -48,17 +48,17 @@ public sealed class DraftTimerTests
     public async Task No_fault_ends_it_and_no_fault_keeps_the_form_from_being_saved(Exception any)
     {
         await using var drafts = Timer();
-        fault = any;
+        _fault = any;
         Type(drafts, "lost");
         await UntilAsync(() => drafts.Failed);
         Type(drafts, "lost again");
         await drafts.RestAsync();
 
-        fault = null;
+        _fault = null;
         Type(drafts, "kept");
-        await UntilAsync(() => kept.Count > 0);
+        await UntilAsync(() => _kept.Count > 0);
 
-        Assert.Equal(["kept"], kept);
+        Assert.Equal(["kept"], _kept);
         Assert.False(drafts.Failed);
     }
 
@@ -72,7 +72,7 @@ public sealed class DraftTimerTests
 
         await drafts.DisposeAsync();
 
-        Assert.Equal(["left"], kept);
+        Assert.Equal(["left"], _kept);
     }
 
     private DraftTimer Timer()
@@ -81,14 +81,14 @@ public sealed class DraftTimerTests
         return drafts = new(
             () =>
             {
-                if (fault is not null)
-                    return Task.FromException(fault);
-                kept.Add(typed);
+                if (_fault is not null)
+                    return Task.FromException(_fault);
+                _kept.Add(_typed);
                 return Task.CompletedTask;
             },
             () =>
             {
-                notices.Add(drafts.Failed);
+                _notices.Add(drafts.Failed);
                 return Task.CompletedTask;
             }
         );
@@ -96,7 +96,7 @@ public sealed class DraftTimerTests
 
     private void Type(DraftTimer drafts, string text)
     {
-        typed = text;
+        _typed = text;
         drafts.Touch();
     }
 

@@ -15,12 +15,12 @@ namespace HairClinic.Web.Tests.Data.Writes;
 public sealed class PlanAfterwardsTests(PgServer server)
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private Salon salon = null!;
-    private Salon other = null!;
-    private Client client = null!;
-    private HairSystem worn = null!;
-    private HairSystem spare = null!;
-    private UnitKind kind = null!;
+    private Salon _salon = null!;
+    private Salon _other = null!;
+    private Client _client = null!;
+    private HairSystem _worn = null!;
+    private HairSystem _spare = null!;
+    private UnitKind _kind = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -80,7 +80,7 @@ public sealed class PlanAfterwardsTests(PgServer server)
         var item = Assert.Single(await AfterAsync(clinic, Changes[what]));
 
         Assert.Equal(WorkKind.PlanOrders, item.Kind);
-        Assert.Equal([client.Id], WorkItems.Read<PlanOrdersBody>(item).ClientIds);
+        Assert.Equal([_client.Id], WorkItems.Read<PlanOrdersBody>(item).ClientIds);
     }
 
     [Theory]
@@ -105,7 +105,7 @@ public sealed class PlanAfterwardsTests(PgServer server)
             {
                 for (var i = 0; i < clients; i++)
                 {
-                    var one = new Client(Guid.CreateVersion7(), $"N-{i}", $"Client {i}", salon.Id);
+                    var one = new Client(Guid.CreateVersion7(), $"N-{i}", $"Client {i}", _salon.Id);
                     db.Clients.Add(one);
                     db.CareFacts.Add(new CareFact(Guid.CreateVersion7(), one.Id, Today, SkinOiliness.Dry, null, null, null, null));
                 }
@@ -122,19 +122,19 @@ public sealed class PlanAfterwardsTests(PgServer server)
             scene =>
             {
                 scene.LayPractice("North");
-                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
-                other = scene.OpenSalon("Quay", "Europe/London", "GBP", 1);
+                _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
+                _other = scene.OpenSalon("Quay", "Europe/London", "GBP", 1);
                 var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                kind = scene.Make("Everyday", "Silk top", "Workshop North");
-                client = scene.Welcome("c-1", "Una Test", salon);
-                worn = scene.Unit(client, kind, Today.PlusDays(-200));
-                spare = scene.Unit(client, kind, Today.PlusDays(-200));
-                scene.Bond(client, worn, Today.PlusDays(-30), adhesive);
+                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                _client = scene.Welcome("c-1", "Una Test", _salon);
+                _worn = scene.Unit(_client, _kind, Today.PlusDays(-200));
+                _spare = scene.Unit(_client, _kind, Today.PlusDays(-200));
+                scene.Bond(_client, _worn, Today.PlusDays(-30), adhesive);
             }
         );
 
     private Task<HairSystem> Spare(ClinicDb db) =>
-        db.HairSystems.Include(u => u.Promises).Include(u => u.Repairs).SingleAsync(u => u.Id == spare.Id, Cancel);
+        db.HairSystems.Include(u => u.Promises).Include(u => u.Repairs).SingleAsync(u => u.Id == _spare.Id, Cancel);
 
     private async Task<List<WorkItem>> AfterAsync(TestClinic clinic, Func<PlanAfterwardsTests, ClinicDb, Task> change)
     {

@@ -21,15 +21,15 @@ public sealed class KeyScene
     /// <summary>The client's own, confirmed.</summary>
     public const string Theirs = "zoe.quillfeather@example.test";
 
-    private readonly PrivacyScene scene = new();
+    private readonly PrivacyScene _scene = new();
 
-    public Client Client => scene.Client;
+    public Client Client => _scene.Client;
 
     public static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     public async Task<TestClinic> OpenAsync(PgServer server)
     {
-        var clinic = await scene.OpenAsync(server);
+        var clinic = await _scene.OpenAsync(server);
         await clinic.ReadAsync(async db =>
         {
             await db.Photos.ForEachAsync(p => p.Share(true), Cancel);
@@ -42,12 +42,12 @@ public sealed class KeyScene
 
     public PersonActor Desk(TestClinic clinic) => Of(clinic, StaffRole.FrontDesk);
 
-    public PersonActor Of(TestClinic clinic, StaffRole role) => clinic.Acting(scene.Given.Of(role), scene.Given.Here);
+    public PersonActor Of(TestClinic clinic, StaffRole role) => clinic.Acting(_scene.Given.Of(role), _scene.Given.Here);
 
     /// <summary>Works in the other salon only.</summary>
-    public PersonActor StylistThere(TestClinic clinic) => clinic.Acting(scene.Given.StylistThere, scene.Given.There);
+    public PersonActor StylistThere(TestClinic clinic) => clinic.Acting(_scene.Given.StylistThere, _scene.Given.There);
 
-    public PersonActor Owner(TestClinic clinic) => scene.AsOwner(clinic);
+    public PersonActor Owner(TestClinic clinic) => _scene.AsOwner(clinic);
 
     /// <summary>The other salon sees them too, as after a visit there.</summary>
     public Task<int> LetInThereAsync(TestClinic clinic) =>
@@ -57,10 +57,10 @@ public sealed class KeyScene
                 new(
                     Guid.CreateVersion7(),
                     Client.Id,
-                    scene.Given.There.Id,
+                    _scene.Given.There.Id,
                     clinic.Clock.GetCurrentInstant(),
                     clinic.Clock.GetCurrentInstant() + NodaTime.Duration.FromDays(90),
-                    scene.Owner.Id,
+                    _scene.Owner.Id,
                     "They travel"
                 )
             );

@@ -13,7 +13,7 @@ public sealed class OwnSlotsTests(PgServer server)
 {
     private const string Ring = "Please ring us: we find you a place.";
 
-    private readonly OwnScene own = new();
+    private readonly OwnScene _own = new();
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -25,7 +25,7 @@ public sealed class OwnSlotsTests(PgServer server)
             db.ServiceKinds.Where(k => k.Purpose == ServicePurpose.WashAndStyle).Select(k => k.Id).FirstAsync(Cancel)
         );
 
-        var screen = await ChooseAsync(clinic, own.Rebond.Id);
+        var screen = await ChooseAsync(clinic, _own.Rebond.Id);
         var other = await ChooseAsync(clinic, wash);
 
         Assert.Equal((true, 0), (screen.Ring, screen.Slots.Count));
@@ -41,20 +41,20 @@ public sealed class OwnSlotsTests(PgServer server)
         var input = new Moving.Input
         {
             Key = Guid.CreateVersion7(),
-            Visit = own.Visit.Id,
+            Visit = _own.Visit.Id,
             At = OwnScene.FreeAt,
         };
 
-        var screen = await clinic.UseAsync<Moving, Moving.Screen?>(own.Acting(clinic), s => s.OpenAsync(own.Visit.Id, null, Cancel));
+        var screen = await clinic.UseAsync<Moving, Moving.Screen?>(_own.Acting(clinic), s => s.OpenAsync(_own.Visit.Id, null, Cancel));
         var refused = await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Moving, Moving.Outcome?>(own.Acting(clinic), s => s.SaveAsync(input, Cancel))
+            clinic.UseAsync<Moving, Moving.Outcome?>(_own.Acting(clinic), s => s.SaveAsync(input, Cancel))
         );
 
         Assert.Equal((true, 0), (screen!.Ring, screen.Slots.Count));
         Assert.Equal(Ring, refused.Message);
         Assert.Equal(
             OwnScene.BookedAt,
-            await clinic.ReadAsync(db => db.Visits.Where(v => v.Id == own.Visit.Id).Select(v => v.StartsAt).SingleAsync(Cancel))
+            await clinic.ReadAsync(db => db.Visits.Where(v => v.Id == _own.Visit.Id).Select(v => v.StartsAt).SingleAsync(Cancel))
         );
     }
 
@@ -63,19 +63,19 @@ public sealed class OwnSlotsTests(PgServer server)
     {
         await using var clinic = await OpenAsync(ClearanceKind.Warn);
 
-        Assert.False((await ChooseAsync(clinic, own.Rebond.Id)).Ring);
+        Assert.False((await ChooseAsync(clinic, _own.Rebond.Id)).Ring);
         Assert.NotNull((await BookAsync(clinic)).Booked);
     }
 
     private Task<Choosing.Outcome> BookAsync(TestClinic clinic) =>
         clinic.UseAsync<Choosing, Choosing.Outcome>(
-            own.Acting(clinic),
+            _own.Acting(clinic),
             s =>
                 s.SaveAsync(
                     new()
                     {
                         Key = Guid.CreateVersion7(),
-                        Service = own.Rebond.Id,
+                        Service = _own.Rebond.Id,
                         At = OwnScene.FreeAt,
                     },
                     Cancel
@@ -83,18 +83,18 @@ public sealed class OwnSlotsTests(PgServer server)
         );
 
     private async Task<Choosing.Screen> ChooseAsync(TestClinic clinic, Guid service) =>
-        (await clinic.UseAsync<Choosing, Choosing.Screen?>(own.Acting(clinic), s => s.OpenAsync(service, null, null, Cancel)))!;
+        (await clinic.UseAsync<Choosing, Choosing.Screen?>(_own.Acting(clinic), s => s.OpenAsync(service, null, null, Cancel)))!;
 
     private Task<TestClinic> OpenAsync(ClearanceKind kind) =>
         TestClinic.OpenAsync(
             server,
             s =>
             {
-                own.Lay(s);
+                _own.Lay(s);
                 s.Db.Clearances.Add(
                     new Clearance(
                         Guid.CreateVersion7(),
-                        own.Client.Id,
+                        _own.Client.Id,
                         Guid.CreateVersion7(),
                         new ClearanceFact(ProductId: null, ServicePurpose.Rebond, ChairScene.Today, Until: null, kind)
                     )

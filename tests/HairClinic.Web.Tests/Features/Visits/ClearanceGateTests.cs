@@ -18,9 +18,9 @@ public sealed class ClearanceGateTests(PgServer server)
 {
     private const string Why = "for now this service is not to be booked";
 
-    private readonly VisitScene book = new();
-    private readonly ChairScene chair = new() { Purpose = ServicePurpose.FixLift };
-    private Visit visit = null!;
+    private readonly VisitScene _book = new();
+    private readonly ChairScene _chair = new() { Purpose = ServicePurpose.FixLift };
+    private Visit _visit = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -32,12 +32,12 @@ public sealed class ClearanceGateTests(PgServer server)
         await using var clinic = await OpenBookAsync(kind);
         var wish = new Booking.Input
         {
-            SalonId = book.Salon.Id,
-            ClientId = book.Ada.Id,
-            ServiceKindId = book.Rebond.Id,
-            ChairId = book.Chairs[0].Id,
-            PersonId = book.Mara.Id,
-            StartsAt = book.At(VisitScene.Thursday, 14),
+            SalonId = _book.Salon.Id,
+            ClientId = _book.Ada.Id,
+            ServiceKindId = _book.Rebond.Id,
+            ChairId = _book.Chairs[0].Id,
+            PersonId = _book.Mara.Id,
+            StartsAt = _book.At(VisitScene.Thursday, 14),
         };
 
         if (kind == ClearanceKind.Block)
@@ -53,33 +53,33 @@ public sealed class ClearanceGateTests(PgServer server)
         }
 
         Task<Booking.Outcome> SaveAsync(Booking.Input input) =>
-            clinic.UseAsync<Booking, Booking.Outcome>(book.AtDesk(clinic), s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
+            clinic.UseAsync<Booking, Booking.Outcome>(_book.AtDesk(clinic), s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
     }
 
     [Fact]
     public async Task A_blocked_visit_is_moved_by_a_stylists_second_tap_and_not_by_the_desk()
     {
         await using var clinic = await OpenBookAsync(ClearanceKind.Block);
-        var screen = (await clinic.UseAsync<Moving, Moving.Screen?>(book.AtDesk(clinic), s => s.OpenAsync(visit.Id, Cancel)))!;
+        var screen = (await clinic.UseAsync<Moving, Moving.Screen?>(_book.AtDesk(clinic), s => s.OpenAsync(_visit.Id, Cancel)))!;
         var input = new Moving.Input
         {
-            VisitId = visit.Id,
+            VisitId = _visit.Id,
             Version = screen.Version,
-            ChairId = book.Chairs[0].Id,
-            PersonId = book.Mara.Id,
-            StartsAt = book.At(VisitScene.Thursday, 14),
+            ChairId = _book.Chairs[0].Id,
+            PersonId = _book.Mara.Id,
+            StartsAt = _book.At(VisitScene.Thursday, 14),
             DespiteDoubts = true,
         };
 
         await Refused.SayingAsync(
             "Ask a stylist first: for now this service is not to be booked for this client.",
-            () => SaveAsync(book.AtDesk(clinic), input)
+            () => SaveAsync(_book.AtDesk(clinic), input)
         );
-        var stylist = clinic.Acting(book.Mara, book.Salon);
+        var stylist = clinic.Acting(_book.Mara, _book.Salon);
         Assert.Equal([Doubt.AskStylistFirst], (await SaveAsync(stylist, input with { DespiteDoubts = false })).Doubts);
-        Assert.Equal(book.At(VisitScene.Thursday, 9), (await VisitScene.ReadAsync(clinic, visit.Id)).StartsAt);
+        Assert.Equal(_book.At(VisitScene.Thursday, 9), (await VisitScene.ReadAsync(clinic, _visit.Id)).StartsAt);
         Assert.NotNull((await SaveAsync(stylist, input)).Moved);
-        Assert.Contains("Ask a stylist", (await VisitScene.ReadAsync(clinic, visit.Id)).Note!, StringComparison.Ordinal);
+        Assert.Contains("Ask a stylist", (await VisitScene.ReadAsync(clinic, _visit.Id)).Note!, StringComparison.Ordinal);
 
         Task<Moving.Outcome> SaveAsync(PersonActor who, Moving.Input wish) =>
             clinic.UseAsync<Moving, Moving.Outcome>(who, s => s.SaveAsync(Guid.CreateVersion7(), wish, Cancel));
@@ -89,20 +89,20 @@ public sealed class ClearanceGateTests(PgServer server)
     public async Task A_clearance_speaks_of_its_days_and_its_service_only()
     {
         await using var clinic = await OpenBookAsync(ClearanceKind.Block, until: VisitScene.Thursday.PlusDays(-1));
-        var screen = (await clinic.UseAsync<Moving, Moving.Screen?>(book.AtDesk(clinic), s => s.OpenAsync(visit.Id, Cancel)))!;
+        var screen = (await clinic.UseAsync<Moving, Moving.Screen?>(_book.AtDesk(clinic), s => s.OpenAsync(_visit.Id, Cancel)))!;
 
         var moved = await clinic.UseAsync<Moving, Moving.Outcome>(
-            book.AtDesk(clinic),
+            _book.AtDesk(clinic),
             s =>
                 s.SaveAsync(
                     Guid.CreateVersion7(),
                     new Moving.Input
                     {
-                        VisitId = visit.Id,
+                        VisitId = _visit.Id,
                         Version = screen.Version,
-                        ChairId = book.Chairs[0].Id,
-                        PersonId = book.Mara.Id,
-                        StartsAt = book.At(VisitScene.Thursday, 14),
+                        ChairId = _book.Chairs[0].Id,
+                        PersonId = _book.Mara.Id,
+                        StartsAt = _book.At(VisitScene.Thursday, 14),
                     },
                     Cancel
                 )
@@ -120,26 +120,26 @@ public sealed class ClearanceGateTests(PgServer server)
             server,
             s =>
             {
-                chair.Lay(s);
-                var bo = s.Welcome("C-2", "Bo Larch", chair.Salon);
-                s.Book(bo, s.Service(ServicePurpose.FixLift), s.Chairs[1], chair.Trainee, s.Now + Duration.FromDays(1));
+                _chair.Lay(s);
+                var bo = s.Welcome("C-2", "Bo Larch", _chair.Salon);
+                s.Book(bo, s.Service(ServicePurpose.FixLift), s.Chairs[1], _chair.Trainee, s.Now + Duration.FromDays(1));
                 (atTheDoor, fixLift) = (bo.Id, s.Service(ServicePurpose.FixLift).Id);
                 Lay(s, atTheDoor, ServicePurpose.FixLift, ClearanceKind.Block);
             }
         );
         var input = new Walking.Input { ClientId = atTheDoor, ServiceKindId = fixLift };
 
-        var refused = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(chair.Trainee, input with { Looked = true }));
+        var refused = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(_chair.Trainee, input with { Looked = true }));
         Assert.Contains(Why, refused.Message, StringComparison.Ordinal);
-        Assert.Null((await SaveAsync(chair.Stylist, input)).Begun);
-        var begun = (await SaveAsync(chair.Stylist, input with { Looked = true })).Begun!;
+        Assert.Null((await SaveAsync(_chair.Stylist, input)).Begun);
+        var begun = (await SaveAsync(_chair.Stylist, input with { Looked = true })).Begun!;
 
         var note = await clinic.ReadAsync(db => db.Visits.Where(v => v.Id == begun.VisitId).Select(v => v.Note).SingleAsync(Cancel));
         Assert.Contains("set aside", note!, StringComparison.Ordinal);
 
         Task<Walking.Outcome> SaveAsync(Person who, Walking.Input wish) =>
             clinic.UseAsync<Walking, Walking.Outcome>(
-                clinic.Acting(who, chair.Salon),
+                clinic.Acting(who, _chair.Salon),
                 s => s.SaveAsync(Guid.CreateVersion7(), wish, Cancel)
             );
     }
@@ -156,28 +156,28 @@ public sealed class ClearanceGateTests(PgServer server)
             server,
             s =>
             {
-                chair.Lay(s);
-                s.Book(chair.Client, s.Service(ServicePurpose.FixLift), s.Chairs[1], chair.Trainee, s.Now + Duration.FromDays(1));
-                Lay(s, chair.Client.Id, ServicePurpose.FixLift, kind);
+                _chair.Lay(s);
+                s.Book(_chair.Client, s.Service(ServicePurpose.FixLift), s.Chairs[1], _chair.Trainee, s.Now + Duration.FromDays(1));
+                Lay(s, _chair.Client.Id, ServicePurpose.FixLift, kind);
             }
         );
-        var screen = (await clinic.UseAsync<Logging, Logging.Screen?>(Acting(chair.Stylist), s => s.OpenAsync(chair.Visit.Id, Cancel)))!;
+        var screen = (await clinic.UseAsync<Logging, Logging.Screen?>(Acting(_chair.Stylist), s => s.OpenAsync(_chair.Visit.Id, Cancel)))!;
         Assert.Equal(kind, screen.Fixing);
         var input = screen.Start with { EdgeUp = true, SpotFixed = true, LiftedOn = ChairScene.Today };
 
-        await Refused.SayingAsync(sentence, () => SaveAsync(chair.Stylist, input));
+        await Refused.SayingAsync(sentence, () => SaveAsync(_chair.Stylist, input));
         if (kind == ClearanceKind.Block)
             Assert.Contains(
                 "Ask a stylist to look first",
-                (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(chair.Trainee, input with { Looked = true }))).Message,
+                (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(_chair.Trainee, input with { Looked = true }))).Message,
                 StringComparison.Ordinal
             );
-        await SaveAsync(chair.Stylist, input with { Looked = true });
+        await SaveAsync(_chair.Stylist, input with { Looked = true });
 
         var note = await clinic.ReadAsync(db => db.VisitRecords.Select(r => r.Note).SingleAsync(Cancel));
         Assert.Equal(kind == ClearanceKind.Block, note?.Contains("set aside", StringComparison.Ordinal) == true);
 
-        PersonActor Acting(Person who) => clinic.Acting(who, chair.Salon);
+        PersonActor Acting(Person who) => clinic.Acting(who, _chair.Salon);
         Task<Logging.Outcome> SaveAsync(Person who, Logging.Input log) =>
             clinic.UseAsync<Logging, Logging.Outcome>(Acting(who), s => s.SaveAsync(Guid.CreateVersion7(), log, Cancel));
     }
@@ -189,12 +189,12 @@ public sealed class ClearanceGateTests(PgServer server)
             server,
             s =>
             {
-                chair.Lay(s);
-                Lay(s, chair.Client.Id, ServicePurpose.FixLift, ClearanceKind.Block);
+                _chair.Lay(s);
+                Lay(s, _chair.Client.Id, ServicePurpose.FixLift, ClearanceKind.Block);
             }
         );
-        var who = clinic.Acting(chair.Stylist, chair.Salon);
-        var screen = (await clinic.UseAsync<Logging, Logging.Screen?>(who, s => s.OpenAsync(chair.Visit.Id, Cancel)))!;
+        var who = clinic.Acting(_chair.Stylist, _chair.Salon);
+        var screen = (await clinic.UseAsync<Logging, Logging.Screen?>(who, s => s.OpenAsync(_chair.Visit.Id, Cancel)))!;
 
         var outcome = await clinic.UseAsync<Logging, Logging.Outcome>(
             who,
@@ -223,14 +223,14 @@ public sealed class ClearanceGateTests(PgServer server)
             server,
             s =>
             {
-                chair.Lay(s);
-                (stranger, wash) = (s.Welcome("C-2", "Bo Larch", chair.Salon).Id, s.Service(ServicePurpose.WashAndStyle).Id);
+                _chair.Lay(s);
+                (stranger, wash) = (s.Welcome("C-2", "Bo Larch", _chair.Salon).Id, s.Service(ServicePurpose.WashAndStyle).Id);
             }
         );
 
         var refused = await Assert.ThrowsAsync<Refusal>(() =>
             clinic.UseAsync<Walking, Walking.Outcome>(
-                clinic.Acting(chair.Trainee, chair.Salon),
+                clinic.Acting(_chair.Trainee, _chair.Salon),
                 s => s.SaveAsync(Guid.CreateVersion7(), new() { ClientId = stranger, ServiceKindId = wash }, Cancel)
             )
         );
@@ -243,11 +243,11 @@ public sealed class ClearanceGateTests(PgServer server)
             server,
             s =>
             {
-                book.Lay(s);
-                visit = book.Book(s, book.Rebond, 0, book.Mara, book.At(VisitScene.Thursday, 9));
-                Lay(s, visit.ClientId, ServicePurpose.Rebond, kind, until);
-                if (visit.ClientId != book.Ada.Id)
-                    Lay(s, book.Ada.Id, ServicePurpose.Rebond, kind, until);
+                _book.Lay(s);
+                _visit = _book.Book(s, _book.Rebond, 0, _book.Mara, _book.At(VisitScene.Thursday, 9));
+                Lay(s, _visit.ClientId, ServicePurpose.Rebond, kind, until);
+                if (_visit.ClientId != _book.Ada.Id)
+                    Lay(s, _book.Ada.Id, ServicePurpose.Rebond, kind, until);
             }
         );
 

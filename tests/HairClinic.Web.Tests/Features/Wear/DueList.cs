@@ -18,9 +18,9 @@ namespace HairClinic.Web.Tests.Features.Wear;
 /// </summary>
 public sealed class DueList(Instant? now = null)
 {
-    private Scene scene = null!;
-    private Product adhesive = null!;
-    private UnitKind kind = null!;
+    private Scene _scene = null!;
+    private Product _adhesive = null!;
+    private UnitKind _kind = null!;
 
     public LocalDate Today { get; } = (now ?? TestClinic.UsualNow).InZone(DateTimeZoneProviders.Tzdb["Europe/London"]).Date;
 
@@ -35,14 +35,14 @@ public sealed class DueList(Instant? now = null)
     public Action<Scene> Lay(Action<DueList>? clients = null, string quaysideZone = "Europe/London") =>
         laid =>
         {
-            scene = laid;
-            scene.LayPractice("Practice under test");
-            ElmRow = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 3);
-            Quayside = scene.OpenSalon("Quayside", quaysideZone, "GBP", chairs: 1);
-            Desk = scene.Hire("Desk", StaffRole.FrontDesk, ElmRow, Quayside);
-            Stylist = scene.Hire("Stylist", StaffRole.Stylist, ElmRow, Quayside);
-            adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
-            kind = scene.Make("Everyday", "Monofilament with poly rim", "Workshop North");
+            _scene = laid;
+            _scene.LayPractice("Practice under test");
+            ElmRow = _scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 3);
+            Quayside = _scene.OpenSalon("Quayside", quaysideZone, "GBP", chairs: 1);
+            Desk = _scene.Hire("Desk", StaffRole.FrontDesk, ElmRow, Quayside);
+            Stylist = _scene.Hire("Stylist", StaffRole.Stylist, ElmRow, Quayside);
+            _adhesive = _scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
+            _kind = _scene.Make("Everyday", "Monofilament with poly rim", "Workshop North");
             clients?.Invoke(this);
         };
 
@@ -55,11 +55,11 @@ public sealed class DueList(Instant? now = null)
         Instant? at = null
     )
     {
-        var client = scene.Welcome(code, $"Client {code}", salon ?? ElmRow, "+441632960001");
+        var client = _scene.Welcome(code, $"Client {code}", salon ?? ElmRow, "+441632960001");
         var on = Today.PlusDays(-daysAgo);
-        var bond = scene.Bond(client, scene.Unit(client, kind, on.PlusDays(-10)), on, adhesive, at);
+        var bond = _scene.Bond(client, _scene.Unit(client, _kind, on.PlusDays(-10)), on, _adhesive, at);
         if (spare is { } state)
-            scene.Unit(client, kind, on).Restore(state, new UnitDates { OrderedOn = on }, retiredBecause: null);
+            _scene.Unit(client, _kind, on).Restore(state, new UnitDates { OrderedOn = on }, retiredBecause: null);
         return (client, bond);
     }
 
@@ -72,10 +72,10 @@ public sealed class DueList(Instant? now = null)
     }
 
     public Visit Booked(Client client, ServicePurpose purpose, int inDays, int hour = 11) =>
-        scene.Book(
+        _scene.Book(
             client,
-            scene.Service(purpose),
-            scene.Chairs[0],
+            _scene.Service(purpose),
+            _scene.Chairs[0],
             Stylist,
             Today.PlusDays(inDays).At(new LocalTime(hour, 0)).InUtc().ToInstant()
         );
@@ -84,7 +84,7 @@ public sealed class DueList(Instant? now = null)
         Note(client, ContactKind.PutOff, at, Today.PlusDays(inDays), "Away");
 
     public void Note(Client client, ContactKind kind, Instant? at = null, LocalDate? until = null, string? reason = null) =>
-        scene.Db.ContactNotes.Add(new ContactNote(Guid.CreateVersion7(), client.Id, kind, at ?? scene.Now, Desk.Id, until, reason));
+        _scene.Db.ContactNotes.Add(new ContactNote(Guid.CreateVersion7(), client.Id, kind, at ?? _scene.Now, Desk.Id, until, reason));
 
     public Task<Slice.Screen> OpenAsync(
         TestClinic clinic,
@@ -102,8 +102,8 @@ public sealed class DueList(Instant? now = null)
     public void Plan(Client client, ReorderAnswer answer, LocalDate? orderBy)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), client.Id);
-        plan.Take(new ReorderOutlook(Today, kind.Id, 0.05, answer, orderBy));
-        scene.Db.ReorderPlans.Add(plan);
+        plan.Take(new ReorderOutlook(Today, _kind.Id, 0.05, answer, orderBy));
+        _scene.Db.ReorderPlans.Add(plan);
     }
 
     public Task<Slice.Screen> OpenRisksAsync(TestClinic clinic, RiskCursor? after) =>

@@ -12,7 +12,7 @@ namespace HairClinic.Web.Tests.Ui.Feedback;
 
 public sealed class AtFingerTests : UiTestContext
 {
-    private readonly Refusal no = new("This visit is logged already.");
+    private readonly Refusal _no = new("This visit is logged already.");
 
     public AtFingerTests()
     {
@@ -26,10 +26,10 @@ public sealed class AtFingerTests : UiTestContext
         var page = Show();
 
         page.Press("Far down");
-        page.Page.Render(p => p.Add(x => x.Refused, no));
+        page.Page.Render(p => p.Add(x => x.Refused, _no));
 
         var said = page.Page.Find("[role=alert]");
-        Assert.Equal(no.Sentence, said.TextContent);
+        Assert.Equal(_no.Sentence, said.TextContent);
         Assert.Equal("Far down", said.NextElementSibling!.TextContent.Trim());
         Assert.Single(page.Page.FindAll("[role=alert]"));
         JSInterop.VerifyFocusAsyncInvoke();
@@ -45,7 +45,7 @@ public sealed class AtFingerTests : UiTestContext
         page.Press("Far down");
 
         page.Press("A slot");
-        page.Page.Render(p => p.Add(x => x.Refused, no));
+        page.Page.Render(p => p.Add(x => x.Refused, _no));
 
         Assert.Equal("h1", page.Page.Find("[role=alert]").PreviousElementSibling!.LocalName);
         JSInterop.VerifyFocusAsyncInvoke();
@@ -56,11 +56,11 @@ public sealed class AtFingerTests : UiTestContext
     {
         var page = Show();
         page.Press("Far down");
-        page.Page.Render(p => p.Add(x => x.Refused, no));
+        page.Page.Render(p => p.Add(x => x.Refused, _no));
 
         page.Page.Render(p => p.Add(x => x.Short, true));
 
-        Assert.Equal(no.Sentence, page.Page.Find("[role=alert]").TextContent);
+        Assert.Equal(_no.Sentence, page.Page.Find("[role=alert]").TextContent);
     }
 
     [Fact]

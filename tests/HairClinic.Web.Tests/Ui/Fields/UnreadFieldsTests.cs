@@ -62,8 +62,8 @@ public sealed class UnreadFieldsTests : UiTestContext
 
     private sealed class Sample : LiveComponent
     {
-        private readonly Submission<Input> submission = new(new InlineValidator<Input>());
-        private long? price = 4550;
+        private readonly Submission<Input> _submission = new(new InlineValidator<Input>());
+        private long? _price = 4550;
 
         public List<long?> Saved { get; } = [];
 
@@ -74,7 +74,7 @@ public sealed class UnreadFieldsTests : UiTestContext
         protected override void BuildRenderTree(RenderTreeBuilder builder)
         {
             builder.OpenComponent<ErrorSummary>(0);
-            builder.AddComponentParameter(1, nameof(ErrorSummary.Result), submission.Check);
+            builder.AddComponentParameter(1, nameof(ErrorSummary.Result), _submission.Check);
             builder.CloseComponent();
             if (!Free)
             {
@@ -82,12 +82,12 @@ public sealed class UnreadFieldsTests : UiTestContext
                 builder.AddComponentParameter(3, nameof(MoneyField.Label), "Price");
                 builder.AddComponentParameter(4, nameof(MoneyField.Name), nameof(Input.Price));
                 builder.AddComponentParameter(5, nameof(MoneyField.Currency), "EUR");
-                builder.AddComponentParameter(6, nameof(MoneyField.Value), price);
-                builder.AddComponentParameter(7, nameof(MoneyField.Result), submission.Check);
+                builder.AddComponentParameter(6, nameof(MoneyField.Value), _price);
+                builder.AddComponentParameter(7, nameof(MoneyField.Result), _submission.Check);
                 builder.AddComponentParameter(
                     8,
                     nameof(MoneyField.ValueChanged),
-                    EventCallback.Factory.Create<long?>(this, value => price = value)
+                    EventCallback.Factory.Create<long?>(this, value => _price = value)
                 );
                 builder.CloseComponent();
             }
@@ -98,11 +98,11 @@ public sealed class UnreadFieldsTests : UiTestContext
         }
 
         private Task SaveAsync() =>
-            submission.SendAsync(
-                new Input(price),
+            _submission.SendAsync(
+                new Input(_price),
                 _ =>
                 {
-                    Saved.Add(price);
+                    Saved.Add(_price);
                     return Task.CompletedTask;
                 }
             );

@@ -6,9 +6,9 @@ namespace HairClinic.Web.Features.Binder.Names;
 /// <summary>Clients by code, merged records led to the one that was kept.</summary>
 public sealed class ClientCodes
 {
-    private readonly Dictionary<string, Guid> ids = new(StringComparer.Ordinal);
-    private readonly Dictionary<Guid, string> codes = [];
-    private readonly Dictionary<Guid, Guid> mergedInto = [];
+    private readonly Dictionary<string, Guid> _ids = new(StringComparer.Ordinal);
+    private readonly Dictionary<Guid, string> _codes = [];
+    private readonly Dictionary<Guid, Guid> _mergedInto = [];
 
     public static async Task<ClientCodes> LoadAsync(ClinicDb db, CancellationToken cancellation)
     {
@@ -25,21 +25,21 @@ public sealed class ClientCodes
                 .ToListAsync(cancellation)
         )
         {
-            book.ids[client.Code] = client.Id;
-            book.codes[client.Id] = client.Code;
+            book._ids[client.Code] = client.Id;
+            book._codes[client.Id] = client.Code;
             if (client.MergedIntoId is { } kept)
-                book.mergedInto[client.Id] = kept;
+                book._mergedInto[client.Id] = kept;
         }
         return book;
     }
 
-    public Guid? Find(string code) => ids.TryGetValue(code, out var id) ? Kept(id) : null;
+    public Guid? Find(string code) => _ids.TryGetValue(code, out var id) ? Kept(id) : null;
 
-    public string? CodeOf(Guid? id) => id is { } some ? codes[Kept(some)] : null;
+    public string? CodeOf(Guid? id) => id is { } some ? _codes[Kept(some)] : null;
 
     public Guid Kept(Guid id)
     {
-        while (mergedInto.TryGetValue(id, out var kept))
+        while (_mergedInto.TryGetValue(id, out var kept))
             id = kept;
         return id;
     }

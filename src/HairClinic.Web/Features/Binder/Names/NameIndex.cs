@@ -4,8 +4,8 @@ namespace HairClinic.Web.Features.Binder.Names;
 public sealed class NameIndex<T>
     where T : class
 {
-    private readonly Dictionary<string, T> exact = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, T> loose = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, T> _exact = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, T> _loose = new(StringComparer.OrdinalIgnoreCase);
 
     public NameIndex(IEnumerable<T> things, Func<T, string> nameOf)
     {
@@ -13,13 +13,13 @@ public sealed class NameIndex<T>
             Add(nameOf(thing), thing);
     }
 
-    public IEnumerable<string> Names => exact.Keys.Order(StringComparer.Ordinal);
+    public IEnumerable<string> Names => _exact.Keys.Order(StringComparer.Ordinal);
 
-    public T? Find(string name) => exact.GetValueOrDefault(name) ?? loose.GetValueOrDefault(name);
+    public T? Find(string name) => _exact.GetValueOrDefault(name) ?? _loose.GetValueOrDefault(name);
 
     public void Add(string name, T thing)
     {
-        exact.TryAdd(name, thing);
-        loose.TryAdd(name, thing);
+        _exact.TryAdd(name, thing);
+        _loose.TryAdd(name, thing);
     }
 }

@@ -8,11 +8,11 @@ namespace HairClinic.Web.Features.Binder.Names;
 /// <summary>Products with their lots by name, with those an import has made so far.</summary>
 public sealed class ProductIndex
 {
-    private readonly Dictionary<Guid, Product> products;
+    private readonly Dictionary<Guid, Product> _products;
 
     private ProductIndex(List<Product> products)
     {
-        this.products = products.ToDictionary(p => p.Id);
+        _products = products.ToDictionary(p => p.Id);
         Names = new(products, p => p.Name);
         Lots = new(
             products
@@ -26,7 +26,7 @@ public sealed class ProductIndex
 
     public NameIndex<NamedLot> Lots { get; }
 
-    public IReadOnlyDictionary<Guid, Product> All => products;
+    public IReadOnlyDictionary<Guid, Product> All => _products;
 
     public static async Task<ProductIndex> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
         new(await db.Products.Include(p => p.Lots).OrderBy(p => p.Id).ToListAsync(cancellation));
@@ -34,7 +34,7 @@ public sealed class ProductIndex
     public Product Make(string name, Attachment? attachment)
     {
         var product = new Product(Guid.CreateVersion7(), name, attachment == Attachment.Tape ? ProductKind.Tape : ProductKind.Adhesive);
-        products.Add(product.Id, product);
+        _products.Add(product.Id, product);
         return product;
     }
 

@@ -25,11 +25,11 @@ public sealed class ServiceIndex
         ("lift", ServicePurpose.FixLift),
     ];
 
-    private readonly Dictionary<Guid, ServiceKind> services;
+    private readonly Dictionary<Guid, ServiceKind> _services;
 
     private ServiceIndex(List<ServiceKind> services)
     {
-        this.services = services.ToDictionary(s => s.Id);
+        _services = services.ToDictionary(s => s.Id);
         Names = new(services, s => s.Name);
     }
 
@@ -38,7 +38,7 @@ public sealed class ServiceIndex
     public static async Task<ServiceIndex> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
         new(await db.ServiceKinds.AsNoTracking().Include(s => s.Steps).OrderBy(s => s.Id).ToListAsync(cancellation));
 
-    public string NameOf(Guid id) => services[id].Name;
+    public string NameOf(Guid id) => _services[id].Name;
 
     public ServiceKind Make(string name, int? minutes)
     {
@@ -49,7 +49,7 @@ public sealed class ServiceIndex
             .FirstOrDefault();
         var service = new ServiceKind(Guid.CreateVersion7(), name, purpose ?? ServicePurpose.Other);
         service.Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, Math.Clamp(minutes ?? UsualMinutes, Shortest, Longest))]);
-        services.Add(service.Id, service);
+        _services.Add(service.Id, service);
         return service;
     }
 

@@ -7,11 +7,11 @@ namespace HairClinic.Web.Features.Binder.Names;
 /// <summary>The people of the practice by name, those who left included: old books name them.</summary>
 public sealed class StylistIndex
 {
-    private readonly Dictionary<Guid, Person> people;
+    private readonly Dictionary<Guid, Person> _people;
 
     private StylistIndex(List<Person> people)
     {
-        this.people = people.ToDictionary(p => p.Id);
+        _people = people.ToDictionary(p => p.Id);
         Names = new(people, p => p.Name);
     }
 
@@ -20,13 +20,13 @@ public sealed class StylistIndex
     public static async Task<StylistIndex> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
         new(await db.People.AsNoTracking().OrderBy(p => p.Id).ToListAsync(cancellation));
 
-    public string? NameOf(Guid? id) => id is { } some ? people[some].Name : null;
+    public string? NameOf(Guid? id) => id is { } some ? _people[some].Name : null;
 
     public Person Make(string name, Guid salonId)
     {
         var person = new Person(Guid.CreateVersion7(), name, StaffRole.Stylist);
         person.WorkIn([(Guid.CreateVersion7(), salonId)]);
-        people.Add(person.Id, person);
+        _people.Add(person.Id, person);
         return person;
     }
 }

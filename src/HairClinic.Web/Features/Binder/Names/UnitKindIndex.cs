@@ -13,15 +13,15 @@ public sealed class UnitKindIndex
     private const int UnknownLifeFromDays = 30;
     private const int UnknownLifeToDays = 270;
 
-    private readonly Dictionary<Guid, BaseMaterial> bases;
-    private readonly Dictionary<Guid, Workshop> workshops;
-    private readonly Dictionary<Guid, UnitKind> kinds;
+    private readonly Dictionary<Guid, BaseMaterial> _bases;
+    private readonly Dictionary<Guid, Workshop> _workshops;
+    private readonly Dictionary<Guid, UnitKind> _kinds;
 
     private UnitKindIndex(List<BaseMaterial> bases, List<Workshop> workshops, List<UnitKind> kinds)
     {
-        this.bases = bases.ToDictionary(b => b.Id);
-        this.workshops = workshops.ToDictionary(w => w.Id);
-        this.kinds = kinds.ToDictionary(k => k.Id);
+        _bases = bases.ToDictionary(b => b.Id);
+        _workshops = workshops.ToDictionary(w => w.Id);
+        _kinds = kinds.ToDictionary(k => k.Id);
         (Bases, Workshops, Kinds) = (new(bases, b => b.Name), new(workshops, w => w.Name), new(kinds, k => k.Name));
     }
 
@@ -43,29 +43,29 @@ public sealed class UnitKindIndex
     public UnitKind Make(string name, BaseMaterial material, Workshop? workshop)
     {
         var kind = new UnitKind(Guid.CreateVersion7(), name, material.Id, workshop?.Id);
-        kinds.Add(kind.Id, kind);
-        bases.TryAdd(material.Id, material);
+        _kinds.Add(kind.Id, kind);
+        _bases.TryAdd(material.Id, material);
         if (workshop is not null)
-            workshops.TryAdd(workshop.Id, workshop);
+            _workshops.TryAdd(workshop.Id, workshop);
         return kind;
     }
 
     /// <summary>A kind of that base from that workshop, where the file does not name one.</summary>
     public UnitKind? Like(BaseMaterial material, Workshop? workshop) =>
-        kinds.Values.FirstOrDefault(k => k.BaseMaterialId == material.Id && k.WorkshopId == workshop?.Id);
+        _kinds.Values.FirstOrDefault(k => k.BaseMaterialId == material.Id && k.WorkshopId == workshop?.Id);
 
-    public string BaseOf(UnitKind kind) => bases[kind.BaseMaterialId].Name;
+    public string BaseOf(UnitKind kind) => _bases[kind.BaseMaterialId].Name;
 
-    public UnitKind KindOf(HairSystem unit) => kinds[unit.UnitKindId];
+    public UnitKind KindOf(HairSystem unit) => _kinds[unit.UnitKindId];
 
-    public string? WorkshopOf(UnitKind kind) => kind.WorkshopId is { } id ? workshops[id].Name : null;
+    public string? WorkshopOf(UnitKind kind) => kind.WorkshopId is { } id ? _workshops[id].Name : null;
 
     public string NameOf(Guid kindId) =>
-        string.Join(", ", new[] { kinds[kindId].Name, BaseOf(kinds[kindId]), WorkshopOf(kinds[kindId]) }.OfType<string>());
+        string.Join(", ", new[] { _kinds[kindId].Name, BaseOf(_kinds[kindId]), WorkshopOf(_kinds[kindId]) }.OfType<string>());
 
     public UnitRow RowOf(HairSystem unit, string? clientCode, string? place)
     {
-        var kind = kinds[unit.UnitKindId];
+        var kind = _kinds[unit.UnitKindId];
         return UnitRow.Of(unit, clientCode, WorkshopOf(kind), BaseOf(kind), kind.Name, place);
     }
 }

@@ -5,22 +5,22 @@ namespace HairClinic.Web.Features.Binder.Sheets;
 /// <summary>One pass over one file. Used once.</summary>
 internal sealed class SheetPass(SheetText text, SheetLimits limits)
 {
-    private readonly List<SheetRow> rows = [];
-    private readonly List<SheetProblem> rowProblems = [];
-    private bool suspect;
-    private bool textAfterQuote;
+    private readonly List<SheetRow> _rows = [];
+    private readonly List<SheetProblem> _rowProblems = [];
+    private bool _suspect;
+    private bool _textAfterQuote;
 
     // Lines of the file that are no rows of the sheet: line breaks within cells, and the line that announces the separator.
-    private int beyondRows;
-    private int? unclosedSince;
+    private int _beyondRows;
+    private int? _unclosedSince;
 
     public SheetReading Read()
     {
         var separator = SeparatorSniffer.Sniff(text.Utf8);
         // An announced separator is left to the parser, which skips the announcing line but still counts it.
         char? given = SeparatorSniffer.Announced(text.Utf8.Span) is null ? separator : null;
-        beyondRows = given is null ? 1 : 0;
-        using var reader = CsvReader.Create(text.Utf8, SheetReader.Options(given, _ => suspect = true));
+        _beyondRows = given is null ? 1 : 0;
+        using var reader = CsvReader.Create(text.Utf8, SheetReader.Options(given, _ => _suspect = true));
 
         if (Next(reader, separator) is not { } first)
         {
@@ -33,7 +33,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         }
         while (Next(reader, separator) is { } row)
         {
-            if (rows.Count + rowProblems.Count == limits.Rows)
+            if (_rows.Count + _rowProblems.Count == limits.Rows)
             {
                 return SheetReading.Refused(row.Row, "This file has more than {0} rows. Split it into several files.", limits.Rows);
             }
@@ -45,13 +45,13 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
     /// <summary>The next row with anything in it. Null at the end, and at a quote that runs to the end.</summary>
     private SheetRow? Next(CsvReader reader, char separator)
     {
-        suspect = false;
+        _suspect = false;
         while (reader.Read())
         {
             var line = (int)reader.LineNumber;
-            var defects = suspect ? QuoteDefects.Of(reader.RawRecord, separator, line) : null;
-            (suspect, textAfterQuote, unclosedSince) = (false, defects?.TextAfterClosingQuote == true, defects?.UnclosedSince);
-            if (unclosedSince is not null)
+            var defects = _suspect ? QuoteDefects.Of(reader.RawRecord, separator, line) : null;
+            (_suspect, _textAfterQuote, _unclosedSince) = (false, defects?.TextAfterClosingQuote == true, defects?.UnclosedSince);
+            if (_unclosedSince is not null)
             {
                 return null;
             }
@@ -62,8 +62,8 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
             }
             if (!Array.TrueForAll(cells, string.IsNullOrWhiteSpace))
             {
-                var row = line - beyondRows;
-                beyondRows += cells.Sum(LineBreaks);
+                var row = line - _beyondRows;
+                _beyondRows += cells.Sum(LineBreaks);
                 return new SheetRow(row, cells);
             }
         }
@@ -75,7 +75,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
 
     private void Take(SheetRow row, IReadOnlyList<string> headers)
     {
-        if (textAfterQuote)
+        if (_textAfterQuote)
         {
             Report(row, "Text follows a closing quote. Write a quote inside a quoted cell twice.");
         }
@@ -95,15 +95,15 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         else
         {
             // Spreadsheets pad rows with empty cells; those beyond the headings hold nothing to lose.
-            rows.Add(row.Cells.Count == headers.Count ? row : row with { Cells = [.. row.Cells.Take(headers.Count)] });
+            _rows.Add(row.Cells.Count == headers.Count ? row : row with { Cells = [.. row.Cells.Take(headers.Count)] });
         }
     }
 
     private void Report(SheetRow row, string template, params object[] arguments) =>
-        rowProblems.Add(new SheetProblem(row.Row, new Sentence(template, arguments)));
+        _rowProblems.Add(new SheetProblem(row.Row, new Sentence(template, arguments)));
 
     private SheetReading? Unclosed() =>
-        unclosedSince is { } line
+        _unclosedSince is { } line
             ? SheetReading.Refused(
                 line,
                 "A quote opened on line {0} is never closed, so everything after it would be one cell. Close it or remove it.",
@@ -112,7 +112,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
             : null;
 
     private SheetReading Finished(IReadOnlyList<string> headers, char separator) =>
-        rows.Count + rowProblems.Count == 0
+        _rows.Count + _rowProblems.Count == 0
             ? SheetReading.Refused(null, "This file has the names of the columns but no rows below them.")
-            : new SheetReading(new Sheet(headers, rows, rowProblems, separator, text.Encoding), null);
+            : new SheetReading(new Sheet(headers, _rows, _rowProblems, separator, text.Encoding), null);
 }

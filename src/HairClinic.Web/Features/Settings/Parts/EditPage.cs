@@ -14,8 +14,8 @@ namespace HairClinic.Web.Features.Settings.Parts;
 public abstract class EditPage<TInput> : LiveComponent
     where TInput : class, IEditable
 {
-    private readonly Dictionary<object, string> names = [];
-    private TInput? opened;
+    private readonly Dictionary<object, string> _names = [];
+    private TInput? _opened;
 
     [Inject]
     public NavigationManager Navigation { get; set; } = default!;
@@ -34,7 +34,7 @@ public abstract class EditPage<TInput> : LiveComponent
     public Refusal? Gone { get; private set; }
 
     /// <summary>Names of the ids and codes in the form, as it offered them at any time since it opened.</summary>
-    public IReadOnlyDictionary<object, string> Known => names;
+    public IReadOnlyDictionary<object, string> Known => _names;
 
     protected virtual IEnumerable<(object Key, string Name)> Names => [];
 
@@ -45,7 +45,7 @@ public abstract class EditPage<TInput> : LiveComponent
         if (Input is null)
             Navigation.NotFound();
         else
-            opened = Rebase.Copy(Input);
+            _opened = Rebase.Copy(Input);
     }
 
     public async Task SaveAsync()
@@ -89,8 +89,8 @@ public abstract class EditPage<TInput> : LiveComponent
     {
         if (await ReadAsync() is { } saved)
         {
-            Meanwhile = Rebase.Onto(opened!, saved, typed);
-            opened = saved;
+            Meanwhile = Rebase.Onto(_opened!, saved, typed);
+            _opened = saved;
         }
         else
             Gone = new Refusal(
@@ -102,7 +102,7 @@ public abstract class EditPage<TInput> : LiveComponent
     {
         var read = await OpenAsync();
         foreach (var (key, name) in Names)
-            names[key] = name;
+            _names[key] = name;
         return read;
     }
 }

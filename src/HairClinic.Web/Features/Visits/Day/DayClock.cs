@@ -8,14 +8,14 @@ namespace HairClinic.Web.Features.Visits.Day;
 /// </summary>
 public sealed class DayClock(LocalDate day, DateTimeZone zone)
 {
-    private readonly Instant begins = zone.AtStartOfDay(day).ToInstant();
+    private readonly Instant _begins = zone.AtStartOfDay(day).ToInstant();
 
     /// <summary>How many minutes this day has.</summary>
     public int Length => MinuteOf(zone.AtStartOfDay(day.PlusDays(1)).ToInstant());
 
-    public int MinuteOf(Instant instant) => (int)Math.Floor((instant - begins).TotalMinutes);
+    public int MinuteOf(Instant instant) => (int)Math.Floor((instant - _begins).TotalMinutes);
 
-    public Instant At(int minute) => begins + Duration.FromMinutes(minute);
+    public Instant At(int minute) => _begins + Duration.FromMinutes(minute);
 
     public LocalTime WallAt(int minute) => At(minute).InZone(zone).TimeOfDay;
 }

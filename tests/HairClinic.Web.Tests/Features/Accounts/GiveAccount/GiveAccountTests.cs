@@ -13,12 +13,12 @@ namespace HairClinic.Web.Tests.Features.Accounts.GiveAccount;
 
 public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
 {
-    private readonly PgServer server = server;
+    private readonly PgServer _server = server;
 
     [Fact]
     public async Task A_link_handed_over_opens_once_and_sets_a_password_that_signs_in()
     {
-        await using var site = await AccountsSite.OpenAsync(server, roles: [StaffRole.Owner, StaffRole.Stylist]);
+        await using var site = await AccountsSite.OpenAsync(_server, roles: [StaffRole.Owner, StaffRole.Stylist]);
         var link = await LinkForAsync(site, StaffRole.Stylist);
         var browser = site.Browser();
         var answers = new Dictionary<string, string>

@@ -172,13 +172,13 @@ public sealed class SignInTests(PgServer server)
 
     private sealed class CountingHasher(IOptions<PasswordHasherOptions> options) : ClinicHasher(options)
     {
-        private int checks;
+        private int _checks;
 
-        public int Checks => checks;
+        public int Checks => _checks;
 
         public override PasswordVerificationResult VerifyHashedPassword(AppUser user, string hashedPassword, string providedPassword)
         {
-            Interlocked.Increment(ref checks);
+            Interlocked.Increment(ref _checks);
             return base.VerifyHashedPassword(user, hashedPassword, providedPassword);
         }
     }

@@ -12,8 +12,8 @@ namespace HairClinic.Web.Tests.Features.Binder.Import;
 /// <summary>A file moves nobody whom the person who brings it could not move by hand.</summary>
 public sealed class ImportAtHomeTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client client = null!;
+    private readonly ClientScene _given = new();
+    private Client _client = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -21,7 +21,7 @@ public sealed class ImportAtHomeTests(PgServer server)
     public async Task A_salon_that_was_let_in_takes_nobody_over()
     {
         await using var clinic = await OpenAsync();
-        var there = clinic.Acting(await ManagerThereAsync(clinic), given.There);
+        var there = clinic.Acting(await ManagerThereAsync(clinic), _given.There);
 
         Assert.Equal(
             ["2 home salon “Quay”: their home salon as it is: Elm Row; only people there move this client"],
@@ -34,10 +34,10 @@ public sealed class ImportAtHomeTests(PgServer server)
         await BringAsync(clinic, there, "C-1,Ada Fenwicke,Elm Row");
 
         Assert.Equal(
-            (given.Here.Id, "Ada Fenwicke"),
+            (_given.Here.Id, "Ada Fenwicke"),
             await clinic.ReadAsync(async db =>
             {
-                var kept = await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel);
+                var kept = await db.Clients.SingleAsync(c => c.Id == _client.Id, Cancel);
                 return (kept.HomeSalonId, kept.Name);
             })
         );
@@ -47,23 +47,23 @@ public sealed class ImportAtHomeTests(PgServer server)
     public async Task Nobody_is_sent_to_nor_made_a_client_of_a_salon_one_does_not_work_in()
     {
         await using var clinic = await OpenAsync();
-        var here = clinic.Acting(given.Of(StaffRole.Manager), given.Here);
+        var here = clinic.Acting(_given.Of(StaffRole.Manager), _given.Here);
         const string problem = "home salon “Quay”: a salon you work in: Elm Row; to another one a client is transferred";
 
         Assert.Equal(["2 " + problem], await ProblemsAsync(clinic, here, "C-1,Ada Fenwick,Quay"));
         Assert.Equal(["2 " + problem], await ProblemsAsync(clinic, here, "N-1,Newt Asher,Quay"));
         Assert.Empty(
-            await ProblemsAsync(clinic, clinic.Acting(given.Of(StaffRole.Owner), given.Here, given.There), "C-1,Ada Fenwick,Quay")
+            await ProblemsAsync(clinic, clinic.Acting(_given.Of(StaffRole.Owner), _given.Here, _given.There), "C-1,Ada Fenwick,Quay")
         );
     }
 
     private Task<TestClinic> OpenAsync() =>
         TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 g.Scene.Hire("Manager there", StaffRole.Manager, g.There);
-                g.LetIn(client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here));
+                g.LetIn(_client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here));
             })
         );
 

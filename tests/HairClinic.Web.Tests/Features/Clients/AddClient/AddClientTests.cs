@@ -8,8 +8,8 @@ namespace HairClinic.Web.Tests.Features.Clients.AddClient;
 
 public sealed class AddClientTests(PgServer server)
 {
-    private Person desk = null!;
-    private Salon salon = null!;
+    private Person _desk = null!;
+    private Salon _salon = null!;
 
     [Fact]
     public async Task A_new_client_is_found_by_name_code_and_the_end_of_the_phone()
@@ -68,7 +68,7 @@ public sealed class AddClientTests(PgServer server)
             {
                 Lay(scene);
                 var other = scene.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1);
-                scene.Welcome("C-1", "Ada Fenwick", inMySalon ? salon : other);
+                scene.Welcome("C-1", "Ada Fenwick", inMySalon ? _salon : other);
             }
         );
 
@@ -156,7 +156,7 @@ public sealed class AddClientTests(PgServer server)
             scene =>
             {
                 Lay(scene);
-                scene.Welcome("C-1", "Kester Vale", salon, "+441632960007");
+                scene.Welcome("C-1", "Kester Vale", _salon, "+441632960007");
             }
         );
         var input = Input("C-2", "Bo Larch", "01632 960007");
@@ -180,7 +180,7 @@ public sealed class AddClientTests(PgServer server)
             scene =>
             {
                 Lay(scene);
-                scene.Welcome("C-1", "Kester Vale", salon, "+441632960007");
+                scene.Welcome("C-1", "Kester Vale", _salon, "+441632960007");
             }
         );
 
@@ -241,8 +241,8 @@ public sealed class AddClientTests(PgServer server)
     private void Lay(Scene scene, string zone)
     {
         scene.LayPractice("Practice under test");
-        salon = scene.OpenSalon("Elm Row", zone, "GBP", chairs: 2);
-        desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
+        _salon = scene.OpenSalon("Elm Row", zone, "GBP", chairs: 2);
+        _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
     }
 
     private Slice.Input Input(string code, string name, string? phone = null) =>
@@ -251,15 +251,15 @@ public sealed class AddClientTests(PgServer server)
             Code = code,
             Name = name,
             Phone = phone,
-            HomeSalonId = salon.Id,
+            HomeSalonId = _salon.Id,
         };
 
     private Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
-        clinic.UseAsync<Slice, Slice.Screen>(clinic.Acting(desk, salon), slice => slice.OpenAsync(TestContext.Current.CancellationToken));
+        clinic.UseAsync<Slice, Slice.Screen>(clinic.Acting(_desk, _salon), slice => slice.OpenAsync(TestContext.Current.CancellationToken));
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Guid key, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(desk, salon),
+            clinic.Acting(_desk, _salon),
             slice => slice.SaveAsync(key, input, TestContext.Current.CancellationToken)
         );
 }

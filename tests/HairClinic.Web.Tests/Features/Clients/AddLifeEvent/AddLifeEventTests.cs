@@ -8,8 +8,8 @@ namespace HairClinic.Web.Tests.Features.Clients.AddLifeEvent;
 
 public sealed class AddLifeEventTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client client = null!;
+    private readonly ClientScene _given = new();
+    private Client _client = null!;
 
     [Fact]
     public async Task An_event_is_noted_and_the_due_dates_are_worked_out_anew()
@@ -20,10 +20,10 @@ public sealed class AddLifeEventTests(PgServer server)
 
         var planned = Assert.Single((await OpenAsync(clinic))!.Coming);
         Assert.Equal(
-            (LifeEventKind.Travel, given.Today.PlusDays(10), given.Today.PlusDays(10), true),
+            (LifeEventKind.Travel, _given.Today.PlusDays(10), _given.Today.PlusDays(10), true),
             (planned.Kind, planned.From, planned.To, planned.Away)
         );
-        Assert.Equal([client.Id], await RefreshedAsync(clinic));
+        Assert.Equal([_client.Id], await RefreshedAsync(clinic));
     }
 
     [Fact]
@@ -44,7 +44,7 @@ public sealed class AddLifeEventTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        await Refused.SayingAsync("The event ends before it starts.", () => SaveAsync(clinic, Input() with { To = given.Today }));
+        await Refused.SayingAsync("The event ends before it starts.", () => SaveAsync(clinic, Input() with { To = _given.Today }));
     }
 
     [Fact]
@@ -56,21 +56,21 @@ public sealed class AddLifeEventTests(PgServer server)
             "This client is not there any more. They may have been merged with another record.",
             () =>
                 clinic.UseAsync<Slice, Slice.Outcome>(
-                    clinic.Acting(given.DeskThere, given.There),
+                    clinic.Acting(_given.DeskThere, _given.There),
                     s => s.SaveAsync(Guid.CreateVersion7(), Input(), TestContext.Current.CancellationToken)
                 )
         );
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
 
     private Slice.Input Input() =>
         new()
         {
-            ClientId = client.Id,
+            ClientId = _client.Id,
             Kind = LifeEventKind.Travel,
-            From = given.Today.PlusDays(10),
+            From = _given.Today.PlusDays(10),
             Away = true,
         };
 
@@ -83,19 +83,19 @@ public sealed class AddLifeEventTests(PgServer server)
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
         clinic.UseAsync<Slice, Slice.Screen?>(
-            clinic.Acting(given.Desk, given.Here),
-            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+            clinic.Acting(_given.Desk, _given.Here),
+            s => s.OpenAsync(_client.Id, TestContext.Current.CancellationToken)
         );
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here),
+            clinic.Acting(_given.Desk, _given.Here),
             s => s.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
 
     private Task<Slice.Outcome> CallOffAsync(TestClinic clinic, Guid eventId) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here),
-            s => s.CallOffAsync(Guid.CreateVersion7(), new(client.Id, eventId), TestContext.Current.CancellationToken)
+            clinic.Acting(_given.Desk, _given.Here),
+            s => s.CallOffAsync(Guid.CreateVersion7(), new(_client.Id, eventId), TestContext.Current.CancellationToken)
         );
 }

@@ -13,13 +13,13 @@ namespace HairClinic.Web.Tests.Features.Clients.AddressesToConfirm;
 
 public sealed class AddressesToConfirmTests(PgServer server)
 {
-    private readonly KeyScene scene = new();
+    private readonly KeyScene _scene = new();
 
     [Fact]
     public async Task After_an_import_all_wait_and_whoever_brought_them_confirms_none()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var manager = scene.Of(clinic, StaffRole.Manager);
+        await using var clinic = await _scene.OpenAsync(server);
+        var manager = _scene.Of(clinic, StaffRole.Manager);
         var file = Binders.Csv(
             "code,name,home salon,email",
             "I-1,Ida Wren,Elm Row,ida@example.test",
@@ -32,7 +32,7 @@ public sealed class AddressesToConfirmTests(PgServer server)
         );
 
         var forManager = await OpenAsync(clinic, manager);
-        var forStylist = await OpenAsync(clinic, scene.Of(clinic, StaffRole.Stylist));
+        var forStylist = await OpenAsync(clinic, _scene.Of(clinic, StaffRole.Stylist));
 
         Assert.Equal(["ida@example.test", "oto@example.test"], forManager.Select(r => r.Email).Order());
         Assert.All(forManager, r => Assert.Equal((ConfirmingRight.EnteredByThem, "Marn Holt"), (r.Right, r.By)));
@@ -49,17 +49,17 @@ public sealed class AddressesToConfirmTests(PgServer server)
     [Fact]
     public async Task Only_clients_one_may_open_are_named_and_what_was_denied_stands_first()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.EditAsync(clinic, scene.Desk(clinic), "first@example.test", await IdOfAsync(clinic, "Q-7720"));
-        await scene.EditAsync(clinic, scene.Desk(clinic), "second@example.test");
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), "first@example.test", await IdOfAsync(clinic, "Q-7720"));
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), "second@example.test");
         var letter = Assert.Single(await TellAsync(clinic), l => l.To == Theirs);
         await clinic.UseAsync<Web.Features.MyHair.MyNewAddress.MyNewAddress, AddressOpens?>(
             clinic.Job,
             s => s.SaveAsync(TokenIn(letter), yes: false, Cancel)
         );
 
-        Assert.Empty(await OpenAsync(clinic, scene.StylistThere(clinic)));
-        var rows = await OpenAsync(clinic, scene.Of(clinic, StaffRole.Stylist));
+        Assert.Empty(await OpenAsync(clinic, _scene.StylistThere(clinic)));
+        var rows = await OpenAsync(clinic, _scene.Of(clinic, StaffRole.Stylist));
         Assert.Equal([("second@example.test", true), ("first@example.test", false)], rows.Select(r => (r.Email, r.Denied)));
     }
 

@@ -8,8 +8,8 @@ namespace HairClinic.Web.Tests.Features.Clients.AskForClient;
 
 public sealed class AskForClientTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client client = null!;
+    private readonly ClientScene _given = new();
+    private Client _client = null!;
 
     [Theory]
     [InlineData("C-1")]
@@ -23,7 +23,7 @@ public sealed class AskForClientTests(PgServer server)
         await AskAsync(clinic, codeOrPhone);
 
         var request = Assert.Single(await RequestsAsync(clinic));
-        Assert.Equal((client.Id, given.There.Id, given.DeskThere.Id), (request.ClientId, request.SalonId, request.AskedBy));
+        Assert.Equal((_client.Id, _given.There.Id, _given.DeskThere.Id), (request.ClientId, request.SalonId, request.AskedBy));
     }
 
     [Theory]
@@ -80,11 +80,11 @@ public sealed class AskForClientTests(PgServer server)
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here, "+441632960001")));
+        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here, "+441632960001")));
 
     private Task<Slice.Outcome> AskAsync(TestClinic clinic, string codeOrPhone, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.DeskThere, given.There),
+            clinic.Acting(_given.DeskThere, _given.There),
             s =>
                 s.SaveAsync(
                     key ?? Guid.CreateVersion7(),

@@ -10,8 +10,8 @@ namespace HairClinic.Web.Tests.Features.Clients.AskedFor;
 
 public sealed class AskedForTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client client = null!;
+    private readonly ClientScene _given = new();
+    private Client _client = null!;
 
     [Theory]
     [InlineData(true, 1)]
@@ -19,15 +19,15 @@ public sealed class AskedForTests(PgServer server)
     public async Task The_home_salon_answers_and_the_other_sees_the_client_or_not(bool yes, int seen)
     {
         await using var clinic = await OpenClinicAsync();
-        var row = Assert.Single(await OpenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
+        var row = Assert.Single(await OpenAsync(clinic, clinic.Acting(_given.Desk, _given.Here)));
         Assert.Equal(("Ada Fenwick", "Quay", "Stands here"), (row.Client, row.Salon, row.Because));
 
-        await AnswerAsync(clinic, clinic.Acting(given.Desk, given.Here), row.RequestId, yes);
+        await AnswerAsync(clinic, clinic.Acting(_given.Desk, _given.Here), row.RequestId, yes);
 
         Assert.Equal(
             seen,
             await clinic.UseAsync<ClinicDbFactory, int>(
-                clinic.Acting(given.DeskThere, given.There),
+                clinic.Acting(_given.DeskThere, _given.There),
                 async databases =>
                 {
                     await using var db = databases.Open();
@@ -39,15 +39,15 @@ public sealed class AskedForTests(PgServer server)
             seen,
             await clinic.ReadAsync(db =>
                 db.AccessNotes.CountAsync(
-                    n => n.Deed == AccessDeed.GrantedSalon && n.ClientId == client.Id && n.SubjectId == given.There.Id,
+                    n => n.Deed == AccessDeed.GrantedSalon && n.ClientId == _client.Id && n.SubjectId == _given.There.Id,
                     TestContext.Current.CancellationToken
                 )
             )
         );
-        Assert.Empty(await OpenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
+        Assert.Empty(await OpenAsync(clinic, clinic.Acting(_given.Desk, _given.Here)));
         await Refused.SayingAsync(
             "Somebody has answered this already.",
-            () => AnswerAsync(clinic, clinic.Acting(given.Desk, given.Here), row.RequestId, yes)
+            () => AnswerAsync(clinic, clinic.Acting(_given.Desk, _given.Here), row.RequestId, yes)
         );
     }
 
@@ -55,8 +55,8 @@ public sealed class AskedForTests(PgServer server)
     public async Task Whoever_asks_cannot_answer_nor_see_who_it_is()
     {
         await using var clinic = await OpenClinicAsync();
-        var row = Assert.Single(await OpenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
-        var asking = clinic.Acting(given.DeskThere, given.There);
+        var row = Assert.Single(await OpenAsync(clinic, clinic.Acting(_given.Desk, _given.Here)));
+        var asking = clinic.Acting(_given.DeskThere, _given.There);
 
         Assert.Empty(await OpenAsync(clinic, asking));
         await Refused.SayingAsync("This is not there any more.", () => AnswerAsync(clinic, asking, row.RequestId, true));
@@ -65,11 +65,11 @@ public sealed class AskedForTests(PgServer server)
     private Task<TestClinic> OpenClinicAsync() =>
         TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
-                client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
+                _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
                 g.Scene.Db.ClientRequests.Add(
-                    new ClientRequest(Guid.CreateVersion7(), client.Id, g.There.Id, g.DeskThere.Id, g.Scene.Now, "Stands here")
+                    new ClientRequest(Guid.CreateVersion7(), _client.Id, g.There.Id, g.DeskThere.Id, g.Scene.Now, "Stands here")
                 );
             })
         );

@@ -11,24 +11,24 @@ namespace HairClinic.Web.Tests.Features.Clients.Card;
 
 public sealed class CardTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client client = null!;
-    private HairSystem unit = null!;
-    private Bond bond = null!;
+    private readonly ClientScene _given = new();
+    private Client _client = null!;
+    private HairSystem _unit = null!;
+    private Bond _bond = null!;
 
     [Fact]
     public async Task The_card_shows_what_is_on_the_head_when_it_is_due_and_why()
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(_ => (client, unit, bond) = given.Wearing("C-1", "Ada Fenwick", 10))
+            _given.Laying(_ => (_client, _unit, _bond) = _given.Wearing("C-1", "Ada Fenwick", 10))
         );
 
-        var screen = (await OpenAsync(clinic, client.Id)).Screen!;
+        var screen = (await OpenAsync(clinic, _client.Id)).Screen!;
 
-        Assert.Equal((BondState.Held, bond.DueOn), (screen.Worn!.State, screen.Worn.Bond.DueOn));
-        Assert.Equal(bond.DueReasons, screen.Worn.Bond.DueReasons);
-        Assert.Equal(unit.Serial, Assert.Single(screen.Line.Lanes).Serial);
+        Assert.Equal((BondState.Held, _bond.DueOn), (screen.Worn!.State, screen.Worn.Bond.DueOn));
+        Assert.Equal(_bond.DueReasons, screen.Worn.Bond.DueReasons);
+        Assert.Equal(_unit.Serial, Assert.Single(screen.Line.Lanes).Serial);
         Assert.Equal(("Adhesive A", "A-101", 3), screen.Recipe!.Lines.Select(l => (l.Product, l.Lot, l.Coats)).Single());
     }
 
@@ -39,14 +39,14 @@ public sealed class CardTests(PgServer server)
         Client old = null!;
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
-                (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 0, at);
+                (_client, _unit, _bond) = g.Wearing("C-1", "Ada Fenwick", 0, at);
                 (old, _, _) = g.Wearing("C-2", "Bo Larch", 0);
             })
         );
 
-        var known = (await OpenAsync(clinic, client.Id)).Screen!.Worn!;
+        var known = (await OpenAsync(clinic, _client.Id)).Screen!.Worn!;
         var unknown = (await OpenAsync(clinic, old.Id)).Screen!.Worn!;
 
         Assert.Equal((BondState.Curing, at + Duration.FromHours(24)), (known.State, known.CureEndsAt));
@@ -58,14 +58,14 @@ public sealed class CardTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
-                (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 60);
-                bond.ReportLift(new Lift(g.Today, g.Today.PlusDays(-1), LiftZone.Front, SpotFixed: false));
+                (_client, _unit, _bond) = g.Wearing("C-1", "Ada Fenwick", 60);
+                _bond.ReportLift(new Lift(g.Today, g.Today.PlusDays(-1), LiftZone.Front, SpotFixed: false));
             })
         );
 
-        Assert.Equal(BondState.Lifted, (await OpenAsync(clinic, client.Id)).Screen!.Worn!.State);
+        Assert.Equal(BondState.Lifted, (await OpenAsync(clinic, _client.Id)).Screen!.Worn!.State);
     }
 
     [Fact]
@@ -73,13 +73,13 @@ public sealed class CardTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
-                (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
-                client.Prefer(WeekdaySet.None, washEveryDays: 14);
+                (_client, _unit, _bond) = g.Wearing("C-1", "Ada Fenwick", 10);
+                _client.Prefer(WeekdaySet.None, washEveryDays: 14);
                 foreach (var days in new[] { 9, 2, 16 })
                     g.Scene.Book(
-                        client,
+                        _client,
                         g.Scene.Service(ServicePurpose.WashAndStyle),
                         g.Chair,
                         g.Stylist,
@@ -88,11 +88,11 @@ public sealed class CardTests(PgServer server)
             })
         );
 
-        var screen = (await OpenAsync(clinic, client.Id)).Screen!;
+        var screen = (await OpenAsync(clinic, _client.Id)).Screen!;
 
-        Assert.Equal(given.Today.PlusDays(2), screen.NextVisit!.Day);
+        Assert.Equal(_given.Today.PlusDays(2), screen.NextVisit!.Day);
         Assert.Equal(
-            new WashDay(bond.AppliedOn.PlusDays(14) is var on && on.DayOfWeek == IsoDayOfWeek.Sunday ? on.PlusDays(-1) : on, false),
+            new WashDay(_bond.AppliedOn.PlusDays(14) is var on && on.DayOfWeek == IsoDayOfWeek.Sunday ? on.PlusDays(-1) : on, false),
             screen.Wash
         );
     }
@@ -102,15 +102,15 @@ public sealed class CardTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
-                (client, unit, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
+                (_client, _unit, _bond) = g.Wearing("C-1", "Ada Fenwick", 10);
                 for (var i = 0; i < 5; i++)
-                    g.Scene.Unit(client, g.Lace, g.Today.PlusDays(-i));
+                    g.Scene.Unit(_client, g.Lace, g.Today.PlusDays(-i));
             })
         );
 
-        await OpenAsync(clinic, client.Id);
+        await OpenAsync(clinic, _client.Id);
 
         // Twelve of them for how long the units will last and when the next is ordered.
         Assert.Equal(22, clinic.Commands.All.Count);
@@ -119,36 +119,42 @@ public sealed class CardTests(PgServer server)
     [Fact]
     public async Task A_client_of_another_salon_is_not_found_until_they_come_to_mine()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-9", "Cy Moss", g.There)));
-        Assert.Equal(new Slice.Opened(null, null), await OpenAsync(clinic, client.Id));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            _given.Laying(g => _client = g.Scene.Welcome("C-9", "Cy Moss", g.There))
+        );
+        Assert.Equal(new Slice.Opened(null, null), await OpenAsync(clinic, _client.Id));
 
         await clinic.LayAsync(scene =>
         {
-            var visit = new Visit(Guid.CreateVersion7(), client.Id, given.Here.Id, given.Scene.Service(ServicePurpose.Consultation).Id);
+            var visit = new Visit(Guid.CreateVersion7(), _client.Id, _given.Here.Id, _given.Scene.Service(ServicePurpose.Consultation).Id);
             visit.Place(
                 [(HairClinic.Domain.Chairs.SegmentKind.HandsOn, 60)],
                 scene.Now,
-                given.Chair.Id,
-                given.Stylist.Id,
-                given.Here,
+                _given.Chair.Id,
+                _given.Stylist.Id,
+                _given.Here,
                 [Guid.CreateVersion7()]
             );
             scene.Db.Visits.Add(visit);
         });
 
-        Assert.NotNull((await OpenAsync(clinic, client.Id)).Screen);
+        Assert.NotNull((await OpenAsync(clinic, _client.Id)).Screen);
     }
 
     [Fact]
     public async Task A_client_of_another_practice_is_not_found()
     {
-        await using var theirs = await TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-9", "Cy Moss", g.Here)));
+        await using var theirs = await TestClinic.OpenAsync(
+            server,
+            _given.Laying(g => _client = g.Scene.Welcome("C-9", "Cy Moss", g.Here))
+        );
         var ourGiven = new ClientScene();
         await using var ours = await TestClinic.OpenAsync(server, ourGiven.Laying());
 
         var opened = await ours.UseAsync<Slice, Slice.Opened>(
             ours.Acting(ourGiven.Desk, ourGiven.Here),
-            slice => slice.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+            slice => slice.OpenAsync(_client.Id, TestContext.Current.CancellationToken)
         );
 
         Assert.Equal(new Slice.Opened(null, null), opened);
@@ -156,7 +162,7 @@ public sealed class CardTests(PgServer server)
 
     private Task<Slice.Opened> OpenAsync(TestClinic clinic, Guid id) =>
         clinic.UseAsync<Slice, Slice.Opened>(
-            clinic.Acting(given.Desk, given.Here),
+            clinic.Acting(_given.Desk, _given.Here),
             slice => slice.OpenAsync(id, TestContext.Current.CancellationToken)
         );
 }

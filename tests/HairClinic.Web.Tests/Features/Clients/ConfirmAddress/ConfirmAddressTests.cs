@@ -16,14 +16,14 @@ public sealed class ConfirmAddressTests(PgServer server)
 {
     private const string New = "zoe.new@example.test";
 
-    private readonly KeyScene scene = new();
+    private readonly KeyScene _scene = new();
 
     [Fact]
     public async Task A_stylist_confirms_what_the_desk_entered_and_it_opens_everything()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.EditAsync(clinic, scene.Desk(clinic), New);
-        var stylist = scene.Of(clinic, StaffRole.Stylist);
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
+        var stylist = _scene.Of(clinic, StaffRole.Stylist);
         var row = Assert.Single((await OpenAsync(clinic, stylist))!.Addresses);
         Assert.Equal((New, "Desk", ConfirmingRight.Free), (row.Email, row.By, row.Right));
 
@@ -32,24 +32,24 @@ public sealed class ConfirmAddressTests(PgServer server)
         Assert.Equal(OwnReach.Everything, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, New))!));
         Assert.Empty((await OpenAsync(clinic, stylist))!.Addresses);
         var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Deed == AccessDeed.ConfirmedOpeningAddress, Cancel));
-        Assert.Equal((stylist.PersonId, scene.Client.Id), (line.ActorId!.Value, line.ClientId!.Value));
+        Assert.Equal((stylist.PersonId, _scene.Client.Id), (line.ActorId!.Value, line.ClientId!.Value));
     }
 
     [Fact]
     public async Task A_stylist_is_told_whose_address_it_is()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.AddGuardianAsync(clinic, scene.Desk(clinic), New);
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.AddGuardianAsync(clinic, _scene.Desk(clinic), New);
 
-        Assert.Equal("Somebody Close", Assert.Single((await OpenAsync(clinic, scene.Of(clinic, StaffRole.Stylist)))!.Addresses).Guardian);
+        Assert.Equal("Somebody Close", Assert.Single((await OpenAsync(clinic, _scene.Of(clinic, StaffRole.Stylist)))!.Addresses).Guardian);
     }
 
     [Fact]
     public async Task Whoever_entered_it_and_the_desk_are_refused_and_a_stylist_elsewhere_finds_nothing()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var manager = scene.Of(clinic, StaffRole.Manager);
-        await scene.EditAsync(clinic, manager, New);
+        await using var clinic = await _scene.OpenAsync(server);
+        var manager = _scene.Of(clinic, StaffRole.Manager);
+        await _scene.EditAsync(clinic, manager, New);
         var row = Assert.Single((await OpenAsync(clinic, manager))!.Addresses);
         Assert.Equal(ConfirmingRight.EnteredByThem, row.Right);
 
@@ -59,10 +59,10 @@ public sealed class ConfirmAddressTests(PgServer server)
         );
         await Refused.SayingAsync(
             "An owner, a manager or a stylist confirms an address, having asked the client.",
-            () => SaveAsync(clinic, scene.Desk(clinic), row.Id)
+            () => SaveAsync(clinic, _scene.Desk(clinic), row.Id)
         );
-        Assert.Null(await OpenAsync(clinic, scene.StylistThere(clinic)));
-        await Refused.SayingAsync("This address was changed meanwhile.", () => SaveAsync(clinic, scene.StylistThere(clinic), row.Id));
+        Assert.Null(await OpenAsync(clinic, _scene.StylistThere(clinic)));
+        await Refused.SayingAsync("This address was changed meanwhile.", () => SaveAsync(clinic, _scene.StylistThere(clinic), row.Id));
 
         Assert.Equal(AddressOpens.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
@@ -70,12 +70,12 @@ public sealed class ConfirmAddressTests(PgServer server)
     [Fact]
     public async Task A_salon_that_was_let_in_neither_changes_the_address_nor_confirms_it()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.LetInThereAsync(clinic);
-        var there = scene.StylistThere(clinic);
-        var refused = await Assert.ThrowsAsync<Refusal>(() => scene.EditAsync(clinic, there, New));
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.LetInThereAsync(clinic);
+        var there = _scene.StylistThere(clinic);
+        var refused = await Assert.ThrowsAsync<Refusal>(() => _scene.EditAsync(clinic, there, New));
         Assert.Equal((EditClientRules.HomeAddress, "Email"), (refused.Sentence, refused.Field));
-        await scene.EditAsync(clinic, scene.Desk(clinic), New);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
         var row = Assert.Single((await OpenAsync(clinic, there))!.Addresses);
 
         Assert.Equal(ConfirmingRight.NotAtHome, row.Right);
@@ -86,9 +86,9 @@ public sealed class ConfirmAddressTests(PgServer server)
     [Fact]
     public async Task An_owner_alone_confirms_what_they_entered_having_proved_anew_who_they_are()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var owner = scene.Owner(clinic) with { SessionId = await SessionAsync(clinic, steppedUp: false) };
-        await scene.EditAsync(clinic, owner, New);
+        await using var clinic = await _scene.OpenAsync(server);
+        var owner = _scene.Owner(clinic) with { SessionId = await SessionAsync(clinic, steppedUp: false) };
+        await _scene.EditAsync(clinic, owner, New);
         var row = Assert.Single((await OpenAsync(clinic, owner))!.Addresses);
         Assert.Equal(ConfirmingRight.OnlyProvedAnew, row.Right);
 
@@ -105,15 +105,15 @@ public sealed class ConfirmAddressTests(PgServer server)
     [Fact]
     public async Task As_soon_as_somebody_else_here_could_an_owner_confirms_no_more_what_they_entered()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var owner = scene.Owner(clinic) with { SessionId = await SessionAsync(clinic, steppedUp: true) };
-        await scene.EditAsync(clinic, owner, New);
+        await using var clinic = await _scene.OpenAsync(server);
+        var owner = _scene.Owner(clinic) with { SessionId = await SessionAsync(clinic, steppedUp: true) };
+        await _scene.EditAsync(clinic, owner, New);
         var row = Assert.Single((await OpenAsync(clinic, owner))!.Addresses);
         // Whoever cannot sign in cannot confirm, and neither can a stylist to whom the client is closed.
-        await GiveAccountAsync(clinic, scene.StylistThere(clinic).PersonId);
+        await GiveAccountAsync(clinic, _scene.StylistThere(clinic).PersonId);
         Assert.Equal(ConfirmingRight.OnlyProvedAnew, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
 
-        await GiveAccountAsync(clinic, scene.Of(clinic, StaffRole.Stylist).PersonId);
+        await GiveAccountAsync(clinic, _scene.Of(clinic, StaffRole.Stylist).PersonId);
 
         Assert.Equal(ConfirmingRight.EnteredByThem, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
         await Refused.SayingAsync(
@@ -143,7 +143,7 @@ public sealed class ConfirmAddressTests(PgServer server)
 
     private async Task<Guid> SessionAsync(TestClinic clinic, bool steppedUp)
     {
-        var user = await GiveAccountAsync(clinic, scene.Owner(clinic).PersonId);
+        var user = await GiveAccountAsync(clinic, _scene.Owner(clinic).PersonId);
         var begun = clinic.Clock.GetCurrentInstant() - (steppedUp ? Duration.Zero : SessionStore.Fresh);
         var session = new SignInSession(Guid.NewGuid(), user, SignInWay.Password, "Device under test", begun);
         await clinic.ReadAsync(db =>
@@ -155,7 +155,7 @@ public sealed class ConfirmAddressTests(PgServer server)
     }
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, PersonActor actor) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(actor, s => s.OpenAsync(scene.Client.Id, Cancel));
+        clinic.UseAsync<Slice, Slice.Screen?>(actor, s => s.OpenAsync(_scene.Client.Id, Cancel));
 
     private static Task<Slice.Outcome> SaveAsync(TestClinic clinic, PersonActor actor, Guid address) =>
         clinic.UseAsync<Slice, Slice.Outcome>(actor, s => s.SaveAsync(Guid.CreateVersion7(), new(address), Cancel));

@@ -14,7 +14,7 @@ namespace HairClinic.Web.Tests.Features.Clients.EditClient;
 
 public sealed class EditClientFormTests : UiTestContext
 {
-    private readonly Slice.Input input = new()
+    private readonly Slice.Input _input = new()
     {
         Name = "Ada Fenwick",
         Code = "C-1",
@@ -26,27 +26,27 @@ public sealed class EditClientFormTests : UiTestContext
     [Fact]
     public void Weekdays_are_tapped_on_and_off()
     {
-        var form = Render<EditClientForm>(p => p.Add(f => f.Input, input));
+        var form = Render<EditClientForm>(p => p.Add(f => f.Input, _input));
         var days = form.FindAll("fieldset .taps input[type=checkbox]");
 
         days[1].Change(true);
         form.FindAll("fieldset .taps input[type=checkbox]")[4].Change(true);
         form.FindAll("fieldset .taps input[type=checkbox]")[1].Change(false);
 
-        Assert.Equal(WeekdaySet.Of(IsoDayOfWeek.Friday), input.PreferredDays);
+        Assert.Equal(WeekdaySet.Of(IsoDayOfWeek.Friday), _input.PreferredDays);
     }
 
     [Fact]
     public void A_rhythm_from_an_old_book_stays_a_choice() =>
-        Assert.Contains("every 10 days", Render<EditClientForm>(p => p.Add(f => f.Input, input)).Markup, StringComparison.Ordinal);
+        Assert.Contains("every 10 days", Render<EditClientForm>(p => p.Add(f => f.Input, _input)).Markup, StringComparison.Ordinal);
 
     [Fact]
     public void What_the_rules_say_stands_at_the_field_and_leads_there()
     {
-        input.Code = "";
-        var check = new EditClientRules().Validate(input);
+        _input.Code = "";
+        var check = new EditClientRules().Validate(_input);
 
-        var form = Render<EditClientForm>(p => p.Add(f => f.Input, input).Add(f => f.Check, check));
+        var form = Render<EditClientForm>(p => p.Add(f => f.Input, _input).Add(f => f.Check, check));
 
         Assert.Equal("true", form.Find("#f-Code").GetAttribute("aria-invalid"));
         Assert.Contains(form.FindAll(".summary a"), a => a.GetAttribute("href")!.EndsWith("#f-Code", StringComparison.Ordinal));
@@ -55,11 +55,11 @@ public sealed class EditClientFormTests : UiTestContext
     [Fact]
     public void Whoever_was_let_in_reads_the_home_salon_and_cannot_choose_another()
     {
-        var form = Render<EditClientForm>(p => p.Add(f => f.Input, input).Add(f => f.AtHome, false));
+        var form = Render<EditClientForm>(p => p.Add(f => f.Input, _input).Add(f => f.AtHome, false));
 
         Assert.True(form.Find("#f-HomeSalonId").HasAttribute("disabled"));
         Assert.DoesNotContain("Left the practice on", form.Markup, StringComparison.Ordinal);
-        Assert.False(Render<EditClientForm>(p => p.Add(f => f.Input, input)).Find("#f-HomeSalonId").HasAttribute("disabled"));
+        Assert.False(Render<EditClientForm>(p => p.Add(f => f.Input, _input)).Find("#f-HomeSalonId").HasAttribute("disabled"));
     }
 
     [Fact]
@@ -68,7 +68,7 @@ public sealed class EditClientFormTests : UiTestContext
         var refusal = new Refusal("“{0}” does not look like a phone number; write it such as {1}.", "abc", "(201) 555-0123");
         var check = new ValidationResult([FaultText.At(nameof(Slice.Input.Phone), refusal)]);
 
-        var form = Render<EditClientForm>(p => p.Add(f => f.Input, input).Add(f => f.Check, check));
+        var form = Render<EditClientForm>(p => p.Add(f => f.Input, _input).Add(f => f.Check, check));
 
         Assert.Equal("true", form.Find("#f-Phone").GetAttribute("aria-invalid"));
         Assert.Equal(
@@ -80,11 +80,11 @@ public sealed class EditClientFormTests : UiTestContext
     [Fact]
     public void The_proposed_code_is_taken_at_one_tap_and_then_offered_no_more()
     {
-        var form = Render<EditClientForm>(p => p.Add(f => f.Input, input).Add(f => f.Proposed, "KX7-W4M"));
+        var form = Render<EditClientForm>(p => p.Add(f => f.Input, _input).Add(f => f.Proposed, "KX7-W4M"));
 
         form.FindAll("button").Single(b => b.TextContent == "Use KX7-W4M instead, picked at random").Click();
 
-        Assert.Equal(("KX7-W4M", "KX7-W4M"), (input.Code, input.Proposed));
+        Assert.Equal(("KX7-W4M", "KX7-W4M"), (_input.Code, _input.Proposed));
         Assert.DoesNotContain(form.FindAll("button"), b => b.TextContent.Contains("picked at random", StringComparison.Ordinal));
     }
 
@@ -93,14 +93,14 @@ public sealed class EditClientFormTests : UiTestContext
     {
         Change? taken = null;
         var changes = Rebase.Onto(
-            input with
+            _input with
             { },
-            input with
+            _input with
             {
                 Phone = "+441632960003",
                 Note = "Window",
             },
-            input with
+            _input with
             {
                 Phone = "+441632960002",
             }

@@ -13,13 +13,13 @@ namespace HairClinic.Web.Tests.Features.Clients.EditClient;
 
 public sealed class EditClientTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client client = null!;
+    private readonly ClientScene _given = new();
+    private Client _client = null!;
 
     [Fact]
     public async Task What_is_edited_is_kept_and_the_phone_is_written_internationally()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayAda));
         var input = (await OpenAsync(clinic))!.Saved with
         {
             Name = "Ada Fenn",
@@ -37,12 +37,12 @@ public sealed class EditClientTests(PgServer server)
     [Fact]
     public async Task The_words_by_which_they_are_found_follow_the_name_the_code_and_the_phone()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayAda));
 
         await SaveAsync(clinic, (await OpenAsync(clinic))!.Saved with { Name = "Ada Quist", Code = "C-99", Phone = "01632 960011" });
 
         var words = await clinic.ReadAsync(db =>
-            db.FindWords.Where(w => w.SubjectId == client.Id).Select(w => w.Word).ToListAsync(TestContext.Current.CancellationToken)
+            db.FindWords.Where(w => w.SubjectId == _client.Id).Select(w => w.Word).ToListAsync(TestContext.Current.CancellationToken)
         );
         Assert.Equal(["110069236144", "ada", "c99", "quist"], words.Order());
     }
@@ -50,7 +50,7 @@ public sealed class EditClientTests(PgServer server)
     [Fact]
     public async Task Of_two_who_edit_at_once_the_second_is_told_and_nothing_of_the_first_is_lost()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayAda));
         var first = (await OpenAsync(clinic))!.Saved;
         var second = first with { };
         await SaveAsync(clinic, first with { Note = "Allergic to small talk." });
@@ -66,29 +66,29 @@ public sealed class EditClientTests(PgServer server)
     [InlineData(false, true)]
     public async Task Another_home_salon_or_other_preferred_days_ask_for_the_due_dates_to_be_worked_out_anew(bool moves, bool prefers)
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayAda));
         var input = (await OpenAsync(clinic))!.Saved;
 
         await SaveAsync(
             clinic,
             input with
             {
-                HomeSalonId = moves ? given.There.Id : input.HomeSalonId,
+                HomeSalonId = moves ? _given.There.Id : input.HomeSalonId,
                 PreferredDays = prefers ? WeekdaySet.Of(IsoDayOfWeek.Friday) : input.PreferredDays,
             },
-            clinic.Acting(given.Of(StaffRole.Owner), given.Here, given.There)
+            clinic.Acting(_given.Of(StaffRole.Owner), _given.Here, _given.There)
         );
 
         var work = await clinic.ReadAsync(db =>
             db.WorkItems.SingleAsync(w => w.Kind == WorkKind.RefreshDueDates, TestContext.Current.CancellationToken)
         );
-        Assert.Equal((WorkKind.RefreshDueDates, client.Id), (work.Kind, WorkItems.Read<RefreshDueDatesBody>(work).ClientId));
+        Assert.Equal((WorkKind.RefreshDueDates, _client.Id), (work.Kind, WorkItems.Read<RefreshDueDatesBody>(work).ClientId));
     }
 
     [Fact]
     public async Task A_new_note_asks_for_no_work()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayAda));
 
         await SaveAsync(clinic, (await OpenAsync(clinic))!.Saved with { Note = "Likes the window." });
 
@@ -100,7 +100,7 @@ public sealed class EditClientTests(PgServer server)
     [InlineData("01632 1", "“01632 1” is not a number that can be rung")]
     public async Task A_phone_that_cannot_be_read_is_refused_in_a_sentence(string typed, string beginning)
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayAda));
         var input = (await OpenAsync(clinic))!.Saved with { Phone = typed };
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
@@ -116,7 +116,7 @@ public sealed class EditClientTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 LayAda(g);
                 g.Scene.Welcome("C-2", "Bo Larch", here ? g.Here : g.There);
@@ -135,7 +135,7 @@ public sealed class EditClientTests(PgServer server)
     [Fact]
     public async Task A_proposed_code_can_be_taken_instead_of_an_old_one()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayAda));
         var screen = (await OpenAsync(clinic))!;
 
         await SaveAsync(clinic, screen.Saved with { Code = screen.Proposed, Proposed = screen.Proposed });
@@ -151,7 +151,7 @@ public sealed class EditClientTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 LayAda(g);
                 g.Scene.Welcome("C-2", "Kester Vale", here ? g.Here : g.There, "+441632960011");
@@ -173,7 +173,7 @@ public sealed class EditClientTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 LayAda(g);
                 g.Scene.Welcome("C-2", "Kester Vale", g.Here, "+441632960001");
@@ -188,27 +188,30 @@ public sealed class EditClientTests(PgServer server)
     [Fact]
     public async Task A_client_of_another_salon_can_neither_be_opened_nor_saved()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-9", "Cy Moss", g.There)));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            _given.Laying(g => _client = g.Scene.Welcome("C-9", "Cy Moss", g.There))
+        );
 
         Assert.Null(await OpenAsync(clinic));
         await Refused.SayingAsync(
             "This client is not there any more. They may have been merged with another record.",
-            () => SaveAsync(clinic, Slice.Input.Of(client))
+            () => SaveAsync(clinic, Slice.Input.Of(_client))
         );
     }
 
     [Fact]
     public async Task Whoever_was_let_in_changes_how_to_reach_them_and_neither_takes_them_over_nor_says_that_they_left()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayGuest));
-        var there = clinic.Acting(given.DeskThere, given.There);
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayGuest));
+        var there = clinic.Acting(_given.DeskThere, _given.There);
         var screen = (await OpenAsync(clinic, there))!;
 
         Assert.False(screen.AtHome);
-        Assert.Equal([given.Here.Id], screen.Salons.Select(s => s.Id));
+        Assert.Equal([_given.Here.Id], screen.Salons.Select(s => s.Id));
         await Refused.SayingAsync(
             "Choose one of your own salons, and only for a client of theirs. To any other salon a client is transferred, under Who may see.",
-            () => SaveAsync(clinic, screen.Saved with { HomeSalonId = given.There.Id }, there)
+            () => SaveAsync(clinic, screen.Saved with { HomeSalonId = _given.There.Id }, there)
         );
         await Refused.SayingAsync(
             "Whether a client has left is for their home salon to say.",
@@ -217,38 +220,38 @@ public sealed class EditClientTests(PgServer server)
         await SaveAsync(clinic, screen.Saved with { Note = "Rings before noon." }, there);
 
         var kept = (await OpenAsync(clinic))!.Saved;
-        Assert.Equal((given.Here.Id, null, "Rings before noon."), (kept.HomeSalonId, kept.LeftOn, kept.Note));
+        Assert.Equal((_given.Here.Id, null, "Rings before noon."), (kept.HomeSalonId, kept.LeftOn, kept.Note));
     }
 
     [Fact]
     public async Task A_salon_that_was_not_offered_is_refused_at_its_field_and_by_the_slice()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayAda));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayAda));
         var screen = (await OpenAsync(clinic))!;
-        var forged = screen.Saved with { HomeSalonId = given.There.Id };
+        var forged = screen.Saved with { HomeSalonId = _given.There.Id };
 
         var fault = Assert.Single(new EditClientRules(() => screen.Salons).Validate(forged).Errors);
         Assert.Equal(nameof(forged.HomeSalonId), fault.PropertyName);
         Assert.Equal(fault.ErrorMessage, (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, forged))).Message);
     }
 
-    private void LayAda(ClientScene g) => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here, "+441632960001");
+    private void LayAda(ClientScene g) => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here, "+441632960001");
 
     private void LayGuest(ClientScene g)
     {
         LayAda(g);
-        g.LetIn(client);
+        g.LetIn(_client);
     }
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, PersonActor? person = null) =>
         clinic.UseAsync<Slice, Slice.Screen?>(
-            person ?? clinic.Acting(given.Desk, given.Here),
-            slice => slice.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+            person ?? clinic.Acting(_given.Desk, _given.Here),
+            slice => slice.OpenAsync(_client.Id, TestContext.Current.CancellationToken)
         );
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input, PersonActor? person = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            person ?? clinic.Acting(given.Desk, given.Here),
+            person ?? clinic.Acting(_given.Desk, _given.Here),
             slice => slice.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
 }

@@ -9,16 +9,16 @@ namespace HairClinic.Web.Tests.Features.Clients.Find;
 
 public sealed class FindResultsTests : UiTestContext
 {
-    private readonly BunitAuthorizationContext authorization;
+    private readonly BunitAuthorizationContext _authorization;
 
-    public FindResultsTests() => authorization = AddAuthorization();
+    public FindResultsTests() => _authorization = AddAuthorization();
 
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
     public void Another_salon_can_be_asked_whether_anybody_was_found_or_not(bool found)
     {
-        authorization.SetAuthorized("desk").SetPolicies(Policies.Desk);
+        _authorization.SetAuthorized("desk").SetPolicies(Policies.Desk);
         var row = new Slice.Row(Guid.CreateVersion7(), "C-1", "Ada Fenwick", null, null, "Elm Row", default, null, null, false, false);
 
         var results = Render<FindResults>(p => p.Add(r => r.Screen, new Slice.Screen(found ? [row] : [], false, true, [])));
@@ -30,7 +30,7 @@ public sealed class FindResultsTests : UiTestContext
     [Fact]
     public void Who_may_not_ask_reads_the_same_without_the_link()
     {
-        authorization.SetAuthorized("stylist");
+        _authorization.SetAuthorized("stylist");
 
         var results = Render<FindResults>(p => p.Add(r => r.Screen, new Slice.Screen([], false, true, [])));
 

@@ -9,7 +9,7 @@ namespace HairClinic.Web.Tests.Features.Clients.Find;
 
 public sealed class FindTests(PgServer server)
 {
-    private readonly ClientScene given = new();
+    private readonly ClientScene _given = new();
 
     [Theory]
     [InlineData("ávalos")]
@@ -24,7 +24,7 @@ public sealed class FindTests(PgServer server)
     [InlineData("C-7-1")]
     public async Task A_client_is_found_by_name_code_phone_and_serial_however_it_is_typed(string typed)
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LaySome));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LaySome));
 
         var found = await FindAsync(clinic, typed);
 
@@ -40,7 +40,7 @@ public sealed class FindTests(PgServer server)
     [InlineData("   ")]
     public async Task Every_word_must_match_from_its_beginning(string typed)
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LaySome));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LaySome));
 
         Assert.Empty((await FindAsync(clinic, typed)).Rows);
     }
@@ -50,7 +50,7 @@ public sealed class FindTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 g.Scene.Welcome("B-10", "Ada Aaron", g.Here);
                 g.Scene.Welcome("B-1", "Zoe Zimmer", g.Here);
@@ -68,7 +68,7 @@ public sealed class FindTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 g.Scene.Welcome("A-1-1", "Bo Larch", g.Here);
                 g.Scene.Unit(g.Scene.Welcome("A-1", "Ada Fenwick", g.Here), g.Lace, g.Today);
@@ -88,7 +88,7 @@ public sealed class FindTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
                 g.Scene.Welcome("C-2", there, g.There);
@@ -107,13 +107,13 @@ public sealed class FindTests(PgServer server)
         Person both = null!;
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g => both = g.Scene.Hire("Both", StaffRole.FrontDesk, g.Here, g.There))
+            _given.Laying(g => both = g.Scene.Hire("Both", StaffRole.FrontDesk, g.Here, g.There))
         );
-        var owner = given.Of(StaffRole.Owner);
+        var owner = _given.Of(StaffRole.Owner);
 
         Assert.True((await FindAsync(clinic, "nobody")).HasOtherSalons);
         Assert.False((await FindAsync(clinic, "nobody", clinic.Acting(owner))).HasOtherSalons);
-        Assert.False((await FindAsync(clinic, "nobody", clinic.Acting(both, given.Here, given.There))).HasOtherSalons);
+        Assert.False((await FindAsync(clinic, "nobody", clinic.Acting(both, _given.Here, _given.There))).HasOtherSalons);
     }
 
     [Theory]
@@ -126,7 +126,7 @@ public sealed class FindTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g => g.Scene.Welcome("C-7", "Nuria Ávalos", g.Here, "+15185550146"))
+            _given.Laying(g => g.Scene.Welcome("C-7", "Nuria Ávalos", g.Here, "+15185550146"))
         );
 
         Assert.Equal("C-7", Assert.Single((await FindAsync(clinic, typed)).Rows).Code);
@@ -137,7 +137,7 @@ public sealed class FindTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g => g.Scene.Welcome("C-7", "Nuria Ávalos", g.Here, "+442079460018"))
+            _given.Laying(g => g.Scene.Welcome("C-7", "Nuria Ávalos", g.Here, "+442079460018"))
         );
 
         Assert.Equal("C-7", Assert.Single((await FindAsync(clinic, "+44 (0)20 7946 0018")).Rows).Code);
@@ -148,7 +148,7 @@ public sealed class FindTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 for (var i = 0; i < 25; i++)
                     g.Scene.Welcome($"K-{i}", $"Ada Number{i}", g.Here);
@@ -166,7 +166,7 @@ public sealed class FindTests(PgServer server)
         Domain.Bonding.Bond bond = null!;
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 (_, _, bond) = g.Wearing("C-1", "Ada Fenwick", 10);
                 bond.ReportLift(new Domain.Bonding.Lift(g.Today, null, null, SpotFixed: false));
@@ -183,7 +183,7 @@ public sealed class FindTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 var unit = new HairSystem(Guid.CreateVersion7(), "STOCK-4", clientId: null, g.Lace.Id, g.Today);
                 g.Scene.Db.HairSystems.Add(unit);
@@ -197,7 +197,7 @@ public sealed class FindTests(PgServer server)
     [Fact]
     public async Task Finding_takes_two_round_trips_and_no_pattern()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LaySome));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LaySome));
 
         await FindAsync(clinic, "nuria 0007");
 
@@ -217,14 +217,14 @@ public sealed class FindTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 LaySome(g);
                 var mine = g.Scene.Welcome("E-9", "Ottoline Marsh", g.Here);
                 g.Scene.Book(mine, g.Scene.Services[0], g.Chair, g.Of(StaffRole.Trainee), g.Scene.Now);
             })
         );
-        var trainee = clinic.Acting(given.Of(StaffRole.Trainee), given.Here);
+        var trainee = clinic.Acting(_given.Of(StaffRole.Trainee), _given.Here);
 
         var mine = await FindAsync(clinic, "ottol", trainee);
         var others = await FindAsync(clinic, "nuria", trainee);
@@ -237,7 +237,7 @@ public sealed class FindTests(PgServer server)
 
     private Task<Slice.Screen> FindAsync(TestClinic clinic, string typed, PersonActor? by = null) =>
         clinic.UseAsync<Slice, Slice.Screen>(
-            by ?? clinic.Acting(given.Desk, given.Here),
+            by ?? clinic.Acting(_given.Desk, _given.Here),
             slice => slice.OpenAsync(typed, TestContext.Current.CancellationToken)
         );
 }

@@ -17,8 +17,8 @@ public sealed class HealthAnswersTests(PgServer server)
 {
     private const string Told = "zinc lozenges since the wedding";
 
-    private readonly ClientScene given = new();
-    private Client client = null!;
+    private readonly ClientScene _given = new();
+    private Client _client = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -28,11 +28,11 @@ public sealed class HealthAnswersTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
         await SaveAsync(clinic, new() { Medicines = Told, ScalpToday = [ScalpSign.Irritated] });
 
-        var screen = await OpenAsync(clinic, given.Stylist);
+        var screen = await OpenAsync(clinic, _given.Stylist);
 
         Assert.Equal(Told, screen!.Latest!.Medicines);
         Assert.Equal([ScalpSign.Irritated], screen.Latest.ScalpToday);
-        Assert.Equal((given.Today, "Tam Rowe"), (screen.Saves[0].On, screen.Saves[0].By));
+        Assert.Equal((_given.Today, "Tam Rowe"), (screen.Saves[0].On, screen.Saves[0].By));
         Assert.Equal([AccessDeed.SavedHealth, AccessDeed.OpenedHealth], await DeedsAsync(clinic));
     }
 
@@ -44,7 +44,7 @@ public sealed class HealthAnswersTests(PgServer server)
         await SaveAsync(clinic, new() { Medicines = Told, Note = "asked again" });
         await KeepDraftAsync(clinic, new() { Medicines = Told });
 
-        Assert.Equal(2, (await OpenAsync(clinic, given.Stylist))!.Saves.Count);
+        Assert.Equal(2, (await OpenAsync(clinic, _given.Stylist))!.Saves.Count);
         var kept = await clinic.ReadAsync(async db =>
             (await db.HealthAnswers.Select(a => a.Closed).ToListAsync(Cancel))
                 .Concat(await db.SealedDrafts.Select(d => d.Closed).ToListAsync(Cancel))
@@ -63,9 +63,9 @@ public sealed class HealthAnswersTests(PgServer server)
         await KeepDraftAsync(clinic, new() { Medicines = "first" });
         await KeepDraftAsync(clinic, new() { Medicines = Told });
 
-        Assert.Equal(Told, (await OpenAsync(clinic, given.Stylist))!.Draft!.History.Medicines);
+        Assert.Equal(Told, (await OpenAsync(clinic, _given.Stylist))!.Draft!.History.Medicines);
         await SaveAsync(clinic, new() { Medicines = Told });
-        Assert.Null((await OpenAsync(clinic, given.Stylist))!.Draft);
+        Assert.Null((await OpenAsync(clinic, _given.Stylist))!.Draft);
     }
 
     [Theory]
@@ -77,12 +77,12 @@ public sealed class HealthAnswersTests(PgServer server)
     public async Task Only_who_must_hear_it_can_open_or_save_it(StaffRole role, bool may)
     {
         await using var clinic = await OpenClinicAsync();
-        var person = clinic.Acting(given.Of(role), given.Here);
+        var person = clinic.Acting(_given.Of(role), _given.Here);
 
-        var screen = await clinic.UseAsync<Slice, Slice.Screen?>(person, s => s.OpenAsync(client.Id, Cancel));
+        var screen = await clinic.UseAsync<Slice, Slice.Screen?>(person, s => s.OpenAsync(_client.Id, Cancel));
 
         Assert.Equal(may, screen is not null);
-        Assert.Equal(may, await clinic.UseAsync<Slice, bool>(person, s => s.MayOpenAsync(client.Id, Cancel)));
+        Assert.Equal(may, await clinic.UseAsync<Slice, bool>(person, s => s.MayOpenAsync(_client.Id, Cancel)));
         Assert.Equal(may ? 1 : 0, (await DeedsAsync(clinic)).Count);
         if (!may)
             await Refused.SayingAsync("Health answers are for the owner, managers and stylists.", () => SaveAsync(clinic, new(), person));
@@ -92,9 +92,9 @@ public sealed class HealthAnswersTests(PgServer server)
     public async Task A_client_of_another_salon_is_not_found_and_nothing_is_noted()
     {
         await using var clinic = await OpenClinicAsync();
-        var elsewhere = clinic.Acting(given.StylistThere, given.There);
+        var elsewhere = clinic.Acting(_given.StylistThere, _given.There);
 
-        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(elsewhere, s => s.OpenAsync(client.Id, Cancel)));
+        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(elsewhere, s => s.OpenAsync(_client.Id, Cancel)));
         await Refused.SayingAsync(
             "This client is not there any more. They may have been merged with another record.",
             () => SaveAsync(clinic, new(), elsewhere)
@@ -108,14 +108,14 @@ public sealed class HealthAnswersTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
         await SaveAsync(
             clinic,
-            new() { ScalpToday = [ScalpSign.Sunburnt], Reactions = [new() { ProductId = given.Adhesive.Id, What = "Rash" }] }
+            new() { ScalpToday = [ScalpSign.Sunburnt], Reactions = [new() { ProductId = _given.Adhesive.Id, What = "Rash" }] }
         );
         var before = await ClearancesAsync(clinic);
 
-        await SaveAsync(clinic, new() { Reactions = [new() { ProductId = given.Adhesive.Id, What = "Rash" }] });
+        await SaveAsync(clinic, new() { Reactions = [new() { ProductId = _given.Adhesive.Id, What = "Rash" }] });
 
         Assert.Equal(4, before.Count);
-        Assert.Equal(given.Adhesive.Id, Assert.Single(await ClearancesAsync(clinic)).ProductId);
+        Assert.Equal(_given.Adhesive.Id, Assert.Single(await ClearancesAsync(clinic)).ProductId);
     }
 
     [Fact]
@@ -145,11 +145,11 @@ public sealed class HealthAnswersTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                return await services.GetRequiredService<Sealer>().DestroyAsync(db, client.Id, Cancel);
+                return await services.GetRequiredService<Sealer>().DestroyAsync(db, _client.Id, Cancel);
             }
         );
 
-        var screen = await OpenAsync(clinic, given.Stylist);
+        var screen = await OpenAsync(clinic, _given.Stylist);
 
         Assert.True(screen!.Erased);
         Assert.Null(screen.Latest);
@@ -172,23 +172,23 @@ public sealed class HealthAnswersTests(PgServer server)
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, Person person) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(person, given.Here), s => s.OpenAsync(client.Id, Cancel));
+        clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(person, _given.Here), s => s.OpenAsync(_client.Id, Cancel));
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, HealthHistory history, PersonActor? by = null, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            by ?? clinic.Acting(given.Stylist, given.Here),
-            s => s.SaveAsync(key ?? Guid.CreateVersion7(), new() { ClientId = client.Id, History = history }, Cancel)
+            by ?? clinic.Acting(_given.Stylist, _given.Here),
+            s => s.SaveAsync(key ?? Guid.CreateVersion7(), new() { ClientId = _client.Id, History = history }, Cancel)
         );
 
     private Task<bool> KeepDraftAsync(TestClinic clinic, HealthHistory history) =>
         clinic.UseAsync<Slice, bool>(
-            clinic.Acting(given.Stylist, given.Here),
+            clinic.Acting(_given.Stylist, _given.Here),
             async s =>
             {
-                await s.KeepDraftAsync(new() { ClientId = client.Id, History = history }, Cancel);
+                await s.KeepDraftAsync(new() { ClientId = _client.Id, History = history }, Cancel);
                 return true;
             }
         );
@@ -197,5 +197,5 @@ public sealed class HealthAnswersTests(PgServer server)
         clinic.ReadAsync(db => db.AccessNotes.OrderBy(n => n.Number).Select(n => n.Deed).ToListAsync(Cancel));
 
     private Task<List<Clearance>> ClearancesAsync(TestClinic clinic) =>
-        clinic.ReadAsync(db => ClearanceFacts.OfAsync(db, client.Id, given.Today, Cancel));
+        clinic.ReadAsync(db => ClearanceFacts.OfAsync(db, _client.Id, _given.Today, Cancel));
 }

@@ -16,60 +16,60 @@ namespace HairClinic.Web.Tests.Features.Clients.MergeClients;
 
 public sealed class MergeClientsTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client kept = null!;
-    private Client folded = null!;
-    private HairSystem unit = null!;
+    private readonly ClientScene _given = new();
+    private Client _kept = null!;
+    private Client _folded = null!;
+    private HairSystem _unit = null!;
 
     [Fact]
     public async Task Everything_of_the_folded_record_moves_to_the_one_that_stays()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayPair));
 
         var outcome = await MergeAsync(clinic);
 
         Assert.Equal(9, outcome.Moved);
-        Assert.Equal((1, 1, 1, 1, 1, 1), await OwnedAsync(clinic, kept.Id));
-        Assert.Equal((0, 0, 0, 0, 0, 0), await OwnedAsync(clinic, folded.Id));
+        Assert.Equal((1, 1, 1, 1, 1, 1), await OwnedAsync(clinic, _kept.Id));
+        Assert.Equal((0, 0, 0, 0, 0, 0), await OwnedAsync(clinic, _folded.Id));
     }
 
     [Fact]
     public async Task The_folded_record_is_found_by_its_words_and_its_address_leads_to_the_one_kept()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayPair));
         await MergeAsync(clinic);
 
         var card = await clinic.UseAsync<CardSlice, CardSlice.Opened>(
             Desk(clinic),
-            s => s.OpenAsync(folded.Id, TestContext.Current.CancellationToken)
+            s => s.OpenAsync(_folded.Id, TestContext.Current.CancellationToken)
         );
         var found = await clinic.UseAsync<FindSlice, FindSlice.Screen>(
             Desk(clinic),
             s => s.OpenAsync("F-1", TestContext.Current.CancellationToken)
         );
 
-        Assert.Equal(new CardSlice.Opened(null, kept.Id), card);
+        Assert.Equal(new CardSlice.Opened(null, _kept.Id), card);
         Assert.Equal(["K-1"], found.Rows.Select(r => r.Code));
     }
 
     [Fact]
     public async Task Undo_restores_exactly_and_what_was_added_since_stays_with_the_kept_record()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayPair));
         var before = await EverythingAsync(clinic);
         await MergeAsync(clinic);
-        var added = new LifeEvent(Guid.CreateVersion7(), kept.Id, LifeEventKind.Other, given.Today, given.Today, away: false);
+        var added = new LifeEvent(Guid.CreateVersion7(), _kept.Id, LifeEventKind.Other, _given.Today, _given.Today, away: false);
         await clinic.LayAsync(scene => scene.Db.LifeEvents.Add(added));
 
         await UndoAsync(clinic);
 
         var after = await EverythingAsync(clinic);
         Assert.True(after.Remove(added.Id, out var owner));
-        Assert.Equal(kept.Id, owner);
+        Assert.Equal(_kept.Id, owner);
         Assert.Equal(before, after);
         Assert.Null(
             await clinic.ReadAsync(db =>
-                db.Clients.Where(c => c.Id == folded.Id).Select(c => c.MergedIntoId).SingleAsync(TestContext.Current.CancellationToken)
+                db.Clients.Where(c => c.Id == _folded.Id).Select(c => c.MergedIntoId).SingleAsync(TestContext.Current.CancellationToken)
             )
         );
     }
@@ -77,10 +77,15 @@ public sealed class MergeClientsTests(PgServer server)
     [Fact]
     public async Task Where_something_has_to_be_asked_about_before_bonding_whoever_may_read_why_merges()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayPair));
         await clinic.LayAsync(g =>
             g.Db.Clearances.Add(
-                new(Guid.CreateVersion7(), folded.Id, Guid.CreateVersion7(), new(null, null, given.Today, Until: null, ClearanceKind.Block))
+                new(
+                    Guid.CreateVersion7(),
+                    _folded.Id,
+                    Guid.CreateVersion7(),
+                    new(null, null, _given.Today, Until: null, ClearanceKind.Block)
+                )
             )
         );
 
@@ -88,11 +93,11 @@ public sealed class MergeClientsTests(PgServer server)
 
         Assert.StartsWith("There is something in these records to ask about", refused.Sentence, StringComparison.Ordinal);
         await clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Of(StaffRole.Manager), given.Here),
-            s => s.SaveAsync(Guid.CreateVersion7(), new(kept.Id, folded.Id), TestContext.Current.CancellationToken)
+            clinic.Acting(_given.Of(StaffRole.Manager), _given.Here),
+            s => s.SaveAsync(Guid.CreateVersion7(), new(_kept.Id, _folded.Id), TestContext.Current.CancellationToken)
         );
         Assert.Equal(
-            kept.Id,
+            _kept.Id,
             await clinic.ReadAsync(db => db.Clearances.Select(c => c.ClientId).SingleAsync(TestContext.Current.CancellationToken))
         );
     }
@@ -100,7 +105,7 @@ public sealed class MergeClientsTests(PgServer server)
     [Fact]
     public async Task A_merge_is_undone_once()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayPair));
         await MergeAsync(clinic);
         await UndoAsync(clinic);
 
@@ -110,19 +115,19 @@ public sealed class MergeClientsTests(PgServer server)
     [Fact]
     public async Task A_unit_that_was_bonded_after_the_merge_keeps_it_from_being_undone()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayPair));
         await MergeAsync(clinic);
         await clinic.LayAsync(scene =>
         {
-            var bond = new Bond(Guid.CreateVersion7(), unit.Id, kept.Id, given.Today, null, Attachment.Liquid, null);
-            bond.Remove(given.Today, RemovalReason.Style);
-            bond.FallDue(new DueWindow(given.Today, given.Today, given.Today, given.Today, default(DueReasons) with { }));
+            var bond = new Bond(Guid.CreateVersion7(), _unit.Id, _kept.Id, _given.Today, null, Attachment.Liquid, null);
+            bond.Remove(_given.Today, RemovalReason.Style);
+            bond.FallDue(new DueWindow(_given.Today, _given.Today, _given.Today, _given.Today, default(DueReasons) with { }));
             scene.Db.Bonds.Add(bond);
         });
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() => UndoAsync(clinic));
 
-        Assert.StartsWith($"Unit {unit.Serial} was bonded after the merge", refusal.Message, StringComparison.Ordinal);
+        Assert.StartsWith($"Unit {_unit.Serial} was bonded after the merge", refusal.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -130,10 +135,10 @@ public sealed class MergeClientsTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
-                (kept, _, _) = g.Wearing("K-1", "Ada Fenwick", 10);
-                (folded, unit, _) = g.Wearing("F-1", "Ada Fenwik", 5);
+                (_kept, _, _) = g.Wearing("K-1", "Ada Fenwick", 10);
+                (_folded, _unit, _) = g.Wearing("F-1", "Ada Fenwik", 5);
             })
         );
         var before = await EverythingAsync(clinic);
@@ -149,14 +154,14 @@ public sealed class MergeClientsTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
-                kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
+                _kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
                 g.Scene.Welcome("P-1", "A. Fenwick", g.Here, "+441632960001");
                 g.Scene.Welcome("E-1", "Fenwick", g.There, email: "ADA@example.org");
                 g.Scene.Welcome("N-1", "Ada Fenwick", g.Here);
                 var twin = g.Scene.Welcome("B-1", "Fenwick, Ada", g.Here);
-                foreach (var client in new[] { kept, twin })
+                foreach (var client in new[] { _kept, twin })
                     client.Describe(new LocalDate(1980, 2, 29), note: null);
             })
         );
@@ -183,9 +188,9 @@ public sealed class MergeClientsTests(PgServer server)
         {
             await using var clinic = await TestClinic.OpenAsync(
                 server,
-                given.Laying(g =>
+                _given.Laying(g =>
                 {
-                    kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
+                    _kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
                     g.Scene.Welcome("E-1", "Fenwick", g.There, phone, email);
                 })
             );
@@ -199,7 +204,7 @@ public sealed class MergeClientsTests(PgServer server)
     [Fact]
     public async Task Another_record_can_be_named_by_its_code()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayPair));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayPair));
 
         Assert.Equal("F-1", Assert.Single((await OpenAsync(clinic, " F-1 "))!.Candidates).Side.Code);
         Assert.True((await OpenAsync(clinic, "Z-9"))!.CodeUnknown);
@@ -210,10 +215,10 @@ public sealed class MergeClientsTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
-                kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here);
-                folded = g.Scene.Welcome("F-1", "Ada Fenwick", g.There);
+                _kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here);
+                _folded = g.Scene.Welcome("F-1", "Ada Fenwick", g.There);
             })
         );
 
@@ -226,22 +231,22 @@ public sealed class MergeClientsTests(PgServer server)
         Client own = null!;
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
                 LayPair(g);
-                g.LetIn(kept);
-                g.LetIn(folded, daysAgo: 4);
+                g.LetIn(_kept);
+                g.LetIn(_folded, daysAgo: 4);
                 own = g.Scene.Welcome("O-1", "Ada Fenwick", g.There, "+441632960001");
             })
         );
-        var there = clinic.Acting(given.DeskThere, given.There);
+        var there = clinic.Acting(_given.DeskThere, _given.There);
         await MergeAsync(clinic);
         var merge = await clinic.ReadAsync(db => db.ClientMerges.Select(m => m.Id).SingleAsync(TestContext.Current.CancellationToken));
         Task<T> Use<T>(Func<Slice, Task<T>> call) => clinic.UseAsync(there, call);
 
-        Assert.Null(await Use(s => s.OpenAsync(kept.Id, null, TestContext.Current.CancellationToken)));
+        Assert.Null(await Use(s => s.OpenAsync(_kept.Id, null, TestContext.Current.CancellationToken)));
         Assert.Empty((await Use(s => s.OpenAsync(own.Id, "K-1", TestContext.Current.CancellationToken)))!.Candidates);
-        foreach (var pair in new[] { new Slice.Input(own.Id, kept.Id), new Slice.Input(kept.Id, own.Id) })
+        foreach (var pair in new[] { new Slice.Input(own.Id, _kept.Id), new Slice.Input(_kept.Id, own.Id) })
             await Refused.SayingAsync(
                 "Records are merged, and a merge is undone, only where both have their home salon. Ask an owner.",
                 () => Use(s => s.SaveAsync(Guid.CreateVersion7(), pair, TestContext.Current.CancellationToken))
@@ -256,13 +261,13 @@ public sealed class MergeClientsTests(PgServer server)
     [Fact]
     public async Task Visits_at_the_same_time_are_both_kept_told_and_parted_again_by_undoing()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayTwice));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayTwice));
 
         var outcome = await MergeAsync(clinic);
 
         var twice = Assert.Single(outcome.Twice);
-        Assert.Equal((own.Id, came.Id), (twice.Kept.VisitId, twice.Aside.VisitId));
-        Assert.Equal((own.StartsAt, came.StartsAt, "Elm Row"), (twice.Kept.StartsAt, twice.Aside.StartsAt, twice.Aside.Salon));
+        Assert.Equal((_own.Id, _came.Id), (twice.Kept.VisitId, twice.Aside.VisitId));
+        Assert.Equal((_own.StartsAt, _came.StartsAt, "Elm Row"), (twice.Kept.StartsAt, twice.Aside.StartsAt, twice.Aside.Salon));
         Assert.Equal((true, false), await HoldAsync(clinic));
 
         await UndoAsync(clinic);
@@ -273,25 +278,25 @@ public sealed class MergeClientsTests(PgServer server)
     [Fact]
     public async Task Once_the_other_is_called_off_the_one_that_stood_aside_takes_the_client()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, given.Laying(LayTwice));
+        await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayTwice));
         await MergeAsync(clinic);
 
-        await clinic.LayAsync(scene => scene.Db.Visits.Single(v => v.Id == own.Id).Cancel());
+        await clinic.LayAsync(scene => scene.Db.Visits.Single(v => v.Id == _own.Id).Cancel());
 
         Assert.Equal((false, true), await HoldAsync(clinic));
     }
 
-    private Visit own = null!;
-    private Visit came = null!;
+    private Visit _own = null!;
+    private Visit _came = null!;
 
     private void LayTwice(ClientScene g)
     {
-        kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here);
-        folded = g.Scene.Welcome("F-1", "Ada Fenwik", g.Here);
+        _kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here);
+        _folded = g.Scene.Welcome("F-1", "Ada Fenwik", g.Here);
         var at = g.Scene.Now + Duration.FromDays(3);
-        own = g.Scene.Book(kept, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, at);
-        came = g.Scene.Book(
-            folded,
+        _own = g.Scene.Book(_kept, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, at);
+        _came = g.Scene.Book(
+            _folded,
             g.Scene.Service(ServicePurpose.WashAndStyle),
             g.Scene.Chairs.First(c => c.SalonId == g.Here.Id && c != g.Chair),
             g.StylistThere,
@@ -305,18 +310,18 @@ public sealed class MergeClientsTests(PgServer server)
             var visits = await db
                 .Visits.AsNoTracking()
                 .ToDictionaryAsync(v => v.Id, v => v.HoldsClient, TestContext.Current.CancellationToken);
-            return (visits[own.Id], visits[came.Id]);
+            return (visits[_own.Id], visits[_came.Id]);
         });
 
     private void LayPair(ClientScene g)
     {
-        kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001");
-        (folded, unit, _) = g.Wearing("F-1", "Ada Fenwik", 10);
-        folded.Plan(new LifeEvent(Guid.CreateVersion7(), folded.Id, LifeEventKind.Travel, g.Today, g.Today, away: true));
-        folded.Learn(new CareFact(Guid.CreateVersion7(), folded.Id, g.Today, SkinOiliness.Dry, null, null, null, null));
-        g.Scene.Book(folded, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(3));
+        _kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001");
+        (_folded, _unit, _) = g.Wearing("F-1", "Ada Fenwik", 10);
+        _folded.Plan(new LifeEvent(Guid.CreateVersion7(), _folded.Id, LifeEventKind.Travel, g.Today, g.Today, away: true));
+        _folded.Learn(new CareFact(Guid.CreateVersion7(), _folded.Id, g.Today, SkinOiliness.Dry, null, null, null, null));
+        g.Scene.Book(_folded, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(3));
         g.Scene.Db.ContactNotes.Add(
-            new ContactNote(Guid.CreateVersion7(), folded.Id, ContactKind.Rang, g.Scene.Now, g.Desk.Id, null, null)
+            new ContactNote(Guid.CreateVersion7(), _folded.Id, ContactKind.Rang, g.Scene.Now, g.Desk.Id, null, null)
         );
     }
 
@@ -352,15 +357,15 @@ public sealed class MergeClientsTests(PgServer server)
             return all;
         });
 
-    private HairClinic.Web.Fence.PersonActor Desk(TestClinic clinic) => clinic.Acting(given.Desk, given.Here);
+    private HairClinic.Web.Fence.PersonActor Desk(TestClinic clinic) => clinic.Acting(_given.Desk, _given.Here);
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, string? code) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(Desk(clinic), s => s.OpenAsync(kept.Id, code, TestContext.Current.CancellationToken));
+        clinic.UseAsync<Slice, Slice.Screen?>(Desk(clinic), s => s.OpenAsync(_kept.Id, code, TestContext.Current.CancellationToken));
 
     private Task<Slice.Outcome> MergeAsync(TestClinic clinic) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
             Desk(clinic),
-            s => s.SaveAsync(Guid.CreateVersion7(), new(kept.Id, folded.Id), TestContext.Current.CancellationToken)
+            s => s.SaveAsync(Guid.CreateVersion7(), new(_kept.Id, _folded.Id), TestContext.Current.CancellationToken)
         );
 
     private async Task UndoAsync(TestClinic clinic)

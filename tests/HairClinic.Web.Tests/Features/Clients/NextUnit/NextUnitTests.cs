@@ -19,11 +19,11 @@ namespace HairClinic.Web.Tests.Features.Clients.NextUnit;
 public sealed class NextUnitTests(PgServer server) : UiTestContext
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private Client client = null!;
-    private Person desk = null!;
-    private Salon salon = null!;
-    private UnitKind kind = null!;
-    private Product adhesive = null!;
+    private Client _client = null!;
+    private Person _desk = null!;
+    private Salon _salon = null!;
+    private UnitKind _kind = null!;
+    private Product _adhesive = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -63,7 +63,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
         {
             var worn = Worn(scene, 150);
             worn.Bond.ReportLift(new Lift(Today.PlusDays(-6), Today.PlusDays(-7), LiftZone.Front, SpotFixed: false));
-            scene.Unit(client, kind, Today.PlusDays(-40)).LeaveService(UnitState.Lost, Today.PlusDays(-12), "left on a train");
+            scene.Unit(_client, _kind, Today.PlusDays(-40)).LeaveService(UnitState.Lost, Today.PlusDays(-12), "left on a train");
             OnOrder(scene, Today.PlusDays(-70), promised: Today.PlusDays(-14));
         });
 
@@ -92,7 +92,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
         {
             Worn(scene, 230);
             scene
-                .Unit(client, kind, Today.PlusDays(-400))
+                .Unit(_client, _kind, Today.PlusDays(-400))
                 .LeaveService(UnitState.EmergencySpare, Today.PlusDays(-100), "thin at the front");
         });
 
@@ -107,7 +107,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     public async Task What_might_be_done_lowers_the_chance_and_nothing_is_saved()
     {
         await using var clinic = await OpenAsync(scene => Worn(scene, 160));
-        var tried = (await clinic.UseAsync<Slice, Slice.Tried?>(Desk(clinic), s => s.TryAsync(client.Id, Cancel)))!;
+        var tried = (await clinic.UseAsync<Slice, Slice.Tried?>(Desk(clinic), s => s.TryAsync(_client.Id, Cancel)))!;
         var rule = new ReorderRule(OrderTimes.DaysInSight);
         double Gap(WhatIf what) => tried.With(what, rule).GapIfOrderedToday;
 
@@ -123,12 +123,12 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     public async Task A_repeat_order_is_drafted_once_for_a_double_tap_and_copies_the_last_unit()
     {
         await using var clinic = await OpenAsync(scene => Worn(scene, 160).Unit.Price(65_000, "GBP"));
-        var (key, input) = (Guid.CreateVersion7(), new Slice.Input { ClientId = client.Id, Note = "denser at the crown" });
+        var (key, input) = (Guid.CreateVersion7(), new Slice.Input { ClientId = _client.Id, Note = "denser at the crown" });
 
         await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => DraftAsync(clinic, key, input)));
 
         var draft = await clinic.ReadAsync(db => db.HairSystems.SingleAsync(u => u.State == UnitState.Specified, Cancel));
-        Assert.Equal(("c-1-2", kind.Id, "denser at the crown"), (draft.Serial, draft.UnitKindId, draft.OrderNote));
+        Assert.Equal(("c-1-2", _kind.Id, "denser at the crown"), (draft.Serial, draft.UnitKindId, draft.OrderNote));
         Assert.Equal((65_000L, "GBP"), (draft.PriceMinor, draft.Currency));
         Assert.NotNull(draft.RepeatsId);
         var screen = await ScreenAsync(clinic);
@@ -141,7 +141,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     public async Task Drafted_twice_at_the_same_moment_there_is_one_draft()
     {
         await using var clinic = await OpenAsync(scene => Worn(scene, 160));
-        var input = new Slice.Input { ClientId = client.Id };
+        var input = new Slice.Input { ClientId = _client.Id };
 
         var made = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => DraftAsync(clinic, Guid.CreateVersion7(), input)));
 
@@ -154,9 +154,9 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     public async Task Whoever_has_seen_the_first_draft_may_make_a_second()
     {
         await using var clinic = await OpenAsync(scene => Worn(scene, 160));
-        await DraftAsync(clinic, Guid.CreateVersion7(), new Slice.Input { ClientId = client.Id });
+        await DraftAsync(clinic, Guid.CreateVersion7(), new Slice.Input { ClientId = _client.Id });
 
-        var second = await DraftAsync(clinic, Guid.CreateVersion7(), new Slice.Input { ClientId = client.Id, Known = 1 });
+        var second = await DraftAsync(clinic, Guid.CreateVersion7(), new Slice.Input { ClientId = _client.Id, Known = 1 });
 
         Assert.False(second.Already);
         Assert.Equal(2, await clinic.ReadAsync(db => db.HairSystems.CountAsync(u => u.State == UnitState.Specified, Cancel)));
@@ -173,7 +173,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
         Assert.Equal(["Una wears no unit of ours now, so there is nothing to work out."], Story(screen));
         await Refused.SayingAsync(
             "There is no unit yet that could be repeated.",
-            () => DraftAsync(clinic, Guid.CreateVersion7(), new Slice.Input { ClientId = client.Id })
+            () => DraftAsync(clinic, Guid.CreateVersion7(), new Slice.Input { ClientId = _client.Id })
         );
     }
 
@@ -187,13 +187,13 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
             elsewhere = scene.Hire("Elsewhere", StaffRole.FrontDesk, scene.OpenSalon("Quayside", "Europe/London", "GBP", 1));
         });
 
-        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(elsewhere), s => s.OpenAsync(client.Id, Cancel)));
+        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(elsewhere), s => s.OpenAsync(_client.Id, Cancel)));
     }
 
-    private PersonActor Desk(TestClinic clinic) => clinic.Acting(desk, salon);
+    private PersonActor Desk(TestClinic clinic) => clinic.Acting(_desk, _salon);
 
     private async Task<Slice.Screen> ScreenAsync(TestClinic clinic) =>
-        (await clinic.UseAsync<Slice, Slice.Screen?>(Desk(clinic), s => s.OpenAsync(client.Id, Cancel)))!;
+        (await clinic.UseAsync<Slice, Slice.Screen?>(Desk(clinic), s => s.OpenAsync(_client.Id, Cancel)))!;
 
     private Task<Slice.Outcome> DraftAsync(TestClinic clinic, Guid key, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(Desk(clinic), s => s.DraftAsync(key, input, Cancel));
@@ -206,25 +206,25 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
             scene =>
             {
                 scene.LayPractice("North");
-                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
-                desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
-                adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                kind = scene.Make("Everyday", "Silk top", "Workshop North");
-                client = scene.Welcome("c-1", "Una Test", salon);
-                client.Rename("Una Test", "Una");
+                _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
+                _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
+                _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                _client = scene.Welcome("c-1", "Una Test", _salon);
+                _client.Rename("Una Test", "Una");
                 lay(scene);
             }
         );
 
     private (HairSystem Unit, Bond Bond) Worn(Scene scene, int daysAgo)
     {
-        var unit = scene.Unit(client, kind, Today.PlusDays(-daysAgo - 1));
-        return (unit, scene.Bond(client, unit, Today.PlusDays(-daysAgo), adhesive));
+        var unit = scene.Unit(_client, _kind, Today.PlusDays(-daysAgo - 1));
+        return (unit, scene.Bond(_client, unit, Today.PlusDays(-daysAgo), _adhesive));
     }
 
     private void OnOrder(Scene scene, LocalDate on, LocalDate promised)
     {
-        var unit = new HairSystem(Guid.CreateVersion7(), "c-1-3", client.Id, kind.Id, on);
+        var unit = new HairSystem(Guid.CreateVersion7(), "c-1-3", _client.Id, _kind.Id, on);
         unit.Order(on);
         unit.Promise(Guid.CreateVersion7(), promised, on);
         scene.Db.HairSystems.Add(unit);

@@ -24,11 +24,11 @@ namespace HairClinic.Web.Tests.Features.Clients.NextUnit;
 public sealed class SameWordsTests(PgServer server) : UiTestContext
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private readonly List<Client> clients = [];
-    private Person owner = null!;
-    private Salon salon = null!;
-    private UnitKind kind = null!;
-    private Product adhesive = null!;
+    private readonly List<Client> _clients = [];
+    private Person _owner = null!;
+    private Salon _salon = null!;
+    private UnitKind _kind = null!;
+    private Product _adhesive = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -70,11 +70,11 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
                 Wear(scene, age);
             // A spare in house: there is time.
             var spared = Wear(scene, 10);
-            scene.Unit(spared, kind, Today.PlusDays(-5));
+            scene.Unit(spared, _kind, Today.PlusDays(-5));
         });
 
         var seen = new HashSet<OrderVerdict>();
-        foreach (var client in clients)
+        foreach (var client in _clients)
         {
             var screen = await ScreenAsync(clinic, client.Id);
             var (standing, last) = (screen.Plan!.Outlook.Standing, NextUnitStory.Of(screen, Localizer)[^1]);
@@ -96,7 +96,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
             bare = Wear(scene, 200, takenOff: 20);
         });
 
-        var worn = await AllWordsAsync(clinic, clients[0].Id);
+        var worn = await AllWordsAsync(clinic, _clients[0].Id);
         var none = await AllWordsAsync(clinic, bare.Id);
 
         Assert.DoesNotContain("without hair", worn, StringComparison.OrdinalIgnoreCase);
@@ -112,12 +112,12 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         {
             OnOrder(scene, Wear(scene, 100), on: Today.PlusDays(-90), promised: Today.PlusDays(-12));
             // Has never worn a unit, and their first is late.
-            first = scene.Welcome("first", "Una First", salon, email: "first@example.test");
+            first = scene.Welcome("first", "Una First", _salon, email: "first@example.test");
             OnOrder(scene, first, on: Today.PlusDays(-90), promised: Today.PlusDays(-12));
         });
         await clinic.ReadAsync(db => Web.Tests.Features.MyHair.KeyScene.ConfirmAsync(db));
 
-        foreach (var client in new[] { clients[0], first })
+        foreach (var client in new[] { _clients[0], first })
         {
             var card = (await clinic.UseAsync<CardSlice, CardSlice.Opened>(Owner(clinic), s => s.OpenAsync(client.Id, Cancel))).Screen!;
             var own = await clinic.UseAsync<OwnUnits, WearLineModel?>(await clinic.SignInAsync(client.Id), s => s.OpenAsync(Cancel));
@@ -148,13 +148,13 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
     private async Task<Slice.Screen> ScreenAsync(TestClinic clinic, Guid client) =>
         (await clinic.UseAsync<Slice, Slice.Screen?>(Owner(clinic), s => s.OpenAsync(client, Cancel)))!;
 
-    private PersonActor Owner(TestClinic clinic) => clinic.Acting(owner, salon);
+    private PersonActor Owner(TestClinic clinic) => clinic.Acting(_owner, _salon);
 
     private async Task RecalculateAsync(TestClinic clinic) =>
         await clinic.ReadAsync(async db =>
         {
             var book = await OrderFacts.LoadAsync(db, Cancel);
-            return await ReorderPlanStore.StoreAsync(db, book, [.. clients.Select(c => c.Id)], clinic.Clock.GetCurrentInstant(), Cancel);
+            return await ReorderPlanStore.StoreAsync(db, book, [.. _clients.Select(c => c.Id)], clinic.Clock.GetCurrentInstant(), Cancel);
         });
 
     private Task<TestClinic> OpenAsync(Action<Scene> lay) =>
@@ -163,21 +163,21 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
             scene =>
             {
                 scene.LayPractice("North");
-                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
-                owner = scene.Hire("Ola Test", StaffRole.Owner, salon);
-                adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
+                _owner = scene.Hire("Ola Test", StaffRole.Owner, _salon);
+                _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
                 lay(scene);
             }
         );
 
     private Client Wear(Scene scene, int daysAgo, int? takenOff = null)
     {
-        var code = $"w-{clients.Count}";
-        var client = scene.Welcome(code, $"Una Test {clients.Count}", salon, email: $"{code}@example.test");
-        clients.Add(client);
-        var unit = scene.Unit(client, kind, Today.PlusDays(-daysAgo - 1));
-        var bond = scene.Bond(client, unit, Today.PlusDays(-daysAgo), adhesive);
+        var code = $"w-{_clients.Count}";
+        var client = scene.Welcome(code, $"Una Test {_clients.Count}", _salon, email: $"{code}@example.test");
+        _clients.Add(client);
+        var unit = scene.Unit(client, _kind, Today.PlusDays(-daysAgo - 1));
+        var bond = scene.Bond(client, unit, Today.PlusDays(-daysAgo), _adhesive);
         if (takenOff is { } days)
         {
             bond.Remove(Today.PlusDays(-days), Domain.Bonding.RemovalReason.Scheduled);
@@ -189,7 +189,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
 
     private void OnOrder(Scene scene, Client client, LocalDate on, LocalDate promised)
     {
-        var unit = new HairSystem(Guid.CreateVersion7(), $"{client.Code}-next", client.Id, kind.Id, on);
+        var unit = new HairSystem(Guid.CreateVersion7(), $"{client.Code}-next", client.Id, _kind.Id, on);
         unit.Order(on);
         unit.Promise(Guid.CreateVersion7(), promised, on);
         scene.Db.HairSystems.Add(unit);

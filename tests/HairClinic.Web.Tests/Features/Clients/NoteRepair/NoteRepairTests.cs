@@ -12,10 +12,10 @@ namespace HairClinic.Web.Tests.Features.Clients.NoteRepair;
 public sealed class NoteRepairTests(PgServer server)
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private Client client = null!;
-    private Person stylist = null!;
-    private Salon salon = null!;
-    private HairSystem unit = null!;
+    private Client _client = null!;
+    private Person _stylist = null!;
+    private Salon _salon = null!;
+    private HairSystem _unit = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -31,8 +31,8 @@ public sealed class NoteRepairTests(PgServer server)
         var stored = await clinic.ReadAsync(db => db.HairSystems.Include(u => u.Repairs).SingleAsync(Cancel));
         Assert.Equal([(Today, RepairKind.NewFront)], stored.Repairs.Select(r => (r.DoneOn, r.Kind)));
         Assert.Equal(UnitState.Bonded, stored.State);
-        var screen = await clinic.UseAsync<Slice, Slice.Screen?>(Stylist(clinic), s => s.OpenAsync(client.Id, Cancel));
-        Assert.Equal([(unit.Serial, Today)], screen!.Repairs.Select(r => (r.Serial, r.On)));
+        var screen = await clinic.UseAsync<Slice, Slice.Screen?>(Stylist(clinic), s => s.OpenAsync(_client.Id, Cancel));
+        Assert.Equal([(_unit.Serial, Today)], screen!.Repairs.Select(r => (r.Serial, r.On)));
     }
 
     [Fact]
@@ -55,13 +55,13 @@ public sealed class NoteRepairTests(PgServer server)
     private Slice.Input Input() =>
         new()
         {
-            ClientId = client.Id,
-            UnitId = unit.Id,
+            ClientId = _client.Id,
+            UnitId = _unit.Id,
             Kind = RepairKind.NewFront,
             On = Today,
         };
 
-    private PersonActor Stylist(TestClinic clinic) => clinic.Acting(stylist, salon);
+    private PersonActor Stylist(TestClinic clinic) => clinic.Acting(_stylist, _salon);
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Guid key, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(Stylist(clinic), s => s.SaveAsync(key, input, Cancel));
@@ -72,12 +72,12 @@ public sealed class NoteRepairTests(PgServer server)
             scene =>
             {
                 scene.LayPractice("North");
-                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
-                stylist = scene.Hire("Stylist", StaffRole.Stylist, salon);
+                _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
+                _stylist = scene.Hire("Stylist", StaffRole.Stylist, _salon);
                 var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                client = scene.Welcome("c-1", "Una Test", salon);
-                unit = scene.Unit(client, scene.Make("Everyday", "Silk top", "Workshop North"), Today.PlusDays(-100));
-                scene.Bond(client, unit, Today.PlusDays(-10), adhesive);
+                _client = scene.Welcome("c-1", "Una Test", _salon);
+                _unit = scene.Unit(_client, scene.Make("Everyday", "Silk top", "Workshop North"), Today.PlusDays(-100));
+                scene.Bond(_client, _unit, Today.PlusDays(-10), adhesive);
             }
         );
 }

@@ -193,31 +193,31 @@ public sealed class PhotoUploadTests(PgServer server)
     /// </summary>
     private sealed class OpenFiles : IDisposable
     {
-        private readonly ConcurrentDictionary<string, byte> seen = new();
-        private readonly CancellationTokenSource stopping = new();
-        private readonly Task looking;
+        private readonly ConcurrentDictionary<string, byte> _seen = new();
+        private readonly CancellationTokenSource _stopping = new();
+        private readonly Task _looking;
 
-        public OpenFiles() => looking = Task.Factory.StartNew(Look, TaskCreationOptions.LongRunning);
+        public OpenFiles() => _looking = Task.Factory.StartNew(Look, TaskCreationOptions.LongRunning);
 
         public int Looks { get; private set; }
 
-        public IEnumerable<string> Clear => seen.Keys.Order(StringComparer.Ordinal);
+        public IEnumerable<string> Clear => _seen.Keys.Order(StringComparer.Ordinal);
 
         public void Dispose()
         {
-            stopping.Cancel();
-            looking.Wait();
-            stopping.Dispose();
+            _stopping.Cancel();
+            _looking.Wait();
+            _stopping.Dispose();
         }
 
         private void Look()
         {
-            for (; !stopping.IsCancellationRequested; Looks++, Thread.Sleep(1))
+            for (; !_stopping.IsCancellationRequested; Looks++, Thread.Sleep(1))
             {
                 foreach (var file in Directory.EnumerateFileSystemEntries("/proc/self/fd"))
                 {
                     if (Target(file) is { } target && IsClear(target))
-                        seen.TryAdd(target, 0);
+                        _seen.TryAdd(target, 0);
                 }
             }
         }

@@ -16,9 +16,9 @@ namespace HairClinic.Web.Tests.Features.Clients.Photos;
 
 public sealed class PhotosTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client ada = null!;
-    private Client bea = null!;
+    private readonly ClientScene _given = new();
+    private Client _ada = null!;
+    private Client _bea = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -35,10 +35,10 @@ public sealed class PhotosTests(PgServer server)
             Assert.Equal(SealedBytes.Format, (await File.ReadAllBytesAsync(file, Cancel))[0]);
             Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
         }
-        Assert.Equal("WEBP"u8.ToArray(), (await ReadAsync(clinic, ada.Id, added.PhotoId, null))![8..12]);
-        Assert.NotNull(await ReadAsync(clinic, ada.Id, added.PhotoId, PhotoStore.Small));
-        Assert.Null(await ReadAsync(clinic, bea.Id, added.PhotoId, null));
-        Assert.Null(await ReadAsync(clinic, ada.Id, added.PhotoId, null, clinic.Acting(given.StylistThere, given.There)));
+        Assert.Equal("WEBP"u8.ToArray(), (await ReadAsync(clinic, _ada.Id, added.PhotoId, null))![8..12]);
+        Assert.NotNull(await ReadAsync(clinic, _ada.Id, added.PhotoId, PhotoStore.Small));
+        Assert.Null(await ReadAsync(clinic, _bea.Id, added.PhotoId, null));
+        Assert.Null(await ReadAsync(clinic, _ada.Id, added.PhotoId, null, clinic.Acting(_given.StylistThere, _given.There)));
     }
 
     [Fact]
@@ -46,15 +46,15 @@ public sealed class PhotosTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
         var added = await AddAsync(clinic);
-        await OpenAsync(clinic, clinic.Acting(given.Stylist, given.Here));
-        await DoAsync(clinic, s => s.ShareAsync(ada.Id, added.PhotoId, shared: true, Cancel));
-        Assert.Equal(1, await clinic.ReadAsync(db => PhotoStore.SharedWith(db, ada.Id).CountAsync(Cancel)));
+        await OpenAsync(clinic, clinic.Acting(_given.Stylist, _given.Here));
+        await DoAsync(clinic, s => s.ShareAsync(_ada.Id, added.PhotoId, shared: true, Cancel));
+        Assert.Equal(1, await clinic.ReadAsync(db => PhotoStore.SharedWith(db, _ada.Id).CountAsync(Cancel)));
 
-        await DoAsync(clinic, s => s.RemoveAsync(ada.Id, added.PhotoId, Cancel));
+        await DoAsync(clinic, s => s.RemoveAsync(_ada.Id, added.PhotoId, Cancel));
 
         Assert.Empty(Directory.GetFiles(FolderOf(clinic)));
-        Assert.Empty((await OpenAsync(clinic, clinic.Acting(given.Stylist, given.Here)))!.Rows);
-        Assert.Equal(0, await clinic.ReadAsync(db => PhotoStore.SharedWith(db, ada.Id).CountAsync(Cancel)));
+        Assert.Empty((await OpenAsync(clinic, clinic.Acting(_given.Stylist, _given.Here)))!.Rows);
+        Assert.Equal(0, await clinic.ReadAsync(db => PhotoStore.SharedWith(db, _ada.Id).CountAsync(Cancel)));
         Assert.Equal(
             [AccessDeed.AddedPhoto, AccessDeed.OpenedPhotos, AccessDeed.ChangedPhoto, AccessDeed.RemovedPhoto, AccessDeed.OpenedPhotos],
             await clinic.ReadAsync(db => db.AccessNotes.OrderBy(n => n.Number).Select(n => n.Deed).ToListAsync(Cancel))
@@ -66,9 +66,9 @@ public sealed class PhotosTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        await Refused.SayingAsync("Ask the client first, and say that they agreed.", () => AddAsync(clinic, new() { ClientId = ada.Id }));
+        await Refused.SayingAsync("Ask the client first, and say that they agreed.", () => AddAsync(clinic, new() { ClientId = _ada.Id }));
 
-        Assert.False(new PhotosRules().Validate(new Slice.Input { ClientId = ada.Id }).IsValid);
+        Assert.False(new PhotosRules().Validate(new Slice.Input { ClientId = _ada.Id }).IsValid);
         Assert.Empty(Directory.Exists(FolderOf(clinic)) ? Directory.GetFiles(FolderOf(clinic)) : []);
         Assert.Equal(0, await clinic.ReadAsync(db => db.AccessNotes.CountAsync(Cancel)));
     }
@@ -84,7 +84,7 @@ public sealed class PhotosTests(PgServer server)
 
         Assert.Equal(first, second);
         Assert.Equal(2, Directory.GetFiles(FolderOf(clinic)).Length);
-        Assert.NotNull(await ReadAsync(clinic, ada.Id, first.PhotoId, null));
+        Assert.NotNull(await ReadAsync(clinic, _ada.Id, first.PhotoId, null));
     }
 
     [Theory]
@@ -97,10 +97,10 @@ public sealed class PhotosTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
         var added = await AddAsync(clinic);
-        var person = clinic.Acting(given.Of(role), given.Here);
+        var person = clinic.Acting(_given.Of(role), _given.Here);
 
         Assert.Equal(sees, await OpenAsync(clinic, person) is not null);
-        Assert.Equal(sees, await ReadAsync(clinic, ada.Id, added.PhotoId, null, person) is not null);
+        Assert.Equal(sees, await ReadAsync(clinic, _ada.Id, added.PhotoId, null, person) is not null);
         if (!adds)
             await Refused.SayingAsync(
                 "Photos are added and changed by the owner, managers and stylists.",
@@ -113,16 +113,16 @@ public sealed class PhotosTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
         var added = await AddAsync(clinic);
-        var trainee = clinic.Acting(given.Of(StaffRole.Trainee), given.Here);
+        var trainee = clinic.Acting(_given.Of(StaffRole.Trainee), _given.Here);
         await clinic.LayAsync(scene =>
         {
-            var visit = new Visit(Guid.CreateVersion7(), ada.Id, given.Here.Id, given.Scene.Service(ServicePurpose.Rebond).Id);
+            var visit = new Visit(Guid.CreateVersion7(), _ada.Id, _given.Here.Id, _given.Scene.Service(ServicePurpose.Rebond).Id);
             visit.Place(
                 [(Domain.Chairs.SegmentKind.HandsOn, 60)],
                 scene.Now,
-                given.Chair.Id,
-                given.Of(StaffRole.Trainee).Id,
-                given.Here,
+                _given.Chair.Id,
+                _given.Of(StaffRole.Trainee).Id,
+                _given.Here,
                 [Guid.CreateVersion7()]
             );
             scene.Db.Visits.Add(visit);
@@ -132,7 +132,7 @@ public sealed class PhotosTests(PgServer server)
 
         Assert.False(screen!.MayAdd);
         Assert.Single(screen.Rows);
-        Assert.NotNull(await ReadAsync(clinic, ada.Id, added.PhotoId, PhotoStore.Small, trainee));
+        Assert.NotNull(await ReadAsync(clinic, _ada.Id, added.PhotoId, PhotoStore.Small, trainee));
     }
 
     [Fact]
@@ -145,7 +145,7 @@ public sealed class PhotosTests(PgServer server)
                 db.Photos.Add(Row(i));
             return db.SaveChangesAsync(Cancel);
         });
-        var person = clinic.Acting(given.Stylist, given.Here);
+        var person = clinic.Acting(_given.Stylist, _given.Here);
 
         var first = await OpenAsync(clinic, person);
         var second = await OpenAsync(clinic, person, first!.NextBefore);
@@ -157,10 +157,10 @@ public sealed class PhotosTests(PgServer server)
         Photo Row(int i) =>
             new(
                 Guid.CreateVersion7(),
-                ada.Id,
+                _ada.Id,
                 PhotoKind.After,
-                given.Today,
-                given.Today,
+                _given.Today,
+                _given.Today,
                 new(Guid.NewGuid(), 10, 10, 10),
                 by: null,
                 TestClinic.UsualNow + NodaTime.Duration.FromSeconds(i)
@@ -177,20 +177,20 @@ public sealed class PhotosTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                return await services.GetRequiredService<Sealer>().DestroyAsync(db, ada.Id, Cancel);
+                return await services.GetRequiredService<Sealer>().DestroyAsync(db, _ada.Id, Cancel);
             }
         );
 
-        Assert.Null(await ReadAsync(clinic, ada.Id, added.PhotoId, null));
+        Assert.Null(await ReadAsync(clinic, _ada.Id, added.PhotoId, null));
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
         TestClinic.OpenAsync(
             server,
-            given.Laying(g =>
+            _given.Laying(g =>
             {
-                ada = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
-                bea = g.Scene.Welcome("C-2", "Bea Quill", g.Here);
+                _ada = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
+                _bea = g.Scene.Welcome("C-2", "Bea Quill", g.Here);
             })
         );
 
@@ -198,25 +198,25 @@ public sealed class PhotosTests(PgServer server)
 
     private Task<Slice.Outcome> AddAsync(TestClinic clinic, Slice.Input? input = null, PersonActor? by = null, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            by ?? clinic.Acting(given.Stylist, given.Here),
+            by ?? clinic.Acting(_given.Stylist, _given.Here),
             s =>
                 s.AddAsync(
                     key ?? Guid.CreateVersion7(),
-                    input ?? new() { ClientId = ada.Id, Agreed = true },
+                    input ?? new() { ClientId = _ada.Id, Agreed = true },
                     new MemoryStream(DrawnPhoto.Jpeg()),
                     Cancel
                 )
         );
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, PersonActor person, Guid? before = null) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(person, s => s.OpenAsync(ada.Id, before, Cancel));
+        clinic.UseAsync<Slice, Slice.Screen?>(person, s => s.OpenAsync(_ada.Id, before, Cancel));
 
     private Task<byte[]?> ReadAsync(TestClinic clinic, Guid client, Guid photo, string? part, PersonActor? by = null) =>
-        clinic.UseAsync<Slice, byte[]?>(by ?? clinic.Acting(given.Stylist, given.Here), s => s.ReadAsync(client, photo, part, Cancel));
+        clinic.UseAsync<Slice, byte[]?>(by ?? clinic.Acting(_given.Stylist, _given.Here), s => s.ReadAsync(client, photo, part, Cancel));
 
     private Task<bool> DoAsync(TestClinic clinic, Func<Slice, Task> deed) =>
         clinic.UseAsync<Slice, bool>(
-            clinic.Acting(given.Stylist, given.Here),
+            clinic.Acting(_given.Stylist, _given.Here),
             async s =>
             {
                 await deed(s);

@@ -8,20 +8,20 @@ namespace HairClinic.Web.Tests.Features.Clients.RecordCareFacts;
 
 public sealed class RecordCareFactsTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client client = null!;
+    private readonly ClientScene _given = new();
+    private Client _client = null!;
 
     [Fact]
     public async Task Facts_hold_as_of_today_and_earlier_ones_stay()
     {
         await using var clinic = await OpenClinicAsync();
-        await SaveAsync(clinic, new() { ClientId = client.Id, Skin = SkinOiliness.Dry });
+        await SaveAsync(clinic, new() { ClientId = _client.Id, Skin = SkinOiliness.Dry });
 
         await SaveAsync(
             clinic,
             new()
             {
-                ClientId = client.Id,
+                ClientId = _client.Id,
                 Skin = SkinOiliness.Oily,
                 SwimsPerWeek = 2,
             }
@@ -29,7 +29,7 @@ public sealed class RecordCareFactsTests(PgServer server)
 
         var facts = await clinic.ReadAsync(db => db.CareFacts.OrderBy(f => f.Id).ToListAsync(TestContext.Current.CancellationToken));
         Assert.Equal([SkinOiliness.Dry, SkinOiliness.Oily], facts.Select(f => f.Skin!.Value));
-        Assert.All(facts, f => Assert.Equal(given.Today, f.AsOf));
+        Assert.All(facts, f => Assert.Equal(_given.Today, f.AsOf));
         Assert.Equal(2, (await OpenAsync(clinic))!.Latest!.SwimsPerWeek);
     }
 
@@ -46,11 +46,11 @@ public sealed class RecordCareFactsTests(PgServer server)
             "This client is not there any more. They may have been merged with another record.",
             () =>
                 clinic.UseAsync<Slice, Slice.Outcome>(
-                    clinic.Acting(given.DeskThere, given.There),
+                    clinic.Acting(_given.DeskThere, _given.There),
                     s =>
                         s.SaveAsync(
                             Guid.CreateVersion7(),
-                            new() { ClientId = client.Id, Skin = SkinOiliness.Dry },
+                            new() { ClientId = _client.Id, Skin = SkinOiliness.Dry },
                             TestContext.Current.CancellationToken
                         )
                 )
@@ -58,17 +58,17 @@ public sealed class RecordCareFactsTests(PgServer server)
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
         clinic.UseAsync<Slice, Slice.Screen?>(
-            clinic.Acting(given.Desk, given.Here),
-            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+            clinic.Acting(_given.Desk, _given.Here),
+            s => s.OpenAsync(_client.Id, TestContext.Current.CancellationToken)
         );
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here),
+            clinic.Acting(_given.Desk, _given.Here),
             s => s.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
 }

@@ -10,7 +10,7 @@ namespace HairClinic.Web.Tests.Features.Clients.ReportLift;
 public sealed class ReportLiftFormTests : UiTestContext
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private readonly Slice.Input input = new();
+    private readonly Slice.Input _input = new();
 
     public ReportLiftFormTests() => BeInteractive();
 
@@ -23,8 +23,11 @@ public sealed class ReportLiftFormTests : UiTestContext
         form.FindAll("input[name=zone]")[4].Change(true);
         form.FindAll("input[name=SpotFixed]")[1].Change("false");
 
-        Assert.Equal((Today.PlusDays(-1), false, LiftZone.Nape, false), (input.LiftedOn, input.DayUnknown, input.Zone, input.SpotFixed));
-        Assert.True(new ReportLiftRules().Validate(input).IsValid);
+        Assert.Equal(
+            (Today.PlusDays(-1), false, LiftZone.Nape, false),
+            (_input.LiftedOn, _input.DayUnknown, _input.Zone, _input.SpotFixed)
+        );
+        Assert.True(new ReportLiftRules().Validate(_input).IsValid);
     }
 
     [Fact]
@@ -35,7 +38,7 @@ public sealed class ReportLiftFormTests : UiTestContext
         form.FindAll("input[name=day]")[0].Change(true);
         form.FindAll("input[name=day]")[3].Change(true);
 
-        Assert.Equal((null, true), (input.LiftedOn, input.DayUnknown));
+        Assert.Equal((null, true), (_input.LiftedOn, _input.DayUnknown));
     }
 
     [Fact]
@@ -44,7 +47,7 @@ public sealed class ReportLiftFormTests : UiTestContext
 
     [Fact]
     public void No_answer_about_the_day_is_asked_for_again() =>
-        Assert.Contains(new ReportLiftRules().Validate(input).Errors, e => e.PropertyName == nameof(Slice.Input.LiftedOn));
+        Assert.Contains(new ReportLiftRules().Validate(_input).Errors, e => e.PropertyName == nameof(Slice.Input.LiftedOn));
 
     [Fact]
     public void The_first_aid_defers_to_the_label_and_to_a_physician()
@@ -60,7 +63,7 @@ public sealed class ReportLiftFormTests : UiTestContext
     {
         var worn = new Slice.Worn(Guid.CreateVersion7(), "S-1", Today.PlusDays(-appliedDaysAgo), Lift: null);
         return Render<ReportLiftForm>(p =>
-            p.Add(f => f.Screen, new Slice.Screen("Ada", "C-1", Today, worn, FixLift: null)).Add(f => f.Input, input)
+            p.Add(f => f.Screen, new Slice.Screen("Ada", "C-1", Today, worn, FixLift: null)).Add(f => f.Input, _input)
         );
     }
 }

@@ -9,19 +9,19 @@ namespace HairClinic.Web.Tests.Features.Clients.ReportLift;
 
 public sealed class ReportLiftTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client client = null!;
-    private Bond bond = null!;
+    private readonly ClientScene _given = new();
+    private Client _client = null!;
+    private Bond _bond = null!;
 
     [Fact]
     public async Task The_day_and_the_zone_are_the_hold_and_the_bond_stays_on_after_a_spot_fix()
     {
         await using var clinic = await OpenClinicAsync();
 
-        await SaveAsync(clinic, Input() with { LiftedOn = given.Today.PlusDays(-2), Zone = LiftZone.Nape, SpotFixed = true });
+        await SaveAsync(clinic, Input() with { LiftedOn = _given.Today.PlusDays(-2), Zone = LiftZone.Nape, SpotFixed = true });
 
         var kept = await BondAsync(clinic);
-        Assert.Equal(new Lift(given.Today, given.Today.PlusDays(-2), LiftZone.Nape, SpotFixed: true), kept.Lift);
+        Assert.Equal(new Lift(_given.Today, _given.Today.PlusDays(-2), LiftZone.Nape, SpotFixed: true), kept.Lift);
         Assert.True(kept.IsOpen);
     }
 
@@ -30,7 +30,7 @@ public sealed class ReportLiftTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        await SaveAsync(clinic, Input() with { DayUnknown = true, LiftedOn = given.Today });
+        await SaveAsync(clinic, Input() with { DayUnknown = true, LiftedOn = _given.Today });
 
         Assert.Null((await BondAsync(clinic)).Lift!.LiftedOn);
     }
@@ -53,7 +53,7 @@ public sealed class ReportLiftTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
         await SaveAsync(clinic, Input() with { DayUnknown = true });
 
-        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Input() with { LiftedOn = given.Today }));
+        var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Input() with { LiftedOn = _given.Today }));
 
         Assert.StartsWith("A lift of this bond was noted on", refusal.Message, StringComparison.Ordinal);
     }
@@ -65,7 +65,7 @@ public sealed class ReportLiftTests(PgServer server)
 
         await Refused.SayingAsync(
             "A bond cannot lift before it was made, on {0}.",
-            () => SaveAsync(clinic, Input() with { LiftedOn = bond.AppliedOn.PlusDays(-1) })
+            () => SaveAsync(clinic, Input() with { LiftedOn = _bond.AppliedOn.PlusDays(-1) })
         );
     }
 
@@ -76,8 +76,8 @@ public sealed class ReportLiftTests(PgServer server)
 
         var screen = await OpenAsync(clinic);
 
-        Assert.Equal(bond.Id, screen!.Worn!.BondId);
-        Assert.Equal(given.Scene.Service(ServicePurpose.FixLift).Id, screen.FixLift);
+        Assert.Equal(_bond.Id, screen!.Worn!.BondId);
+        Assert.Equal(_given.Scene.Service(ServicePurpose.FixLift).Id, screen.FixLift);
         Assert.Single(clinic.Commands.All);
     }
 
@@ -86,10 +86,10 @@ public sealed class ReportLiftTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        var theirs = clinic.Acting(given.DeskThere, given.There);
+        var theirs = clinic.Acting(_given.DeskThere, _given.There);
 
         Assert.Null(
-            await clinic.UseAsync<Slice, Slice.Screen?>(theirs, s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken))
+            await clinic.UseAsync<Slice, Slice.Screen?>(theirs, s => s.OpenAsync(_client.Id, TestContext.Current.CancellationToken))
         );
         await Refused.SayingAsync(
             "This bond was taken off in the meantime. Open the client again.",
@@ -102,28 +102,28 @@ public sealed class ReportLiftTests(PgServer server)
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, given.Laying(g => (client, _, bond) = g.Wearing("C-1", "Ada Fenwick", 12)));
+        TestClinic.OpenAsync(server, _given.Laying(g => (_client, _, _bond) = g.Wearing("C-1", "Ada Fenwick", 12)));
 
     private Slice.Input Input() =>
         new()
         {
-            ClientId = client.Id,
-            BondId = bond.Id,
+            ClientId = _client.Id,
+            BondId = _bond.Id,
             SpotFixed = false,
         };
 
     private Task<Bond> BondAsync(TestClinic clinic) =>
-        clinic.ReadAsync(db => db.Bonds.AsNoTracking().SingleAsync(b => b.Id == bond.Id, TestContext.Current.CancellationToken));
+        clinic.ReadAsync(db => db.Bonds.AsNoTracking().SingleAsync(b => b.Id == _bond.Id, TestContext.Current.CancellationToken));
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
         clinic.UseAsync<Slice, Slice.Screen?>(
-            clinic.Acting(given.Desk, given.Here),
-            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+            clinic.Acting(_given.Desk, _given.Here),
+            s => s.OpenAsync(_client.Id, TestContext.Current.CancellationToken)
         );
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here),
+            clinic.Acting(_given.Desk, _given.Here),
             s => s.SaveAsync(key ?? Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
 }

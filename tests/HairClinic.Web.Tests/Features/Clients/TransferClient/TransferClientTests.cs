@@ -11,8 +11,8 @@ namespace HairClinic.Web.Tests.Features.Clients.TransferClient;
 
 public sealed class TransferClientTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client client = null!;
+    private readonly ClientScene _given = new();
+    private Client _client = null!;
 
     [Fact]
     public async Task The_new_salon_sees_them_at_once_and_the_old_one_until_the_day_it_named()
@@ -20,23 +20,23 @@ public sealed class TransferClientTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
 
         var screen = (await OpenAsync(clinic))!;
-        await SaveAsync(clinic, screen.Begin with { SalonId = given.There.Id, KeepUntil = given.Today.PlusDays(5) });
+        await SaveAsync(clinic, screen.Begin with { SalonId = _given.There.Id, KeepUntil = _given.Today.PlusDays(5) });
 
         Assert.Equal(
-            [(AccessDeed.Transferred, given.There.Id), (AccessDeed.GrantedSalon, given.Here.Id)],
+            [(AccessDeed.Transferred, _given.There.Id), (AccessDeed.GrantedSalon, _given.Here.Id)],
             await clinic.ReadAsync(async db =>
                 (
                     await db
-                        .AccessNotes.Where(n => n.ClientId == client.Id)
+                        .AccessNotes.Where(n => n.ClientId == _client.Id)
                         .OrderBy(n => n.Number)
                         .ToListAsync(TestContext.Current.CancellationToken)
                 ).ConvertAll(n => (n.Deed, n.SubjectId!.Value))
             )
         );
-        Assert.Equal(1, await SeenAsync(clinic, clinic.Acting(given.DeskThere, given.There)));
-        Assert.Equal(1, await SeenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
+        Assert.Equal(1, await SeenAsync(clinic, clinic.Acting(_given.DeskThere, _given.There)));
+        Assert.Equal(1, await SeenAsync(clinic, clinic.Acting(_given.Desk, _given.Here)));
         clinic.Clock.Advance(Duration.FromDays(7));
-        Assert.Equal(0, await SeenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
+        Assert.Equal(0, await SeenAsync(clinic, clinic.Acting(_given.Desk, _given.Here)));
         Assert.Null(await OpenAsync(clinic));
     }
 
@@ -46,9 +46,9 @@ public sealed class TransferClientTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
 
         var screen = (await OpenAsync(clinic))!;
-        await SaveAsync(clinic, screen.Begin with { SalonId = given.There.Id, KeepUntil = null });
+        await SaveAsync(clinic, screen.Begin with { SalonId = _given.There.Id, KeepUntil = null });
 
-        Assert.Equal(0, await SeenAsync(clinic, clinic.Acting(given.Desk, given.Here)));
+        Assert.Equal(0, await SeenAsync(clinic, clinic.Acting(_given.Desk, _given.Here)));
     }
 
     [Fact]
@@ -56,7 +56,7 @@ public sealed class TransferClientTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            given.Laying(g => g.LetIn(client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)))
+            _given.Laying(g => g.LetIn(_client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)))
         );
         var begin = (await OpenAsync(clinic))!.Begin;
 
@@ -64,13 +64,13 @@ public sealed class TransferClientTests(PgServer server)
             "This client is not there any more. They may have been merged with another record.",
             () =>
                 clinic.UseAsync<Slice, Slice.Outcome>(
-                    clinic.Acting(given.DeskThere, given.There),
+                    clinic.Acting(_given.DeskThere, _given.There),
                     s =>
                         s.SaveAsync(
                             Guid.CreateVersion7(),
                             begin with
                             {
-                                SalonId = given.There.Id,
+                                SalonId = _given.There.Id,
                                 KeepUntil = null,
                             },
                             TestContext.Current.CancellationToken
@@ -80,17 +80,17 @@ public sealed class TransferClientTests(PgServer server)
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
         clinic.UseAsync<Slice, Slice.Screen?>(
-            clinic.Acting(given.Desk, given.Here),
-            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+            clinic.Acting(_given.Desk, _given.Here),
+            s => s.OpenAsync(_client.Id, TestContext.Current.CancellationToken)
         );
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here),
+            clinic.Acting(_given.Desk, _given.Here),
             s => s.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
 

@@ -11,8 +11,8 @@ namespace HairClinic.Web.Tests.Features.Clients.WhoMaySee;
 
 public sealed class WhoMaySeeTests(PgServer server)
 {
-    private readonly ClientScene given = new();
-    private Client client = null!;
+    private readonly ClientScene _given = new();
+    private Client _client = null!;
 
     [Fact]
     public async Task Another_salon_is_let_in_until_a_day_and_no_longer()
@@ -20,11 +20,11 @@ public sealed class WhoMaySeeTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
         Assert.Null(await CardAsync(clinic));
 
-        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+        await SaveAsync(clinic, clinic.Acting(_given.Desk, _given.Here), _given.Today.PlusDays(7));
 
         Assert.NotNull(await CardAsync(clinic));
         var line = Assert.Single((await OpenAsync(clinic))!.Lines);
-        Assert.Equal(("Quay", GrantReason.Granted, given.Today.PlusDays(7), "Desk"), (line.Who, line.Reason, line.Until, line.By));
+        Assert.Equal(("Quay", GrantReason.Granted, _given.Today.PlusDays(7), "Desk"), (line.Who, line.Reason, line.Until, line.By));
         clinic.Clock.Advance(Duration.FromDays(9));
         Assert.Null(await CardAsync(clinic));
     }
@@ -33,27 +33,32 @@ public sealed class WhoMaySeeTests(PgServer server)
     public async Task The_card_tells_whoever_was_let_in_apart_from_the_home_salon()
     {
         await using var clinic = await OpenClinicAsync();
-        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+        await SaveAsync(clinic, clinic.Acting(_given.Desk, _given.Here), _given.Today.PlusDays(7));
 
         async Task<bool> AtHomeAsync(PersonActor person) =>
-            (await clinic.UseAsync<CardSlice, CardSlice.Opened>(person, s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)))
+            (
+                await clinic.UseAsync<CardSlice, CardSlice.Opened>(
+                    person,
+                    s => s.OpenAsync(_client.Id, TestContext.Current.CancellationToken)
+                )
+            )
                 .Screen!
                 .AtHome;
-        Assert.True(await AtHomeAsync(clinic.Acting(given.Desk, given.Here)));
-        Assert.True(await AtHomeAsync(clinic.Acting(given.Of(StaffRole.Owner))));
-        Assert.False(await AtHomeAsync(clinic.Acting(given.DeskThere, given.There)));
+        Assert.True(await AtHomeAsync(clinic.Acting(_given.Desk, _given.Here)));
+        Assert.True(await AtHomeAsync(clinic.Acting(_given.Of(StaffRole.Owner))));
+        Assert.False(await AtHomeAsync(clinic.Acting(_given.DeskThere, _given.There)));
     }
 
     [Fact]
     public async Task What_was_granted_is_taken_back_at_once()
     {
         await using var clinic = await OpenClinicAsync();
-        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+        await SaveAsync(clinic, clinic.Acting(_given.Desk, _given.Here), _given.Today.PlusDays(7));
         var line = Assert.Single((await OpenAsync(clinic))!.Lines);
 
         await clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here),
-            s => s.TakeBackAsync(Guid.CreateVersion7(), new(client.Id, line.GrantId), TestContext.Current.CancellationToken)
+            clinic.Acting(_given.Desk, _given.Here),
+            s => s.TakeBackAsync(Guid.CreateVersion7(), new(_client.Id, line.GrantId), TestContext.Current.CancellationToken)
         );
 
         Assert.Null(await CardAsync(clinic));
@@ -64,24 +69,24 @@ public sealed class WhoMaySeeTests(PgServer server)
     public async Task Letting_in_opening_and_ending_are_each_noted_once_and_the_home_salons_own_opening_is_not()
     {
         await using var clinic = await OpenClinicAsync();
-        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+        await SaveAsync(clinic, clinic.Acting(_given.Desk, _given.Here), _given.Today.PlusDays(7));
         await CardAsync(clinic);
         await clinic.UseAsync<CardSlice, CardSlice.Opened>(
-            clinic.Acting(given.Desk, given.Here),
-            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+            clinic.Acting(_given.Desk, _given.Here),
+            s => s.OpenAsync(_client.Id, TestContext.Current.CancellationToken)
         );
         var line = Assert.Single((await OpenAsync(clinic))!.Lines);
         await clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(given.Desk, given.Here),
-            s => s.TakeBackAsync(Guid.CreateVersion7(), new(client.Id, line.GrantId), TestContext.Current.CancellationToken)
+            clinic.Acting(_given.Desk, _given.Here),
+            s => s.TakeBackAsync(Guid.CreateVersion7(), new(_client.Id, line.GrantId), TestContext.Current.CancellationToken)
         );
         await CardAsync(clinic);
 
         Assert.Equal(
             [
-                (AccessDeed.GrantedSalon, given.Desk.Id, given.There.Id),
-                (AccessDeed.OpenedCardByGrant, given.DeskThere.Id, null),
-                (AccessDeed.EndedGrant, given.Desk.Id, given.There.Id),
+                (AccessDeed.GrantedSalon, _given.Desk.Id, _given.There.Id),
+                (AccessDeed.OpenedCardByGrant, _given.DeskThere.Id, null),
+                (AccessDeed.EndedGrant, _given.Desk.Id, _given.There.Id),
             ],
             await NotesAsync(clinic)
         );
@@ -91,11 +96,11 @@ public sealed class WhoMaySeeTests(PgServer server)
     public async Task Letting_in_that_is_refused_leaves_no_note()
     {
         await using var clinic = await OpenClinicAsync();
-        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+        await SaveAsync(clinic, clinic.Acting(_given.Desk, _given.Here), _given.Today.PlusDays(7));
 
         await Refused.SayingAsync(
             "This is not yours to change. Ask somebody of the client's own salon, or a manager.",
-            () => SaveAsync(clinic, clinic.Acting(given.DeskThere, given.There), given.Today.PlusDays(90))
+            () => SaveAsync(clinic, clinic.Acting(_given.DeskThere, _given.There), _given.Today.PlusDays(90))
         );
 
         Assert.Single(await NotesAsync(clinic));
@@ -105,11 +110,11 @@ public sealed class WhoMaySeeTests(PgServer server)
     public async Task Whoever_was_let_in_cannot_let_others_in()
     {
         await using var clinic = await OpenClinicAsync();
-        await SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(7));
+        await SaveAsync(clinic, clinic.Acting(_given.Desk, _given.Here), _given.Today.PlusDays(7));
 
         await Refused.SayingAsync(
             "This is not yours to change. Ask somebody of the client's own salon, or a manager.",
-            () => SaveAsync(clinic, clinic.Acting(given.DeskThere, given.There), given.Today.PlusDays(90))
+            () => SaveAsync(clinic, clinic.Acting(_given.DeskThere, _given.There), _given.Today.PlusDays(90))
         );
     }
 
@@ -120,7 +125,7 @@ public sealed class WhoMaySeeTests(PgServer server)
 
         await Refused.SayingAsync(
             "The last day lies before today.",
-            () => SaveAsync(clinic, clinic.Acting(given.Desk, given.Here), given.Today.PlusDays(-1))
+            () => SaveAsync(clinic, clinic.Acting(_given.Desk, _given.Here), _given.Today.PlusDays(-1))
         );
     }
 
@@ -131,13 +136,13 @@ public sealed class WhoMaySeeTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
         await clinic.LayAsync(scene =>
         {
-            rebond = new(Guid.CreateVersion7(), client.Id, given.There.Id, given.Scene.Services[0].Id);
+            rebond = new(Guid.CreateVersion7(), _client.Id, _given.There.Id, _given.Scene.Services[0].Id);
             rebond.Place(
                 [(HairClinic.Domain.Chairs.SegmentKind.HandsOn, 60)],
                 scene.Now + Duration.FromDays(3),
-                given.Scene.Chairs.Single(c => c.SalonId == given.There.Id).Id,
-                given.DeskThere.Id,
-                given.There,
+                _given.Scene.Chairs.Single(c => c.SalonId == _given.There.Id).Id,
+                _given.DeskThere.Id,
+                _given.There,
                 [Guid.CreateVersion7()]
             );
             scene.Db.Visits.Add(rebond);
@@ -150,12 +155,12 @@ public sealed class WhoMaySeeTests(PgServer server)
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, given.Laying(g => client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
         clinic.UseAsync<Slice, Slice.Screen?>(
-            clinic.Acting(given.Desk, given.Here),
-            s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+            clinic.Acting(_given.Desk, _given.Here),
+            s => s.OpenAsync(_client.Id, TestContext.Current.CancellationToken)
         );
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, PersonActor by, LocalDate until) =>
@@ -166,8 +171,8 @@ public sealed class WhoMaySeeTests(PgServer server)
                     Guid.CreateVersion7(),
                     new()
                     {
-                        ClientId = client.Id,
-                        SalonId = given.There.Id,
+                        ClientId = _client.Id,
+                        SalonId = _given.There.Id,
                         Until = until,
                         Because = "On holiday there",
                     },
@@ -179,7 +184,7 @@ public sealed class WhoMaySeeTests(PgServer server)
         clinic.ReadAsync(async db =>
             (
                 await db
-                    .AccessNotes.Where(n => n.ClientId == client.Id)
+                    .AccessNotes.Where(n => n.ClientId == _client.Id)
                     .OrderBy(n => n.Number)
                     .ToListAsync(TestContext.Current.CancellationToken)
             ).ConvertAll(n => (n.Deed, n.ActorId, n.SubjectId))
@@ -188,8 +193,8 @@ public sealed class WhoMaySeeTests(PgServer server)
     private async Task<CardSlice.Screen?> CardAsync(TestClinic clinic) =>
         (
             await clinic.UseAsync<CardSlice, CardSlice.Opened>(
-                clinic.Acting(given.DeskThere, given.There),
-                s => s.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+                clinic.Acting(_given.DeskThere, _given.There),
+                s => s.OpenAsync(_client.Id, TestContext.Current.CancellationToken)
             )
         ).Screen;
 }

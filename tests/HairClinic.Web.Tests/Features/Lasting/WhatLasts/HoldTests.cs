@@ -15,17 +15,17 @@ namespace HairClinic.Web.Tests.Features.Lasting.WhatLasts;
 /// <summary>Expected values: km_tables.csv and logrank.csv beside the engine's own tests (their first lines name the source), weeks as days.</summary>
 public sealed class HoldTests(PgServer server) : UiTestContext
 {
-    private Person owner = null!;
-    private Person manager = null!;
-    private Salon here = null!;
-    private Salon there = null!;
+    private Person _owner = null!;
+    private Person _manager = null!;
+    private Salon _here = null!;
+    private Salon _there = null!;
 
     private static CancellationToken Cancel => Xunit.TestContext.Current.CancellationToken;
 
     [Fact]
     public async Task Published_times_laid_as_bonds_give_the_published_medians_and_chi_square()
     {
-        await using var clinic = await OpenAsync(scene => PublishedBonds.Lay(scene, here));
+        await using var clinic = await OpenAsync(scene => PublishedBonds.Lay(scene, _here));
 
         var screen = await OpenAsync(clinic, LastingSide.Adhesive);
 
@@ -43,7 +43,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
     [Fact]
     public async Task The_page_says_the_numbers_and_that_nine_ends_are_too_few_to_tell()
     {
-        await using var clinic = await OpenAsync(scene => PublishedBonds.Lay(scene, here));
+        await using var clinic = await OpenAsync(scene => PublishedBonds.Lay(scene, _here));
         var screen = await OpenAsync(clinic, LastingSide.Adhesive);
 
         var page = Render<Web.Features.Lasting.WhatLasts.LastingGroups>(p => p.Add(g => g.Screen, screen));
@@ -60,7 +60,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
     [Fact]
     public async Task Lifts_known_only_to_the_week_are_compared_in_the_model_and_drawn_without_a_band()
     {
-        await using var clinic = await OpenAsync(scene => PublishedBonds.Lay(scene, here, dayKnown: false));
+        await using var clinic = await OpenAsync(scene => PublishedBonds.Lay(scene, _here, dayKnown: false));
 
         var screen = await OpenAsync(clinic, LastingSide.Adhesive);
 
@@ -75,7 +75,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
     [Fact]
     public async Task In_the_model_the_sentence_says_how_many_times_as_long_each_against_its_window()
     {
-        await using var clinic = await OpenAsync(scene => LayLots(scene, known: false, here, ("A", "1", 38), ("B", "2", 31)));
+        await using var clinic = await OpenAsync(scene => LayLots(scene, known: false, _here, ("A", "1", 38), ("B", "2", 31)));
         var screen = await OpenAsync(clinic, LastingSide.Adhesive);
 
         var page = Render<Web.Features.Lasting.WhatLasts.LastingGroups>(p => p.Add(g => g.Screen, screen));
@@ -124,12 +124,12 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         await using var clinic = await OpenAsync(scene =>
         {
             LayLots(scene, ("A", "1", 38));
-            LayLots(scene, known: true, there, ("B", "2", 31));
+            LayLots(scene, known: true, _there, ("B", "2", 31));
         });
 
         var all = await OpenAsync(clinic, LastingSide.Salon);
         var own = await clinic.UseAsync<Slice, Slice.Screen>(
-            clinic.Acting(manager, here),
+            clinic.Acting(_manager, _here),
             s => s.OpenAsync(new(LastingSubject.Hold, LastingSide.Salon), Cancel)
         );
 
@@ -167,7 +167,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
     [Fact]
     public async Task However_many_bonds_there_are_they_are_read_in_the_same_few_queries()
     {
-        await using var clinic = await OpenAsync(scene => PublishedBonds.Lay(scene, here));
+        await using var clinic = await OpenAsync(scene => PublishedBonds.Lay(scene, _here));
 
         await OpenAsync(clinic, LastingSide.Adhesive);
 
@@ -175,7 +175,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
     }
 
     private Task<Slice.Screen> OpenAsync(TestClinic clinic, LastingSide by) =>
-        clinic.UseAsync<Slice, Slice.Screen>(clinic.Acting(owner, here, there), s => s.OpenAsync(new(LastingSubject.Hold, by), Cancel));
+        clinic.UseAsync<Slice, Slice.Screen>(clinic.Acting(_owner, _here, _there), s => s.OpenAsync(new(LastingSubject.Hold, by), Cancel));
 
     private Task<TestClinic> OpenAsync(Action<Scene> lay) =>
         TestClinic.OpenAsync(
@@ -183,15 +183,15 @@ public sealed class HoldTests(PgServer server) : UiTestContext
             scene =>
             {
                 scene.LayPractice("North");
-                here = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
-                there = scene.OpenSalon("Canal Side", "Europe/London", "GBP", 1);
-                owner = scene.Hire("Ottilie Vane", StaffRole.Owner, here);
-                manager = scene.Hire("Mabel Root", StaffRole.Manager, here);
+                _here = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
+                _there = scene.OpenSalon("Canal Side", "Europe/London", "GBP", 1);
+                _owner = scene.Hire("Ottilie Vane", StaffRole.Owner, _here);
+                _manager = scene.Hire("Mabel Root", StaffRole.Manager, _here);
                 lay(scene);
             }
         );
 
-    private void LayLots(Scene scene, params (string Adhesive, string Lot, int Days)[] lots) => LayLots(scene, known: true, here, lots);
+    private void LayLots(Scene scene, params (string Adhesive, string Lot, int Days)[] lots) => LayLots(scene, known: true, _here, lots);
 
     /// <summary>Of each lot twelve bonds, which lifted in pairs around that day.</summary>
     private static void LayLots(Scene scene, bool known, Salon salon, params (string Adhesive, string Lot, int Days)[] lots)
@@ -228,7 +228,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
     private Task<int> StoreFitAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
         {
-            var today = here.DayOf(clinic.Clock.GetCurrentInstant());
+            var today = _here.DayOf(clinic.Clock.GetCurrentInstant());
             var holds = await HoldFacts.LoadAsync(
                 db,
                 await EntityFrameworkQueryableExtensions.ToListAsync(db.HoldWindowRules, Cancel),

@@ -12,8 +12,8 @@ namespace HairClinic.Web.Tests.Features.Lasting.WhatLasts;
 
 public sealed class LifeAndCostTests(PgServer server) : UiTestContext
 {
-    private Person owner = null!;
-    private Salon here = null!;
+    private Person _owner = null!;
+    private Salon _here = null!;
 
     private static CancellationToken Cancel => Xunit.TestContext.Current.CancellationToken;
 
@@ -79,7 +79,7 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
     }
 
     private Task<Slice.Screen> OpenAsync(TestClinic clinic, LastingQuestion question) =>
-        clinic.UseAsync<Slice, Slice.Screen>(clinic.Acting(owner, here), s => s.OpenAsync(question, Cancel));
+        clinic.UseAsync<Slice, Slice.Screen>(clinic.Acting(_owner, _here), s => s.OpenAsync(question, Cancel));
 
     private Task<TestClinic> OpenAsync(Action<Scene> lay) =>
         TestClinic.OpenAsync(
@@ -87,8 +87,8 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
             scene =>
             {
                 scene.LayPractice("North");
-                here = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
-                owner = scene.Hire("Ottilie Vane", StaffRole.Owner, here);
+                _here = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
+                _owner = scene.Hire("Ottilie Vane", StaffRole.Owner, _here);
                 lay(scene);
             }
         );
@@ -99,8 +99,8 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
         var adhesive = scene.Products.FirstOrDefault() ?? scene.Stock("Adhesive", ProductKind.Adhesive, "acrylic", "1");
         for (var i = 0; i < count; i++)
         {
-            var on = here.DayOf(scene.Now).PlusDays(-days - i);
-            var client = scene.Welcome($"{workshop[0]}{scene.Clients.Count}", "Person", here);
+            var on = _here.DayOf(scene.Now).PlusDays(-days - i);
+            var client = scene.Welcome($"{workshop[0]}{scene.Clients.Count}", "Person", _here);
             var unit = scene.Unit(client, kind, on.PlusDays(-1));
             if (price is { } paid)
                 unit.Price(paid, currency!);

@@ -11,14 +11,14 @@ namespace HairClinic.Web.Tests.Features.MyHair.ChooseATime;
 
 public sealed class ChooseATimeTests(PgServer server)
 {
-    private readonly OwnScene own = new();
+    private readonly OwnScene _own = new();
 
     [Fact]
     public async Task Free_times_lie_around_the_due_day_and_leave_out_what_is_taken()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
-        var screen = await OpenAsync(clinic, own.Rebond.Id);
+        var screen = await OpenAsync(clinic, _own.Rebond.Id);
 
         Assert.Equal(new LocalDate(2027, 2, 12), screen!.Around);
         Assert.NotEmpty(screen.Slots);
@@ -33,7 +33,7 @@ public sealed class ChooseATimeTests(PgServer server)
     [Fact]
     public async Task Only_what_is_offered_to_clients_can_be_chosen()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
         var screen = await OpenAsync(clinic, service: null);
 
@@ -57,11 +57,11 @@ public sealed class ChooseATimeTests(PgServer server)
     [Fact]
     public async Task A_double_tap_books_once()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         var input = new Slice.Input
         {
             Key = Guid.CreateVersion7(),
-            Service = own.Rebond.Id,
+            Service = _own.Rebond.Id,
             At = OwnScene.FreeAt,
         };
 
@@ -74,7 +74,7 @@ public sealed class ChooseATimeTests(PgServer server)
     [Fact]
     public async Task Of_two_who_want_the_last_place_one_is_booked_and_the_other_is_offered_the_nearest()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
         var answers = await Task.WhenAll(
             Enumerable
@@ -85,7 +85,7 @@ public sealed class ChooseATimeTests(PgServer server)
                         new()
                         {
                             Key = Guid.CreateVersion7(),
-                            Service = own.Rebond.Id,
+                            Service = _own.Rebond.Id,
                             At = OwnScene.FreeAt,
                         }
                     )
@@ -100,14 +100,14 @@ public sealed class ChooseATimeTests(PgServer server)
     [Fact]
     public async Task A_time_outside_the_opening_hours_is_never_given()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
         var answer = await SaveAsync(
             clinic,
             new()
             {
                 Key = Guid.CreateVersion7(),
-                Service = own.Rebond.Id,
+                Service = _own.Rebond.Id,
                 At = Instant.FromUtc(2027, 2, 12, 20, 0),
             }
         );
@@ -118,7 +118,7 @@ public sealed class ChooseATimeTests(PgServer server)
     [Fact]
     public async Task A_fourth_visit_ahead_is_for_the_desk_to_book()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         for (var day = 1; day <= 2; day++)
             Assert.NotNull((await SaveAsync(clinic, At(OwnScene.FreeAt + Duration.FromDays(7 * day)))).Booked);
 
@@ -131,7 +131,7 @@ public sealed class ChooseATimeTests(PgServer server)
             new()
             {
                 Key = Guid.CreateVersion7(),
-                Service = own.Rebond.Id,
+                Service = _own.Rebond.Id,
                 At = at,
             };
     }
@@ -139,7 +139,7 @@ public sealed class ChooseATimeTests(PgServer server)
     [Fact]
     public async Task Eight_forms_sent_at_once_leave_three_visits_ahead_and_the_same_sentence_for_the_rest()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
         var answers = await Task.WhenAll(
             Enumerable
@@ -168,7 +168,7 @@ public sealed class ChooseATimeTests(PgServer server)
             new()
             {
                 Key = Guid.CreateVersion7(),
-                Service = own.Rebond.Id,
+                Service = _own.Rebond.Id,
                 At = at,
             };
     }
@@ -176,13 +176,13 @@ public sealed class ChooseATimeTests(PgServer server)
     [Fact]
     public async Task The_database_counts_what_a_client_books_and_not_what_the_desk_does()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         await clinic.LayAsync(s => Lay(s.Db, weeks: [1, 2, 3]));
         Assert.Equal(4, await CountAsync(clinic));
 
         var refused = await Assert.ThrowsAsync<DbUpdateException>(() =>
             clinic.UseAsync<ClinicDbFactory, int>(
-                own.Acting(clinic),
+                _own.Acting(clinic),
                 async databases =>
                 {
                     await using var db = databases.Open();
@@ -198,8 +198,8 @@ public sealed class ChooseATimeTests(PgServer server)
         {
             foreach (var week in weeks)
             {
-                var visit = new Visit(Guid.CreateVersion7(), own.Client.Id, own.Salon.Id, own.Rebond.Id);
-                visit.Place(own.Rebond, OwnScene.FreeAt + Duration.FromDays(7 * week), null, null, own.Salon, [Guid.CreateVersion7()]);
+                var visit = new Visit(Guid.CreateVersion7(), _own.Client.Id, _own.Salon.Id, _own.Rebond.Id);
+                visit.Place(_own.Rebond, OwnScene.FreeAt + Duration.FromDays(7 * week), null, null, _own.Salon, [Guid.CreateVersion7()]);
                 db.Visits.Add(visit);
             }
         }
@@ -212,22 +212,22 @@ public sealed class ChooseATimeTests(PgServer server)
             server,
             scene =>
             {
-                own.Lay(scene);
+                _own.Lay(scene);
                 // So that nothing but the client is in the way.
-                var chair = new Domain.Chairs.Chair(Guid.CreateVersion7(), own.Salon.Id, "Chair 2", 2);
+                var chair = new Domain.Chairs.Chair(Guid.CreateVersion7(), _own.Salon.Id, "Chair 2", 2);
                 scene.Db.Chairs.Add(chair);
-                scene.Hire("Second", StaffRole.Stylist, own.Salon);
+                scene.Hire("Second", StaffRole.Stylist, _own.Salon);
             }
         );
         var late = OwnScene.BookedAt + Duration.FromMinutes(15);
 
-        var screen = await clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), s => s.OpenAsync(own.Rebond.Id, null, late, Cancel));
+        var screen = await clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), s => s.OpenAsync(_own.Rebond.Id, null, late, Cancel));
         var answer = await SaveAsync(
             clinic,
             new()
             {
                 Key = Guid.CreateVersion7(),
-                Service = own.Rebond.Id,
+                Service = _own.Rebond.Id,
                 At = late,
             }
         );
@@ -244,11 +244,11 @@ public sealed class ChooseATimeTests(PgServer server)
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     private Task<int> CountAsync(TestClinic clinic) =>
-        clinic.ReadAsync(db => db.Visits.CountAsync(v => v.ClientId == own.Client.Id && v.State == VisitState.Booked, Cancel));
+        clinic.ReadAsync(db => db.Visits.CountAsync(v => v.ClientId == _own.Client.Id && v.State == VisitState.Booked, Cancel));
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid? service) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), slice => slice.OpenAsync(service, around: null, at: null, Cancel));
+        clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), slice => slice.OpenAsync(service, around: null, at: null, Cancel));
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
-        clinic.UseAsync<Slice, Slice.Outcome>(own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
+        clinic.UseAsync<Slice, Slice.Outcome>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
 }

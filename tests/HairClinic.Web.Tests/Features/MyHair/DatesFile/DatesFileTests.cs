@@ -9,12 +9,12 @@ namespace HairClinic.Web.Tests.Features.MyHair.DatesFile;
 /// <summary>Against RFC 5545 and RFC 7986's privacy advice as read, not against the library that wrote it.</summary>
 public sealed class DatesFileTests(PgServer server)
 {
-    private readonly OwnScene own = new();
+    private readonly OwnScene _own = new();
 
     [Fact]
     public async Task The_booked_visit_is_an_event_that_says_nothing_of_what_it_is_for()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
         var text = await OpenAsync(clinic);
 
@@ -23,19 +23,19 @@ public sealed class DatesFileTests(PgServer server)
         // RFC 5545, 3.6: VERSION and PRODID are required once; 3.6.1: UID and DTSTAMP in each event.
         Assert.Single(lines, "VERSION:2.0");
         Assert.Single(lines, l => l.StartsWith("PRODID:", StringComparison.Ordinal));
-        Assert.Single(lines, $"UID:{own.Visit.Id:D}@dates");
+        Assert.Single(lines, $"UID:{_own.Visit.Id:D}@dates");
         Assert.Contains("DTSTAMP:20270203T100000Z", lines);
         Assert.Contains("DTSTART;TZID=Europe/London:20270212T100000", lines);
         Assert.Contains("DTEND;TZID=Europe/London:20270212T113000", lines);
         Assert.Contains("SUMMARY:Appointment", lines);
-        foreach (var word in new[] { "rebond", "hair", "lift", "salon", "Elm Row", "stylist", own.Rebond.Name })
+        foreach (var word in new[] { "rebond", "hair", "lift", "salon", "Elm Row", "stylist", _own.Rebond.Name })
             Assert.DoesNotContain(word, text, StringComparison.OrdinalIgnoreCase);
     }
 
     [Fact]
     public async Task The_zone_is_defined_with_both_of_its_offsets()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
         var lines = Unfold((await OpenAsync(clinic))!);
 
@@ -79,5 +79,5 @@ public sealed class DatesFileTests(PgServer server)
     private static List<string> Unfold(string text) => [.. Regex.Replace(text, "\r\n[ \t]", "").Split("\r\n")];
 
     private Task<string?> OpenAsync(TestClinic clinic) =>
-        clinic.UseAsync<Slice, string?>(own.Acting(clinic), slice => slice.OpenAsync(TestContext.Current.CancellationToken));
+        clinic.UseAsync<Slice, string?>(_own.Acting(clinic), slice => slice.OpenAsync(TestContext.Current.CancellationToken));
 }

@@ -8,10 +8,10 @@ namespace HairClinic.Web.Tests.Features.MyHair.InviteClient;
 
 public sealed class InviteClientTests(PgServer server)
 {
-    private Client reachable = null!;
-    private Client unreachable = null!;
-    private Person desk = null!;
-    private Salon salon = null!;
+    private Client _reachable = null!;
+    private Client _unreachable = null!;
+    private Person _desk = null!;
+    private Salon _salon = null!;
 
     [Fact]
     public async Task The_same_tap_twice_sends_one_letter()
@@ -19,8 +19,8 @@ public sealed class InviteClientTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
         var key = Guid.CreateVersion7();
 
-        await SendAsync(clinic, key, reachable.Id);
-        await SendAsync(clinic, key, reachable.Id);
+        await SendAsync(clinic, key, _reachable.Id);
+        await SendAsync(clinic, key, _reachable.Id);
 
         Assert.Equal(1, await clinic.ReadAsync(db => db.WorkItems.CountAsync(TestContext.Current.CancellationToken)));
     }
@@ -32,7 +32,7 @@ public sealed class InviteClientTests(PgServer server)
 
         await Refused.SayingAsync(
             "This client has no e-mail address yet. Add it first.",
-            () => SendAsync(clinic, Guid.CreateVersion7(), unreachable.Id)
+            () => SendAsync(clinic, Guid.CreateVersion7(), _unreachable.Id)
         );
 
         Assert.Equal(0, await clinic.ReadAsync(db => db.WorkItems.CountAsync(TestContext.Current.CancellationToken)));
@@ -44,13 +44,13 @@ public sealed class InviteClientTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
         await clinic.ReadAsync(db =>
         {
-            var chosen = new ClientPreference(Guid.CreateVersion7(), reachable.Id);
+            var chosen = new ClientPreference(Guid.CreateVersion7(), _reachable.Id);
             chosen.Choose(letters: false, language: null);
             db.ClientPreferences.Add(chosen);
             return db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
 
-        var refused = await Assert.ThrowsAsync<Refusal>(() => SendAsync(clinic, Guid.CreateVersion7(), reachable.Id));
+        var refused = await Assert.ThrowsAsync<Refusal>(() => SendAsync(clinic, Guid.CreateVersion7(), _reachable.Id));
 
         Assert.StartsWith("This client wants no letters", refused.Message, StringComparison.Ordinal);
         Assert.Equal(0, await clinic.ReadAsync(db => db.WorkItems.CountAsync(TestContext.Current.CancellationToken)));
@@ -59,15 +59,15 @@ public sealed class InviteClientTests(PgServer server)
     private void Lay(Scene scene)
     {
         scene.LayPractice("Practice under test");
-        salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-        desk = scene.Hire("Desk", StaffRole.FrontDesk, salon);
-        reachable = scene.Welcome("C-1", "Ada Fenwick", salon, email: "ada@example.test");
-        unreachable = scene.Welcome("C-2", "Bo Larch", salon);
+        _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+        _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
+        _reachable = scene.Welcome("C-1", "Ada Fenwick", _salon, email: "ada@example.test");
+        _unreachable = scene.Welcome("C-2", "Bo Larch", _salon);
     }
 
     private Task<Slice.Outcome> SendAsync(TestClinic clinic, Guid key, Guid clientId) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(desk, salon),
+            clinic.Acting(_desk, _salon),
             slice => slice.SaveAsync(key, new Slice.Input(clientId), TestContext.Current.CancellationToken)
         );
 }

@@ -8,17 +8,17 @@ namespace HairClinic.Web.Tests.Features.MyHair.MoveMyTime;
 
 public sealed class MoveMyTimeTests(PgServer server)
 {
-    private readonly OwnScene own = new();
+    private readonly OwnScene _own = new();
 
     [Fact]
     public async Task A_client_moves_their_own_visit_and_a_second_tap_changes_nothing()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         var input = new Slice.Input
         {
             Key = Guid.CreateVersion7(),
-            Visit = own.Visit.Id,
-            Version = own.Visit.Version,
+            Visit = _own.Visit.Id,
+            Version = _own.Visit.Version,
             At = OwnScene.FreeAt,
         };
 
@@ -27,7 +27,7 @@ public sealed class MoveMyTimeTests(PgServer server)
 
         Assert.Equal(new LocalDateTime(2027, 2, 12, 14, 0), first!.Moved);
         Assert.Equal(first.Moved, second!.Moved);
-        var moved = await clinic.ReadAsync(db => db.Visits.Include(v => v.Segments).SingleAsync(v => v.Id == own.Visit.Id, Cancel));
+        var moved = await clinic.ReadAsync(db => db.Visits.Include(v => v.Segments).SingleAsync(v => v.Id == _own.Visit.Id, Cancel));
         Assert.Equal(OwnScene.FreeAt, moved.StartsAt);
         Assert.Equal(OwnScene.FreeAt + Duration.FromMinutes(90), moved.EndsAt);
         Assert.Single(moved.Segments);
@@ -36,38 +36,38 @@ public sealed class MoveMyTimeTests(PgServer server)
     [Fact]
     public async Task Somebody_elses_visit_is_not_found()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
-        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), s => s.OpenAsync(own.OthersVisit.Id, null, Cancel)));
+        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), s => s.OpenAsync(_own.OthersVisit.Id, null, Cancel)));
         Assert.Null(
             await SaveAsync(
                 clinic,
                 new()
                 {
                     Key = Guid.CreateVersion7(),
-                    Visit = own.OthersVisit.Id,
+                    Visit = _own.OthersVisit.Id,
                     At = OwnScene.FreeAt,
                 }
             )
         );
         Assert.Equal(
             OwnScene.BookedAt + Duration.FromHours(2),
-            await clinic.ReadAsync(db => db.Visits.Where(v => v.Id == own.OthersVisit.Id).Select(v => v.StartsAt).SingleAsync(Cancel))
+            await clinic.ReadAsync(db => db.Visits.Where(v => v.Id == _own.OthersVisit.Id).Select(v => v.StartsAt).SingleAsync(Cancel))
         );
     }
 
     [Fact]
     public async Task A_place_that_is_taken_keeps_the_visit_where_it_is_and_offers_the_nearest()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
         var answer = await SaveAsync(
             clinic,
             new()
             {
                 Key = Guid.CreateVersion7(),
-                Visit = own.Visit.Id,
-                Version = own.Visit.Version,
+                Visit = _own.Visit.Id,
+                Version = _own.Visit.Version,
                 At = OwnScene.BookedAt + Duration.FromHours(2),
             }
         );
@@ -79,8 +79,8 @@ public sealed class MoveMyTimeTests(PgServer server)
     [Fact]
     public async Task An_older_page_moves_nothing()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
-        await clinic.LayAsync(s => s.Db.Visits.Single(v => v.Id == own.Visit.Id).Remark("Brings the spare"));
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
+        await clinic.LayAsync(s => s.Db.Visits.Single(v => v.Id == _own.Visit.Id).Remark("Brings the spare"));
 
         await Assert.ThrowsAsync<OvertakenException>(() =>
             SaveAsync(
@@ -88,8 +88,8 @@ public sealed class MoveMyTimeTests(PgServer server)
                 new()
                 {
                     Key = Guid.CreateVersion7(),
-                    Visit = own.Visit.Id,
-                    Version = own.Visit.Version,
+                    Visit = _own.Visit.Id,
+                    Version = _own.Visit.Version,
                     At = OwnScene.FreeAt,
                 }
             )
@@ -97,14 +97,14 @@ public sealed class MoveMyTimeTests(PgServer server)
 
         Assert.Equal(
             OwnScene.BookedAt,
-            await clinic.ReadAsync(db => db.Visits.Where(v => v.Id == own.Visit.Id).Select(v => v.StartsAt).SingleAsync(Cancel))
+            await clinic.ReadAsync(db => db.Visits.Where(v => v.Id == _own.Visit.Id).Select(v => v.StartsAt).SingleAsync(Cancel))
         );
     }
 
     [Fact]
     public async Task Less_than_24_hours_before_it_the_client_is_asked_to_ring()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         clinic.Clock.Reset(OwnScene.BookedAt - Duration.FromHours(24) + Duration.FromMinutes(1));
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() =>
@@ -113,8 +113,8 @@ public sealed class MoveMyTimeTests(PgServer server)
                 new()
                 {
                     Key = Guid.CreateVersion7(),
-                    Visit = own.Visit.Id,
-                    Version = own.Visit.Version,
+                    Visit = _own.Visit.Id,
+                    Version = _own.Visit.Version,
                     At = OwnScene.FreeAt,
                 }
             )
@@ -126,5 +126,5 @@ public sealed class MoveMyTimeTests(PgServer server)
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     private Task<Slice.Outcome?> SaveAsync(TestClinic clinic, Slice.Input input) =>
-        clinic.UseAsync<Slice, Slice.Outcome?>(own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
+        clinic.UseAsync<Slice, Slice.Outcome?>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
 }

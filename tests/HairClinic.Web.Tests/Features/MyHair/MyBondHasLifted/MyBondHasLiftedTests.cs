@@ -8,12 +8,12 @@ namespace HairClinic.Web.Tests.Features.MyHair.MyBondHasLifted;
 
 public sealed class MyBondHasLiftedTests(PgServer server)
 {
-    private readonly OwnScene own = new();
+    private readonly OwnScene _own = new();
 
     [Fact]
     public async Task A_lift_told_by_the_client_is_the_hold_data_the_desk_would_write_and_offers_times_at_once()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         var input = new Slice.Input
         {
             Key = Guid.CreateVersion7(),
@@ -24,7 +24,7 @@ public sealed class MyBondHasLiftedTests(PgServer server)
         await SaveAsync(clinic, input);
         await SaveAsync(clinic, input);
 
-        var bond = await clinic.ReadAsync(db => db.Bonds.SingleAsync(b => b.Id == own.Bond.Id, Cancel));
+        var bond = await clinic.ReadAsync(db => db.Bonds.SingleAsync(b => b.Id == _own.Bond.Id, Cancel));
         Assert.Equal(new Lift(new LocalDate(2027, 2, 3), new LocalDate(2027, 2, 2), LiftZone.Temples, SpotFixed: false), bond.Lift);
         var screen = await OpenAsync(clinic);
         Assert.NotEmpty(screen!.Slots);
@@ -34,7 +34,7 @@ public sealed class MyBondHasLiftedTests(PgServer server)
     [Fact]
     public async Task A_day_before_the_bond_was_made_is_refused()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
         await Refused.SayingAsync(
             "A bond cannot lift before it was made, on {0}.",
@@ -45,8 +45,8 @@ public sealed class MyBondHasLiftedTests(PgServer server)
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), slice => slice.OpenAsync(Cancel));
+        clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), slice => slice.OpenAsync(Cancel));
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
-        clinic.UseAsync<Slice, Slice.Outcome>(own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
+        clinic.UseAsync<Slice, Slice.Outcome>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
 }

@@ -11,10 +11,10 @@ namespace HairClinic.Web.Tests.Features.MyHair.MyConsents;
 
 public sealed class MyConsentsTests(PgServer server)
 {
-    private readonly OwnScene own = new();
-    private Person stylist = null!;
-    private ConsentText photos = null!;
-    private ConsentText messages = null!;
+    private readonly OwnScene _own = new();
+    private Person _stylist = null!;
+    private ConsentText _photos = null!;
+    private ConsentText _messages = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -47,7 +47,7 @@ public sealed class MyConsentsTests(PgServer server)
         Assert.Equal([ConsentSubject.Messages], screen.Standing.Select(l => l.Consent.Subject));
         Assert.Equal(3, screen.History.Count);
         var line = screen.History[0];
-        Assert.Equal((false, photos.Id, ConsentWay.OnOwnPage, null), (line.Consent.Given, line.Consent.TextId, line.Consent.Way, line.By));
+        Assert.Equal((false, _photos.Id, ConsentWay.OnOwnPage, null), (line.Consent.Given, line.Consent.TextId, line.Consent.Way, line.By));
         Assert.True(await LettersAsync(clinic));
     }
 
@@ -87,7 +87,7 @@ public sealed class MyConsentsTests(PgServer server)
         Client folded = null!;
         await using var clinic = await OpenClinicAsync(scene =>
         {
-            folded = scene.Welcome("C-9", "Ada Fenwick", own.Salon);
+            folded = scene.Welcome("C-9", "Ada Fenwick", _own.Salon);
             var text = new ConsentText(
                 Guid.CreateVersion7(),
                 ConsentSubject.PatchTest,
@@ -99,7 +99,7 @@ public sealed class MyConsentsTests(PgServer server)
             );
             scene.Db.AddRange(text, Said(folded, text, scene));
         });
-        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).FoldInto(own.Client));
+        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).FoldInto(_own.Client));
         Assert.Equal(3, (await OpenAsync(clinic))!.Standing.Count);
 
         await TakeBackAsync(clinic, ConsentSubject.PatchTest);
@@ -110,7 +110,7 @@ public sealed class MyConsentsTests(PgServer server)
     [Fact]
     public async Task Nobody_elses_consents_are_there()
     {
-        await using var clinic = await OpenClinicAsync(scene => scene.Db.Add(Said(own.Other, photos, scene)));
+        await using var clinic = await OpenClinicAsync(scene => scene.Db.Add(Said(_own.Other, _photos, scene)));
 
         Assert.Equal(2, (await OpenAsync(clinic))!.History.Count);
     }
@@ -120,26 +120,26 @@ public sealed class MyConsentsTests(PgServer server)
             server,
             scene =>
             {
-                own.Lay(scene);
-                stylist = scene.Hire("Tam Rowe", StaffRole.Stylist, own.Salon);
-                photos = new(Guid.CreateVersion7(), ConsentSubject.Photos, "en-GB", 1, "Photos may be kept.", scene.Now, null);
-                messages = new(Guid.CreateVersion7(), ConsentSubject.Messages, "en-GB", 1, "I may be written to.", scene.Now, null);
-                scene.Db.AddRange(photos, messages, Said(own.Client, photos, scene), Said(own.Client, messages, scene));
+                _own.Lay(scene);
+                _stylist = scene.Hire("Tam Rowe", StaffRole.Stylist, _own.Salon);
+                _photos = new(Guid.CreateVersion7(), ConsentSubject.Photos, "en-GB", 1, "Photos may be kept.", scene.Now, null);
+                _messages = new(Guid.CreateVersion7(), ConsentSubject.Messages, "en-GB", 1, "I may be written to.", scene.Now, null);
+                scene.Db.AddRange(_photos, _messages, Said(_own.Client, _photos, scene), Said(_own.Client, _messages, scene));
                 more?.Invoke(scene);
             }
         );
 
     private Consent Said(Client client, ConsentText text, Scene scene) =>
-        new(Guid.CreateVersion7(), client.Id, text.Subject, given: true, text.Id, scene.Now, stylist.Id, ConsentWay.OnTablet);
+        new(Guid.CreateVersion7(), client.Id, text.Subject, given: true, text.Id, scene.Now, _stylist.Id, ConsentWay.OnTablet);
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), s => s.OpenAsync(Cancel));
+        clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), s => s.OpenAsync(Cancel));
 
     private Task<Slice.Outcome> TakeBackAsync(TestClinic clinic, ConsentSubject subject, Guid? key = null) =>
-        clinic.UseAsync<Slice, Slice.Outcome>(own.Acting(clinic), s => s.SaveAsync(key ?? Guid.CreateVersion7(), new(subject), Cancel));
+        clinic.UseAsync<Slice, Slice.Outcome>(_own.Acting(clinic), s => s.SaveAsync(key ?? Guid.CreateVersion7(), new(subject), Cancel));
 
     private Task<bool> LettersAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
-            (await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == own.Client.Id, Cancel))?.Letters ?? true
+            (await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == _own.Client.Id, Cancel))?.Letters ?? true
         );
 }

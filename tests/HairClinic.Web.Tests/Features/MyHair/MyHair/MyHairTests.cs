@@ -23,15 +23,15 @@ namespace HairClinic.Web.Tests.Features.MyHair.MyHair;
 
 public sealed class MyHairTests(PgServer server)
 {
-    private Client client = null!;
-    private Client other = null!;
+    private Client _client = null!;
+    private Client _other = null!;
 
     [Fact]
     public async Task A_client_sees_their_own_due_date_with_its_reason_and_their_booking()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var screen = await OpenAsync(clinic, client.Id);
+        var screen = await OpenAsync(clinic, _client.Id);
 
         // French lace, 3–5 weeks: one in five such bonds has lifted by day 23.4, so day 23 is the last with four in five holding.
         Assert.Equal(new LocalDate(2027, 2, 12), screen!.Bond!.DueOn);
@@ -48,11 +48,11 @@ public sealed class MyHairTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
         await clinic.ReadAsync(db =>
-            db.Visits.Where(v => v.ClientId == client.Id)
+            db.Visits.Where(v => v.ClientId == _client.Id)
                 .ExecuteUpdateAsync(set => set.SetProperty(v => v.State, state), TestContext.Current.CancellationToken)
         );
 
-        Assert.Null((await OpenAsync(clinic, client.Id))!.Visit);
+        Assert.Null((await OpenAsync(clinic, _client.Id))!.Visit);
     }
 
     [Fact]
@@ -60,7 +60,7 @@ public sealed class MyHairTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var screen = await OpenAsync(clinic, other.Id);
+        var screen = await OpenAsync(clinic, _other.Id);
 
         Assert.Equal(BondState.Curing, screen!.Bond!.State);
         Assert.Equal(TestClinic.UsualNow + Duration.FromHours(8), screen.Bond.CuredAt);
@@ -70,32 +70,32 @@ public sealed class MyHairTests(PgServer server)
     public async Task What_is_kept_about_them_is_led_to_once_there_is_some_of_it()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        var mine = (await clinic.SignInAsync(client.Id)).SignInId;
-        var bare = (await OpenAsync(clinic, client.Id, mine))!;
+        var mine = (await clinic.SignInAsync(_client.Id)).SignInId;
+        var bare = (await OpenAsync(clinic, _client.Id, mine))!;
         Assert.Equal((false, false, false), (bare.HasPhotos, bare.HasConsents, bare.WasSeen));
 
         await clinic.LayAsync(scene =>
         {
-            scene.Db.Photos.AddRange(Photo(client, shared: true), Photo(other, shared: false));
+            scene.Db.Photos.AddRange(Photo(_client, shared: true), Photo(_other, shared: false));
             var text = new ConsentText(Guid.CreateVersion7(), ConsentSubject.Photos, "en-GB", 1, "Photos may be kept.", scene.Now, null);
             scene.Db.Add(text);
             scene.Db.Add(
-                new Consent(Guid.CreateVersion7(), client.Id, text.Subject, given: true, text.Id, scene.Now, null, ConsentWay.OnPaper)
+                new Consent(Guid.CreateVersion7(), _client.Id, text.Subject, given: true, text.Id, scene.Now, null, ConsentWay.OnPaper)
             );
         });
         await clinic.AsAsync(
-            new ClientActor(clinic.PracticeId, client.Id),
+            new ClientActor(clinic.PracticeId, _client.Id),
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, AccessDeed.OpenedPhotos, client.Id);
+                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, AccessDeed.OpenedPhotos, _client.Id);
                 return true;
             }
         );
 
-        var full = (await OpenAsync(clinic, client.Id, mine))!;
+        var full = (await OpenAsync(clinic, _client.Id, mine))!;
         Assert.Equal((true, true, true), (full.HasPhotos, full.HasConsents, full.WasSeen));
-        var others = (await OpenAsync(clinic, other.Id))!;
+        var others = (await OpenAsync(clinic, _other.Id))!;
         Assert.Equal((false, false, false), (others.HasPhotos, others.HasConsents, others.WasSeen));
 
         static Photo Photo(Client of, bool shared)
@@ -120,8 +120,8 @@ public sealed class MyHairTests(PgServer server)
     public async Task The_page_is_read_in_one_round_trip()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        var signIn = (await clinic.SignInAsync(client.Id)).SignInId;
-        await OpenAsync(clinic, client.Id, signIn);
+        var signIn = (await clinic.SignInAsync(_client.Id)).SignInId;
+        await OpenAsync(clinic, _client.Id, signIn);
         clinic.Commands.Clear();
         var trips = new List<string>();
         using var ours = new Activity("round trips").Start();
@@ -138,7 +138,7 @@ public sealed class MyHairTests(PgServer server)
         };
         ActivitySource.AddActivityListener(listener);
 
-        await OpenAsync(clinic, client.Id, signIn);
+        await OpenAsync(clinic, _client.Id, signIn);
 
         Assert.Equal([OwnPageFunction.Call], trips);
         Assert.Empty(clinic.Commands.All);
@@ -148,18 +148,18 @@ public sealed class MyHairTests(PgServer server)
     public async Task An_ended_sign_in_and_one_of_somebody_else_show_nothing()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        var signIn = (await clinic.SignInAsync(client.Id)).SignInId;
+        var signIn = (await clinic.SignInAsync(_client.Id)).SignInId;
 
-        Assert.NotNull(await OpenAsync(clinic, client.Id, signIn));
-        Assert.Null(await OpenAsync(clinic, other.Id, signIn));
-        Assert.Null(await OpenAsync(clinic, client.Id, Guid.NewGuid()));
+        Assert.NotNull(await OpenAsync(clinic, _client.Id, signIn));
+        Assert.Null(await OpenAsync(clinic, _other.Id, signIn));
+        Assert.Null(await OpenAsync(clinic, _client.Id, Guid.NewGuid()));
 
         await clinic.ReadAsync(async db =>
         {
             (await db.ClientSignIns.SingleAsync(s => s.Id == signIn, TestContext.Current.CancellationToken)).End(TestClinic.UsualNow);
             return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
-        Assert.Null(await OpenAsync(clinic, client.Id, signIn));
+        Assert.Null(await OpenAsync(clinic, _client.Id, signIn));
     }
 
     [Fact]
@@ -170,7 +170,7 @@ public sealed class MyHairTests(PgServer server)
             scene =>
             {
                 Lay(scene);
-                var next = new HairSystem(Guid.CreateVersion7(), "next", client.Id, scene.Kinds[0].Id, new LocalDate(2027, 1, 10));
+                var next = new HairSystem(Guid.CreateVersion7(), "next", _client.Id, scene.Kinds[0].Id, new LocalDate(2027, 1, 10));
                 next.Order(new LocalDate(2027, 1, 11));
                 next.Promise(Guid.CreateVersion7(), new LocalDate(2027, 3, 20), new LocalDate(2027, 1, 12));
                 next.Acknowledge(new LocalDate(2027, 1, 12));
@@ -178,7 +178,7 @@ public sealed class MyHairTests(PgServer server)
             }
         );
 
-        var coming = (await OpenAsync(clinic, client.Id))!.Coming!;
+        var coming = (await OpenAsync(clinic, _client.Id))!.Coming!;
 
         Assert.Equal("It is being made.", OwnOrderText.Of(coming.State));
         Assert.Equal(new LocalDate(2027, 3, 20), OwnOrderText.Awaited(coming, new LocalDate(2027, 2, 3)));
@@ -188,7 +188,7 @@ public sealed class MyHairTests(PgServer server)
     public async Task A_client_of_another_practice_sees_nothing_here()
     {
         await using var theirs = await TestClinic.OpenAsync(server, Lay);
-        var stranger = await theirs.SignInAsync(client.Id);
+        var stranger = await theirs.SignInAsync(_client.Id);
         await using var ours = await TestClinic.OpenAsync(server, Lay);
 
         Assert.Null(await OpenAsync(ours, stranger.ClientId, stranger.SignInId));
@@ -201,12 +201,12 @@ public sealed class MyHairTests(PgServer server)
         var stylist = scene.Hire("Stylist", StaffRole.Stylist, salon);
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
-        client = scene.Welcome("C-1", "Ada Fenwick", salon, email: "Ada@example.test");
-        scene.Bond(client, scene.Unit(client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
-        scene.Book(client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 10, 0));
-        other = scene.Welcome("C-2", "Bo Larch", salon, email: "bo@example.test");
+        _client = scene.Welcome("C-1", "Ada Fenwick", salon, email: "Ada@example.test");
+        scene.Bond(_client, scene.Unit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
+        scene.Book(_client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 10, 0));
+        _other = scene.Welcome("C-2", "Bo Larch", salon, email: "bo@example.test");
         var applied = TestClinic.UsualNow - Duration.FromHours(16);
-        scene.Bond(other, scene.Unit(other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 2, 2), adhesive, applied);
+        scene.Bond(_other, scene.Unit(_other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 2, 2), adhesive, applied);
     }
 
     private static async Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid clientId, Guid? signIn = null) =>

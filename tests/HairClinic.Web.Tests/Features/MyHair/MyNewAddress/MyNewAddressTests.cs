@@ -22,13 +22,13 @@ public sealed class MyNewAddressTests(PgServer server)
 {
     private const string New = "zoe.new@example.test";
 
-    private readonly KeyScene scene = new();
+    private readonly KeyScene _scene = new();
 
     [Fact]
     public async Task The_old_address_is_told_discreetly_and_its_yes_opens_everything_once()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.EditAsync(clinic, scene.Desk(clinic), New);
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
 
         var letter = Assert.Single(await TellAsync(clinic));
 
@@ -50,14 +50,14 @@ public sealed class MyNewAddressTests(PgServer server)
         Assert.Null(await SaveAsync(clinic, token, yes: false));
         Assert.Null(await OpenAsync(clinic, token));
         var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Deed == AccessDeed.ConfirmedOpeningAddress, Cancel));
-        Assert.Equal((AccessActorKind.Client, scene.Client.Id), (line.ActorKind, line.ClientId!.Value));
+        Assert.Equal((AccessActorKind.Client, _scene.Client.Id), (line.ActorKind, line.ClientId!.Value));
     }
 
     [Fact]
     public async Task A_no_opens_nothing_even_if_it_is_entered_again_until_the_salon_has_spoken_to_the_client()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.EditAsync(clinic, scene.Desk(clinic), New);
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
         var here = (await SignInAsync(clinic, New))!;
         var token = TokenIn(Assert.Single(await TellAsync(clinic), l => l.To == Theirs));
 
@@ -65,16 +65,16 @@ public sealed class MyNewAddressTests(PgServer server)
 
         await Assert.ThrowsAsync<Web.Fence.ActorChangedException>(() => OwnReach.OfAsync(clinic, here));
         Assert.Null(await SignInAsync(clinic, New));
-        await scene.EditAsync(clinic, scene.Desk(clinic), Theirs);
-        await scene.EditAsync(clinic, scene.Desk(clinic), New);
-        await scene.AddGuardianAsync(clinic, scene.Desk(clinic), New);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), Theirs);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
+        await _scene.AddGuardianAsync(clinic, _scene.Desk(clinic), New);
         Assert.Null(await SignInAsync(clinic, New));
 
         var address = await clinic.ReadAsync(db =>
             db.OpeningAddresses.SingleAsync(a => a.Email == New && a.EndedAt == null && a.GuardianId == null, Cancel)
         );
         await clinic.UseAsync<Confirming, Confirming.Outcome>(
-            scene.Of(clinic, StaffRole.Stylist),
+            _scene.Of(clinic, StaffRole.Stylist),
             s => s.SaveAsync(Guid.CreateVersion7(), new(address.Id), Cancel)
         );
         Assert.Equal(OwnReach.Everything, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, New))!));
@@ -83,11 +83,11 @@ public sealed class MyNewAddressTests(PgServer server)
     [Fact]
     public async Task Its_no_counts_after_somebody_else_confirmed_the_new_one_too()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.EditAsync(clinic, scene.Desk(clinic), New);
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
         var token = TokenIn(Assert.Single(await TellAsync(clinic)));
         await clinic.UseAsync<Confirming, Confirming.Outcome>(
-            scene.Of(clinic, StaffRole.Stylist),
+            _scene.Of(clinic, StaffRole.Stylist),
             async s => await s.SaveAsync(Guid.CreateVersion7(), new((await AddressAsync(clinic, New)).Id), Cancel)
         );
 
@@ -101,12 +101,12 @@ public sealed class MyNewAddressTests(PgServer server)
     [InlineData(false)]
     public async Task A_link_about_one_record_says_nothing_once_there_are_two_in_it(bool wasSent)
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.EditAsync(clinic, scene.Desk(clinic), New);
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
         var letters = wasSent ? await TellAsync(clinic) : [];
         clinic.Clock.Advance(Duration.FromMinutes(1));
 
-        await MergeAsync(clinic, scene.Of(clinic, StaffRole.Manager), kept: scene.Client.Id, folded: await IdOfAsync(clinic, "Q-7720"));
+        await MergeAsync(clinic, _scene.Of(clinic, StaffRole.Manager), kept: _scene.Client.Id, folded: await IdOfAsync(clinic, "Q-7720"));
 
         foreach (var letter in letters)
             Assert.Null(await SaveAsync(clinic, TokenIn(letter), yes: true));
@@ -117,10 +117,10 @@ public sealed class MyNewAddressTests(PgServer server)
     [Fact]
     public async Task Only_an_address_that_was_confirmed_is_asked()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.EditAsync(clinic, scene.Desk(clinic), "first@example.test");
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), "first@example.test");
         await TellAsync(clinic);
-        await scene.EditAsync(clinic, scene.Desk(clinic), "second@example.test");
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), "second@example.test");
 
         var letters = (await TellAsync(clinic)).Skip(1).ToList();
 
@@ -133,13 +133,13 @@ public sealed class MyNewAddressTests(PgServer server)
     [Fact]
     public async Task Somebody_who_looks_after_them_is_told_to_the_clients_own_address_and_told_when_it_is_over()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var guardian = await scene.AddGuardianAsync(clinic, scene.Desk(clinic), "guardian@example.test");
+        await using var clinic = await _scene.OpenAsync(server);
+        var guardian = await _scene.AddGuardianAsync(clinic, _scene.Desk(clinic), "guardian@example.test");
         var letter = Assert.Single(await TellAsync(clinic));
         Assert.Equal(Theirs, letter.To);
         Assert.Equal("Somebody Close", (await OpenAsync(clinic, TokenIn(letter)))!.Guardian);
 
-        await scene.TakeGuardianAwayAsync(clinic, scene.Desk(clinic), guardian);
+        await _scene.TakeGuardianAwayAsync(clinic, _scene.Desk(clinic), guardian);
 
         Assert.Equal("guardian@example.test", (await TellAsync(clinic))[^1].To);
         Assert.Null(await SaveAsync(clinic, TokenIn(letter), yes: true));
@@ -148,8 +148,8 @@ public sealed class MyNewAddressTests(PgServer server)
     [Fact]
     public async Task A_week_later_the_link_says_nothing_any_more_and_a_made_up_one_never_did()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        await scene.EditAsync(clinic, scene.Desk(clinic), New);
+        await using var clinic = await _scene.OpenAsync(server);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
         var token = TokenIn(Assert.Single(await TellAsync(clinic)));
 
         clinic.Clock.Advance(OpeningAddress.LinkLifetime);
@@ -164,15 +164,15 @@ public sealed class MyNewAddressTests(PgServer server)
     [Fact]
     public async Task It_is_written_in_the_clients_own_language()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         await clinic.ReadAsync(async db =>
         {
-            var chosen = new ClientPreference(Guid.CreateVersion7(), scene.Client.Id);
+            var chosen = new ClientPreference(Guid.CreateVersion7(), _scene.Client.Id);
             chosen.Choose(letters: false, "es-ES");
             db.ClientPreferences.Add(chosen);
             return await db.SaveChangesAsync(Cancel);
         });
-        await scene.EditAsync(clinic, scene.Desk(clinic), New);
+        await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
 
         Assert.Equal("Sobre su dirección de correo", Assert.Single(await TellAsync(clinic)).Subject);
     }

@@ -15,17 +15,17 @@ namespace HairClinic.Web.Tests.Features.MyHair.MyPhotos;
 
 public sealed class MyPhotosTests(PgServer server)
 {
-    private readonly OwnScene own = new();
+    private readonly OwnScene _own = new();
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
     public async Task A_client_sees_the_photos_shared_with_them_and_no_others()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
-        var shared = await KeepAsync(clinic, own.Client, shared: true);
-        var kept = await KeepAsync(clinic, own.Client, shared: false);
-        var others = await KeepAsync(clinic, own.Other, shared: true);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
+        var shared = await KeepAsync(clinic, _own.Client, shared: true);
+        var kept = await KeepAsync(clinic, _own.Client, shared: false);
+        var others = await KeepAsync(clinic, _own.Other, shared: true);
 
         Assert.Equal(shared.Id, Assert.Single((await OpenAsync(clinic))!.Rows).Id);
 
@@ -39,8 +39,8 @@ public sealed class MyPhotosTests(PgServer server)
     [Fact]
     public async Task A_photo_that_is_no_longer_shared_is_gone_from_their_page()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
-        var photo = await KeepAsync(clinic, own.Client, shared: true);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
+        var photo = await KeepAsync(clinic, _own.Client, shared: true);
         await clinic.ReadAsync(async db =>
         {
             (await db.Photos.SingleAsync(p => p.Id == photo.Id, Cancel)).Share(false);
@@ -54,10 +54,10 @@ public sealed class MyPhotosTests(PgServer server)
     [Fact]
     public async Task That_they_looked_is_noted_once_for_the_list_and_once_for_a_whole_picture()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         await OpenAsync(clinic);
         Assert.Empty(await NotesAsync(clinic));
-        var photo = await KeepAsync(clinic, own.Client, shared: true);
+        var photo = await KeepAsync(clinic, _own.Client, shared: true);
 
         await OpenAsync(clinic);
         await ReadAsync(clinic, photo.Id, PhotoStore.Small);
@@ -72,7 +72,7 @@ public sealed class MyPhotosTests(PgServer server)
     [Fact]
     public async Task Many_photos_come_page_by_page_each_once()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         await clinic.ReadAsync(db =>
         {
             for (var i = 0; i < Slice.Page + 3; i++)
@@ -81,7 +81,7 @@ public sealed class MyPhotosTests(PgServer server)
                 var day = new LocalDate(2027, 1, 1).PlusDays(i / 3);
                 var photo = new Photo(
                     Guid.CreateVersion7(),
-                    own.Client.Id,
+                    _own.Client.Id,
                     PhotoKind.After,
                     day,
                     day,
@@ -130,10 +130,10 @@ public sealed class MyPhotosTests(PgServer server)
     }
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid? before = null) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), s => s.OpenAsync(before, Cancel));
+        clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), s => s.OpenAsync(before, Cancel));
 
     private Task<byte[]?> ReadAsync(TestClinic clinic, Guid photo, string? part) =>
-        clinic.UseAsync<Slice, byte[]?>(own.Acting(clinic), s => s.ReadAsync(photo, part, Cancel));
+        clinic.UseAsync<Slice, byte[]?>(_own.Acting(clinic), s => s.ReadAsync(photo, part, Cancel));
 
     private static Task<List<(AccessDeed, AccessActorKind, Guid?)>> NotesAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>

@@ -12,16 +12,16 @@ namespace HairClinic.Web.Tests.Features.MyHair.MyUnits;
 
 public sealed class MyUnitsTests(PgServer server)
 {
-    private Client client = null!;
-    private Client duplicate = null!;
-    private ClientSignIn signIn = null!;
+    private Client _client = null!;
+    private Client _duplicate = null!;
+    private ClientSignIn _signIn = null!;
 
     [Fact]
     public async Task A_client_sees_their_own_units_and_nobody_elses()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var line = await OpenAsync(clinic, client.Id);
+        var line = await OpenAsync(clinic, _client.Id);
 
         Assert.Equal(new LocalDate(2027, 1, 20), Assert.Single(Assert.Single(line!.Lanes).Bonds).AppliedOn);
     }
@@ -31,7 +31,7 @@ public sealed class MyUnitsTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var line = await OpenAsync(clinic, duplicate.Id);
+        var line = await OpenAsync(clinic, _duplicate.Id);
 
         Assert.Single(line!.Lanes);
     }
@@ -42,18 +42,18 @@ public sealed class MyUnitsTests(PgServer server)
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
-        client = scene.Welcome("C-1", "Ada Fenwick", salon, email: "ada@example.test");
-        scene.Db.ClientSignIns.Add(signIn = new ClientSignIn(Guid.NewGuid(), client.Id, "ada@example.test", scene.Now));
-        scene.Bond(client, scene.Unit(client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
+        _client = scene.Welcome("C-1", "Ada Fenwick", salon, email: "ada@example.test");
+        scene.Db.ClientSignIns.Add(_signIn = new ClientSignIn(Guid.NewGuid(), _client.Id, "ada@example.test", scene.Now));
+        scene.Bond(_client, scene.Unit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
         var other = scene.Welcome("C-2", "Bo Larch", salon);
         scene.Bond(other, scene.Unit(other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 22), adhesive);
-        duplicate = scene.Welcome("C-3", "Ada Fenwick", salon);
-        duplicate.FoldInto(client);
+        _duplicate = scene.Welcome("C-3", "Ada Fenwick", salon);
+        _duplicate.FoldInto(_client);
     }
 
     private Task<WearLineModel?> OpenAsync(TestClinic clinic, Guid clientId) =>
         clinic.UseAsync<Slice, WearLineModel?>(
-            new ClientActor(clinic.PracticeId, clientId, signIn.Id),
+            new ClientActor(clinic.PracticeId, clientId, _signIn.Id),
             slice => slice.OpenAsync(TestContext.Current.CancellationToken)
         );
 }

@@ -12,7 +12,7 @@ namespace HairClinic.Web.Tests.Features.MyHair.OpenLink;
 
 public sealed class OpenLinkTests(PgServer server)
 {
-    private Client client = null!;
+    private Client _client = null!;
 
     [Fact]
     public async Task A_link_opened_ten_times_at_once_lets_one_in_as_that_client()
@@ -24,7 +24,7 @@ public sealed class OpenLinkTests(PgServer server)
 
         var actor = Assert.Single(tries, t => t is not null);
         var own = Assert.IsType<ClientActor>(actor);
-        Assert.Equal((clinic.PracticeId, client.Id), (own.PracticeId, own.ClientId));
+        Assert.Equal((clinic.PracticeId, _client.Id), (own.PracticeId, own.ClientId));
         Assert.NotNull(own.SignInId);
     }
 
@@ -53,7 +53,7 @@ public sealed class OpenLinkTests(PgServer server)
             scene =>
             {
                 scene.LayPractice("Practice under test");
-                client = scene.Welcome(
+                _client = scene.Welcome(
                     "C-1",
                     "Ada Fenwick",
                     scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1),
@@ -68,7 +68,7 @@ public sealed class OpenLinkTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                var kept = await db.Clients.SingleAsync(c => c.Id == client.Id, TestContext.Current.CancellationToken);
+                var kept = await db.Clients.SingleAsync(c => c.Id == _client.Id, TestContext.Current.CancellationToken);
                 services.GetRequiredService<SignInLinkStore>().Post(db, kept.Id, kept.Email!);
                 await db.SaveChangesAsync(TestContext.Current.CancellationToken);
                 var body = await db.WorkItems.Select(w => w.Body).SingleAsync(TestContext.Current.CancellationToken);

@@ -13,12 +13,12 @@ namespace HairClinic.Web.Tests.Features.MyHair.Preferences;
 
 public sealed class PreferencesTests(PgServer server)
 {
-    private readonly OwnScene own = new();
+    private readonly OwnScene _own = new();
 
     [Fact]
     public async Task What_was_chosen_is_kept_and_an_unknown_language_is_not()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
         await SaveAsync(clinic, new(Letters: false, "es-ES"));
         Assert.Equal(new Slice.Input(false, "es-ES"), (await OpenAsync(clinic)).Chosen);
@@ -30,11 +30,11 @@ public sealed class PreferencesTests(PgServer server)
     [Fact]
     public async Task Who_wants_no_letters_gets_none_but_the_link_they_asked_for()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         await SaveAsync(clinic, new(Letters: false, null));
         await clinic.ReadAsync(async db =>
         {
-            db.WorkItems.Add(WorkItems.Send(new Letter(own.Address, "News", "Text") { ClientId = own.Client.Id }, TestClinic.UsualNow));
+            db.WorkItems.Add(WorkItems.Send(new Letter(_own.Address, "News", "Text") { ClientId = _own.Client.Id }, TestClinic.UsualNow));
             return await db.SaveChangesAsync(Cancel);
         });
         await clinic.AsAsync(
@@ -42,7 +42,7 @@ public sealed class PreferencesTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<SignInLinkStore>().AnswerAsync(db, own.Address, Cancel);
+                await services.GetRequiredService<SignInLinkStore>().AnswerAsync(db, _own.Address, Cancel);
                 return await db.SaveChangesAsync(Cancel);
             }
         );
@@ -62,14 +62,14 @@ public sealed class PreferencesTests(PgServer server)
     [Fact]
     public async Task A_calendar_follows_by_a_secret_address_until_it_is_stopped()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
-        var first = await clinic.UseAsync<Slice, string>(own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+        var first = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.FollowAsync(Cancel));
         Assert.Contains("SUMMARY:Appointment", await FollowAsync(clinic, first), StringComparison.Ordinal);
         Assert.Null(await FollowAsync(clinic, first[..^4] + "AAAA"));
         Assert.Null(await FollowAsync(clinic, "made-up"));
 
-        var second = await clinic.UseAsync<Slice, string>(own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+        var second = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.FollowAsync(Cancel));
         Assert.Null(await FollowAsync(clinic, first));
         Assert.NotNull(await FollowAsync(clinic, second));
     }
@@ -81,15 +81,17 @@ public sealed class PreferencesTests(PgServer server)
             server,
             scene =>
             {
-                own.Lay(scene);
-                scene.Db.Guardians.Add(new Guardian(Guid.CreateVersion7(), own.Client.Id, "Cleo", $"cleo-{own.Address}", new(2027, 2, 3)));
+                _own.Lay(scene);
+                scene.Db.Guardians.Add(
+                    new Guardian(Guid.CreateVersion7(), _own.Client.Id, "Cleo", $"cleo-{_own.Address}", new(2027, 2, 3))
+                );
             }
         );
         var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
-        var cleo = (await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, $"cleo-{own.Address}", invitation: false, Cancel))!.Actor;
+        var cleo = (await signIns.OpenAsync(clinic.PracticeId, _own.Client.Id, $"cleo-{_own.Address}", invitation: false, Cancel))!.Actor;
         var theirs = await clinic.UseAsync<Slice, string>(cleo, slice => slice.FollowAsync(Cancel));
 
-        var mine = await clinic.UseAsync<Slice, string>(own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+        var mine = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.FollowAsync(Cancel));
 
         Assert.NotNull(await FollowAsync(clinic, theirs));
         Assert.NotNull(await FollowAsync(clinic, mine));
@@ -102,12 +104,12 @@ public sealed class PreferencesTests(PgServer server)
     [Fact]
     public async Task Signing_out_everywhere_ends_the_calendars_of_that_address()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
-        var feed = await clinic.UseAsync<Slice, string>(own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
+        var feed = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.FollowAsync(Cancel));
         Assert.True((await OpenAsync(clinic)).Follows);
 
         await clinic.UseAsync<Slice, bool>(
-            own.Acting(clinic),
+            _own.Acting(clinic),
             async slice =>
             {
                 await slice.SignOutAsync(everywhere: true, Cancel);
@@ -121,10 +123,10 @@ public sealed class PreferencesTests(PgServer server)
     [Fact]
     public async Task Signing_out_everywhere_ends_every_device_of_that_address()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
-        var here = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, invitation: false, Cancel);
-        var there = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, invitation: false, Cancel);
+        var here = await signIns.OpenAsync(clinic.PracticeId, _own.Client.Id, _own.Address, invitation: false, Cancel);
+        var there = await signIns.OpenAsync(clinic.PracticeId, _own.Client.Id, _own.Address, invitation: false, Cancel);
 
         await clinic.UseAsync<Slice, bool>(
             here!.Actor,
@@ -141,11 +143,11 @@ public sealed class PreferencesTests(PgServer server)
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     private Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
-        clinic.UseAsync<Slice, Slice.Screen>(own.Acting(clinic), slice => slice.OpenAsync(Cancel));
+        clinic.UseAsync<Slice, Slice.Screen>(_own.Acting(clinic), slice => slice.OpenAsync(Cancel));
 
     private Task<bool> SaveAsync(TestClinic clinic, Slice.Input input) =>
         clinic.UseAsync<Slice, bool>(
-            own.Acting(clinic),
+            _own.Acting(clinic),
             async slice =>
             {
                 await slice.SaveAsync(input, Cancel);

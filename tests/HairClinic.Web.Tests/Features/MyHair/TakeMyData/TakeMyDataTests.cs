@@ -15,29 +15,29 @@ namespace HairClinic.Web.Tests.Features.MyHair.TakeMyData;
 
 public sealed class TakeMyDataTests(PgServer server)
 {
-    private readonly OwnScene own = new();
+    private readonly OwnScene _own = new();
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
     public async Task A_link_opened_a_moment_ago_lets_them_take_it_and_an_older_one_does_not()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         var actor = await SignInAsync(clinic);
 
         Assert.True((await OpenAsync(clinic, actor))!.Fresh);
         clinic.Clock.Advance(SessionStore.Fresh);
         Assert.False((await OpenAsync(clinic, actor))!.Fresh);
-        Assert.False((await OpenAsync(clinic, own.Acting(clinic)))!.Fresh);
+        Assert.False((await OpenAsync(clinic, _own.Acting(clinic)))!.Fresh);
     }
 
     [Fact]
     public async Task The_archive_holds_their_own_rows_and_nobody_elses_and_is_noted_as_theirs()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         using var file = new MemoryStream();
 
-        Assert.True(await clinic.UseAsync<Slice, bool>(own.Acting(clinic), s => s.WriteAsync(() => file, Cancel)));
+        Assert.True(await clinic.UseAsync<Slice, bool>(_own.Acting(clinic), s => s.WriteAsync(() => file, Cancel)));
 
         file.Position = 0;
         using var archive = new ZipArchive(file);
@@ -47,7 +47,7 @@ public sealed class TakeMyDataTests(PgServer server)
         Assert.DoesNotContain("Bo Larch", json, StringComparison.Ordinal);
         var note = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(Cancel));
         Assert.Equal(
-            (AccessDeed.ExportedClient, AccessActorKind.Client, own.Client.Id, own.Client.Id),
+            (AccessDeed.ExportedClient, AccessActorKind.Client, _own.Client.Id, _own.Client.Id),
             (note.Deed, note.ActorKind, note.ActorId!.Value, note.ClientId!.Value)
         );
     }
@@ -55,7 +55,7 @@ public sealed class TakeMyDataTests(PgServer server)
     [Fact]
     public async Task A_new_link_goes_to_the_address_the_sign_in_came_by()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, own.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         var actor = await SignInAsync(clinic);
 
         await clinic.UseAsync<Slice, bool>(
@@ -67,7 +67,7 @@ public sealed class TakeMyDataTests(PgServer server)
             }
         );
 
-        Assert.Equal(1, await clinic.ReadAsync(db => db.LinkAsks.CountAsync(a => a.Address == own.Address, Cancel)));
+        Assert.Equal(1, await clinic.ReadAsync(db => db.LinkAsks.CountAsync(a => a.Address == _own.Address, Cancel)));
     }
 
     [Fact]
@@ -109,9 +109,9 @@ public sealed class TakeMyDataTests(PgServer server)
     private Task<ClientActor> SignInAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
         {
-            var signIn = new ClientSignIn(Guid.NewGuid(), own.Client.Id, own.Address, clinic.Clock.GetCurrentInstant());
+            var signIn = new ClientSignIn(Guid.NewGuid(), _own.Client.Id, _own.Address, clinic.Clock.GetCurrentInstant());
             db.ClientSignIns.Add(signIn);
             await db.SaveChangesAsync(Cancel);
-            return new ClientActor(clinic.PracticeId, own.Client.Id, signIn.Id);
+            return new ClientActor(clinic.PracticeId, _own.Client.Id, signIn.Id);
         });
 }

@@ -11,8 +11,8 @@ namespace HairClinic.Web.Tests.Features.MyHair.WhoSawMine;
 
 public sealed class WhoSawMineTests(PgServer server)
 {
-    private readonly OwnScene own = new();
-    private Person stylist = null!;
+    private readonly OwnScene _own = new();
+    private Person _stylist = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -20,8 +20,8 @@ public sealed class WhoSawMineTests(PgServer server)
     public async Task A_client_reads_who_looked_where_they_work_and_when_newest_first()
     {
         await using var clinic = await OpenClinicAsync();
-        await NoteAsync(clinic, clinic.Acting(stylist, own.Salon), AccessDeed.OpenedHealth, own.Client);
-        await NoteAsync(clinic, own.Acting(clinic), AccessDeed.OpenedPhotos, own.Client);
+        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessDeed.OpenedHealth, _own.Client);
+        await NoteAsync(clinic, _own.Acting(clinic), AccessDeed.OpenedPhotos, _own.Client);
 
         var screen = (await OpenAsync(clinic))!;
 
@@ -38,8 +38,8 @@ public sealed class WhoSawMineTests(PgServer server)
     public async Task What_concerns_others_or_nobody_is_not_among_it()
     {
         await using var clinic = await OpenClinicAsync();
-        await NoteAsync(clinic, clinic.Acting(stylist, own.Salon), AccessDeed.OpenedHealth, own.Other);
-        await NoteAsync(clinic, clinic.Acting(stylist, own.Salon), AccessDeed.ExportedPractice, null);
+        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessDeed.OpenedHealth, _own.Other);
+        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessDeed.ExportedPractice, null);
 
         Assert.Empty((await OpenAsync(clinic))!.Rows);
     }
@@ -48,9 +48,9 @@ public sealed class WhoSawMineTests(PgServer server)
     public async Task What_was_seen_of_a_record_folded_into_theirs_is_theirs_to_know()
     {
         Client folded = null!;
-        await using var clinic = await OpenClinicAsync(scene => folded = scene.Welcome("C-9", "Ada Fenwick", own.Salon));
-        await NoteAsync(clinic, clinic.Acting(stylist, own.Salon), AccessDeed.OpenedHealth, folded);
-        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).FoldInto(own.Client));
+        await using var clinic = await OpenClinicAsync(scene => folded = scene.Welcome("C-9", "Ada Fenwick", _own.Salon));
+        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessDeed.OpenedHealth, folded);
+        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).FoldInto(_own.Client));
 
         Assert.Single((await OpenAsync(clinic))!.Rows);
     }
@@ -60,7 +60,7 @@ public sealed class WhoSawMineTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
         for (var i = 0; i < Slice.Page + 2; i++)
-            await NoteAsync(clinic, clinic.Acting(stylist, own.Salon), AccessDeed.OpenedHealth, own.Client);
+            await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessDeed.OpenedHealth, _own.Client);
 
         var first = (await OpenAsync(clinic))!;
 
@@ -73,14 +73,14 @@ public sealed class WhoSawMineTests(PgServer server)
             server,
             scene =>
             {
-                own.Lay(scene);
-                stylist = scene.Hire("Tam Rowe", StaffRole.Stylist, own.Salon);
+                _own.Lay(scene);
+                _stylist = scene.Hire("Tam Rowe", StaffRole.Stylist, _own.Salon);
                 more?.Invoke(scene);
             }
         );
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, long? before = null) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(own.Acting(clinic), s => s.OpenAsync(before, Cancel));
+        clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), s => s.OpenAsync(before, Cancel));
 
     private static Task<bool> NoteAsync(TestClinic clinic, Actor actor, AccessDeed deed, Client? client) =>
         clinic.AsAsync(

@@ -10,7 +10,7 @@ namespace HairClinic.Web.Tests.Features.MyHair.WhoseDates;
 
 public sealed class WhoseDatesTests(PgServer server)
 {
-    private readonly OwnScene own = new();
+    private readonly OwnScene _own = new();
 
     [Fact]
     public async Task A_parent_turns_to_the_childs_page_and_to_nobody_elses()
@@ -22,10 +22,10 @@ public sealed class WhoseDatesTests(PgServer server)
 
         Assert.Equal([("Ada Fenwick", true), ("Bo Larch", false)], choices.Select(c => (c.Name, c.Shown)));
         var child = await clinic.UseAsync<Slice, OwnSignIn?>(parent, slice => slice.SaveAsync(choices[1].Key, Cancel));
-        Assert.Equal(own.Other.Id, child!.Actor.ClientId);
+        Assert.Equal(_own.Other.Id, child!.Actor.ClientId);
         Assert.Equal(child, await signIns.CheckAsync(child.Actor, Cancel));
         Assert.Null(await clinic.UseAsync<Slice, OwnSignIn?>(parent, slice => slice.SaveAsync("0123456789abcdef", Cancel)));
-        Assert.Null(await clinic.UseAsync<Slice, OwnSignIn?>(parent, slice => slice.SaveAsync(own.Other.Id.ToString(), Cancel)));
+        Assert.Null(await clinic.UseAsync<Slice, OwnSignIn?>(parent, slice => slice.SaveAsync(_own.Other.Id.ToString(), Cancel)));
     }
 
     [Fact]
@@ -49,11 +49,11 @@ public sealed class WhoseDatesTests(PgServer server)
         var (parent, signIns) = await SignInAsync(clinic);
         await FoldAsync(clinic);
 
-        Assert.Equal(new OwnSignIn(parent with { ClientId = own.Other.Id }, false, true), await signIns.CheckAsync(parent, Cancel));
+        Assert.Equal(new OwnSignIn(parent with { ClientId = _own.Other.Id }, false, true), await signIns.CheckAsync(parent, Cancel));
 
         await clinic.ReadAsync(async db =>
         {
-            (await db.Clients.SingleAsync(c => c.Id == own.Other.Id, Cancel)).Leave(new LocalDate(2027, 2, 3));
+            (await db.Clients.SingleAsync(c => c.Id == _own.Other.Id, Cancel)).Leave(new LocalDate(2027, 2, 3));
             return await db.SaveChangesAsync(Cancel);
         });
         Assert.Null(await signIns.CheckAsync(parent, Cancel));
@@ -66,8 +66,8 @@ public sealed class WhoseDatesTests(PgServer server)
             server,
             scene =>
             {
-                own.Lay(scene);
-                own.Other.Reach(null, $"kept-{own.Address}");
+                _own.Lay(scene);
+                _own.Other.Reach(null, $"kept-{_own.Address}");
             }
         );
         var (somebody, signIns) = await SignInAsync(clinic);
@@ -75,7 +75,7 @@ public sealed class WhoseDatesTests(PgServer server)
         await FoldAsync(clinic);
 
         Assert.Null(await signIns.CheckAsync(somebody, Cancel));
-        Assert.Null(await signIns.OpenAsync(clinic.PracticeId, own.Other.Id, own.Address, invitation: false, Cancel));
+        Assert.Null(await signIns.OpenAsync(clinic.PracticeId, _own.Other.Id, _own.Address, invitation: false, Cancel));
     }
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -85,9 +85,9 @@ public sealed class WhoseDatesTests(PgServer server)
             server,
             scene =>
             {
-                own.Lay(scene);
+                _own.Lay(scene);
                 scene.Db.Guardians.Add(
-                    new Guardian(Guid.CreateVersion7(), own.Other.Id, "Ada Fenwick", own.Address.ToUpperInvariant(), endsOn)
+                    new Guardian(Guid.CreateVersion7(), _own.Other.Id, "Ada Fenwick", _own.Address.ToUpperInvariant(), endsOn)
                 );
             }
         );
@@ -95,15 +95,15 @@ public sealed class WhoseDatesTests(PgServer server)
     private async Task<(ClientActor, ClientSignIns)> SignInAsync(TestClinic clinic)
     {
         var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
-        var opened = await signIns.OpenAsync(clinic.PracticeId, own.Client.Id, own.Address, invitation: false, Cancel);
+        var opened = await signIns.OpenAsync(clinic.PracticeId, _own.Client.Id, _own.Address, invitation: false, Cancel);
         return (opened!.Actor, signIns);
     }
 
     private Task<int> FoldAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
         {
-            var folded = await db.Clients.SingleAsync(c => c.Id == own.Client.Id, Cancel);
-            folded.FoldInto(await db.Clients.SingleAsync(c => c.Id == own.Other.Id, Cancel));
+            var folded = await db.Clients.SingleAsync(c => c.Id == _own.Client.Id, Cancel);
+            folded.FoldInto(await db.Clients.SingleAsync(c => c.Id == _own.Other.Id, Cancel));
             return await db.SaveChangesAsync(Cancel);
         });
 

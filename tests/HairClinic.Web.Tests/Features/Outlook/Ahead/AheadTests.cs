@@ -19,26 +19,26 @@ public sealed class AheadTests(PgServer server)
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private Salon elmRow = null!;
-    private Salon quayside = null!;
-    private Person owner = null!;
-    private Person manager = null!;
-    private Product adhesive = null!;
-    private UnitKind kind = null!;
+    private Salon _elmRow = null!;
+    private Salon _quayside = null!;
+    private Person _owner = null!;
+    private Person _manager = null!;
+    private Product _adhesive = null!;
+    private UnitKind _kind = null!;
 
     [Fact]
     public async Task Whoever_was_without_hair_is_found_by_salon_with_the_days_and_why()
     {
         await using var clinic = await OpenAsync(scene =>
         {
-            Wearing(scene, "kept", elmRow, gapDays: 0);
+            Wearing(scene, "kept", _elmRow, gapDays: 0);
             // Ten days, and the next was ordered seventy days before it came: less than 77 days and fourteen of preparation before the hair ended.
-            Wearing(scene, "bare", elmRow, gapDays: 10);
-            Wearing(scene, "far", quayside, gapDays: 0);
-            scene.Welcome("new", "Una Never", elmRow);
+            Wearing(scene, "bare", _elmRow, gapDays: 10);
+            Wearing(scene, "far", _quayside, gapDays: 0);
+            scene.Welcome("new", "Una Never", _elmRow);
         });
 
-        var safety = (await OpenPageAsync(clinic, owner, elmRow, quayside)).Safety;
+        var safety = (await OpenPageAsync(clinic, _owner, _elmRow, _quayside)).Safety;
 
         Assert.Equal(["Elm Row", "Quayside", ""], safety.Salons.Select(s => s.Name));
         Assert.Equal([new(1, 2), new(1, 1), new Proportion(2, 3)], safety.Salons.Select(s => s.Kept));
@@ -54,11 +54,11 @@ public sealed class AheadTests(PgServer server)
     {
         await using var clinic = await OpenAsync(scene =>
         {
-            Wearing(scene, "kept", elmRow, gapDays: 0);
-            Wearing(scene, "bare", elmRow, gapDays: 10);
+            Wearing(scene, "kept", _elmRow, gapDays: 0);
+            Wearing(scene, "bare", _elmRow, gapDays: 10);
         });
 
-        var page = await OpenPageAsync(clinic, owner, elmRow, quayside);
+        var page = await OpenPageAsync(clinic, _owner, _elmRow, _quayside);
 
         Assert.Equal(new Proportion(1, 2), page.Safety.Salons[0].InTime);
     }
@@ -68,13 +68,13 @@ public sealed class AheadTests(PgServer server)
     {
         await using var clinic = await OpenAsync(scene =>
         {
-            Plan(scene, Wearing(scene, "near", elmRow, gapDays: 10), expected: 3);
-            Plan(scene, Wearing(scene, "far", quayside, gapDays: 10), expected: 4);
-            Expect(scene, elmRow, minutes: 600);
-            Expect(scene, quayside, minutes: 300);
+            Plan(scene, Wearing(scene, "near", _elmRow, gapDays: 10), expected: 3);
+            Plan(scene, Wearing(scene, "far", _quayside, gapDays: 10), expected: 4);
+            Expect(scene, _elmRow, minutes: 600);
+            Expect(scene, _quayside, minutes: 300);
         });
 
-        var page = await OpenPageAsync(clinic, manager, elmRow);
+        var page = await OpenPageAsync(clinic, _manager, _elmRow);
 
         Assert.False(page.AllSalons);
         Assert.Equal(["near"], page.Safety.Gaps.Select(b => b.Code));
@@ -88,12 +88,12 @@ public sealed class AheadTests(PgServer server)
         await using var clinic = await OpenAsync(scene =>
         {
             for (var i = 0; i < 52; i++)
-                Plan(scene, scene.Welcome($"r{i:00}", $"Una Test {i}", elmRow), expected: i);
+                Plan(scene, scene.Welcome($"r{i:00}", $"Una Test {i}", _elmRow), expected: i);
             foreach (var days in new[] { 31, 30, 2 })
-                Plan(scene, scene.Welcome($"s{days}", $"Una Soon {days}", elmRow), expected: 0, Today.PlusDays(days));
+                Plan(scene, scene.Welcome($"s{days}", $"Una Soon {days}", _elmRow), expected: 0, Today.PlusDays(days));
         });
 
-        var danger = (await OpenPageAsync(clinic, owner, elmRow, quayside)).GapRisks;
+        var danger = (await OpenPageAsync(clinic, _owner, _elmRow, _quayside)).GapRisks;
 
         Assert.Equal((50, 52, 2), (danger.AtRisk.Count, danger.AllAtRisk, danger.AllSoon));
         Assert.Equal(["r51", "r50"], danger.AtRisk.Take(2).Select(r => r.Code));
@@ -106,15 +106,15 @@ public sealed class AheadTests(PgServer server)
         await using var clinic = await OpenAsync(scene =>
         {
             // Nine hours on five days. In the second week the salon is closed on one of them, in the third the stylist is away.
-            elmRow.Close(Guid.CreateVersion7(), Today.PlusWeeks(1), Today.PlusWeeks(1), "works");
-            var stylist = scene.Hire("Sol Test", StaffRole.Stylist, elmRow);
-            stylist.SetWork([(Guid.CreateVersion7(), elmRow.Id, IsoDayOfWeek.Wednesday, new LocalTime(10, 0), new LocalTime(14, 0))]);
+            _elmRow.Close(Guid.CreateVersion7(), Today.PlusWeeks(1), Today.PlusWeeks(1), "works");
+            var stylist = scene.Hire("Sol Test", StaffRole.Stylist, _elmRow);
+            stylist.SetWork([(Guid.CreateVersion7(), _elmRow.Id, IsoDayOfWeek.Wednesday, new LocalTime(10, 0), new LocalTime(14, 0))]);
             stylist.BeAway(Guid.CreateVersion7(), Today.PlusWeeks(2), Today.PlusWeeks(3).PlusDays(-1), "away");
-            Expect(scene, elmRow, minutes: 600);
-            Expect(scene, quayside, minutes: 300);
+            Expect(scene, _elmRow, minutes: 600);
+            Expect(scene, _quayside, minutes: 300);
         });
 
-        var load = (await OpenPageAsync(clinic, owner, elmRow, quayside)).Load;
+        var load = (await OpenPageAsync(clinic, _owner, _elmRow, _quayside)).Load;
 
         // Two chairs and one. The owner keeps no hours and works in both: half of the opening hours in each.
         Assert.Equal([5400.0, 4320, 5400], load[0].ChairMinutes.Take(3));
@@ -131,12 +131,12 @@ public sealed class AheadTests(PgServer server)
     {
         await using var clinic = await OpenAsync(scene =>
         {
-            elmRow.Close(Guid.CreateVersion7(), Today.PlusWeeks(4), Today.PlusWeeks(5).PlusDays(-1), "holidays");
-            Expect(scene, elmRow, minutes: 600);
-            Expect(scene, quayside, minutes: 300);
+            _elmRow.Close(Guid.CreateVersion7(), Today.PlusWeeks(4), Today.PlusWeeks(5).PlusDays(-1), "holidays");
+            Expect(scene, _elmRow, minutes: 600);
+            Expect(scene, _quayside, minutes: 300);
         });
 
-        var load = (await OpenPageAsync(clinic, owner, elmRow, quayside)).Load;
+        var load = (await OpenPageAsync(clinic, _owner, _elmRow, _quayside)).Load;
 
         Assert.Equal([4, null, null], load.Select(w => w.FirstThatDoesNotFit));
     }
@@ -146,12 +146,12 @@ public sealed class AheadTests(PgServer server)
     {
         await using var clinic = await OpenAsync(scene =>
         {
-            Order(scene, kind.WorkshopId, 2.5);
+            Order(scene, _kind.WorkshopId, 2.5);
             Order(scene, null, 1.25);
         });
 
         var orders = await clinic.UseAsync<Slice, IReadOnlyList<WorkshopMonths>>(
-            clinic.Acting(owner, elmRow, quayside),
+            clinic.Acting(_owner, _elmRow, _quayside),
             s => s.OrdersAsync(Cancel)
         );
 
@@ -163,9 +163,9 @@ public sealed class AheadTests(PgServer server)
     [Fact]
     public async Task Taking_the_gaps_out_is_a_line_of_the_access_log()
     {
-        await using var clinic = await OpenAsync(scene => Wearing(scene, "bare", elmRow, gapDays: 10));
+        await using var clinic = await OpenAsync(scene => Wearing(scene, "bare", _elmRow, gapDays: 10));
 
-        var rows = await clinic.UseAsync<Slice, IReadOnlyList<GapRow>>(clinic.Acting(manager, elmRow), s => s.GapsAsync(Cancel));
+        var rows = await clinic.UseAsync<Slice, IReadOnlyList<GapRow>>(clinic.Acting(_manager, _elmRow), s => s.GapsAsync(Cancel));
 
         Assert.Equal(["bare"], rows.Select(r => r.Code));
         var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(Cancel));
@@ -177,7 +177,7 @@ public sealed class AheadTests(PgServer server)
     {
         await using var clinic = await OpenAsync(_ => { });
 
-        var page = await OpenPageAsync(clinic, owner, elmRow, quayside);
+        var page = await OpenPageAsync(clinic, _owner, _elmRow, _quayside);
 
         Assert.Empty(page.Load);
         Assert.Empty(page.Orders);
@@ -193,14 +193,14 @@ public sealed class AheadTests(PgServer server)
             scene =>
             {
                 scene.LayPractice("North");
-                (elmRow, quayside) = (
+                (_elmRow, _quayside) = (
                     scene.OpenSalon("Elm Row", "Europe/London", "GBP", 2),
                     scene.OpenSalon("Quayside", "Europe/London", "GBP", 1)
                 );
-                owner = scene.Hire("Ola Test", StaffRole.Owner, elmRow, quayside);
-                manager = scene.Hire("Mara Test", StaffRole.Manager, elmRow);
-                adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                _owner = scene.Hire("Ola Test", StaffRole.Owner, _elmRow, _quayside);
+                _manager = scene.Hire("Mara Test", StaffRole.Manager, _elmRow);
+                _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
                 lay(scene);
             }
         );
@@ -210,13 +210,13 @@ public sealed class AheadTests(PgServer server)
     {
         var client = scene.Welcome(code, $"Una {code}", salon);
         var end = Today.PlusDays(-60);
-        var first = scene.Unit(client, kind, Today.PlusDays(-200));
-        var bond = scene.Bond(client, first, Today.PlusDays(-100), adhesive);
+        var first = scene.Unit(client, _kind, Today.PlusDays(-200));
+        var bond = scene.Bond(client, first, Today.PlusDays(-100), _adhesive);
         bond.Remove(end, Domain.Bonding.RemovalReason.Scheduled);
         first.TakeOff();
         first.LeaveService(UnitState.Retired, end, "worn out");
         var next = end.PlusDays(gapDays == 0 ? 0 : gapDays + 1);
-        scene.Bond(client, scene.Unit(client, kind, next), next, adhesive);
+        scene.Bond(client, scene.Unit(client, _kind, next), next, _adhesive);
         return client;
     }
 
@@ -224,7 +224,7 @@ public sealed class AheadTests(PgServer server)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), client.Id);
         var answer = new ReorderAnswer(orderBy is null ? 0.3 : 0.01, orderBy is null ? null : 9, expected, IsPastSight: false);
-        plan.Take(new ReorderOutlook(Today, kind.Id, 0.05, answer, orderBy) { InHand = 1 });
+        plan.Take(new ReorderOutlook(Today, _kind.Id, 0.05, answer, orderBy) { InHand = 1 });
         scene.Db.ReorderPlans.Add(plan);
     }
 

@@ -12,9 +12,9 @@ public sealed class RecalculateTests(PgServer server)
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    private Salon salon = null!;
-    private Person manager = null!;
-    private Person desk = null!;
+    private Salon _salon = null!;
+    private Person _manager = null!;
+    private Person _desk = null!;
 
     [Fact]
     public async Task A_second_tap_and_a_second_person_get_the_run_that_was_asked_for()
@@ -28,7 +28,7 @@ public sealed class RecalculateTests(PgServer server)
 
         Assert.Equal((first, first), (again, other));
         var run = await clinic.ReadAsync(db => db.Recalculations.SingleAsync(Cancel));
-        Assert.Equal((manager.Id, RecalculationState.Waiting), (run.AskedBy, run.State));
+        Assert.Equal((_manager.Id, RecalculationState.Waiting), (run.AskedBy, run.State));
     }
 
     [Fact]
@@ -117,16 +117,17 @@ public sealed class RecalculateTests(PgServer server)
 
         await Refused.SayingAsync(
             "This is not yours to change. Ask somebody of the client's own salon, or a manager.",
-            () => clinic.UseAsync<Slice, Slice.Outcome>(clinic.Acting(desk, salon), s => s.SaveAsync(Guid.CreateVersion7(), new(), Cancel))
+            () =>
+                clinic.UseAsync<Slice, Slice.Outcome>(clinic.Acting(_desk, _salon), s => s.SaveAsync(Guid.CreateVersion7(), new(), Cancel))
         );
     }
 
     private async Task<Guid> AskAsync(TestClinic clinic, Guid key) =>
-        (await clinic.UseAsync<Slice, Slice.Outcome>(clinic.Acting(manager, salon), s => s.SaveAsync(key, new(), Cancel))).Id;
+        (await clinic.UseAsync<Slice, Slice.Outcome>(clinic.Acting(_manager, _salon), s => s.SaveAsync(key, new(), Cancel))).Id;
 
     private Task<bool> StopAsync(TestClinic clinic, Guid id) =>
         clinic.UseAsync<Slice, bool>(
-            clinic.Acting(manager, salon),
+            clinic.Acting(_manager, _salon),
             async s =>
             {
                 await s.StopAsync(id, Cancel);
@@ -135,7 +136,7 @@ public sealed class RecalculateTests(PgServer server)
         );
 
     private Task<Slice.Screen> LookAsync(TestClinic clinic) =>
-        clinic.UseAsync<Slice, Slice.Screen>(clinic.Acting(manager, salon), s => s.OpenAsync(Cancel));
+        clinic.UseAsync<Slice, Slice.Screen>(clinic.Acting(_manager, _salon), s => s.OpenAsync(Cancel));
 
     private Task<TestClinic> OpenAsync() =>
         TestClinic.OpenAsync(
@@ -143,9 +144,9 @@ public sealed class RecalculateTests(PgServer server)
             scene =>
             {
                 scene.LayPractice("North");
-                salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 2);
-                manager = scene.Hire("Mara Test", StaffRole.Manager, salon);
-                desk = scene.Hire("Dov Test", StaffRole.FrontDesk, salon);
+                _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 2);
+                _manager = scene.Hire("Mara Test", StaffRole.Manager, _salon);
+                _desk = scene.Hire("Dov Test", StaffRole.FrontDesk, _salon);
             }
         );
 }

@@ -8,14 +8,14 @@ namespace HairClinic.Web.Tests.Features.Privacy.ApplyKeeping;
 
 public sealed class ApplyKeepingTests(PgServer server)
 {
-    private readonly PrivacyScene scene = new();
+    private readonly PrivacyScene _scene = new();
 
     private static CancellationToken Cancel => PrivacyScene.Cancel;
 
     [Fact]
     public async Task Who_left_long_ago_is_listed_by_code_and_erased_when_confirmed()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         await LeaveAsync(clinic);
         clinic.Clock.AdvanceDays(7 * 365);
         var screen = await OpenAsync(clinic);
@@ -25,7 +25,7 @@ public sealed class ApplyKeepingTests(PgServer server)
 
         Assert.Equal(
             "Erased client",
-            await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == scene.Client.Id).Select(c => c.Name).SingleAsync(Cancel))
+            await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == _scene.Client.Id).Select(c => c.Name).SingleAsync(Cancel))
         );
         Assert.Empty((await OpenAsync(clinic)).Over.Codes);
     }
@@ -33,7 +33,7 @@ public sealed class ApplyKeepingTests(PgServer server)
     [Fact]
     public async Task Nobody_is_erased_who_was_not_on_the_list()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         await LeaveAsync(clinic);
         clinic.Clock.AdvanceDays(7 * 365);
 
@@ -43,19 +43,19 @@ public sealed class ApplyKeepingTests(PgServer server)
         );
 
         Assert.Equal(
-            scene.Client.Name,
-            await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == scene.Client.Id).Select(c => c.Name).SingleAsync(Cancel))
+            _scene.Client.Name,
+            await clinic.ReadAsync(db => db.Clients.Where(c => c.Id == _scene.Client.Id).Select(c => c.Name).SingleAsync(Cancel))
         );
     }
 
     [Fact]
     public async Task A_manager_of_another_salon_sees_and_erases_nobody_of_this_one()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         await LeaveAsync(clinic);
         clinic.Clock.AdvanceDays(7 * 365);
         var person = await clinic.ReadAsync(db => db.People.SingleAsync(p => p.Name == "Manager there", Cancel));
-        var there = clinic.Acting(person, scene.Given.There);
+        var there = clinic.Acting(person, _scene.Given.There);
         foreach (var subject in new[] { RetentionSubject.ClientsWhoLeft, RetentionSubject.ContactNotes })
         {
             var seen = await clinic.UseAsync<Slice, Slice.Screen>(there, s => s.OpenAsync(subject, Cancel));
@@ -68,7 +68,7 @@ public sealed class ApplyKeepingTests(PgServer server)
         );
 
         Assert.Equal(0, outcome.Rows);
-        var here = clinic.Acting(scene.Given.Of(StaffRole.Manager), scene.Given.Here);
+        var here = clinic.Acting(_scene.Given.Of(StaffRole.Manager), _scene.Given.Here);
         Assert.Equal(
             ["Q-7719"],
             (await clinic.UseAsync<Slice, Slice.Screen>(here, s => s.OpenAsync(RetentionSubject.ClientsWhoLeft, Cancel))).Over.Codes
@@ -87,13 +87,13 @@ public sealed class ApplyKeepingTests(PgServer server)
     private Task<int> LeaveAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
         {
-            (await db.Clients.SingleAsync(c => c.Id == scene.Client.Id, Cancel)).Leave(scene.Given.Today);
+            (await db.Clients.SingleAsync(c => c.Id == _scene.Client.Id, Cancel)).Leave(_scene.Given.Today);
             return await db.SaveChangesAsync(Cancel);
         });
 
     private Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
-        clinic.UseAsync<Slice, Slice.Screen>(scene.AsOwner(clinic), s => s.OpenAsync(RetentionSubject.ClientsWhoLeft, Cancel));
+        clinic.UseAsync<Slice, Slice.Screen>(_scene.AsOwner(clinic), s => s.OpenAsync(RetentionSubject.ClientsWhoLeft, Cancel));
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
-        clinic.UseAsync<Slice, Slice.Outcome>(scene.AsOwner(clinic), s => s.SaveAsync(input, Cancel));
+        clinic.UseAsync<Slice, Slice.Outcome>(_scene.AsOwner(clinic), s => s.SaveAsync(input, Cancel));
 }

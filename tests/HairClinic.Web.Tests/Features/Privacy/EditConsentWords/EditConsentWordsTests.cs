@@ -7,12 +7,12 @@ namespace HairClinic.Web.Tests.Features.Privacy.EditConsentWords;
 
 public sealed class EditConsentWordsTests(PgServer server)
 {
-    private readonly PrivacyScene scene = new();
+    private readonly PrivacyScene _scene = new();
 
     [Fact]
     public async Task The_words_the_program_brings_become_the_first_edition()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
         var outcome = await SaveAsync(clinic, ConsentSubject.PatchTest, 1);
 
@@ -22,7 +22,7 @@ public sealed class EditConsentWordsTests(PgServer server)
     [Fact]
     public async Task Who_writes_over_words_they_have_not_seen_is_told()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         await SaveAsync(clinic, ConsentSubject.PatchTest, 1);
 
         await Refused.SayingAsync(
@@ -33,7 +33,7 @@ public sealed class EditConsentWordsTests(PgServer server)
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, ConsentSubject subject, int number) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            scene.AsOwner(clinic),
+            _scene.AsOwner(clinic),
             s =>
                 s.SaveAsync(
                     Guid.CreateVersion7(),

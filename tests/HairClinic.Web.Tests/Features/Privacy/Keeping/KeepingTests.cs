@@ -12,26 +12,26 @@ namespace HairClinic.Web.Tests.Features.Privacy.Keeping;
 
 public sealed class KeepingTests(PgServer server)
 {
-    private readonly PrivacyScene scene = new();
+    private readonly PrivacyScene _scene = new();
 
     private static CancellationToken Cancel => PrivacyScene.Cancel;
 
     [Fact]
     public async Task The_preview_counts_and_changes_nothing()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         clinic.Clock.AdvanceDays(61);
 
         var drafts = (await OpenAsync(clinic)).Rules.Single(r => r.Subject == RetentionSubject.Drafts);
 
-        Assert.Equal((1, scene.Given.Today, true), (drafts.Over.Rows, drafts.Over.Oldest!.Value, drafts.Usual));
+        Assert.Equal((1, _scene.Given.Today, true), (drafts.Over.Rows, drafts.Over.Oldest!.Value, drafts.Usual));
         Assert.Equal(1, await clinic.ReadAsync(db => db.Drafts.CountAsync(Cancel)));
     }
 
     [Fact]
     public async Task At_night_only_what_goes_by_itself_goes_and_once()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         clinic.Clock.Reset(Instant.FromUtc(2030, 2, 3, 3, 0));
 
         var gone = await clinic.UseAsync<NightlyKeeping, int>(clinic.Job, k => k.KeepAsync(clinic.PracticeId, Cancel));
@@ -46,7 +46,7 @@ public sealed class KeepingTests(PgServer server)
     [Fact]
     public async Task By_day_nothing_goes_by_itself()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         clinic.Clock.Reset(Instant.FromUtc(2030, 2, 3, 12, 0));
 
         Assert.Equal(0, await clinic.UseAsync<NightlyKeeping, int>(clinic.Job, k => k.KeepAsync(clinic.PracticeId, Cancel)));
@@ -55,8 +55,8 @@ public sealed class KeepingTests(PgServer server)
     [Fact]
     public async Task A_key_kept_for_less_than_two_days_is_refused()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var owner = await clinic.SignInAsync(scene.AsOwner(clinic));
+        await using var clinic = await _scene.OpenAsync(server);
+        var owner = await clinic.SignInAsync(_scene.AsOwner(clinic));
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, owner, RetentionSubject.WriteKeys, 1));
 
@@ -66,9 +66,9 @@ public sealed class KeepingTests(PgServer server)
     [Fact]
     public async Task An_owner_changes_a_rule_after_proving_anew_who_they_are_and_a_manager_never()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var owner = await clinic.SignInAsync(scene.AsOwner(clinic));
-        var manager = await clinic.SignInAsync(clinic.Acting(scene.Given.Of(StaffRole.Manager), scene.Given.Here));
+        await using var clinic = await _scene.OpenAsync(server);
+        var owner = await clinic.SignInAsync(_scene.AsOwner(clinic));
+        var manager = await clinic.SignInAsync(clinic.Acting(_scene.Given.Of(StaffRole.Manager), _scene.Given.Here));
 
         await SaveAsync(clinic, owner, RetentionSubject.ContactNotes, 400);
         await Refused.SayingAsync(
@@ -96,5 +96,5 @@ public sealed class KeepingTests(PgServer server)
         );
 
     private Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
-        clinic.UseAsync<Slice, Slice.Screen>(scene.AsOwner(clinic), s => s.OpenAsync(Cancel));
+        clinic.UseAsync<Slice, Slice.Screen>(_scene.AsOwner(clinic), s => s.OpenAsync(Cancel));
 }

@@ -11,14 +11,14 @@ namespace HairClinic.Web.Tests.Features.Privacy.PrivacyAndPapers;
 
 public sealed class PrivacyAndPapersTests(PgServer server)
 {
-    private readonly PrivacyScene scene = new();
+    private readonly PrivacyScene _scene = new();
 
     private static CancellationToken Cancel => PrivacyScene.Cancel;
 
     [Fact]
     public async Task Taking_back_is_a_line_of_its_own_and_the_last_word_stands()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         clinic.Clock.AdvanceMinutes(1);
 
         await SaveAsync(clinic, ConsentSubject.Photos, given: false, number: 1);
@@ -32,7 +32,7 @@ public sealed class PrivacyAndPapersTests(PgServer server)
     [Fact]
     public async Task A_consent_to_reminders_is_not_asked_and_one_that_stands_is_shown_to_be_taken_back()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         Assert.DoesNotContain((await OpenAsync(clinic)).Standing, s => s.Subject == ConsentSubject.Messages);
         await Refused.SayingAsync(
             "Nobody is sent reminders, so this is not asked.",
@@ -54,7 +54,7 @@ public sealed class PrivacyAndPapersTests(PgServer server)
             db.Consents.Add(
                 new Consent(
                     Guid.CreateVersion7(),
-                    scene.Client.Id,
+                    _scene.Client.Id,
                     ConsentSubject.Messages,
                     true,
                     words.Id,
@@ -73,16 +73,16 @@ public sealed class PrivacyAndPapersTests(PgServer server)
 
         Assert.DoesNotContain((await OpenAsync(clinic)).Standing, s => s.Subject == ConsentSubject.Messages);
         Assert.Contains((await OpenAsync(clinic)).History, l => l.Consent.Subject == ConsentSubject.Messages);
-        var offered = await clinic.UseAsync<WordsSlice, WordsSlice.Screen>(scene.AsOwner(clinic), s => s.OpenAsync("en-GB", Cancel));
+        var offered = await clinic.UseAsync<WordsSlice, WordsSlice.Screen>(_scene.AsOwner(clinic), s => s.OpenAsync("en-GB", Cancel));
         Assert.DoesNotContain(offered.InForce, w => w.Subject == ConsentSubject.Messages);
     }
 
     [Fact]
     public async Task New_words_never_change_what_was_agreed()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
         await clinic.UseAsync<WordsSlice, WordsSlice.Outcome>(
-            scene.AsOwner(clinic),
+            _scene.AsOwner(clinic),
             s =>
                 s.SaveAsync(
                     Guid.CreateVersion7(),
@@ -113,7 +113,7 @@ public sealed class PrivacyAndPapersTests(PgServer server)
     [Fact]
     public async Task The_program_can_neither_change_nor_remove_a_line()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
         foreach (
             var deed in new[]
@@ -135,29 +135,29 @@ public sealed class PrivacyAndPapersTests(PgServer server)
     [Fact]
     public async Task Nobody_of_another_salon_reads_or_takes_a_consent()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var other = clinic.Acting(scene.Given.DeskThere, scene.Given.There);
+        await using var clinic = await _scene.OpenAsync(server);
+        var other = clinic.Acting(_scene.Given.DeskThere, _scene.Given.There);
 
-        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(other, s => s.OpenAsync(scene.Client.Id, Cancel)));
+        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(other, s => s.OpenAsync(_scene.Client.Id, Cancel)));
     }
 
     private async Task<Slice.Screen> OpenAsync(TestClinic clinic) =>
         (
             await clinic.UseAsync<Slice, Slice.Screen?>(
-                clinic.Acting(scene.Given.Desk, scene.Given.Here),
-                s => s.OpenAsync(scene.Client.Id, Cancel)
+                clinic.Acting(_scene.Given.Desk, _scene.Given.Here),
+                s => s.OpenAsync(_scene.Client.Id, Cancel)
             )
         )!;
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, ConsentSubject subject, bool given, int number) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(scene.Given.Desk, scene.Given.Here),
+            clinic.Acting(_scene.Given.Desk, _scene.Given.Here),
             s =>
                 s.SaveAsync(
                     Guid.CreateVersion7(),
                     new()
                     {
-                        ClientId = scene.Client.Id,
+                        ClientId = _scene.Client.Id,
                         Subject = subject,
                         Given = given,
                         Way = ConsentWay.OnPaper,

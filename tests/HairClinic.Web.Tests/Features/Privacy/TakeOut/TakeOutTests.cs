@@ -12,16 +12,16 @@ namespace HairClinic.Web.Tests.Features.Privacy.TakeOut;
 
 public sealed class TakeOutTests(PgServer server)
 {
-    private readonly PrivacyScene scene = new();
+    private readonly PrivacyScene _scene = new();
 
     private static CancellationToken Cancel => PrivacyScene.Cancel;
 
     [Fact]
     public async Task The_rows_hold_everything_and_nobody_else()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
-        using var archive = new ZipArchive(await WriteAsync(clinic, scene.AsOwner(clinic)));
+        using var archive = new ZipArchive(await WriteAsync(clinic, _scene.AsOwner(clinic)));
 
         var json = await TextAsync(archive, "client.json");
         foreach (var told in PrivacyScene.Telling.Where(t => t != "quillfeather" && t != "Zozo-called"))
@@ -52,9 +52,9 @@ public sealed class TakeOutTests(PgServer server)
     [Fact]
     public async Task The_paper_reads_back_with_accents_lots_and_page_numbers()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
-        using var archive = new ZipArchive(await WriteAsync(clinic, scene.AsOwner(clinic)));
+        using var archive = new ZipArchive(await WriteAsync(clinic, _scene.AsOwner(clinic)));
 
         using var paper = PdfDocument.Open(await BytesAsync(archive.GetEntry("readable.pdf")!));
         var text = string.Join("\n", paper.GetPages().Select(p => ContentOrderTextExtractor.GetText(p)));
@@ -75,9 +75,9 @@ public sealed class TakeOutTests(PgServer server)
     [Fact]
     public async Task Photos_are_in_it_opened()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
-        using var archive = new ZipArchive(await WriteAsync(clinic, scene.AsOwner(clinic)));
+        using var archive = new ZipArchive(await WriteAsync(clinic, _scene.AsOwner(clinic)));
 
         var photo = Assert.Single(archive.Entries, e => e.FullName.StartsWith("photos/", StringComparison.Ordinal));
         Assert.Equal([1, 2, 3], await BytesAsync(photo));
@@ -86,28 +86,28 @@ public sealed class TakeOutTests(PgServer server)
     [Fact]
     public async Task That_it_was_taken_out_is_noted()
     {
-        await using var clinic = await scene.OpenAsync(server);
+        await using var clinic = await _scene.OpenAsync(server);
 
-        await WriteAsync(clinic, scene.AsOwner(clinic));
+        await WriteAsync(clinic, _scene.AsOwner(clinic));
 
         var note = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Deed == AccessDeed.ExportedClient, Cancel));
-        Assert.Equal((scene.Client.Id, scene.Owner.Id), (note.ClientId!.Value, note.ActorId!.Value));
+        Assert.Equal((_scene.Client.Id, _scene.Owner.Id), (note.ClientId!.Value, note.ActorId!.Value));
     }
 
     [Fact]
     public async Task A_manager_of_another_salon_finds_nobody()
     {
-        await using var clinic = await scene.OpenAsync(server);
-        var manager = clinic.Acting(scene.Given.Scene.People.Single(p => p.Name == "Manager there"), scene.Given.There);
+        await using var clinic = await _scene.OpenAsync(server);
+        var manager = clinic.Acting(_scene.Given.Scene.People.Single(p => p.Name == "Manager there"), _scene.Given.There);
 
-        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(manager, s => s.OpenAsync(scene.Client.Id, Cancel)));
-        Assert.False(await clinic.UseAsync<Slice, bool>(manager, s => s.WriteAsync(scene.Client.Id, _ => Stream.Null, Cancel)));
+        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(manager, s => s.OpenAsync(_scene.Client.Id, Cancel)));
+        Assert.False(await clinic.UseAsync<Slice, bool>(manager, s => s.WriteAsync(_scene.Client.Id, _ => Stream.Null, Cancel)));
     }
 
     private async Task<MemoryStream> WriteAsync(TestClinic clinic, PersonActor actor)
     {
         var file = new MemoryStream();
-        Assert.True(await clinic.UseAsync<Slice, bool>(actor, s => s.WriteAsync(scene.Client.Id, _ => file, Cancel)));
+        Assert.True(await clinic.UseAsync<Slice, bool>(actor, s => s.WriteAsync(_scene.Client.Id, _ => file, Cancel)));
         file.Position = 0;
         return file;
     }

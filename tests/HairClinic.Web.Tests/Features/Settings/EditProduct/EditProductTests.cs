@@ -10,13 +10,13 @@ namespace HairClinic.Web.Tests.Features.Settings.EditProduct;
 
 public sealed class EditProductTests(PgServer server) : PracticeTest(server)
 {
-    private Product adhesive = null!;
+    private Product _adhesive = null!;
 
     [Fact]
     public async Task Lots_are_received_dated_and_finished()
     {
         await using var clinic = await OpenAsync(Lay);
-        var input = await OpenFormAsync(clinic, adhesive.Id);
+        var input = await OpenFormAsync(clinic, _adhesive.Id);
         input.Lots[0].Finished = true;
         input.Lots.Add(new Slice.LotLine { Code = "A-2", ExpiresOn = new LocalDate(2027, 9, 30) });
 
@@ -24,7 +24,7 @@ public sealed class EditProductTests(PgServer server) : PracticeTest(server)
 
         Assert.Equal(
             [("A-2", false, new LocalDate(2027, 9, 30)), ("A-1", true, null)],
-            (await OpenFormAsync(clinic, adhesive.Id)).Lots.Select(l => (l.Code, l.Finished, l.ExpiresOn))
+            (await OpenFormAsync(clinic, _adhesive.Id)).Lots.Select(l => (l.Code, l.Finished, l.ExpiresOn))
         );
     }
 
@@ -32,11 +32,11 @@ public sealed class EditProductTests(PgServer server) : PracticeTest(server)
     public async Task What_the_label_asks_for_moves_due_dates_and_a_new_name_does_not()
     {
         await using var clinic = await OpenAsync(Lay);
-        var renamed = await OpenFormAsync(clinic, adhesive.Id);
+        var renamed = await OpenFormAsync(clinic, _adhesive.Id);
         renamed.Name = "Adhesive A plus";
         await SaveAsync(clinic, renamed);
         Assert.Equal(0, await RefreshesAsync(clinic));
-        var labelled = await OpenFormAsync(clinic, adhesive.Id);
+        var labelled = await OpenFormAsync(clinic, _adhesive.Id);
         labelled.LabelCureHours = 48;
 
         await SaveAsync(clinic, labelled);
@@ -52,16 +52,16 @@ public sealed class EditProductTests(PgServer server) : PracticeTest(server)
             Lay(scene);
             scene.Stock("Adhesive B", ProductKind.Adhesive, "silicone");
         });
-        var mine = await OpenFormAsync(clinic, adhesive.Id);
-        var theirs = await OpenFormAsync(clinic, adhesive.Id);
+        var mine = await OpenFormAsync(clinic, _adhesive.Id);
+        var theirs = await OpenFormAsync(clinic, _adhesive.Id);
         theirs.Lots.Add(new Slice.LotLine { Code = "A-2" });
         await SaveAsync(clinic, theirs);
         await Assert.ThrowsAsync<OvertakenException>(() => SaveAsync(clinic, mine));
 
-        var named = await OpenFormAsync(clinic, adhesive.Id);
+        var named = await OpenFormAsync(clinic, _adhesive.Id);
         named.Name = "Adhesive B";
         await Refused.SayingAsync("There is a product called {0} already.", () => SaveAsync(clinic, named));
-        var coded = await OpenFormAsync(clinic, adhesive.Id);
+        var coded = await OpenFormAsync(clinic, _adhesive.Id);
         coded.Lots.Add(new Slice.LotLine { Code = "A-1" });
         await Refused.SayingAsync("Two lots of a product cannot share a code.", () => SaveAsync(clinic, coded));
     }
@@ -70,12 +70,12 @@ public sealed class EditProductTests(PgServer server) : PracticeTest(server)
     public async Task A_product_no_longer_used_stays_in_the_book()
     {
         await using var clinic = await OpenAsync(Lay);
-        var input = await OpenFormAsync(clinic, adhesive.Id);
+        var input = await OpenFormAsync(clinic, _adhesive.Id);
         input.Retire = true;
 
         await SaveAsync(clinic, input);
 
-        Assert.True(await clinic.ReadAsync(db => db.Products.AnyAsync(p => p.Id == adhesive.Id && p.Retired, Cancel)));
+        Assert.True(await clinic.ReadAsync(db => db.Products.AnyAsync(p => p.Id == _adhesive.Id && p.Retired, Cancel)));
     }
 
     [Theory]
@@ -87,7 +87,7 @@ public sealed class EditProductTests(PgServer server) : PracticeTest(server)
         Assert.Equal(errors, new EditProductRules().Validate(new Slice.Input { Name = "Adhesive A", LabelCureHours = hours }).Errors.Count);
 
     private void Lay(HairClinic.Web.Demo.Scenes.Scene scene) =>
-        adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
+        _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
 
     private async Task<Slice.Input> OpenFormAsync(TestClinic clinic, Guid? id) =>
         (await OwnerAsync<Slice, Slice.Input?>(clinic, s => s.OpenAsync(id, Cancel)))!;

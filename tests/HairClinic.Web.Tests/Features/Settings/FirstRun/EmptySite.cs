@@ -15,13 +15,13 @@ namespace HairClinic.Web.Tests.Features.Settings.FirstRun;
 /// <summary>The whole program on an empty database of its own, asked over HTTP as a browser would.</summary>
 public sealed class EmptySite : WebApplicationFactory<Program>
 {
-    private readonly PgServer server;
-    private readonly string database;
-    private readonly IClock? clock;
-    private readonly Action<IWebHostBuilder>? more;
+    private readonly PgServer _server;
+    private readonly string _database;
+    private readonly IClock? _clock;
+    private readonly Action<IWebHostBuilder>? _more;
 
     private EmptySite(PgServer server, string database, IClock? clock, Action<IWebHostBuilder>? more) =>
-        (this.server, this.database, this.clock, this.more) = (server, database, clock, more);
+        (_server, _database, _clock, _more) = (server, database, clock, more);
 
     public string Code => Services.GetRequiredService<SetupCode>().Value;
 
@@ -48,17 +48,17 @@ public sealed class EmptySite : WebApplicationFactory<Program>
         if (!disposing)
             return;
         // Hundreds of sites come and go: the pools of one that is gone would go on holding connections of the server all share.
-        using var connection = new NpgsqlConnection(server.Administrator);
+        using var connection = new NpgsqlConnection(_server.Administrator);
         connection.Open();
         using var command = new NpgsqlCommand(
-            $"select pg_terminate_backend(pid) from pg_stat_activity where datname = '{database}'",
+            $"select pg_terminate_backend(pid) from pg_stat_activity where datname = '{_database}'",
             connection
         );
         command.ExecuteNonQuery();
     }
 
     private string In(string connectionString) =>
-        new NpgsqlConnectionStringBuilder(connectionString) { Database = database, MaxPoolSize = 6 }.ToString();
+        new NpgsqlConnectionStringBuilder(connectionString) { Database = _database, MaxPoolSize = 6 }.ToString();
 
     /// <summary>A browser that follows nothing by itself and keeps its cookies.</summary>
     public HttpClient Browser(string origin = "https://localhost")
@@ -104,15 +104,15 @@ public sealed class EmptySite : WebApplicationFactory<Program>
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
-        builder.UseSetting("ConnectionStrings:Program", In(server.Connections.Program));
-        builder.UseSetting("ConnectionStrings:Migrator", In(server.Connections.Migrator!));
-        builder.UseSetting("Keys:File", server.KeyFile);
-        builder.UseSetting("Mail:Folder", server.MailFolder);
+        builder.UseSetting("ConnectionStrings:Program", In(_server.Connections.Program));
+        builder.UseSetting("ConnectionStrings:Migrator", In(_server.Connections.Migrator!));
+        builder.UseSetting("Keys:File", _server.KeyFile);
+        builder.UseSetting("Mail:Folder", _server.MailFolder);
         builder.ConfigureLogging(l => l.ClearProviders());
         // Passwords are made slow to guess; a hundred tests that sign in need not wait for it.
         builder.ConfigureTestServices(services => services.PostConfigure<PasswordHasherOptions>(o => o.IterationCount = 1_000));
-        if (clock is not null)
-            builder.ConfigureTestServices(services => services.AddSingleton(clock));
-        more?.Invoke(builder);
+        if (_clock is not null)
+            builder.ConfigureTestServices(services => services.AddSingleton(_clock));
+        _more?.Invoke(builder);
     }
 }

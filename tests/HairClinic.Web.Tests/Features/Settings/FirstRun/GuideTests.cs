@@ -14,7 +14,7 @@ namespace HairClinic.Web.Tests.Features.Settings.FirstRun;
 
 public sealed class GuideTests(PgServer server)
 {
-    private Person owner = null!;
+    private Person _owner = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -80,8 +80,8 @@ public sealed class GuideTests(PgServer server)
             server,
             scene =>
             {
-                owner = new Person(Guid.CreateVersion7(), "Ottilie Vane", StaffRole.Owner);
-                scene.Db.People.Add(owner);
+                _owner = new Person(Guid.CreateVersion7(), "Ottilie Vane", StaffRole.Owner);
+                scene.Db.People.Add(_owner);
                 scene.Db.PracticeSettings.Add(new PracticeSettings(Guid.CreateVersion7(), "Practice on trial", "GB", "en-GB"));
             }
         );
@@ -102,7 +102,7 @@ public sealed class GuideTests(PgServer server)
     private Task<T> As<TSlice, T>(TestClinic clinic, Func<TSlice, Task<T>> call)
         where TSlice : notnull =>
         clinic.AsAsync(
-            new PersonActor(clinic.PracticeId, owner.Id, StaffRole.Owner, [], null),
+            new PersonActor(clinic.PracticeId, _owner.Id, StaffRole.Owner, [], null),
             services => call((TSlice)services.GetService(typeof(TSlice))!)
         );
 }

@@ -14,7 +14,7 @@ namespace HairClinic.Web.Tests.Features.Settings.Rhythm;
 
 public sealed class RhythmTests(PgServer server) : PracticeTest(server)
 {
-    private Person there = null!;
+    private Person _there = null!;
 
     [Fact]
     public async Task A_longer_cure_moves_due_dates_a_new_name_does_not()
@@ -56,7 +56,7 @@ public sealed class RhythmTests(PgServer server) : PracticeTest(server)
             var chair = scene.Chairs.Single(c => c.SalonId == Other.Id).Id;
             visit.Place([(SegmentKind.HandsOn, 60)], scene.Now - Duration.FromDays(20), chair, Owner.Id, Other, [Guid.CreateVersion7()]);
             scene.Db.Visits.Add(visit);
-            there = scene.Hire("Ilex Moor", StaffRole.Stylist, Other);
+            _there = scene.Hire("Ilex Moor", StaffRole.Stylist, Other);
         });
         Assert.True(await SeesAsync(clinic, client));
 
@@ -116,7 +116,7 @@ public sealed class RhythmTests(PgServer server) : PracticeTest(server)
 
     private Task<bool> SeesAsync(TestClinic clinic, Client client) =>
         clinic.AsAsync(
-            clinic.Acting(there, Other),
+            clinic.Acting(_there, Other),
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();

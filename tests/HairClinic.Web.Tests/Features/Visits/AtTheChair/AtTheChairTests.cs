@@ -12,19 +12,19 @@ namespace HairClinic.Web.Tests.Features.Visits.AtTheChair;
 
 public sealed class AtTheChairTests(PgServer server)
 {
-    private readonly ChairScene scene = new();
-    private Visit nobodys = null!;
+    private readonly ChairScene _scene = new();
+    private Visit _nobodys = null!;
 
     [Fact]
     public async Task A_stylist_sees_their_own_visits_and_those_nobody_has_yet_with_what_is_on_the_head()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var screen = await OpenAsync(clinic, scene.Stylist);
+        var screen = await OpenAsync(clinic, _scene.Stylist);
 
-        Assert.Equal([scene.Visit.Id, nobodys.Id], screen.Visits.Select(v => v.Id));
+        Assert.Equal([_scene.Visit.Id, _nobodys.Id], screen.Visits.Select(v => v.Id));
         var head = screen.Visits[0].Head!;
-        Assert.Equal((scene.Worn.Serial, "French lace", ChairScene.BondedOn), (head.Serial, head.BaseName, head.AppliedOn));
+        Assert.Equal((_scene.Worn.Serial, "French lace", ChairScene.BondedOn), (head.Serial, head.BaseName, head.AppliedOn));
         var line = Assert.Single(head.Recipe);
         Assert.Equal(("Adhesive A", "A-0", 3), (line.Product, line.Lot, line.Coats!.Value));
         // French lace opens after three weeks; it has been on for more than four.
@@ -38,18 +38,18 @@ public sealed class AtTheChairTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        Assert.Equal(3, (await OpenAsync(clinic, scene.Owner)).Visits.Count);
+        Assert.Equal(3, (await OpenAsync(clinic, _scene.Owner)).Visits.Count);
     }
 
     [Fact]
     public async Task Begun_it_is_on_top_and_beginning_it_again_is_refused()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        var visit = (await OpenAsync(clinic, scene.Stylist)).Visits[0];
+        var visit = (await OpenAsync(clinic, _scene.Stylist)).Visits[0];
 
         await BeginAsync(clinic, visit);
 
-        var screen = await OpenAsync(clinic, scene.Stylist);
+        var screen = await OpenAsync(clinic, _scene.Stylist);
         Assert.Equal(visit.Id, Assert.Single(screen.InChair).Id);
         await Refused.SayingAsync("This visit is {0} already.", () => BeginAsync(clinic, screen.Visits[0]));
     }
@@ -58,9 +58,9 @@ public sealed class AtTheChairTests(PgServer server)
     public async Task Whoever_has_arrived_comes_before_whoever_is_only_booked()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
-        await clinic.LayAsync(later => later.Db.Visits.Single(v => v.Id == nobodys.Id).Arrive(nobodys.Day));
+        await clinic.LayAsync(later => later.Db.Visits.Single(v => v.Id == _nobodys.Id).Arrive(_nobodys.Day));
 
-        Assert.Equal([nobodys.Id, scene.Visit.Id], (await OpenAsync(clinic, scene.Stylist)).ToCome.Select(v => v.Id));
+        Assert.Equal([_nobodys.Id, _scene.Visit.Id], (await OpenAsync(clinic, _scene.Stylist)).ToCome.Select(v => v.Id));
     }
 
     [Fact]
@@ -68,7 +68,7 @@ public sealed class AtTheChairTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(scene.Stylist), s => s.OpenAsync(Cancellation)));
+        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(_scene.Stylist), s => s.OpenAsync(Cancellation)));
     }
 
     [Fact]
@@ -77,8 +77,8 @@ public sealed class AtTheChairTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
         await Page.AsAsync(
             clinic,
-            scene.Stylist,
-            scene.Salon,
+            _scene.Stylist,
+            _scene.Salon,
             async page =>
             {
                 await page.Open().ShowsAsync("Ada Fenwick");
@@ -87,7 +87,7 @@ public sealed class AtTheChairTests(PgServer server)
                 page.Page.FindAll("button.primary")[0].Click();
 
                 await page.ShowsAsync("Log the rebond");
-                Assert.Equal($"/visits/{scene.Visit.Id}/log-rebond", page.Find("a.primary").GetAttribute("href"));
+                Assert.Equal($"/visits/{_scene.Visit.Id}/log-rebond", page.Find("a.primary").GetAttribute("href"));
                 Assert.NotEmpty(page.Page.FindAll("time[data-countdown]"));
             }
         );
@@ -97,29 +97,29 @@ public sealed class AtTheChairTests(PgServer server)
 
     private void Lay(Scene laid)
     {
-        scene.Lay(laid);
-        var second = laid.Welcome("C-2", "Bo Larch", scene.Salon);
-        laid.Book(second, laid.Service(ServicePurpose.WashAndStyle), laid.Chairs[1], scene.Colleague, laid.Now);
-        nobodys = new Visit(Guid.CreateVersion7(), second.Id, scene.Salon.Id, laid.Service(ServicePurpose.Consultation).Id);
-        nobodys.Place(
+        _scene.Lay(laid);
+        var second = laid.Welcome("C-2", "Bo Larch", _scene.Salon);
+        laid.Book(second, laid.Service(ServicePurpose.WashAndStyle), laid.Chairs[1], _scene.Colleague, laid.Now);
+        _nobodys = new Visit(Guid.CreateVersion7(), second.Id, _scene.Salon.Id, laid.Service(ServicePurpose.Consultation).Id);
+        _nobodys.Place(
             [(Domain.Chairs.SegmentKind.HandsOn, 60)],
             laid.Now + Duration.FromHours(3),
             laid.Chairs[1].Id,
             null,
-            scene.Salon,
+            _scene.Salon,
             [Guid.CreateVersion7()]
         );
-        laid.Db.Visits.Add(nobodys);
+        laid.Db.Visits.Add(_nobodys);
     }
 
     private async Task<Slice.Screen> OpenAsync(TestClinic clinic, Person person) =>
         Assert.IsType<Slice.Screen>(
-            await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(person, scene.Salon), s => s.OpenAsync(Cancellation))
+            await clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(person, _scene.Salon), s => s.OpenAsync(Cancellation))
         );
 
     private Task<Slice.Begun> BeginAsync(TestClinic clinic, Slice.ChairVisit visit) =>
         clinic.UseAsync<Slice, Slice.Begun>(
-            clinic.Acting(scene.Stylist, scene.Salon),
+            clinic.Acting(_scene.Stylist, _scene.Salon),
             s => s.BeginAsync(Guid.CreateVersion7(), new(visit.Id, visit.Version), Cancellation)
         );
 }

@@ -12,7 +12,7 @@ namespace HairClinic.Web.Tests.Features.Visits.BookVisit;
 public sealed class BookVisitFormTests : UiTestContext
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private readonly Slice.Screen screen = new(
+    private readonly Slice.Screen _screen = new(
         Guid.CreateVersion7(),
         "Elm Row",
         DateTimeZoneProviders.Tzdb["Europe/London"],
@@ -32,9 +32,9 @@ public sealed class BookVisitFormTests : UiTestContext
     public void Each_change_of_the_wish_asks_for_slots_anew()
     {
         var asked = 0;
-        BookVisitWish wish = new(Today, 7, Chair: screen.Chairs[0].Id, Start: TestClinic.UsualNow);
+        BookVisitWish wish = new(Today, 7, Chair: _screen.Chairs[0].Id, Start: TestClinic.UsualNow);
         var form = Render<BookVisitForm>(p =>
-            p.Add(f => f.Screen, screen)
+            p.Add(f => f.Screen, _screen)
                 .Add(f => f.Input, new Slice.Input())
                 .Add(f => f.Wish, wish)
                 .Add(f => f.FindClients, (_, _) => Task.FromResult<IReadOnlyList<Web.Ui.Fields.ComboOption>>([]))
@@ -42,34 +42,34 @@ public sealed class BookVisitFormTests : UiTestContext
                 .Add(f => f.OnWish, () => asked++)
         );
 
-        form.Find("#with").Change(screen.People[0].Id.ToString());
-        Assert.Equal((screen.People[0].Id, screen.Chairs[0].Id), (wish.OnlyPerson, wish.Chair));
+        form.Find("#with").Change(_screen.People[0].Id.ToString());
+        Assert.Equal((_screen.People[0].Id, _screen.Chairs[0].Id), (wish.OnlyPerson, wish.Chair));
         form.Render(p => p.Add(f => f.Wish, wish));
         form.Find("input[type=date]").Change("2027-03-01");
 
         // Another day leaves the tapped gap behind, and keeps the person.
-        Assert.Equal((new LocalDate(2027, 3, 1), screen.People[0].Id, null, null), (wish.Around, wish.OnlyPerson, wish.Chair, wish.Start));
+        Assert.Equal((new LocalDate(2027, 3, 1), _screen.People[0].Id, null, null), (wish.Around, wish.OnlyPerson, wish.Chair, wish.Start));
         Assert.Equal(2, asked);
     }
 
     [Fact]
     public void The_plainest_rebond_is_proposed_unless_the_address_names_a_service()
     {
-        Assert.Equal("Rebond", screen.ServiceFor(null).Name);
-        Assert.Equal("Wash", screen.ServiceFor(screen.Services[2].Id).Name);
-        Assert.Equal("Rebond", screen.ServiceFor(Guid.CreateVersion7()).Name);
+        Assert.Equal("Rebond", _screen.ServiceFor(null).Name);
+        Assert.Equal("Wash", _screen.ServiceFor(_screen.Services[2].Id).Name);
+        Assert.Equal("Rebond", _screen.ServiceFor(Guid.CreateVersion7()).Name);
     }
 
     [Fact]
     public void The_address_says_where_to_look_and_what_it_cannot_say_is_left_out()
     {
-        var chair = screen.Chairs[0].Id;
+        var chair = _screen.Chairs[0].Id;
 
-        Assert.Equal(new BookVisitWish(new(2027, 3, 1), 7), BookVisitWish.From(screen, "2027-03-01", null, null));
-        Assert.Equal(new BookVisitWish(Today, 7), BookVisitWish.From(screen, "2020-01-01", null, "not an instant"));
+        Assert.Equal(new BookVisitWish(new(2027, 3, 1), 7), BookVisitWish.From(_screen, "2027-03-01", null, null));
+        Assert.Equal(new BookVisitWish(Today, 7), BookVisitWish.From(_screen, "2020-01-01", null, "not an instant"));
         Assert.Equal(
             new BookVisitWish(new(2027, 2, 4), 0, null, chair, Instant.FromUtc(2027, 2, 4, 9, 0)),
-            BookVisitWish.From(screen, null, chair, "2027-02-04T09:00:00Z")
+            BookVisitWish.From(_screen, null, chair, "2027-02-04T09:00:00Z")
         );
     }
 

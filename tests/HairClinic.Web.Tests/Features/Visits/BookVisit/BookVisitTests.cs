@@ -11,18 +11,18 @@ namespace HairClinic.Web.Tests.Features.Visits.BookVisit;
 public sealed class BookVisitTests(PgServer server)
 {
     private static readonly LocalDate Thursday = VisitScene.Thursday;
-    private readonly VisitScene scene = new();
+    private readonly VisitScene _scene = new();
 
     [Fact]
     public async Task A_booked_visit_takes_its_chair_and_its_hands()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
 
-        var outcome = await BookAsync(clinic, Input(scene.Coats, 0, scene.Mara, 11));
+        var outcome = await BookAsync(clinic, Input(_scene.Coats, 0, _scene.Mara, 11));
 
         var visit = await VisitScene.ReadAsync(clinic, outcome.Booked!.VisitId);
         Assert.Equal(
-            (VisitState.Booked, true, scene.Chairs[0].Id, Thursday),
+            (VisitState.Booked, true, _scene.Chairs[0].Id, Thursday),
             (visit.State, visit.HoldsChair, visit.ChairId!.Value, visit.Day)
         );
         Assert.Equal([true, false, true], visit.Segments.OrderBy(s => s.Position).Select(s => s.HoldsHands));
@@ -32,9 +32,9 @@ public sealed class BookVisitTests(PgServer server)
     [Fact]
     public async Task Booking_takes_four_round_trips_of_which_one_writes()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
 
-        await BookAsync(clinic, Input(scene.Coats, 0, scene.Mara, 11));
+        await BookAsync(clinic, Input(_scene.Coats, 0, _scene.Mara, 11));
 
         Assert.Equal(4, clinic.Commands.All.Count);
         Assert.Single(clinic.Commands.All, c => c.Contains("INSERT", StringComparison.Ordinal));
@@ -43,10 +43,10 @@ public sealed class BookVisitTests(PgServer server)
     [Fact]
     public async Task The_dialog_opens_in_four_round_trips_and_knows_the_client_after_one_more()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
 
         var screen = await UseAsync(clinic, slice => slice.OpenAsync(null, TestContext.Current.CancellationToken));
-        var client = await UseAsync(clinic, slice => slice.ClientAsync(scene.Ada.Id, TestContext.Current.CancellationToken));
+        var client = await UseAsync(clinic, slice => slice.ClientAsync(_scene.Ada.Id, TestContext.Current.CancellationToken));
 
         Assert.Equal(5, clinic.Commands.All.Count);
         Assert.Equal(("Elm Row", new LocalDate(2027, 2, 3), 2, 2), (screen!.Salon, screen.Today, screen.Chairs.Count, screen.People.Count));
@@ -59,20 +59,20 @@ public sealed class BookVisitTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var client = await UseAsync(clinic, slice => slice.ClientAsync(scene.Ada.Id, TestContext.Current.CancellationToken));
+        var client = await UseAsync(clinic, slice => slice.ClientAsync(_scene.Ada.Id, TestContext.Current.CancellationToken));
 
         Assert.InRange(client!.Due!.DueOn, client.Due.Opens, client.Due.Closes);
         Assert.Equal("Rebond", Assert.Single(client.Upcoming).Service);
-        Assert.Equal(scene.Mara.Id, client.UsualPerson);
+        Assert.Equal(_scene.Mara.Id, client.UsualPerson);
 
         void Lay(Scene s)
         {
-            scene.Lay(s);
+            _scene.Lay(s);
             var kind = s.Make("Everyday", "French lace", "Workshop under test");
             var adhesive = s.Stock("Adhesive A", Domain.Shelf.ProductKind.Adhesive, "acrylic", "L1");
-            s.Bond(scene.Ada, s.Unit(scene.Ada, kind, new LocalDate(2027, 1, 4)), new LocalDate(2027, 1, 12), adhesive);
-            scene.Book(s, scene.Rebond, 0, scene.Mara, scene.At(new LocalDate(2027, 1, 12), 9)).Finish(Thursday);
-            scene.Book(s, scene.Rebond, 0, scene.Ivo, scene.At(Thursday, 9));
+            s.Bond(_scene.Ada, s.Unit(_scene.Ada, kind, new LocalDate(2027, 1, 4)), new LocalDate(2027, 1, 12), adhesive);
+            _scene.Book(s, _scene.Rebond, 0, _scene.Mara, _scene.At(new LocalDate(2027, 1, 12), 9)).Finish(Thursday);
+            _scene.Book(s, _scene.Rebond, 0, _scene.Ivo, _scene.At(Thursday, 9));
         }
     }
 
@@ -83,11 +83,11 @@ public sealed class BookVisitTests(PgServer server)
     [InlineData("960001")]
     public async Task A_client_is_found_by_the_beginning_of_names_and_code_or_the_end_of_the_phone(string typed)
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
 
         var found = await UseAsync(clinic, slice => slice.FindClientsAsync(typed, TestContext.Current.CancellationToken));
 
-        Assert.Equal(scene.Ada.Id.ToString(), Assert.Single(found).Key);
+        Assert.Equal(_scene.Ada.Id.ToString(), Assert.Single(found).Key);
     }
 
     [Theory]
@@ -96,7 +96,7 @@ public sealed class BookVisitTests(PgServer server)
     [InlineData("%")]
     public async Task Every_word_typed_must_fit(string typed)
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
 
         Assert.Empty(await UseAsync(clinic, slice => slice.FindClientsAsync(typed, TestContext.Current.CancellationToken)));
     }
@@ -104,8 +104,8 @@ public sealed class BookVisitTests(PgServer server)
     [Fact]
     public async Task A_time_the_salon_is_closed_is_doubted_and_booked_on_the_second_tap_with_a_note()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
-        var input = Input(scene.Rebond, 0, scene.Mara, 17) with { Note = "Brings the spare" };
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
+        var input = Input(_scene.Rebond, 0, _scene.Mara, 17) with { Note = "Brings the spare" };
 
         var first = await BookAsync(clinic, input);
         var second = await BookAsync(clinic, input with { DespiteDoubts = true });
@@ -122,9 +122,9 @@ public sealed class BookVisitTests(PgServer server)
         Person? pia = null;
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var past = await BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, 9) with { Day = new LocalDate(2027, 2, 3) });
-        var absent = await BookAsync(clinic, Input(scene.Wash, 0, scene.Ivo, 9));
-        var learning = await BookAsync(clinic, Input(scene.Rebond, 0, pia!, 9));
+        var past = await BookAsync(clinic, Input(_scene.Wash, 0, _scene.Mara, 9) with { Day = new LocalDate(2027, 2, 3) });
+        var absent = await BookAsync(clinic, Input(_scene.Wash, 0, _scene.Ivo, 9));
+        var learning = await BookAsync(clinic, Input(_scene.Rebond, 0, pia!, 9));
 
         Assert.Equal([Doubt.Past], past.Doubts);
         Assert.Equal([Doubt.PersonNotAtWork], absent.Doubts);
@@ -133,10 +133,10 @@ public sealed class BookVisitTests(PgServer server)
 
         void Lay(Scene s)
         {
-            scene.Lay(s);
-            scene.Ivo.BeAway(Guid.CreateVersion7(), Thursday, Thursday, "course");
-            pia = s.Hire("Pia", StaffRole.Trainee, scene.Salon);
-            pia.Learn([(Guid.CreateVersion7(), scene.Wash.Id)]);
+            _scene.Lay(s);
+            _scene.Ivo.BeAway(Guid.CreateVersion7(), Thursday, Thursday, "course");
+            pia = s.Hire("Pia", StaffRole.Trainee, _scene.Salon);
+            pia.Learn([(Guid.CreateVersion7(), _scene.Wash.Id)]);
         }
     }
 
@@ -144,8 +144,8 @@ public sealed class BookVisitTests(PgServer server)
     [Fact]
     public async Task A_time_the_clocks_skip_is_refused()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
-        var input = Input(scene.Wash, 0, scene.Mara, 1) with { Day = new LocalDate(2027, 3, 28), Time = new LocalTime(1, 30) };
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
+        var input = Input(_scene.Wash, 0, _scene.Mara, 1) with { Day = new LocalDate(2027, 3, 28), Time = new LocalTime(1, 30) };
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() => BookAsync(clinic, input));
 
@@ -159,27 +159,27 @@ public sealed class BookVisitTests(PgServer server)
 
         await Refused.SayingAsync(
             "This chair is no longer used. Choose another.",
-            () => BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, 9) with { ChairId = scene.Chairs[^1].Id })
+            () => BookAsync(clinic, Input(_scene.Wash, 0, _scene.Mara, 9) with { ChairId = _scene.Chairs[^1].Id })
         );
         await Refused.SayingAsync(
             "This person does not work in {0}. Choose somebody else.",
-            () => BookAsync(clinic, Input(scene.Wash, 0, scene.Ivo, 9))
+            () => BookAsync(clinic, Input(_scene.Wash, 0, _scene.Ivo, 9))
         );
 
         void Lay(Scene s)
         {
-            scene.Lay(s);
+            _scene.Lay(s);
             s.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1);
-            scene.Chairs.Add(s.Chairs[^1]);
-            scene.Ivo.Leave();
+            _scene.Chairs.Add(s.Chairs[^1]);
+            _scene.Ivo.Leave();
         }
     }
 
     [Fact]
     public async Task Whoever_does_not_work_in_a_salon_cannot_book_in_it()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
-        var elsewhere = clinic.Acting(scene.Desk);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
+        var elsewhere = clinic.Acting(_scene.Desk);
 
         await Refused.SayingAsync(
             "You do not work in this salon.",
@@ -187,7 +187,7 @@ public sealed class BookVisitTests(PgServer server)
                 clinic.UseAsync<Slice, Slice.Outcome>(
                     elsewhere,
                     slice =>
-                        slice.SaveAsync(Guid.CreateVersion7(), Input(scene.Wash, 0, scene.Mara, 9), TestContext.Current.CancellationToken)
+                        slice.SaveAsync(Guid.CreateVersion7(), Input(_scene.Wash, 0, _scene.Mara, 9), TestContext.Current.CancellationToken)
                 )
         );
     }
@@ -200,19 +200,19 @@ public sealed class BookVisitTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
+                _scene.Lay(s);
                 hidden = s.Welcome("H-1", "Hidden One", s.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1)).Id;
             }
         );
 
         await Refused.SayingAsync(
             "This client is not in the book any more. Look them up again.",
-            () => BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, 9) with { ClientId = hidden })
+            () => BookAsync(clinic, Input(_scene.Wash, 0, _scene.Mara, 9) with { ClientId = hidden })
         );
 
         Assert.False(
             await clinic.ReadAsync(db =>
-                db.ClientGrants.AnyAsync(g => g.ClientId == hidden && g.SalonId == scene.Salon.Id, TestContext.Current.CancellationToken)
+                db.ClientGrants.AnyAsync(g => g.ClientId == hidden && g.SalonId == _scene.Salon.Id, TestContext.Current.CancellationToken)
             )
         );
     }
@@ -221,27 +221,27 @@ public sealed class BookVisitTests(PgServer server)
     [Fact]
     public async Task A_stylist_books_the_next_visit_of_a_client_they_reach()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
-        var stylist = clinic.Acting(scene.Ivo, scene.Salon);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
+        var stylist = clinic.Acting(_scene.Ivo, _scene.Salon);
 
         var screen = await clinic.UseAsync<Slice, Slice.Screen?>(stylist, s => s.OpenAsync(null, TestContext.Current.CancellationToken));
         var outcome = await clinic.UseAsync<Slice, Slice.Outcome>(
             stylist,
-            s => s.SaveAsync(Guid.CreateVersion7(), Input(scene.Coats, 0, scene.Mara, 11), TestContext.Current.CancellationToken)
+            s => s.SaveAsync(Guid.CreateVersion7(), Input(_scene.Coats, 0, _scene.Mara, 11), TestContext.Current.CancellationToken)
         );
 
         Assert.False(screen!.MayCallOff);
         var visit = await VisitScene.ReadAsync(clinic, outcome.Booked!.VisitId);
-        Assert.Equal((VisitState.Booked, scene.Ada.Id), (visit.State, visit.ClientId));
+        Assert.Equal((VisitState.Booked, _scene.Ada.Id), (visit.State, visit.ClientId));
     }
 
     private Slice.Input Input(ServiceKind service, int chair, Person person, int hour) =>
         new()
         {
-            SalonId = scene.Salon.Id,
-            ClientId = scene.Ada.Id,
+            SalonId = _scene.Salon.Id,
+            ClientId = _scene.Ada.Id,
             ServiceKindId = service.Id,
-            ChairId = scene.Chairs[chair].Id,
+            ChairId = _scene.Chairs[chair].Id,
             PersonId = person.Id,
             Day = Thursday,
             Time = new LocalTime(hour, 0),
@@ -250,5 +250,5 @@ public sealed class BookVisitTests(PgServer server)
     private Task<Slice.Outcome> BookAsync(TestClinic clinic, Slice.Input input) =>
         UseAsync(clinic, slice => slice.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken));
 
-    private Task<T> UseAsync<T>(TestClinic clinic, Func<Slice, Task<T>> call) => clinic.UseAsync(scene.AtDesk(clinic), call);
+    private Task<T> UseAsync<T>(TestClinic clinic, Func<Slice, Task<T>> call) => clinic.UseAsync(_scene.AtDesk(clinic), call);
 }

@@ -15,15 +15,15 @@ namespace HairClinic.Web.Tests.Features.Visits.BookVisit;
 public sealed class NoDoubleBookingTests(PgServer server)
 {
     private static readonly LocalDate Thursday = VisitScene.Thursday;
-    private readonly VisitScene scene = new();
+    private readonly VisitScene _scene = new();
 
     [Fact]
     public async Task Of_two_at_the_same_moment_one_gets_the_chair_and_the_other_the_nearest_slots()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         var outcomes = await Task.WhenAll(
-            BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, At(11))),
-            BookAsync(clinic, Input(scene.Wash, 0, scene.Ivo, At(11), scene.Bo))
+            BookAsync(clinic, Input(_scene.Wash, 0, _scene.Mara, At(11))),
+            BookAsync(clinic, Input(_scene.Wash, 0, _scene.Ivo, At(11), _scene.Bo))
         );
 
         Assert.Single(outcomes, o => o.Booked is not null);
@@ -43,11 +43,11 @@ public sealed class NoDoubleBookingTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
-                scene.Book(s, scene.Rebond, 0, scene.Mara, At(11));
+                _scene.Lay(s);
+                _scene.Book(s, _scene.Rebond, 0, _scene.Mara, At(11));
             }
         );
-        var input = Input(scene.Wash, 0, scene.Mara, At(11), scene.Bo);
+        var input = Input(_scene.Wash, 0, _scene.Mara, At(11), _scene.Bo);
 
         var offer = (await BookAsync(clinic, input)).Taken!.Nearest[0];
         var second = await BookAsync(clinic, input with { StartsAt = offer.StartsAt, ChairId = offer.ChairId, PersonId = offer.PersonId });
@@ -58,10 +58,10 @@ public sealed class NoDoubleBookingTests(PgServer server)
     [Fact]
     public async Task Hands_cannot_be_in_two_chairs()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
-        await BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, At(11)));
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
+        await BookAsync(clinic, Input(_scene.Wash, 0, _scene.Mara, At(11)));
 
-        var second = await BookAsync(clinic, Input(scene.Wash, 1, scene.Mara, At(11, 15), scene.Bo));
+        var second = await BookAsync(clinic, Input(_scene.Wash, 1, _scene.Mara, At(11, 15), _scene.Bo));
 
         Assert.Equal(SlotClash.Hands, second.Taken!.By);
         Assert.Equal("Ivo", second.Taken.Nearest[0].Person);
@@ -74,13 +74,13 @@ public sealed class NoDoubleBookingTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
+                _scene.Lay(s);
                 Quick(s);
             }
         );
-        await BookAsync(clinic, Input(scene.Coats, 0, scene.Mara, At(11)));
+        await BookAsync(clinic, Input(_scene.Coats, 0, _scene.Mara, At(11)));
 
-        var second = await BookAsync(clinic, Input(quick!, 1, scene.Mara, At(11, 30), scene.Bo));
+        var second = await BookAsync(clinic, Input(_quick!, 1, _scene.Mara, At(11, 30), _scene.Bo));
 
         Assert.NotNull(second.Booked);
     }
@@ -88,10 +88,10 @@ public sealed class NoDoubleBookingTests(PgServer server)
     [Fact]
     public async Task Visits_back_to_back_both_stand()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
 
-        var first = await BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, At(11)));
-        var second = await BookAsync(clinic, Input(scene.Wash, 0, scene.Mara, At(11, 45)));
+        var first = await BookAsync(clinic, Input(_scene.Wash, 0, _scene.Mara, At(11)));
+        var second = await BookAsync(clinic, Input(_scene.Wash, 0, _scene.Mara, At(11, 45)));
 
         Assert.NotNull(first.Booked);
         Assert.NotNull(second.Booked);
@@ -100,9 +100,9 @@ public sealed class NoDoubleBookingTests(PgServer server)
     [Fact]
     public async Task The_same_tap_sent_many_times_at_once_books_once_and_gives_one_answer()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         var key = Guid.CreateVersion7();
-        var input = Input(scene.Wash, 0, scene.Mara, At(11));
+        var input = Input(_scene.Wash, 0, _scene.Mara, At(11));
 
         var outcomes = await Task.WhenAll(Enumerable.Range(0, 6).Select(_ => BookAsync(clinic, input, key)));
         var later = await BookAsync(clinic, input, key);
@@ -116,13 +116,13 @@ public sealed class NoDoubleBookingTests(PgServer server)
     [Fact]
     public async Task Who_books_waits_for_who_is_booking_before_anything_is_written()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         await clinic.ReadAsync(async db =>
         {
             await using var first = await db.Database.BeginTransactionAsync(TestContext.Current.CancellationToken);
-            scene.Book(new Scene(db, clinic.Clock.GetCurrentInstant()), scene.Wash, 0, scene.Mara, At(11));
+            _scene.Book(new Scene(db, clinic.Clock.GetCurrentInstant()), _scene.Wash, 0, _scene.Mara, At(11));
             await db.SaveChangesAsync(TestContext.Current.CancellationToken);
-            var second = BookAsync(clinic, Input(scene.Wash, 0, scene.Ivo, At(11), scene.Bo));
+            var second = BookAsync(clinic, Input(_scene.Wash, 0, _scene.Ivo, At(11), _scene.Bo));
 
             await InTurnAsync(db, clinic.PracticeId);
 
@@ -183,34 +183,34 @@ public sealed class NoDoubleBookingTests(PgServer server)
         }
     }
 
-    private ServiceKind? quick;
+    private ServiceKind? _quick;
 
     private void Quick(Scene s)
     {
-        quick = new ServiceKind(Guid.CreateVersion7(), "Quick look", ServicePurpose.Other);
-        quick.Consist([(Guid.CreateVersion7(), Domain.Chairs.SegmentKind.HandsOn, 15)]);
-        s.Db.ServiceKinds.Add(quick);
-        scene.Mara.Learn([.. scene.Mara.Skills.Select(k => (k.Id, k.ServiceKindId)), (Guid.CreateVersion7(), quick.Id)]);
+        _quick = new ServiceKind(Guid.CreateVersion7(), "Quick look", ServicePurpose.Other);
+        _quick.Consist([(Guid.CreateVersion7(), Domain.Chairs.SegmentKind.HandsOn, 15)]);
+        s.Db.ServiceKinds.Add(_quick);
+        _scene.Mara.Learn([.. _scene.Mara.Skills.Select(k => (k.Id, k.ServiceKindId)), (Guid.CreateVersion7(), _quick.Id)]);
     }
 
-    private Instant At(int hour, int minute = 0) => scene.At(Thursday, hour, minute);
+    private Instant At(int hour, int minute = 0) => _scene.At(Thursday, hour, minute);
 
     private Duration Distance(Instant start) => start > At(11) ? start - At(11) : At(11) - start;
 
     private Slice.Input Input(ServiceKind service, int chair, Person person, Instant at, Client? client = null) =>
         new()
         {
-            SalonId = scene.Salon.Id,
-            ClientId = (client ?? scene.Ada).Id,
+            SalonId = _scene.Salon.Id,
+            ClientId = (client ?? _scene.Ada).Id,
             ServiceKindId = service.Id,
-            ChairId = scene.Chairs[chair].Id,
+            ChairId = _scene.Chairs[chair].Id,
             PersonId = person.Id,
             StartsAt = at,
         };
 
     private Task<Slice.Outcome> BookAsync(TestClinic clinic, Slice.Input input, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            scene.AtDesk(clinic),
+            _scene.AtDesk(clinic),
             slice => slice.SaveAsync(key ?? Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
 

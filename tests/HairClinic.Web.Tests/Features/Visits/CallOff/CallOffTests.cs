@@ -8,8 +8,8 @@ namespace HairClinic.Web.Tests.Features.Visits.CallOff;
 
 public sealed class CallOffTests(PgServer server)
 {
-    private readonly VisitScene scene = new();
-    private Visit visit = null!;
+    private readonly VisitScene _scene = new();
+    private Visit _visit = null!;
 
     [Fact]
     public async Task A_visit_called_off_frees_its_chair_and_hands_and_says_by_whom_and_why()
@@ -18,11 +18,11 @@ public sealed class CallOffTests(PgServer server)
 
         await SaveAsync(clinic, await InputAsync(clinic, CalledOffBy.Salon, "Water is off"));
 
-        var off = await VisitScene.ReadAsync(clinic, visit.Id);
+        var off = await VisitScene.ReadAsync(clinic, _visit.Id);
         Assert.Equal((VisitState.Cancelled, false), (off.State, off.HoldsChair));
         Assert.All(off.Segments, s => Assert.False(s.HoldsHands));
         Assert.Equal("Called off by the salon. Water is off", off.Note);
-        await clinic.LayAsync(s => scene.Book(s, scene.Coats, 0, scene.Mara, visit.StartsAt));
+        await clinic.LayAsync(s => _scene.Book(s, _scene.Coats, 0, _scene.Mara, _visit.StartsAt));
     }
 
     [Fact]
@@ -34,7 +34,7 @@ public sealed class CallOffTests(PgServer server)
 
         await Refused.SayingAsync("This visit is {0} already.", () => SaveAsync(clinic, second));
 
-        Assert.Equal("Called off by the client.", (await VisitScene.ReadAsync(clinic, visit.Id)).Note);
+        Assert.Equal("Called off by the client.", (await VisitScene.ReadAsync(clinic, _visit.Id)).Note);
     }
 
     [Fact]
@@ -44,13 +44,13 @@ public sealed class CallOffTests(PgServer server)
         var stale = await InputAsync(clinic, CalledOffBy.Client);
         await clinic.ReadAsync(async db =>
         {
-            (await db.Visits.FindAsync([clinic.PracticeId, visit.Id], TestContext.Current.CancellationToken))!.Remark("Brings a friend");
+            (await db.Visits.FindAsync([clinic.PracticeId, _visit.Id], TestContext.Current.CancellationToken))!.Remark("Brings a friend");
             return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
 
         await Assert.ThrowsAsync<OvertakenException>(() => SaveAsync(clinic, stale));
 
-        Assert.True((await VisitScene.ReadAsync(clinic, visit.Id)).HoldsChair);
+        Assert.True((await VisitScene.ReadAsync(clinic, _visit.Id)).HoldsChair);
     }
 
     [Fact]
@@ -83,20 +83,20 @@ public sealed class CallOffTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
-                visit = scene.Book(s, scene.Coats, 0, scene.Mara, scene.At(VisitScene.Thursday, 9));
+                _scene.Lay(s);
+                _visit = _scene.Book(s, _scene.Coats, 0, _scene.Mara, _scene.At(VisitScene.Thursday, 9));
             }
         );
 
     private async Task<Slice.Input> InputAsync(TestClinic clinic, CalledOffBy by, string? reason = null)
     {
         var screen = await clinic.UseAsync<Slice, Slice.Screen?>(
-            scene.AtDesk(clinic),
-            slice => slice.OpenAsync(visit.Id, TestContext.Current.CancellationToken)
+            _scene.AtDesk(clinic),
+            slice => slice.OpenAsync(_visit.Id, TestContext.Current.CancellationToken)
         );
         return new Slice.Input
         {
-            VisitId = visit.Id,
+            VisitId = _visit.Id,
             Version = screen!.Version,
             By = by,
             Reason = reason,
@@ -105,7 +105,7 @@ public sealed class CallOffTests(PgServer server)
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            scene.AtDesk(clinic),
+            _scene.AtDesk(clinic),
             slice => slice.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
 }

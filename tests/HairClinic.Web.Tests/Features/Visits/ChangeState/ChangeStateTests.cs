@@ -8,8 +8,8 @@ namespace HairClinic.Web.Tests.Features.Visits.ChangeState;
 
 public sealed class ChangeStateTests(PgServer server)
 {
-    private readonly VisitScene scene = new();
-    private Visit visit = null!;
+    private readonly VisitScene _scene = new();
+    private Visit _visit = null!;
 
     [Fact]
     public async Task A_client_arrives_and_sits_down_with_one_tap_each()
@@ -26,9 +26,9 @@ public sealed class ChangeStateTests(PgServer server)
         await using var clinic = await OpenAsync();
 
         await TapAsync(clinic, Slice.Step.DidNotCome);
-        var missed = await VisitScene.ReadAsync(clinic, visit.Id);
+        var missed = await VisitScene.ReadAsync(clinic, _visit.Id);
         await TapAsync(clinic, Slice.Step.TakeBack);
-        var back = await VisitScene.ReadAsync(clinic, visit.Id);
+        var back = await VisitScene.ReadAsync(clinic, _visit.Id);
 
         Assert.Equal((false, VisitState.DidNotCome), (missed.HoldsChair, missed.State));
         Assert.All(missed.Segments, s => Assert.False(s.HoldsHands));
@@ -41,12 +41,12 @@ public sealed class ChangeStateTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         await TapAsync(clinic, Slice.Step.DidNotCome);
-        await clinic.LayAsync(s => scene.Book(s, scene.Rebond, 0, scene.Ivo, visit.StartsAt, scene.Bo));
+        await clinic.LayAsync(s => _scene.Book(s, _scene.Rebond, 0, _scene.Ivo, _visit.StartsAt, _scene.Bo));
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() => TapAsync(clinic, Slice.Step.TakeBack));
 
         Assert.StartsWith("Its place was given to somebody else.", refusal.Message, StringComparison.Ordinal);
-        Assert.Equal(VisitState.DidNotCome, (await VisitScene.ReadAsync(clinic, visit.Id)).State);
+        Assert.Equal(VisitState.DidNotCome, (await VisitScene.ReadAsync(clinic, _visit.Id)).State);
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class ChangeStateTests(PgServer server)
             () => TapAsync(clinic, Slice.Step.DidNotCome)
         );
 
-        var still = await VisitScene.ReadAsync(clinic, visit.Id);
+        var still = await VisitScene.ReadAsync(clinic, _visit.Id);
         Assert.Equal((VisitState.Booked, true), (still.State, still.HoldsChair));
     }
 
@@ -74,7 +74,7 @@ public sealed class ChangeStateTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         await TapAsync(clinic, Slice.Step.DidNotCome);
-        await clinic.LayAsync(s => scene.Book(s, scene.Wash, 1, scene.Ivo, visit.StartsAt));
+        await clinic.LayAsync(s => _scene.Book(s, _scene.Wash, 1, _scene.Ivo, _visit.StartsAt));
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() => TapAsync(clinic, Slice.Step.TakeBack));
 
@@ -99,19 +99,19 @@ public sealed class ChangeStateTests(PgServer server)
     public async Task Of_two_who_tap_on_the_same_visit_the_second_is_told_and_changes_nothing()
     {
         await using var clinic = await OpenAsync();
-        var seen = (await VisitScene.ReadAsync(clinic, visit.Id)).Version;
+        var seen = (await VisitScene.ReadAsync(clinic, _visit.Id)).Version;
         await TapAsync(clinic, Slice.Step.Arrive, seen);
 
         await Assert.ThrowsAsync<OvertakenException>(() => TapAsync(clinic, Slice.Step.Begin, seen));
 
-        Assert.Equal(VisitState.Arrived, (await VisitScene.ReadAsync(clinic, visit.Id)).State);
+        Assert.Equal(VisitState.Arrived, (await VisitScene.ReadAsync(clinic, _visit.Id)).State);
     }
 
     [Fact]
     public async Task A_tap_takes_two_round_trips()
     {
         await using var clinic = await OpenAsync();
-        var seen = (await VisitScene.ReadAsync(clinic, visit.Id)).Version;
+        var seen = (await VisitScene.ReadAsync(clinic, _visit.Id)).Version;
         clinic.Commands.Clear();
 
         await TapAsync(clinic, Slice.Step.Arrive, seen);
@@ -125,19 +125,19 @@ public sealed class ChangeStateTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
-                visit = scene.Book(s, scene.Coats, 0, scene.Mara, scene.At(VisitScene.Thursday, 9));
+                _scene.Lay(s);
+                _visit = _scene.Book(s, _scene.Coats, 0, _scene.Mara, _scene.At(VisitScene.Thursday, 9));
             }
         );
-        clinic.Clock.Reset(scene.At(VisitScene.Thursday, 9, 20));
+        clinic.Clock.Reset(_scene.At(VisitScene.Thursday, 9, 20));
         return clinic;
     }
 
     private async Task<VisitState> TapAsync(TestClinic clinic, Slice.Step step, uint? version = null)
     {
-        var input = new Slice.Input(visit.Id, version ?? (await VisitScene.ReadAsync(clinic, visit.Id)).Version, step);
+        var input = new Slice.Input(_visit.Id, version ?? (await VisitScene.ReadAsync(clinic, _visit.Id)).Version, step);
         var outcome = await clinic.UseAsync<Slice, Slice.Outcome>(
-            scene.AtDesk(clinic),
+            _scene.AtDesk(clinic),
             slice => slice.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
         return outcome.State;

@@ -10,7 +10,7 @@ namespace HairClinic.Web.Tests.Features.Visits.Day;
 public sealed class DayTests(PgServer server)
 {
     private static readonly LocalDate Thursday = VisitScene.Thursday;
-    private readonly VisitScene scene = new();
+    private readonly VisitScene _scene = new();
 
     [Fact]
     public async Task A_day_of_any_size_is_read_in_four_round_trips()
@@ -19,9 +19,9 @@ public sealed class DayTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
+                _scene.Lay(s);
                 for (var hour = 9; hour < 17; hour++)
-                    scene.Book(s, scene.Coats, hour % 2, hour % 2 == 0 ? scene.Mara : scene.Ivo, scene.At(Thursday, hour));
+                    _scene.Book(s, _scene.Coats, hour % 2, hour % 2 == 0 ? _scene.Mara : _scene.Ivo, _scene.At(Thursday, hour));
             }
         );
 
@@ -74,8 +74,8 @@ public sealed class DayTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
-                scene.Salon.Close(Guid.CreateVersion7(), Thursday, Thursday, "stocktaking");
+                _scene.Lay(s);
+                _scene.Salon.Close(Guid.CreateVersion7(), Thursday, Thursday, "stocktaking");
             }
         );
 
@@ -97,10 +97,10 @@ public sealed class DayTests(PgServer server)
 
         void Lay(Scene s)
         {
-            scene.Lay(s);
-            scene.Ivo.BeAway(Guid.CreateVersion7(), Thursday, Thursday, "course");
-            scene.Book(s, scene.Wash, 0, scene.Mara, scene.At(Thursday, 9)).Cancel();
-            scene.Book(s, scene.Wash, 0, scene.Mara, scene.At(Thursday, 10));
+            _scene.Lay(s);
+            _scene.Ivo.BeAway(Guid.CreateVersion7(), Thursday, Thursday, "course");
+            _scene.Book(s, _scene.Wash, 0, _scene.Mara, _scene.At(Thursday, 9)).Cancel();
+            _scene.Book(s, _scene.Wash, 0, _scene.Mara, _scene.At(Thursday, 10));
         }
     }
 
@@ -115,9 +115,16 @@ public sealed class DayTests(PgServer server)
 
         void Lay(Scene s)
         {
-            scene.Lay(s);
-            var old = new Visit(Guid.CreateVersion7(), scene.Ada.Id, scene.Salon.Id, scene.Wash.Id);
-            old.Place(scene.Wash, scene.At(Thursday, 9), null, null, scene.Salon, [.. scene.Wash.Steps.Select(_ => Guid.CreateVersion7())]);
+            _scene.Lay(s);
+            var old = new Visit(Guid.CreateVersion7(), _scene.Ada.Id, _scene.Salon.Id, _scene.Wash.Id);
+            old.Place(
+                _scene.Wash,
+                _scene.At(Thursday, 9),
+                null,
+                null,
+                _scene.Salon,
+                [.. _scene.Wash.Steps.Select(_ => Guid.CreateVersion7())]
+            );
             s.Db.Visits.Add(old);
         }
     }
@@ -125,11 +132,11 @@ public sealed class DayTests(PgServer server)
     [Fact]
     public async Task Whoever_works_in_no_salon_sees_no_day()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
 
         Assert.Null(
             await clinic.UseAsync<Slice, Slice.Screen?>(
-                clinic.Acting(scene.Desk),
+                clinic.Acting(_scene.Desk),
                 s => s.OpenAsync(null, TestContext.Current.CancellationToken)
             )
         );
@@ -138,12 +145,12 @@ public sealed class DayTests(PgServer server)
     [Fact]
     public async Task Desk_and_stylist_see_the_same_day_and_may_do_different_things_with_it()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
 
         var desk = await OpenAsync(clinic, Thursday);
         var stylist = (
             await clinic.UseAsync<Slice, Slice.Screen?>(
-                clinic.Acting(scene.Mara, scene.Salon),
+                clinic.Acting(_scene.Mara, _scene.Salon),
                 s => s.OpenAsync(Thursday, TestContext.Current.CancellationToken)
             )
         )!;
@@ -160,23 +167,23 @@ public sealed class DayTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
-                tess = s.Hire("Tess Wray", StaffRole.Trainee, scene.Salon);
-                s.Book(scene.Ada, scene.Rebond, scene.Chairs[0], tess, At(9));
-                s.Book(scene.Bo, scene.Rebond, scene.Chairs[1], scene.Mara, At(11));
+                _scene.Lay(s);
+                tess = s.Hire("Tess Wray", StaffRole.Trainee, _scene.Salon);
+                s.Book(_scene.Ada, _scene.Rebond, _scene.Chairs[0], tess, At(9));
+                s.Book(_scene.Bo, _scene.Rebond, _scene.Chairs[1], _scene.Mara, At(11));
             }
         );
 
         var day = (
             await clinic.UseAsync<Slice, Slice.Screen?>(
-                clinic.Acting(tess, scene.Salon),
+                clinic.Acting(tess, _scene.Salon),
                 s => s.OpenAsync(Thursday, TestContext.Current.CancellationToken)
             )
         )!;
 
         Assert.Equal(["Ada Fenwick"], day.Visits.Select(v => v.Client));
         var taken = Assert.Single(day.Taken);
-        Assert.Equal((scene.Chairs[1].Id, At(11)), (taken.ChairId, taken.StartsAt));
+        Assert.Equal((_scene.Chairs[1].Id, At(11)), (taken.ChairId, taken.StartsAt));
         Assert.Empty((await OpenAsync(clinic, Thursday)).Taken);
     }
 
@@ -184,7 +191,7 @@ public sealed class DayTests(PgServer server)
 
     private Task<Slice.Screen> OpenAsync(TestClinic clinic, LocalDate date, VisitScene? of = null) =>
         clinic.UseAsync<Slice, Slice.Screen>(
-            (of ?? scene).AtDesk(clinic),
+            (of ?? _scene).AtDesk(clinic),
             async slice => (await slice.OpenAsync(date, TestContext.Current.CancellationToken))!
         );
 }

@@ -10,14 +10,14 @@ namespace HairClinic.Web.Tests.Features.Visits.LogRebond;
 
 public sealed class LogRebondPageTests(PgServer server)
 {
-    private ChairScene scene = new();
+    private ChairScene _scene = new();
 
     [Fact]
     public async Task When_all_is_normal_a_rebond_is_logged_in_three_taps_and_the_next_date_is_shown() =>
         await OnPageAsync(
             async (page, clinic) =>
             {
-                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+                await page.Open(_scene.Visit.Id).ShowsAsync("Take-down");
 
                 page.Choose("Was an edge up", "No, sound");
                 page.Choose("Was each coat left to dry?", "Waits kept");
@@ -30,7 +30,7 @@ public sealed class LogRebondPageTests(PgServer server)
                 );
                 Assert.Equal($"{due:uuuu-MM-dd}", page.Find(".vast time").GetAttribute("datetime"));
                 Assert.Contains(
-                    $"/visits/book-visit?client={scene.Client.Id}&amp;around={due:uuuu-MM-dd}",
+                    $"/visits/book-visit?client={_scene.Client.Id}&amp;around={due:uuuu-MM-dd}",
                     page.Page.Markup,
                     StringComparison.Ordinal
                 );
@@ -44,14 +44,14 @@ public sealed class LogRebondPageTests(PgServer server)
         await OnPageAsync(
             async (page, _) =>
             {
-                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+                await page.Open(_scene.Visit.Id).ShowsAsync("Take-down");
 
                 page.Choose("Was an edge up", "Yes, lifted");
                 page.Press("Today: On which day did they notice?");
                 page.Choose("Where?", "Front");
                 page.Choose("Knots", "2");
                 page.Choose("Base", "3");
-                page.Choose("Unit that goes on", scene.Spare.Serial);
+                page.Choose("Unit that goes on", _scene.Spare.Serial);
                 page.Choose("Lot of Adhesive A", "A-1");
                 page.Choose("Was each coat left to dry?", "Cut short");
                 page.Send();
@@ -66,7 +66,7 @@ public sealed class LogRebondPageTests(PgServer server)
         await OnPageAsync(
             async (page, clinic) =>
             {
-                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+                await page.Open(_scene.Visit.Id).ShowsAsync("Take-down");
 
                 page.Send();
 
@@ -81,7 +81,7 @@ public sealed class LogRebondPageTests(PgServer server)
         await OnPageAsync(
             async (page, _) =>
             {
-                await page.Open(scene.Visit.Id).ShowsAsync("No bonding on broken, infected, sunburnt or freshly operated skin.");
+                await page.Open(_scene.Visit.Id).ShowsAsync("No bonding on broken, infected, sunburnt or freshly operated skin.");
                 Assert.True(page.Has("ask a physician"));
                 Assert.True(page.Has("local codes and licensed practice come before anything here"));
                 Assert.Empty(page.Page.FindAll("dialog"));
@@ -93,7 +93,7 @@ public sealed class LogRebondPageTests(PgServer server)
         await OnPageAsync(
             async (page, _) =>
             {
-                await page.Open(scene.Visit.Id).ShowsAsync("expired Tue 2 Feb 2027");
+                await page.Open(_scene.Visit.Id).ShowsAsync("expired Tue 2 Feb 2027");
                 var expired = page.Page.FindAll("label.tap").Single(l => l.TextContent.Contains("A-0", StringComparison.Ordinal));
                 Assert.True(expired.QuerySelector("input")!.HasAttribute("disabled"));
             }
@@ -104,7 +104,7 @@ public sealed class LogRebondPageTests(PgServer server)
         await OnPageAsync(
             async (page, _) =>
             {
-                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+                await page.Open(_scene.Visit.Id).ShowsAsync("Take-down");
                 page.Choose("Was an edge up", "No, sound");
                 page.Choose("Was each coat left to dry?", "Waits kept");
                 page.Choose("Base", "4");
@@ -124,7 +124,7 @@ public sealed class LogRebondPageTests(PgServer server)
         await OnPageAsync(
             async (page, clinic) =>
             {
-                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+                await page.Open(_scene.Visit.Id).ShowsAsync("Take-down");
                 page.Choose("Was an edge up", "Yes, lifted");
                 page.Choose("Knots", "2");
                 page.Find("textarea").Input("Swam twice this week");
@@ -135,7 +135,7 @@ public sealed class LogRebondPageTests(PgServer server)
                     clinic,
                     async again =>
                     {
-                        await again.Open(scene.Visit.Id).ShowsAsync("What you typed before is here again.");
+                        await again.Open(_scene.Visit.Id).ShowsAsync("What you typed before is here again.");
                         Assert.True(again.Has("Swam twice this week"));
                         Assert.NotNull(again.Find("input[name=FoundLifted][value=true][checked]"));
                         Assert.NotNull(again.Find("input[name=Knots][value='2'][checked]"));
@@ -149,12 +149,12 @@ public sealed class LogRebondPageTests(PgServer server)
         await OnPageAsync(
             async (page, clinic) =>
             {
-                await page.Open(scene.Visit.Id).ShowsAsync("Take-down");
+                await page.Open(_scene.Visit.Id).ShowsAsync("Take-down");
                 await OnPageAgainAsync(
                     clinic,
                     async other =>
                     {
-                        await other.Open(scene.Visit.Id).ShowsAsync("Take-down");
+                        await other.Open(_scene.Visit.Id).ShowsAsync("Take-down");
                         other.Choose("Was an edge up", "No, sound");
                         other.Choose("Was each coat left to dry?", "Waits kept");
                         other.Send();
@@ -175,14 +175,14 @@ public sealed class LogRebondPageTests(PgServer server)
     [Fact]
     public async Task A_first_fitting_needs_no_take_down()
     {
-        scene = new ChairScene { Bonded = false, Purpose = ServicePurpose.FirstFitting };
+        _scene = new ChairScene { Bonded = false, Purpose = ServicePurpose.FirstFitting };
         await OnPageAsync(
             async (page, _) =>
             {
-                await page.Open(scene.Visit.Id).ShowsAsync("New bond");
+                await page.Open(_scene.Visit.Id).ShowsAsync("New bond");
                 Assert.False(page.Has("Was an edge up"));
                 page.Press("Add a product");
-                page.Find("select").Change(scene.Adhesive.Id.ToString());
+                page.Find("select").Change(_scene.Adhesive.Id.ToString());
                 page.Choose("Was each coat left to dry?", "Waits kept");
                 page.Send();
                 await page.ShowsAsync("First fitting: a look-over on");
@@ -194,9 +194,9 @@ public sealed class LogRebondPageTests(PgServer server)
 
     private async Task OnPageAsync(Func<Page, TestClinic, Task> act)
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene.Lay);
-        await Page.AsAsync(clinic, scene.Stylist, scene.Salon, page => act(page, clinic));
+        await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
+        await Page.AsAsync(clinic, _scene.Stylist, _scene.Salon, page => act(page, clinic));
     }
 
-    private Task OnPageAgainAsync(TestClinic clinic, Func<Page, Task> act) => Page.AsAsync(clinic, scene.Stylist, scene.Salon, act);
+    private Task OnPageAgainAsync(TestClinic clinic, Func<Page, Task> act) => Page.AsAsync(clinic, _scene.Stylist, _scene.Salon, act);
 }

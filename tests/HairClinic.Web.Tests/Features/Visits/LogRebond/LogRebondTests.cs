@@ -10,7 +10,7 @@ namespace HairClinic.Web.Tests.Features.Visits.LogRebond;
 
 public sealed class LogRebondTests(PgServer server)
 {
-    private ChairScene scene = new();
+    private ChairScene _scene = new();
 
     [Fact]
     public async Task A_normal_rebond_closes_the_old_bond_and_dates_the_new_one_with_its_reason()
@@ -23,7 +23,7 @@ public sealed class LogRebondTests(PgServer server)
         Assert.Equal((ChairScene.Today, RemovalReason.Scheduled), (bonds[0].RemovedOn, bonds[0].RemovedBecause));
         Assert.Equal(new HoldObservation(HoldKind.AtLeast, 29, null), HoldObservation.Of(bonds[0], ChairScene.Today));
         Assert.True(bonds[1].IsOpen);
-        Assert.Equal((TestClinic.UsualNow, scene.Visit.Id), (bonds[1].AppliedAt, bonds[1].VisitId));
+        Assert.Equal((TestClinic.UsualNow, _scene.Visit.Id), (bonds[1].AppliedAt, bonds[1].VisitId));
         Assert.Equal((bonds[1].OpensOn, bonds[1].DueOn, bonds[1].ClosesOn), (outcome.OpensOn, outcome.DueOn, outcome.ClosesOn));
         // French lace holds three to five weeks by the practice's row.
         Assert.Equal((ChairScene.Today.PlusWeeks(3), ChairScene.Today.PlusWeeks(5)), (outcome.OpensOn, outcome.ClosesOn));
@@ -39,16 +39,16 @@ public sealed class LogRebondTests(PgServer server)
 
         var screen = await ScreenAsync(clinic);
 
-        Assert.Equal(scene.Worn.Id, screen.Start.UnitId);
+        Assert.Equal(_scene.Worn.Id, screen.Start.UnitId);
         // The bond was made from the lot that expired yesterday.
         Assert.Equal(
-            (scene.Adhesive.Id, scene.Open.Id, 3),
+            (_scene.Adhesive.Id, _scene.Open.Id, 3),
             (screen.Start.Products[0].ProductId, screen.Start.Products[0].LotId!.Value, screen.Start.Products[0].Coats!.Value)
         );
         Assert.Equal(InspectionGrades.AsNew, screen.Start.Grades());
         Assert.Null(screen.Start.FoundLifted);
         Assert.Null(screen.Start.WaitsKept);
-        Assert.Equal([scene.Worn.Serial, scene.Spare.Serial], screen.Units.Select(u => u.Serial));
+        Assert.Equal([_scene.Worn.Serial, _scene.Spare.Serial], screen.Units.Select(u => u.Serial));
     }
 
     [Fact]
@@ -58,9 +58,9 @@ public sealed class LogRebondTests(PgServer server)
         var input = await NormalAsync(clinic);
         input.Knots = 2;
         await SaveAsync(clinic, input);
-        await clinic.LayAsync(scene.BookNext);
+        await clinic.LayAsync(_scene.BookNext);
 
-        var screen = await ScreenAsync(clinic, scene.Next.Id);
+        var screen = await ScreenAsync(clinic, _scene.Next.Id);
 
         Assert.Equal(2, screen.Start.Knots);
         Assert.Equal(ChairScene.Today, screen.Worn!.Last!.On);
@@ -86,7 +86,7 @@ public sealed class LogRebondTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         var input = await NormalAsync(clinic);
-        input.UnitId = scene.Spare.Id;
+        input.UnitId = _scene.Spare.Id;
 
         await SaveAsync(clinic, input);
 
@@ -97,15 +97,15 @@ public sealed class LogRebondTests(PgServer server)
     [Fact]
     public async Task A_first_fitting_is_logged_without_a_take_down_and_asks_for_a_look_over_a_week_later()
     {
-        scene = new ChairScene { Bonded = false, Purpose = ServicePurpose.FirstFitting };
+        _scene = new ChairScene { Bonded = false, Purpose = ServicePurpose.FirstFitting };
         await using var clinic = await OpenAsync();
         var input = (await ScreenAsync(clinic)).Start;
         input.WaitsKept = true;
         input.Products.Add(
             new Slice.ProductLine
             {
-                ProductId = scene.Adhesive.Id,
-                LotId = scene.Open.Id,
+                ProductId = _scene.Adhesive.Id,
+                LotId = _scene.Open.Id,
                 Coats = 3,
             }
         );
@@ -136,7 +136,7 @@ public sealed class LogRebondTests(PgServer server)
         await using var clinic = await OpenAsync();
         await clinic.ReadAsync(async db =>
         {
-            var product = await db.Products.SingleAsync(p => p.Id == scene.Adhesive.Id, Cancellation);
+            var product = await db.Products.SingleAsync(p => p.Id == _scene.Adhesive.Id, Cancellation);
             product.Edit(product.Name, product.Kind, product.Chemistry, labelCureHours: 48);
             return await db.SaveChangesAsync(Cancellation);
         });
@@ -151,7 +151,7 @@ public sealed class LogRebondTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         var input = await NormalAsync(clinic);
-        input.Products[0].LotId = scene.Expired.Id;
+        input.Products[0].LotId = _scene.Expired.Id;
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, input));
 
@@ -205,20 +205,20 @@ public sealed class LogRebondTests(PgServer server)
     public async Task A_visit_of_another_salon_is_not_there()
     {
         await using var clinic = await OpenAsync();
-        var stranger = clinic.Acting(scene.Colleague);
+        var stranger = clinic.Acting(_scene.Colleague);
 
-        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(stranger, s => s.OpenAsync(scene.Visit.Id, Cancellation)));
+        Assert.Null(await clinic.UseAsync<Slice, Slice.Screen?>(stranger, s => s.OpenAsync(_scene.Visit.Id, Cancellation)));
     }
 
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
-    private Task<TestClinic> OpenAsync() => TestClinic.OpenAsync(server, scene.Lay);
+    private Task<TestClinic> OpenAsync() => TestClinic.OpenAsync(server, _scene.Lay);
 
     private async Task<Slice.Screen> ScreenAsync(TestClinic clinic, Guid? visitId = null)
     {
         var screen = await clinic.UseAsync<Slice, Slice.Screen?>(
-            clinic.Acting(scene.Stylist, scene.Salon),
-            s => s.OpenAsync(visitId ?? scene.Visit.Id, Cancellation)
+            clinic.Acting(_scene.Stylist, _scene.Salon),
+            s => s.OpenAsync(visitId ?? _scene.Visit.Id, Cancellation)
         );
         return Assert.IsType<Slice.Screen>(screen);
     }
@@ -233,7 +233,7 @@ public sealed class LogRebondTests(PgServer server)
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(scene.Stylist, scene.Salon),
+            clinic.Acting(_scene.Stylist, _scene.Salon),
             s => s.SaveAsync(Guid.CreateVersion7(), input, Cancellation)
         );
 

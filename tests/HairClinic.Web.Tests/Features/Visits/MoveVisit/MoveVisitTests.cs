@@ -12,8 +12,8 @@ namespace HairClinic.Web.Tests.Features.Visits.MoveVisit;
 public sealed class MoveVisitTests(PgServer server)
 {
     private static readonly LocalDate Thursday = VisitScene.Thursday;
-    private readonly VisitScene scene = new();
-    private Visit visit = null!;
+    private readonly VisitScene _scene = new();
+    private Visit _visit = null!;
 
     [Fact]
     public async Task A_visit_moves_a_little_although_it_overlaps_where_it_was()
@@ -22,8 +22,8 @@ public sealed class MoveVisitTests(PgServer server)
 
         var outcome = await MoveAsync(clinic, await InputAsync(clinic, new LocalTime(9, 15)));
 
-        var moved = await VisitScene.ReadAsync(clinic, visit.Id);
-        Assert.Equal(scene.At(Thursday, 9, 15), moved.StartsAt);
+        var moved = await VisitScene.ReadAsync(clinic, _visit.Id);
+        Assert.Equal(_scene.At(Thursday, 9, 15), moved.StartsAt);
         Assert.Equal(outcome.Moved!.EndsAt, moved.EndsAt);
         Assert.Equal(3, moved.Segments.Count);
         Assert.Equal(moved.EndsAt, moved.Segments.Max(s => s.EndsAt));
@@ -35,7 +35,7 @@ public sealed class MoveVisitTests(PgServer server)
         await using var clinic = await OpenAsync();
         await MoveAsync(clinic, await InputAsync(clinic, new LocalTime(14, 0)));
 
-        await clinic.LayAsync(s => scene.Book(s, scene.Rebond, 0, scene.Mara, scene.At(Thursday, 9)));
+        await clinic.LayAsync(s => _scene.Book(s, _scene.Rebond, 0, _scene.Mara, _scene.At(Thursday, 9)));
 
         Assert.Equal(2, await clinic.ReadAsync(db => db.Visits.CountAsync(TestContext.Current.CancellationToken)));
     }
@@ -46,16 +46,16 @@ public sealed class MoveVisitTests(PgServer server)
         await using var clinic = await OpenAsync();
 
         var screen = await clinic.UseAsync<Slice, Slice.Screen?>(
-            scene.AtDesk(clinic),
-            slice => slice.OpenAsync(visit.Id, TestContext.Current.CancellationToken)
+            _scene.AtDesk(clinic),
+            slice => slice.OpenAsync(_visit.Id, TestContext.Current.CancellationToken)
         );
-        var ask = new SlotAsk(scene.Salon.Id, scene.Salon.TimeZone, screen!.ServiceKindId, screen.Steps, Thursday, WithinDays: 7)
+        var ask = new SlotAsk(_scene.Salon.Id, _scene.Salon.TimeZone, screen!.ServiceKindId, screen.Steps, Thursday, WithinDays: 7)
         {
             ClientId = screen.ClientId,
-            ButVisit = visit.Id,
+            ButVisit = _visit.Id,
         };
         var free = await clinic.UseAsync<Slice, IReadOnlyList<SlotOffer>>(
-            scene.AtDesk(clinic),
+            _scene.AtDesk(clinic),
             slice => slice.FindSlotsAsync(ask, TestContext.Current.CancellationToken)
         );
 
@@ -67,13 +67,13 @@ public sealed class MoveVisitTests(PgServer server)
     public async Task A_taken_place_is_told_with_the_nearest_free_ones_and_nothing_moves()
     {
         await using var clinic = await OpenAsync();
-        await clinic.LayAsync(s => scene.Book(s, scene.Rebond, 0, scene.Ivo, scene.At(Thursday, 14), scene.Bo));
+        await clinic.LayAsync(s => _scene.Book(s, _scene.Rebond, 0, _scene.Ivo, _scene.At(Thursday, 14), _scene.Bo));
 
         var outcome = await MoveAsync(clinic, await InputAsync(clinic, new LocalTime(14, 0)));
 
         Assert.Equal(SlotClash.Chair, outcome.Taken!.By);
-        Assert.Equal((scene.At(Thursday, 14), "Chair 2"), (outcome.Taken.Nearest[0].StartsAt, outcome.Taken.Nearest[0].Chair));
-        Assert.Equal(scene.At(Thursday, 9), (await VisitScene.ReadAsync(clinic, visit.Id)).StartsAt);
+        Assert.Equal((_scene.At(Thursday, 14), "Chair 2"), (outcome.Taken.Nearest[0].StartsAt, outcome.Taken.Nearest[0].Chair));
+        Assert.Equal(_scene.At(Thursday, 9), (await VisitScene.ReadAsync(clinic, _visit.Id)).StartsAt);
     }
 
     [Fact]
@@ -85,7 +85,7 @@ public sealed class MoveVisitTests(PgServer server)
         await MoveAsync(clinic, mine);
 
         await Assert.ThrowsAsync<OvertakenException>(() => MoveAsync(clinic, theirs));
-        Assert.Equal(scene.At(Thursday, 14), (await VisitScene.ReadAsync(clinic, visit.Id)).StartsAt);
+        Assert.Equal(_scene.At(Thursday, 14), (await VisitScene.ReadAsync(clinic, _visit.Id)).StartsAt);
     }
 
     [Fact]
@@ -111,7 +111,7 @@ public sealed class MoveVisitTests(PgServer server)
         );
 
         var winner = Assert.Single(won, w => w is not null);
-        Assert.Equal(winner!.StartsAt, (await VisitScene.ReadAsync(clinic, visit.Id)).StartsAt);
+        Assert.Equal(winner!.StartsAt, (await VisitScene.ReadAsync(clinic, _visit.Id)).StartsAt);
     }
 
     [Fact]
@@ -145,8 +145,8 @@ public sealed class MoveVisitTests(PgServer server)
 
         var screen = await ScreenAsync(clinic);
         var stranger = await clinic.UseAsync<Slice, Slice.Screen?>(
-            clinic.Acting(scene.Desk),
-            slice => slice.OpenAsync(visit.Id, TestContext.Current.CancellationToken)
+            clinic.Acting(_scene.Desk),
+            slice => slice.OpenAsync(_visit.Id, TestContext.Current.CancellationToken)
         );
 
         Assert.Equal(("Ada Fenwick", "Two coats", 60), (screen.Client, screen.Service, screen.Steps.Sum(s => s.Minutes)));
@@ -159,33 +159,33 @@ public sealed class MoveVisitTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
-                visit = scene.Book(s, scene.Coats, 0, scene.Mara, scene.At(Thursday, 9));
+                _scene.Lay(s);
+                _visit = _scene.Book(s, _scene.Coats, 0, _scene.Mara, _scene.At(Thursday, 9));
             }
         );
 
     private async Task<Slice.Screen> ScreenAsync(TestClinic clinic) =>
         (
             await clinic.UseAsync<Slice, Slice.Screen?>(
-                scene.AtDesk(clinic),
-                slice => slice.OpenAsync(visit.Id, TestContext.Current.CancellationToken)
+                _scene.AtDesk(clinic),
+                slice => slice.OpenAsync(_visit.Id, TestContext.Current.CancellationToken)
             )
         )!;
 
     private async Task<Slice.Input> InputAsync(TestClinic clinic, LocalTime time) =>
         new()
         {
-            VisitId = visit.Id,
+            VisitId = _visit.Id,
             Version = (await ScreenAsync(clinic)).Version,
-            ChairId = scene.Chairs[0].Id,
-            PersonId = scene.Mara.Id,
+            ChairId = _scene.Chairs[0].Id,
+            PersonId = _scene.Mara.Id,
             Day = Thursday,
             Time = time,
         };
 
     private Task<Slice.Outcome> MoveAsync(TestClinic clinic, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            scene.AtDesk(clinic),
+            _scene.AtDesk(clinic),
             slice => slice.SaveAsync(Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
 }

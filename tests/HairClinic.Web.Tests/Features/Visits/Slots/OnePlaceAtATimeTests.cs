@@ -18,11 +18,11 @@ namespace HairClinic.Web.Tests.Features.Visits.Slots;
 public sealed class OnePlaceAtATimeTests(PgServer server)
 {
     private static readonly LocalDate Thursday = VisitScene.Thursday;
-    private readonly VisitScene scene = new();
-    private Salon quay = null!;
-    private Chair quayChair = null!;
-    private Person quayDesk = null!;
-    private Visit nine = null!;
+    private readonly VisitScene _scene = new();
+    private Salon _quay = null!;
+    private Chair _quayChair = null!;
+    private Person _quayDesk = null!;
+    private Visit _nine = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -30,7 +30,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
     public async Task Neither_the_client_nor_the_desk_books_the_second_chair_beside_the_first()
     {
         await using var clinic = await OpenAsync();
-        var client = new ClientActor(clinic.PracticeId, scene.Ada.Id);
+        var client = new ClientActor(clinic.PracticeId, _scene.Ada.Id);
         var lift = await clinic.ReadAsync(db => db.ServiceKinds.FirstAsync(k => k.Purpose == ServicePurpose.FixLift, Cancel));
 
         var own = await clinic.UseAsync<Own, Own.Outcome>(
@@ -62,17 +62,24 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
     public async Task Free_times_leave_out_where_this_client_is_taken_and_nobody_else_s()
     {
         await using var clinic = await OpenAsync();
-        var ask = new SlotAsk(scene.Salon.Id, scene.Salon.TimeZone, scene.Wash.Id, [new(SegmentKind.HandsOn, 45)], Thursday, WithinDays: 0)
+        var ask = new SlotAsk(
+            _scene.Salon.Id,
+            _scene.Salon.TimeZone,
+            _scene.Wash.Id,
+            [new(SegmentKind.HandsOn, 45)],
+            Thursday,
+            WithinDays: 0
+        )
         {
             Start = At(9, 30),
         };
 
-        var hers = await FindAsync(ask with { ClientId = scene.Ada.Id });
-        var his = await FindAsync(ask with { ClientId = scene.Bo.Id });
-        var moving = await FindAsync(ask with { ClientId = scene.Ada.Id, ButVisit = nine.Id });
+        var hers = await FindAsync(ask with { ClientId = _scene.Ada.Id });
+        var his = await FindAsync(ask with { ClientId = _scene.Bo.Id });
+        var moving = await FindAsync(ask with { ClientId = _scene.Ada.Id, ButVisit = _nine.Id });
         var offers = await clinic.UseAsync<Offering, IReadOnlyList<Offering.Offer>>(
-            scene.AtDesk(clinic),
-            s => s.OpenAsync(scene.Ada.Id, Cancel)
+            _scene.AtDesk(clinic),
+            s => s.OpenAsync(_scene.Ada.Id, Cancel)
         );
 
         Assert.DoesNotContain(hers, s => s.StartsAt > At(8, 15) && s.StartsAt < At(10, 30));
@@ -82,7 +89,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         Assert.DoesNotContain(offers, o => o.At.Date == Thursday && o.At.TimeOfDay < new LocalTime(10, 30));
 
         Task<IReadOnlyList<SlotOffer>> FindAsync(SlotAsk asked) =>
-            clinic.UseAsync<SlotSearch, IReadOnlyList<SlotOffer>>(scene.AtDesk(clinic), s => s.FindAsync(asked, Cancel));
+            clinic.UseAsync<SlotSearch, IReadOnlyList<SlotOffer>>(_scene.AtDesk(clinic), s => s.FindAsync(asked, Cancel));
     }
 
     [Fact]
@@ -93,7 +100,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         var row = await VisitScene.ReadAsync(clinic, later);
 
         var outcome = await clinic.UseAsync<Moving, Moving.Outcome>(
-            scene.AtDesk(clinic),
+            _scene.AtDesk(clinic),
             s =>
                 s.SaveAsync(
                     Guid.CreateVersion7(),
@@ -101,8 +108,8 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
                     {
                         VisitId = later,
                         Version = row.Version,
-                        ChairId = scene.Chairs[1].Id,
-                        PersonId = scene.Ivo.Id,
+                        ChairId = _scene.Chairs[1].Id,
+                        PersonId = _scene.Ivo.Id,
                         StartsAt = At(10),
                     },
                     Cancel
@@ -118,13 +125,13 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        var there = await ClashAsync(clinic.Acting(quayDesk, quay), scene.Ada.Id);
-        var here = await ClashAsync(scene.AtDesk(clinic), scene.Ada.Id);
+        var there = await ClashAsync(clinic.Acting(_quayDesk, _quay), _scene.Ada.Id);
+        var here = await ClashAsync(_scene.AtDesk(clinic), _scene.Ada.Id);
 
         Assert.Null(there!.Visit);
         Assert.Equal("Ada Fenwick is busy elsewhere at that time.", there.Refused("Ada Fenwick").Message);
         Assert.Equal((At(9), "Elm Row", "Chair 1"), (here!.Visit!.StartsAt, here.Visit.Salon, here.Visit.Chair));
-        Assert.Null(await ClashAsync(scene.AtDesk(clinic), scene.Bo.Id));
+        Assert.Null(await ClashAsync(_scene.AtDesk(clinic), _scene.Bo.Id));
 
         Task<ClientClash?> ClashAsync(Actor actor, Guid client) =>
             clinic.UseAsync<SlotSearch, ClientClash?>(actor, s => s.ClashAsync(client, At(9, 30), At(10), butVisit: null, Cancel));
@@ -137,16 +144,23 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         // In another salon, yesterday by the calendar and still going on.
         await clinic.LayAsync(s =>
         {
-            var visit = new Visit(Guid.CreateVersion7(), scene.Bo.Id, quay.Id, scene.Rebond.Id);
-            visit.Place([(SegmentKind.HandsOn, 120)], At(0) - Duration.FromMinutes(30), quayChair.Id, null, quay, [Guid.CreateVersion7()]);
+            var visit = new Visit(Guid.CreateVersion7(), _scene.Bo.Id, _quay.Id, _scene.Rebond.Id);
+            visit.Place(
+                [(SegmentKind.HandsOn, 120)],
+                At(0) - Duration.FromMinutes(30),
+                _quayChair.Id,
+                null,
+                _quay,
+                [Guid.CreateVersion7()]
+            );
             s.Db.Visits.Add(visit);
         });
         clinic.Clock.Reset(At(0, 20));
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() =>
             clinic.UseAsync<WalkingIn, WalkingIn.Outcome>(
-                clinic.Acting(scene.Mara, scene.Salon),
-                s => s.SaveAsync(Guid.CreateVersion7(), new() { ClientId = scene.Bo.Id, ServiceKindId = scene.Wash.Id }, Cancel)
+                clinic.Acting(_scene.Mara, _scene.Salon),
+                s => s.SaveAsync(Guid.CreateVersion7(), new() { ClientId = _scene.Bo.Id, ServiceKindId = _scene.Wash.Id }, Cancel)
             )
         );
 
@@ -169,8 +183,8 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
 
         Task<Refusal?> ClashAsync(Instant from) =>
             clinic.UseAsync<Booking, Refusal?>(
-                scene.AtDesk(clinic),
-                s => s.ClashAsync(scene.Ada.Id, from, from + Duration.FromMinutes(45), Cancel)
+                _scene.AtDesk(clinic),
+                s => s.ClashAsync(_scene.Ada.Id, from, from + Duration.FromMinutes(45), Cancel)
             );
     }
 
@@ -219,34 +233,34 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
     private static void AssertNamesNine(Refusal? said) =>
         Assert.Equal<object>(["Ada Fenwick", Thursday, new LocalTime(9, 0), new LocalTime(10, 30), "Elm Row", "Chair 1"], said!.Arguments);
 
-    private Instant At(int hour, int minute = 0) => scene.At(Thursday, hour, minute);
+    private Instant At(int hour, int minute = 0) => _scene.At(Thursday, hour, minute);
 
     private Task<TestClinic> OpenAsync() =>
         TestClinic.OpenAsync(
             server,
             s =>
             {
-                scene.Lay(s);
-                quay = s.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1);
-                quayChair = s.Chairs[^1];
-                quayDesk = s.Hire("Desk there", StaffRole.FrontDesk, quay);
-                nine = scene.Book(s, scene.Rebond, 0, scene.Mara, At(9));
+                _scene.Lay(s);
+                _quay = s.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1);
+                _quayChair = s.Chairs[^1];
+                _quayDesk = s.Hire("Desk there", StaffRole.FrontDesk, _quay);
+                _nine = _scene.Book(s, _scene.Rebond, 0, _scene.Mara, At(9));
             }
         );
 
     private Task<Booking.Outcome> BookAsync(TestClinic clinic, Instant at) =>
         clinic.UseAsync<Booking, Booking.Outcome>(
-            scene.AtDesk(clinic),
+            _scene.AtDesk(clinic),
             s =>
                 s.SaveAsync(
                     Guid.CreateVersion7(),
                     new()
                     {
-                        SalonId = scene.Salon.Id,
-                        ClientId = scene.Ada.Id,
-                        ServiceKindId = scene.Wash.Id,
-                        ChairId = scene.Chairs[1].Id,
-                        PersonId = scene.Ivo.Id,
+                        SalonId = _scene.Salon.Id,
+                        ClientId = _scene.Ada.Id,
+                        ServiceKindId = _scene.Wash.Id,
+                        ChairId = _scene.Chairs[1].Id,
+                        PersonId = _scene.Ivo.Id,
                         StartsAt = at,
                     },
                     Cancel

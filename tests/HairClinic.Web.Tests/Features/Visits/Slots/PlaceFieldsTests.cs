@@ -7,8 +7,8 @@ namespace HairClinic.Web.Tests.Features.Visits.Slots;
 
 public sealed class PlaceFieldsTests : UiTestContext
 {
-    private readonly Choice chair = new(Guid.CreateVersion7(), "Chair 1");
-    private readonly Choice person = new(Guid.CreateVersion7(), "Mara");
+    private readonly Choice _chair = new(Guid.CreateVersion7(), "Chair 1");
+    private readonly Choice _person = new(Guid.CreateVersion7(), "Mara");
 
     public PlaceFieldsTests() => BeInteractive();
 
@@ -16,15 +16,15 @@ public sealed class PlaceFieldsTests : UiTestContext
     public void Day_time_chair_and_person_are_chosen_by_hand()
     {
         var choice = new PlaceChoice();
-        var fields = Render<PlaceFields>(p => p.Add(f => f.Choice, choice).Add(f => f.Chairs, [chair]).Add(f => f.People, [person]));
+        var fields = Render<PlaceFields>(p => p.Add(f => f.Choice, choice).Add(f => f.Chairs, [_chair]).Add(f => f.People, [_person]));
 
         fields.Find("input[type=date]").Change("2027-02-05");
         fields.Find("input[type=time]").Change("19:30");
-        fields.Find("select[name=ChairId]").Change(chair.Id.ToString());
-        fields.Find("select[name=PersonId]").Change(person.Id.ToString());
+        fields.Find("select[name=ChairId]").Change(_chair.Id.ToString());
+        fields.Find("select[name=PersonId]").Change(_person.Id.ToString());
 
         Assert.Equal(
-            (new LocalDate(2027, 2, 5), new LocalTime(19, 30), chair.Id, person.Id),
+            (new LocalDate(2027, 2, 5), new LocalTime(19, 30), _chair.Id, _person.Id),
             (choice.Day, choice.Time, choice.ChairId, choice.PersonId)
         );
     }
@@ -35,7 +35,7 @@ public sealed class PlaceFieldsTests : UiTestContext
         var check = new PlaceChoiceRules().Validate(new PlaceChoice());
 
         var fields = Render<PlaceFields>(p =>
-            p.Add(f => f.Choice, new PlaceChoice()).Add(f => f.Chairs, [chair]).Add(f => f.People, [person]).Add(f => f.Check, check)
+            p.Add(f => f.Choice, new PlaceChoice()).Add(f => f.Chairs, [_chair]).Add(f => f.People, [_person]).Add(f => f.Check, check)
         );
 
         Assert.Equal(
@@ -52,8 +52,8 @@ public sealed class PlaceFieldsTests : UiTestContext
                     new PlaceChoice
                     {
                         StartsAt = TestClinic.UsualNow,
-                        ChairId = chair.Id,
-                        PersonId = person.Id,
+                        ChairId = _chair.Id,
+                        PersonId = _person.Id,
                     }
                 )
                 .IsValid

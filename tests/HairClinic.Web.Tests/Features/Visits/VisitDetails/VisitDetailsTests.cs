@@ -7,15 +7,15 @@ namespace HairClinic.Web.Tests.Features.Visits.VisitDetails;
 
 public sealed class VisitDetailsTests(PgServer server)
 {
-    private readonly VisitScene scene = new();
-    private Visit visit = null!;
+    private readonly VisitScene _scene = new();
+    private Visit _visit = null!;
 
     [Fact]
     public async Task A_visit_says_what_when_who_and_in_which_steps()
     {
         await using var clinic = await OpenAsync();
 
-        var screen = await OpenAsync(clinic, scene.AtDesk(clinic));
+        var screen = await OpenAsync(clinic, _scene.AtDesk(clinic));
 
         Assert.Equal(("Ada Fenwick", "Two coats", "Chair 1", "Mara"), (screen!.Client, screen.Service, screen.Chair, screen.Person));
         Assert.Equal(3, screen.Steps.Count);
@@ -28,9 +28,9 @@ public sealed class VisitDetailsTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        var before = await OpenAsync(clinic, clinic.Acting(scene.Mara, scene.Salon));
-        clinic.Clock.Reset(scene.At(VisitScene.Thursday, 7));
-        var screen = await OpenAsync(clinic, clinic.Acting(scene.Mara, scene.Salon));
+        var before = await OpenAsync(clinic, clinic.Acting(_scene.Mara, _scene.Salon));
+        clinic.Clock.Reset(_scene.At(VisitScene.Thursday, 7));
+        var screen = await OpenAsync(clinic, clinic.Acting(_scene.Mara, _scene.Salon));
 
         Assert.Equal((false, true, true), (screen!.MayBook, screen.MayLog, screen.CanBeLogged));
         Assert.Equal((false, false), (before!.CanBeLogged, before.DayHasCome));
@@ -41,7 +41,7 @@ public sealed class VisitDetailsTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        Assert.Null(await OpenAsync(clinic, clinic.Acting(scene.Desk)));
+        Assert.Null(await OpenAsync(clinic, clinic.Acting(_scene.Desk)));
     }
 
     private Task<TestClinic> OpenAsync() =>
@@ -49,11 +49,11 @@ public sealed class VisitDetailsTests(PgServer server)
             server,
             s =>
             {
-                scene.Lay(s);
-                visit = scene.Book(s, scene.Coats, 0, scene.Mara, scene.At(VisitScene.Thursday, 9));
+                _scene.Lay(s);
+                _visit = _scene.Book(s, _scene.Coats, 0, _scene.Mara, _scene.At(VisitScene.Thursday, 9));
             }
         );
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, PersonActor actor) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(actor, slice => slice.OpenAsync(visit.Id, TestContext.Current.CancellationToken));
+        clinic.UseAsync<Slice, Slice.Screen?>(actor, slice => slice.OpenAsync(_visit.Id, TestContext.Current.CancellationToken));
 }

@@ -9,9 +9,9 @@ namespace HairClinic.Web.Tests.Features.Visits.WalkIn;
 
 public sealed class WalkInTests(PgServer server)
 {
-    private readonly ChairScene scene = new();
-    private Guid atTheDoor;
-    private Guid fixLift;
+    private readonly ChairScene _scene = new();
+    private Guid _atTheDoor;
+    private Guid _fixLift;
 
     [Fact]
     public async Task A_walk_in_takes_the_first_free_chair_from_this_minute_and_is_in_it()
@@ -22,7 +22,7 @@ public sealed class WalkInTests(PgServer server)
         var outcome = await SaveAsync(clinic, Input());
 
         var visit = await clinic.ReadAsync(db => db.Visits.SingleAsync(v => v.Id == outcome.Begun!.VisitId, Cancellation));
-        Assert.Equal((VisitState.InChair, scene.Stylist.Id, "Chair 1"), (visit.State, visit.PersonId!.Value, outcome.Begun!.Chair));
+        Assert.Equal((VisitState.InChair, _scene.Stylist.Id, "Chair 1"), (visit.State, visit.PersonId!.Value, outcome.Begun!.Chair));
         Assert.Equal(TestClinic.UsualNow + Duration.FromMinutes(125), visit.StartsAt);
     }
 
@@ -43,14 +43,14 @@ public sealed class WalkInTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
         await clinic.LayAsync(later =>
         {
-            var other = later.Welcome("C-3", "Cleo Marsh", scene.Salon);
-            var visit = new Visit(Guid.CreateVersion7(), other.Id, scene.Salon.Id, fixLift);
+            var other = later.Welcome("C-3", "Cleo Marsh", _scene.Salon);
+            var visit = new Visit(Guid.CreateVersion7(), other.Id, _scene.Salon.Id, _fixLift);
             visit.Place(
                 [(Domain.Chairs.SegmentKind.HandsOn, 60)],
                 later.Now,
                 later.Db.Chairs.OrderBy(c => c.Position).Last().Id,
                 null,
-                scene.Salon,
+                _scene.Salon,
                 [Guid.CreateVersion7()]
             );
             later.Db.Visits.Add(visit);
@@ -67,7 +67,7 @@ public sealed class WalkInTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() =>
-            SaveAsync(clinic, new Slice.Input { ClientId = scene.Client.Id, ServiceKindId = fixLift })
+            SaveAsync(clinic, new Slice.Input { ClientId = _scene.Client.Id, ServiceKindId = _fixLift })
         );
 
         Assert.Equal("This client has a visit today already, at 09:00. Begin that one.", refusal.Message);
@@ -83,7 +83,7 @@ public sealed class WalkInTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
         var found = await clinic.UseAsync<Slice, IReadOnlyList<Slice.Found>>(
-            clinic.Acting(scene.Stylist, scene.Salon),
+            clinic.Acting(_scene.Stylist, _scene.Salon),
             s => s.FindAsync(typed, Cancellation)
         );
 
@@ -105,16 +105,16 @@ public sealed class WalkInTests(PgServer server)
 
     private void Lay(Scene laid)
     {
-        scene.Lay(laid);
-        atTheDoor = laid.Welcome("C-2", "Bo Larch", scene.Salon, "+441632960042").Id;
-        fixLift = laid.Service(ServicePurpose.FixLift).Id;
+        _scene.Lay(laid);
+        _atTheDoor = laid.Welcome("C-2", "Bo Larch", _scene.Salon, "+441632960042").Id;
+        _fixLift = laid.Service(ServicePurpose.FixLift).Id;
     }
 
-    private Slice.Input Input() => new() { ClientId = atTheDoor, ServiceKindId = fixLift };
+    private Slice.Input Input() => new() { ClientId = _atTheDoor, ServiceKindId = _fixLift };
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(scene.Stylist, scene.Salon),
+            clinic.Acting(_scene.Stylist, _scene.Salon),
             s => s.SaveAsync(key ?? Guid.CreateVersion7(), input, Cancellation)
         );
 }

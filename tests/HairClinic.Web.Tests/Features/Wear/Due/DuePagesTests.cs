@@ -6,14 +6,14 @@ namespace HairClinic.Web.Tests.Features.Wear.Due;
 /// <summary>How far the list reaches: pages, salons, practices, days; and what it costs.</summary>
 public sealed class DuePagesTests(PgServer server)
 {
-    private readonly DueList list = new();
+    private readonly DueList _list = new();
 
     [Fact]
     public async Task Page_by_page_everyone_comes_once_and_in_order()
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            list.Lay(l =>
+            _list.Lay(l =>
             {
                 for (var i = 0; i < 60; i++)
                     l.Lifted($"L{i:00}", 30 + i % 5, 1);
@@ -26,7 +26,7 @@ public sealed class DuePagesTests(PgServer server)
         DueCursor? after = null;
         do
         {
-            var page = await list.OpenAsync(clinic, DuePart.All, after is null ? null : DueCursor.Read(after.ToString()));
+            var page = await _list.OpenAsync(clinic, DuePart.All, after is null ? null : DueCursor.Read(after.ToString()));
             (seen, after) = ([.. seen, .. page.Rows], page.Next);
             sizes.Add(page.Rows.Count);
         } while (after is not null);
@@ -41,25 +41,28 @@ public sealed class DuePagesTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            list.Lay(l =>
+            _list.Lay(l =>
             {
                 l.Bonded("elm", 40);
                 l.Bonded("quay", 41, l.Quayside);
             })
         );
 
-        Assert.Equal(["elm"], DueList.Codes(await list.OpenAsync(clinic, salons: [list.ElmRow, list.Quayside])));
-        Assert.Equal(["quay", "elm"], DueList.Codes(await list.OpenAsync(clinic, allSalons: true, salons: [list.ElmRow, list.Quayside])));
-        Assert.Equal(["elm"], DueList.Codes(await list.OpenAsync(clinic, allSalons: true, salons: [list.ElmRow])));
+        Assert.Equal(["elm"], DueList.Codes(await _list.OpenAsync(clinic, salons: [_list.ElmRow, _list.Quayside])));
+        Assert.Equal(
+            ["quay", "elm"],
+            DueList.Codes(await _list.OpenAsync(clinic, allSalons: true, salons: [_list.ElmRow, _list.Quayside]))
+        );
+        Assert.Equal(["elm"], DueList.Codes(await _list.OpenAsync(clinic, allSalons: true, salons: [_list.ElmRow])));
     }
 
     [Fact]
     public async Task Another_practices_clients_are_not_on_it()
     {
         await using var theirs = await TestClinic.OpenAsync(server, new DueList().Lay(l => l.Bonded("theirs", 40)));
-        await using var ours = await TestClinic.OpenAsync(server, list.Lay(l => l.Bonded("ours", 41)));
+        await using var ours = await TestClinic.OpenAsync(server, _list.Lay(l => l.Bonded("ours", 41)));
 
-        Assert.Equal(["ours"], DueList.Codes(await list.OpenAsync(ours)));
+        Assert.Equal(["ours"], DueList.Codes(await _list.OpenAsync(ours)));
     }
 
     [Fact]
@@ -67,7 +70,7 @@ public sealed class DuePagesTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            list.Lay(l =>
+            _list.Lay(l =>
             {
                 l.Bonded("left", 40).Client.Leave(l.Today);
                 var kept = l.Bonded("kept", 41).Client;
@@ -75,7 +78,7 @@ public sealed class DuePagesTests(PgServer server)
             })
         );
 
-        Assert.Equal(["kept"], DueList.Codes(await list.OpenAsync(clinic)));
+        Assert.Equal(["kept"], DueList.Codes(await _list.OpenAsync(clinic)));
     }
 
     // Ten in the evening in London on 3 February 2027 is eleven in the morning of the 4th in Auckland (UTC+13 in summer: IANA).
@@ -125,14 +128,14 @@ public sealed class DuePagesTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            list.Lay(l =>
+            _list.Lay(l =>
             {
                 for (var i = 0; i < 80; i++)
                     l.PutOff(l.Bonded($"C{i:00}", 30).Client, i % 2);
             })
         );
 
-        await list.OpenAsync(clinic, part);
+        await _list.OpenAsync(clinic, part);
 
         Assert.Equal(4, clinic.Commands.All.Count);
     }

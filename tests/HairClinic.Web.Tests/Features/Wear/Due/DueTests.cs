@@ -8,7 +8,7 @@ namespace HairClinic.Web.Tests.Features.Wear.Due;
 
 public sealed class DueTests(PgServer server)
 {
-    private readonly DueList list = new();
+    private readonly DueList _list = new();
 
     [Fact]
     public async Task The_lifted_come_first_then_the_longest_overdue_then_whoever_closes_soonest()
@@ -24,7 +24,7 @@ public sealed class DueTests(PgServer server)
             l.Lifted("lifted old", 50, 20);
         });
 
-        var screen = await list.OpenAsync(clinic);
+        var screen = await _list.OpenAsync(clinic);
 
         Assert.Equal(
             ["lifted old", "lifted young", "a month over", "a day over", "closes today", "just open", "opening"],
@@ -41,9 +41,9 @@ public sealed class DueTests(PgServer server)
             l.Bonded("in seven", 21);
         });
 
-        Assert.Equal(["in seven"], DueList.Codes(await list.OpenAsync(clinic)));
+        Assert.Equal(["in seven"], DueList.Codes(await _list.OpenAsync(clinic)));
         clinic.Clock.AdvanceDays(1);
-        Assert.Equal(["in seven", "in eight"], DueList.Codes(await list.OpenAsync(clinic)));
+        Assert.Equal(["in seven", "in eight"], DueList.Codes(await _list.OpenAsync(clinic)));
     }
 
     [Theory]
@@ -69,7 +69,7 @@ public sealed class DueTests(PgServer server)
             l.Booked(lifted.Client, ServicePurpose.FixLift, 1);
         });
 
-        var screen = await list.OpenAsync(clinic, part);
+        var screen = await _list.OpenAsync(clinic, part);
 
         Assert.Equal(codes.Split('|').Order(), DueList.Codes(screen).Order());
         Assert.Equal(screen.Rows.Count, screen.Counts.Of(part));
@@ -87,10 +87,10 @@ public sealed class DueTests(PgServer server)
             visit = l.Booked(client, ServicePurpose.Rebond, 3);
         });
 
-        Assert.Empty((await list.OpenAsync(clinic)).Rows);
-        var row = Assert.Single((await list.OpenAsync(clinic, DuePart.Booked)).Rows);
+        Assert.Empty((await _list.OpenAsync(clinic)).Rows);
+        var row = Assert.Single((await _list.OpenAsync(clinic, DuePart.Booked)).Rows);
 
-        Assert.Equal(new DueBooking(visit!.Id, list.ElmRow.Id, visit.StartsAt, visit.Day), row.Booking);
+        Assert.Equal(new DueBooking(visit!.Id, _list.ElmRow.Id, visit.StartsAt, visit.Day), row.Booking);
     }
 
     [Fact]
@@ -103,7 +103,7 @@ public sealed class DueTests(PgServer server)
             l.Booked(l.Bonded("yesterday", 42).Client, ServicePurpose.Rebond, -1);
         });
 
-        var screen = await list.OpenAsync(clinic);
+        var screen = await _list.OpenAsync(clinic);
 
         Assert.Equal(["yesterday", "called off", "wash"], DueList.Codes(screen));
         Assert.All(screen.Rows, row => Assert.Null(row.Booking));
@@ -114,11 +114,11 @@ public sealed class DueTests(PgServer server)
     {
         await using var clinic = await OpenAsync(l => l.PutOff(l.Bonded("away", 38).Client, 2));
 
-        Assert.Empty((await list.OpenAsync(clinic)).Rows);
+        Assert.Empty((await _list.OpenAsync(clinic)).Rows);
         clinic.Clock.AdvanceDays(1);
-        Assert.Empty((await list.OpenAsync(clinic)).Rows);
+        Assert.Empty((await _list.OpenAsync(clinic)).Rows);
         clinic.Clock.AdvanceDays(1);
-        Assert.Equal(["away"], DueList.Codes(await list.OpenAsync(clinic)));
+        Assert.Equal(["away"], DueList.Codes(await _list.OpenAsync(clinic)));
     }
 
     [Fact]
@@ -134,7 +134,7 @@ public sealed class DueTests(PgServer server)
             l.PutOff(earlier, 30, TestClinic.UsualNow - Duration.FromDays(40));
         });
 
-        Assert.Equal(["shortened", "of the bond before"], DueList.Codes(await list.OpenAsync(clinic)));
+        Assert.Equal(["shortened", "of the bond before"], DueList.Codes(await _list.OpenAsync(clinic)));
     }
 
     [Fact]
@@ -147,7 +147,7 @@ public sealed class DueTests(PgServer server)
             bond.ReportLift(new(l.Today, null, null, false));
         });
 
-        Assert.Equal(["lifted"], DueList.Codes(await list.OpenAsync(clinic)));
+        Assert.Equal(["lifted"], DueList.Codes(await _list.OpenAsync(clinic)));
     }
 
     [Fact]
@@ -160,12 +160,12 @@ public sealed class DueTests(PgServer server)
             l.Note(client, ContactKind.Messaged, TestClinic.UsualNow - Duration.FromDays(1));
         });
 
-        var row = Assert.Single((await list.OpenAsync(clinic)).Rows);
+        var row = Assert.Single((await _list.OpenAsync(clinic)).Rows);
 
         Assert.Equal(new DueContact(ContactKind.Messaged, TestClinic.UsualNow - Duration.FromDays(1), null, null), row.LastContact);
-        Assert.Equal(list.Today.PlusDays(2), row.ClosesOn);
+        Assert.Equal(_list.Today.PlusDays(2), row.ClosesOn);
         Assert.Equal(Domain.Wear.DueRuleName.HoldWindow, row.Reasons[0].Rule);
     }
 
-    private async Task<TestClinic> OpenAsync(Action<DueList> clients) => await TestClinic.OpenAsync(server, list.Lay(clients));
+    private async Task<TestClinic> OpenAsync(Action<DueList> clients) => await TestClinic.OpenAsync(server, _list.Lay(clients));
 }

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Tests.Features.Wear.Due;
 /// <summary>Those at risk of a day without hair are listed by the days to expect, whatever their bond does.</summary>
 public sealed class RiskRowsTests(PgServer server)
 {
-    private readonly DueList list = new();
+    private readonly DueList _list = new();
 
     [Fact]
     public async Task The_most_days_to_expect_come_first_and_whoever_is_safe_is_not_listed()
@@ -20,7 +20,7 @@ public sealed class RiskRowsTests(PgServer server)
             Risk(l, "safe", 0.1, late: false);
         });
 
-        var screen = await list.OpenAsync(clinic, DuePart.AtRisk);
+        var screen = await _list.OpenAsync(clinic, DuePart.AtRisk);
 
         Assert.Equal(["many", "some"], screen.Risks.Select(r => r.Code));
         Assert.Equal(2, screen.Counts.Of(DuePart.AtRisk));
@@ -36,7 +36,7 @@ public sealed class RiskRowsTests(PgServer server)
             Risk(l, "safe", 0.1, late: false, daysAgo: 43);
         });
 
-        var screen = await list.OpenAsync(clinic);
+        var screen = await _list.OpenAsync(clinic);
 
         Assert.Equal([("safe", false), ("some", true)], screen.Rows.Select(r => (r.Code, r.AtRisk)).Order());
     }
@@ -53,7 +53,7 @@ public sealed class RiskRowsTests(PgServer server)
         RiskCursor? after = null;
         do
         {
-            var page = await list.OpenRisksAsync(clinic, after is null ? null : RiskCursor.Read(after.ToString()));
+            var page = await _list.OpenRisksAsync(clinic, after is null ? null : RiskCursor.Read(after.ToString()));
             (seen, after) = ([.. seen, .. page.Risks], page.NextRisk);
         } while (after is not null);
 
@@ -71,10 +71,10 @@ public sealed class RiskRowsTests(PgServer server)
             Risk(l, "here", 4);
         });
 
-        Assert.Equal(["here"], (await list.OpenAsync(clinic, DuePart.AtRisk)).Risks.Select(r => r.Code));
+        Assert.Equal(["here"], (await _list.OpenAsync(clinic, DuePart.AtRisk)).Risks.Select(r => r.Code));
     }
 
-    private Task<TestClinic> OpenAsync(Action<DueList> lay) => TestClinic.OpenAsync(server, list.Lay(lay));
+    private Task<TestClinic> OpenAsync(Action<DueList> lay) => TestClinic.OpenAsync(server, _list.Lay(lay));
 
     private static Client Risk(DueList list, string code, double days, bool late = true, int daysAgo = 1, bool atQuay = false)
     {

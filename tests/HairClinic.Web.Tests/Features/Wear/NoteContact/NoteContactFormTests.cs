@@ -11,25 +11,25 @@ namespace HairClinic.Web.Tests.Features.Wear.NoteContact;
 /// <summary>The taps below a row, as a desk on a real book.</summary>
 public sealed class NoteContactFormTests(PgServer server) : UiTestContext
 {
-    private readonly DueList list = new();
+    private readonly DueList _list = new();
 
     [Fact]
     public async Task One_tap_notes_a_call_and_says_so()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, list.Lay(l => l.Bonded("C-1", 40)));
-        var row = (await list.OpenAsync(clinic)).Rows.Single();
+        await using var clinic = await TestClinic.OpenAsync(server, _list.Lay(l => l.Bonded("C-1", 40)));
+        var row = (await _list.OpenAsync(clinic)).Rows.Single();
 
         await ShowAsync(clinic, row, form => form.FindAll("button").First(b => b.TextContent == "Rang, no answer").Click());
 
         Assert.Equal("/due?part=open&noted=yes", Here);
-        Assert.Equal(ContactKind.RangNoAnswer, (await list.OpenAsync(clinic)).Rows.Single().LastContact!.Kind);
+        Assert.Equal(ContactKind.RangNoAnswer, (await _list.OpenAsync(clinic)).Rows.Single().LastContact!.Kind);
     }
 
     [Fact]
     public async Task Putting_off_asks_for_day_and_reason_and_offers_both_to_the_finger()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, list.Lay(l => l.Bonded("C-1", 40)));
-        var row = (await list.OpenAsync(clinic)).Rows.Single();
+        await using var clinic = await TestClinic.OpenAsync(server, _list.Lay(l => l.Bonded("C-1", 40)));
+        var row = (await _list.OpenAsync(clinic)).Rows.Single();
 
         await ShowAsync(
             clinic,
@@ -46,14 +46,14 @@ public sealed class NoteContactFormTests(PgServer server) : UiTestContext
         );
 
         Assert.Equal("/due?part=open&noted=2027-02-10", Here);
-        Assert.Empty((await list.OpenAsync(clinic)).Rows);
+        Assert.Empty((await _list.OpenAsync(clinic)).Rows);
     }
 
     [Fact]
     public async Task A_lifted_bond_offers_no_putting_off()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, list.Lay(l => l.Lifted("C-1", 40, 1)));
-        var row = (await list.OpenAsync(clinic)).Rows.Single();
+        await using var clinic = await TestClinic.OpenAsync(server, _list.Lay(l => l.Lifted("C-1", 40, 1)));
+        var row = (await _list.OpenAsync(clinic)).Rows.Single();
 
         await ShowAsync(clinic, row, form => Assert.DoesNotContain("Put off", form.Markup, StringComparison.Ordinal));
     }
@@ -62,7 +62,7 @@ public sealed class NoteContactFormTests(PgServer server) : UiTestContext
 
     private Task<bool> ShowAsync(TestClinic clinic, DueRow row, Action<IRenderedComponent<NoteContactForm>> use) =>
         clinic.AsAsync(
-            clinic.Acting(list.Desk, list.ElmRow),
+            clinic.Acting(_list.Desk, _list.ElmRow),
             scope =>
             {
                 Services.AddSingleton(scope.GetRequiredService<Web.Features.Wear.NoteContact.NoteContact>());

@@ -10,17 +10,17 @@ namespace HairClinic.Web.Tests.Features.Wear.NoteContact;
 
 public sealed class NoteContactTests(PgServer server)
 {
-    private readonly DueList list = new();
-    private Client client = null!;
+    private readonly DueList _list = new();
+    private Client _client = null!;
 
     [Fact]
     public async Task Having_rung_is_seen_in_the_row_and_leaves_it_on_the_list()
     {
         await using var clinic = await OpenAsync();
 
-        await SaveAsync(clinic, new() { ClientId = client.Id, Kind = ContactKind.RangNoAnswer });
+        await SaveAsync(clinic, new() { ClientId = _client.Id, Kind = ContactKind.RangNoAnswer });
 
-        var row = Assert.Single((await list.OpenAsync(clinic)).Rows);
+        var row = Assert.Single((await _list.OpenAsync(clinic)).Rows);
         Assert.Equal((ContactKind.RangNoAnswer, TestClinic.UsualNow), (row.LastContact!.Kind, row.LastContact.At));
     }
 
@@ -31,9 +31,9 @@ public sealed class NoteContactTests(PgServer server)
 
         await SaveAsync(clinic, PutOff(7));
 
-        Assert.Empty((await list.OpenAsync(clinic)).Rows);
+        Assert.Empty((await _list.OpenAsync(clinic)).Rows);
         clinic.Clock.AdvanceDays(7);
-        var row = Assert.Single((await list.OpenAsync(clinic)).Rows);
+        var row = Assert.Single((await _list.OpenAsync(clinic)).Rows);
         Assert.Equal("Away", row.LastContact!.Reason);
     }
 
@@ -48,13 +48,13 @@ public sealed class NoteContactTests(PgServer server)
         var refused = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, PutOff(days)));
 
         Assert.Equal(refusal, refused.Message);
-        Assert.Single((await list.OpenAsync(clinic)).Rows);
+        Assert.Single((await _list.OpenAsync(clinic)).Rows);
     }
 
     [Fact]
     public async Task A_lifted_bond_is_not_put_off()
     {
-        await using var clinic = await OpenAsync(bond => bond.ReportLift(new(list.Today, null, null, false)));
+        await using var clinic = await OpenAsync(bond => bond.ReportLift(new(_list.Today, null, null, false)));
 
         var refused = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, PutOff(7)));
 
@@ -64,9 +64,9 @@ public sealed class NoteContactTests(PgServer server)
     [Fact]
     public async Task A_client_of_a_salon_one_does_not_work_in_is_not_there()
     {
-        await using var clinic = await OpenAsync(salon: () => list.Quayside);
+        await using var clinic = await OpenAsync(salon: () => _list.Quayside);
 
-        var refused = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new() { ClientId = client.Id, Kind = ContactKind.Rang }));
+        var refused = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new() { ClientId = _client.Id, Kind = ContactKind.Rang }));
 
         Assert.Equal("This client is not in the book.", refused.Message);
     }
@@ -75,7 +75,7 @@ public sealed class NoteContactTests(PgServer server)
     public async Task The_same_tap_sent_four_times_is_one_note()
     {
         await using var clinic = await OpenAsync();
-        var (key, input) = (Guid.CreateVersion7(), new Slice.Input { ClientId = client.Id, Kind = ContactKind.Rang });
+        var (key, input) = (Guid.CreateVersion7(), new Slice.Input { ClientId = _client.Id, Kind = ContactKind.Rang });
 
         var answers = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => SaveAsync(clinic, input, key)));
 
@@ -88,7 +88,7 @@ public sealed class NoteContactTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        await SaveAsync(clinic, new() { ClientId = client.Id, Kind = ContactKind.Messaged });
+        await SaveAsync(clinic, new() { ClientId = _client.Id, Kind = ContactKind.Messaged });
 
         Assert.Equal(2, clinic.Commands.All.Count);
     }
@@ -103,7 +103,7 @@ public sealed class NoteContactTests(PgServer server)
         var input = new Slice.Input
         {
             Kind = kind,
-            Until = inDays is { } days ? list.Today.PlusDays(days) : null,
+            Until = inDays is { } days ? _list.Today.PlusDays(days) : null,
             Reason = reason,
         };
 
@@ -113,25 +113,25 @@ public sealed class NoteContactTests(PgServer server)
     private Slice.Input PutOff(int days) =>
         new()
         {
-            ClientId = client.Id,
+            ClientId = _client.Id,
             Kind = ContactKind.PutOff,
-            Until = list.Today.PlusDays(days),
+            Until = _list.Today.PlusDays(days),
             Reason = "Away",
         };
 
     private async Task<TestClinic> OpenAsync(Action<Bond>? then = null, Func<Salon>? salon = null) =>
         await TestClinic.OpenAsync(
             server,
-            list.Lay(l =>
+            _list.Lay(l =>
             {
-                (client, var bond) = l.Bonded("C-1", 40, salon?.Invoke());
+                (_client, var bond) = l.Bonded("C-1", 40, salon?.Invoke());
                 then?.Invoke(bond);
             })
         );
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(
-            clinic.Acting(list.Desk, list.ElmRow),
+            clinic.Acting(_list.Desk, _list.ElmRow),
             slice => slice.SaveAsync(key ?? Guid.CreateVersion7(), input, TestContext.Current.CancellationToken)
         );
 }

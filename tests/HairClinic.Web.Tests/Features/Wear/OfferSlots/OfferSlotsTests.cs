@@ -10,17 +10,17 @@ namespace HairClinic.Web.Tests.Features.Wear.OfferSlots;
 
 public sealed class OfferSlotsTests(PgServer server)
 {
-    private Client client = null!;
-    private Person desk = null!;
-    private Salon salon = null!;
-    private Salon elsewhere = null!;
+    private Client _client = null!;
+    private Person _desk = null!;
+    private Salon _salon = null!;
+    private Salon _elsewhere = null!;
 
     [Fact]
     public async Task Three_times_near_the_due_day_are_offered_and_a_taken_one_is_not_among_them()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        var offers = await OfferAsync(clinic, salon);
+        var offers = await OfferAsync(clinic, _salon);
 
         Assert.Equal(3, offers.Count);
         // Due on Friday 12 February; the only chair is taken that day from nine to half past ten.
@@ -34,27 +34,27 @@ public sealed class OfferSlotsTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
 
-        Assert.Empty(await OfferAsync(clinic, elsewhere));
+        Assert.Empty(await OfferAsync(clinic, _elsewhere));
     }
 
     private void Lay(Scene scene)
     {
         scene.LayPractice("Practice under test");
-        salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-        elsewhere = scene.OpenSalon("Far Side", "Europe/London", "GBP", chairs: 1);
-        desk = scene.Hire("Desk", StaffRole.FrontDesk, salon, elsewhere);
-        var stylist = scene.Hire("Stylist", StaffRole.Stylist, salon);
+        _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+        _elsewhere = scene.OpenSalon("Far Side", "Europe/London", "GBP", chairs: 1);
+        _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon, _elsewhere);
+        var stylist = scene.Hire("Stylist", StaffRole.Stylist, _salon);
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
-        client = scene.Welcome("C-1", "Ada Fenwick", salon);
-        scene.Bond(client, scene.Unit(client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
-        var other = scene.Welcome("C-2", "Bo Larch", salon);
+        _client = scene.Welcome("C-1", "Ada Fenwick", _salon);
+        scene.Bond(_client, scene.Unit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
+        var other = scene.Welcome("C-2", "Bo Larch", _salon);
         scene.Book(other, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 9, 0));
     }
 
     private Task<IReadOnlyList<Slice.Offer>> OfferAsync(TestClinic clinic, Salon at) =>
         clinic.UseAsync<Slice, IReadOnlyList<Slice.Offer>>(
-            clinic.Acting(desk, at),
-            slice => slice.OpenAsync(client.Id, TestContext.Current.CancellationToken)
+            clinic.Acting(_desk, at),
+            slice => slice.OpenAsync(_client.Id, TestContext.Current.CancellationToken)
         );
 }

@@ -9,15 +9,15 @@ namespace HairClinic.Web.Features.Binder.Import.Engine;
 /// </summary>
 public sealed class BondChain
 {
-    private readonly List<(Bond Bond, int? Line)> links = [];
+    private readonly List<(Bond Bond, int? Line)> _links = [];
 
     /// <param name="line">The file's line; null for a bond that is only in the book.</param>
-    public void Add(Bond bond, int? line) => links.Add((bond, line));
+    public void Add(Bond bond, int? line) => _links.Add((bond, line));
 
     /// <summary>Each bond that should have ended before the next one began, with that next one.</summary>
     public IEnumerable<(Bond Bond, int? Line, Bond Next, int? NextLine)> Breaks()
     {
-        var ordered = links.OrderBy(l => l.Bond.AppliedOn).ThenBy(l => l.Bond.AppliedAt ?? Instant.MinValue).ThenBy(l => l.Line).ToList();
+        var ordered = _links.OrderBy(l => l.Bond.AppliedOn).ThenBy(l => l.Bond.AppliedAt ?? Instant.MinValue).ThenBy(l => l.Line).ToList();
         return ordered
             .Zip(ordered.Skip(1))
             .Where(pair => pair.First.Bond.RemovedOn is not { } removed || removed > pair.Second.Bond.AppliedOn)

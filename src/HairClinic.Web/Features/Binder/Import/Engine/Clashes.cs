@@ -6,17 +6,17 @@ namespace HairClinic.Web.Features.Binder.Import.Engine;
 /// <summary>Who or what is busy when. The database has the last word; this tells all clashes of a file at once, with both lines.</summary>
 public sealed class Clashes
 {
-    private readonly List<Spell> spells = [];
+    private readonly List<Spell> _spells = [];
 
     /// <param name="what">The chair or the person.</param>
     /// <param name="line">The file's line; null for a visit that is only in the book.</param>
     public void Add(Guid what, string name, Instant from, Instant to, Visit visit, int? line) =>
-        spells.Add(new(what, name, from, to, visit, line));
+        _spells.Add(new(what, name, from, to, visit, line));
 
     /// <summary>Pairs that want the same chair or hands at once, at least one of them from the file. Ends are not included.</summary>
     public IEnumerable<(Spell Earlier, Spell Later)> Found()
     {
-        foreach (var group in spells.GroupBy(s => s.What))
+        foreach (var group in _spells.GroupBy(s => s.What))
         {
             Spell? longest = null;
             foreach (var spell in group.OrderBy(s => s.From).ThenBy(s => s.Line))

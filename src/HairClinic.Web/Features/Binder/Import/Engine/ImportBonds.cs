@@ -19,27 +19,27 @@ namespace HairClinic.Web.Features.Binder.Import.Engine;
 /// <summary>Bonds, open and ended, recognised by serial and day (and time, where one is given). Each falls due by the practice's own rule.</summary>
 public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)
 {
-    private readonly Dictionary<Bond, int> touched = [];
-    private ClientCodes codes = null!;
-    private bool anyNew;
-    private DueFacts dues = null!;
-    private ProductIndex products = null!;
-    private StylistIndex stylists = null!;
-    private Dictionary<Guid, Client> clients = [];
-    private Dictionary<Guid, Guid> bases = [];
-    private Dictionary<string, HairSystem> units = [];
-    private Dictionary<Guid, List<Bond>> bonds = [];
+    private readonly Dictionary<Bond, int> _touched = [];
+    private ClientCodes _codes = null!;
+    private bool _anyNew;
+    private DueFacts _dues = null!;
+    private ProductIndex _products = null!;
+    private StylistIndex _stylists = null!;
+    private Dictionary<Guid, Client> _clients = [];
+    private Dictionary<Guid, Guid> _bases = [];
+    private Dictionary<string, HairSystem> _units = [];
+    private Dictionary<Guid, List<Bond>> _bonds = [];
 
     protected override async Task LoadAsync(CancellationToken cancellation)
     {
-        codes = await ClientCodes.LoadAsync(Db, cancellation);
-        dues = await DueFacts.LoadAsync(Db, cancellation);
-        products = await ProductIndex.LoadAsync(Db, cancellation);
-        stylists = await StylistIndex.LoadAsync(Db, cancellation);
-        clients = await Db.Clients.AsNoTracking().Include(c => c.Events).AsSplitQuery().ToDictionaryAsync(c => c.Id, cancellation);
-        bases = await Db.UnitKinds.ToDictionaryAsync(k => k.Id, k => k.BaseMaterialId, cancellation);
-        units = await Db.HairSystems.ToDictionaryAsync(u => u.Serial, StringComparer.Ordinal, cancellation);
-        bonds = (await Db.Bonds.Include(b => b.Products).AsSplitQuery().ToListAsync(cancellation))
+        _codes = await ClientCodes.LoadAsync(Db, cancellation);
+        _dues = await DueFacts.LoadAsync(Db, cancellation);
+        _products = await ProductIndex.LoadAsync(Db, cancellation);
+        _stylists = await StylistIndex.LoadAsync(Db, cancellation);
+        _clients = await Db.Clients.AsNoTracking().Include(c => c.Events).AsSplitQuery().ToDictionaryAsync(c => c.Id, cancellation);
+        _bases = await Db.UnitKinds.ToDictionaryAsync(k => k.Id, k => k.BaseMaterialId, cancellation);
+        _units = await Db.HairSystems.ToDictionaryAsync(u => u.Serial, StringComparer.Ordinal, cancellation);
+        _bonds = (await Db.Bonds.Include(b => b.Products).AsSplitQuery().ToListAsync(cancellation))
             .GroupBy(b => b.HairSystemId)
             .ToDictionary(g => g.Key, g => g.ToList());
     }
@@ -51,23 +51,23 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
             || !IsFirst(row, $"{read.Serial}|{CellText.Of(read.AppliedOn)}|{CellText.Of(read.AppliedAt)}")
         )
             return;
-        if (!units.TryGetValue(read.Serial, out var unit))
+        if (!_units.TryGetValue(read.Serial, out var unit))
             Expect(row, BondColumns.Serial, "the serial of a unit in the book; bring the units first");
-        else if (codes.Find(read.ClientCode!) is not { } clientId)
+        else if (_codes.Find(read.ClientCode!) is not { } clientId)
             Expect(row, BondColumns.ClientCode, "the code of a client in the book; bring the clients first");
-        else if (unit.ClientId is { } wearer && codes.Kept(wearer) != clientId)
-            Expect(row, BondColumns.ClientCode, "{0}, whose unit it is", codes.CodeOf(wearer)!);
+        else if (unit.ClientId is { } wearer && _codes.Kept(wearer) != clientId)
+            Expect(row, BondColumns.ClientCode, "{0}, whose unit it is", _codes.CodeOf(wearer)!);
         else if (FirstDisorder(read) is var (column, expected))
             Expect(row, column, expected, CellText.Of(read.AppliedOn));
         else
-            Write(row, read, unit, clients[clientId]);
+            Write(row, read, unit, _clients[clientId]);
     }
 
     protected override Task FinishAsync(CancellationToken cancellation)
     {
-        var all = bonds.Values.SelectMany(b => b).ToList();
-        var serials = units.Values.ToDictionary(u => u.Id, u => u.Serial);
-        var breaks = all.GroupBy(b => codes.Kept(b.ClientId)).Concat(all.GroupBy(b => b.HairSystemId)).SelectMany(Breaks);
+        var all = _bonds.Values.SelectMany(b => b).ToList();
+        var serials = _units.Values.ToDictionary(u => u.Id, u => u.Serial);
+        var breaks = all.GroupBy(b => _codes.Kept(b.ClientId)).Concat(all.GroupBy(b => b.HairSystemId)).SelectMany(Breaks);
         foreach (
             var (bond, line, next, nextLine) in breaks
                 .DistinctBy(b => (b.Bond, b.Next))
@@ -85,10 +85,10 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
                 Where(nextLine)
             );
         }
-        foreach (var own in bonds.Values.Where(own => own.Exists(touched.ContainsKey)))
-            PutOn(units[serials[own[0].HairSystemId]], own);
+        foreach (var own in _bonds.Values.Where(own => own.Exists(_touched.ContainsKey)))
+            PutOn(_units[serials[own[0].HairSystemId]], own);
         // Bonds on heads were dated row by row; with their whole history in the book, each client's own bonds say better.
-        if (anyNew)
+        if (_anyNew)
             Db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, Now));
         return Task.CompletedTask;
     }
@@ -97,14 +97,24 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
     {
         var adhesive = read.Adhesive is null
             ? null
-            : Find(products.Names, MissingKind.Product, read.Adhesive, () => Db.Add(products.Make(read.Adhesive, read.Attachment)).Entity);
+            : Find(
+                _products.Names,
+                MissingKind.Product,
+                read.Adhesive,
+                () => Db.Add(_products.Make(read.Adhesive, read.Attachment)).Entity
+            );
         var lot = adhesive is null || read.Lot is null ? null : LotOf(adhesive, read.Lot);
         var stylist = read.Stylist is null
             ? null
-            : Find(stylists.Names, MissingKind.Stylist, read.Stylist, () => Db.Add(stylists.Make(read.Stylist, client.HomeSalonId)).Entity);
+            : Find(
+                _stylists.Names,
+                MissingKind.Stylist,
+                read.Stylist,
+                () => Db.Add(_stylists.Make(read.Stylist, client.HomeSalonId)).Entity
+            );
         read = read with { ClientCode = client.Code, Adhesive = adhesive?.Name, Lot = lot?.Code, Stylist = stylist?.Name };
 
-        var own = bonds.TryGetValue(unit.Id, out var list) ? list : bonds[unit.Id] = [];
+        var own = _bonds.TryGetValue(unit.Id, out var list) ? list : _bonds[unit.Id] = [];
         if (InBook(own, read, client) is { } known)
         {
             Change(row, known, read, client);
@@ -123,19 +133,19 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         bond.Use(adhesive is null ? [] : [(Guid.CreateVersion7(), new ProductUse(adhesive.Id, lot?.Id, read.Coats))], read.WaitsKept);
         // The window as it would have been told on the day: also for ended bonds, whose history is judged by it.
         bond.FallDue(
-            dues.BasisFor(client, bases[unit.UnitKindId], adhesive?.Id, attachment, adhesive?.LabelCureHours).WindowFor(bond.AppliedOn)
+            _dues.BasisFor(client, _bases[unit.UnitKindId], adhesive?.Id, attachment, adhesive?.LabelCureHours).WindowFor(bond.AppliedOn)
         );
         Tell(bond, read);
         own.Add(bond);
-        touched[bond] = row.Row;
+        _touched[bond] = row.Row;
         Db.Bonds.Add(bond);
-        anyNew = true;
+        _anyNew = true;
         CountNew(row, bond);
     }
 
     private void Change(SheetRow row, Bond bond, BondRow read, Client client)
     {
-        touched[bond] = row.Row;
+        _touched[bond] = row.Row;
         var book = RowOf(bond, read.Serial, client);
         var merged = read.Over(book);
         var differs = !merged.Cells().SequenceEqual(book.Cells());
@@ -203,7 +213,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         if (open is not null && unit.State != UnitState.Bonded && !unit.State.IsBondable())
         {
             Refuse(
-                touched.TryGetValue(open, out var line) ? line : touched[own.First(touched.ContainsKey)],
+                _touched.TryGetValue(open, out var line) ? line : _touched[own.First(_touched.ContainsKey)],
                 "Unit {0} is {1}, but this bond was never taken off. Give the day it came off, or correct the unit.",
                 unit.Serial,
                 ChoiceWords.Of<UnitState>(unit.State)!
@@ -223,7 +233,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         }
         catch (Refusal refusal)
         {
-            Refuse(touched[own.First(touched.ContainsKey)], refusal.Sentence, [.. refusal.Arguments]);
+            Refuse(_touched[own.First(_touched.ContainsKey)], refusal.Sentence, [.. refusal.Arguments]);
         }
     }
 
@@ -231,28 +241,28 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
     {
         var chain = new BondChain();
         foreach (var bond in group)
-            chain.Add(bond, touched.TryGetValue(bond, out var line) ? line : null);
+            chain.Add(bond, _touched.TryGetValue(bond, out var line) ? line : null);
         return chain.Breaks();
     }
 
     private Bond? InBook(List<Bond> own, BondRow read, Client client)
     {
-        var sameDay = own.Where(b => b.AppliedOn == read.AppliedOn && !touched.ContainsKey(b)).ToList();
+        var sameDay = own.Where(b => b.AppliedOn == read.AppliedOn && !_touched.ContainsKey(b)).ToList();
         return sameDay.FirstOrDefault(b => CellText.Of(TimeOf(b, client)) == CellText.Of(read.AppliedAt))
             ?? sameDay.FirstOrDefault(b => read.AppliedAt is null || b.AppliedAt is null);
     }
 
     private BondRow RowOf(Bond bond, string serial, Client client) =>
-        BondRow.Of(bond, serial, client.Code, TimeOf(bond, client), UsedAdhesive.Of(bond, products.All), stylists.NameOf(bond.AppliedBy));
+        BondRow.Of(bond, serial, client.Code, TimeOf(bond, client), UsedAdhesive.Of(bond, _products.All), _stylists.NameOf(bond.AppliedBy));
 
-    private LocalTime? TimeOf(Bond bond, Client client) => bond.AppliedAt?.InZone(dues.SalonOf(client).TimeZone).TimeOfDay;
+    private LocalTime? TimeOf(Bond bond, Client client) => bond.AppliedAt?.InZone(_dues.SalonOf(client).TimeZone).TimeOfDay;
 
     private Instant? InstantOf(BondRow row, Client client) =>
-        row.AppliedAt is { } at ? (row.AppliedOn!.Value + at).InZoneLeniently(dues.SalonOf(client).TimeZone).ToInstant() : null;
+        row.AppliedAt is { } at ? (row.AppliedOn!.Value + at).InZoneLeniently(_dues.SalonOf(client).TimeZone).ToInstant() : null;
 
     private ProductLot LotOf(Product product, string code) =>
         Find(
-            products.Lots,
+            _products.Lots,
             MissingKind.Lot,
             code,
             () => new ProductIndex.NamedLot(code, product.Receive(Guid.CreateVersion7(), code, expiresOn: null)),

@@ -16,17 +16,17 @@ namespace HairClinic.Web.Features.Binder.Import.Engine;
 /// <summary>Clients, recognised by the practice's own code.</summary>
 public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)
 {
-    private readonly List<Client> renamed = [];
-    private Dictionary<Guid, Salon> salons = [];
-    private NameIndex<Salon> salonNames = new([], s => s.Name);
-    private Dictionary<string, Client> clients = [];
-    private bool duesMove;
+    private readonly List<Client> _renamed = [];
+    private Dictionary<Guid, Salon> _salons = [];
+    private NameIndex<Salon> _salonNames = new([], s => s.Name);
+    private Dictionary<string, Client> _clients = [];
+    private bool _duesMove;
 
     protected override async Task LoadAsync(CancellationToken cancellation)
     {
-        salons = await Db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
-        salonNames = new(salons.Values, s => s.Name);
-        clients = await Db
+        _salons = await Db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
+        _salonNames = new(_salons.Values, s => s.Name);
+        _clients = await Db
             .Clients.Include(c => c.CareFacts)
             .AsSplitQuery()
             .ToDictionaryAsync(c => c.Code, StringComparer.Ordinal, cancellation);
@@ -36,16 +36,18 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
     {
         if (Read(row, (cells, r) => ClientRow.Read(cells, r, RegionAt)) is not { } read || !IsFirst(row, read.Code))
             return;
-        if (salonNames.Find(read.HomeSalon!) is not { } salon)
+        if (_salonNames.Find(read.HomeSalon!) is not { } salon)
         {
             // A salon needs a time zone and hours, which no cell tells: it is opened by a person, not by a file.
-            Expect(row, ClientColumns.HomeSalon, "a salon of this practice: {0}", Listed(salonNames.Names));
+            Expect(row, ClientColumns.HomeSalon, "a salon of this practice: {0}", Listed(_salonNames.Names));
             return;
         }
         read = read with { HomeSalon = salon.Name };
-        if (!MayMove(row, clients.GetValueOrDefault(read.Code), salon) || !MayReach(row, clients.GetValueOrDefault(read.Code), read.Email))
+        if (
+            !MayMove(row, _clients.GetValueOrDefault(read.Code), salon) || !MayReach(row, _clients.GetValueOrDefault(read.Code), read.Email)
+        )
             return;
-        if (clients.TryGetValue(read.Code, out var client))
+        if (_clients.TryGetValue(read.Code, out var client))
             Change(row, client, read, salon);
         else
             Add(row, read, salon);
@@ -61,14 +63,14 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
                 row,
                 ClientColumns.HomeSalon,
                 "their home salon as it is: {0}; only people there move this client",
-                salons[client.HomeSalonId].Name
+                _salons[client.HomeSalonId].Name
             );
         else if (!StaffRoles.AtHome(person, salon.Id))
             Expect(
                 row,
                 ClientColumns.HomeSalon,
                 "a salon you work in: {0}; to another one a client is transferred",
-                Listed(salons.Values.Where(s => StaffRoles.AtHome(person, s.Id)).Select(s => s.Name).Order())
+                Listed(_salons.Values.Where(s => StaffRoles.AtHome(person, s.Id)).Select(s => s.Name).Order())
             );
         else
             return true;
@@ -86,24 +88,24 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
             || StaffRoles.AtHome(person, client.HomeSalonId)
         )
             return true;
-        Expect(row, ClientColumns.Email, "their e-mail address as it is: only {0} changes it", salons[client.HomeSalonId].Name);
+        Expect(row, ClientColumns.Email, "their e-mail address as it is: only {0} changes it", _salons[client.HomeSalonId].Name);
         return false;
     }
 
     protected override async Task FinishAsync(CancellationToken cancellation)
     {
-        if (duesMove)
+        if (_duesMove)
             Db.WorkItems.Add(new WorkItem(Guid.CreateVersion7(), WorkKind.RefreshDueDates, "{}", Now));
-        if (renamed.Count == 0)
+        if (_renamed.Count == 0)
             return;
-        var ids = renamed.ConvertAll(c => c.Id);
+        var ids = _renamed.ConvertAll(c => c.Id);
         Db.FindWords.RemoveRange(await Db.FindWords.Where(w => ids.Contains(w.SubjectId)).ToListAsync(cancellation));
-        Db.FindWords.AddRange(renamed.SelectMany(FindWords.Of));
+        Db.FindWords.AddRange(_renamed.SelectMany(FindWords.Of));
     }
 
     // Where the row's own salon is; nobody can say for a salon the book lacks, which is a problem of its own.
     private string? RegionAt(string salon) =>
-        salonNames.Find(salon) is { } known ? PhoneNumbering.RegionAt(known.Zone, Conventions.Region) : null;
+        _salonNames.Find(salon) is { } known ? PhoneNumbering.RegionAt(known.Zone, Conventions.Region) : null;
 
     private void Add(SheetRow row, ClientRow read, Salon salon)
     {
@@ -118,7 +120,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
 
     private void Change(SheetRow row, Client client, ClientRow read, Salon salon)
     {
-        var book = ClientRow.Of(client, salons[client.HomeSalonId].Name);
+        var book = ClientRow.Of(client, _salons[client.HomeSalonId].Name);
         var merged = read.Over(book);
         var differs = !merged.Cells().SequenceEqual(book.Cells());
         if (differs)
@@ -129,8 +131,8 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
                 != (book.Skin, book.Sweat, book.Swims, book.Washes, book.Heat)
             )
                 Learn(client, merged, salon);
-            duesMove |= merged.Days != book.Days || merged.HomeSalon != book.HomeSalon;
-            renamed.Add(client);
+            _duesMove |= merged.Days != book.Days || merged.HomeSalon != book.HomeSalon;
+            _renamed.Add(client);
         }
         CountExisting(row, client, differs);
     }

@@ -14,25 +14,25 @@ namespace HairClinic.Web.Features.Binder.Import.Engine;
 /// <summary>Units with the dates of their lives and every promise, recognised by serial.</summary>
 public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)
 {
-    private ClientCodes clients = null!;
-    private NameIndex<Salon> salons = new([], s => s.Name);
-    private UnitKindIndex kinds = null!;
-    private Dictionary<Guid, string> salonNames = [];
-    private Dictionary<string, HairSystem> units = [];
-    private Dictionary<Guid, bool> bonded = [];
+    private ClientCodes _clients = null!;
+    private NameIndex<Salon> _salons = new([], s => s.Name);
+    private UnitKindIndex _kinds = null!;
+    private Dictionary<Guid, string> _salonNames = [];
+    private Dictionary<string, HairSystem> _units = [];
+    private Dictionary<Guid, bool> _bonded = [];
 
     protected override async Task LoadAsync(CancellationToken cancellation)
     {
-        clients = await ClientCodes.LoadAsync(Db, cancellation);
+        _clients = await ClientCodes.LoadAsync(Db, cancellation);
         var all = await Db.Salons.AsNoTracking().ToListAsync(cancellation);
-        salons = new(all, s => s.Name);
-        salonNames = all.ToDictionary(s => s.Id, s => s.Name);
-        kinds = await UnitKindIndex.LoadAsync(Db, cancellation);
-        units = await Db
+        _salons = new(all, s => s.Name);
+        _salonNames = all.ToDictionary(s => s.Id, s => s.Name);
+        _kinds = await UnitKindIndex.LoadAsync(Db, cancellation);
+        _units = await Db
             .HairSystems.Include(u => u.Promises)
             .AsSplitQuery()
             .ToDictionaryAsync(u => u.Serial, StringComparer.Ordinal, cancellation);
-        bonded = await Db
+        _bonded = await Db
             .Bonds.GroupBy(b => b.HairSystemId)
             .Select(g => new { g.Key, Open = g.Any(b => b.RemovedOn == null) })
             .ToDictionaryAsync(b => b.Key, b => b.Open, cancellation);
@@ -42,10 +42,10 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
     {
         if (Read(row, UnitRow.Read) is not { } read || !IsFirst(row, read.Serial))
             return;
-        var place = read.Place is null ? null : salons.Find(read.Place);
+        var place = read.Place is null ? null : _salons.Find(read.Place);
         if (read.Place is not null && place is null)
-            Expect(row, UnitColumns.Place, "a salon of this practice, or nothing: {0}", Listed(salons.Names));
-        else if (read.ClientCode is not null && clients.Find(read.ClientCode) is null)
+            Expect(row, UnitColumns.Place, "a salon of this practice, or nothing: {0}", Listed(_salons.Names));
+        else if (read.ClientCode is not null && _clients.Find(read.ClientCode) is null)
             Expect(row, UnitColumns.ClientCode, "the code of a client in the book; bring the clients first");
         else if (KindOf(row, read) is { } kind)
             Write(row, Resolved(read, kind, place), kind, place);
@@ -53,7 +53,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
 
     private void Write(SheetRow row, UnitRow read, UnitKind kind, Salon? place)
     {
-        if (units.TryGetValue(read.Serial, out var unit))
+        if (_units.TryGetValue(read.Serial, out var unit))
         {
             Change(row, unit, read, kind, place);
             return;
@@ -68,9 +68,9 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
 
     private void Change(SheetRow row, HairSystem unit, UnitRow read, UnitKind kind, Salon? place)
     {
-        var book = kinds.RowOf(unit, clients.CodeOf(unit.ClientId), unit.PlaceSalonId is { } at ? salonNames[at] : null);
+        var book = _kinds.RowOf(unit, _clients.CodeOf(unit.ClientId), unit.PlaceSalonId is { } at ? _salonNames[at] : null);
         var merged = read.Over(book);
-        if (bonded.TryGetValue(unit.Id, out var open))
+        if (_bonded.TryGetValue(unit.Id, out var open))
         {
             if (open && merged.State is not (UnitState.Bonded or null) && !merged.State.Value.IsBondable())
             {
@@ -89,7 +89,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
         }
         if (unit.UnitKindId != kind.Id)
         {
-            Expect(row, UnitColumns.Base, "the base and workshop this unit has in the book: {0}", kinds.NameOf(unit.UnitKindId));
+            Expect(row, UnitColumns.Base, "the base and workshop this unit has in the book: {0}", _kinds.NameOf(unit.UnitKindId));
             return;
         }
         var differs = !merged.Cells().SequenceEqual(book.Cells());
@@ -118,22 +118,22 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
     private UnitKind? KindOf(SheetRow row, UnitRow read)
     {
         var workshop = read.Workshop is { } made
-            ? Find(kinds.Workshops, MissingKind.Workshop, made, () => Db.Add(new Workshop(Guid.CreateVersion7(), made)).Entity)
+            ? Find(_kinds.Workshops, MissingKind.Workshop, made, () => Db.Add(new Workshop(Guid.CreateVersion7(), made)).Entity)
             : null;
-        var material = Find(kinds.Bases, MissingKind.Base, read.Base!, () => Db.Add(UnitKindIndex.NewBase(read.Base!)).Entity);
-        if (read.Kind is null && (KindInBook(read, material, workshop) ?? kinds.Like(material, workshop)) is { } alike)
+        var material = Find(_kinds.Bases, MissingKind.Base, read.Base!, () => Db.Add(UnitKindIndex.NewBase(read.Base!)).Entity);
+        if (read.Kind is null && (KindInBook(read, material, workshop) ?? _kinds.Like(material, workshop)) is { } alike)
             return alike;
         var name = read.Kind ?? (workshop is null ? material.Name : $"{material.Name}, {workshop.Name}");
-        var kind = Find(kinds.Kinds, MissingKind.UnitKind, name, () => Db.Add(kinds.Make(name, material, workshop)).Entity);
+        var kind = Find(_kinds.Kinds, MissingKind.UnitKind, name, () => Db.Add(_kinds.Make(name, material, workshop)).Entity);
         if (kind.BaseMaterialId == material.Id && (workshop is null || kind.WorkshopId == workshop.Id))
             return kind;
-        Expect(row, UnitColumns.Kind, "a unit kind with that base and workshop; this one is {0}", kinds.NameOf(kind.Id));
+        Expect(row, UnitColumns.Kind, "a unit kind with that base and workshop; this one is {0}", _kinds.NameOf(kind.Id));
         return null;
     }
 
     private UnitKind? KindInBook(UnitRow read, BaseMaterial material, Workshop? workshop) =>
-        units.TryGetValue(read.Serial, out var unit)
-        && kinds.KindOf(unit) is var kind
+        _units.TryGetValue(read.Serial, out var unit)
+        && _kinds.KindOf(unit) is var kind
         && kind.BaseMaterialId == material.Id
         && (workshop is null || kind.WorkshopId == workshop.Id)
             ? kind
@@ -142,14 +142,14 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
     private UnitRow Resolved(UnitRow read, UnitKind kind, Salon? place) =>
         read with
         {
-            ClientCode = clients.CodeOf(ClientId(read)),
+            ClientCode = _clients.CodeOf(ClientId(read)),
             Kind = kind.Name,
-            Base = kinds.BaseOf(kind),
-            Workshop = kinds.WorkshopOf(kind),
+            Base = _kinds.BaseOf(kind),
+            Workshop = _kinds.WorkshopOf(kind),
             Place = place?.Name,
         };
 
-    private Guid? ClientId(UnitRow read) => read.ClientCode is null ? null : clients.Find(read.ClientCode);
+    private Guid? ClientId(UnitRow read) => read.ClientCode is null ? null : _clients.Find(read.ClientCode);
 
     // The furthest step that is dated; a worn unit is resting until its bonds say that it is on a head.
     private static UnitState StateBy(UnitDates dates) =>

@@ -17,69 +17,69 @@ namespace HairClinic.Web.Features.Binder.Import.Engine;
 /// <summary>Visits past and booked, recognised by client, day and start. No chair, no pair of hands and no client is taken twice.</summary>
 public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)
 {
-    private readonly Dictionary<Visit, int> touched = [];
-    private ClientCodes codes = null!;
-    private ServiceIndex services = null!;
-    private StylistIndex stylists = null!;
-    private Dictionary<Guid, Salon> salons = [];
-    private Dictionary<Guid, OpeningDays> opening = [];
-    private NameIndex<Salon> salonNames = new([], s => s.Name);
-    private NameIndex<Chair> chairNames = new([], c => c.Name);
-    private Dictionary<Guid, Chair> chairs = [];
-    private List<Visit> inBook = [];
-    private Dictionary<string, Visit> byTime = [];
-    private Dictionary<string, Visit> byBookKey = [];
+    private readonly Dictionary<Visit, int> _touched = [];
+    private ClientCodes _codes = null!;
+    private ServiceIndex _services = null!;
+    private StylistIndex _stylists = null!;
+    private Dictionary<Guid, Salon> _salons = [];
+    private Dictionary<Guid, OpeningDays> _opening = [];
+    private NameIndex<Salon> _salonNames = new([], s => s.Name);
+    private NameIndex<Chair> _chairNames = new([], c => c.Name);
+    private Dictionary<Guid, Chair> _chairs = [];
+    private List<Visit> _inBook = [];
+    private Dictionary<string, Visit> _byTime = [];
+    private Dictionary<string, Visit> _byBookKey = [];
 
     protected override async Task LoadAsync(CancellationToken cancellation)
     {
-        codes = await ClientCodes.LoadAsync(Db, cancellation);
-        services = await ServiceIndex.LoadAsync(Db, cancellation);
-        stylists = await StylistIndex.LoadAsync(Db, cancellation);
-        salons = await Db
+        _codes = await ClientCodes.LoadAsync(Db, cancellation);
+        _services = await ServiceIndex.LoadAsync(Db, cancellation);
+        _stylists = await StylistIndex.LoadAsync(Db, cancellation);
+        _salons = await Db
             .Salons.AsNoTracking()
             .Include(s => s.Hours)
             .Include(s => s.Closures)
             .AsSplitQuery()
             .ToDictionaryAsync(s => s.Id, cancellation);
-        opening = salons.ToDictionary(s => s.Key, s => DueBasis.OpeningOf(s.Value));
-        salonNames = new(salons.Values, s => s.Name);
-        chairs = await Db.Chairs.AsNoTracking().OrderBy(c => c.Id).ToDictionaryAsync(c => c.Id, cancellation);
-        chairNames = new(chairs.Values, c => $"{salons[c.SalonId].Name}: {c.Name}");
-        inBook = await Db.Visits.Include(v => v.Segments).AsSplitQuery().OrderBy(v => v.Id).ToListAsync(cancellation);
+        _opening = _salons.ToDictionary(s => s.Key, s => DueBasis.OpeningOf(s.Value));
+        _salonNames = new(_salons.Values, s => s.Name);
+        _chairs = await Db.Chairs.AsNoTracking().OrderBy(c => c.Id).ToDictionaryAsync(c => c.Id, cancellation);
+        _chairNames = new(_chairs.Values, c => $"{_salons[c.SalonId].Name}: {c.Name}");
+        _inBook = await Db.Visits.Include(v => v.Segments).AsSplitQuery().OrderBy(v => v.Id).ToListAsync(cancellation);
         // Of two visits at the same moment the one that was not called off is meant.
-        foreach (var visit in inBook.OrderBy(v => v.State is VisitState.Cancelled or VisitState.DidNotCome))
-            byTime.TryAdd(RowOf(visit).BookKey, visit);
-        byBookKey = inBook.Where(v => v.BookKey is not null).ToDictionary(v => v.BookKey!, StringComparer.Ordinal);
+        foreach (var visit in _inBook.OrderBy(v => v.State is VisitState.Cancelled or VisitState.DidNotCome))
+            _byTime.TryAdd(RowOf(visit).BookKey, visit);
+        _byBookKey = _inBook.Where(v => v.BookKey is not null).ToDictionary(v => v.BookKey!, StringComparer.Ordinal);
     }
 
     protected override void Take(SheetRow row)
     {
         if (Read(row, VisitRow.Read) is not { } read || !IsFirst(row, read.BookKey))
             return;
-        if (codes.Find(read.ClientCode) is not { } clientId)
+        if (_codes.Find(read.ClientCode) is not { } clientId)
             Expect(row, VisitColumns.ClientCode, "the code of a client in the book; bring the clients first");
-        else if (salonNames.Find(read.Salon!) is not { } salon)
-            Expect(row, VisitColumns.Salon, "a salon of this practice: {0}", Listed(salonNames.Names));
+        else if (_salonNames.Find(read.Salon!) is not { } salon)
+            Expect(row, VisitColumns.Salon, "a salon of this practice: {0}", Listed(_salonNames.Names));
         else if (StartOf(read, salon) is not { } startsAt)
             Expect(row, VisitColumns.Start, "a time that exists: the clocks went forward that night");
         else if (read.State is not (null or VisitState.Booked or VisitState.Cancelled) && read.Day > salon.DayOf(Now))
             Expect(row, VisitColumns.State, "booked: that day has not come");
         else
-            Write(row, read with { Salon = salon.Name, ClientCode = codes.CodeOf(clientId)! }, clientId, salon, startsAt);
+            Write(row, read with { Salon = salon.Name, ClientCode = _codes.CodeOf(clientId)! }, clientId, salon, startsAt);
     }
 
     protected override Task FinishAsync(CancellationToken cancellation)
     {
         var clashes = new Clashes();
-        foreach (var visit in inBook)
+        foreach (var visit in _inBook)
         {
-            int? line = touched.TryGetValue(visit, out var at) ? at : null;
+            int? line = _touched.TryGetValue(visit, out var at) ? at : null;
             if (visit.HoldsClient)
-                clashes.Add(visit.ClientId, codes.CodeOf(visit.ClientId)!, visit.StartsAt, visit.EndsAt, visit, line);
+                clashes.Add(visit.ClientId, _codes.CodeOf(visit.ClientId)!, visit.StartsAt, visit.EndsAt, visit, line);
             foreach (var segment in visit.Segments.Where(s => s.HoldsChair))
-                clashes.Add(segment.ChairId!.Value, chairs[segment.ChairId.Value].Name, segment.StartsAt, segment.EndsAt, visit, line);
+                clashes.Add(segment.ChairId!.Value, _chairs[segment.ChairId.Value].Name, segment.StartsAt, segment.EndsAt, visit, line);
             foreach (var segment in visit.Segments.Where(s => s.HoldsHands))
-                clashes.Add(segment.PersonId!.Value, stylists.NameOf(segment.PersonId)!, segment.StartsAt, segment.EndsAt, visit, line);
+                clashes.Add(segment.PersonId!.Value, _stylists.NameOf(segment.PersonId)!, segment.StartsAt, segment.EndsAt, visit, line);
         }
         foreach (var (earlier, later) in clashes.Found())
         {
@@ -101,20 +101,20 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
     private void Write(SheetRow row, VisitRow read, Guid clientId, Salon salon, Instant startsAt)
     {
         var service = Find(
-            services.Names,
+            _services.Names,
             MissingKind.Service,
             read.Service!,
-            () => Db.Add(services.Make(read.Service!, read.Minutes)).Entity
+            () => Db.Add(_services.Make(read.Service!, read.Minutes)).Entity
         );
         var chair = read.Chair is null
             ? null
-            : Find(chairNames, MissingKind.Chair, read.Chair, () => MakeChair(read.Chair, salon), salon.Name);
+            : Find(_chairNames, MissingKind.Chair, read.Chair, () => MakeChair(read.Chair, salon), salon.Name);
         var stylist = read.Stylist is null
             ? null
-            : Find(stylists.Names, MissingKind.Stylist, read.Stylist, () => Db.Add(stylists.Make(read.Stylist, salon.Id)).Entity);
+            : Find(_stylists.Names, MissingKind.Stylist, read.Stylist, () => Db.Add(_stylists.Make(read.Stylist, salon.Id)).Entity);
         read = read with { Service = service.Name, Chair = chair?.Name, Stylist = stylist?.Name };
         var steps = ServiceIndex.StepsFor(service, read.Minutes);
-        if ((byTime.GetValueOrDefault(read.BookKey) ?? byBookKey.GetValueOrDefault(read.BookKey)) is { } known)
+        if ((_byTime.GetValueOrDefault(read.BookKey) ?? _byBookKey.GetValueOrDefault(read.BookKey)) is { } known)
         {
             Change(row, known, read);
             return;
@@ -123,8 +123,8 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
         visit.Place(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         visit.Restore(read.State ?? (visit.Day < salon.DayOf(Now) ? VisitState.Done : VisitState.Booked), read.BookKey, salon.DayOf(Now));
         visit.Remark(read.Note);
-        inBook.Add(visit);
-        touched[visit] = row.Row;
+        _inBook.Add(visit);
+        _touched[visit] = row.Row;
         Db.Visits.Add(visit);
         CountNew(row, visit);
         DoubtDay(row, visit, salon);
@@ -137,13 +137,13 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             return;
         if (visit.Day < salon.DayOf(Now))
             Doubt(row, "This visit is booked for {0}, which is past: did it take place?", CellText.Of(visit.Day));
-        else if (!opening[salon.Id].IsOpen(visit.Day))
+        else if (!_opening[salon.Id].IsOpen(visit.Day))
             Doubt(row, "{0} is closed on {1}.", salon.Name, CellText.Of(visit.Day));
     }
 
     private void Change(SheetRow row, Visit visit, VisitRow read)
     {
-        touched[visit] = row.Row;
+        _touched[visit] = row.Row;
         var book = RowOf(visit);
         var merged = read.Over(book);
         // A visit called off in the book since the file was written stays so.
@@ -164,7 +164,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
                 );
                 return;
             }
-            visit.Restore(merged.State!.Value, visit.BookKey ?? read.BookKey, salons[visit.SalonId].DayOf(Now));
+            visit.Restore(merged.State!.Value, visit.BookKey ?? read.BookKey, _salons[visit.SalonId].DayOf(Now));
             visit.Remark(merged.Note);
         }
         CountExisting(row, visit, differs);
@@ -172,20 +172,20 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
 
     private Chair MakeChair(string name, Salon salon)
     {
-        var position = chairs.Values.Where(c => c.SalonId == salon.Id).Select(c => c.Position).DefaultIfEmpty(0).Max() + 1;
+        var position = _chairs.Values.Where(c => c.SalonId == salon.Id).Select(c => c.Position).DefaultIfEmpty(0).Max() + 1;
         var chair = Db.Add(new Chair(Guid.CreateVersion7(), salon.Id, name, position)).Entity;
-        chairs.Add(chair.Id, chair);
+        _chairs.Add(chair.Id, chair);
         return chair;
     }
 
     private VisitRow RowOf(Visit visit) =>
         VisitRow.Of(
             visit,
-            codes.CodeOf(visit.ClientId)!,
-            salons[visit.SalonId],
-            services.NameOf(visit.ServiceKindId),
-            visit.ChairId is { } chair ? chairs[chair].Name : null,
-            stylists.NameOf(visit.PersonId)
+            _codes.CodeOf(visit.ClientId)!,
+            _salons[visit.SalonId],
+            _services.NameOf(visit.ServiceKindId),
+            visit.ChairId is { } chair ? _chairs[chair].Name : null,
+            _stylists.NameOf(visit.PersonId)
         );
 
     // In autumn an hour comes twice; the first is taken. In spring one does not come at all.

@@ -17,14 +17,14 @@ namespace HairClinic.Web.Features.Binder.Import.Engine;
 /// </summary>
 public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
 {
-    private readonly List<ImportProblem> problems = [];
-    private readonly Dictionary<(MissingKind What, string Name), int> missing = [];
-    private readonly Dictionary<string, int> seen = new(StringComparer.Ordinal);
-    private readonly Dictionary<Guid, int> lines = [];
-    private readonly List<ImportProblem> doubts = [];
-    private readonly HashSet<int> added = [];
-    private readonly HashSet<int> changed = [];
-    private readonly HashSet<int> unchanged = [];
+    private readonly List<ImportProblem> _problems = [];
+    private readonly Dictionary<(MissingKind What, string Name), int> _missing = [];
+    private readonly Dictionary<string, int> _seen = new(StringComparer.Ordinal);
+    private readonly Dictionary<Guid, int> _lines = [];
+    private readonly List<ImportProblem> _doubts = [];
+    private readonly HashSet<int> _added = [];
+    private readonly HashSet<int> _changed = [];
+    private readonly HashSet<int> _unchanged = [];
 
     protected ClinicDb Db => db;
 
@@ -48,23 +48,23 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
     {
         if (order.Mapping.MissingRequired.Concat(order.Mapping.MissingKey).FirstOrDefault() is { } lacking)
             throw new Refusal("Say which heading of the file is the column “{0}”.", lacking.Name);
-        problems.AddRange(order.Sheet.RowProblems.Select(p => new ImportProblem(p.Row ?? 0, null, null, null, p.Sentence)));
+        _problems.AddRange(order.Sheet.RowProblems.Select(p => new ImportProblem(p.Row ?? 0, null, null, null, p.Sentence)));
         await LoadAsync(cancellation);
         foreach (var row in order.Sheet.Rows)
             Try(row);
         await FinishAsync(cancellation);
-        problems.AddRange(Cells.Problems.Select(p => new ImportProblem(p.Row, p.Column, p.Value, p.Expected, null)));
-        var failing = problems.Select(p => p.Row).ToHashSet();
+        _problems.AddRange(Cells.Problems.Select(p => new ImportProblem(p.Row, p.Column, p.Value, p.Expected, null)));
+        var failing = _problems.Select(p => p.Row).ToHashSet();
         return new ImportReport(
             order.Kind.Name,
-            added.Count(row => !failing.Contains(row)),
-            changed.Count(row => !failing.Contains(row)),
-            unchanged.Count(row => !failing.Contains(row)),
-            [.. problems.OrderBy(p => p.Row)],
-            [.. missing.OrderBy(m => m.Key).Select(m => new MissingThing(m.Key.What, m.Key.Name, m.Value))]
+            _added.Count(row => !failing.Contains(row)),
+            _changed.Count(row => !failing.Contains(row)),
+            _unchanged.Count(row => !failing.Contains(row)),
+            [.. _problems.OrderBy(p => p.Row)],
+            [.. _missing.OrderBy(m => m.Key).Select(m => new MissingThing(m.Key.What, m.Key.Name, m.Value))]
         )
         {
-            Doubts = [.. doubts.OrderBy(d => d.Row)],
+            Doubts = [.. _doubts.OrderBy(d => d.Row)],
         };
     }
 
@@ -78,7 +78,7 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
             PracticeOwned owned => owned.Id,
             _ => Guid.Empty,
         };
-        return lines.TryGetValue(id, out var line) ? line : null;
+        return _lines.TryGetValue(id, out var line) ? line : null;
     }
 
     protected abstract Task LoadAsync(CancellationToken cancellation);
@@ -100,14 +100,14 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
     /// <summary>Whether this is the first row with that key; a second one is noted.</summary>
     protected bool IsFirst(SheetRow row, string key)
     {
-        if (seen.TryAdd(key, row.Row))
+        if (_seen.TryAdd(key, row.Row))
             return true;
-        Expect(row, order.Kind.Key[0], "a row of its own: the same one stands in row {0}", seen[key]);
+        Expect(row, order.Kind.Key[0], "a row of its own: the same one stands in row {0}", _seen[key]);
         return false;
     }
 
     protected void Expect(SheetRow row, SheetColumn column, string template, params object[] arguments) =>
-        problems.Add(
+        _problems.Add(
             new ImportProblem(
                 row.Row,
                 order.Mapping.HeaderOf(column) ?? column.Name,
@@ -119,10 +119,10 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
 
     /// <summary>The row can be brought; whoever brings it looks at this first.</summary>
     protected void Doubt(SheetRow row, string template, params object[] arguments) =>
-        doubts.Add(new ImportProblem(row.Row, null, null, null, new Sentence(template, arguments)));
+        _doubts.Add(new ImportProblem(row.Row, null, null, null, new Sentence(template, arguments)));
 
     protected void Refuse(int line, string template, params object[] arguments) =>
-        problems.Add(new ImportProblem(line, null, null, null, new Sentence(template, arguments)));
+        _problems.Add(new ImportProblem(line, null, null, null, new Sentence(template, arguments)));
 
     /// <summary>Finds a thing by name; one the book lacks is made at once and listed, to be kept only if a person says so.</summary>
     protected T Find<T>(NameIndex<T> book, MissingKind what, string name, Func<T> make, string? scope = null)
@@ -133,30 +133,30 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
         if (thing is null)
         {
             book.Add(key, thing = make());
-            missing[(what, key)] = 0;
+            _missing[(what, key)] = 0;
         }
         // Capitals may differ between rows; what is listed is the first spelling.
-        var listed = missing.Keys.FirstOrDefault(m => m.What == what && string.Equals(m.Name, key, StringComparison.OrdinalIgnoreCase));
+        var listed = _missing.Keys.FirstOrDefault(m => m.What == what && string.Equals(m.Name, key, StringComparison.OrdinalIgnoreCase));
         if (listed.Name is not null)
-            missing[listed]++;
+            _missing[listed]++;
         return thing;
     }
 
     protected void CountNew(SheetRow row, PracticeOwned entity)
     {
-        added.Add(row.Row);
-        lines[entity.Id] = row.Row;
+        _added.Add(row.Row);
+        _lines[entity.Id] = row.Row;
     }
 
     protected void CountExisting(SheetRow row, PracticeOwned entity, bool differs)
     {
         if (!differs)
         {
-            unchanged.Add(row.Row);
+            _unchanged.Add(row.Row);
             return;
         }
-        changed.Add(row.Row);
-        lines[entity.Id] = row.Row;
+        _changed.Add(row.Row);
+        _lines[entity.Id] = row.Row;
     }
 
     protected static string Listed(IEnumerable<string> names) => string.Join(", ", names);

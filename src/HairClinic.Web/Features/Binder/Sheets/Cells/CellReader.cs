@@ -14,10 +14,10 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
     /// <summary>Room for any value and for many revisions of a promise; longer cells would cost time to take apart.</summary>
     public const int LongestValue = 400;
 
-    private readonly List<CellProblem> problems = [];
-    private readonly Dictionary<string, PhoneReader> phones = [];
+    private readonly List<CellProblem> _problems = [];
+    private readonly Dictionary<string, PhoneReader> _phones = [];
 
-    public IReadOnlyList<CellProblem> Problems => problems;
+    public IReadOnlyList<CellProblem> Problems => _problems;
 
     public string? Text(SheetRow row, SheetColumn column) => TryRead<string>(row, column, text => text, out var read) ? read : null;
 
@@ -108,8 +108,8 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
     {
         if (SpreadsheetMarks.IsShortened(text))
             return new Sentence("the whole number; the spreadsheet has shortened it: format the column as text, then save again");
-        if (!phones.TryGetValue(region, out var reader))
-            phones[region] = reader = new PhoneReader(region);
+        if (!_phones.TryGetValue(region, out var reader))
+            _phones[region] = reader = new PhoneReader(region);
         return reader.Read(text);
     }
 
@@ -151,5 +151,5 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
     }
 
     private void Report(SheetRow row, SheetColumn column, string value, Sentence expected) =>
-        problems.Add(new CellProblem(row.Row, mapping.HeaderOf(column)!, value, expected));
+        _problems.Add(new CellProblem(row.Row, mapping.HeaderOf(column)!, value, expected));
 }

@@ -7,14 +7,14 @@ namespace HairClinic.Web.Features.Binder.Sheets.Cells;
 /// <exception cref="ArgumentException">The country has no numbering plan we know.</exception>
 public sealed class PhoneReader(string region)
 {
-    private readonly PhoneNumbering numbering = new(region);
+    private readonly PhoneNumbering _numbering = new(region);
 
     public Reading<string> Read(string text) =>
-        numbering.Read(text, out var written) switch
+        _numbering.Read(text, out var written) switch
         {
             PhoneFault.None => written,
-            PhoneFault.HasExtension => new Sentence("a phone number without an extension, such as {0}", numbering.Example()),
-            PhoneFault.DoesNotExist => new Sentence("a phone number that exists, such as {0}", numbering.Example()),
-            _ => new Sentence("a phone number such as {0}", numbering.Example()),
+            PhoneFault.HasExtension => new Sentence("a phone number without an extension, such as {0}", _numbering.Example()),
+            PhoneFault.DoesNotExist => new Sentence("a phone number that exists, such as {0}", _numbering.Example()),
+            _ => new Sentence("a phone number such as {0}", _numbering.Example()),
         };
 }

@@ -5,7 +5,7 @@ namespace HairClinic.Web.Features.Binder.Sheets.Columns;
 /// <summary>Which heading of a file feeds which of our columns. Immutable: each change gives a new mapping.</summary>
 public sealed class ColumnMapping
 {
-    private readonly Dictionary<SheetColumn, int> sources;
+    private readonly Dictionary<SheetColumn, int> _sources;
 
     private ColumnMapping(
         SheetKind kind,
@@ -14,7 +14,7 @@ public sealed class ColumnMapping
         IReadOnlyList<SheetColumn> key
     )
     {
-        (Kind, Headers, this.sources, Key) = (kind, headers, sources, key);
+        (Kind, Headers, _sources, Key) = (kind, headers, sources, key);
     }
 
     public SheetKind Kind { get; }
@@ -23,12 +23,13 @@ public sealed class ColumnMapping
     /// <summary>The columns by which a row is recognised when the file is brought again.</summary>
     public IReadOnlyList<SheetColumn> Key { get; }
 
-    public IReadOnlyList<SheetColumn> MissingRequired => [.. Kind.Columns.Where(column => column.Required && !sources.ContainsKey(column))];
+    public IReadOnlyList<SheetColumn> MissingRequired =>
+        [.. Kind.Columns.Where(column => column.Required && !_sources.ContainsKey(column))];
 
-    public IReadOnlyList<SheetColumn> MissingKey => [.. Key.Where(column => !sources.ContainsKey(column))];
+    public IReadOnlyList<SheetColumn> MissingKey => [.. Key.Where(column => !_sources.ContainsKey(column))];
 
     /// <summary>Headings that would be left behind.</summary>
-    public IReadOnlyList<string> UnusedHeaders => [.. Headers.Where((_, index) => !sources.ContainsValue(index))];
+    public IReadOnlyList<string> UnusedHeaders => [.. Headers.Where((_, index) => !_sources.ContainsValue(index))];
 
     public bool IsComplete => MissingRequired.Count == 0 && MissingKey.Count == 0;
 
@@ -64,7 +65,7 @@ public sealed class ColumnMapping
     public ColumnMapping With(SheetColumn column, string? header)
     {
         Require(column);
-        var changed = new Dictionary<SheetColumn, int>(sources);
+        var changed = new Dictionary<SheetColumn, int>(_sources);
         changed.Remove(column);
         if (header is not null)
         {
@@ -93,13 +94,13 @@ public sealed class ColumnMapping
         {
             Require(column);
         }
-        return new ColumnMapping(Kind, Headers, sources, key);
+        return new ColumnMapping(Kind, Headers, _sources, key);
     }
 
-    public string? HeaderOf(SheetColumn column) => sources.TryGetValue(column, out var at) ? Headers[at] : null;
+    public string? HeaderOf(SheetColumn column) => _sources.TryGetValue(column, out var at) ? Headers[at] : null;
 
     /// <summary>The cell without white space around it; null when the column has no source, empty when the cell is blank.</summary>
-    public string? CellOf(SheetRow row, SheetColumn column) => sources.TryGetValue(column, out var at) ? row.Cells[at].Trim() : null;
+    public string? CellOf(SheetRow row, SheetColumn column) => _sources.TryGetValue(column, out var at) ? row.Cells[at].Trim() : null;
 
     /// <summary>The key cells as one text; null when any of them is blank or has no source.</summary>
     public string? KeyOf(SheetRow row)
