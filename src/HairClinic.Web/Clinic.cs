@@ -10,7 +10,6 @@ using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Features.Outlook;
 using HairClinic.Web.Features.Privacy;
 using HairClinic.Web.Features.Settings;
-using HairClinic.Web.Features.Settings.FirstRun;
 using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Features.Wear;
 using HairClinic.Web.Fence;

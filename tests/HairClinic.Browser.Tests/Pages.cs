@@ -1,4 +1,4 @@
-using HairClinic.Web.Features.Settings.FirstRun;
+using HairClinic.Web.Features.Settings;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 

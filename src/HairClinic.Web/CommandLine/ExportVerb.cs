@@ -1,8 +1,7 @@
 using System.CommandLine;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Binder.Export;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
-
+using HairClinic.Web.Features.Binder;
+using HairClinic.Web.Features.Binder.Sheets;
 namespace HairClinic.Web.CommandLine;
 
 /// <summary>export: the book as four CSV files.</summary>

@@ -1,10 +1,8 @@
 using System.CommandLine;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Binder.Import;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
-
+using HairClinic.Web.Features.Binder;
+using HairClinic.Web.Features.Binder.Sheets;
 namespace HairClinic.Web.CommandLine;
 
 /// <summary>import: a practice's own rows, looked at first and brought only with --confirm.</summary>

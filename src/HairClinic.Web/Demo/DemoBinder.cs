@@ -1,7 +1,5 @@
-using HairClinic.Web.Features.Binder.Rows;
+using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;

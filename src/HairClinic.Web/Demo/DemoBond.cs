@@ -1,5 +1,5 @@
 using HairClinic.Domain.Bonding;
-using HairClinic.Web.Features.Binder.Rows;
+using HairClinic.Web.Features.Binder;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;

@@ -2,7 +2,7 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Demo.Truth;
-using HairClinic.Web.Features.Binder.Rows;
+using HairClinic.Web.Features.Binder;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;

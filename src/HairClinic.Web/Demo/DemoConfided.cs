@@ -8,7 +8,7 @@ using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.MyHair.DemoLetters;
+using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 using NetVips;

@@ -5,9 +5,8 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Demo.Truth;
-using HairClinic.Web.Features.Binder.Import;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Features.Binder;
+using HairClinic.Web.Features.Binder.Sheets;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;

@@ -1,6 +1,6 @@
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Truth;
-using HairClinic.Web.Features.Binder.Rows;
+using HairClinic.Web.Features.Binder;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;

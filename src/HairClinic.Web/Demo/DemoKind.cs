@@ -1,7 +1,6 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Web.Demo.Truth;
-using HairClinic.Web.Features.Settings.Defaults;
-
+using HairClinic.Web.Features.Settings;
 namespace HairClinic.Web.Demo;
 
 /// <param name="Share">Of a hundred clients, how many wear it.</param>

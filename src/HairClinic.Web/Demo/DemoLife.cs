@@ -2,8 +2,8 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Truth;
-using HairClinic.Web.Features.Binder.Rows;
-using HairClinic.Web.Features.Settings.Defaults;
+using HairClinic.Web.Features.Binder;
+using HairClinic.Web.Features.Settings;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;

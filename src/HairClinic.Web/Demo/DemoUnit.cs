@@ -1,8 +1,8 @@
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Truth;
-using HairClinic.Web.Features.Binder.Rows;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
+using HairClinic.Web.Features.Binder;
+using HairClinic.Web.Features.Binder.Sheets;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;

@@ -1,7 +1,7 @@
 using HairClinic.EmbeddedPostgres;
 using HairClinic.Web;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Wear.Due;
+using HairClinic.Web.Features.Wear;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;

@@ -6,7 +6,7 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
-using Slice = HairClinic.Web.Features.Accounts.SignIn.SignIn;
+using Slice = HairClinic.Web.Features.Accounts.SignIn;
 
 namespace HairClinic.Benchmarks.SignIn;
 

@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Features.MyHair.DemoLetters;
+using HairClinic.Web.Features.MyHair;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
 using NodaTime;

@@ -1,5 +1,5 @@
 using System.Text.RegularExpressions;
-using HairClinic.Web.Features.MyHair.DemoLetters;
+using HairClinic.Web.Features.MyHair;
 using Microsoft.Playwright;
 
 namespace HairClinic.Browser.Tests.Stories;

@@ -3,7 +3,7 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Tests.Features.Binder;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Resources;
 using System.Text.RegularExpressions;
-using HairClinic.Web.Features.Settings.Parts;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Language;
 
 namespace HairClinic.Web.Tests.Layout;

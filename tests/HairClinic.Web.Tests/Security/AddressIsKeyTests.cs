@@ -123,7 +123,7 @@ public sealed class AddressIsKeyTests(PgServer server)
         Assert.Null(await signIns.CheckAsync(device, Cancel));
         await Assert.ThrowsAsync<ActorChangedException>(() => OwnReach.OfAsync(clinic, device));
         Assert.Null(
-            await clinic.UseAsync<Web.Features.MyHair.OpenLink.OpenLink, object?>(clinic.Job, async s => await s.SaveAsync(link!, Cancel))
+            await clinic.UseAsync<Web.Features.MyHair.OpenLink, object?>(clinic.Job, async s => await s.SaveAsync(link!, Cancel))
         );
         Assert.Null(await CalendarAsync(clinic, feed));
         Assert.NotNull(await signIns.CheckAsync(guardian, Cancel));
@@ -176,11 +176,11 @@ public sealed class AddressIsKeyTests(PgServer server)
         await _scene.AddGuardianAsync(clinic, _scene.Desk(clinic), "guardian@example.test");
         await TellAsync(clinic);
         var slice = await clinic.UseAsync<
-            Web.Features.Privacy.EraseClient.EraseClient,
-            Web.Features.Privacy.EraseClient.EraseClient.Screen?
+            Web.Features.Privacy.EraseClient,
+            Web.Features.Privacy.EraseClient.Screen?
         >(_scene.Owner(clinic), s => s.OpenAsync(_scene.Client.Id, Cancel));
 
-        await clinic.UseAsync<Web.Features.Privacy.EraseClient.EraseClient, object>(
+        await clinic.UseAsync<Web.Features.Privacy.EraseClient, object>(
             _scene.Owner(clinic),
             async s =>
                 await s.SaveAsync(
@@ -200,8 +200,8 @@ public sealed class AddressIsKeyTests(PgServer server)
     }
 
     private static Task<string> FollowAsync(TestClinic clinic, ClientActor actor) =>
-        clinic.UseAsync<Web.Features.MyHair.Preferences.Preferences, string>(actor, s => s.FollowAsync(Cancel));
+        clinic.UseAsync<Web.Features.MyHair.Preferences, string>(actor, s => s.FollowAsync(Cancel));
 
     private static Task<string?> CalendarAsync(TestClinic clinic, string address) =>
-        clinic.UseAsync<Web.Features.MyHair.DatesFile.DatesFile, string?>(clinic.Job, s => s.FollowAsync(address, Cancel));
+        clinic.UseAsync<Web.Features.MyHair.DatesFile, string?>(clinic.Job, s => s.FollowAsync(address, Cancel));
 }

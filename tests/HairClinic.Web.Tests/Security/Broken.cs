@@ -1,4 +1,4 @@
-using HairClinic.Web.Features.Settings.Rhythm;
+using HairClinic.Web.Features.Settings;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;

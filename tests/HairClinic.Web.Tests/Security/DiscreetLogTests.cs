@@ -6,7 +6,7 @@ using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Slice = HairClinic.Web.Features.Clients.AddClient.AddClient;
+using Slice = HairClinic.Web.Features.Clients.AddClient;
 
 namespace HairClinic.Web.Tests.Security;
 

@@ -6,8 +6,8 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;
 using static HairClinic.Web.Tests.Features.MyHair.KeyScene;
-using Invite = HairClinic.Web.Features.MyHair.InviteClient.InviteClient;
-using Open = HairClinic.Web.Features.MyHair.OpenLink.OpenLink;
+using Invite = HairClinic.Web.Features.MyHair.InviteClient;
+using Open = HairClinic.Web.Features.MyHair.OpenLink;
 
 namespace HairClinic.Web.Tests.Security;
 

@@ -1,6 +1,6 @@
 using System.Net;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Settings.FirstRun;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using HairClinic.Web.Tests.Security;
 using Microsoft.AspNetCore.Hosting;

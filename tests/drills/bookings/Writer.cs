@@ -2,15 +2,9 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Features.MyHair.CallOffMyTime;
-using HairClinic.Web.Features.MyHair.ChooseATime;
-using HairClinic.Web.Features.MyHair.MoveMyTime;
-using HairClinic.Web.Features.MyHair.MyBondHasLifted;
-using HairClinic.Web.Features.Visits.BookVisit;
-using HairClinic.Web.Features.Visits.CallOff;
-using HairClinic.Web.Features.Visits.MoveVisit;
-using HairClinic.Web.Features.Visits.Slots;
-using HairClinic.Web.Features.Wear.OfferSlots;
+using HairClinic.Web.Features.MyHair;
+using HairClinic.Web.Features.Visits;
+using HairClinic.Web.Features.Wear;
 using NodaTime;
 using NodaTime.Text;
 

@@ -7,7 +7,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Settings.Defaults;
+using HairClinic.Web.Features.Settings;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -3,7 +3,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Features.MyHair.DemoLetters;
+using HairClinic.Web.Features.MyHair;
 using NodaTime;
 
 namespace HairClinic.Web.Demo.Scenes;

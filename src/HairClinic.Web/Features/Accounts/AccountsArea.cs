@@ -1,11 +1,6 @@
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Accounts.Tablets;
 using HairClinic.Web.Data.Rows;
-using HairClinic.Web.Features.Accounts.ChooseSalon;
-using HairClinic.Web.Features.Accounts.LockTablet;
-using HairClinic.Web.Features.Accounts.LookAgain;
-using HairClinic.Web.Features.Accounts.MySignIn;
-using HairClinic.Web.Features.Accounts.Passkeys;
 using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Features.Accounts;
@@ -14,29 +9,29 @@ public static class AccountsArea
 {
     public static IServiceCollection AddAccountsArea(this IServiceCollection services) =>
         services
-            .AddScoped<SignIn.SignIn>()
-            .AddSingleton<SignIn.SignInRules>()
+            .AddScoped<SignIn>()
+            .AddSingleton<SignInRules>()
             .AddScoped<AccountMaker>()
-            .AddScoped<OwnerLink.OwnerLink>()
-            .AddScoped<GiveAccount.GiveAccount>()
-            .AddSingleton<GiveAccount.GiveAccountRules>()
-            .AddScoped<SetPassword.SetPassword>()
-            .AddSingleton<SetPassword.SetPasswordRules>()
-            .AddScoped<ChangePassword.ChangePassword>()
-            .AddSingleton<ChangePassword.ChangePasswordRules>()
-            .AddScoped<ChooseSalon.ChooseSalon>()
+            .AddScoped<OwnerLink>()
+            .AddScoped<GiveAccount>()
+            .AddSingleton<GiveAccountRules>()
+            .AddScoped<SetPassword>()
+            .AddSingleton<SetPasswordRules>()
+            .AddScoped<ChangePassword>()
+            .AddSingleton<ChangePasswordRules>()
+            .AddScoped<ChooseSalon>()
             .AddScoped<OwnAccount>()
-            .AddScoped<SignInCode.SignInCode>()
-            .AddScoped<StepUp.StepUp>()
-            .AddScoped<MySignIn.MySignIn>()
-            .AddScoped<AddCodes.AddCodes>()
-            .AddScoped<RemoveCodes.RemoveCodes>()
-            .AddScoped<NewRecoveryCodes.NewRecoveryCodes>()
-            .AddScoped<Passkeys.Passkeys>()
-            .AddScoped<SwitchPerson.SwitchPerson>()
-            .AddScoped<LockTablet.LockTablet>()
-            .AddScoped<SetPin.SetPin>()
-            .AddSingleton<SetPin.SetPinRules>();
+            .AddScoped<SignInCode>()
+            .AddScoped<StepUp>()
+            .AddScoped<MySignIn>()
+            .AddScoped<AddCodes>()
+            .AddScoped<RemoveCodes>()
+            .AddScoped<NewRecoveryCodes>()
+            .AddScoped<Passkeys>()
+            .AddScoped<SwitchPerson>()
+            .AddScoped<LockTablet>()
+            .AddScoped<SetPin>()
+            .AddSingleton<SetPinRules>();
 
     public static void MapAccounts(this IEndpointRouteBuilder routes)
     {

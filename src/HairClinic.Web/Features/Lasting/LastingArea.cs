@@ -1,11 +1,9 @@
-using HairClinic.Web.Features.Lasting.WhatLasts;
-
 namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>What the practice's own records say: how long bonds hold and units last, and what that costs.</summary>
 public static class LastingArea
 {
-    public static IServiceCollection AddLasting(this IServiceCollection services) => services.AddScoped<WhatLasts.WhatLasts>();
+    public static IServiceCollection AddLasting(this IServiceCollection services) => services.AddScoped<WhatLasts>();
 
     public static void MapLasting(this IEndpointRouteBuilder routes) => routes.MapWhatLasts();
 }

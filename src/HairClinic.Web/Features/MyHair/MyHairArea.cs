@@ -1,7 +1,5 @@
 using System.Text;
 using HairClinic.Web.Accounts;
-using HairClinic.Web.Features.MyHair.MyPhotos;
-using HairClinic.Web.Features.MyHair.TakeMyData;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 
@@ -15,31 +13,31 @@ public static class MyHairArea
             .AddSingleton<LinkAskQueue>()
             .AddScoped<OwnSlots>()
             .AddScoped<OwnSalon>()
-            .AddScoped<AskLink.AskLink>()
-            .AddSingleton<AskLink.AskLinkRules>()
-            .AddScoped<OpenLink.OpenLink>()
-            .AddScoped<MyNewAddress.MyNewAddress>()
-            .AddScoped<ConfirmFirst.ConfirmFirst>()
-            .AddScoped<MyHair.MyHair>()
-            .AddScoped<MyUnits.MyUnits>()
-            .AddScoped<ChooseATime.ChooseATime>()
-            .AddSingleton<ChooseATime.ChooseATimeRules>()
-            .AddScoped<MoveMyTime.MoveMyTime>()
-            .AddSingleton<MoveMyTime.MoveMyTimeRules>()
-            .AddScoped<CallOffMyTime.CallOffMyTime>()
-            .AddScoped<MyBondHasLifted.MyBondHasLifted>()
-            .AddSingleton<MyBondHasLifted.MyBondHasLiftedRules>()
-            .AddScoped<Aftercare.Aftercare>()
-            .AddScoped<MyPhotos.MyPhotos>()
-            .AddScoped<WhoSawMine.WhoSawMine>()
-            .AddScoped<MyConsents.MyConsents>()
-            .AddScoped<TakeMyData.TakeMyData>()
-            .AddScoped<Preferences.Preferences>()
-            .AddScoped<WhoseDates.WhoseDates>()
-            .AddScoped<DatesFile.DatesFile>()
-            .AddScoped<InviteClient.InviteClient>()
-            .AddSingleton<InviteClient.InviteClientRules>()
-            .AddScoped<DemoLetters.DemoLetters>();
+            .AddScoped<AskLink>()
+            .AddSingleton<AskLinkRules>()
+            .AddScoped<OpenLink>()
+            .AddScoped<MyNewAddress>()
+            .AddScoped<ConfirmFirst>()
+            .AddScoped<MyHair>()
+            .AddScoped<MyUnits>()
+            .AddScoped<ChooseATime>()
+            .AddSingleton<ChooseATimeRules>()
+            .AddScoped<MoveMyTime>()
+            .AddSingleton<MoveMyTimeRules>()
+            .AddScoped<CallOffMyTime>()
+            .AddScoped<MyBondHasLifted>()
+            .AddSingleton<MyBondHasLiftedRules>()
+            .AddScoped<Aftercare>()
+            .AddScoped<MyPhotos>()
+            .AddScoped<WhoSawMine>()
+            .AddScoped<MyConsents>()
+            .AddScoped<TakeMyData>()
+            .AddScoped<Preferences>()
+            .AddScoped<WhoseDates>()
+            .AddScoped<DatesFile>()
+            .AddScoped<InviteClient>()
+            .AddSingleton<InviteClientRules>()
+            .AddScoped<DemoLetters>();
 
     public static void MapMyHair(this IEndpointRouteBuilder routes)
     {
@@ -48,13 +46,13 @@ public static class MyHairArea
         routes
             .MapGet(
                 "/my-hair/dates.ics",
-                async (DatesFile.DatesFile dates, CancellationToken cancellation) => File(await dates.OpenAsync(cancellation))
+                async (DatesFile dates, CancellationToken cancellation) => File(await dates.OpenAsync(cancellation))
             )
             .RequireAuthorization(Policies.Client);
         routes
             .MapGet(
                 "/my-hair/calendar/{address}",
-                async (string address, DatesFile.DatesFile dates, CancellationToken cancellation) =>
+                async (string address, DatesFile dates, CancellationToken cancellation) =>
                     File(await dates.FollowAsync(address, cancellation))
             )
             .AllowAnonymous()

@@ -5,12 +5,12 @@ internal static class AtTheChairArea
 {
     public static IServiceCollection AddAtTheChair(this IServiceCollection services) =>
         services
-            .AddScoped<AtTheChair.AtTheChair>()
-            .AddScoped<WalkIn.WalkIn>()
-            .AddScoped<WalkIn.WalkInRules>()
-            .AddScoped<LogRebond.LogRebond>()
-            .AddScoped<LogRebond.LogRebondRules>()
-            .AddScoped<LogVisit.LogVisit>()
-            .AddScoped<LogVisit.LogVisitRules>()
-            .AddScoped<UndoLog.UndoLog>();
+            .AddScoped<AtTheChair>()
+            .AddScoped<WalkIn>()
+            .AddScoped<WalkInRules>()
+            .AddScoped<LogRebond>()
+            .AddScoped<LogRebondRules>()
+            .AddScoped<LogVisit>()
+            .AddScoped<LogVisitRules>()
+            .AddScoped<UndoLog>();
 }

@@ -1,6 +1,5 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Visits.Slots;
 using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Features.Visits;

@@ -4,8 +4,8 @@ public static class WearArea
 {
     public static IServiceCollection AddWear(this IServiceCollection services) =>
         services
-            .AddScoped<Due.Due>()
-            .AddScoped<OfferSlots.OfferSlots>()
-            .AddScoped<NoteContact.NoteContact>()
-            .AddSingleton<NoteContact.NoteContactRules>();
+            .AddScoped<Due>()
+            .AddScoped<OfferSlots>()
+            .AddScoped<NoteContact>()
+            .AddSingleton<NoteContactRules>();
 }

@@ -1,10 +1,8 @@
 using System.Text;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Binder.Import;
-using HairClinic.Web.Features.Binder.Import.Engine;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Features.Binder;
+using HairClinic.Web.Features.Binder.Sheets;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace HairClinic.Web.Tests.Features.Binder;
@@ -29,24 +27,24 @@ internal static class Binders
     }
 
     public static Task<ImportReport> PreviewAsync(this TestClinic clinic, SheetDraft draft) =>
-        clinic.UseAsync<Web.Features.Binder.Import.Import, ImportReport>(
+        clinic.UseAsync<Web.Features.Binder.Import, ImportReport>(
             clinic.Job,
             slice => slice.PreviewAsync(draft.Order!, TestContext.Current.CancellationToken)
         );
 
-    public static Task<Web.Features.Binder.Import.Import.Outcome> BringAsync(this TestClinic clinic, SheetDraft draft, Guid? key = null) =>
-        clinic.UseAsync<Web.Features.Binder.Import.Import, Web.Features.Binder.Import.Import.Outcome>(
+    public static Task<Web.Features.Binder.Import.Outcome> BringAsync(this TestClinic clinic, SheetDraft draft, Guid? key = null) =>
+        clinic.UseAsync<Web.Features.Binder.Import, Web.Features.Binder.Import.Outcome>(
             clinic.Job,
             slice => slice.SaveAsync(key ?? Guid.CreateVersion7(), draft, createMissing: true, TestContext.Current.CancellationToken)
         );
 
     /// <summary>Brings the sheets in their order; each is clean, or its problems are the failure.</summary>
-    public static async Task<IReadOnlyList<Web.Features.Binder.Import.Import.Outcome>> BringAllAsync(
+    public static async Task<IReadOnlyList<Web.Features.Binder.Import.Outcome>> BringAllAsync(
         this TestClinic clinic,
         IReadOnlyDictionary<SheetKind, byte[]> binder
     )
     {
-        var outcomes = new List<Web.Features.Binder.Import.Import.Outcome>();
+        var outcomes = new List<Web.Features.Binder.Import.Outcome>();
         foreach (var kind in SheetKind.All.Where(binder.ContainsKey))
         {
             var draft = Draft(kind, binder[kind], DateOrder.YearMonthDay);
@@ -63,7 +61,7 @@ internal static class Binders
             {
                 var files = new Dictionary<SheetKind, byte[]>();
                 await services
-                    .GetRequiredService<Web.Features.Binder.Export.Export>()
+                    .GetRequiredService<Web.Features.Binder.Export>()
                     .WriteAsync(
                         SheetKind.All,
                         forPeople: false,

@@ -8,10 +8,10 @@ using HairClinic.Web.Fence;
 using HairClinic.Web.Tests.Features.Privacy;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Edit = HairClinic.Web.Features.Clients.EditClient.EditClient;
-using Guardians = HairClinic.Web.Features.Clients.KeepGuardians.KeepGuardians;
-using Merge = HairClinic.Web.Features.Clients.MergeClients.MergeClients;
-using OpenLinks = HairClinic.Web.Features.MyHair.OpenLink.OpenLink;
+using Edit = HairClinic.Web.Features.Clients.EditClient;
+using Guardians = HairClinic.Web.Features.Clients.KeepGuardians;
+using Merge = HairClinic.Web.Features.Clients.MergeClients;
+using OpenLinks = HairClinic.Web.Features.MyHair.OpenLink;
 
 namespace HairClinic.Web.Tests.Features.MyHair;
 

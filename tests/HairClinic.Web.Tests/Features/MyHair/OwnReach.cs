@@ -1,12 +1,12 @@
 using HairClinic.Web.Fence;
 using NodaTime;
-using Consents = HairClinic.Web.Features.MyHair.MyConsents.MyConsents;
-using Dates = HairClinic.Web.Features.MyHair.DatesFile.DatesFile;
-using First = HairClinic.Web.Features.MyHair.MyHair.MyHair;
-using Photos = HairClinic.Web.Features.MyHair.MyPhotos.MyPhotos;
-using Seen = HairClinic.Web.Features.MyHair.WhoSawMine.WhoSawMine;
-using Take = HairClinic.Web.Features.MyHair.TakeMyData.TakeMyData;
-using Units = HairClinic.Web.Features.MyHair.MyUnits.MyUnits;
+using Consents = HairClinic.Web.Features.MyHair.MyConsents;
+using Dates = HairClinic.Web.Features.MyHair.DatesFile;
+using First = HairClinic.Web.Features.MyHair.MyHair;
+using Photos = HairClinic.Web.Features.MyHair.MyPhotos;
+using Seen = HairClinic.Web.Features.MyHair.WhoSawMine;
+using Take = HairClinic.Web.Features.MyHair.TakeMyData;
+using Units = HairClinic.Web.Features.MyHair.MyUnits;
 using WearLineModel = HairClinic.Domain.Wear.WearLineModel;
 
 namespace HairClinic.Web.Tests.Features.MyHair;

@@ -3,8 +3,8 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Tests.Features.Visits;
 using Microsoft.EntityFrameworkCore;
-using Choosing = HairClinic.Web.Features.MyHair.ChooseATime.ChooseATime;
-using Moving = HairClinic.Web.Features.MyHair.MoveMyTime.MoveMyTime;
+using Choosing = HairClinic.Web.Features.MyHair.ChooseATime;
+using Moving = HairClinic.Web.Features.MyHair.MoveMyTime;
 
 namespace HairClinic.Web.Tests.Features.MyHair;
 

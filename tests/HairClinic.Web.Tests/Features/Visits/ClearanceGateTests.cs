@@ -2,14 +2,14 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Booking = HairClinic.Web.Features.Visits.BookVisit.BookVisit;
-using Logging = HairClinic.Web.Features.Visits.LogVisit.LogVisit;
-using Moving = HairClinic.Web.Features.Visits.MoveVisit.MoveVisit;
-using Walking = HairClinic.Web.Features.Visits.WalkIn.WalkIn;
+using Booking = HairClinic.Web.Features.Visits.BookVisit;
+using Logging = HairClinic.Web.Features.Visits.LogVisit;
+using Moving = HairClinic.Web.Features.Visits.MoveVisit;
+using Walking = HairClinic.Web.Features.Visits.WalkIn;
 
 namespace HairClinic.Web.Tests.Features.Visits;
 

@@ -6,9 +6,9 @@ using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Wear.Due;
+using HairClinic.Web.Features.Wear;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Wear.Due.Due;
+using Slice = HairClinic.Web.Features.Wear.Due;
 
 namespace HairClinic.Web.Tests.Features.Wear;
 

@@ -1,8 +1,7 @@
 using System.Collections;
 using System.Globalization;
 using HairClinic.Domain.Wear;
-using HairClinic.Web.Features.Settings.EditAftercare;
-using HairClinic.Web.Features.Settings.Parts;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Language;
 using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Tests.Layout;
@@ -19,8 +18,8 @@ public sealed class EveryFormTests
     private static readonly Type[] Forms =
     [
         .. typeof(IEditable).Assembly.GetTypes().Where(t => t.IsClass && t.IsAssignableTo(typeof(IEditable))),
-        typeof(Web.Features.Clients.EditClient.EditClient.Input),
-        typeof(Web.Features.Settings.EditAftercare.EditAftercare.Input),
+        typeof(Web.Features.Clients.EditClient.Input),
+        typeof(Web.Features.Settings.EditAftercare.Input),
     ];
 
     private static readonly StringLocalizer<Words> Words = new(

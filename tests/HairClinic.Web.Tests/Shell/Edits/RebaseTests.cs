@@ -1,12 +1,11 @@
-using HairClinic.Web.Features.Settings.EditChairs;
-using HairClinic.Web.Features.Settings.Parts;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Shell.Edits;
 using NodaTime;
-using Chairs = HairClinic.Web.Features.Settings.EditChairs.EditChairs;
-using Client = HairClinic.Web.Features.Clients.EditClient.EditClient.Input;
-using Factors = HairClinic.Web.Features.Settings.WearFactors.WearFactors;
-using Staff = HairClinic.Web.Features.Settings.EditPerson.EditPerson;
-using Workshop = HairClinic.Web.Features.Settings.EditWorkshop.EditWorkshop.Input;
+using Chairs = HairClinic.Web.Features.Settings.EditChairs;
+using Client = HairClinic.Web.Features.Clients.EditClient.Input;
+using Factors = HairClinic.Web.Features.Settings.WearFactors;
+using Staff = HairClinic.Web.Features.Settings.EditPerson;
+using Workshop = HairClinic.Web.Features.Settings.EditWorkshop.Input;
 
 namespace HairClinic.Web.Tests.Shell.Edits;
 

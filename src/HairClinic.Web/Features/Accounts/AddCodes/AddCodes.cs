@@ -4,7 +4,7 @@ using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.DataProtection;
 
-namespace HairClinic.Web.Features.Accounts.AddCodes;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>Sets up a codes app: the secret travels sealed inside the form and is kept only once a first code fits it.</summary>
 public sealed class AddCodes(OwnAccount own, SecondFactor factor, IDataProtectionProvider protection)

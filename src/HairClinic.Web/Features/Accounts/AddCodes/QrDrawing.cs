@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using QRCoder;
 
-namespace HairClinic.Web.Features.Accounts.AddCodes;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>A QR code as one SVG path: a unit a module, with its quiet margin.</summary>
 public sealed record QrDrawing(int Size, string Path)

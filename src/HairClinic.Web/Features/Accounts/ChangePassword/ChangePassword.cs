@@ -2,7 +2,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using Microsoft.AspNetCore.Identity;
 
-namespace HairClinic.Web.Features.Accounts.ChangePassword;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>One's own password. Every other screen of theirs ends; the one they are at goes on.</summary>
 public sealed class ChangePassword(ClinicSignIns accounts, OwnAccount own, SignInTries tries)

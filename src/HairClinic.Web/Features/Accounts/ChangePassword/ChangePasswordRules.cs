@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Web.Accounts;
 
-namespace HairClinic.Web.Features.Accounts.ChangePassword;
+namespace HairClinic.Web.Features.Accounts;
 
 public sealed class ChangePasswordRules : AbstractValidator<ChangePassword.Input>
 {

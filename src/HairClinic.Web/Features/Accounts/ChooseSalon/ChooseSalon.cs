@@ -3,7 +3,7 @@ using HairClinic.Web.Fence;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Accounts.ChooseSalon;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>The salon a person's screens speak of, until they choose another.</summary>
 public sealed class ChooseSalon(SignInManager<AppUser> accounts, CurrentActor current)

@@ -1,7 +1,7 @@
 using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Mvc;
 
-namespace HairClinic.Web.Features.Accounts.ChooseSalon;
+namespace HairClinic.Web.Features.Accounts;
 
 public static class ChooseSalonEndpoint
 {

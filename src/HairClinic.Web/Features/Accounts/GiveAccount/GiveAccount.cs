@@ -12,7 +12,7 @@ using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Accounts.GiveAccount;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>A person's way in: a name to sign in with, and either a first password or a link with which they set their own.</summary>
 public sealed class GiveAccount(

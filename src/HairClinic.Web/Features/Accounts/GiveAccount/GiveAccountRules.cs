@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Web.Accounts;
 
-namespace HairClinic.Web.Features.Accounts.GiveAccount;
+namespace HairClinic.Web.Features.Accounts;
 
 public sealed class GiveAccountRules : AbstractValidator<GiveAccount.Input>
 {

@@ -1,7 +1,7 @@
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Accounts.Tablets;
 
-namespace HairClinic.Web.Features.Accounts.LockTablet;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>Whoever is at work at a shared tablet leaves it: from now on their screens there read nothing, until their PIN.</summary>
 public sealed class LockTablet(TabletStore tablets, SessionStore sessions)

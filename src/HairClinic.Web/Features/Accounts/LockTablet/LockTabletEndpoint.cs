@@ -2,7 +2,7 @@ using HairClinic.Web.Accounts.Tablets;
 using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Mvc;
 
-namespace HairClinic.Web.Features.Accounts.LockTablet;
+namespace HairClinic.Web.Features.Accounts;
 
 public static class LockTabletEndpoint
 {

@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Accounts.LookAgain;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>
 /// Reads afresh who is signed in and where they work, and goes on: after a salon was opened, the sign-in must know it. Whose sign-in has

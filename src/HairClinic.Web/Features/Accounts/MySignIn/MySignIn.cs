@@ -5,7 +5,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Accounts.MySignIn;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>Everything about one's own sign-in: what opens it, where it is open, and when it was used.</summary>
 public sealed class MySignIn(

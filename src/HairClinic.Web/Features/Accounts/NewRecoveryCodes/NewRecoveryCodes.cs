@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 
-namespace HairClinic.Web.Features.Accounts.NewRecoveryCodes;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>A new set of recovery codes; the old ones open nothing any more.</summary>
 public sealed class NewRecoveryCodes(OwnAccount own, SecondFactor factor, AccountNotices notices, StepUpCheck check)

@@ -9,7 +9,7 @@ using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Accounts.OwnerLink;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>
 /// An owner whom nobody else can let in gets a link that sets a new password. Asked for at the machine's own command line and at no

@@ -5,7 +5,7 @@ using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Identity;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Accounts.Passkeys;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>One's own passkeys: each is a device that opens by its owner's finger, face or number.</summary>
 public sealed class Passkeys(OwnAccount own, ClinicSignIns accounts, AccountNotices notices, StepUpCheck check)

@@ -3,7 +3,7 @@ using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 using Microsoft.AspNetCore.Mvc;
 
-namespace HairClinic.Web.Features.Accounts.Passkeys;
+namespace HairClinic.Web.Features.Accounts;
 
 public static class PasskeysEndpoint
 {

@@ -1,6 +1,6 @@
 using HairClinic.Web.Accounts;
 
-namespace HairClinic.Web.Features.Accounts.RemoveCodes;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>The codes app is no longer asked for, and its recovery codes open nothing.</summary>
 public sealed class RemoveCodes(OwnAccount own, SecondFactor factor, StepUpCheck check)

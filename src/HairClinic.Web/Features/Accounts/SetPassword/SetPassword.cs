@@ -5,7 +5,7 @@ using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.WebUtilities;
 
-namespace HairClinic.Web.Features.Accounts.SetPassword;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>Someone who was handed a one-time link chooses a password. A wrong link and an unknown account answer alike.</summary>
 public sealed class SetPassword(

@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Web.Accounts;
 
-namespace HairClinic.Web.Features.Accounts.SetPassword;
+namespace HairClinic.Web.Features.Accounts;
 
 public sealed class SetPasswordRules : AbstractValidator<SetPassword.Input>
 {

@@ -3,7 +3,7 @@ using HairClinic.Web.Accounts;
 using HairClinic.Web.Accounts.Tablets;
 using HairClinic.Web.Data.Rows;
 
-namespace HairClinic.Web.Features.Accounts.SetPin;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>One's own PIN at the shared tablet one is at.</summary>
 public sealed class SetPin(OwnAccount own, TabletStore tablets, PinStore pins, StepUpCheck check, AccountNotices notices)

@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Web.Accounts.Tablets;
 
-namespace HairClinic.Web.Features.Accounts.SetPin;
+namespace HairClinic.Web.Features.Accounts;
 
 public sealed class SetPinRules : AbstractValidator<SetPin.Input>
 {

@@ -1,7 +1,7 @@
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Rows;
 
-namespace HairClinic.Web.Features.Accounts.SignIn;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>A person of the practice signs in: name and password, or a passkey that knows who they are.</summary>
 public sealed class SignIn(ClinicSignIns accounts, ClinicHasher hasher, SignInTries tries, SignInPace pace)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Accounts.SignIn;
+namespace HairClinic.Web.Features.Accounts;
 
 public sealed class SignInRules : AbstractValidator<SignIn.Input>
 {

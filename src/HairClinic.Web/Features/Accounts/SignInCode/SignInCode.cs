@@ -3,7 +3,7 @@ using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
 
-namespace HairClinic.Web.Features.Accounts.SignInCode;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>The second step of signing in: after the password, the code of the codes app, or a recovery code.</summary>
 public sealed class SignInCode(ClinicSignIns accounts, SecondFactor factor, SignInTries tries, SignInPace pace)

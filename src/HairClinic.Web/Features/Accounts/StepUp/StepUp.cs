@@ -1,7 +1,7 @@
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Rows;
 
-namespace HairClinic.Web.Features.Accounts.StepUp;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>
 /// Someone who is signed in proves anew that it is them: by a passkey, or by their password, and where they have a codes app by both

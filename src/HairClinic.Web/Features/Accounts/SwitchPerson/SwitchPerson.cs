@@ -6,7 +6,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Accounts.SwitchPerson;
+namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>
 /// At a shared tablet somebody takes over: their name, their PIN. What the one before had open does not pass on, but for the visit, and

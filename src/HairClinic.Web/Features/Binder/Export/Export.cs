@@ -3,10 +3,9 @@ using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Binder.Export;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>The book as sheets again: exactly, to bring back; or made safe to open in a spreadsheet.</summary>
 public sealed class Export(ClinicDbFactory databases, AccessLogStore log)

@@ -1,9 +1,9 @@
 using System.IO.Compression;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 
-namespace HairClinic.Web.Features.Binder.Export;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>The downloads of the export page: one sheet, or all four in one file.</summary>
 public static class ExportEndpoint

@@ -1,13 +1,11 @@
 using System.Runtime.CompilerServices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Binder.Names;
-using HairClinic.Web.Features.Binder.Rows;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Features.Binder.Sheets;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Export;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>The rows of each sheet in their order, some at a time: however long the book, what is held of it is the ids and one piece.</summary>
 /// <param name="db">In a transaction that sees one moment, for the rows are asked for after their ids.</param>

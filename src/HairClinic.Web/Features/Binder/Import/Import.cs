@@ -4,12 +4,11 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Binder.Import.Engine;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;
 
-namespace HairClinic.Web.Features.Binder.Import;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>A practice's own rows become its book: looked at first, brought only when a person says so, all of a file or nothing.</summary>
 public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLogStore log, IClock clock)

@@ -1,10 +1,9 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Binder.Import.Engine;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Import;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>
 /// Several sheets at once, as the command and the demo bring them. They are rehearsed one upon the other in a

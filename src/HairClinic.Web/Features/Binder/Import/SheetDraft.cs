@@ -1,10 +1,6 @@
 using System.Security.Cryptography;
-using HairClinic.Web.Features.Binder.Import.Engine;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
-
-namespace HairClinic.Web.Features.Binder.Import;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>
 /// A file on its way in: what was found out about it, and what a person decided. Immutable; each decision gives a

@@ -1,7 +1,7 @@
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Binder.Names;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>Clients by code, merged records led to the one that was kept.</summary>
 public sealed class ClientCodes

@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Binder.Names;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>Things of the book by name, as people write names: the exact one first, else the same in other capitals.</summary>
 public sealed class NameIndex<T>

@@ -3,7 +3,7 @@ using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Binder.Names;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>Products with their lots by name, with those an import has made so far.</summary>
 public sealed class ProductIndex

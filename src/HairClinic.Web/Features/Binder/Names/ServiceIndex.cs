@@ -1,10 +1,10 @@
 using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Features.Binder.Sheets;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Binder.Names;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>The practice's services by name, with those an import has made so far.</summary>
 public sealed class ServiceIndex

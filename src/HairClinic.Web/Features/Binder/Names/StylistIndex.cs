@@ -2,7 +2,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Binder.Names;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>The people of the practice by name, those who left included: old books name them.</summary>
 public sealed class StylistIndex

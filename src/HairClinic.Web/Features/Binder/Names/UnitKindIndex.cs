@@ -1,10 +1,9 @@
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Orders;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Binder.Rows;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Binder.Names;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>The practice's bases, workshops and unit kinds by name, with those an import has made so far.</summary>
 public sealed class UnitKindIndex

@@ -1,10 +1,9 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
 using NodaTime;
-using Columns = HairClinic.Web.Features.Binder.Sheets.Columns.BondColumns;
+using Columns = HairClinic.Web.Features.Binder.Sheets.BondColumns;
 
-namespace HairClinic.Web.Features.Binder.Rows;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>What a row of the bonds sheet says. Null is silence: it never empties what the book knows.</summary>
 public sealed record BondRow

@@ -1,7 +1,7 @@
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
 
-namespace HairClinic.Web.Features.Binder.Rows;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>Our sheets' words for the states and kinds of the book.</summary>
 public static class ChoiceWords

@@ -1,11 +1,10 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
 using NodaTime;
-using Columns = HairClinic.Web.Features.Binder.Sheets.Columns.ClientColumns;
+using Columns = HairClinic.Web.Features.Binder.Sheets.ClientColumns;
 
-namespace HairClinic.Web.Features.Binder.Rows;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>What a row of the clients sheet says. Null is silence: it never empties what the book knows.</summary>
 public sealed record ClientRow

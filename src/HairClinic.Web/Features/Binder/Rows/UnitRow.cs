@@ -1,10 +1,9 @@
 using HairClinic.Domain.HairSystems;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
 using NodaTime;
-using Columns = HairClinic.Web.Features.Binder.Sheets.Columns.UnitColumns;
+using Columns = HairClinic.Web.Features.Binder.Sheets.UnitColumns;
 
-namespace HairClinic.Web.Features.Binder.Rows;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>What a row of the units sheet says. Null is silence: it never empties what the book knows.</summary>
 public sealed record UnitRow

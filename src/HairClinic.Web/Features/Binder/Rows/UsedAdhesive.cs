@@ -1,7 +1,7 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Shelf;
 
-namespace HairClinic.Web.Features.Binder.Rows;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>What held the unit, out of everything used for a bond: the sheet has room for one.</summary>
 public sealed record UsedAdhesive(string Product, string? Lot, int? Coats)

@@ -1,11 +1,10 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
 using NodaTime;
-using Columns = HairClinic.Web.Features.Binder.Sheets.Columns.VisitColumns;
+using Columns = HairClinic.Web.Features.Binder.Sheets.VisitColumns;
 
-namespace HairClinic.Web.Features.Binder.Rows;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>What a row of the visits sheet says. Null is silence: it never empties what the book knows.</summary>
 public sealed record VisitRow

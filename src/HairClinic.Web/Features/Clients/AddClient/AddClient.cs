@@ -6,7 +6,7 @@ using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Clients.AddClient;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>A new client at the desk: name, code and home salon; the rest can wait.</summary>
 public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, CurrentActor current)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.AddClient;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class AddClientRules : AbstractValidator<AddClient.Input>
 {

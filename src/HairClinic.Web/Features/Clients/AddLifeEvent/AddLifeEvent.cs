@@ -7,7 +7,7 @@ using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.AddLifeEvent;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>A wedding, a journey, an operation: dates the next rebond is to respect. One that was noted can be called off.</summary>
 public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, IClock clock)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.AddLifeEvent;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class AddLifeEventRules : AbstractValidator<AddLifeEvent.Input>
 {

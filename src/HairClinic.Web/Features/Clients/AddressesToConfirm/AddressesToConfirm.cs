@@ -1,7 +1,7 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 
-namespace HairClinic.Web.Features.Clients.AddressesToConfirm;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>All addresses that wait to be confirmed among the clients one may open: after an import there are many.</summary>
 public sealed class AddressesToConfirm(ClinicDbFactory databases, CurrentActor current)

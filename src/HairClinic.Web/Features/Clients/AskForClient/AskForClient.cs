@@ -4,7 +4,7 @@ using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.AskForClient;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>
 /// Somebody of another salon stands at the desk: their home salon is asked to let this one in. The ask is only taken down here, and

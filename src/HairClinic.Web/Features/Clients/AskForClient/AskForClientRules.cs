@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.AskForClient;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class AskForClientRules : AbstractValidator<AskForClient.Input>
 {

@@ -8,7 +8,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.AskedFor;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Other salons have asked to see clients of one's own: let in for a fortnight, or not.</summary>
 public sealed class AskedFor(ClinicDbFactory databases, WriteOnce writes, AccessLogStore log, CurrentActor current, IClock clock)

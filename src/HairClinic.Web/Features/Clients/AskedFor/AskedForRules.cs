@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.AskedFor;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class AskedForRules : AbstractValidator<AskedFor.Input>
 {

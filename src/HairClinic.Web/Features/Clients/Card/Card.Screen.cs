@@ -6,7 +6,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.Card;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed partial class Card
 {

@@ -6,7 +6,7 @@ using HairClinic.Domain.Wear;
 using HairClinic.Web.Learning;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.Card;
+namespace HairClinic.Web.Features.Clients;
 
 // What is worked out from the rows that were read.
 public sealed partial class Card

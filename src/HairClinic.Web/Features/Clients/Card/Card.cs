@@ -12,7 +12,7 @@ using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.Card;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>The one page about a client: what is on the head, when it is next due and why, and everything around it.</summary>
 public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, CurrentActor current, IClock clock)

@@ -9,7 +9,7 @@ using HairClinic.Web.Ui.Wear;
 using Microsoft.Extensions.Localization;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.Card;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>States and kinds as the card says them.</summary>
 public static class CardWords

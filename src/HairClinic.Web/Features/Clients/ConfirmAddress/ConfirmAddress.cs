@@ -10,7 +10,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.ConfirmAddress;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Somebody who did not enter an address asks the client and confirms it; from then on it opens all of the client's own pages.</summary>
 public sealed class ConfirmAddress(

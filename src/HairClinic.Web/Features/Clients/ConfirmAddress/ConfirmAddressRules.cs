@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.ConfirmAddress;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class ConfirmAddressRules : AbstractValidator<ConfirmAddress.Input>
 {

@@ -11,7 +11,7 @@ using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.EditClient;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Everything about a client that the desk keeps. Of two people editing at once the second is shown what the first saved.</summary>
 public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)

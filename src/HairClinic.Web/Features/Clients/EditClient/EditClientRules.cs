@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Domain.Wear;
 
-namespace HairClinic.Web.Features.Clients.EditClient;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class EditClientRules : AbstractValidator<EditClient.Input>
 {

@@ -7,7 +7,7 @@ using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.Find;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>
 /// Finds clients from every screen: by name, code, the end of a phone number, or the serial of a unit. It looks only among those whom

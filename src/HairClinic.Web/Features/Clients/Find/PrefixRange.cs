@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace HairClinic.Web.Features.Clients.Find;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>All words that begin with a prefix, as plain bounds: row security lets an index serve these, and not a pattern.</summary>
 /// <param name="From">The prefix itself, the least of them.</param>

@@ -2,7 +2,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Language;
 
-namespace HairClinic.Web.Features.Clients.Find;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>What somebody typed or scanned, read every way it can be meant.</summary>
 /// <param name="Words">Each must be met by something of the client's: a name, the code, a unit's serial, the end of the phone.</param>

@@ -13,7 +13,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.HealthAnswers;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>What a client tells of their health. Sealed with their own key; nothing of it is shown or kept without a line in the access log.</summary>
 public sealed class HealthAnswers(

@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Domain.Clients;
 
-namespace HairClinic.Web.Features.Clients.HealthAnswers;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class HealthAnswersRules : AbstractValidator<HealthAnswers.Input>
 {

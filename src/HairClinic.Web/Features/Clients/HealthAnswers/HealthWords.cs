@@ -1,6 +1,6 @@
 using HairClinic.Domain.Clients;
 
-namespace HairClinic.Web.Features.Clients.HealthAnswers;
+namespace HairClinic.Web.Features.Clients;
 
 internal static class HealthWords
 {

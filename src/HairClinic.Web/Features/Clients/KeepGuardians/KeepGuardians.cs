@@ -7,7 +7,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.KeepGuardians;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Who looks after a client and may open the client's own page: added with a name, an e-mail and an end, and taken away.</summary>
 public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes, CurrentActor current)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.KeepGuardians;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class KeepGuardiansRules : AbstractValidator<KeepGuardians.Input>
 {

@@ -6,7 +6,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Clients.MergeClients;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>The tables whose rows say whose they are, and how such rows change hands. What is sealed stays: it opens only with the record's own key.</summary>
 public abstract class ClientRows(string table)

@@ -3,7 +3,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Clients.MergeClients;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>
 /// Records that may be the same person: the same phone or e-mail, or the same words of a name with the same birth

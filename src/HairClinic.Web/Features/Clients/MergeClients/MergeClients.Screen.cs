@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.MergeClients;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed partial class MergeClients
 {

@@ -4,7 +4,7 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Work;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Clients.MergeClients;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed partial class MergeClients
 {

@@ -10,7 +10,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.MergeClients;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Makes two records of one person one: everything moves to the record that stays, and can be moved back.</summary>
 public sealed partial class MergeClients(

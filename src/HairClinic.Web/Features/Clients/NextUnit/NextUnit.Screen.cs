@@ -6,7 +6,7 @@ using HairClinic.Domain.Wear;
 using HairClinic.Web.Learning;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.NextUnit;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed partial class NextUnit
 {

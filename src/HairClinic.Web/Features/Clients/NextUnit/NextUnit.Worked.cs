@@ -1,11 +1,10 @@
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
-using HairClinic.Web.Features.Clients.NoteRepair;
 using HairClinic.Web.Learning;
 using NodaTime;
 using NodaTime.Text;
 
-namespace HairClinic.Web.Features.Clients.NextUnit;
+namespace HairClinic.Web.Features.Clients;
 
 // What is worked out from what was read.
 public sealed partial class NextUnit

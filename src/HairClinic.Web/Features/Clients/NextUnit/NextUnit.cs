@@ -11,7 +11,7 @@ using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.NextUnit;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>When a client's next unit must be ordered, what endangers them meanwhile, and the draft of the repeat order.</summary>
 public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes, IClock clock)

@@ -3,7 +3,7 @@ using HairClinic.Web.Ui.Plots;
 using Microsoft.Extensions.Localization;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.NextUnit;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>The chance of a gap against the day of the order, with today, the last day to order and what is on order marked.</summary>
 public static class NextUnitPlot

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.NextUnit;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class NextUnitRules : AbstractValidator<NextUnit.Input>
 {

@@ -4,7 +4,7 @@ using HairClinic.Web.Ui.Wear;
 using Microsoft.Extensions.Localization;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.NextUnit;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>How things stand, in sentences that can be read aloud: what was lost, what is late, how long hair lasts, what to do first.</summary>
 public static class NextUnitStory

@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Clients.NextUnit;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Something that can be done about a gap that threatens.</summary>
 /// <param name="What">The unit or units it is about; null where there is none.</param>

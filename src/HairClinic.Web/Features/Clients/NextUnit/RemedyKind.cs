@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Clients.NextUnit;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>In the order in which they help.</summary>
 public enum RemedyKind

@@ -1,7 +1,7 @@
 using HairClinic.Web.Ui.Wear;
 using Microsoft.Extensions.Localization;
 
-namespace HairClinic.Web.Features.Clients.NextUnit;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>A remedy in a sentence.</summary>
 public static class RemedyText

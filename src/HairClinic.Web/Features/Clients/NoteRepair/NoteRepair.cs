@@ -6,7 +6,7 @@ using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.NoteRepair;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>A repair of one of a client's units. It is no end of the unit's life; what is left is judged with it.</summary>
 public sealed class NoteRepair(ClinicDbFactory databases, WriteOnce writes, IClock clock)

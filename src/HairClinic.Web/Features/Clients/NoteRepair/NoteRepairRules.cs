@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.NoteRepair;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class NoteRepairRules : AbstractValidator<NoteRepair.Input>
 {

@@ -1,6 +1,6 @@
 using HairClinic.Domain.HairSystems;
 
-namespace HairClinic.Web.Features.Clients.NoteRepair;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Repairs in words: the localiser's keys.</summary>
 public static class RepairText

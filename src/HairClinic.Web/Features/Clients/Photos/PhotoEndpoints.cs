@@ -1,7 +1,7 @@
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Shell;
 
-namespace HairClinic.Web.Features.Clients.Photos;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>The pictures of the photo page. Whoever may not see one is told that there is none.</summary>
 public static class PhotoEndpoints

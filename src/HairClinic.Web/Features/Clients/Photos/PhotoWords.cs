@@ -1,6 +1,6 @@
 using HairClinic.Domain.Clients;
 
-namespace HairClinic.Web.Features.Clients.Photos;
+namespace HairClinic.Web.Features.Clients;
 
 internal static class PhotoWords
 {

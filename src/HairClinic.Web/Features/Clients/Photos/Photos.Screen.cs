@@ -1,7 +1,7 @@
 using HairClinic.Domain.Clients;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.Photos;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed partial class Photos
 {

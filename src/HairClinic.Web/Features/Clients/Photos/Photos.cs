@@ -10,7 +10,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.Photos;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>A client's photos: seen by those who work on them, added by those who hear their history, sealed with the client's key.</summary>
 public sealed partial class Photos(

@@ -5,7 +5,7 @@ using HairClinic.Web.Data.Photos;
 using Microsoft.AspNetCore.Components;
 using NodaTime.Text;
 
-namespace HairClinic.Web.Features.Clients.Photos;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed partial class PhotosPage
 {

@@ -6,7 +6,7 @@ using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.RecordCareFacts;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Skin, sweat, swimming, washing and heat, as of today: what shortens a hold. Earlier answers stay.</summary>
 public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes, IClock clock)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.RecordCareFacts;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class RecordCareFactsRules : AbstractValidator<RecordCareFacts.Input>
 {

@@ -7,7 +7,7 @@ using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.ReportLift;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>“My bond has lifted”, told to the desk: when and where, what to do until they come, and the next free slot.</summary>
 public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClock clock)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.ReportLift;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class ReportLiftRules : AbstractValidator<ReportLift.Input>
 {

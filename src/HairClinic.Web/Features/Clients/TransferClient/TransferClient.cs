@@ -10,7 +10,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.TransferClient;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>A client's home moves to another salon; the old one may still see them until a day it names.</summary>
 public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, AccessLogStore log, CurrentActor current, IClock clock)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.TransferClient;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class TransferClientRules : AbstractValidator<TransferClient.Input>
 {

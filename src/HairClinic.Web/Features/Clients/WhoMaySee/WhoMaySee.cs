@@ -9,7 +9,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Clients.WhoMaySee;
+namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Which salons may open a client's record and until when; the home salon lets another in by name and date, and takes it back.</summary>
 public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, AccessLogStore log, CurrentActor current, IClock clock)

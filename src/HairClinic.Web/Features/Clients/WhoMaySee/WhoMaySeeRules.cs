@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Clients.WhoMaySee;
+namespace HairClinic.Web.Features.Clients;
 
 public sealed class WhoMaySeeRules : AbstractValidator<WhoMaySee.Input>
 {

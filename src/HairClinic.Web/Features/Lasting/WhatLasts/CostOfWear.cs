@@ -6,7 +6,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Lasting.WhatLasts;
+namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>What a month of wear costs, by kind or base; amounts of different currencies never meet.</summary>
 internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken cancellation)

@@ -2,7 +2,7 @@ using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Lasting.WhatLasts;
+namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>What the nightly fit says beside the curves, and what it rests on.</summary>
 /// <param name="DataCut">Null before there was any fit.</param>

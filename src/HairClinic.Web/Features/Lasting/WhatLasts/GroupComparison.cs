@@ -2,7 +2,7 @@ using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Learning;
 
-namespace HairClinic.Web.Features.Lasting.WhatLasts;
+namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>Whether the groups differ by more than chance would have it.</summary>
 /// <param name="InModel">By likelihood ratio in the model, as some ends are known only within an interval; else by log-rank.</param>

@@ -1,6 +1,6 @@
 using HairClinic.Domain.Wear.Curves;
 
-namespace HairClinic.Web.Features.Lasting.WhatLasts;
+namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>How many of a group go on, over days; where some ends are known only within an interval, by the estimate that reads those.</summary>
 /// <param name="ByIntervals">Turnbull's estimate: it has no band, and between two points it does not say how the curve falls.</param>

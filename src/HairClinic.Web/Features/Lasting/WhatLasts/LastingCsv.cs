@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace HairClinic.Web.Features.Lasting.WhatLasts;
+namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>The tables of the page.</summary>
 public enum LastingTable

@@ -1,6 +1,6 @@
 using HairClinic.Domain.Wear.Curves;
 
-namespace HairClinic.Web.Features.Lasting.WhatLasts;
+namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>The spells of one adhesive, base, workshop … and what they say.</summary>
 /// <param name="Id">Null for those of which nobody wrote it down.</param>

@@ -2,7 +2,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Lasting.WhatLasts;
+namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>What the practice calls its adhesives, lots, bases, workshops, kinds and salons.</summary>
 internal static class LastingNames

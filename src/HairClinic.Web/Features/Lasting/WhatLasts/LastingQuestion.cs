@@ -1,6 +1,6 @@
 using HairClinic.Domain.Wear.Lifetimes;
 
-namespace HairClinic.Web.Features.Lasting.WhatLasts;
+namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>What is looked at, and by what it is told apart.</summary>
 public enum LastingSubject

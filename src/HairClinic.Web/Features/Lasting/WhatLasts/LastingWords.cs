@@ -3,7 +3,7 @@ using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Language;
 using Microsoft.Extensions.Localization;
 
-namespace HairClinic.Web.Features.Lasting.WhatLasts;
+namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>What is found, in plain sentences.</summary>
 internal static class LastingWords

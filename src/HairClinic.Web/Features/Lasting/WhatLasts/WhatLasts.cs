@@ -6,7 +6,7 @@ using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Lasting.WhatLasts;
+namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>How long bonds hold and units last by what they are made of, from the records of whoever asks may see.</summary>
 public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, IClock clock)

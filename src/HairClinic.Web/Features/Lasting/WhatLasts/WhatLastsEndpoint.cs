@@ -1,6 +1,6 @@
 using HairClinic.Web.Shell;
 
-namespace HairClinic.Web.Features.Lasting.WhatLasts;
+namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>The page's tables as downloads.</summary>
 public static class WhatLastsEndpoint

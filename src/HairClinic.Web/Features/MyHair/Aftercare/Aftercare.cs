@@ -2,7 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.MyHair.Aftercare;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What to do and to leave between visits: the practice's own words, else the usual ones.</summary>
 public sealed class Aftercare(ClinicDbFactory databases)

@@ -2,7 +2,7 @@ using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Mail;
 
-namespace HairClinic.Web.Features.MyHair.AskLink;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client asks for a link to their own page. The answer and its time are the same whether or not anyone has that address.</summary>
 public sealed class AskLink(ClinicDbFactory databases, LinkAskQueue asks, MailStatus mail)

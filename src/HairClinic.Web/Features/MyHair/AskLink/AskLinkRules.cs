@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.MyHair.AskLink;
+namespace HairClinic.Web.Features.MyHair;
 
 public sealed class AskLinkRules : AbstractValidator<AskLink.Input>
 {

@@ -3,7 +3,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.CallOffMyTime;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client calls off their own visit; its chair and hands are free at once.</summary>
 public sealed class CallOffMyTime(ClinicDbFactory databases, OwnSlots slots, WriteOnce writes, IClock clock)

@@ -8,7 +8,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.ChooseATime;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client books a time by themselves: what is offered to clients, on days near the day they are due.</summary>
 public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, WriteOnce writes, CurrentActor current, IClock clock)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.MyHair.ChooseATime;
+namespace HairClinic.Web.Features.MyHair;
 
 public sealed class ChooseATimeRules : AbstractValidator<ChooseATime.Input>
 {

@@ -4,7 +4,7 @@ using HairClinic.Web.Fence;
 using HairClinic.Web.Mail;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.MyHair.ConfirmFirst;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>Why a sign-in opens dates only, and what to do about it.</summary>
 public sealed class ConfirmFirst(ClinicDbFactory databases, CurrentActor current, ClientSignIns signIns, MailStatus mail)

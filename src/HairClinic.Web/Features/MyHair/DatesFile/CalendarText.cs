@@ -4,7 +4,7 @@ using Ical.Net.DataTypes;
 using Ical.Net.Serialization;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.DatesFile;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A booked visit as it goes into a calendar.</summary>
 public sealed record OwnDate(Guid Id, Instant StartsAt, Instant EndsAt, string Zone, string? Address);

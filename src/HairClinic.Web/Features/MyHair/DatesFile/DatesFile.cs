@@ -10,7 +10,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.DatesFile;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client's dates for their own calendar. Nothing in it says what they are for.</summary>
 public sealed class DatesFile(

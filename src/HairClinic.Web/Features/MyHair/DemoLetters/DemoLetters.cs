@@ -1,7 +1,7 @@
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Mail;
 
-namespace HairClinic.Web.Features.MyHair.DemoLetters;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>The letters the demo practice would have sent. There is no such page for a real practice.</summary>
 public sealed class DemoLetters(MailRoute route, LetterFolder folder)

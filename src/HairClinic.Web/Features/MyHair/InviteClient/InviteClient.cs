@@ -6,7 +6,7 @@ using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Mail;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.MyHair.InviteClient;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>The desk sends a client the link to their own page.</summary>
 public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, SignInLinkStore links, MailStatus mail)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.MyHair.InviteClient;
+namespace HairClinic.Web.Features.MyHair;
 
 public sealed class InviteClientRules : AbstractValidator<InviteClient.Input>
 {

@@ -4,7 +4,7 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.MoveMyTime;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client moves their own visit to another free time; what it is for and how long it takes stays.</summary>
 public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteOnce writes, IClock clock)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.MyHair.MoveMyTime;
+namespace HairClinic.Web.Features.MyHair;
 
 public sealed class MoveMyTimeRules : AbstractValidator<MoveMyTime.Input>
 {

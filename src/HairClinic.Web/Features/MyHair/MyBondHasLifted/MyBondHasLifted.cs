@@ -8,7 +8,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.MyBondHasLifted;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>“My bond has lifted”, told by the client: when and where, what to do until they come, and the next free times at once.</summary>
 public sealed class MyBondHasLifted(ClinicDbFactory databases, WriteOnce writes, OwnSlots slots, CurrentActor current, IClock clock)

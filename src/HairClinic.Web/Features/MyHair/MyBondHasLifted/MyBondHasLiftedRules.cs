@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.MyHair.MyBondHasLifted;
+namespace HairClinic.Web.Features.MyHair;
 
 public sealed class MyBondHasLiftedRules : AbstractValidator<MyBondHasLifted.Input>
 {

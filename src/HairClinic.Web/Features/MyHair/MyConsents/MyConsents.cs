@@ -8,7 +8,7 @@ using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.MyConsents;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What a client agreed to, in the words they had before them; each can be taken back, which is a line of its own.</summary>
 public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)

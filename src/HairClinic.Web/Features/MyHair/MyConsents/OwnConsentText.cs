@@ -1,6 +1,6 @@
 using HairClinic.Domain.Privacy;
 
-namespace HairClinic.Web.Features.MyHair.MyConsents;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What follows when a client takes a consent back. The localiser's keys.</summary>
 public static class OwnConsentText

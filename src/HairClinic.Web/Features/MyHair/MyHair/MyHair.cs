@@ -5,7 +5,7 @@ using HairClinic.Web.Fence;
 using HairClinic.Web.Mail;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.MyHair;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What a client sees of their own hair: when they are next due and why, when they come, and what may be done today.</summary>
 public sealed class MyHair(OwnPageReader book, MailSettings mail, CurrentActor current, IClock clock)

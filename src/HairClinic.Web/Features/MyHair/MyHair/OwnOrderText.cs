@@ -2,7 +2,7 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Web.Data.Books;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.MyHair;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>How the next unit is getting on, in kind words; no maker, no price. The localiser's keys.</summary>
 public static class OwnOrderText

@@ -3,7 +3,7 @@ using HairClinic.Web.Ui.Wear;
 using Microsoft.Extensions.Localization;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.MyHair;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>Why a client is due when they are, said to them: where the staff's sentence speaks of “the client”, this one says “you”.</summary>
 public static class OwnReasonText

@@ -7,7 +7,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.MyNewAddress;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>Whoever reads at a client's old address says whether the new one is right. Looking does nothing: mail scanners open links too.</summary>
 public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)

@@ -7,7 +7,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.MyPhotos;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client's own photos: those their salon shared with them, and no others.</summary>
 public sealed class MyPhotos(ClinicDbFactory databases, PhotoStore book, AccessLogStore log, CurrentActor current, IClock clock)

@@ -1,7 +1,7 @@
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Shell;
 
-namespace HairClinic.Web.Features.MyHair.MyPhotos;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>The pictures of a client's own page. What is not theirs, or not shared, is not there.</summary>
 public static class MyPhotosEndpoints

@@ -1,6 +1,6 @@
 using HairClinic.Domain.Clients;
 
-namespace HairClinic.Web.Features.MyHair.MyPhotos;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What a photo shows, as its client reads it. The localiser's keys.</summary>
 public static class OwnPhotoText

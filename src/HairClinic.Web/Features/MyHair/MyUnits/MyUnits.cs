@@ -6,7 +6,7 @@ using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.MyUnits;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client sees their own units over time: the same wear line the staff read.</summary>
 public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, CurrentActor current, IClock clock)

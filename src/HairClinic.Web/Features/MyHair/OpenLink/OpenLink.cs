@@ -2,7 +2,7 @@ using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 
-namespace HairClinic.Web.Features.MyHair.OpenLink;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>Uses up a sign-in link. Looking at it does nothing: mail scanners open links too.</summary>
 public sealed class OpenLink(ClinicDbFactory databases, SignInLinkStore links, ClientSignIns signIns)

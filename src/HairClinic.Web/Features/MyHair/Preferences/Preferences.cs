@@ -8,7 +8,7 @@ using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.Preferences;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What a client chooses for themselves: letters, language, lengths, a calendar that follows, and where they are signed in.</summary>
 public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns, CurrentActor current, IClock clock)

@@ -6,7 +6,7 @@ using HairClinic.Web.Mail;
 using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.MyHair.TakeMyData;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client takes out everything the book holds of them, having opened a link a moment ago.</summary>
 public sealed class TakeMyData(

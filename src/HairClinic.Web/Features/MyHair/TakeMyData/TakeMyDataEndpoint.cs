@@ -1,7 +1,7 @@
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 
-namespace HairClinic.Web.Features.MyHair.TakeMyData;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>The archive itself. Its name tells nothing.</summary>
 public static class TakeMyDataEndpoint

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Rows;
 
-namespace HairClinic.Web.Features.MyHair.WhoSawMine;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>Lines of the access log as the client they are about reads them. The localiser's keys.</summary>
 public static class OwnSeenText

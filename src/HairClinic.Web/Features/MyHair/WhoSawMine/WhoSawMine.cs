@@ -4,7 +4,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.MyHair.WhoSawMine;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client sees who opened or changed what they confided, newest first: the person, their salon, and when.</summary>
 public sealed class WhoSawMine(ClinicDbFactory databases, CurrentActor current, IClock clock)

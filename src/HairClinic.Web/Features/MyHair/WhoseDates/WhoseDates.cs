@@ -2,7 +2,7 @@ using System.Security.Cryptography;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Fence;
 
-namespace HairClinic.Web.Features.MyHair.WhoseDates;
+namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>Somebody who looks after others turns to the page of one of them. No id leaves the house: each is named by a key that means nothing elsewhere.</summary>
 public sealed class WhoseDates(ClientSignIns signIns, CurrentActor current)

@@ -6,7 +6,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Outlook.Ahead;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>How the promise was kept and who endangers it, and what the weeks ahead ask of salons and workshops.</summary>
 public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, AccessLogStore log, IClock clock)

@@ -3,7 +3,7 @@ using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 using HairClinic.Web.Ui;
 
-namespace HairClinic.Web.Features.Outlook.Ahead;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>The page's tables as downloads, with days and numbers as programs write them.</summary>
 public static class AheadEndpoint

@@ -4,7 +4,7 @@ using HairClinic.Web.Ui;
 using Microsoft.Extensions.Localization;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Outlook.Ahead;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>How numbers and causes of this page are written.</summary>
 public static class AheadText

@@ -5,7 +5,7 @@ using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Outlook.Ahead;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>Whose next unit must be seen to: whoever is at risk of a gap, and whose order is due soon.</summary>
 /// <param name="All">Clients who wear a unit.</param>

@@ -5,7 +5,7 @@ using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Outlook.Ahead;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>Reads what clients of some salons had on their heads and in house.</summary>
 internal static class HairHistories

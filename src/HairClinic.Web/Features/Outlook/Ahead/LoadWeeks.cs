@@ -4,7 +4,7 @@ using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Outlook.Ahead;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>Reads the weeks ahead as they were calculated last, beside the chairs and hands there will be.</summary>
 internal static class LoadWeeks

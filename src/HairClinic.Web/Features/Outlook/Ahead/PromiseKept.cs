@@ -3,7 +3,7 @@ using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Wear.Curves;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Outlook.Ahead;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>How well the promise "never without hair" was kept in the last twelve months.</summary>
 /// <param name="Salons">By salon; the last is all of them together where there are several.</param>

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Wear.Curves;
 
-namespace HairClinic.Web.Features.Outlook.Ahead;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>One salon's clients over the period.</summary>
 /// <param name="SalonId">Null for several together.</param>

@@ -1,7 +1,7 @@
 using HairClinic.Domain.LoadAhead;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Outlook.Ahead;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>What is expected of a salon week by week, and what it has to meet it with.</summary>
 /// <param name="SalonId">Null for the whole practice.</param>

@@ -3,7 +3,7 @@ using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Outlook.Ahead;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>The orders to expect at one workshop, month by month.</summary>
 /// <param name="Name">Null where the workshop is not known.</param>

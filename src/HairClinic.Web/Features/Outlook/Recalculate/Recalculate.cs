@@ -8,7 +8,7 @@ using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Outlook.Recalculate;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>What the figures were calculated from and when; a run now, how far it is, and stopping it.</summary>
 public sealed class Recalculate(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)

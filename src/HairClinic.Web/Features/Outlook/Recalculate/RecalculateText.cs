@@ -2,7 +2,7 @@ using HairClinic.Domain.LoadAhead;
 using HairClinic.Web.Language;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Outlook.Recalculate;
+namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>How a run is spoken of.</summary>
 public static class RecalculateText

@@ -4,7 +4,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Privacy;
 
-namespace HairClinic.Web.Features.Privacy.ApplyKeeping;
+namespace HairClinic.Web.Features.Privacy;
 
 /// <summary>Takes out what is past its time under one rule, after somebody looked at it: of clients, those of their own salons.</summary>
 public sealed class ApplyKeeping(ClinicDbFactory databases, CurrentActor current, RetentionStore book)

@@ -9,7 +9,7 @@ using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Privacy.EditConsentWords;
+namespace HairClinic.Web.Features.Privacy;
 
 /// <summary>The words clients agree to. Saving makes a new edition; what was agreed to an earlier one stays agreed to that one.</summary>
 public sealed class EditConsentWords(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, ConsentStore book, IClock clock)

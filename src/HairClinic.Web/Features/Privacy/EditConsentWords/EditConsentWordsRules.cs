@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Web.Language;
 
-namespace HairClinic.Web.Features.Privacy.EditConsentWords;
+namespace HairClinic.Web.Features.Privacy;
 
 public sealed class EditConsentWordsRules : AbstractValidator<EditConsentWords.Input>
 {

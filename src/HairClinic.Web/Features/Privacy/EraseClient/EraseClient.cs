@@ -5,7 +5,7 @@ using HairClinic.Web.Fence;
 using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Privacy.EraseClient;
+namespace HairClinic.Web.Features.Privacy;
 
 /// <summary>Takes out what tells who a client was. What goes and what stays is shown first, and exactly that is done.</summary>
 public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current, ClientEraser eraser)

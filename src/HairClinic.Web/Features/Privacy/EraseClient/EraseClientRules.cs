@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Privacy.EraseClient;
+namespace HairClinic.Web.Features.Privacy;
 
 public sealed class EraseClientRules : AbstractValidator<EraseClient.Input>
 {

@@ -8,7 +8,7 @@ using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Privacy.Keeping;
+namespace HairClinic.Web.Features.Privacy;
 
 /// <summary>How long the practice keeps what, which its owner says, and what is past its time today: of clients, those of one's own salons.</summary>
 public sealed class Keeping(ClinicDbFactory databases, WriteOnce writes, RetentionStore book, StepUpCheck check, CurrentActor current)

@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Domain.Privacy;
 
-namespace HairClinic.Web.Features.Privacy.Keeping;
+namespace HairClinic.Web.Features.Privacy;
 
 public sealed class KeepingRules : AbstractValidator<Keeping.Input>
 {

@@ -9,7 +9,7 @@ using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Privacy.PrivacyAndPapers;
+namespace HairClinic.Web.Features.Privacy;
 
 /// <summary>What a client agreed to and took back, and the ways to their papers. A line is never changed: taking back is a line of its own.</summary>
 public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, ConsentStore book, IClock clock)

@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Domain.Privacy;
 
-namespace HairClinic.Web.Features.Privacy.PrivacyAndPapers;
+namespace HairClinic.Web.Features.Privacy;
 
 public sealed class PrivacyAndPapersRules : AbstractValidator<PrivacyAndPapers.Input>
 {

@@ -3,7 +3,7 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Privacy.TakeOut;
+namespace HairClinic.Web.Features.Privacy;
 
 /// <summary>Everything the book holds of one client, for the practice to hand over.</summary>
 public sealed class TakeOut(ClinicDbFactory databases, ClientTakeOut archive)

@@ -2,7 +2,7 @@ using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 using Microsoft.Net.Http.Headers;
 
-namespace HairClinic.Web.Features.Privacy.TakeOut;
+namespace HairClinic.Web.Features.Privacy;
 
 /// <summary>The archive itself.</summary>
 public static class TakeOutEndpoint

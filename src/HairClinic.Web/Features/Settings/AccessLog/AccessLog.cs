@@ -5,7 +5,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.AccessLog;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Who opened or changed what clients confided, newest first. For owners.</summary>
 public sealed class AccessLog(ClinicDbFactory databases, AccessLogStore log, CurrentActor current, IClock clock)

@@ -2,7 +2,7 @@ using System.Globalization;
 using CsvHelper;
 using NodaTime.Text;
 
-namespace HairClinic.Web.Features.Settings.AccessLog;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The access log as a sheet: times in UTC, words of ours. A name that a spreadsheet would take for a formula is marked as text.</summary>
 internal static class AccessLogCsv

@@ -2,7 +2,7 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 
-namespace HairClinic.Web.Features.Settings.AccessLog;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The access log as a download.</summary>
 public static class AccessLogEndpoint

@@ -1,6 +1,6 @@
 using HairClinic.Web.Data.Rows;
 
-namespace HairClinic.Web.Features.Settings.AccessLog;
+namespace HairClinic.Web.Features.Settings;
 
 internal static class AccessLogWords
 {

@@ -4,7 +4,7 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear.Lifetimes;
 
-namespace HairClinic.Web.Features.Settings.Defaults;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>
 /// The rows a new practice starts with. All are common practice, no source: makers differ by up to ten

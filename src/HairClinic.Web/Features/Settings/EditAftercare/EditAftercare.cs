@@ -2,12 +2,11 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Language;
 using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.EditAftercare;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The practice's own words on aftercare, which its clients read on their own page in place of the usual ones.</summary>
 public sealed class EditAftercare(ClinicDbFactory databases, WriteOnce writes)

@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Web.Language;
 
-namespace HairClinic.Web.Features.Settings.EditAftercare;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class EditAftercareRules : AbstractValidator<EditAftercare.Input>
 {

@@ -2,11 +2,10 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.EditBase;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A base and how long it lasts in wear.</summary>
 public sealed class EditBase(ClinicDbFactory databases, WriteOnce writes)

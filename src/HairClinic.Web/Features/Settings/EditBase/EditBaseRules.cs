@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Settings.EditBase;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class EditBaseRules : AbstractValidator<EditBase.Input>
 {

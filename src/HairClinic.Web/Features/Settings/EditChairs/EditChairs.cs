@@ -3,13 +3,12 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.EditChairs;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The chairs of a salon, in the order the day shows them.</summary>
 public sealed class EditChairs(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Settings.EditChairs;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class EditChairsRules : AbstractValidator<EditChairs.Input>
 {

@@ -4,12 +4,11 @@ using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.EditHoldWindow;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>One hold window; every open bond's due date is worked out anew after a change.</summary>
 public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, IClock clock)

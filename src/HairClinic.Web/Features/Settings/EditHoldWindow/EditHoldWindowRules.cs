@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Domain.Wear;
 
-namespace HairClinic.Web.Features.Settings.EditHoldWindow;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class EditHoldWindowRules : AbstractValidator<EditHoldWindow.Input>
 {

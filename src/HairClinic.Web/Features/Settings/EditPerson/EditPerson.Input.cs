@@ -1,9 +1,8 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Shell.Edits;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.EditPerson;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed partial class EditPerson
 {

@@ -3,12 +3,11 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.EditPerson;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Someone who works here: role, salons, skills, hours, days off, and when they leave.</summary>
 public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)

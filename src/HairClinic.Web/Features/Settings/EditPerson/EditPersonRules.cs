@@ -1,7 +1,5 @@
 using FluentValidation;
-using HairClinic.Web.Features.Settings.Parts;
-
-namespace HairClinic.Web.Features.Settings.EditPerson;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class EditPersonRules : AbstractValidator<EditPerson.Input>
 {

@@ -3,14 +3,13 @@ using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Language;
 using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.EditProduct;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A product and its lots. What its label asks for moves due dates, so they are worked out anew.</summary>
 public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, IClock clock)

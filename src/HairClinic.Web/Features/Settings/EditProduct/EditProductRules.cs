@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Domain.Wear;
 
-namespace HairClinic.Web.Features.Settings.EditProduct;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class EditProductRules : AbstractValidator<EditProduct.Input>
 {

@@ -4,13 +4,12 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.EditSalon;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A salon: where it is, when it is open, when it is shut. New ones are opened here too.</summary>
 public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, SalonNames names, IClock clock)

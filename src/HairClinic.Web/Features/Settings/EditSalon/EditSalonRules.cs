@@ -1,8 +1,7 @@
 using FluentValidation;
-using HairClinic.Web.Features.Settings.Parts;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.EditSalon;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class EditSalonRules : AbstractValidator<EditSalon.Input>
 {

@@ -3,11 +3,10 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.EditService;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A service: what it is for, how long it takes, what it costs. Booked visits keep the length they were booked with.</summary>
 public sealed class EditService(ClinicDbFactory databases, WriteOnce writes)

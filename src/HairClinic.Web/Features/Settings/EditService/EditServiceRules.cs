@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Settings.EditService;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class EditServiceRules : AbstractValidator<EditService.Input>
 {

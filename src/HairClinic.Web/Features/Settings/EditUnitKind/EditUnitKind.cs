@@ -3,12 +3,11 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.EditUnitKind;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A kind of unit: a base from a workshop. Another base means another hold window, so due dates follow.</summary>
 public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IClock clock)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Settings.EditUnitKind;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class EditUnitKindRules : AbstractValidator<EditUnitKind.Input>
 {

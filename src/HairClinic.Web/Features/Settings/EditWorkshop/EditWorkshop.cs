@@ -3,12 +3,11 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.EditWorkshop;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A workshop and the days on which it makes nothing.</summary>
 public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IClock clock)

@@ -1,7 +1,5 @@
 using FluentValidation;
-using HairClinic.Web.Features.Settings.Parts;
-
-namespace HairClinic.Web.Features.Settings.EditWorkshop;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class EditWorkshopRules : AbstractValidator<EditWorkshop.Input>
 {

@@ -1,6 +1,6 @@
 using Microsoft.AspNetCore.Components.Endpoints;
 
-namespace HairClinic.Web.Features.Settings.FirstRun;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>While nobody practises here, every page leads to the first-run guide.</summary>
 public sealed class FirstRunGate(RequestDelegate next)

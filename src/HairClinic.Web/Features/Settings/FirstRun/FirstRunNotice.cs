@@ -1,7 +1,7 @@
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 
-namespace HairClinic.Web.Features.Settings.FirstRun;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Says on the console where to begin, when there is no practice yet.</summary>
 public sealed class FirstRunNotice(SetupCode code, Presence presence, IServer server, IHostApplicationLifetime life) : BackgroundService

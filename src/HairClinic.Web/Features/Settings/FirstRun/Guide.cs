@@ -1,7 +1,7 @@
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.FirstRun;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Where the first-run guide stands.</summary>
 public sealed class Guide(ClinicDbFactory databases)

@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Settings.FirstRun;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>How far the first-run guide has come, told by what exists: it can be left and gone on with at any time.</summary>
 public sealed record GuideFacts(bool Finished, Guid? FirstSalonId, int Chairs, int People, int Services)

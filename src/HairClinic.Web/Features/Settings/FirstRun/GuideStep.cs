@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Settings.FirstRun;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The steps of the first-run guide after the practice and its owner exist, in order.</summary>
 public enum GuideStep

@@ -1,7 +1,7 @@
 using HairClinic.Web.Data;
 using Microsoft.Extensions.Caching.Memory;
 
-namespace HairClinic.Web.Features.Settings.FirstRun;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Whether anyone practises here yet. Yes is remembered for a minute, no never.</summary>
 public sealed class Presence(PracticeJobs jobs, IMemoryCache cache)

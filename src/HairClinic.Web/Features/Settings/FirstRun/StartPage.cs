@@ -3,7 +3,7 @@ using HairClinic.Web.Fence;
 using HairClinic.Web.Shell.SignIn;
 using Microsoft.AspNetCore.Authentication;
 
-namespace HairClinic.Web.Features.Settings.FirstRun;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The front door: everybody to the room they work in.</summary>
 public static class StartPage

@@ -3,7 +3,7 @@ using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.HoldWindows;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>How long bonds are expected to hold, by base, adhesive and attachment.</summary>
 public sealed class HoldWindows(ClinicDbFactory databases)

@@ -1,8 +1,7 @@
-using HairClinic.Web.Features.Settings.Overview;
 using HairClinic.Web.Mail;
 using HairClinic.Web.Ui;
 
-namespace HairClinic.Web.Features.Settings.Letters;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>What keeps letters from their readers, a sentence each.</summary>
 public static class LetterTrouble

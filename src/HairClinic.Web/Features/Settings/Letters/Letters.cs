@@ -6,7 +6,7 @@ using HairClinic.Web.Mail;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.Letters;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Whether letters reach clients and staff, what stands in the way, and a letter to oneself to see it.</summary>
 public sealed partial class Letters(

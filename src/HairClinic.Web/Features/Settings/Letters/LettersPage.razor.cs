@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Mail;
 
-namespace HairClinic.Web.Features.Settings.Letters;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed partial class LettersPage
 {

@@ -1,9 +1,8 @@
 using HairClinic.Web.Data.Work;
-using HairClinic.Web.Features.Settings.Overview;
 using HairClinic.Web.Mail;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.Letters;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A letter that did not go and is not tried again, or may not have gone.</summary>
 /// <param name="Day">On which it was asked for, at the first salon.</param>

@@ -6,7 +6,7 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.MakeTablet;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>
 /// The browser in front of an owner or manager becomes a shared tablet. Whoever made it is signed out of it: from here on everybody

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Settings.MakeTablet;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class MakeTabletRules : AbstractValidator<MakeTablet.Input>
 {

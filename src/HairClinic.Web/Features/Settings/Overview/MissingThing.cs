@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Settings.Overview;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Something the practice cannot work well without, in a sentence, and where to put it right.</summary>
 public sealed record MissingThing(string Sentence, string Where, params IReadOnlyList<object> Arguments)

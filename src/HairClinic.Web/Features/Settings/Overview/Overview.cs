@@ -5,7 +5,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.Overview;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>What of the practice is set up and what is missing.</summary>
 public sealed class Overview(ClinicDbFactory databases, CurrentActor current)

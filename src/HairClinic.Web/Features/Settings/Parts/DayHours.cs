@@ -3,7 +3,7 @@ using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.Parts;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The hours of one weekday as typed: none, one spell or two.</summary>
 public sealed record DayHours : IFormRow

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Settings.Parts;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>What can be told of a day's hours from the form alone; every message stands at the day's first field.</summary>
 public sealed class DayHoursRules : AbstractValidator<DayHours>

@@ -2,7 +2,7 @@ using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.Parts;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Days off as typed: a closure or an absence, both ends included.</summary>
 public sealed record DayRange : IFormRow

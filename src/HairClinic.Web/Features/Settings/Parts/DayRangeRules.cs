@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Settings.Parts;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class DayRangeRules : AbstractValidator<DayRange>
 {

@@ -5,7 +5,7 @@ using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;
 using Microsoft.AspNetCore.Components;
 
-namespace HairClinic.Web.Features.Settings.Parts;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>
 /// What all edit pages of the practice share: open, save once, go on. Whoever saves second is shown what the

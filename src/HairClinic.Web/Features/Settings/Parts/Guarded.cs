@@ -4,7 +4,7 @@ using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 
-namespace HairClinic.Web.Features.Settings.Parts;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Edits that two people may make at once.</summary>
 public static class Guarded

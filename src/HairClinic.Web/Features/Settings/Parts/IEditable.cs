@@ -1,6 +1,6 @@
 using HairClinic.Web.Shell.Edits;
 
-namespace HairClinic.Web.Features.Settings.Parts;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>What a form of the practice sends: it knows the row it opened on. Every field of it has a <see cref="FieldAttribute"/>, so that two edits can be put together.</summary>
 public interface IEditable

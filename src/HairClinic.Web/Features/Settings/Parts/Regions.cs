@@ -1,7 +1,7 @@
 using System.Globalization;
 using NodaTime.TimeZones;
 
-namespace HairClinic.Web.Features.Settings.Parts;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Countries with their zones and money, from the IANA database and the machine's locale data.</summary>
 public static class Regions

@@ -2,7 +2,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.People;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Who works in the practice, where, and whether they can sign in.</summary>
 public sealed class People(ClinicDbFactory databases)

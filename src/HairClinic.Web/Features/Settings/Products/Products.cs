@@ -3,7 +3,7 @@ using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.Products;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Everything that touches skin, base or hair, with the lots that are open.</summary>
 public sealed class Products(ClinicDbFactory databases)

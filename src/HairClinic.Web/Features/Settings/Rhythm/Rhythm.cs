@@ -2,14 +2,13 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.Rhythm;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>What holds for the whole practice: its name and language, its cure, and how far ahead it looks.</summary>
 public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureStore cultures, CurrentActor current, IClock clock)

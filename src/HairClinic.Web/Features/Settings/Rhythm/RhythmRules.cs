@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Settings.Rhythm;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class RhythmRules : AbstractValidator<Rhythm.Input>
 {

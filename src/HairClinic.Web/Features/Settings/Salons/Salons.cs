@@ -4,7 +4,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.Salons;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The salons a person may look into: all of them for an owner, their own for a manager.</summary>
 public sealed class Salons(ClinicDbFactory databases, CurrentActor current, IClock clock)

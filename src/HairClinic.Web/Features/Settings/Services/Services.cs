@@ -2,7 +2,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.Services;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>What the practice offers.</summary>
 public sealed class Services(ClinicDbFactory databases)

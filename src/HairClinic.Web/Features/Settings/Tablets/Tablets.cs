@@ -4,7 +4,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.Tablets;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The practice's shared tablets: which there are, when each was last used, and an end to one that is lost.</summary>
 public sealed class Tablets(ClinicDbFactory databases, SessionStore sessions, CurrentActor current, IClock clock)

@@ -1,7 +1,7 @@
 using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Mvc;
 
-namespace HairClinic.Web.Features.Settings.Tablets;
+namespace HairClinic.Web.Features.Settings;
 
 public static class TabletsEndpoint
 {

@@ -1,12 +1,11 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Photos;
-using HairClinic.Web.Features.Settings.FirstRun;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.ThrowDemoAway;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Throws the invented practice away in one act, so that the real one can begin.</summary>
 public sealed class ThrowDemoAway(ClinicDbFactory databases, CurrentActor current, SetupCode code, Presence presence, SealedFiles files)

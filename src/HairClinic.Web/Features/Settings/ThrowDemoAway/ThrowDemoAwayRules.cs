@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Settings.ThrowDemoAway;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class ThrowDemoAwayRules : AbstractValidator<ThrowDemoAway.Input>
 {

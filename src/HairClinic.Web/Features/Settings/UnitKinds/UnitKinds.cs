@@ -1,7 +1,7 @@
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.UnitKinds;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Bases with their life, the kinds of unit made on them, and the workshops that make them.</summary>
 public sealed class UnitKinds(ClinicDbFactory databases)

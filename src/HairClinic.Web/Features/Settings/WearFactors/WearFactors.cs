@@ -2,13 +2,12 @@ using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
 using HairClinic.Web.Language;
 using HairClinic.Web.Shell.Edits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.WearFactors;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>What shortens or lengthens hold and life, as the practice assumes it before its own records tell.</summary>
 public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, IClock clock)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Settings.WearFactors;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class WearFactorsRules : AbstractValidator<WearFactors.Input>
 {

@@ -8,7 +8,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.AtTheChair;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>The day as the person at the chair needs it: who is in it, who is next, what is on the head and what bonded it.</summary>
 public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)

@@ -3,13 +3,12 @@ using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Visits.Slots;
 using HairClinic.Web.Language;
 using HairClinic.Web.Ui.Fields;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.BookVisit;
+namespace HairClinic.Web.Features.Visits;
 
 public sealed partial class BookVisit
 {

@@ -3,14 +3,13 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Visits.Slots;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.BookVisit;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>A visit is booked: who, what, and one tap on a free slot. The database decides who was first.</summary>
 public sealed partial class BookVisit(

@@ -1,7 +1,5 @@
 using FluentValidation;
-using HairClinic.Web.Features.Visits.Slots;
-
-namespace HairClinic.Web.Features.Visits.BookVisit;
+namespace HairClinic.Web.Features.Visits;
 
 public sealed class BookVisitRules : AbstractValidator<BookVisit.Input>
 {

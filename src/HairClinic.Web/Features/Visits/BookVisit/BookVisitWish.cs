@@ -1,9 +1,8 @@
-using HairClinic.Web.Features.Visits.Slots;
 using HairClinic.Web.Ui;
 using NodaTime;
 using NodaTime.Text;
 
-namespace HairClinic.Web.Features.Visits.BookVisit;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>What the dialog looks for; none of it is saved.</summary>
 /// <param name="Chair">The chair of a gap that was tapped, with its <paramref name="Start"/>.</param>

@@ -8,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.CallOff;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>A visit is called off, by the client or by the salon; its chair and hands are free at once.</summary>
 public sealed class CallOff(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IStringLocalizer<Words> words)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Visits.CallOff;
+namespace HairClinic.Web.Features.Visits;
 
 public sealed class CallOffRules : AbstractValidator<CallOff.Input>
 {

@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Visits.CallOff;
+namespace HairClinic.Web.Features.Visits;
 
 public enum CalledOffBy
 {

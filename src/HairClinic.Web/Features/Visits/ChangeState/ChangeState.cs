@@ -2,12 +2,11 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Visits.Slots;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.ChangeState;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>One tap says where a visit stands: arrived, in the chair, did not come, or that the last tap was a slip.</summary>
 public sealed class ChangeState(WriteOnce writes, SlotSearch slots, CurrentActor current, IClock clock)

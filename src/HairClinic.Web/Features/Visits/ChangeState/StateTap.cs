@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
 
-namespace HairClinic.Web.Features.Visits.ChangeState;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>Sends one tap and says in values what went wrong, for pages that have no form.</summary>
 internal static class StateTap

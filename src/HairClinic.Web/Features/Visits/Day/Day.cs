@@ -7,7 +7,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.Day;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>The day of the salon the person is at: its chairs along time, and who is here.</summary>
 public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock clock)

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.Day;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>
 /// A civil day as a line of minutes that really pass, from its first moment: 1,380, 1,440 or 1,500 of them where an hour is

@@ -9,7 +9,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.LogRebond;
+namespace HairClinic.Web.Features.Visits;
 
 public sealed partial class LogRebond
 {

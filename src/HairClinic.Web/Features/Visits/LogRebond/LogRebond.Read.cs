@@ -3,7 +3,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Visits.LogRebond;
+namespace HairClinic.Web.Features.Visits;
 
 public sealed partial class LogRebond
 {

@@ -5,7 +5,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.LogRebond;
+namespace HairClinic.Web.Features.Visits;
 
 public sealed partial class LogRebond
 {

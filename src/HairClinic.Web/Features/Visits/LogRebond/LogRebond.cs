@@ -10,7 +10,7 @@ using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.LogRebond;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>Logs a rebond at the chair: what came down, what went on, and when it is due again.</summary>
 public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce writes, DraftStore drafts, CurrentActor current, IClock clock)

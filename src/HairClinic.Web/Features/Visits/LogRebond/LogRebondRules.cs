@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Domain.Bonding;
 
-namespace HairClinic.Web.Features.Visits.LogRebond;
+namespace HairClinic.Web.Features.Visits;
 
 public sealed class LogRebondRules : AbstractValidator<LogRebond.Input>
 {

@@ -3,7 +3,7 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.LogRebond;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>
 /// The form as it opens: unit, recipe and grades as last time, so that a normal visit needs few taps. Whether an edge

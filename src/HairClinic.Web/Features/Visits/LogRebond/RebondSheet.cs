@@ -6,7 +6,7 @@ using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.LogRebond;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>Everything of the book that logging one rebond reads or changes, from one query.</summary>
 internal sealed record RebondSheet(

@@ -10,7 +10,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.LogVisit;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>Logs a visit at which the bond stays on. What is seen of its edges is what the practice learns its hold from.</summary>
 public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftStore drafts, CurrentActor current, IClock clock)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Visits.LogVisit;
+namespace HairClinic.Web.Features.Visits;
 
 public sealed class LogVisitRules : AbstractValidator<LogVisit.Input>
 {

@@ -4,14 +4,13 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Visits.Slots;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.MoveVisit;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>A booked visit goes to another time, chair or person; its length stays as it was agreed.</summary>
 public sealed class MoveVisit(

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Books;
 
-namespace HairClinic.Web.Features.Visits.Slots;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>The client has another visit at the time that is wanted.</summary>
 /// <param name="Visit">Null for whoever may not see it: to them the client is busy elsewhere.</param>

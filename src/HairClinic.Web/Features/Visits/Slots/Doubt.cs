@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Visits.Slots;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>What speaks against a time somebody typed. It warns; a second tap books all the same.</summary>
 public enum Doubt

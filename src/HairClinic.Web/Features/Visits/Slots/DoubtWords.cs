@@ -1,6 +1,6 @@
 using Microsoft.Extensions.Localization;
 
-namespace HairClinic.Web.Features.Visits.Slots;
+namespace HairClinic.Web.Features.Visits;
 
 internal static class DoubtWords
 {

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.Slots;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>Where and when a visit is wanted: a slot that was offered, or a day and a time on the salon's clock.</summary>
 public record PlaceChoice

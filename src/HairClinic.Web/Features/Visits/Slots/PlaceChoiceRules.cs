@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Visits.Slots;
+namespace HairClinic.Web.Features.Visits;
 
 public sealed class PlaceChoiceRules : AbstractValidator<PlaceChoice>
 {

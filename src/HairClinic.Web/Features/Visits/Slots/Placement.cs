@@ -6,7 +6,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.Slots;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>Where a visit is to go, checked against the book: what is impossible is refused, what is odd is a doubt.</summary>
 internal sealed record Placement(

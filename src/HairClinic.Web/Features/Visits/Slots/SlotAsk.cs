@@ -1,7 +1,7 @@
 using HairClinic.Domain.Chairs;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.Slots;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>Which free slots are asked for.</summary>
 /// <param name="Around">The day wished for, in the salon's zone.</param>

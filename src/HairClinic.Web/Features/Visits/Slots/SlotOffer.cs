@@ -2,7 +2,7 @@ using HairClinic.Domain.Chairs;
 using HairClinic.Web.Data.Books;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.Slots;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>A free slot as it is shown and tapped.</summary>
 /// <param name="StartsOn">The civil day in the salon's zone.</param>

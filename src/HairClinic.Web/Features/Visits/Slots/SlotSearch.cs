@@ -3,7 +3,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.Slots;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>Free slots for booking and moving alike.</summary>
 public sealed class SlotSearch(ClinicDbFactory databases, IClock clock)

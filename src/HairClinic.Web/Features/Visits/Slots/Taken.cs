@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Books;
 
-namespace HairClinic.Web.Features.Visits.Slots;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>It was not free: what is taken, and the free slots nearest to it.</summary>
 public sealed record Taken(SlotClash By, IReadOnlyList<SlotOffer> Nearest)

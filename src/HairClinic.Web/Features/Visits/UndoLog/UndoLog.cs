@@ -8,10 +8,10 @@ using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Care = HairClinic.Web.Features.Visits.LogVisit.LogVisit;
-using Rebond = HairClinic.Web.Features.Visits.LogRebond.LogRebond;
+using Care = HairClinic.Web.Features.Visits.LogVisit;
+using Rebond = HairClinic.Web.Features.Visits.LogRebond;
 
-namespace HairClinic.Web.Features.Visits.UndoLog;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>
 /// Takes a wrong log back on the same day: the visit is in the chair again and the old bond on the head. What was written is a draft

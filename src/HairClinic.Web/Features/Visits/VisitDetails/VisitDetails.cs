@@ -7,7 +7,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.VisitDetails;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>One visit: what, when, who, where it stands, and what can be done about it.</summary>
 public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current, IClock clock)

@@ -2,7 +2,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Visits.WalkIn;
+namespace HairClinic.Web.Features.Visits;
 
 public sealed partial class WalkIn
 {

@@ -5,12 +5,11 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Visits.Slots;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Visits.WalkIn;
+namespace HairClinic.Web.Features.Visits;
 
 /// <summary>Starts a visit now, without a booking: a free chair of this salon from this minute on.</summary>
 public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, CurrentActor current, IClock clock)

@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Visits.WalkIn;
+namespace HairClinic.Web.Features.Visits;
 
 public sealed class WalkInRules : AbstractValidator<WalkIn.Input>
 {

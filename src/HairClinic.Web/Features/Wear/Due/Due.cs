@@ -3,7 +3,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>Whom to call: everyone whose bond has lifted, is past its window, in it or close before it, worst first.</summary>
 public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock clock)

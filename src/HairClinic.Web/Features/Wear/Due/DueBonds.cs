@@ -3,7 +3,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>
 /// The open bonds of some salons on a day, with the answers that decide each one's part. Everything is asked by keys, dates

@@ -1,7 +1,7 @@
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>How many are in each part. Whoever closes soonest is looked at first, and in a very large book only so many.</summary>
 /// <param name="AtLeast">There are more bonds than were looked at, so every number may be higher.</param>

@@ -1,7 +1,7 @@
 using NodaTime;
 using NodaTime.Text;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>The last row of a page, from which the next one goes on. It is written into the address bar.</summary>
 /// <param name="Rank">0 among the lifted, 1 after them.</param>

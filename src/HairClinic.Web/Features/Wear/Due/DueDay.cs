@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>Salons in which it is the same day. A practice across the date line has several such days at once.</summary>
 /// <param name="Began">When that day began in the first of them.</param>

@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>The list's addresses: every filter is in them, so that a page can be kept, sent and gone back to.</summary>
 public static class DueHref

@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>The parts of the list. Each client is in one of lifted … put off; whoever is at risk of a gap may be in one of them too.</summary>
 public enum DuePart

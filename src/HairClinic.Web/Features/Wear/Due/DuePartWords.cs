@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>How a part is written in the address bar and named on the screen.</summary>
 public static class DuePartWords

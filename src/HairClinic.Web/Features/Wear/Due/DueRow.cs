@@ -3,7 +3,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Wear;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>One client on the list: the bond on their head, and what the desk knows about reaching them.</summary>
 public sealed record DueRow

@@ -3,7 +3,7 @@ using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>One page of the list in one round trip: first its keys, in order; then what the screen shows of those few.</summary>
 internal static class DueRows

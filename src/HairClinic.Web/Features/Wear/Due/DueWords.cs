@@ -4,7 +4,7 @@ using HairClinic.Web.Ui.Feedback;
 using Microsoft.Extensions.Localization;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>What a row says in words: where the bond stands, the last contact, the booking.</summary>
 public static class DueWords

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>An open bond with the answers that decide its part.</summary>
 internal sealed class MarkedBond

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>The last row of a page of those at risk; the next goes on with fewer expected days.</summary>
 public sealed record RiskCursor(double Days, Guid ClientId)

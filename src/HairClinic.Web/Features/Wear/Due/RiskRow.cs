@@ -1,7 +1,7 @@
 using HairClinic.Domain.Replacement;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>One client who may lack a unit that still wears well, as the last plan has it.</summary>
 public sealed record RiskRow(

@@ -3,7 +3,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>Clients at risk of a gap, those with most such days to expect first.</summary>
 internal static class RiskRows

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace HairClinic.Web.Features.Wear.Due;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>A salon, and the day it is there.</summary>
 public sealed record SalonDay(Guid Id, string Name, DateTimeZone Zone, LocalDate Today)

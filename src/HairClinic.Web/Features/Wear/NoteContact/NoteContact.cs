@@ -6,7 +6,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Wear.NoteContact;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>What the desk did about someone on the due list: rang, wrote, offered, or put off to a day.</summary>
 public sealed class NoteContact(WriteOnce writes, CurrentActor current, IClock clock)

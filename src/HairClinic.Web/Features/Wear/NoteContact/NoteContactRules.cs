@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Domain.Clients;
 
-namespace HairClinic.Web.Features.Wear.NoteContact;
+namespace HairClinic.Web.Features.Wear;
 
 public sealed class NoteContactRules : AbstractValidator<NoteContact.Input>
 {

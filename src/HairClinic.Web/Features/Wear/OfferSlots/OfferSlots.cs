@@ -5,7 +5,7 @@ using HairClinic.Web.Data.Books;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Wear.OfferSlots;
+namespace HairClinic.Web.Features.Wear;
 
 /// <summary>The next few free times to offer someone on the due list: near their due day, or as soon as can be when it has passed.</summary>
 public sealed class OfferSlots(ClinicDbFactory databases, IClock clock)

@@ -6,7 +6,7 @@ using HairClinic.Web.Fence;
 using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Slice = HairClinic.Web.Features.Settings.EditSalon.EditSalon;
+using Slice = HairClinic.Web.Features.Settings.EditSalon;
 
 namespace HairClinic.Web.Tests.Features.Accounts.ChooseSalon;
 

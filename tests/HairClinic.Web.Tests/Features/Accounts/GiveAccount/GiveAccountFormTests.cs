@@ -1,7 +1,7 @@
 using Bunit;
-using HairClinic.Web.Features.Accounts.GiveAccount;
+using HairClinic.Web.Features.Accounts;
 using HairClinic.Web.Tests.Ui;
-using Slice = HairClinic.Web.Features.Accounts.GiveAccount.GiveAccount;
+using Slice = HairClinic.Web.Features.Accounts.GiveAccount;
 
 namespace HairClinic.Web.Tests.Features.Accounts.GiveAccount;
 

@@ -7,7 +7,7 @@ using HairClinic.Web.Tests.Features.Settings;
 using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Slice = HairClinic.Web.Features.Accounts.GiveAccount.GiveAccount;
+using Slice = HairClinic.Web.Features.Accounts.GiveAccount;
 
 namespace HairClinic.Web.Tests.Features.Accounts.GiveAccount;
 

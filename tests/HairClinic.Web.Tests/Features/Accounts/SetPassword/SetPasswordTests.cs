@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Accounts.SetPassword;
+using HairClinic.Web.Features.Accounts;
 using HairClinic.Web.Tests.Features.Settings.FirstRun;
-using Slice = HairClinic.Web.Features.Accounts.SetPassword.SetPassword;
+using Slice = HairClinic.Web.Features.Accounts.SetPassword;
 
 namespace HairClinic.Web.Tests.Features.Accounts.SetPassword;
 

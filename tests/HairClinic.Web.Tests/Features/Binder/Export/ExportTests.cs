@@ -5,10 +5,9 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Binder.Export.Export;
+using Slice = HairClinic.Web.Features.Binder.Export;
 
 namespace HairClinic.Web.Tests.Features.Binder.Export;
 

@@ -1,6 +1,5 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Features.Binder.Sheets;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Tests.Features.Binder.Import;

@@ -1,11 +1,11 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Binder.Import.Engine;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Features.Binder;
+using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Tests.Features.Clients;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Binder.Import.Import;
+using Slice = HairClinic.Web.Features.Binder.Import;
 
 namespace HairClinic.Web.Tests.Features.Binder.Import;
 
@@ -80,6 +80,6 @@ public sealed class ImportAtHomeTests(PgServer server)
     private static Task<Slice.Outcome> BringAsync(TestClinic clinic, PersonActor person, string line) =>
         clinic.UseAsync<Slice, Slice.Outcome>(person, s => s.SaveAsync(Guid.CreateVersion7(), Draft(line), createMissing: false, Cancel));
 
-    private static Web.Features.Binder.Import.SheetDraft Draft(string line) =>
+    private static Web.Features.Binder.SheetDraft Draft(string line) =>
         Binders.Draft(SheetKind.Clients, Binders.Csv("code,name,home salon", line));
 }

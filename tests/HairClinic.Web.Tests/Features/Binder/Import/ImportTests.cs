@@ -3,14 +3,11 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Features.Binder.Import;
-using HairClinic.Web.Features.Binder.Import.Engine;
+using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Binder.Import.Import;
+using Slice = HairClinic.Web.Features.Binder.Import;
 
 namespace HairClinic.Web.Tests.Features.Binder.Import;
 

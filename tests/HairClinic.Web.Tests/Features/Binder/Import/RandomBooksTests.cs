@@ -1,7 +1,6 @@
 using System.Globalization;
-using HairClinic.Web.Features.Binder.Rows;
+using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.Binder.Import;

@@ -2,7 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Clients.AddClient.AddClient;
+using Slice = HairClinic.Web.Features.Clients.AddClient;
 
 namespace HairClinic.Web.Tests.Features.Clients.AddClient;
 

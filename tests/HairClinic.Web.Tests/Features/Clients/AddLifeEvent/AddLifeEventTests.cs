@@ -2,7 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Work;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Clients.AddLifeEvent.AddLifeEvent;
+using Slice = HairClinic.Web.Features.Clients.AddLifeEvent;
 
 namespace HairClinic.Web.Tests.Features.Clients.AddLifeEvent;
 

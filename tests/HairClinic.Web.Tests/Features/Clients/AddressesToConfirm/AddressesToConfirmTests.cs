@@ -1,13 +1,13 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Tests.Features.Binder;
 using HairClinic.Web.Tests.Features.MyHair;
 using static HairClinic.Web.Tests.Features.MyHair.KeyScene;
-using ImportSlice = HairClinic.Web.Features.Binder.Import.Import;
-using Slice = HairClinic.Web.Features.Clients.AddressesToConfirm.AddressesToConfirm;
+using ImportSlice = HairClinic.Web.Features.Binder.Import;
+using Slice = HairClinic.Web.Features.Clients.AddressesToConfirm;
 
 namespace HairClinic.Web.Tests.Features.Clients.AddressesToConfirm;
 
@@ -53,7 +53,7 @@ public sealed class AddressesToConfirmTests(PgServer server)
         await _scene.EditAsync(clinic, _scene.Desk(clinic), "first@example.test", await IdOfAsync(clinic, "Q-7720"));
         await _scene.EditAsync(clinic, _scene.Desk(clinic), "second@example.test");
         var letter = Assert.Single(await TellAsync(clinic), l => l.To == Theirs);
-        await clinic.UseAsync<Web.Features.MyHair.MyNewAddress.MyNewAddress, AddressOpens?>(
+        await clinic.UseAsync<Web.Features.MyHair.MyNewAddress, AddressOpens?>(
             clinic.Job,
             s => s.SaveAsync(TokenIn(letter), yes: false, Cancel)
         );

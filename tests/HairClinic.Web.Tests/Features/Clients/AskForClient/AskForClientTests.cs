@@ -2,7 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Clients.AskForClient.AskForClient;
+using Slice = HairClinic.Web.Features.Clients.AskForClient;
 
 namespace HairClinic.Web.Tests.Features.Clients.AskForClient;
 

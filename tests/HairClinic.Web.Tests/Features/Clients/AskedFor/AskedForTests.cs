@@ -4,7 +4,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Clients.AskedFor.AskedFor;
+using Slice = HairClinic.Web.Features.Clients.AskedFor;
 
 namespace HairClinic.Web.Tests.Features.Clients.AskedFor;
 

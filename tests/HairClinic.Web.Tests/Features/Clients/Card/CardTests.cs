@@ -5,7 +5,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Clients.Card.Card;
+using Slice = HairClinic.Web.Features.Clients.Card;
 
 namespace HairClinic.Web.Tests.Features.Clients.Card;
 

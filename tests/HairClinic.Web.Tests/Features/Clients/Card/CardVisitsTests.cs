@@ -1,9 +1,9 @@
 using Bunit;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Features.Clients.Card;
+using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Clients.Card.Card;
+using Slice = HairClinic.Web.Features.Clients.Card;
 
 namespace HairClinic.Web.Tests.Features.Clients.Card;
 

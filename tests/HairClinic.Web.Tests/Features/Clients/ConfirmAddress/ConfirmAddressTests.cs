@@ -2,13 +2,13 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Rows;
-using HairClinic.Web.Features.Clients.EditClient;
+using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Tests.Features.MyHair;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using static HairClinic.Web.Tests.Features.MyHair.KeyScene;
-using Slice = HairClinic.Web.Features.Clients.ConfirmAddress.ConfirmAddress;
+using Slice = HairClinic.Web.Features.Clients.ConfirmAddress;
 
 namespace HairClinic.Web.Tests.Features.Clients.ConfirmAddress;
 

@@ -3,12 +3,12 @@ using FluentValidation;
 using FluentValidation.Results;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear;
-using HairClinic.Web.Features.Clients.EditClient;
+using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Tests.Ui;
 using HairClinic.Web.Ui.Feedback;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Clients.EditClient.EditClient;
+using Slice = HairClinic.Web.Features.Clients.EditClient;
 
 namespace HairClinic.Web.Tests.Features.Clients.EditClient;
 

@@ -3,11 +3,11 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Clients.EditClient;
+using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Clients.EditClient.EditClient;
+using Slice = HairClinic.Web.Features.Clients.EditClient;
 
 namespace HairClinic.Web.Tests.Features.Clients.EditClient;
 

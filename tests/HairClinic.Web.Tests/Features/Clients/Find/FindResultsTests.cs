@@ -1,9 +1,9 @@
 using Bunit;
 using Bunit.TestDoubles;
-using HairClinic.Web.Features.Clients.Find;
+using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Tests.Ui;
-using Slice = HairClinic.Web.Features.Clients.Find.Find;
+using Slice = HairClinic.Web.Features.Clients.Find;
 
 namespace HairClinic.Web.Tests.Features.Clients.Find;
 

@@ -3,7 +3,7 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
-using Slice = HairClinic.Web.Features.Clients.Find.Find;
+using Slice = HairClinic.Web.Features.Clients.Find;
 
 namespace HairClinic.Web.Tests.Features.Clients.Find;
 

@@ -1,7 +1,6 @@
 using System.Text;
 using CsCheck;
-using HairClinic.Web.Features.Clients.Find;
-
+using HairClinic.Web.Features.Clients;
 namespace HairClinic.Web.Tests.Features.Clients.Find;
 
 public sealed class PrefixRangeTests

@@ -2,12 +2,12 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Tests.Features.Visits;
 using Microsoft.EntityFrameworkCore;
-using BookVisit = HairClinic.Web.Features.Visits.BookVisit.BookVisit;
-using CardSlice = HairClinic.Web.Features.Clients.Card.Card;
-using LogRebond = HairClinic.Web.Features.Visits.LogRebond.LogRebond;
+using BookVisit = HairClinic.Web.Features.Visits.BookVisit;
+using CardSlice = HairClinic.Web.Features.Clients.Card;
+using LogRebond = HairClinic.Web.Features.Visits.LogRebond;
 
 namespace HairClinic.Web.Tests.Features.Clients.HealthAnswers;
 

@@ -5,11 +5,11 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sealing;
-using HairClinic.Web.Features.Clients.HealthAnswers;
+using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Slice = HairClinic.Web.Features.Clients.HealthAnswers.HealthAnswers;
+using Slice = HairClinic.Web.Features.Clients.HealthAnswers;
 
 namespace HairClinic.Web.Tests.Features.Clients.HealthAnswers;
 

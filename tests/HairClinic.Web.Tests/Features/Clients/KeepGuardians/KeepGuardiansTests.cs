@@ -3,7 +3,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Clients.KeepGuardians.KeepGuardians;
+using Slice = HairClinic.Web.Features.Clients.KeepGuardians;
 
 namespace HairClinic.Web.Tests.Features.Clients.KeepGuardians;
 

@@ -8,9 +8,9 @@ using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using CardSlice = HairClinic.Web.Features.Clients.Card.Card;
-using FindSlice = HairClinic.Web.Features.Clients.Find.Find;
-using Slice = HairClinic.Web.Features.Clients.MergeClients.MergeClients;
+using CardSlice = HairClinic.Web.Features.Clients.Card;
+using FindSlice = HairClinic.Web.Features.Clients.Find;
+using Slice = HairClinic.Web.Features.Clients.MergeClients;
 
 namespace HairClinic.Web.Tests.Features.Clients.MergeClients;
 

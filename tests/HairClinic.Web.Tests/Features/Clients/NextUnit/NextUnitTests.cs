@@ -5,13 +5,13 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Clients.NextUnit;
+using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Learning;
 using HairClinic.Web.Tests.Ui;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Clients.NextUnit.NextUnit;
+using Slice = HairClinic.Web.Features.Clients.NextUnit;
 
 namespace HairClinic.Web.Tests.Features.Clients.NextUnit;
 

@@ -5,18 +5,18 @@ using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Clients.NextUnit;
+using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Language;
 using HairClinic.Web.Learning;
 using HairClinic.Web.Tests.Ui;
 using HairClinic.Web.Ui.Wear;
 using NodaTime;
-using AheadSlice = HairClinic.Web.Features.Outlook.Ahead.Ahead;
-using CardSlice = HairClinic.Web.Features.Clients.Card.Card;
-using DueSlice = HairClinic.Web.Features.Wear.Due.Due;
-using OwnUnits = HairClinic.Web.Features.MyHair.MyUnits.MyUnits;
-using Slice = HairClinic.Web.Features.Clients.NextUnit.NextUnit;
+using AheadSlice = HairClinic.Web.Features.Outlook.Ahead;
+using CardSlice = HairClinic.Web.Features.Clients.Card;
+using DueSlice = HairClinic.Web.Features.Wear.Due;
+using OwnUnits = HairClinic.Web.Features.MyHair.MyUnits;
+using Slice = HairClinic.Web.Features.Clients.NextUnit;
 
 namespace HairClinic.Web.Tests.Features.Clients.NextUnit;
 
@@ -46,7 +46,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         var ahead = await clinic.UseAsync<AheadSlice, AheadSlice.Screen>(Owner(clinic), s => s.OpenAsync(Cancel));
         var due = await clinic.UseAsync<DueSlice, DueSlice.Screen>(
             Owner(clinic),
-            s => s.OpenAsync(new(Web.Features.Wear.Due.DuePart.AtRisk, AllSalons: true, After: null), Cancel)
+            s => s.OpenAsync(new(Web.Features.Wear.DuePart.AtRisk, AllSalons: true, After: null), Cancel)
         );
 
         var rows = ahead.GapRisks.AtRisk.Concat(ahead.GapRisks.Soon).ToList();

@@ -5,7 +5,7 @@ using HairClinic.Domain.Shelf;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Clients.NoteRepair.NoteRepair;
+using Slice = HairClinic.Web.Features.Clients.NoteRepair;
 
 namespace HairClinic.Web.Tests.Features.Clients.NoteRepair;
 

@@ -5,12 +5,12 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sealing;
-using HairClinic.Web.Features.Clients.Photos;
+using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Keys;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Slice = HairClinic.Web.Features.Clients.Photos.Photos;
+using Slice = HairClinic.Web.Features.Clients.Photos;
 
 namespace HairClinic.Web.Tests.Features.Clients.Photos;
 

@@ -1,8 +1,8 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Clients.RecordCareFacts;
+using HairClinic.Web.Features.Clients;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Clients.RecordCareFacts.RecordCareFacts;
+using Slice = HairClinic.Web.Features.Clients.RecordCareFacts;
 
 namespace HairClinic.Web.Tests.Features.Clients.RecordCareFacts;
 

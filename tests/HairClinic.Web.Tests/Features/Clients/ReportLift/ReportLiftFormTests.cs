@@ -1,9 +1,9 @@
 using Bunit;
 using HairClinic.Domain.Bonding;
-using HairClinic.Web.Features.Clients.ReportLift;
+using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Clients.ReportLift.ReportLift;
+using Slice = HairClinic.Web.Features.Clients.ReportLift;
 
 namespace HairClinic.Web.Tests.Features.Clients.ReportLift;
 

@@ -3,7 +3,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Clients.ReportLift.ReportLift;
+using Slice = HairClinic.Web.Features.Clients.ReportLift;
 
 namespace HairClinic.Web.Tests.Features.Clients.ReportLift;
 

@@ -5,7 +5,7 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Clients.TransferClient.TransferClient;
+using Slice = HairClinic.Web.Features.Clients.TransferClient;
 
 namespace HairClinic.Web.Tests.Features.Clients.TransferClient;
 

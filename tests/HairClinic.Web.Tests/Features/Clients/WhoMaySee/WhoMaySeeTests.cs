@@ -4,8 +4,8 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using CardSlice = HairClinic.Web.Features.Clients.Card.Card;
-using Slice = HairClinic.Web.Features.Clients.WhoMaySee.WhoMaySee;
+using CardSlice = HairClinic.Web.Features.Clients.Card;
+using Slice = HairClinic.Web.Features.Clients.WhoMaySee;
 
 namespace HairClinic.Web.Tests.Features.Clients.WhoMaySee;
 

@@ -4,11 +4,11 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Lasting.WhatLasts;
+using HairClinic.Web.Features.Lasting;
 using HairClinic.Web.Learning;
 using HairClinic.Web.Tests.Ui;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Lasting.WhatLasts.WhatLasts;
+using Slice = HairClinic.Web.Features.Lasting.WhatLasts;
 
 namespace HairClinic.Web.Tests.Features.Lasting.WhatLasts;
 
@@ -46,7 +46,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         await using var clinic = await OpenAsync(scene => PublishedBonds.Lay(scene, _here));
         var screen = await OpenAsync(clinic, LastingSide.Adhesive);
 
-        var page = Render<Web.Features.Lasting.WhatLasts.LastingGroups>(p => p.Add(g => g.Screen, screen));
+        var page = Render<Web.Features.Lasting.LastingGroups>(p => p.Add(g => g.Screen, screen));
 
         Assert.Contains("χ² = 16.793", page.Markup, StringComparison.Ordinal);
         var half = page.FindAll("table")[0].QuerySelectorAll("tbody tr").ToDictionary(r => r.Children[0].TextContent, r => r.Children[4]);
@@ -78,7 +78,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         await using var clinic = await OpenAsync(scene => LayLots(scene, known: false, _here, ("A", "1", 38), ("B", "2", 31)));
         var screen = await OpenAsync(clinic, LastingSide.Adhesive);
 
-        var page = Render<Web.Features.Lasting.WhatLasts.LastingGroups>(p => p.Add(g => g.Screen, screen));
+        var page = Render<Web.Features.Lasting.LastingGroups>(p => p.Add(g => g.Screen, screen));
 
         Assert.True(screen.Compared!.InModel);
         Assert.Equal(("Adhesive B", "Adhesive A"), (screen.Compared.Sooner!.Name, screen.Compared.Later!.Name));
@@ -95,7 +95,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         await using var clinic = await OpenAsync(scene => LayLots(scene, ("A", "1", 38), ("B", "2", 31)));
         var screen = await OpenAsync(clinic, LastingSide.Adhesive);
 
-        var page = Render<Web.Features.Lasting.WhatLasts.LastingGroups>(p => p.Add(g => g.Screen, screen));
+        var page = Render<Web.Features.Lasting.LastingGroups>(p => p.Add(g => g.Screen, screen));
 
         Assert.Equal(
             "Adhesive B lifts sooner than Adhesive A: half by day 31 against day 38. That this is chance is unlikely (p\u00a0<\u00a00.001).",
@@ -158,7 +158,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         await using var clinic = await OpenAsync(_ => { });
         var screen = await OpenAsync(clinic, LastingSide.Adhesive);
 
-        var page = Render<Web.Features.Lasting.WhatLasts.LastingGroups>(p => p.Add(g => g.Screen, screen));
+        var page = Render<Web.Features.Lasting.LastingGroups>(p => p.Add(g => g.Screen, screen));
 
         Assert.Contains("No bond has been watched", page.Markup, StringComparison.Ordinal);
         Assert.Equal(FitFacts.None, screen.Fit);

@@ -4,9 +4,9 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Lasting.WhatLasts;
+using HairClinic.Web.Features.Lasting;
 using HairClinic.Web.Tests.Ui;
-using Slice = HairClinic.Web.Features.Lasting.WhatLasts.WhatLasts;
+using Slice = HairClinic.Web.Features.Lasting.WhatLasts;
 
 namespace HairClinic.Web.Tests.Features.Lasting.WhatLasts;
 
@@ -68,7 +68,7 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
         );
         var screen = await OpenAsync(clinic, new(LastingSubject.Cost, LastingSide.Base));
 
-        var page = Render<Web.Features.Lasting.WhatLasts.LastingCosts>(p => p.Add(c => c.Screen, screen));
+        var page = Render<Web.Features.Lasting.LastingCosts>(p => p.Add(c => c.Screen, screen));
 
         var row = page.Find("tbody tr");
         Assert.Equal("quiet", row.ClassName);

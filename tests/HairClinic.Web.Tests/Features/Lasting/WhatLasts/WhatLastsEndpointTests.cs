@@ -1,5 +1,5 @@
 using System.Net;
-using HairClinic.Web.Features.Lasting.WhatLasts;
+using HairClinic.Web.Features.Lasting;
 using HairClinic.Web.Tests.Security;
 
 namespace HairClinic.Web.Tests.Features.Lasting.WhatLasts;

@@ -1,5 +1,5 @@
 using HairClinic.Domain.Clients;
-using Slice = HairClinic.Web.Features.MyHair.Aftercare.Aftercare;
+using Slice = HairClinic.Web.Features.MyHair.Aftercare;
 
 namespace HairClinic.Web.Tests.Features.MyHair.Aftercare;
 

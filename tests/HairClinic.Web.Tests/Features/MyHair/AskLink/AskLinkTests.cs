@@ -6,7 +6,7 @@ using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.AskLink.AskLink;
+using Slice = HairClinic.Web.Features.MyHair.AskLink;
 
 namespace HairClinic.Web.Tests.Features.MyHair.AskLink;
 

@@ -2,7 +2,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.CallOffMyTime.CallOffMyTime;
+using Slice = HairClinic.Web.Features.MyHair.CallOffMyTime;
 
 namespace HairClinic.Web.Tests.Features.MyHair.CallOffMyTime;
 

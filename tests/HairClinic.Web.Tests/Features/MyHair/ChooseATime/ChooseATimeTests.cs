@@ -5,7 +5,7 @@ using HairClinic.Web.Data.Sql;
 using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.ChooseATime.ChooseATime;
+using Slice = HairClinic.Web.Features.MyHair.ChooseATime;
 
 namespace HairClinic.Web.Tests.Features.MyHair.ChooseATime;
 

@@ -1,8 +1,8 @@
 using System.Text;
 using System.Text.RegularExpressions;
-using HairClinic.Web.Features.MyHair.DatesFile;
+using HairClinic.Web.Features.MyHair;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.DatesFile.DatesFile;
+using Slice = HairClinic.Web.Features.MyHair.DatesFile;
 
 namespace HairClinic.Web.Tests.Features.MyHair.DatesFile;
 

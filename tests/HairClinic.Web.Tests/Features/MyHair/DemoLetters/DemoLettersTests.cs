@@ -11,7 +11,7 @@ public sealed class DemoLettersTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, scene => scene.LayPractice("Practice under test"));
 
-        var letters = await clinic.UseAsync<Web.Features.MyHair.DemoLetters.DemoLetters, IReadOnlyList<string>?>(
+        var letters = await clinic.UseAsync<Web.Features.MyHair.DemoLetters, IReadOnlyList<string>?>(
             clinic.Job,
             slice => slice.OpenAsync(TestContext.Current.CancellationToken)
         );

@@ -2,7 +2,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.MyHair.InviteClient.InviteClient;
+using Slice = HairClinic.Web.Features.MyHair.InviteClient;
 
 namespace HairClinic.Web.Tests.Features.MyHair.InviteClient;
 

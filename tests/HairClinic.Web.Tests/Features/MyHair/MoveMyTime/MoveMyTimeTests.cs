@@ -2,7 +2,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.MoveMyTime.MoveMyTime;
+using Slice = HairClinic.Web.Features.MyHair.MoveMyTime;
 
 namespace HairClinic.Web.Tests.Features.MyHair.MoveMyTime;
 

@@ -2,7 +2,7 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Practices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.MyBondHasLifted.MyBondHasLifted;
+using Slice = HairClinic.Web.Features.MyHair.MyBondHasLifted;
 
 namespace HairClinic.Web.Tests.Features.MyHair.MyBondHasLifted;
 

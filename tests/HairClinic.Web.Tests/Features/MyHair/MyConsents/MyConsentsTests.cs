@@ -5,7 +5,7 @@ using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.MyConsents.MyConsents;
+using Slice = HairClinic.Web.Features.MyHair.MyConsents;
 
 namespace HairClinic.Web.Tests.Features.MyHair.MyConsents;
 

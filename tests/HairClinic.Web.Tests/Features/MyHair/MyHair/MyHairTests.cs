@@ -12,12 +12,12 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sql;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.MyHair.MyHair;
+using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.MyHair.MyHair;
+using Slice = HairClinic.Web.Features.MyHair.MyHair;
 
 namespace HairClinic.Web.Tests.Features.MyHair.MyHair;
 

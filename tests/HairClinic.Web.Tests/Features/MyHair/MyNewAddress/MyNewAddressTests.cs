@@ -13,8 +13,8 @@ using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Hosting;
 using NodaTime;
 using static HairClinic.Web.Tests.Features.MyHair.KeyScene;
-using Confirming = HairClinic.Web.Features.Clients.ConfirmAddress.ConfirmAddress;
-using Slice = HairClinic.Web.Features.MyHair.MyNewAddress.MyNewAddress;
+using Confirming = HairClinic.Web.Features.Clients.ConfirmAddress;
+using Slice = HairClinic.Web.Features.MyHair.MyNewAddress;
 
 namespace HairClinic.Web.Tests.Features.MyHair.MyNewAddress;
 

@@ -9,7 +9,7 @@ using HairClinic.Web.Tests.Security;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.MyPhotos.MyPhotos;
+using Slice = HairClinic.Web.Features.MyHair.MyPhotos;
 
 namespace HairClinic.Web.Tests.Features.MyHair.MyPhotos;
 

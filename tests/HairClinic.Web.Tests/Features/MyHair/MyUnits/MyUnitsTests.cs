@@ -6,7 +6,7 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Fence;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.MyUnits.MyUnits;
+using Slice = HairClinic.Web.Features.MyHair.MyUnits;
 
 namespace HairClinic.Web.Tests.Features.MyHair.MyUnits;
 

@@ -6,7 +6,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.OpenLink.OpenLink;
+using Slice = HairClinic.Web.Features.MyHair.OpenLink;
 
 namespace HairClinic.Web.Tests.Features.MyHair.OpenLink;
 

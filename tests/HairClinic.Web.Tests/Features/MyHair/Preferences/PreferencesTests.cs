@@ -6,8 +6,8 @@ using HairClinic.Web.Fence;
 using HairClinic.Web.Mail;
 using HairClinic.Web.Workers;
 using Microsoft.Extensions.DependencyInjection;
-using Dates = HairClinic.Web.Features.MyHair.DatesFile.DatesFile;
-using Slice = HairClinic.Web.Features.MyHair.Preferences.Preferences;
+using Dates = HairClinic.Web.Features.MyHair.DatesFile;
+using Slice = HairClinic.Web.Features.MyHair.Preferences;
 
 namespace HairClinic.Web.Tests.Features.MyHair.Preferences;
 

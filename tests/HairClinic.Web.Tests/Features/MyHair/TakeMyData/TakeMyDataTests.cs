@@ -9,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using NodaTime.Testing;
-using Slice = HairClinic.Web.Features.MyHair.TakeMyData.TakeMyData;
+using Slice = HairClinic.Web.Features.MyHair.TakeMyData;
 
 namespace HairClinic.Web.Tests.Features.MyHair.TakeMyData;
 

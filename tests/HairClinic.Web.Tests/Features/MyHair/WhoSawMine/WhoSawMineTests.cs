@@ -5,7 +5,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using Microsoft.Extensions.DependencyInjection;
-using Slice = HairClinic.Web.Features.MyHair.WhoSawMine.WhoSawMine;
+using Slice = HairClinic.Web.Features.MyHair.WhoSawMine;
 
 namespace HairClinic.Web.Tests.Features.MyHair.WhoSawMine;
 

@@ -4,7 +4,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
-using Slice = HairClinic.Web.Features.MyHair.WhoseDates.WhoseDates;
+using Slice = HairClinic.Web.Features.MyHair.WhoseDates;
 
 namespace HairClinic.Web.Tests.Features.MyHair.WhoseDates;
 

@@ -7,10 +7,10 @@ using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Outlook.Ahead;
+using HairClinic.Web.Features.Outlook;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Outlook.Ahead.Ahead;
+using Slice = HairClinic.Web.Features.Outlook.Ahead;
 
 namespace HairClinic.Web.Tests.Features.Outlook.Ahead;
 

@@ -1,5 +1,5 @@
 using Bunit;
-using HairClinic.Web.Features.Outlook.Ahead;
+using HairClinic.Web.Features.Outlook;
 using HairClinic.Web.Tests.Ui;
 
 namespace HairClinic.Web.Tests.Features.Outlook.Ahead;

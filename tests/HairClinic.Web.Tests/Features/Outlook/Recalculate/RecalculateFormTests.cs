@@ -1,6 +1,6 @@
 using Bunit;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Outlook.Recalculate;
+using HairClinic.Web.Features.Outlook;
 using HairClinic.Web.Learning;
 using HairClinic.Web.Tests.Ui;
 using HairClinic.Web.Workers;
@@ -60,7 +60,7 @@ public sealed class RecalculateFormTests(PgServer server) : UiTestContext
             clinic.Acting(owner, salon),
             async scope =>
             {
-                Services.AddSingleton(scope.GetRequiredService<Web.Features.Outlook.Recalculate.Recalculate>());
+                Services.AddSingleton(scope.GetRequiredService<Web.Features.Outlook.Recalculate>());
                 BeInteractive();
                 await act(clinic);
                 return true;

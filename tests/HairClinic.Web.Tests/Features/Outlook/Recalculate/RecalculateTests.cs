@@ -4,7 +4,7 @@ using HairClinic.Web.Learning;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Outlook.Recalculate.Recalculate;
+using Slice = HairClinic.Web.Features.Outlook.Recalculate;
 
 namespace HairClinic.Web.Tests.Features.Outlook.Recalculate;
 

@@ -2,7 +2,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Privacy.ApplyKeeping.ApplyKeeping;
+using Slice = HairClinic.Web.Features.Privacy.ApplyKeeping;
 
 namespace HairClinic.Web.Tests.Features.Privacy.ApplyKeeping;
 

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
 using HairClinic.Web.Language;
-using Slice = HairClinic.Web.Features.Privacy.EditConsentWords.EditConsentWords;
+using Slice = HairClinic.Web.Features.Privacy.EditConsentWords;
 
 namespace HairClinic.Web.Tests.Features.Privacy.EditConsentWords;
 

@@ -3,7 +3,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;
-using HairClinic.Web.Features.Privacy.EraseClient;
+using HairClinic.Web.Features.Privacy;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Mail;
 using HairClinic.Web.Privacy;
@@ -12,8 +12,8 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Npgsql;
-using CareSlice = HairClinic.Web.Features.Clients.RecordCareFacts.RecordCareFacts;
-using Slice = HairClinic.Web.Features.Privacy.EraseClient.EraseClient;
+using CareSlice = HairClinic.Web.Features.Clients.RecordCareFacts;
+using Slice = HairClinic.Web.Features.Privacy.EraseClient;
 
 namespace HairClinic.Web.Tests.Features.Privacy.EraseClient;
 

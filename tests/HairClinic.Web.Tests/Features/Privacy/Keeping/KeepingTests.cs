@@ -6,7 +6,7 @@ using HairClinic.Web.Fence;
 using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Privacy.Keeping.Keeping;
+using Slice = HairClinic.Web.Features.Privacy.Keeping;
 
 namespace HairClinic.Web.Tests.Features.Privacy.Keeping;
 

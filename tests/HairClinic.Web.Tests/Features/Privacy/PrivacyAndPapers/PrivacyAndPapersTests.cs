@@ -4,8 +4,8 @@ using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;
-using Slice = HairClinic.Web.Features.Privacy.PrivacyAndPapers.PrivacyAndPapers;
-using WordsSlice = HairClinic.Web.Features.Privacy.EditConsentWords.EditConsentWords;
+using Slice = HairClinic.Web.Features.Privacy.PrivacyAndPapers;
+using WordsSlice = HairClinic.Web.Features.Privacy.EditConsentWords;
 
 namespace HairClinic.Web.Tests.Features.Privacy.PrivacyAndPapers;
 

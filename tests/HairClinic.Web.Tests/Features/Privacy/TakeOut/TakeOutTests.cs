@@ -6,7 +6,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.DocumentLayoutAnalysis.TextExtractor;
-using Slice = HairClinic.Web.Features.Privacy.TakeOut.TakeOut;
+using Slice = HairClinic.Web.Features.Privacy.TakeOut;
 
 namespace HairClinic.Web.Tests.Features.Privacy.TakeOut;
 

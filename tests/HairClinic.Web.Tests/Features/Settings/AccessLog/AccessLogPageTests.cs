@@ -5,7 +5,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Tests.Features.Clients;
 using Microsoft.Extensions.DependencyInjection;
-using Slice = HairClinic.Web.Features.Settings.AccessLog.AccessLog;
+using Slice = HairClinic.Web.Features.Settings.AccessLog;
 
 namespace HairClinic.Web.Tests.Features.Settings.AccessLog;
 

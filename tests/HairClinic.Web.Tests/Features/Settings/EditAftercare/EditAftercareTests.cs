@@ -1,12 +1,12 @@
 using Bunit;
 using HairClinic.Domain.Clients;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.EditAftercare;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Language;
 using HairClinic.Web.Tests.Ui;
 using HairClinic.Web.Ui.Care;
-using Client = HairClinic.Web.Features.MyHair.Aftercare.Aftercare;
-using Slice = HairClinic.Web.Features.Settings.EditAftercare.EditAftercare;
+using Client = HairClinic.Web.Features.MyHair.Aftercare;
+using Slice = HairClinic.Web.Features.Settings.EditAftercare;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditAftercare;
 

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.EditBase;
-using Slice = HairClinic.Web.Features.Settings.EditBase.EditBase;
+using HairClinic.Web.Features.Settings;
+using Slice = HairClinic.Web.Features.Settings.EditBase;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditBase;
 

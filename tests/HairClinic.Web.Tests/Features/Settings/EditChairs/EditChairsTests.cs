@@ -3,7 +3,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Settings.EditChairs.EditChairs;
+using Slice = HairClinic.Web.Features.Settings.EditChairs;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditChairs;
 

@@ -1,8 +1,8 @@
 using Bunit;
 using HairClinic.Domain.Wear;
-using HairClinic.Web.Features.Settings.EditHoldWindow;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Tests.Ui;
-using Slice = HairClinic.Web.Features.Settings.EditHoldWindow.EditHoldWindow;
+using Slice = HairClinic.Web.Features.Settings.EditHoldWindow;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditHoldWindow;
 

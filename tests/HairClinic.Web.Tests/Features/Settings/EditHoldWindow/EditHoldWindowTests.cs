@@ -1,9 +1,9 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.EditHoldWindow;
+using HairClinic.Web.Features.Settings;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Settings.EditHoldWindow.EditHoldWindow;
+using Slice = HairClinic.Web.Features.Settings.EditHoldWindow;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditHoldWindow;
 

@@ -1,8 +1,8 @@
 using Bunit;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Settings.EditPerson;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Tests.Ui;
-using Slice = HairClinic.Web.Features.Settings.EditPerson.EditPerson;
+using Slice = HairClinic.Web.Features.Settings.EditPerson;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditPerson;
 

@@ -1,10 +1,10 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
+using HairClinic.Web.Features.Settings;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Settings.EditPerson.EditPerson;
+using Slice = HairClinic.Web.Features.Settings.EditPerson;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditPerson;
 

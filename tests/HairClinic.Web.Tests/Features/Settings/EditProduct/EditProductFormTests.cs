@@ -1,8 +1,8 @@
 using Bunit;
-using HairClinic.Web.Features.Settings.EditProduct;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Settings.EditProduct.EditProduct;
+using Slice = HairClinic.Web.Features.Settings.EditProduct;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditProduct;
 

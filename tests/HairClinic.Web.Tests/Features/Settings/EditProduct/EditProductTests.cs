@@ -1,10 +1,10 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.EditProduct;
+using HairClinic.Web.Features.Settings;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Settings.EditProduct.EditProduct;
+using Slice = HairClinic.Web.Features.Settings.EditProduct;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditProduct;
 

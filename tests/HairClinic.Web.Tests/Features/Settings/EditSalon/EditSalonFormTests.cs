@@ -1,9 +1,9 @@
 using AngleSharp.Dom;
 using Bunit;
-using HairClinic.Web.Features.Settings.EditSalon;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Settings.EditSalon.EditSalon;
+using Slice = HairClinic.Web.Features.Settings.EditSalon;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditSalon;
 

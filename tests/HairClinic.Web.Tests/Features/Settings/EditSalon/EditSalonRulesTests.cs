@@ -1,7 +1,6 @@
-using HairClinic.Web.Features.Settings.EditSalon;
-using HairClinic.Web.Features.Settings.Parts;
+using HairClinic.Web.Features.Settings;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Settings.EditSalon.EditSalon;
+using Slice = HairClinic.Web.Features.Settings.EditSalon;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditSalon;
 

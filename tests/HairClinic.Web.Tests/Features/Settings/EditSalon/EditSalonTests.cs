@@ -1,10 +1,10 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
+using HairClinic.Web.Features.Settings;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Settings.EditSalon.EditSalon;
+using Slice = HairClinic.Web.Features.Settings.EditSalon;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditSalon;
 

@@ -2,9 +2,9 @@ using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.EditService;
+using HairClinic.Web.Features.Settings;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Settings.EditService.EditService;
+using Slice = HairClinic.Web.Features.Settings.EditService;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditService;
 

@@ -1,6 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
-using Slice = HairClinic.Web.Features.Settings.EditUnitKind.EditUnitKind;
+using Slice = HairClinic.Web.Features.Settings.EditUnitKind;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditUnitKind;
 

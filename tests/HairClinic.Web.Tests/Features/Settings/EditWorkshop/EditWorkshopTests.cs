@@ -1,8 +1,8 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Parts;
+using HairClinic.Web.Features.Settings;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Settings.EditWorkshop.EditWorkshop;
+using Slice = HairClinic.Web.Features.Settings.EditWorkshop;
 
 namespace HairClinic.Web.Tests.Features.Settings.EditWorkshop;
 

@@ -1,6 +1,6 @@
 using System.Net;
 using AngleSharp.Html.Parser;
-using HairClinic.Web.Features.Settings.FirstRun;
+using HairClinic.Web.Features.Settings;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc.Testing;

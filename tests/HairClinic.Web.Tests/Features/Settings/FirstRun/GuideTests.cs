@@ -1,14 +1,13 @@
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Settings.FirstRun;
-using HairClinic.Web.Features.Settings.Parts;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using BinderStep = HairClinic.Web.Features.Settings.FirstRun.BringBinder.BringBinder;
-using ChairsStep = HairClinic.Web.Features.Settings.EditChairs.EditChairs;
-using Defaults = HairClinic.Web.Features.Settings.FirstRun.KeepDefaults.KeepDefaults;
-using PeopleStep = HairClinic.Web.Features.Settings.FirstRun.FirstPeople.FirstPeople;
-using SalonStep = HairClinic.Web.Features.Settings.EditSalon.EditSalon;
+using BinderStep = HairClinic.Web.Features.Settings.BringBinder;
+using ChairsStep = HairClinic.Web.Features.Settings.EditChairs;
+using Defaults = HairClinic.Web.Features.Settings.KeepDefaults;
+using PeopleStep = HairClinic.Web.Features.Settings.FirstPeople;
+using SalonStep = HairClinic.Web.Features.Settings.EditSalon;
 
 namespace HairClinic.Web.Tests.Features.Settings.FirstRun;
 

@@ -1,4 +1,4 @@
-using Slice = HairClinic.Web.Features.Settings.HoldWindows.HoldWindows;
+using Slice = HairClinic.Web.Features.Settings.HoldWindows;
 
 namespace HairClinic.Web.Tests.Features.Settings.HoldWindows;
 

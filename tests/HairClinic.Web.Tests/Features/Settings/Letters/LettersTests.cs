@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
-using HairClinic.Web.Features.Settings.Letters;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Mail;
 using HairClinic.Web.Tests.Features.Settings.FirstRun;
@@ -10,9 +10,9 @@ using HairClinic.Web.Tests.Security;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using AskSlice = HairClinic.Web.Features.MyHair.AskLink.AskLink;
-using InviteSlice = HairClinic.Web.Features.MyHair.InviteClient.InviteClient;
-using Slice = HairClinic.Web.Features.Settings.Letters.Letters;
+using AskSlice = HairClinic.Web.Features.MyHair.AskLink;
+using InviteSlice = HairClinic.Web.Features.MyHair.InviteClient;
+using Slice = HairClinic.Web.Features.Settings.Letters;
 
 namespace HairClinic.Web.Tests.Features.Settings.Letters;
 

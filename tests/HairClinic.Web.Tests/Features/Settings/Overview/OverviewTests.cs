@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
-using HairClinic.Web.Features.Settings.Overview;
-using Slice = HairClinic.Web.Features.Settings.Overview.Overview;
+using HairClinic.Web.Features.Settings;
+using Slice = HairClinic.Web.Features.Settings.Overview;
 
 namespace HairClinic.Web.Tests.Features.Settings.Overview;
 

@@ -1,15 +1,13 @@
 using Bunit;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Clients.EditClient;
-using HairClinic.Web.Features.Settings.EditHoldWindow;
-using HairClinic.Web.Features.Settings.EditPerson;
-using HairClinic.Web.Features.Settings.EditUnitKind;
+using HairClinic.Web.Features.Clients;
+using HairClinic.Web.Features.Settings;
 using Microsoft.EntityFrameworkCore;
-using ClientSlice = HairClinic.Web.Features.Clients.EditClient.EditClient;
-using HoldWindowSlice = HairClinic.Web.Features.Settings.EditHoldWindow.EditHoldWindow;
-using Kinds = HairClinic.Web.Features.Settings.EditUnitKind.EditUnitKind;
-using Staff = HairClinic.Web.Features.Settings.EditPerson.EditPerson;
+using ClientSlice = HairClinic.Web.Features.Clients.EditClient;
+using HoldWindowSlice = HairClinic.Web.Features.Settings.EditHoldWindow;
+using Kinds = HairClinic.Web.Features.Settings.EditUnitKind;
+using Staff = HairClinic.Web.Features.Settings.EditPerson;
 
 namespace HairClinic.Web.Tests.Features.Settings.Parts;
 

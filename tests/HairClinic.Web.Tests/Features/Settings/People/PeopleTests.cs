@@ -1,5 +1,5 @@
 using HairClinic.Domain.Practices;
-using Slice = HairClinic.Web.Features.Settings.People.People;
+using Slice = HairClinic.Web.Features.Settings.People;
 
 namespace HairClinic.Web.Tests.Features.Settings.People;
 

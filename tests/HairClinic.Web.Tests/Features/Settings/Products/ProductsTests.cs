@@ -1,6 +1,6 @@
 using HairClinic.Domain.Shelf;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Settings.Products.Products;
+using Slice = HairClinic.Web.Features.Settings.Products;
 
 namespace HairClinic.Web.Tests.Features.Settings.Products;
 

@@ -4,11 +4,11 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Rhythm;
+using HairClinic.Web.Features.Settings;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Settings.Rhythm.Rhythm;
+using Slice = HairClinic.Web.Features.Settings.Rhythm;
 
 namespace HairClinic.Web.Tests.Features.Settings.Rhythm;
 

@@ -1,4 +1,4 @@
-using Slice = HairClinic.Web.Features.Settings.Salons.Salons;
+using Slice = HairClinic.Web.Features.Settings.Salons;
 
 namespace HairClinic.Web.Tests.Features.Settings.Salons;
 

@@ -1,5 +1,5 @@
 using HairClinic.Domain.Visits;
-using Slice = HairClinic.Web.Features.Settings.Services.Services;
+using Slice = HairClinic.Web.Features.Settings.Services;
 
 namespace HairClinic.Web.Tests.Features.Settings.Services;
 

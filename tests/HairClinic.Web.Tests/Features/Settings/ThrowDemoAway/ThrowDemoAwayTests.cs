@@ -1,11 +1,10 @@
 using Bunit;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Settings.FirstRun;
-using HairClinic.Web.Features.Settings.ThrowDemoAway;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Tests.Ui;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Slice = HairClinic.Web.Features.Settings.ThrowDemoAway.ThrowDemoAway;
+using Slice = HairClinic.Web.Features.Settings.ThrowDemoAway;
 
 namespace HairClinic.Web.Tests.Features.Settings.ThrowDemoAway;
 

@@ -1,4 +1,4 @@
-using Slice = HairClinic.Web.Features.Settings.UnitKinds.UnitKinds;
+using Slice = HairClinic.Web.Features.Settings.UnitKinds;
 
 namespace HairClinic.Web.Tests.Features.Settings.UnitKinds;
 

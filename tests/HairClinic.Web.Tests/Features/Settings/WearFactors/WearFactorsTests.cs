@@ -2,7 +2,7 @@ using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Settings.WearFactors.WearFactors;
+using Slice = HairClinic.Web.Features.Settings.WearFactors;
 
 namespace HairClinic.Web.Tests.Features.Settings.WearFactors;
 

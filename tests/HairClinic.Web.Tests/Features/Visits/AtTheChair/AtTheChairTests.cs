@@ -5,8 +5,8 @@ using HairClinic.Domain.Wear;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Page = HairClinic.Web.Tests.Features.Visits.ChairPage<HairClinic.Web.Features.Visits.AtTheChair.AtTheChairPage>;
-using Slice = HairClinic.Web.Features.Visits.AtTheChair.AtTheChair;
+using Page = HairClinic.Web.Tests.Features.Visits.ChairPage<HairClinic.Web.Features.Visits.AtTheChairPage>;
+using Slice = HairClinic.Web.Features.Visits.AtTheChair;
 
 namespace HairClinic.Web.Tests.Features.Visits.AtTheChair;
 

@@ -1,11 +1,10 @@
 using Bunit;
 using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Features.Visits.BookVisit;
-using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Visits.BookVisit.BookVisit;
+using Slice = HairClinic.Web.Features.Visits.BookVisit;
 
 namespace HairClinic.Web.Tests.Features.Visits.BookVisit;
 

@@ -1,10 +1,10 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Features.Visits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Visits.BookVisit.BookVisit;
+using Slice = HairClinic.Web.Features.Visits.BookVisit;
 
 namespace HairClinic.Web.Tests.Features.Visits.BookVisit;
 

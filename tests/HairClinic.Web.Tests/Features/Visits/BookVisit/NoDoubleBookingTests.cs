@@ -7,7 +7,7 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Visits.BookVisit.BookVisit;
+using Slice = HairClinic.Web.Features.Visits.BookVisit;
 
 namespace HairClinic.Web.Tests.Features.Visits.BookVisit;
 

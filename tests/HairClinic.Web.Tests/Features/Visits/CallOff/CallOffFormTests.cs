@@ -1,7 +1,7 @@
 using Bunit;
-using HairClinic.Web.Features.Visits.CallOff;
+using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Tests.Ui;
-using Slice = HairClinic.Web.Features.Visits.CallOff.CallOff;
+using Slice = HairClinic.Web.Features.Visits.CallOff;
 
 namespace HairClinic.Web.Tests.Features.Visits.CallOff;
 

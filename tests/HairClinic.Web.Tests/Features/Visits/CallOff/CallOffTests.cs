@@ -1,8 +1,8 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Visits.CallOff;
-using Slice = HairClinic.Web.Features.Visits.CallOff.CallOff;
+using HairClinic.Web.Features.Visits;
+using Slice = HairClinic.Web.Features.Visits.CallOff;
 
 namespace HairClinic.Web.Tests.Features.Visits.CallOff;
 

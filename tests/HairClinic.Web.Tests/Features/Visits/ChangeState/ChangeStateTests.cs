@@ -2,7 +2,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Writes;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Visits.ChangeState.ChangeState;
+using Slice = HairClinic.Web.Features.Visits.ChangeState;
 
 namespace HairClinic.Web.Tests.Features.Visits.ChangeState;
 

@@ -1,9 +1,9 @@
 using Bunit;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Features.Visits.ChangeState;
+using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Language;
 using HairClinic.Web.Tests.Ui;
-using Slice = HairClinic.Web.Features.Visits.ChangeState.ChangeState;
+using Slice = HairClinic.Web.Features.Visits.ChangeState;
 
 namespace HairClinic.Web.Tests.Features.Visits.ChangeState;
 

@@ -1,4 +1,4 @@
-using HairClinic.Web.Features.Visits.Day;
+using HairClinic.Web.Features.Visits;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.Visits.Day;

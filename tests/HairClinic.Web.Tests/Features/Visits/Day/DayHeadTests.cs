@@ -1,5 +1,5 @@
 using Bunit;
-using HairClinic.Web.Features.Visits.Day;
+using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
 
@@ -11,7 +11,7 @@ public sealed class DayHeadTests : UiTestContext
     public void The_printed_sheet_names_salon_and_day_and_says_nothing_that_is_wrong_tomorrow()
     {
         var today = new LocalDate(2027, 2, 3);
-        var screen = new Web.Features.Visits.Day.Day.Screen(
+        var screen = new Web.Features.Visits.Day.Screen(
             "Elm Row",
             DateTimeZone.Utc,
             today.PlusDays(3),

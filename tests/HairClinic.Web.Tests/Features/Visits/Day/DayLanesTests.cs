@@ -1,9 +1,9 @@
 using Bunit;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Features.Visits.Day;
+using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Visits.Day.Day;
+using Slice = HairClinic.Web.Features.Visits.Day;
 
 namespace HairClinic.Web.Tests.Features.Visits.Day;
 

@@ -1,9 +1,9 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Visits.Day;
+using HairClinic.Web.Features.Visits;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Visits.Day.Day;
+using Slice = HairClinic.Web.Features.Visits.Day;
 
 namespace HairClinic.Web.Tests.Features.Visits.Day;
 

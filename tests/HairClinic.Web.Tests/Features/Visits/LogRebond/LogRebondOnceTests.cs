@@ -2,7 +2,7 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Visits.LogRebond.LogRebond;
+using Slice = HairClinic.Web.Features.Visits.LogRebond;
 
 namespace HairClinic.Web.Tests.Features.Visits.LogRebond;
 

@@ -1,10 +1,10 @@
 using Bunit;
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Features.Visits.LogRebond;
+using HairClinic.Web.Features.Visits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Page = HairClinic.Web.Tests.Features.Visits.ChairPage<HairClinic.Web.Features.Visits.LogRebond.LogRebondPage>;
+using Page = HairClinic.Web.Tests.Features.Visits.ChairPage<HairClinic.Web.Features.Visits.LogRebondPage>;
 
 namespace HairClinic.Web.Tests.Features.Visits.LogRebond;
 

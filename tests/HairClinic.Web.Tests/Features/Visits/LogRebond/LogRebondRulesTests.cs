@@ -1,6 +1,6 @@
 using HairClinic.Domain.Bonding;
-using HairClinic.Web.Features.Visits.LogRebond;
-using Slice = HairClinic.Web.Features.Visits.LogRebond.LogRebond;
+using HairClinic.Web.Features.Visits;
+using Slice = HairClinic.Web.Features.Visits.LogRebond;
 
 namespace HairClinic.Web.Tests.Features.Visits.LogRebond;
 

@@ -4,7 +4,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Visits.LogRebond.LogRebond;
+using Slice = HairClinic.Web.Features.Visits.LogRebond;
 
 namespace HairClinic.Web.Tests.Features.Visits.LogRebond;
 

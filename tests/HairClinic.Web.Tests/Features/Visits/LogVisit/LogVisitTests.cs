@@ -5,8 +5,8 @@ using HairClinic.Domain.Visits;
 using Microsoft.AspNetCore.Components;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Page = HairClinic.Web.Tests.Features.Visits.ChairPage<HairClinic.Web.Features.Visits.LogVisit.LogVisitPage>;
-using Slice = HairClinic.Web.Features.Visits.LogVisit.LogVisit;
+using Page = HairClinic.Web.Tests.Features.Visits.ChairPage<HairClinic.Web.Features.Visits.LogVisitPage>;
+using Slice = HairClinic.Web.Features.Visits.LogVisit;
 
 namespace HairClinic.Web.Tests.Features.Visits.LogVisit;
 

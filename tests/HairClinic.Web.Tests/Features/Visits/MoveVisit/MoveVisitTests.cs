@@ -2,10 +2,10 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Features.Visits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Visits.MoveVisit.MoveVisit;
+using Slice = HairClinic.Web.Features.Visits.MoveVisit;
 
 namespace HairClinic.Web.Tests.Features.Visits.MoveVisit;
 

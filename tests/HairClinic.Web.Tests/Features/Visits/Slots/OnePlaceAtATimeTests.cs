@@ -2,15 +2,15 @@ using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Booking = HairClinic.Web.Features.Visits.BookVisit.BookVisit;
-using Moving = HairClinic.Web.Features.Visits.MoveVisit.MoveVisit;
-using Offering = HairClinic.Web.Features.Wear.OfferSlots.OfferSlots;
-using Own = HairClinic.Web.Features.MyHair.ChooseATime.ChooseATime;
-using WalkingIn = HairClinic.Web.Features.Visits.WalkIn.WalkIn;
+using Booking = HairClinic.Web.Features.Visits.BookVisit;
+using Moving = HairClinic.Web.Features.Visits.MoveVisit;
+using Offering = HairClinic.Web.Features.Wear.OfferSlots;
+using Own = HairClinic.Web.Features.MyHair.ChooseATime;
+using WalkingIn = HairClinic.Web.Features.Visits.WalkIn;
 
 namespace HairClinic.Web.Tests.Features.Visits.Slots;
 

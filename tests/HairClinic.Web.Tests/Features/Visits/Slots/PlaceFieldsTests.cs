@@ -1,5 +1,5 @@
 using Bunit;
-using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
 

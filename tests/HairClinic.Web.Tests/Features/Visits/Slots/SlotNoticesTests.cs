@@ -1,6 +1,6 @@
 using Bunit;
 using HairClinic.Web.Data.Books;
-using HairClinic.Web.Features.Visits.Slots;
+using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
 

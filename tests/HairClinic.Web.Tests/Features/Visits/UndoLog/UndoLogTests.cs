@@ -3,10 +3,10 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using Microsoft.EntityFrameworkCore;
-using Care = HairClinic.Web.Features.Visits.LogVisit.LogVisit;
-using Details = HairClinic.Web.Features.Visits.VisitDetails.VisitDetails;
-using Rebond = HairClinic.Web.Features.Visits.LogRebond.LogRebond;
-using Slice = HairClinic.Web.Features.Visits.UndoLog.UndoLog;
+using Care = HairClinic.Web.Features.Visits.LogVisit;
+using Details = HairClinic.Web.Features.Visits.VisitDetails;
+using Rebond = HairClinic.Web.Features.Visits.LogRebond;
+using Slice = HairClinic.Web.Features.Visits.UndoLog;
 
 namespace HairClinic.Web.Tests.Features.Visits.UndoLog;
 

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Fence;
-using Slice = HairClinic.Web.Features.Visits.VisitDetails.VisitDetails;
+using Slice = HairClinic.Web.Features.Visits.VisitDetails;
 
 namespace HairClinic.Web.Tests.Features.Visits.VisitDetails;
 

@@ -3,7 +3,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Visits.WalkIn.WalkIn;
+using Slice = HairClinic.Web.Features.Visits.WalkIn;
 
 namespace HairClinic.Web.Tests.Features.Visits.WalkIn;
 

@@ -1,5 +1,4 @@
-using HairClinic.Web.Features.Wear.Due;
-
+using HairClinic.Web.Features.Wear;
 namespace HairClinic.Web.Tests.Features.Wear.Due;
 
 public sealed class DueHrefTests

@@ -1,7 +1,7 @@
 using Bunit;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Wear;
-using HairClinic.Web.Features.Wear.Due;
+using HairClinic.Web.Features.Wear;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
 

@@ -1,4 +1,4 @@
-using HairClinic.Web.Features.Wear.Due;
+using HairClinic.Web.Features.Wear;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.Wear.Due;

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
-using HairClinic.Web.Features.Wear.Due;
+using HairClinic.Web.Features.Wear;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.Wear.Due;

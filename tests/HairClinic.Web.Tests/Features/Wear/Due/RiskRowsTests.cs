@@ -1,6 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Replacement;
-using HairClinic.Web.Features.Wear.Due;
+using HairClinic.Web.Features.Wear;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.Wear.Due;

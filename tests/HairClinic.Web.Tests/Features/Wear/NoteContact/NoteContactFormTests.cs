@@ -1,7 +1,6 @@
 using Bunit;
 using HairClinic.Domain.Clients;
-using HairClinic.Web.Features.Wear.Due;
-using HairClinic.Web.Features.Wear.NoteContact;
+using HairClinic.Web.Features.Wear;
 using HairClinic.Web.Tests.Ui;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
@@ -65,7 +64,7 @@ public sealed class NoteContactFormTests(PgServer server) : UiTestContext
             clinic.Acting(_list.Desk, _list.ElmRow),
             scope =>
             {
-                Services.AddSingleton(scope.GetRequiredService<Web.Features.Wear.NoteContact.NoteContact>());
+                Services.AddSingleton(scope.GetRequiredService<Web.Features.Wear.NoteContact>());
                 Services.AddSingleton(new NoteContactRules());
                 BeInteractive();
                 var form = Render<NoteContactForm>(p =>

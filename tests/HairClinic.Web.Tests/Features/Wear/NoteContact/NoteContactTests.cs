@@ -1,10 +1,10 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Wear.NoteContact;
+using HairClinic.Web.Features.Wear;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Wear.NoteContact.NoteContact;
+using Slice = HairClinic.Web.Features.Wear.NoteContact;
 
 namespace HairClinic.Web.Tests.Features.Wear.NoteContact;
 

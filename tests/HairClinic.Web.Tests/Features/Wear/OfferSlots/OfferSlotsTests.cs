@@ -4,7 +4,7 @@ using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Scenes;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Wear.OfferSlots.OfferSlots;
+using Slice = HairClinic.Web.Features.Wear.OfferSlots;
 
 namespace HairClinic.Web.Tests.Features.Wear.OfferSlots;
 

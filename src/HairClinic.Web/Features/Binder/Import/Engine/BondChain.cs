@@ -1,7 +1,7 @@
 using HairClinic.Domain.Bonding;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Import.Engine;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>
 /// A head wears one unit at a time, and a unit is on one head: of all their bonds only the last can be open, and

@@ -1,7 +1,7 @@
 using HairClinic.Domain.Visits;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Import.Engine;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>Who or what is busy when. The database has the last word; this tells all clashes of a file at once, with both lines.</summary>
 public sealed class Clashes

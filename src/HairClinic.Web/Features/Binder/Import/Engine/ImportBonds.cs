@@ -5,16 +5,12 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
-using HairClinic.Web.Features.Binder.Names;
-using HairClinic.Web.Features.Binder.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Import.Engine;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>Bonds, open and ended, recognised by serial and day (and time, where one is given). Each falls due by the practice's own rule.</summary>
 public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)

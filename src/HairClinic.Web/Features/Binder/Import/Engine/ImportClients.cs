@@ -3,15 +3,12 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Data.Work;
-using HairClinic.Web.Features.Binder.Names;
-using HairClinic.Web.Features.Binder.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Import.Engine;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>Clients, recognised by the practice's own code.</summary>
 public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)

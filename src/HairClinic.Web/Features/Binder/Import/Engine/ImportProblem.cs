@@ -1,6 +1,6 @@
 using HairClinic.Web.Features.Binder.Sheets;
 
-namespace HairClinic.Web.Features.Binder.Import.Engine;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>A row that cannot be brought: where, what it says, and either what was expected there or why the book refuses it.</summary>
 /// <param name="Column">The file's own heading; null when it concerns the row as a whole.</param>

@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Binder.Import.Engine;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>What bringing a sheet does, or would do. A row that cannot be brought counts as neither new nor changed.</summary>
 public sealed record ImportReport(

@@ -2,14 +2,11 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Orders;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Binder.Names;
-using HairClinic.Web.Features.Binder.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Import.Engine;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>Units with the dates of their lives and every promise, recognised by serial.</summary>
 public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)

@@ -4,15 +4,11 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
-using HairClinic.Web.Features.Binder.Names;
-using HairClinic.Web.Features.Binder.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Import.Engine;
+namespace HairClinic.Web.Features.Binder;
 
 /// <summary>Visits past and booked, recognised by client, day and start. No chair, no pair of hands and no client is taken twice.</summary>
 public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)

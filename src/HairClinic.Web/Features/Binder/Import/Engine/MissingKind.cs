@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Binder.Import.Engine;
+namespace HairClinic.Web.Features.Binder;
 
 public enum MissingKind
 {

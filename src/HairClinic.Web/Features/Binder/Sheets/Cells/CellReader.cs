@@ -1,7 +1,6 @@
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>
 /// Reads cells as what their columns say they are, and gathers what cannot be read. A blank cell, and a column without

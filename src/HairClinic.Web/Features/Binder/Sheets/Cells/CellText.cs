@@ -3,7 +3,7 @@ using HairClinic.Domain.Money;
 using NodaTime;
 using NodaTime.Text;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>How the round-trip export spells values: the one spelling that <see cref="CellReader"/> gives back under <see cref="SheetConventions.Export"/>.</summary>
 public static class CellText

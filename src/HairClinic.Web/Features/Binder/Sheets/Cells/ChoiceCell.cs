@@ -1,6 +1,4 @@
-using HairClinic.Web.Features.Binder.Sheets.Columns;
-
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>One of a column's choices, by our word for it or by another that means the same. Answers with our word.</summary>
 public static class ChoiceCell

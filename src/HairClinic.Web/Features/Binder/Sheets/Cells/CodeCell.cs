@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>A code of the practice's own, on one line.</summary>
 public static partial class CodeCell

@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>What the cells themselves say about a convention that a file does not state.</summary>
 /// <param name="Possible">The conventions under which every cell reads that reads under any.</param>

@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>Currencies as in ISO 4217.</summary>
 public static class CurrencyCode

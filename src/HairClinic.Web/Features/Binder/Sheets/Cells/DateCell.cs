@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>A civil day, separated by hyphens, slashes or points. The year has four digits; a midnight after it is ignored.</summary>
 public static partial class DateCell

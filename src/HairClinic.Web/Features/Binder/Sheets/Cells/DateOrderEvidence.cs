@@ -1,6 +1,4 @@
-using HairClinic.Web.Features.Binder.Sheets.Columns;
-
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>Which orders of day, month and year all date cells allow: 13/05/2025 rules out month first.</summary>
 public static class DateOrderEvidence

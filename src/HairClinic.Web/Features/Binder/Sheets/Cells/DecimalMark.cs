@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 public enum DecimalMark
 {

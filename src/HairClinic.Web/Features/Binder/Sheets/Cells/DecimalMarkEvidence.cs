@@ -1,6 +1,4 @@
-using HairClinic.Web.Features.Binder.Sheets.Columns;
-
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>Which decimal marks all number cells allow: 12,5 rules out the point, and 1,234 leaves both.</summary>
 public static class DecimalMarkEvidence

@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>Looks like an address. Whether anybody reads it, only a message can tell.</summary>
 public static partial class EmailCell

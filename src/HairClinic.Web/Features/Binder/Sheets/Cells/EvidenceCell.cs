@@ -1,3 +1,3 @@
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 public sealed record EvidenceCell(int Row, string Value);

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>How long something takes, in whole minutes: as a number, or as hours and minutes the way people write them.</summary>
 public static partial class MinutesCell

@@ -1,7 +1,7 @@
 using System.Text.RegularExpressions;
 using HairClinic.Domain.Money;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>An amount that is not negative, with or without the sign or letters of its currency before or after it.</summary>
 public static partial class MoneyCell

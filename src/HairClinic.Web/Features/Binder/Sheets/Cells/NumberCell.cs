@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>A decimal number, its thousands grouped by the other mark, by spaces, by apostrophes or not at all.</summary>
 public static partial class NumberCell

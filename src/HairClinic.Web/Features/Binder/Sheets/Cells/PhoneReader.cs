@@ -1,6 +1,6 @@
 using HairClinic.Web.Data.Phones;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>Phone numbers as E.164: a plus, the country, the number, digits only.</summary>
 /// <param name="region">Two letters (ISO 3166) of the country whose national numbers these are; empty for none.</param>

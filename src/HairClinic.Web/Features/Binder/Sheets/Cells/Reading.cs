@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>A value read from a cell, or a sentence that says what was expected instead.</summary>
 public readonly record struct Reading<T>(T? Value, Sentence? Expected)

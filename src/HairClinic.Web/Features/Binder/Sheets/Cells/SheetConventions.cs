@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>What a file does not say about itself, and a person must.</summary>
 /// <param name="DateOrder">How dates ending in a year are read.</param>

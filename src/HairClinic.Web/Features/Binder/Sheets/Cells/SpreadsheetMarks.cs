@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>What a spreadsheet leaves in a cell when it has lost the value.</summary>
 internal static partial class SpreadsheetMarks

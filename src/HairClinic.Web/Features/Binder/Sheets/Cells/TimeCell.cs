@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>A time on the wall clock: 9:05, 09.05, 9h05, 9:05 pm, 9 pm.</summary>
 public static partial class TimeCell

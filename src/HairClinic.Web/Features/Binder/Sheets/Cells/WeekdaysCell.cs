@@ -1,8 +1,7 @@
 using System.Text.RegularExpressions;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>Days of the week in any order: "Tue, Thu", "Mon-Fri", "martes y jueves". Answers from Monday on, each day once.</summary>
 public static partial class WeekdaysCell

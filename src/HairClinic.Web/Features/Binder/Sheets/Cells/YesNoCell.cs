@@ -1,6 +1,4 @@
-using HairClinic.Web.Features.Binder.Sheets.Columns;
-
-namespace HairClinic.Web.Features.Binder.Sheets.Cells;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 public static class YesNoCell
 {

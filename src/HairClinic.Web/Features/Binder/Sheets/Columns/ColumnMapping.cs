@@ -1,6 +1,4 @@
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-
-namespace HairClinic.Web.Features.Binder.Sheets.Columns;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>Which heading of a file feeds which of our columns. Immutable: each change gives a new mapping.</summary>
 public sealed class ColumnMapping

@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Binder.Sheets.Columns;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 public enum ColumnType
 {

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Columns;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>Words as people mean them: no case, no accents, no punctuation, nothing in brackets. "Teléfono (móvil)" is "telefono".</summary>
 public static class PlainWords

@@ -1,6 +1,6 @@
 using System.Collections.Frozen;
 
-namespace HairClinic.Web.Features.Binder.Sheets.Columns;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>One value of a choice column: the word we write, and the words we also read.</summary>
 public sealed record SheetChoice(string Name, params string[] Synonyms)

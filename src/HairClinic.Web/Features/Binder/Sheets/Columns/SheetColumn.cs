@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Binder.Sheets.Columns;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>One column of a sheet. The name is our format and stays English; the meaning is shown to people and translated.</summary>
 public sealed record SheetColumn(string Name, ColumnType Type, string Meaning, string Example)

@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Binder.Sheets.Columns;
+namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>One of the four sheets of a binder. The key is what a row is recognised by when the file is brought again.</summary>
 public sealed record SheetKind(string Name, IReadOnlyList<SheetColumn> Columns, IReadOnlyList<SheetColumn> Key)

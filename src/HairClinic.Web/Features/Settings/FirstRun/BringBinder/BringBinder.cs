@@ -2,7 +2,7 @@ using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
-namespace HairClinic.Web.Features.Settings.FirstRun.BringBinder;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The last step: the guide is finished and never shown again.</summary>
 public sealed class BringBinder(WriteOnce writes, IClock clock)

@@ -2,7 +2,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.FirstRun.FirstPeople;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Who else works here, by name and role; the rest is told under Practice, People.</summary>
 public sealed class FirstPeople(WriteOnce writes)

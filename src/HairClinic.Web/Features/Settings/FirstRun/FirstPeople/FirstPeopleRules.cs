@@ -1,6 +1,6 @@
 using FluentValidation;
 
-namespace HairClinic.Web.Features.Settings.FirstRun.FirstPeople;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class FirstPeopleRules : AbstractValidator<FirstPeople.Input>
 {

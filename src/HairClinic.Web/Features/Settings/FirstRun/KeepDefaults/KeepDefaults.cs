@@ -4,10 +4,9 @@ using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Features.Settings.Defaults;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Features.Settings.FirstRun.KeepDefaults;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The trade's services, bases and hold windows, to be kept as they are or changed before they are.</summary>
 public sealed class KeepDefaults(WriteOnce writes)

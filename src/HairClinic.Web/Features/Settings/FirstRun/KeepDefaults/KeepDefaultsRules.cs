@@ -1,7 +1,7 @@
 using FluentValidation;
 using HairClinic.Domain.Wear;
 
-namespace HairClinic.Web.Features.Settings.FirstRun.KeepDefaults;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class KeepDefaultsRules : AbstractValidator<KeepDefaults.Input>
 {

@@ -6,7 +6,7 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Writes;
 using Microsoft.AspNetCore.Identity;
 
-namespace HairClinic.Web.Features.Settings.FirstRun.Welcome;
+namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The first step: the practice itself and its owner, who is then signed in. Opened by the code on the console.</summary>
 public sealed class Welcome(SetupCode code, Presence presence, PracticeJobs jobs, SignInManager<AppUser> accounts)

@@ -1,8 +1,6 @@
 using FluentValidation;
 using HairClinic.Web.Accounts;
-using HairClinic.Web.Features.Settings.Parts;
-
-namespace HairClinic.Web.Features.Settings.FirstRun.Welcome;
+namespace HairClinic.Web.Features.Settings;
 
 public sealed class WelcomeRules : AbstractValidator<Welcome.Input>
 {

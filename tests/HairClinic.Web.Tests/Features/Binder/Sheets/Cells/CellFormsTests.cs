@@ -1,5 +1,4 @@
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
+using HairClinic.Web.Features.Binder.Sheets;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.Binder.Sheets.Cells;

@@ -1,7 +1,4 @@
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
-
 namespace HairClinic.Web.Tests.Features.Binder.Sheets.Cells;
 
 public sealed class ConventionEvidenceTests

@@ -1,5 +1,5 @@
 using CsCheck;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
+using HairClinic.Web.Features.Binder.Sheets;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.Binder.Sheets.Cells;

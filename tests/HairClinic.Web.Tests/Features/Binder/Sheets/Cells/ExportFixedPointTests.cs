@@ -1,8 +1,6 @@
 using System.Globalization;
 using CsCheck;
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.Binder.Sheets.Cells;

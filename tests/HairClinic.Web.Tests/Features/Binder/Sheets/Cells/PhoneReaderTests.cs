@@ -1,5 +1,4 @@
-using HairClinic.Web.Features.Binder.Sheets.Cells;
-
+using HairClinic.Web.Features.Binder.Sheets;
 namespace HairClinic.Web.Tests.Features.Binder.Sheets.Cells;
 
 public sealed class PhoneReaderTests

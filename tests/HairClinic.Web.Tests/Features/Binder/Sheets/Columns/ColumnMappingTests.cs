@@ -1,6 +1,4 @@
 using HairClinic.Web.Features.Binder.Sheets;
-using HairClinic.Web.Features.Binder.Sheets.Columns;
-
 namespace HairClinic.Web.Tests.Features.Binder.Sheets.Columns;
 
 public sealed class ColumnMappingTests

@@ -1,8 +1,8 @@
 using Bunit;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Settings.FirstRun.FirstPeople;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Tests.Ui;
-using Slice = HairClinic.Web.Features.Settings.FirstRun.FirstPeople.FirstPeople;
+using Slice = HairClinic.Web.Features.Settings.FirstPeople;
 
 namespace HairClinic.Web.Tests.Features.Settings.FirstRun.FirstPeople;
 

@@ -1,10 +1,9 @@
 using Bunit;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Features.Settings.Defaults;
-using HairClinic.Web.Features.Settings.FirstRun.KeepDefaults;
+using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Tests.Ui;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Settings.FirstRun.KeepDefaults.KeepDefaults;
+using Slice = HairClinic.Web.Features.Settings.KeepDefaults;
 
 namespace HairClinic.Web.Tests.Features.Settings.FirstRun.KeepDefaults;
 

@@ -3,12 +3,11 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
-using HairClinic.Web.Features.Settings.FirstRun;
-using HairClinic.Web.Features.Settings.FirstRun.Welcome;
+using HairClinic.Web.Features.Settings;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Slice = HairClinic.Web.Features.Settings.FirstRun.Welcome.Welcome;
+using Slice = HairClinic.Web.Features.Settings.Welcome;
 
 namespace HairClinic.Web.Tests.Features.Settings.FirstRun.Welcome;
 
