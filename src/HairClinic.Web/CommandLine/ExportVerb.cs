@@ -2,6 +2,7 @@ using System.CommandLine;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Binder.Sheets;
+
 namespace HairClinic.Web.CommandLine;
 
 /// <summary>export: the book as four CSV files.</summary>

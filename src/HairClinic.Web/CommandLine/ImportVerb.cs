@@ -3,6 +3,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Binder.Sheets;
+
 namespace HairClinic.Web.CommandLine;
 
 /// <summary>import: a practice's own rows, looked at first and brought only with --confirm.</summary>

@@ -3,6 +3,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Features.Accounts;
+
 namespace HairClinic.Web.CommandLine;
 
 /// <summary>owner-link: a way back in for an owner who lost the password, or the codes app too.</summary>

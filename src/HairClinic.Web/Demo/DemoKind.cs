@@ -1,6 +1,7 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Settings;
+
 namespace HairClinic.Web.Demo;
 
 /// <param name="Share">Of a hundred clients, how many wear it.</param>

@@ -1,5 +1,6 @@
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Features.Binder;
+
 namespace HairClinic.Web.Demo;
 
 /// <summary>What was seen when a unit came off, which an old binder has no column for.</summary>

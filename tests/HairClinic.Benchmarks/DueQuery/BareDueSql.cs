@@ -1,4 +1,5 @@
 using HairClinic.Web.Features.Wear;
+
 namespace HairClinic.Benchmarks.DueQuery;
 
 /// <summary>The first page and its counts as one would write them by hand: $1 practice, $2 salons, $3 today, $4 soon, $5 when today began.</summary>

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Components;
 
 namespace HairClinic.Web.Tests.Layout;
 
-public sealed class RouteLayoutTests
+public sealed partial class RouteLayoutTests
 {
     private static readonly Type[] Pages =
     [
@@ -16,12 +16,11 @@ public sealed class RouteLayoutTests
     public void The_last_word_of_a_route_is_its_folder_in_kebab_case()
     {
         var offenders =
-            from page in Pages
-            where page.Namespace!.StartsWith("HairClinic.Web.Features.", StringComparison.Ordinal)
-            from route in page.GetCustomAttributes<RouteAttribute>()
-            let word = route.Template.Split('/').LastOrDefault(part => part.Length > 0 && !part.StartsWith('{'))
-            where word != SourceTree.Kebab(page.Namespace!.Split('.')[^1])
-            select $"{page.FullName}: {route.Template}";
+            from page in SourceTree.Files(SourceTree.Features, ".razor")
+            from Match route in Route().Matches(File.ReadAllText(page))
+            let word = route.Groups[1].Value.Split('/').LastOrDefault(part => part.Length > 0 && !part.StartsWith('{'))
+            where word != SourceTree.Kebab(Path.GetFileName(Path.GetDirectoryName(page))!)
+            select $"{SourceTree.Named(page)}: {route.Groups[1].Value}";
 
         Assert.Empty(offenders);
     }
@@ -51,4 +50,7 @@ public sealed class RouteLayoutTests
 
         Assert.Empty(offenders);
     }
+
+    [GeneratedRegex(@"^@page ""([^""]+)""", RegexOptions.Multiline)]
+    private static partial Regex Route();
 }

@@ -122,9 +122,7 @@ public sealed class AddressIsKeyTests(PgServer server)
 
         Assert.Null(await signIns.CheckAsync(device, Cancel));
         await Assert.ThrowsAsync<ActorChangedException>(() => OwnReach.OfAsync(clinic, device));
-        Assert.Null(
-            await clinic.UseAsync<Web.Features.MyHair.OpenLink, object?>(clinic.Job, async s => await s.SaveAsync(link!, Cancel))
-        );
+        Assert.Null(await clinic.UseAsync<Web.Features.MyHair.OpenLink, object?>(clinic.Job, async s => await s.SaveAsync(link!, Cancel)));
         Assert.Null(await CalendarAsync(clinic, feed));
         Assert.NotNull(await signIns.CheckAsync(guardian, Cancel));
     }
@@ -175,10 +173,10 @@ public sealed class AddressIsKeyTests(PgServer server)
         await _scene.EditAsync(clinic, _scene.Desk(clinic), Mine);
         await _scene.AddGuardianAsync(clinic, _scene.Desk(clinic), "guardian@example.test");
         await TellAsync(clinic);
-        var slice = await clinic.UseAsync<
-            Web.Features.Privacy.EraseClient,
-            Web.Features.Privacy.EraseClient.Screen?
-        >(_scene.Owner(clinic), s => s.OpenAsync(_scene.Client.Id, Cancel));
+        var slice = await clinic.UseAsync<Web.Features.Privacy.EraseClient, Web.Features.Privacy.EraseClient.Screen?>(
+            _scene.Owner(clinic),
+            s => s.OpenAsync(_scene.Client.Id, Cancel)
+        );
 
         await clinic.UseAsync<Web.Features.Privacy.EraseClient, object>(
             _scene.Owner(clinic),

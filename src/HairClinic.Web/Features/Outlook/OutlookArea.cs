@@ -2,8 +2,7 @@ namespace HairClinic.Web.Features.Outlook;
 
 public static class OutlookArea
 {
-    public static IServiceCollection AddOutlook(this IServiceCollection services) =>
-        services.AddScoped<Ahead>().AddScoped<Recalculate>();
+    public static IServiceCollection AddOutlook(this IServiceCollection services) => services.AddScoped<Ahead>().AddScoped<Recalculate>();
 
     public static void MapOutlook(this IEndpointRouteBuilder routes) => routes.MapAhead();
 }

@@ -3,9 +3,5 @@ namespace HairClinic.Web.Features.Wear;
 public static class WearArea
 {
     public static IServiceCollection AddWear(this IServiceCollection services) =>
-        services
-            .AddScoped<Due>()
-            .AddScoped<OfferSlots>()
-            .AddScoped<NoteContact>()
-            .AddSingleton<NoteContactRules>();
+        services.AddScoped<Due>().AddScoped<OfferSlots>().AddScoped<NoteContact>().AddSingleton<NoteContactRules>();
 }

@@ -30,23 +30,23 @@ public sealed class PlanAfterwardsTests(PgServer server)
         {
             (await t.Spare(db)).PutOn(Today);
             (await db.Bonds.SingleAsync(Cancel)).Remove(Today, RemovalReason.Scheduled);
-            db.Bonds.Add(new Bond(Guid.CreateVersion7(), t.spare.Id, t.client.Id, Today, null, Attachment.Liquid, null));
+            db.Bonds.Add(new Bond(Guid.CreateVersion7(), t._spare.Id, t._client.Id, Today, null, Attachment.Liquid, null));
         },
         ["a bond comes off"] = async (_, db) => (await db.Bonds.SingleAsync(Cancel)).Remove(Today, RemovalReason.Scheduled),
         ["a unit goes"] = async (t, db) => (await t.Spare(db)).LeaveService(UnitState.Lost, Today, "Lost"),
         ["a unit comes"] = (t, db) =>
         {
-            db.HairSystems.Add(new HairSystem(Guid.CreateVersion7(), "U-9", t.client.Id, t.kind.Id, Today));
+            db.HairSystems.Add(new HairSystem(Guid.CreateVersion7(), "U-9", t._client.Id, t._kind.Id, Today));
             return Task.CompletedTask;
         },
         ["a unit is mended"] = async (t, db) => (await t.Spare(db)).Mend(Guid.CreateVersion7(), Today, RepairKind.Rim, null),
         ["a workshop promises"] = async (t, db) => (await t.Spare(db)).Promise(Guid.CreateVersion7(), Today.PlusDays(30), Today),
         ["a habit is noted"] = (t, db) =>
         {
-            db.CareFacts.Add(new CareFact(Guid.CreateVersion7(), t.client.Id, Today, SkinOiliness.Oily, null, null, null, null));
+            db.CareFacts.Add(new CareFact(Guid.CreateVersion7(), t._client.Id, Today, SkinOiliness.Oily, null, null, null, null));
             return Task.CompletedTask;
         },
-        ["they move to another salon"] = async (t, db) => (await db.Clients.SingleAsync(Cancel)).MoveTo(t.other.Id),
+        ["they move to another salon"] = async (t, db) => (await db.Clients.SingleAsync(Cancel)).MoveTo(t._other.Id),
         ["they leave"] = async (_, db) => (await db.Clients.SingleAsync(Cancel)).Leave(Today),
     };
 
@@ -58,7 +58,7 @@ public sealed class PlanAfterwardsTests(PgServer server)
             (await db.Clients.Include(c => c.Events).SingleAsync(Cancel)).Plan(
                 new LifeEvent(
                     Guid.CreateVersion7(),
-                    t.client.Id,
+                    t._client.Id,
                     LifeEventKind.Celebration,
                     Today.PlusDays(9),
                     Today.PlusDays(9),

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using HairClinic.Web.Features.Binder.Sheets;
+
 namespace HairClinic.Web.Features.Binder;
 
 /// <summary>

@@ -1,4 +1,5 @@
 using FluentValidation;
+
 namespace HairClinic.Web.Features.Settings;
 
 public sealed class EditWorkshopRules : AbstractValidator<EditWorkshop.Input>

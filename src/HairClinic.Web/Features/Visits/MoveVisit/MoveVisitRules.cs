@@ -1,4 +1,5 @@
 using FluentValidation;
+
 namespace HairClinic.Web.Features.Visits;
 
 public sealed class MoveVisitRules : AbstractValidator<MoveVisit.Input>

@@ -1,6 +1,7 @@
 using System.Text;
 using CsCheck;
 using HairClinic.Web.Features.Clients;
+
 namespace HairClinic.Web.Tests.Features.Clients.Find;
 
 public sealed class PrefixRangeTests

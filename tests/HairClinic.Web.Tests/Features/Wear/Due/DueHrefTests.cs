@@ -1,4 +1,5 @@
 using HairClinic.Web.Features.Wear;
+
 namespace HairClinic.Web.Tests.Features.Wear.Due;
 
 public sealed class DueHrefTests

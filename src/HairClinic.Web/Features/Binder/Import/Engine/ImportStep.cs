@@ -1,4 +1,5 @@
 using HairClinic.Web.Features.Binder.Sheets;
+
 namespace HairClinic.Web.Features.Binder;
 
 /// <summary>One sheet to bring, with everything a person decided about how to read it.</summary>

@@ -1,5 +1,6 @@
 using FluentValidation;
 using HairClinic.Web.Accounts;
+
 namespace HairClinic.Web.Features.Settings;
 
 public sealed class WelcomeRules : AbstractValidator<Welcome.Input>

@@ -1,4 +1,5 @@
 using HairClinic.Web.Features.Binder.Sheets;
+
 namespace HairClinic.Web.Tests.Features.Binder.Sheets.Columns;
 
 public sealed class ColumnMappingTests
