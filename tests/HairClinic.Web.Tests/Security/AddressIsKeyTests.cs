@@ -148,6 +148,8 @@ public sealed class AddressIsKeyTests(PgServer server)
         await using var clinic = await _scene.OpenAsync(server);
 
         await _scene.EditAsync(clinic, _scene.Desk(clinic), Mine);
+        // Letters are written in the order in which the addresses were entered.
+        clinic.Clock.Advance(Duration.FromSeconds(1));
         await _scene.AddGuardianAsync(clinic, _scene.Of(clinic, StaffRole.Manager), "guardian@example.test");
         await TellAsync(clinic);
 

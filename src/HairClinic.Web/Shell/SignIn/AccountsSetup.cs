@@ -32,6 +32,7 @@ public static class AccountsSetup
             .AddScoped<TabletStore>()
             .AddScoped<PinStore>()
             .AddScoped<AccountNotices>()
+            .AddScoped<AddressLetters>()
             .AddSingleton<SignInPace>()
             .AddScoped<SessionActivity>()
             .AddScoped<CircuitHandler>(sp => sp.GetRequiredService<SessionActivity>())

@@ -8,6 +8,30 @@ namespace HairClinic.Web.Features.Binder;
 /// <summary>What a row of the bonds sheet says. Null is silence: it never empties what the book knows.</summary>
 public sealed record BondRow
 {
+    public static RowTable<BondRow> Table { get; } =
+        new RowTable<BondRow>()
+            .Code(Columns.Serial, r => r.Serial)
+            .Code(Columns.ClientCode, r => r.ClientCode)
+            .Date(Columns.AppliedOn, r => r.AppliedOn)
+            .Time(Columns.AppliedAt, r => r.AppliedAt)
+            .Text(Columns.Adhesive, r => r.Adhesive)
+            .Code(Columns.Lot, r => r.Lot)
+            .WholeNumber(Columns.Coats, r => r.Coats)
+            .Choice(Columns.Attachment, r => r.Attachment)
+            .YesNo(Columns.WaitsKept, r => r.WaitsKept)
+            .Date(Columns.RemovedOn, r => r.RemovedOn)
+            .Choice(Columns.RemovedBecause, r => r.RemovedBecause)
+            .Date(Columns.LiftedOn, r => r.LiftedOn)
+            .Date(Columns.LiftReportedOn, r => r.LiftReportedOn)
+            .Choice(Columns.LiftZone, r => r.LiftZone)
+            // Later word of a sound bond stands.
+            .Date(
+                Columns.LastSoundOn,
+                r => r.LastSoundOn,
+                (own, book) => own.LastSoundOn is { } seen && !(book.LastSoundOn > seen) ? seen : book.LastSoundOn
+            )
+            .Text(Columns.Stylist, r => r.Stylist);
+
     public string Serial { get; init; } = "";
     public string? ClientCode { get; init; }
     public LocalDate? AppliedOn { get; init; }
@@ -30,27 +54,6 @@ public sealed record BondRow
         (LiftReportedOn ?? (RemovedBecause == RemovalReason.Lifted ? RemovedOn : null) ?? LiftedOn) is { } told
             ? new Lift(told, LiftedOn, LiftZone, SpotFixed: false)
             : null;
-
-    public static BondRow Read(CellReader cells, SheetRow row) =>
-        new()
-        {
-            Serial = cells.Code(row, Columns.Serial) ?? "",
-            ClientCode = cells.Code(row, Columns.ClientCode),
-            AppliedOn = cells.Date(row, Columns.AppliedOn),
-            AppliedAt = cells.Time(row, Columns.AppliedAt),
-            Adhesive = cells.Text(row, Columns.Adhesive),
-            Lot = cells.Code(row, Columns.Lot),
-            Coats = cells.WholeNumber(row, Columns.Coats),
-            Attachment = ChoiceWords.Read<Attachment>(cells.Choice(row, Columns.Attachment)),
-            WaitsKept = cells.YesNo(row, Columns.WaitsKept),
-            RemovedOn = cells.Date(row, Columns.RemovedOn),
-            RemovedBecause = ChoiceWords.Read<RemovalReason>(cells.Choice(row, Columns.RemovedBecause)),
-            LiftedOn = cells.Date(row, Columns.LiftedOn),
-            LiftReportedOn = cells.Date(row, Columns.LiftReportedOn),
-            LiftZone = ChoiceWords.Read<LiftZone>(cells.Choice(row, Columns.LiftZone)),
-            LastSoundOn = cells.Date(row, Columns.LastSoundOn),
-            Stylist = cells.Text(row, Columns.Stylist),
-        };
 
     /// <param name="appliedAt">On the clock of the client's salon.</param>
     public static BondRow Of(Bond bond, string serial, string? clientCode, LocalTime? appliedAt, UsedAdhesive? adhesive, string? stylist) =>
@@ -75,45 +78,7 @@ public sealed record BondRow
         };
 
     /// <summary>This row where it speaks, the book where it is silent.</summary>
-    public BondRow Over(BondRow book) =>
-        new()
-        {
-            Serial = Serial,
-            ClientCode = ClientCode ?? book.ClientCode,
-            AppliedOn = AppliedOn ?? book.AppliedOn,
-            AppliedAt = AppliedAt ?? book.AppliedAt,
-            Adhesive = Adhesive ?? book.Adhesive,
-            Lot = Lot ?? book.Lot,
-            Coats = Coats ?? book.Coats,
-            Attachment = Attachment ?? book.Attachment,
-            WaitsKept = WaitsKept ?? book.WaitsKept,
-            RemovedOn = RemovedOn ?? book.RemovedOn,
-            RemovedBecause = RemovedBecause ?? book.RemovedBecause,
-            LiftedOn = LiftedOn ?? book.LiftedOn,
-            LiftReportedOn = LiftReportedOn ?? book.LiftReportedOn,
-            LiftZone = LiftZone ?? book.LiftZone,
-            // Later word of a sound bond stands.
-            LastSoundOn = LastSoundOn is { } seen && !(book.LastSoundOn > seen) ? seen : book.LastSoundOn,
-            Stylist = Stylist ?? book.Stylist,
-        };
+    public BondRow Over(BondRow book) => Table.Over(this, book);
 
-    public IReadOnlyList<string> Cells() =>
-        [
-            Serial,
-            CellText.Of(ClientCode),
-            CellText.Of(AppliedOn),
-            CellText.Of(AppliedAt),
-            CellText.Of(Adhesive),
-            CellText.Of(Lot),
-            CellText.Of(Coats),
-            CellText.Of(ChoiceWords.Of(Attachment)),
-            CellText.Of(WaitsKept),
-            CellText.Of(RemovedOn),
-            CellText.Of(ChoiceWords.Of(RemovedBecause)),
-            CellText.Of(LiftedOn),
-            CellText.Of(LiftReportedOn),
-            CellText.Of(ChoiceWords.Of(LiftZone)),
-            CellText.Of(LastSoundOn),
-            CellText.Of(Stylist),
-        ];
+    public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

@@ -9,6 +9,30 @@ namespace HairClinic.Web.Features.Binder;
 /// <summary>What a row of the clients sheet says. Null is silence: it never empties what the book knows.</summary>
 public sealed record ClientRow
 {
+    public static RowTable<ClientRow> Table { get; } =
+        new RowTable<ClientRow>()
+            .Code(Columns.Code, r => r.Code)
+            .Text(Columns.Name, r => r.Name)
+            .Text(Columns.Called, r => r.Called)
+            .Text(Columns.HomeSalon, r => r.HomeSalon)
+            // As the people write it who live where the client's salon is.
+            .Add(Columns.Phone, r => r.Phone, (cells, row, read) => cells.Phone(row, Columns.Phone, read.HomeSalon), CellText.Of)
+            .Add(Columns.Email, r => r.Email, (cells, row, _) => cells.Email(row, Columns.Email), CellText.Of)
+            .Add(
+                Columns.PreferredDays,
+                r => r.Days,
+                (cells, row, _) => WeekdaySet.Of([.. cells.Weekdays(row, Columns.PreferredDays)]),
+                days => CellText.Of(Enumerable.Range(1, 7).Select(d => (IsoDayOfWeek)d).Where(days.Contains)),
+                (own, book) => own.Days.IsEmpty ? book.Days : own.Days
+            )
+            .Date(Columns.BirthDate, r => r.Born)
+            .Choice(Columns.SkinOiliness, r => r.Skin)
+            .Choice(Columns.Sweat, r => r.Sweat)
+            .Number(Columns.SwimsPerWeek, r => r.Swims)
+            .Number(Columns.WashesPerWeek, r => r.Washes)
+            .Number(Columns.HeatStylingPerWeek, r => r.Heat)
+            .Text(Columns.Note, r => r.Note);
+
     public string Code { get; init; } = "";
     public string? Name { get; init; }
     public string? Called { get; init; }
@@ -25,29 +49,6 @@ public sealed record ClientRow
     public string? Note { get; init; }
 
     public bool TellsCare => Skin is not null || Sweat is not null || Swims is not null || Washes is not null || Heat is not null;
-
-    /// <param name="regionAt">The country (ISO 3166) whose phone numbers the clients of the salon of that name write; null where no salon says.</param>
-    public static ClientRow Read(CellReader cells, SheetRow row, Func<string, string?> regionAt)
-    {
-        var salon = cells.Text(row, Columns.HomeSalon);
-        return new()
-        {
-            Code = cells.Code(row, Columns.Code) ?? "",
-            Name = cells.Text(row, Columns.Name),
-            Called = cells.Text(row, Columns.Called),
-            HomeSalon = salon,
-            Phone = cells.Phone(row, Columns.Phone, salon is null ? null : regionAt(salon)),
-            Email = cells.Email(row, Columns.Email),
-            Days = WeekdaySet.Of([.. cells.Weekdays(row, Columns.PreferredDays)]),
-            Born = cells.Date(row, Columns.BirthDate),
-            Skin = ChoiceWords.Read<SkinOiliness>(cells.Choice(row, Columns.SkinOiliness)),
-            Sweat = ChoiceWords.Read<Sweating>(cells.Choice(row, Columns.Sweat)),
-            Swims = cells.Number(row, Columns.SwimsPerWeek),
-            Washes = cells.Number(row, Columns.WashesPerWeek),
-            Heat = cells.Number(row, Columns.HeatStylingPerWeek),
-            Note = cells.Text(row, Columns.Note),
-        };
-    }
 
     /// <param name="client">With their care facts.</param>
     public static ClientRow Of(Client client, string? homeSalon)
@@ -73,40 +74,7 @@ public sealed record ClientRow
     }
 
     /// <summary>This row where it speaks, the book where it is silent.</summary>
-    public ClientRow Over(ClientRow book) =>
-        new()
-        {
-            Code = Code,
-            Name = Name ?? book.Name,
-            Called = Called ?? book.Called,
-            HomeSalon = HomeSalon ?? book.HomeSalon,
-            Phone = Phone ?? book.Phone,
-            Email = Email ?? book.Email,
-            Days = Days.IsEmpty ? book.Days : Days,
-            Born = Born ?? book.Born,
-            Skin = Skin ?? book.Skin,
-            Sweat = Sweat ?? book.Sweat,
-            Swims = Swims ?? book.Swims,
-            Washes = Washes ?? book.Washes,
-            Heat = Heat ?? book.Heat,
-            Note = Note ?? book.Note,
-        };
+    public ClientRow Over(ClientRow book) => Table.Over(this, book);
 
-    public IReadOnlyList<string> Cells() =>
-        [
-            Code,
-            CellText.Of(Name),
-            CellText.Of(Called),
-            CellText.Of(HomeSalon),
-            CellText.Of(Phone),
-            CellText.Of(Email),
-            CellText.Of(Enumerable.Range(1, 7).Select(d => (IsoDayOfWeek)d).Where(Days.Contains)),
-            CellText.Of(Born),
-            CellText.Of(ChoiceWords.Of(Skin)),
-            CellText.Of(ChoiceWords.Of(Sweat)),
-            CellText.Of(Swims),
-            CellText.Of(Washes),
-            CellText.Of(Heat),
-            CellText.Of(Note),
-        ];
+    public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

@@ -9,6 +9,19 @@ namespace HairClinic.Web.Features.Binder;
 /// <summary>What a row of the visits sheet says. Null is silence: it never empties what the book knows.</summary>
 public sealed record VisitRow
 {
+    public static RowTable<VisitRow> Table { get; } =
+        new RowTable<VisitRow>()
+            .Code(Columns.ClientCode, r => r.ClientCode)
+            .Text(Columns.Salon, r => r.Salon)
+            .Date(Columns.Date, r => r.Day, (_, book) => book.Day)
+            .Time(Columns.Start, r => r.Start, (_, book) => book.Start)
+            .Add(Columns.Minutes, r => r.Minutes, (cells, row, _) => cells.Minutes(row, Columns.Minutes), CellText.Of)
+            .Text(Columns.Service, r => r.Service)
+            .Text(Columns.Chair, r => r.Chair)
+            .Text(Columns.Stylist, r => r.Stylist)
+            .Choice(Columns.State, r => r.State, (own, book) => own.State is null or VisitState.Booked ? book.State : own.State)
+            .Text(Columns.Note, r => r.Note);
+
     public string ClientCode { get; init; } = "";
     public string? Salon { get; init; }
     public LocalDate? Day { get; init; }
@@ -25,21 +38,6 @@ public sealed record VisitRow
 
     public static string Key(string clientCode, LocalDate? day, LocalTime? start) =>
         $"{clientCode}|{CellText.Of(day)}|{CellText.Of(start)}";
-
-    public static VisitRow Read(CellReader cells, SheetRow row) =>
-        new()
-        {
-            ClientCode = cells.Code(row, Columns.ClientCode) ?? "",
-            Salon = cells.Text(row, Columns.Salon),
-            Day = cells.Date(row, Columns.Date),
-            Start = cells.Time(row, Columns.Start),
-            Minutes = cells.Minutes(row, Columns.Minutes),
-            Service = cells.Text(row, Columns.Service),
-            Chair = cells.Text(row, Columns.Chair),
-            Stylist = cells.Text(row, Columns.Stylist),
-            State = ChoiceWords.Read<VisitState>(cells.Choice(row, Columns.State)),
-            Note = cells.Text(row, Columns.Note),
-        };
 
     public static VisitRow Of(Visit visit, string clientCode, Salon salon, string service, string? chair, string? stylist)
     {
@@ -60,32 +58,7 @@ public sealed record VisitRow
     }
 
     /// <summary>This row where it speaks, the book where it is silent. A visit that went on since the file was written does not go back.</summary>
-    public VisitRow Over(VisitRow book) =>
-        new()
-        {
-            ClientCode = ClientCode,
-            Salon = Salon ?? book.Salon,
-            Day = book.Day,
-            Start = book.Start,
-            Minutes = Minutes ?? book.Minutes,
-            Service = Service ?? book.Service,
-            Chair = Chair ?? book.Chair,
-            Stylist = Stylist ?? book.Stylist,
-            State = State is null or VisitState.Booked ? book.State : State,
-            Note = Note ?? book.Note,
-        };
+    public VisitRow Over(VisitRow book) => Table.Over(this, book);
 
-    public IReadOnlyList<string> Cells() =>
-        [
-            ClientCode,
-            CellText.Of(Salon),
-            CellText.Of(Day),
-            CellText.Of(Start),
-            CellText.Of(Minutes),
-            CellText.Of(Service),
-            CellText.Of(Chair),
-            CellText.Of(Stylist),
-            CellText.Of(ChoiceWords.Of(State)),
-            CellText.Of(Note),
-        ];
+    public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

@@ -43,7 +43,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
     protected override void Take(SheetRow row)
     {
         if (
-            Read(row, BondRow.Read) is not { } read
+            Read(row, BondRow.Table) is not { } read
             || !IsFirst(row, $"{read.Serial}|{CellText.Of(read.AppliedOn)}|{CellText.Of(read.AppliedAt)}")
         )
             return;
@@ -171,7 +171,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
             {
                 Expect(
                     row,
-                    BondColumns.All[at],
+                    BondRow.Table.Columns[at],
                     "what the book says of this bond: {0}",
                     asWritten.Cells()[at].Length == 0 ? "–" : asWritten.Cells()[at]
                 );

@@ -21,6 +21,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
 
     protected override async Task LoadAsync(CancellationToken cancellation)
     {
+        Cells.RegionAt = RegionAt;
         _salons = await Db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
         _salonNames = new(_salons.Values, s => s.Name);
         _clients = await Db
@@ -31,7 +32,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
 
     protected override void Take(SheetRow row)
     {
-        if (Read(row, (cells, r) => ClientRow.Read(cells, r, RegionAt)) is not { } read || !IsFirst(row, read.Code))
+        if (Read(row, ClientRow.Table) is not { } read || !IsFirst(row, read.Code))
             return;
         if (_salonNames.Find(read.HomeSalon!) is not { } salon)
         {

@@ -37,7 +37,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
 
     protected override void Take(SheetRow row)
     {
-        if (Read(row, UnitRow.Read) is not { } read || !IsFirst(row, read.Serial))
+        if (Read(row, UnitRow.Table) is not { } read || !IsFirst(row, read.Serial))
             return;
         var place = read.Place is null ? null : _salons.Find(read.Place);
         if (read.Place is not null && place is null)

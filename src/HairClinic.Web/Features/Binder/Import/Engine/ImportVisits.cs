@@ -50,7 +50,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
 
     protected override void Take(SheetRow row)
     {
-        if (Read(row, VisitRow.Read) is not { } read || !IsFirst(row, read.BookKey))
+        if (Read(row, VisitRow.Table) is not { } read || !IsFirst(row, read.BookKey))
             return;
         if (_codes.Find(read.ClientCode) is not { } clientId)
             Expect(row, VisitColumns.ClientCode, "the code of a client in the book; bring the clients first");
@@ -154,7 +154,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             {
                 Expect(
                     row,
-                    VisitColumns.All[at],
+                    VisitRow.Table.Columns[at],
                     "what the book says of this visit: {0}; move it on its day, not by a file",
                     book.Cells()[at].Length == 0 ? "–" : book.Cells()[at]
                 );

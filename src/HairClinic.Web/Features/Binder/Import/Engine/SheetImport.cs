@@ -86,11 +86,11 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
     protected virtual Task FinishAsync(CancellationToken cancellation) => Task.CompletedTask;
 
     /// <summary>Reads a row's cells; null when one of them cannot be read, which is noted already.</summary>
-    protected T? Read<T>(SheetRow row, Func<CellReader, SheetRow, T> read)
-        where T : class
+    protected T? Read<T>(SheetRow row, RowTable<T> table)
+        where T : class, new()
     {
         var before = Cells.Problems.Count;
-        var value = read(Cells, row);
+        var value = table.Read(Cells, row);
         return Cells.Problems.Count == before ? value : null;
     }
 

@@ -24,9 +24,16 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
 
     public string? Email(SheetRow row, SheetColumn column) => TryRead(row, column, EmailCell.Read, out var read) ? read : null;
 
-    /// <param name="region">Whose national numbers are meant in this row (ISO 3166, or empty for nobody's); null where the conventions say.</param>
-    public string? Phone(SheetRow row, SheetColumn column, string? region = null) =>
-        TryRead(row, column, text => ReadPhone(text, region ?? conventions.Region), out var read) ? read : null;
+    /// <summary>
+    /// The country (ISO 3166, or empty for nobody's) whose phone numbers the clients of the salon of that name write; null where the
+    /// conventions say.
+    /// </summary>
+    public Func<string, string?> RegionAt { get; set; } = _ => null;
+
+    public string? Phone(SheetRow row, SheetColumn column, string? salon = null) =>
+        TryRead(row, column, text => ReadPhone(text, (salon is null ? null : RegionAt(salon)) ?? conventions.Region), out var read)
+            ? read
+            : null;
 
     public string? Currency(SheetRow row, SheetColumn column) => TryRead(row, column, CurrencyCode.Read, out var read) ? read : null;
 

@@ -110,24 +110,4 @@ public static class BondColumns
     {
         Synonyms = ["bonded by", "by", "hand", "staff", "estilista"],
     };
-
-    public static IReadOnlyList<SheetColumn> All { get; } =
-    [
-        Serial,
-        ClientCode,
-        AppliedOn,
-        AppliedAt,
-        Adhesive,
-        Lot,
-        Coats,
-        Attachment,
-        WaitsKept,
-        RemovedOn,
-        RemovedBecause,
-        LiftedOn,
-        LiftReportedOn,
-        LiftZone,
-        LastSoundOn,
-        Stylist,
-    ];
 }

@@ -118,24 +118,6 @@ public static class ClientColumns
         Synonyms = ["notes", "remark", "remarks", "comment", "comments", "nota", "notas", "observaciones"],
     };
 
-    public static IReadOnlyList<SheetColumn> All { get; } =
-    [
-        Code,
-        Name,
-        Called,
-        HomeSalon,
-        Phone,
-        Email,
-        PreferredDays,
-        BirthDate,
-        SkinOiliness,
-        Sweat,
-        SwimsPerWeek,
-        WashesPerWeek,
-        HeatStylingPerWeek,
-        Note,
-    ];
-
     // Care facts may be averages ("a swim every other week" is 0.5), hence decimal numbers.
     private static SheetColumn PerWeek(string name, string meaning, string example, params string[] synonyms) =>
         new(name, ColumnType.DecimalNumber, meaning, example) { Synonyms = synonyms, Most = 50 };

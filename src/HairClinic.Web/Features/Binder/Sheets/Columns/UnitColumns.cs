@@ -176,32 +176,6 @@ public static class UnitColumns
         Synonyms = ["currency code", "moneda", "divisa"],
     };
 
-    public static IReadOnlyList<SheetColumn> All { get; } =
-    [
-        Serial,
-        ClientCode,
-        Workshop,
-        Base,
-        Kind,
-        State,
-        SpecifiedOn,
-        OrderedOn,
-        PromisedFor,
-        AcknowledgedOn,
-        ShippedOn,
-        ArrivedOn,
-        InspectedOn,
-        AcceptedOn,
-        TimesRemade,
-        PreparedOn,
-        FirstBondedOn,
-        RetiredOn,
-        RetiredBecause,
-        Place,
-        Price,
-        Currency,
-    ];
-
     private static SheetColumn On(string what, string meaning, params string[] synonyms) =>
         new(what + " on", ColumnType.Date, meaning, "2025-02-14") { Synonyms = [what, what + " date", .. synonyms] };
 }

@@ -62,6 +62,4 @@ public static class VisitColumns
     };
 
     public static readonly SheetColumn Note = ClientColumns.Note with { Meaning = "Note on the visit", Example = "Bring the spare" };
-
-    public static IReadOnlyList<SheetColumn> All { get; } = [ClientCode, Salon, Date, Start, Minutes, Service, Chair, Stylist, State, Note];
 }
