@@ -181,3 +181,41 @@ public sealed class Bond : PracticeOwned
             Lift = null;
     }
 }
+
+/// <summary>
+/// A lift as it became known. The day may be unknown: then it lies after the last day the bond was
+/// known to be sound and no later than the day it was reported.
+/// </summary>
+/// <param name="ReportedOn">The day someone told us, or the visit that found it.</param>
+/// <param name="LiftedOn">The day it lifted, where the client noticed.</param>
+/// <param name="Zone">Where the edge came up.</param>
+/// <param name="SpotFixed">Put down again without a new bond; the hold still ended here.</param>
+public sealed record Lift(LocalDate ReportedOn, LocalDate? LiftedOn, LiftZone? Zone, bool SpotFixed);
+
+/// <summary>Where an edge came up.</summary>
+public enum LiftZone
+{
+    Front,
+    Temples,
+    Sides,
+    Crown,
+    Nape,
+    Other,
+}
+
+/// <summary>One product as it was used: which, from which lot, in how many coats.</summary>
+public sealed record ProductUse(Guid ProductId, Guid? LotId, int? Coats);
+
+/// <summary>Why a bond ended. Only a lift says how long it would have held; the others say “at least”.</summary>
+public enum RemovalReason
+{
+    Scheduled,
+    Lifted,
+    Reaction,
+    Style,
+    SalonsChoice,
+    Other,
+
+    /// <summary>It was logged by mistake and never held: the row only tells which product and lot were at whose head.</summary>
+    TakenBack,
+}

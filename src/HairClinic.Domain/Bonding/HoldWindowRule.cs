@@ -62,3 +62,12 @@ public sealed class HoldWindowRule : PracticeOwned
             .FirstOrDefault()
         ?? throw new Refusal("No hold window fits this base and adhesive. Add one under Practice, Hold windows.");
 }
+
+/// <summary>How a unit is held to the head.</summary>
+public enum Attachment
+{
+    Liquid,
+    Tape,
+    Mixed,
+    Clips,
+}

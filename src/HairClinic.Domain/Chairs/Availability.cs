@@ -89,3 +89,31 @@ internal sealed class Availability
             yield return new(since, until);
     }
 }
+
+/// <summary>A chair and when it is taken. Intervals are bounded and half-open, in any order.</summary>
+public sealed record ChairTime(Guid ChairId, IReadOnlyList<Interval> Busy);
+
+/// <summary>Arithmetic on bounded, half-open intervals.</summary>
+internal static class Intervals
+{
+    /// <summary>The same time in order, with touching and overlapping stretches joined and empty ones dropped.</summary>
+    public static List<Interval> Merged(IEnumerable<Interval> intervals)
+    {
+        var sorted = intervals.Where(interval => interval.Start < interval.End).ToList();
+        sorted.Sort((left, right) => left.Start.CompareTo(right.Start));
+        var merged = new List<Interval>(sorted.Count);
+        foreach (var interval in sorted)
+        {
+            if (merged.Count > 0 && interval.Start <= merged[^1].End)
+                merged[^1] = new(merged[^1].Start, Instant.Max(merged[^1].End, interval.End));
+            else
+                merged.Add(interval);
+        }
+
+        return merged;
+    }
+}
+
+/// <summary>When a person works and when their hands are taken. Intervals are bounded and half-open.</summary>
+/// <param name="Skills">What they may do alone.</param>
+public sealed record PersonTime(Guid PersonId, IReadOnlyList<Interval> Working, IReadOnlyList<Interval> Busy, IReadOnlySet<Guid> Skills);

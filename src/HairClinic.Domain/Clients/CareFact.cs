@@ -46,3 +46,17 @@ public sealed class CareFact : PracticeOwned
     /// <summary>Times a week that hot tools touch the hair.</summary>
     public decimal? HeatPerWeek { get; private set; }
 }
+
+public enum SkinOiliness
+{
+    Dry,
+    Normal,
+    Oily,
+}
+
+public enum Sweating
+{
+    Low,
+    Normal,
+    Heavy,
+}

@@ -44,3 +44,15 @@ public sealed class Clearance : PracticeOwned
 
     public bool Holds(LocalDate day) => day >= From && (Until is null || day <= Until);
 }
+
+/// <summary>What a rule says: this product or this purpose, in these days, is blocked or warned of.</summary>
+public sealed record ClearanceFact(Guid? ProductId, ServicePurpose? Purpose, LocalDate From, LocalDate? Until, ClearanceKind Kind);
+
+public enum ClearanceKind
+{
+    /// <summary>Look twice.</summary>
+    Warn,
+
+    /// <summary>Not before someone who may know the reason says so.</summary>
+    Block,
+}

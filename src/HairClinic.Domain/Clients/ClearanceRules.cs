@@ -54,3 +54,26 @@ public static class ClearanceRules
         return facts;
     }
 }
+
+/// <summary>What about a loss of hair goes to a physician before it goes to a chair. Common practice; the practice does not diagnose.</summary>
+public enum LossSign
+{
+    Sudden,
+    Patchy,
+    Painful,
+    Scaling,
+    Pustular,
+    Scarring,
+    InChild,
+    ChangingMole,
+}
+
+/// <summary>What the skin under a bond looks like today.</summary>
+public enum ScalpSign
+{
+    Broken,
+    Infected,
+    Sunburnt,
+    FreshlyOperated,
+    Irritated,
+}

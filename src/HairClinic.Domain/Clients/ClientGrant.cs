@@ -57,3 +57,16 @@ public sealed class ClientGrant : PracticeOwned
             EndsAt = Instant.Max(now, StartsAt);
     }
 }
+
+/// <summary>Why a salon (or a trainee) may open a client's record.</summary>
+public enum GrantReason
+{
+    /// <summary>It is the client's home salon; without end.</summary>
+    Home,
+
+    /// <summary>A visit is or was booked there; kept by the database.</summary>
+    Visit,
+
+    /// <summary>The home salon allowed it, by name and date.</summary>
+    Granted,
+}

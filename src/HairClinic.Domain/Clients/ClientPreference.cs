@@ -30,3 +30,10 @@ public sealed class ClientPreference : PracticeOwned
         Language = string.IsNullOrWhiteSpace(language) ? null : language;
     }
 }
+
+/// <summary>What lengths are shown in; they are kept in millimetres.</summary>
+public enum LengthUnit
+{
+    Centimetres,
+    Inches,
+}

@@ -35,3 +35,12 @@ public sealed class ContactNote : PracticeOwned
 
     public string? Reason { get; private set; }
 }
+
+public enum ContactKind
+{
+    Rang,
+    RangNoAnswer,
+    Messaged,
+    SlotOffered,
+    PutOff,
+}

@@ -33,3 +33,11 @@ public sealed class LifeEvent : PracticeOwned
 
     public bool Away { get; private set; }
 }
+
+public enum LifeEventKind
+{
+    Celebration,
+    Travel,
+    Surgery,
+    Other,
+}

@@ -118,3 +118,32 @@ public sealed class OpeningAddress : PracticeOwned
 
     private void Unlink() => (LinkHash, LinkExpiresAt) = (null, null);
 }
+
+/// <summary>How it became known that an address is the client's, or of whom they let look after them.</summary>
+public enum AddressConfirmation
+{
+    /// <summary>It stood in the book before addresses were confirmed at all.</summary>
+    Before,
+
+    /// <summary>Whoever reads at the client's last confirmed address said so.</summary>
+    OldAddress,
+
+    /// <summary>Somebody who may read health and had not entered it asked the client.</summary>
+    InPerson,
+
+    /// <summary>The owner had entered it and nobody else here could confirm it; they proved anew who they are.</summary>
+    OwnerAlone,
+}
+
+/// <summary>How much of a client's own pages an e-mail address opens.</summary>
+public enum AddressOpens
+{
+    /// <summary>Not even a link is sent to it.</summary>
+    Nothing,
+
+    /// <summary>The first page, booking, reporting a lift, aftercare, the calendar, settings: what helps with dates and tells of nothing else.</summary>
+    DatesOnly,
+
+    /// <summary>What they confided as well: photos, units, consents, who saw it, and all of it to take along.</summary>
+    Everything,
+}

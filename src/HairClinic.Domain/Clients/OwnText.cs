@@ -24,3 +24,14 @@ public sealed class OwnText : PracticeOwned
 
     public void Write(string text) => Text = text.Trim();
 }
+
+/// <summary>What a client is told about wearing their unit between visits.</summary>
+public enum CareTopic
+{
+    FirstDay,
+    Washing,
+    Sleeping,
+    SportAndWater,
+    Heat,
+    Skin,
+}

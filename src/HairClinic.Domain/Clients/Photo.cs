@@ -57,3 +57,15 @@ public sealed class Photo : PracticeOwned
     /// <summary>The files go with it; the row stays, so that the access log still says what it was.</summary>
     public void Remove(Instant at) => (RemovedAt, Shared) = (RemovedAt ?? at, false);
 }
+
+/// <summary>A picture as it lies sealed on disk.</summary>
+public sealed record PhotoFile(Guid Id, int Width, int Height, int Bytes);
+
+public enum PhotoKind
+{
+    Before,
+    After,
+    Template,
+    Scalp,
+    Other,
+}

@@ -1,3 +1,5 @@
+using HairClinic.Domain.Wear.Lifetimes;
+
 namespace HairClinic.Domain.LoadAhead;
 
 /// <summary>Adds one client's weeks ahead to their salon. Keep one a thread: it works in its own arrays.</summary>
@@ -49,5 +51,58 @@ public sealed class ClientLoad(int weeks)
         }
         var fitting = question.FittingInDays is { } fitted && fitted >= from && fitted <= through ? 1 : 0;
         return WeekLoad.Of(new VisitCount(mean, variance), new VisitCount(wash, spread), VisitCount.AtMostOne(fitting), minutes);
+    }
+}
+
+/// <summary>What each kind of visit takes, by the practice's services.</summary>
+public readonly record struct LoadMinutes(VisitMinutes Rebond, VisitMinutes Wash, VisitMinutes Fitting);
+
+/// <summary>What one client's visits ahead depend on. Days are counted from today.</summary>
+/// <remarks>Each hold is taken as the prediction of a single one: that a client's later holds resemble each other is left out of the band.</remarks>
+/// <param name="Hold">The client's predictive hold when what all share lies so many standard deviations off.</param>
+/// <param name="TargetDays">The target after snapping of a fresh bond, at least 1 and less than the weeks looked at.</param>
+public sealed record LoadQuestion(Func<LoadScenario, LifePrediction> Hold, int TargetDays)
+{
+    /// <summary>Days the bond on the head has held; null where there is none.</summary>
+    public int? BondAgeDays { get; init; }
+
+    /// <summary>That bond's target, days after it was made.</summary>
+    public int CurrentTargetDays { get; init; }
+
+    /// <summary>The day of the first bond, where none is on the head and one is planned.</summary>
+    public int? FirstBondInDays { get; init; }
+
+    public int? WashEveryDays { get; init; }
+
+    public int NextWashInDays { get; init; }
+
+    public int? FittingInDays { get; init; }
+}
+
+/// <summary>What a kind of visit takes of a salon.</summary>
+/// <param name="Chair">Minutes in the chair, waits for a coat to dry included.</param>
+/// <param name="HandsOn">Minutes of a stylist.</param>
+public readonly record struct VisitMinutes(double Chair, double HandsOn);
+
+/// <summary>Wash-and-styles of a client by rhythm, less those that are done with a rebond.</summary>
+public static class WashDays
+{
+    /// <summary>A wash within so many days of a rebond is one trip with it.</summary>
+    public const int MergedWithin = 3;
+
+    /// <param name="nextIn">Days from today until the next by rhythm.</param>
+    /// <param name="everyDays">7 or 14, or what the client likes.</param>
+    /// <param name="rebonds">Expected rebonds a day.</param>
+    public static void Expect(int nextIn, int everyDays, ReadOnlySpan<double> rebonds, Span<double> perDay)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(everyDays, 1);
+        perDay.Clear();
+        for (var day = Math.Max(0, nextIn); day < perDay.Length; day += everyDays)
+        {
+            var near = 0.0;
+            for (var other = Math.Max(0, day - MergedWithin); other <= Math.Min(perDay.Length - 1, day + MergedWithin); other++)
+                near += rebonds[other];
+            perDay[day] = Math.Max(0, 1 - near);
+        }
     }
 }

@@ -48,3 +48,21 @@ public sealed class Recalculation : PracticeOwned
 
     public void End(RecalculationState state, Instant now, string? fault = null) => (State, EndedAt, Fault) = (state, now, fault);
 }
+
+public enum RecalculationStage
+{
+    Reading,
+    FittingHold,
+    FittingLife,
+    Planning,
+    Storing,
+}
+
+public enum RecalculationState
+{
+    Waiting,
+    Running,
+    Done,
+    Stopped,
+    Failed,
+}

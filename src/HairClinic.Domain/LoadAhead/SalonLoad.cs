@@ -1,3 +1,5 @@
+using HairClinic.Domain.Wear.Curves;
+
 namespace HairClinic.Domain.LoadAhead;
 
 /// <summary>A salon's weeks ahead, summed over its clients under each scenario of what they share.</summary>
@@ -78,4 +80,77 @@ public sealed class SalonLoad(int weeks)
         }
         return null;
     }
+}
+
+/// <summary>One value of what all clients share (δ of the fit) and how much it is believed.</summary>
+/// <param name="Shift">In standard deviations of δ.</param>
+public readonly record struct LoadScenario(double Shift, double Share)
+{
+    /// <summary>Gauss's rule of three for a normal: exact where the load bends gently with δ.</summary>
+    public static readonly IReadOnlyList<LoadScenario> Three =
+    [
+        new(-1.7320508075688772, 1 / 6.0),
+        new(0, 2 / 3.0),
+        new(1.7320508075688772, 1 / 6.0),
+    ];
+
+    /// <summary>The mean over the scenarios; the variance holds the clients' own chance and how far the scenarios lie apart.</summary>
+    /// <param name="counts">One a scenario.</param>
+    internal static (double Mean, double Variance) Mixed(Func<int, (double Mean, double Variance)> counts)
+    {
+        var (mean, variance) = (0.0, 0.0);
+        for (var scenario = 0; scenario < Three.Count; scenario++)
+        {
+            mean += Three[scenario].Share * counts(scenario).Mean;
+            variance += Three[scenario].Share * counts(scenario).Variance;
+        }
+        for (var scenario = 0; scenario < Three.Count; scenario++)
+            variance += Three[scenario].Share * Math.Pow(counts(scenario).Mean - mean, 2);
+        return (mean, variance);
+    }
+
+    /// <summary>Within which it lies with 80 % chance; never below 0.</summary>
+    internal static (double From, double To) Band(double mean, double variance) =>
+        (Math.Max(0, mean - NormalBand.EightyPercent * Math.Sqrt(variance)), mean + NormalBand.EightyPercent * Math.Sqrt(variance));
+}
+
+/// <summary>What is expected of one week. Means add up exactly over clients and salons; so do variances of what is not shared.</summary>
+public readonly record struct WeekLoad(
+    double Rebonds,
+    double Washes,
+    double Fittings,
+    double ChairMinutes,
+    double HandsOnMinutes,
+    double ChairVariance,
+    double HandsOnVariance
+)
+{
+    public static WeekLoad operator +(WeekLoad one, WeekLoad other) =>
+        new(
+            one.Rebonds + other.Rebonds,
+            one.Washes + other.Washes,
+            one.Fittings + other.Fittings,
+            one.ChairMinutes + other.ChairMinutes,
+            one.HandsOnMinutes + other.HandsOnMinutes,
+            one.ChairVariance + other.ChairVariance,
+            one.HandsOnVariance + other.HandsOnVariance
+        );
+
+    /// <summary>Mean and variance of so many visits of a kind.</summary>
+    public static WeekLoad Of(VisitCount rebonds, VisitCount washes, VisitCount fittings, LoadMinutes each) =>
+        new(
+            rebonds.Mean,
+            washes.Mean,
+            fittings.Mean,
+            rebonds.Mean * each.Rebond.Chair + washes.Mean * each.Wash.Chair + fittings.Mean * each.Fitting.Chair,
+            rebonds.Mean * each.Rebond.HandsOn + washes.Mean * each.Wash.HandsOn + fittings.Mean * each.Fitting.HandsOn,
+            Square(each.Rebond.Chair) * rebonds.Variance
+                + Square(each.Wash.Chair) * washes.Variance
+                + Square(each.Fitting.Chair) * fittings.Variance,
+            Square(each.Rebond.HandsOn) * rebonds.Variance
+                + Square(each.Wash.HandsOn) * washes.Variance
+                + Square(each.Fitting.HandsOn) * fittings.Variance
+        );
+
+    private static double Square(double value) => value * value;
 }

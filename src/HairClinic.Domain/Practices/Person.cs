@@ -75,3 +75,13 @@ public sealed class Person : PracticeOwned
 
     public void Leave() => Left = true;
 }
+
+/// <summary>What a person of the practice may see and do.</summary>
+public enum StaffRole
+{
+    Owner,
+    Manager,
+    FrontDesk,
+    Stylist,
+    Trainee,
+}

@@ -37,3 +37,24 @@ public sealed class Consent : PracticeOwned
 
     public ConsentWay Way { get; private set; }
 }
+
+/// <summary>What a client agrees to, each by itself: agreeing to one says nothing about another.</summary>
+public enum ConsentSubject
+{
+    Treatment,
+    PatchTest,
+    Photos,
+
+    /// <summary>Photos shown to people in training, with the face covered.</summary>
+    TeachingPhotos,
+    Messages,
+    InsurerPapers,
+}
+
+/// <summary>How a consent was given or taken back.</summary>
+public enum ConsentWay
+{
+    OnPaper,
+    OnTablet,
+    OnOwnPage,
+}

@@ -79,3 +79,43 @@ public static class GapFinder
         return awaited.OrderedOn?.PlusDays(awaited.DaysNeeded) > ended ? GapCause.OrderedTooLate : GapCause.TookLonger;
     }
 }
+
+/// <summary>What a period says of one client.</summary>
+/// <param name="DaysWatched">Days of the period on which they wore our hair or should have.</param>
+/// <param name="HasLapsed">They wear nothing for so long that they are taken to have left.</param>
+public sealed record ClientGaps(int DaysWatched, IReadOnlyList<Gap> Gaps, bool HasLapsed);
+
+/// <summary>Civil days in a row on which a client had no hair: neither on the head nor bondable in house.</summary>
+/// <param name="From">The first such day of the period.</param>
+/// <param name="Through">The last such day of the period, which it may outlast.</param>
+public sealed record Gap(LocalDate From, LocalDate Through, GapCause Cause)
+{
+    public int Days => Period.DaysBetween(From, Through) + 1;
+}
+
+/// <summary>Why somebody had no hair, as far as the records tell: the first that holds.</summary>
+public enum GapCause
+{
+    /// <summary>The last unit in house was lost or damaged.</summary>
+    LostOrDamaged,
+
+    /// <summary>The next unit was promised for a day on which there was still hair, and came after it.</summary>
+    CameAfterPromise,
+
+    /// <summary>The next unit was ordered less than nine in ten lead times and the preparation before the hair ended.</summary>
+    OrderedTooLate,
+
+    /// <summary>Ordered in good time, with no promise broken: it took longer than nine in ten orders do.</summary>
+    TookLonger,
+
+    NothingOnOrder,
+}
+
+/// <summary>What was on one client's head and in house for them, day by day.</summary>
+/// <param name="Bonds">From application to removal; null while it is on the head. Both days count as worn.</param>
+/// <param name="LeftOn">The day they stopped being a client.</param>
+public sealed record HairHistory(
+    IReadOnlyList<(LocalDate AppliedOn, LocalDate? RemovedOn)> Bonds,
+    IReadOnlyList<UnitHistory> Units,
+    LocalDate? LeftOn
+);

@@ -51,3 +51,6 @@ public static class NextOrder
         return days is [{ } early, { } half, { } late] ? new(today.PlusDays(early), today.PlusDays(half), today.PlusDays(late)) : null;
     }
 }
+
+/// <summary>The days by which hair is worn out with 10, 50 and 90 % chance.</summary>
+public sealed record HairEnds(LocalDate Early, LocalDate Half, LocalDate Late);

@@ -135,3 +135,35 @@ public sealed class ReorderRule(int daysInSight = 1024)
         return sum;
     }
 }
+
+/// <summary>When the next unit must be ordered, and what it means to order now.</summary>
+/// <param name="GapIfOrderedToday">The chance that all hair in house and in flight is worn out before a unit ordered today is ready.</param>
+/// <param name="ReorderInDays">The most whole days the order can wait; null where today is too late already.</param>
+/// <param name="ExpectedDaysWithoutHair">Within the horizon, if ordered today.</param>
+/// <param name="IsPastSight">The order can wait at least so long: farther was not looked.</param>
+public readonly record struct ReorderAnswer(double GapIfOrderedToday, int? ReorderInDays, double ExpectedDaysWithoutHair, bool IsPastSight);
+
+/// <summary>Everything the next order of one client depends on.</summary>
+/// <param name="Distribution">Of lives.</param>
+/// <param name="Client">What is believed of this client's δ + b, from rows that include the ages of the units in hand; few nodes (<see cref="LifeNodes.Few"/>) are fast.</param>
+/// <param name="InHand">Bondable units in house.</param>
+/// <param name="InFlight">Orders under way, the soonest expected first.</param>
+/// <param name="Lead">Λ* of a new order.</param>
+/// <param name="Workshop">The days on which its workshop works.</param>
+/// <param name="PreparationDays">From arrival until it can be bonded: inspection, colour, cut-in, waiting for a chair.</param>
+public sealed record ReorderInput(
+    LifeDistribution Distribution,
+    LifeNodes Client,
+    IReadOnlyList<UnitInHand> InHand,
+    IReadOnlyList<UnitInFlight> InFlight,
+    LeadTable Lead,
+    WorkshopDays Workshop,
+    int PreparationDays
+)
+{
+    /// <summary>The chance of a gap that is accepted.</summary>
+    public double Alpha { get; init; } = 0.05;
+
+    /// <summary>Days within which days of a gap are counted.</summary>
+    public int HorizonDays { get; init; } = 365;
+}

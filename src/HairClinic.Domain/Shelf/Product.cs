@@ -67,3 +67,14 @@ public sealed class Product : PracticeOwned
         return new ProductUse(Id, id, coats);
     }
 }
+
+public enum ProductKind
+{
+    Adhesive,
+    Tape,
+    Protector,
+    Remover,
+    Solvent,
+    Cleaner,
+    Other,
+}

@@ -58,3 +58,15 @@ public sealed class ServiceKind : PracticeOwned
 
     public void Retire() => Retired = true;
 }
+
+/// <summary>What a service is for, as far as the schedule must know.</summary>
+public enum ServicePurpose
+{
+    Consultation,
+    Measuring,
+    FirstFitting,
+    Rebond,
+    WashAndStyle,
+    FixLift,
+    Other,
+}

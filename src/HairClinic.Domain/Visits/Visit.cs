@@ -162,3 +162,13 @@ public sealed partial class Visit : PracticeOwned
             segment.Release();
     }
 }
+
+public enum VisitState
+{
+    Booked,
+    Arrived,
+    InChair,
+    Done,
+    Cancelled,
+    DidNotCome,
+}

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using NodaTime;
 
 namespace HairClinic.Domain.Wear;
@@ -73,4 +74,69 @@ public sealed record PatchTestRule
             var verdict when verdict.Blocks() => VisitFooting.BackToDesk,
             _ => VisitFooting.Firm,
         };
+}
+
+/// <summary>What was seen where a product was tried on the skin.</summary>
+public enum PatchReading
+{
+    NotRead,
+    Clear,
+    Reaction,
+}
+
+/// <summary>One patch test of one product on one client. A clear test is no guarantee.</summary>
+/// <param name="AppliedAt">When the product was put on the skin.</param>
+/// <param name="AppliedOn">The salon's civil day of that moment: validity is counted in calendar months from it.</param>
+public readonly record struct PatchTest(Instant AppliedAt, LocalDate AppliedOn)
+{
+    public PatchReading FirstReading { get; init; }
+
+    public PatchReading SecondReading { get; init; }
+
+    public bool HasReacted => FirstReading == PatchReading.Reaction || SecondReading == PatchReading.Reaction;
+}
+
+/// <summary>What a product's patch test says about bonding with it at a given moment. Stored by name.</summary>
+[JsonConverter(typeof(JsonStringEnumConverter<PatchVerdict>))]
+public enum PatchVerdict
+{
+    /// <summary>Both readings clear and in date.</summary>
+    Clear,
+
+    /// <summary>Warn: the first reading is clear, the second is still to come.</summary>
+    SecondReadingToCome,
+
+    /// <summary>Warn: the first reading is clear; the second was due and was not made.</summary>
+    SecondReadingMissed,
+
+    /// <summary>Warn: only the second reading was made, and is clear.</summary>
+    FirstReadingMissed,
+
+    /// <summary>Block: this product was never tried on this client.</summary>
+    NeverTested,
+
+    /// <summary>Block: the skin reacted. Time does not lift this.</summary>
+    Reacted,
+
+    /// <summary>Block: older than its validity on the visit's day.</summary>
+    Expired,
+
+    /// <summary>Block: the first reading cannot be made before then.</summary>
+    TooSoon,
+
+    /// <summary>Block: the time for the first reading has come, but nobody has recorded one.</summary>
+    NotRead,
+}
+
+/// <summary>What a bonding visit rests on while its patch test runs.</summary>
+public enum VisitFooting
+{
+    /// <summary>The test allows it as things stand.</summary>
+    Firm,
+
+    /// <summary>Kept for the client until the first reading, which falls before it.</summary>
+    Held,
+
+    /// <summary>The test cannot allow it: the desk must find another day, product or plan.</summary>
+    BackToDesk,
 }

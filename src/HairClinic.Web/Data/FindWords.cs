@@ -39,3 +39,12 @@ public static class FindWords
         return normal.ToString();
     }
 }
+
+public enum FindKind
+{
+    ClientName,
+    ClientCode,
+    ClientPhone,
+    ClientEmail,
+    UnitSerial,
+}

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Identity;
@@ -58,3 +59,6 @@ public sealed class DemoAccounts(UserManager<AppUser> users, ClinicDbFactory dat
 
     public sealed record SignIn(string Name, string Person, string Role);
 }
+
+/// <param name="SignIn">What stands before the @ of their demo sign-in.</param>
+public sealed record DemoPerson(string Name, StaffRole Role, string SignIn, IReadOnlyList<DemoSalon> Salons);

@@ -3,6 +3,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Binder;
+using HairClinic.Web.Features.Settings;
 using NodaTime;
 
 namespace HairClinic.Web.Demo;
@@ -87,4 +88,30 @@ public sealed record DemoClient(
         var share = random.Next(DemoPractice.Kinds.Sum(k => k.Share));
         return DemoPractice.Kinds.First(k => (share -= k.Share) < 0);
     }
+}
+
+/// <summary>How an invented client's two years stand today.</summary>
+public enum DemoEnding
+{
+    ComesOn,
+
+    /// <summary>Comes when the window has closed, weeks later, or when an edge is up.</summary>
+    LetsItSlip,
+    Left,
+}
+
+/// <param name="Share">Of a hundred clients, how many wear it.</param>
+public sealed record DemoKind(string Name, string Base, string Workshop, int Share)
+{
+    public DemoMaker Maker => DemoTruth.Makers.Single(m => m.Name == Workshop);
+
+    public (int From, int To) LifeDays =>
+        TradeDefaults.Bases.Where(b => b.Name == Base).Select(b => (b.LifeFromDays, b.LifeToDays)).Single();
+
+    public (int From, int To) HoldWeeks(Attachment attachment) =>
+        TradeDefaults
+            .HoldWindows.Where(w => (w.Base is null || w.Base == Base) && (w.Attachment is null || w.Attachment == attachment))
+            .OrderByDescending(w => (w.Base is null ? 0 : 2) + (w.Attachment is null ? 0 : 1))
+            .Select(w => (w.EarliestWeeks, w.LatestWeeks))
+            .First();
 }

@@ -226,3 +226,12 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
             Note = random.Next(60) == 0 ? "Bring the spare" : null,
         };
 }
+
+public sealed record DemoSlot(LocalDate Day, LocalTime Start, int Minutes, string Chair, string Stylist)
+{
+    public LocalTime End => Start.PlusMinutes(Minutes);
+}
+
+/// <summary>What was seen when a unit came off, which an old binder has no column for.</summary>
+/// <param name="WaitsKept">Of the bond that was made at that visit; null where none was, or nobody wrote it down.</param>
+public sealed record DemoTakeDown(VisitRow Visit, BondRow Removed, InspectionGrades Grades, bool? WaitsKept);

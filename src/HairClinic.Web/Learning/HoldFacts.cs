@@ -120,3 +120,19 @@ public sealed class HoldFacts
         }
     }
 }
+
+/// <summary>How long one bond held.</summary>
+public sealed record HoldSpell(
+    Guid BondId,
+    LocalDate AppliedOn,
+    Guid BaseMaterialId,
+    Guid? AdhesiveId,
+    Guid? LotId,
+    Guid? Client,
+    Spell Spell,
+    WindowPrior? Window,
+    IReadOnlyList<WearCovariate> Columns
+) : WearSpell(Client, Spell, Window, Columns);
+
+/// <summary>A bond with what it was made of: the unit's base, and the adhesive or tape with its lot.</summary>
+public sealed record MadeBond(Bond Bond, Guid BaseMaterialId, Guid? AdhesiveId, Guid? LotId);

@@ -116,3 +116,6 @@ public static class WearLineFacts
             yield return reorder;
     }
 }
+
+/// <summary>A unit with its promises, and the name of its kind.</summary>
+public sealed record WearUnit(HairSystem Unit, string Kind);

@@ -8,3 +8,12 @@ public sealed class FolderRoute(LetterFolder folder) : IMailRoute
     public Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation) =>
         folder.WriteAsync(letter, posting.Id, cancellation);
 }
+
+/// <summary>One letter's way to the mail server.</summary>
+/// <param name="Id">The same each time the letter is tried: its Message-ID comes from it.</param>
+/// <param name="HandingOver">Is waited for before the first word of the letter leaves; where it throws, nothing leaves.</param>
+public sealed record Posting(Guid Id, Func<Task> HandingOver)
+{
+    /// <summary>For what is sent at once and by hand.</summary>
+    public static Posting Once() => new(Guid.CreateVersion7(), () => Task.CompletedTask);
+}

@@ -41,3 +41,28 @@ public sealed class MailRoute(MailSettings settings, SmtpRoute server, FolderRou
             }
         );
 }
+
+public interface IMailRoute
+{
+    /// <exception cref="LetterUnsureException">The line broke while it was being handed over: nobody knows whether it went.</exception>
+    Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation);
+}
+
+/// <summary>What becomes of a letter.</summary>
+public enum MailWay
+{
+    /// <summary>No mail server is set: it is not sent, and not kept either.</summary>
+    None,
+
+    /// <summary>The practice's mail server takes it.</summary>
+    Server,
+
+    /// <summary>It becomes a file in the folder that somebody named, to try things out.</summary>
+    Folder,
+
+    /// <summary>It becomes a file that the demo shows to anybody.</summary>
+    Demo,
+}
+
+/// <summary>There is no way for a letter to leave, and trying again changes nothing.</summary>
+public sealed class NoMailWayException() : Exception("No mail server is set.");

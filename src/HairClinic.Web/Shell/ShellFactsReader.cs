@@ -21,3 +21,9 @@ public sealed class ShellFactsReader(RequestDelegate next)
         await next(context);
     }
 }
+
+/// <summary>Carries the frame's facts from the request to the layout.</summary>
+public sealed class ShellFactsHolder
+{
+    public ShellFacts? Facts { get; set; }
+}

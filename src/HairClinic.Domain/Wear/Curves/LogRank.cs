@@ -64,3 +64,6 @@ public sealed class LogRank
 
     private static LogRank Not(string reason) => new([], double.NaN, 0, reason);
 }
+
+/// <summary>What was seen of a group, and what would be expected if all groups lasted alike.</summary>
+public readonly record struct LogRankGroup(double Count, double Observed, double Expected);

@@ -129,3 +129,30 @@ public sealed class SurvivalCurve
         );
     }
 }
+
+/// <summary>The time by which a share had ended, with its 95 % limits; null where the curve does not come down that far.</summary>
+public readonly record struct CurveQuantile(double Probability, double? Time, double? Lower, double? Upper);
+
+/// <summary>One step down of a survival curve, at a time on which something ended.</summary>
+/// <param name="AtRisk">Weight of what was going on just before.</param>
+/// <param name="Events">Weight of what ended.</param>
+/// <param name="Survival">The share that goes on after this time.</param>
+/// <param name="StdError">Greenwood's, of the survival; not a number where nothing goes on.</param>
+/// <param name="Lower">95 % limit by the log(−log) transformation; not a number where nothing goes on.</param>
+/// <param name="Upper">As <paramref name="Lower"/>.</param>
+public readonly record struct CurveStep(
+    double Time,
+    double AtRisk,
+    double Events,
+    double Survival,
+    double StdError,
+    double Lower,
+    double Upper
+);
+
+/// <summary>How many standard deviations to either side of the mean hold a share of a normal distribution.</summary>
+public static class NormalBand
+{
+    public const double EightyPercent = 1.2815515655446004;
+    public const double NinetyFivePercent = 1.959963984540054;
+}

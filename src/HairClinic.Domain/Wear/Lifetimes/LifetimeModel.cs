@@ -126,3 +126,77 @@ public static class LifetimeModel
         return turned;
     }
 }
+
+/// <summary>Why a likelihood without priors has no highest point, in plain sentences.</summary>
+internal static class FitFailure
+{
+    public static FitNote NoRows { get; } = new("There is no estimate: no row tells anything.");
+
+    public static FitNote NothingEnded { get; } = new("There is no estimate: nothing has ended, so times could be as long as one likes.");
+
+    public static FitNote EverythingEndedEarlier { get; } =
+        new("There is no estimate: nothing is known to have gone on to any time, so times could be as short as one likes.");
+
+    public static FitNote NoSpread { get; } =
+        new("There is no estimate: the rows fit perfectly, so their spread could be as small as one likes.");
+
+    public static FitNote NotReached { get; } = new("There is no estimate: the search for it did not settle.");
+
+    public static FitNote Entangled(string covariate) =>
+        new("There is no estimate: {0} is the same on every row, or follows from the other covariates.", covariate);
+
+    public static FitNote Separated(string parameter) =>
+        new("There is no estimate: the rows leave {0} without bound, because among those it tells apart nothing ended.", parameter);
+}
+
+/// <summary>Something a reader of a fit should know, in a plain sentence with its arguments ({0}).</summary>
+public sealed record FitNote(string Sentence, string? Argument = null)
+{
+    public static readonly FitNote NothingEnded = new(
+        "No end has been seen yet: what is shown is what was assumed, moved by those that went on."
+    );
+    public static readonly FitNote EverythingEndedEarlier = new(
+        "Every end is known only as \"by then\": what is shown is what was assumed, moved by how early those were."
+    );
+    public static readonly FitNote NoRows = new("Nothing has been seen yet: what is shown is what was assumed.");
+    public static readonly FitNote OneClient = new("All rows are one client's: how clients differ is what was assumed.");
+
+    public static FitNote AssumedOf(string covariate) => new("The rows cannot tell the effect of {0}: it is what was assumed.", covariate);
+
+    public string Text => Argument is null ? Sentence : Sentence.Replace("{0}", Argument, StringComparison.Ordinal);
+}
+
+/// <summary>A normal prior.</summary>
+public readonly record struct LifePrior(double Mean, double Spread)
+{
+    public static readonly LifePrior Flat = new(0, double.PositiveInfinity);
+
+    public bool IsProper => double.IsFinite(Spread);
+
+    /// <summary>1 / variance; 0 for a flat prior.</summary>
+    public double Precision => IsProper ? 1 / (Spread * Spread) : 0;
+
+    /// <summary>A practice's factor row for a covariate: it multiplies the expected time by this much.</summary>
+    public static LifePrior OfFactor(double factor) => new(Math.Log(factor), 0.35);
+}
+
+/// <summary>Normal priors of the few population parameters; an infinite spread is a flat prior.</summary>
+/// <param name="Intercept">Of δ, the practice's own shift of ln T.</param>
+/// <param name="Coefficients">Of β, one for each covariate.</param>
+/// <param name="LogScale">Of s, the logarithm of the factor on each window's σ.</param>
+/// <param name="ClientSpread">Standard deviation of a client's effect b; 0 where clients do not differ.</param>
+public sealed record LifePriors(LifePrior Intercept, IReadOnlyList<LifePrior> Coefficients, LifePrior LogScale, double ClientSpread = 0)
+{
+    /// <summary>s ~ N(0, 0.4²).</summary>
+    public static readonly LifePrior UsualLogScale = new(0, 0.4);
+
+    /// <summary>β ~ N(0, 0.35²), where the practice has no factor row of its own.</summary>
+    public static readonly LifePrior UsualCoefficient = new(0, 0.35);
+
+    /// <summary>Plain maximum likelihood.</summary>
+    public static LifePriors Flat(int covariates) =>
+        new(LifePrior.Flat, [.. Enumerable.Repeat(LifePrior.Flat, covariates)], LifePrior.Flat);
+
+    /// <summary>Every parameter has a prior of its own, so that there is always an answer.</summary>
+    public bool AreProper => Intercept.IsProper && LogScale.IsProper && Coefficients.All(c => c.IsProper);
+}

@@ -56,3 +56,9 @@ public static class UnitLife
         return first == 0 ? [new UnitStretch(life, 0, 1)] : [new UnitStretch(Spell.After(first), 0, 0), new UnitStretch(life, first, 1)];
     }
 }
+
+/// <summary>A stretch of a unit's life over which its covariates stood still.</summary>
+/// <param name="Spell">Counted from the unit's first worn day, whenever the stretch began.</param>
+/// <param name="Entered">Worn days at which the stretch began.</param>
+/// <param name="Repaired">The covariate: 1 from the first repair on.</param>
+public readonly record struct UnitStretch(Spell Spell, double Entered, double Repaired);

@@ -72,3 +72,12 @@ public sealed class PhoneNumbering
     private static bool IsFictional(string written) =>
         written.Length == FictionalLength && Fictional.Any(range => written.StartsWith(range, StringComparison.Ordinal));
 }
+
+/// <summary>Why something typed is not taken as a phone number.</summary>
+public enum PhoneFault
+{
+    None,
+    NotANumber,
+    HasExtension,
+    DoesNotExist,
+}

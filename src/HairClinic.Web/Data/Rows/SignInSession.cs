@@ -84,3 +84,39 @@ public sealed class SignInSession
 
     public void End(SessionEnd why, Instant now) => (EndedAt, EndedBecause) = (EndedAt ?? now, EndedBecause ?? why);
 }
+
+/// <summary>Why a sign-in ended before its time.</summary>
+public enum SessionEnd
+{
+    SignedOut,
+
+    /// <summary>Its person ended it from another screen.</summary>
+    EndedByPerson,
+
+    /// <summary>An owner or manager ended it.</summary>
+    EndedByManager,
+
+    /// <summary>A password, passkey or codes app of theirs was changed.</summary>
+    SignInChanged,
+
+    /// <summary>The shared tablet was locked, or somebody else took it.</summary>
+    Locked,
+
+    /// <summary>They signed in at more places than one person has.</summary>
+    TooMany,
+}
+
+/// <summary>How somebody proved who they are.</summary>
+public enum SignInWay
+{
+    Password,
+    PasswordAndCode,
+    PasswordAndRecoveryCode,
+    Passkey,
+
+    /// <summary>A PIN at a shared tablet where they are signed in already.</summary>
+    Pin,
+
+    /// <summary>The practice's own sign-in provider.</summary>
+    Provider,
+}

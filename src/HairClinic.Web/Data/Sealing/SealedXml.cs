@@ -41,3 +41,9 @@ public sealed class SealedXml(MasterKeys masters) : IXmlEncryptor
         return opened;
     }
 }
+
+/// <summary>Opens what <see cref="SealedXml"/> sealed. Its name stands beside every sealed key: renaming it locks them.</summary>
+public sealed class OpenedXml(IServiceProvider services) : IXmlDecryptor
+{
+    public XElement Decrypt(XElement encryptedElement) => SealedXml.Decrypt(services.GetRequiredService<MasterKeys>(), encryptedElement);
+}

@@ -19,3 +19,14 @@ public sealed record Letter(string To, string Subject, string Text)
     /// <summary>What may be kept once it is over: neither the address nor a word of it.</summary>
     public Letter Envelope() => new("", "", "") { Kind = Kind, For = For ?? ClientId };
 }
+
+/// <summary>What a letter is about, for the list of those that did not go.</summary>
+public enum LetterKind
+{
+    Other,
+    SignInLink,
+    Invitation,
+    ConfirmAddress,
+    AddressEnded,
+    SignInChanged,
+}

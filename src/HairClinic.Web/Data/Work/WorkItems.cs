@@ -27,3 +27,16 @@ public static class WorkItems
 
     public static string Write<T>(T body) => JsonSerializer.Serialize(body, JsonColumns.Options);
 }
+
+/// <param name="Id">Of the request there will be, if there is such a client.</param>
+/// <param name="CodeOrPhone">As it was typed.</param>
+public sealed record AskForClientBody(Guid Id, Guid SalonId, Guid AskedBy, string CodeOrPhone, string Because);
+
+/// <summary>Whose next orders to recalculate.</summary>
+public sealed record PlanOrdersBody(IReadOnlyList<Guid> ClientIds);
+
+/// <summary>Whose due dates to work out anew; null for every open bond of the practice.</summary>
+public sealed record RefreshDueDatesBody(Guid? ClientId);
+
+/// <summary>Sealed files that nobody can open any more.</summary>
+public sealed record RemoveFilesBody(IReadOnlyList<Guid> Files);

@@ -90,3 +90,6 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
 
     private sealed record Answer<TOutcome>(TOutcome Outcome);
 }
+
+/// <summary>Someone else saved the same thing since the form opened. Nothing of this submission was saved.</summary>
+public sealed class OvertakenException(Exception inner) : Exception("Someone else saved this since you opened it.", inner);

@@ -1,3 +1,5 @@
+using HairClinic.Web.Ui.Feedback;
+
 namespace HairClinic.Web.Ui.Lanes;
 
 /// <summary>
@@ -66,3 +68,34 @@ public sealed class LaneLayout
             cells.Add(new((until - end) / Step));
     }
 }
+
+/// <summary>A visit on a chair. Minutes count from the salon's midnight.</summary>
+/// <param name="Title">Who; blanked by the cover.</param>
+/// <param name="Subtitle">What for, and whose hands.</param>
+/// <param name="State">The word for where it stands: "booked", "arrived".</param>
+/// <param name="Href">Where a tap leads; null: nowhere.</param>
+public sealed record LaneBlock(
+    Guid Id,
+    Guid ChairId,
+    int StartMinute,
+    int EndMinute,
+    string Title,
+    string? Subtitle,
+    string State,
+    string? Href
+)
+{
+    public Mark Mark { get; init; } = Mark.Open;
+
+    /// <summary>Hands-on and waiting spells inside the visit; empty means hands-on throughout.</summary>
+    public IReadOnlyList<LaneSegment> Segments { get; init; } = [];
+}
+
+/// <summary>A stretch of a lane: a visit, a gap that can be filled, or time that is past or too short.</summary>
+public sealed record LaneCell(int Columns, LaneBlock? Block = null, LaneGap? Gap = null);
+
+/// <summary>Free time on a chair, in minutes from the salon's midnight.</summary>
+public sealed record LaneGap(Guid ChairId, int StartMinute, int EndMinute);
+
+/// <summary>A spell inside a visit: hands are on, or a coat is drying and hands are free.</summary>
+public sealed record LaneSegment(bool HandsOn, int StartMinute, int EndMinute);

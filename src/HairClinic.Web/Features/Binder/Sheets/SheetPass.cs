@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
 using CsvHelper;
 
 namespace HairClinic.Web.Features.Binder.Sheets;
@@ -116,3 +118,71 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
             ? SheetReading.Refused(null, "This file has the names of the columns but no rows below them.")
             : new SheetReading(new Sheet(headers, _rows, _rowProblems, separator, text.Encoding), null);
 }
+
+/// <summary>A file as rows. Every row has one cell per header; rows that do not are in <see cref="RowProblems"/> instead.</summary>
+public sealed record Sheet(
+    IReadOnlyList<string> Headers,
+    IReadOnlyList<SheetRow> Rows,
+    IReadOnlyList<SheetProblem> RowProblems,
+    char Separator,
+    SheetEncoding Encoding
+);
+
+/// <summary>The first filled row as column names: trimmed, empty ones at the end dropped, each name once.</summary>
+internal sealed record SheetHeadings(IReadOnlyList<string> Names, SheetProblem? Problem)
+{
+    public static SheetHeadings From(SheetRow first, int mostColumns)
+    {
+        var width = first.Cells.Count;
+        while (width > 0 && string.IsNullOrWhiteSpace(first.Cells[width - 1]))
+        {
+            width--;
+        }
+        if (width > mostColumns)
+        {
+            return Refused(first, "This file has {0} columns; at most {1} can be read.", width, mostColumns);
+        }
+        var names = new string[width];
+        var seen = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
+        for (var column = 0; column < width; column++)
+        {
+            var name = first.Cells[column].Trim();
+            // Shown to people so that they can still choose a column which nobody named.
+            names[column] = name.Length > 0 ? name : string.Create(CultureInfo.InvariantCulture, $"({column + 1})");
+            if (!seen.TryAdd(names[column], column))
+            {
+                return Refused(
+                    first,
+                    "Columns {0} and {1} are both called \"{2}\". Give each column a name of its own.",
+                    seen[names[column]] + 1,
+                    column + 1,
+                    names[column]
+                );
+            }
+        }
+        return new SheetHeadings(names, null);
+    }
+
+    private static SheetHeadings Refused(SheetRow row, string template, params object[] arguments) =>
+        new([], new SheetProblem(row.Row, new Sentence(template, arguments)));
+}
+
+/// <summary>What keeps a file, or one row of it, from being read. The row is null when it concerns the whole file.</summary>
+public sealed record SheetProblem(int? Row, Sentence Sentence);
+
+/// <summary>Either a sheet, or the one reason why the file is not one.</summary>
+public sealed record SheetReading(Sheet? Sheet, SheetProblem? Problem)
+{
+    [MemberNotNullWhen(true, nameof(Sheet))]
+    [MemberNotNullWhen(false, nameof(Problem))]
+    public bool IsReadable => Sheet is not null;
+
+    public static SheetReading Refused(int? row, string template, params object[] arguments) =>
+        new(null, new SheetProblem(row, new Sentence(template, arguments)));
+}
+
+/// <summary>
+/// One record: its row, counted from 1 as a spreadsheet counts it, and its cells exactly as written. After a cell with a line break in it
+/// the row is no longer the line of the file.
+/// </summary>
+public sealed record SheetRow(int Row, IReadOnlyList<string> Cells);

@@ -37,3 +37,8 @@ public static class SheetReader
             OnMalformedRecord = onMalformed,
         };
 }
+
+public sealed record SheetLimits(int Bytes = 20 * 1024 * 1024, int Rows = 200_000, int Columns = 500)
+{
+    public static SheetLimits Default { get; } = new();
+}

@@ -48,3 +48,12 @@ internal sealed record SheetText(ReadOnlyMemory<byte> Utf8, SheetEncoding Encodi
     private static SheetText? Checked(ReadOnlyMemory<byte> utf8, SheetEncoding encoding) =>
         utf8.Span.Contains((byte)0) ? null : new SheetText(utf8, encoding);
 }
+
+public enum SheetEncoding
+{
+    Utf8,
+    Utf8WithMark,
+    Utf16LittleEndian,
+    Utf16BigEndian,
+    Windows1252,
+}

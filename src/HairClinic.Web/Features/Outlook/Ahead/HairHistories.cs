@@ -99,3 +99,6 @@ internal static class HairHistories
         return [.. looks.Where(l => l.Grades.WorstStructural >= InspectionGrades.PlanReplacement).Select(l => l.Id)];
     }
 }
+
+/// <summary>A client with what was on their head and in house.</summary>
+public sealed record ClientHistory(Guid Id, string Code, string Name, Guid SalonId, HairHistory Hair);

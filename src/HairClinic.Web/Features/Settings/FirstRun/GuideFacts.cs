@@ -24,3 +24,13 @@ public sealed record GuideFacts(bool Finished, Guid? FirstSalonId, int Chairs, i
             _ => "/first-run/bring-binder",
         };
 }
+
+/// <summary>The steps of the first-run guide after the practice and its owner exist, in order.</summary>
+public enum GuideStep
+{
+    FirstSalon,
+    FirstChairs,
+    FirstPeople,
+    KeepDefaults,
+    BringBinder,
+}

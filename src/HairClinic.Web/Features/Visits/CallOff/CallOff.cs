@@ -91,3 +91,9 @@ public sealed class CallOff(ClinicDbFactory databases, WriteOnce writes, Current
 
     public sealed record Outcome(Guid VisitId, Guid ClientId, LocalDate Day);
 }
+
+public enum CalledOffBy
+{
+    Client,
+    Salon,
+}

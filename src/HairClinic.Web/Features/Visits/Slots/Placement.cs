@@ -107,3 +107,33 @@ internal sealed record Placement(
             : throw new Refusal("The clocks go forward that night and skip this time. Choose another.");
     }
 }
+
+/// <summary>What speaks against a time somebody typed. It warns; a second tap books all the same.</summary>
+public enum Doubt
+{
+    Past,
+    OutsideOpeningHours,
+    PersonNotAtWork,
+    PersonNotAlone,
+
+    /// <summary>A clearance blocks this kind of service for the client; why is not for the desk.</summary>
+    AskStylistFirst,
+}
+
+/// <summary>Where and when a visit is wanted: a slot that was offered, or a day and a time on the salon's clock.</summary>
+public record PlaceChoice
+{
+    public Guid ChairId { get; set; }
+
+    public Guid PersonId { get; set; }
+
+    /// <summary>The start of an offered slot; it goes before day and time.</summary>
+    public Instant? StartsAt { get; set; }
+
+    public LocalDate? Day { get; set; }
+
+    public LocalTime? Time { get; set; }
+
+    /// <summary>Whoever books was shown the doubts and means it.</summary>
+    public bool DespiteDoubts { get; set; }
+}

@@ -1,7 +1,9 @@
+using System.Globalization;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using NodaTime.Text;
 
 namespace HairClinic.Web.Features.Wear;
 
@@ -108,5 +110,50 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         public RiskCursor? NextRisk { get; init; }
 
         public DueCounts Counts { get; init; } = new(new Dictionary<DuePart, int>(), AtLeast: false);
+    }
+}
+
+/// <summary>The last row of a page, from which the next one goes on. It is written into the address bar.</summary>
+/// <param name="Rank">0 among the lifted, 1 after them.</param>
+public sealed record DueCursor(int Rank, LocalDate ClosesOn, Guid BondId)
+{
+    public override string ToString() => $"{Rank}_{LocalDatePattern.Iso.Format(ClosesOn)}_{BondId:N}";
+
+    /// <returns>Null for anything that is not a cursor; the list then starts from its beginning.</returns>
+    public static DueCursor? Read(string? text) =>
+        text?.Split('_') is [("0" or "1") and var rank, var day, var id]
+        && LocalDatePattern.Iso.Parse(day).TryGetValue(default, out var closes)
+        && Guid.TryParseExact(id, "N", out var bond)
+            ? new(rank[0] - '0', closes, bond)
+            : null;
+}
+
+/// <summary>Salons in which it is the same day. A practice across the date line has several such days at once.</summary>
+/// <param name="Began">When that day began in the first of them.</param>
+/// <param name="Soon">The last day a window may open on to be listed as opening soon.</param>
+public sealed record DueDay(LocalDate Today, Instant Began, LocalDate Soon, IReadOnlyList<Guid> Salons);
+
+/// <summary>The last row of a page of those at risk; the next goes on with fewer expected days.</summary>
+public sealed record RiskCursor(double Days, Guid ClientId)
+{
+    public override string ToString() => $"{Days.ToString("R", CultureInfo.InvariantCulture)}_{ClientId:N}";
+
+    /// <returns>Null for anything that is not such a cursor; the list then starts from its beginning.</returns>
+    public static RiskCursor? Read(string? text) =>
+        text?.Split('_') is [var days, var id]
+        && double.TryParse(days, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
+        && double.IsFinite(number)
+        && Guid.TryParseExact(id, "N", out var client)
+            ? new(number, client)
+            : null;
+}
+
+/// <summary>A salon, and the day it is there.</summary>
+public sealed record SalonDay(Guid Id, string Name, DateTimeZone Zone, LocalDate Today)
+{
+    public static SalonDay At(Guid id, string name, string zoneId, Instant now)
+    {
+        var zone = DateTimeZoneProviders.Tzdb[zoneId];
+        return new(id, name, zone, now.InZone(zone).Date);
     }
 }

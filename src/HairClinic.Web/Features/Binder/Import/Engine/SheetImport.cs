@@ -179,3 +179,34 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
             _ => argument,
         };
 }
+
+/// <summary>A row that cannot be brought: where, what it says, and either what was expected there or why the book refuses it.</summary>
+/// <param name="Column">The file's own heading; null when it concerns the row as a whole.</param>
+/// <param name="Expected">“a date such as …” where the cell is wrong.</param>
+/// <param name="Refused">A sentence, where the cell is fine and the book says no.</param>
+public sealed record ImportProblem(int Row, string? Column, string? Value, Sentence? Expected, Sentence? Refused);
+
+/// <summary>What bringing a sheet does, or would do. A row that cannot be brought counts as neither new nor changed.</summary>
+public sealed record ImportReport(
+    string Sheet,
+    int New,
+    int Changed,
+    int Unchanged,
+    IReadOnlyList<ImportProblem> Problems,
+    IReadOnlyList<MissingThing> Missing
+)
+{
+    /// <summary>Rows that can be brought, and that somebody should look at first.</summary>
+    public IReadOnlyList<ImportProblem> Doubts { get; init; } = [];
+}
+
+/// <summary>One sheet to bring, with everything a person decided about how to read it.</summary>
+public sealed record ImportStep(Sheet Sheet, ColumnMapping Mapping, SheetConventions Conventions)
+{
+    public SheetKind Kind => Mapping.Kind;
+}
+
+/// <summary>Something the file names that the book does not have yet. It is created only when a person says so.</summary>
+/// <param name="What">Workshop, base, unit kind, product, lot, service, stylist or chair.</param>
+/// <param name="Rows">In how many rows it is named.</param>
+public sealed record MissingThing(MissingKind What, string Name, int Rows);

@@ -45,3 +45,5 @@ public sealed record ConventionEvidence<T>(IReadOnlyList<T> Possible, IReadOnlyD
         return new ConventionEvidence<T>(possible, against, ambiguous);
     }
 }
+
+public sealed record EvidenceCell(int Row, string Value);

@@ -91,3 +91,11 @@ public static partial class DateCell
     [GeneratedRegex(@"^[2-7][0-9]{4}(?:[.,][0-9]+)?\z", RegexOptions.CultureInvariant)]
     private static partial Regex SerialNumber();
 }
+
+/// <summary>How dates that end in a year are read. Dates that begin with a four-digit year are year, month, day under all three.</summary>
+public enum DateOrder
+{
+    YearMonthDay,
+    DayMonthYear,
+    MonthDayYear,
+}

@@ -40,3 +40,6 @@ public static partial class MoneyCell
     )]
     private static partial Regex Parts();
 }
+
+/// <summary>An amount in the minor unit of its currency (pence, cents, fils, whole yen), and the currency's three letters.</summary>
+public readonly record struct SheetMoney(long MinorUnits, string Currency);

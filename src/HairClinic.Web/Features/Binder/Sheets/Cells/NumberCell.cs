@@ -49,3 +49,9 @@ public static partial class NumberCell
     )]
     private static partial Regex WithComma();
 }
+
+public enum DecimalMark
+{
+    Point,
+    Comma,
+}

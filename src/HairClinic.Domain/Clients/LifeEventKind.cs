@@ -1,9 +1,0 @@
-namespace HairClinic.Domain.Clients;
-
-public enum LifeEventKind
-{
-    Celebration,
-    Travel,
-    Surgery,
-    Other,
-}

@@ -1,8 +1,0 @@
-namespace HairClinic.Domain.Clients;
-
-public enum Sweating
-{
-    Low,
-    Normal,
-    Heavy,
-}

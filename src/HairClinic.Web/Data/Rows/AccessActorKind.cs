@@ -1,8 +1,0 @@
-namespace HairClinic.Web.Data.Rows;
-
-public enum AccessActorKind
-{
-    Person,
-    Client,
-    Job,
-}

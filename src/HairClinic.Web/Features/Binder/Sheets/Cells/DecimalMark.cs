@@ -1,7 +1,0 @@
-namespace HairClinic.Web.Features.Binder.Sheets;
-
-public enum DecimalMark
-{
-    Point,
-    Comma,
-}

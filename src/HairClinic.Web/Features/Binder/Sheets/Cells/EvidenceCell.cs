@@ -1,3 +1,0 @@
-namespace HairClinic.Web.Features.Binder.Sheets;
-
-public sealed record EvidenceCell(int Row, string Value);

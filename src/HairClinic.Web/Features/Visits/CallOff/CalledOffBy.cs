@@ -1,7 +1,0 @@
-namespace HairClinic.Web.Features.Visits;
-
-public enum CalledOffBy
-{
-    Client,
-    Salon,
-}
