@@ -128,8 +128,6 @@ public sealed class Bond : PracticeOwned
             throw new Refusal("This bond was taken off on {0}; it cannot have lifted later.", removed);
         if (lift.ReportedOn < AppliedOn || lift.LiftedOn < AppliedOn)
             throw new Refusal("A bond cannot lift before it was made, on {0}.", AppliedOn);
-        if (lift.LiftedOn > lift.ReportedOn)
-            throw new Refusal("It cannot have lifted after it was reported.");
         if (Lift is null && lift.LiftedOn < LastSoundOn)
             throw new Refusal("It was seen sound on {0}. If the day is not certain, say that it is not known.", LastSoundOn);
         if (Lift is null)
@@ -190,7 +188,12 @@ public sealed class Bond : PracticeOwned
 /// <param name="LiftedOn">The day it lifted, where the client noticed.</param>
 /// <param name="Zone">Where the edge came up.</param>
 /// <param name="SpotFixed">Put down again without a new bond; the hold still ended here.</param>
-public sealed record Lift(LocalDate ReportedOn, LocalDate? LiftedOn, LiftZone? Zone, bool SpotFixed);
+/// <exception cref="Refusal">It lifted after it was reported.</exception>
+public sealed record Lift(LocalDate ReportedOn, LocalDate? LiftedOn, LiftZone? Zone, bool SpotFixed)
+{
+    public LocalDate? LiftedOn { get; init; } =
+        LiftedOn > ReportedOn ? throw new Refusal("It cannot have lifted after it was reported.") : LiftedOn;
+}
 
 /// <summary>Where an edge came up.</summary>
 public enum LiftZone

@@ -7,10 +7,30 @@ namespace HairClinic.Domain.Bonding;
 /// A bond that comes off sound held <em>at least</em> that long; taking it as exactly that long would make every later
 /// estimate drift shorter. Days are civil days in the salon's zone, as stored with the bond.
 /// </remarks>
-/// <param name="Lower">Days; for <see cref="HoldKind.Between"/> not included, else included.</param>
-/// <param name="Upper">Days, included; null where there is no upper end.</param>
-public readonly record struct HoldObservation(HoldKind Kind, int Lower, int? Upper)
+public readonly record struct HoldObservation
 {
+    /// <param name="lower">Days, 0 or more; for <see cref="HoldKind.Between"/> not included, else included.</param>
+    /// <param name="upper">Days, included: as many where the day is known, more where it lies between, none where there is no upper end.</param>
+    /// <exception cref="ArgumentException">No hold is like that.</exception>
+    public HoldObservation(HoldKind kind, int lower, int? upper)
+    {
+        var isOne = kind switch
+        {
+            HoldKind.Exact => upper == lower,
+            HoldKind.Between => upper > lower,
+            _ => upper is null,
+        };
+        if (lower < 0 || !isOne)
+            throw new ArgumentException($"No hold is {kind} of {lower} to {upper} days.", nameof(upper));
+        (Kind, Lower, Upper) = (kind, lower, upper);
+    }
+
+    public HoldKind Kind { get; }
+
+    public int Lower { get; }
+
+    public int? Upper { get; }
+
     /// <param name="today">For a bond still on the head; a removal or lift is taken as it was told.</param>
     public static HoldObservation Of(Bond bond, LocalDate today) =>
         Of(bond.AppliedOn, bond.LastSoundOn, bond.Lift, bond.RemovedOn, bond.RemovedBecause, today);

@@ -173,4 +173,11 @@ public readonly record struct DueQuestion(LocalDate AppliedOn, HoldWindow Window
 /// <param name="Closes">The last day of the practice's window; the bond is overdue from the day after.</param>
 /// <param name="DueOn">The day to book.</param>
 /// <param name="Why">What led there.</param>
-public readonly record struct DueWindow(LocalDate Opens, LocalDate Target, LocalDate Closes, LocalDate DueOn, DueReasons Why);
+/// <exception cref="ArgumentException">It opens after its target, or its target lies after it closes.</exception>
+public readonly record struct DueWindow(LocalDate Opens, LocalDate Target, LocalDate Closes, LocalDate DueOn, DueReasons Why)
+{
+    public LocalDate Target { get; } =
+        Opens <= Target && Target <= Closes
+            ? Target
+            : throw new ArgumentException($"A window from {Opens} to {Closes} has its target on {Target}.", nameof(Target));
+}

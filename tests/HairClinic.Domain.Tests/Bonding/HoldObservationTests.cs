@@ -54,6 +54,27 @@ public sealed class HoldObservationTests
         Assert.Equal(HoldObservation.Of(_head.Bond, _head.Today.PlusDays(300)), before);
     }
 
+    [Theory]
+    [InlineData(HoldKind.Exact, 5, null)]
+    [InlineData(HoldKind.Exact, 5, 6)]
+    [InlineData(HoldKind.Exact, -1, -1)]
+    [InlineData(HoldKind.Between, 5, 5)]
+    [InlineData(HoldKind.Between, 5, null)]
+    [InlineData(HoldKind.AtLeast, 5, 5)]
+    public void What_is_no_hold_cannot_be_said(HoldKind kind, int lower, int? upper) =>
+        Assert.StartsWith(
+            $"No hold is {kind}",
+            Assert.Throws<ArgumentException>(() => new HoldObservation(kind, lower, upper)).Message,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void A_lift_is_not_reported_before_it_was() =>
+        Assert.Equal(
+            "It cannot have lifted after it was reported.",
+            Assert.Throws<Refusal>(() => new Lift(Day(12), Day(13), null, SpotFixed: false)).Message
+        );
+
     [Fact]
     public void What_cannot_come_off_so_is_refused_before_anything_is_written()
     {

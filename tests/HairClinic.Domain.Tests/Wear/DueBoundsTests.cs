@@ -19,6 +19,14 @@ public sealed class DueBoundsTests
         Assert.True(DueRule.WindowFor(Ask(beyond)).Why.Has(rule));
     }
 
+    [Theory]
+    [InlineData(1, 0)]
+    [InlineData(0, 9)]
+    public void A_window_without_its_target_cannot_be_said(int opensLater, int targetLater) =>
+        Assert.Throws<ArgumentException>(() =>
+            new DueWindow(Tuesday.PlusDays(opensLater), Tuesday.PlusDays(targetLater), Tuesday.PlusDays(8), Tuesday, default)
+        );
+
     [Fact]
     public void A_target_of_own_bonds_says_how_many_and_what_it_would_be_without_them()
     {

@@ -51,10 +51,10 @@ public sealed record BondRow
     public string? Stylist { get; init; }
 
     /// <summary>How the bond came to an end, as far as it is told; a removal for a lift without a day leaves the day unknown.</summary>
-    public Lift? Lift =>
-        (LiftReportedOn ?? (RemovedBecause == RemovalReason.Lifted ? RemovedOn : null) ?? LiftedOn) is { } told
-            ? new Lift(told, LiftedOn, LiftZone, SpotFixed: false)
-            : null;
+    /// <exception cref="Refusal">No lift is like that.</exception>
+    public Lift? Lift => LiftToldOn is { } told ? new Lift(told, LiftedOn, LiftZone, SpotFixed: false) : null;
+
+    public LocalDate? LiftToldOn => LiftReportedOn ?? (RemovedBecause == RemovalReason.Lifted ? RemovedOn : null) ?? LiftedOn;
 
     /// <param name="appliedAt">On the clock of the client's salon.</param>
     public static BondRow Of(Bond bond, string serial, string? clientCode, LocalTime? appliedAt, UsedAdhesive? adhesive, string? stylist) =>

@@ -148,32 +148,15 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         if (differs)
         {
             // How it was made is history that someone wrote down; a file adds how it went on.
-            var made = merged with
-            {
-                RemovedOn = null,
-                RemovedBecause = null,
-                LiftedOn = null,
-                LiftReportedOn = null,
-                LiftZone = null,
-                LastSoundOn = null,
-            };
-            var asWritten = book with
-            {
-                RemovedOn = null,
-                RemovedBecause = null,
-                LiftedOn = null,
-                LiftReportedOn = null,
-                LiftZone = null,
-                LastSoundOn = null,
-            };
-            var at = Enumerable.Range(0, made.Cells().Count).FirstOrDefault(i => made.Cells()[i] != asWritten.Cells()[i], -1);
+            var (made, asWritten) = (HowMade(merged).Cells(), HowMade(book).Cells());
+            var at = Enumerable.Range(0, made.Count).FirstOrDefault(i => made[i] != asWritten[i], -1);
             if (at >= 0)
             {
                 Expect(
                     row,
                     BondRow.Table.Columns[at],
                     "what the book says of this bond: {0}",
-                    asWritten.Cells()[at].Length == 0 ? "–" : asWritten.Cells()[at]
+                    asWritten[at].Length == 0 ? "–" : asWritten[at]
                 );
                 return;
             }
@@ -192,6 +175,17 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         CountExisting(row, bond, differs);
     }
 
+    private static BondRow HowMade(BondRow row) =>
+        row with
+        {
+            RemovedOn = null,
+            RemovedBecause = null,
+            LiftedOn = null,
+            LiftReportedOn = null,
+            LiftZone = null,
+            LastSoundOn = null,
+        };
+
     private static void Tell(Bond bond, BondRow row)
     {
         if (row.LastSoundOn is { } sound)
@@ -199,7 +193,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         if (row.Lift is { } lift)
             bond.ReportLift(lift);
         if (row.RemovedOn is { } removed)
-            bond.Remove(removed, row.RemovedBecause ?? (row.Lift is null ? RemovalReason.Other : RemovalReason.Lifted));
+            bond.Remove(removed, row.RemovedBecause ?? (row.LiftToldOn is null ? RemovalReason.Other : RemovalReason.Lifted));
     }
 
     // A book that knows the head also knows where the unit is: on it while a bond is open, resting after the last.
@@ -281,7 +275,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
                 BondColumns.RemovedOn,
                 "the day it was taken down, as the row says why"
             ),
-            _ when row.LiftZone is not null && row.Lift is null => (
+            _ when row.LiftZone is not null && row.LiftToldOn is null => (
                 BondColumns.LiftReportedOn,
                 "the day the lift was told or found, as the row says where"
             ),
