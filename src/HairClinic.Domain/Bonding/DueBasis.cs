@@ -47,11 +47,7 @@ public sealed class DueBasis(OpeningDays opening, PracticeSettings settings, Hol
 
     /// <summary>The days a salon is open, as the rule reads them.</summary>
     public static OpeningDays OpeningOf(Salon salon) =>
-        new(
-            WeekdaySet.Of([.. salon.Hours.Select(h => h.Day).Distinct()]),
-            salon.Closures.Select(c => new DateInterval(c.From, c.To)),
-            salon.TimeZone
-        );
+        new(WeekdaySet.Of([.. salon.Hours.Select(h => h.Day).Distinct()]), salon.Closures.Select(c => c.Days), salon.TimeZone);
 
     private static ClientEvent ToClientEvent(LifeEvent planned, int daysAhead) =>
         planned.Away ? ClientEvent.Away(planned.From, planned.To, daysAhead) : ClientEvent.On(planned.From, daysAhead);

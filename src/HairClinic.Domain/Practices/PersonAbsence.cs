@@ -2,27 +2,13 @@ using NodaTime;
 
 namespace HairClinic.Domain.Practices;
 
-/// <summary>Days on which a person does not work. Both ends are included.</summary>
-public sealed class PersonAbsence : PracticeOwned
+/// <summary>Days on which a person does not work.</summary>
+public sealed class PersonAbsence : DaysOff
 {
     private PersonAbsence() { }
 
     internal PersonAbsence(Guid id, Guid personId, LocalDate from, LocalDate to, string reason)
-    {
-        if (to < from)
-            throw new Refusal("The absence ends before it starts.");
-        Id = id;
-        PersonId = personId;
-        From = from;
-        To = to;
-        Reason = reason;
-    }
+        : base(id, from, to, reason, "The absence ends before it starts.") => PersonId = personId;
 
     public Guid PersonId { get; private set; }
-
-    public LocalDate From { get; private set; }
-
-    public LocalDate To { get; private set; }
-
-    public string Reason { get; private set; } = "";
 }

@@ -88,7 +88,5 @@ public sealed class OrderTimes(
     }
 
     private IEnumerable<DateInterval> ClosuresOf(Guid kindId) =>
-        sorts[kindId].WorkshopId is { } id && workshops.TryGetValue(id, out var workshop)
-            ? workshop.Closures.Select(c => new DateInterval(c.From, c.To))
-            : [];
+        sorts[kindId].WorkshopId is { } id && workshops.TryGetValue(id, out var workshop) ? workshop.Closures.Select(c => c.Days) : [];
 }

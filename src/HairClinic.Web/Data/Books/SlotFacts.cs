@@ -112,11 +112,7 @@ public sealed class SlotFacts
     }
 
     public static OpeningHours HoursOf(Salon salon) =>
-        new(
-            salon.Hours.Select(h => new WeeklyHours(h.Day, h.Opens, h.Closes)),
-            salon.Closures.Select(c => new DateInterval(c.From, c.To)),
-            salon.TimeZone
-        );
+        new(salon.Hours.Select(h => new WeeklyHours(h.Day, h.Opens, h.Closes)), salon.Closures.Select(c => c.Days), salon.TimeZone);
 
     /// <summary>The slots nearest to a start that was wished for: what to offer to someone who just lost it.</summary>
     public IReadOnlyList<Slot> Nearest(SlotWish wish) => Find(wish, Duration.Zero, wish.Best);

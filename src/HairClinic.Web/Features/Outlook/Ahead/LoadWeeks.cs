@@ -54,14 +54,14 @@ internal static class LoadWeeks
     {
         var own = person.WorkSpells.Where(w => w.SalonId == salon.Id).Select(w => new WeeklyHours(w.Day, w.From, w.To));
         var (week, share) = person.WorkSpells.Count > 0 ? (own, 1.0) : (salon.Hours.Select(Weekly), 1.0 / person.Salons.Count);
-        var away = person.Absences.Select(a => new DateInterval(a.From, a.To));
+        var away = person.Absences.Select(a => a.Days);
         var minutes = WeekMinutes.Of(HoursOf(salon, away, week), from, hands.Length);
         for (var i = 0; i < hands.Length; i++)
             hands[i] += share * minutes[i];
     }
 
     private static OpeningHours HoursOf(Salon salon, IEnumerable<DateInterval> away, IEnumerable<WeeklyHours> week) =>
-        new(week, salon.Closures.Select(c => new DateInterval(c.From, c.To)).Concat(away), salon.TimeZone);
+        new(week, salon.Closures.Select(c => c.Days).Concat(away), salon.TimeZone);
 
     private static WeeklyHours Weekly(SalonHours hours) => new(hours.Day, hours.Opens, hours.Closes);
 }
