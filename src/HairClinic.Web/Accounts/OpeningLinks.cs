@@ -2,7 +2,6 @@ using System.Buffers.Text;
 using System.Security.Cryptography;
 using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HairClinic.Web.Accounts;

@@ -1,7 +1,6 @@
 using System.Text;
 using FluentValidation;
 using HairClinic.Web.Accounts.Passwords;
-using HairClinic.Web.Language;
 
 namespace HairClinic.Web.Accounts;
 

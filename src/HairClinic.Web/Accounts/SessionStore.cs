@@ -1,4 +1,3 @@
-using HairClinic.Web.Accounts.Tablets;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using Microsoft.EntityFrameworkCore;

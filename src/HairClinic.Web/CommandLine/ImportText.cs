@@ -1,6 +1,5 @@
 using System.Globalization;
 using HairClinic.Web.Features.Binder;
-using HairClinic.Web.Shell;
 
 namespace HairClinic.Web.CommandLine;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
-using HairClinic.Web.Language;
 
 namespace HairClinic.Web.Data;
 

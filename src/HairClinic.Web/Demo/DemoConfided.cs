@@ -7,7 +7,6 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Data.Sealing;
-using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Binder;
 using NodaTime;

@@ -2,7 +2,6 @@ using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Wear;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
 using NodaTime;
 
 namespace HairClinic.Web.Learning;

@@ -5,7 +5,6 @@ using HairClinic.Domain.Wear;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Learning;
 

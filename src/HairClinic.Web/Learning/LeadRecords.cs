@@ -2,7 +2,6 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Learning;
 

@@ -1,5 +1,4 @@
 using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;

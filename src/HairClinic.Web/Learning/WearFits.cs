@@ -1,4 +1,3 @@
-using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 
 namespace HairClinic.Web.Learning;

@@ -1,7 +1,6 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.LoadAhead;
-using HairClinic.Domain.Orders;
 using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear.Lifetimes;

@@ -3,7 +3,6 @@ using System.Text.Json.Nodes;
 using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;
-using HairClinic.Web.Language;
 using HairClinic.Web.Privacy.Paper;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;

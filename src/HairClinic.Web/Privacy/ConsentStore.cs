@@ -1,6 +1,5 @@
 using HairClinic.Domain.Privacy;
 using HairClinic.Web.Data;
-using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

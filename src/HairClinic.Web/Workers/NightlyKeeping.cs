@@ -1,6 +1,5 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
-using HairClinic.Web.Mail;
 using HairClinic.Web.Privacy;
 
 namespace HairClinic.Web.Workers;

@@ -1,6 +1,5 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Shelf;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,6 +1,5 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Web.Keys;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,7 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,6 +1,5 @@
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Orders;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

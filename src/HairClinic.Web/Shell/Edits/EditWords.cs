@@ -2,7 +2,6 @@ using System.Collections;
 using System.Globalization;
 using HairClinic.Domain.Money;
 using HairClinic.Domain.Wear;
-using HairClinic.Web.Language;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Fields;
 using HairClinic.Web.Ui.Wear;

@@ -1,5 +1,4 @@
 using System.Collections;
-using HairClinic.Domain.Wear;
 
 namespace HairClinic.Web.Shell.Edits;
 

@@ -1,6 +1,5 @@
 using HairClinic.Domain.Replacement;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Ui.Wear;
 

@@ -1,11 +1,8 @@
-using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Learning;

@@ -5,7 +5,6 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Fence;
-using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

@@ -1,6 +1,5 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Phones;
-using HairClinic.Web.Language;
 
 namespace HairClinic.Web.Features.Clients;
 

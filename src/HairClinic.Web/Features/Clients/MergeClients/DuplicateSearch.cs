@@ -1,6 +1,5 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
-using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Clients;

@@ -1,6 +1,5 @@
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
-using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Features.MyHair;
 

@@ -1,5 +1,4 @@
 using HairClinic.Domain.LoadAhead;
-using HairClinic.Web.Language;
 using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook;

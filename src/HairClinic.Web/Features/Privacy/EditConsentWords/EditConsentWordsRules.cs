@@ -1,5 +1,4 @@
 using FluentValidation;
-using HairClinic.Web.Language;
 
 namespace HairClinic.Web.Features.Privacy;
 

@@ -1,6 +1,5 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Books;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Privacy;
 using Microsoft.EntityFrameworkCore;

@@ -1,5 +1,3 @@
-using HairClinic.Web.Language;
-
 namespace HairClinic.Web.Features.Privacy;
 
 /// <summary>What an erasure does to a table, in words; each is a localiser's key. A table without words of its own is named as it is.</summary>

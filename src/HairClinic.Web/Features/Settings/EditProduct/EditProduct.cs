@@ -3,7 +3,6 @@ using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using HairClinic.Web.Language;
 using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;
 using Microsoft.EntityFrameworkCore;

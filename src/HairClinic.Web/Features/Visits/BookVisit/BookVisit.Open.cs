@@ -3,7 +3,6 @@ using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using HairClinic.Web.Language;
 using HairClinic.Web.Ui.Fields;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;

@@ -1,5 +1,4 @@
 using HairClinic.Web.Data;
-using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Visits;
