@@ -17,7 +17,9 @@ public sealed class EveryFormTests
 {
     private static readonly Type[] Forms =
     [
-        .. typeof(IEditable).Assembly.GetTypes().Where(t => t.IsClass && t.IsAssignableTo(typeof(IEditable))),
+        .. typeof(IEditable)
+            .Assembly.GetTypes()
+            .Where(t => t is { IsClass: true, IsAbstract: false } && t.IsAssignableTo(typeof(IEditable))),
         typeof(Web.Features.Clients.EditClient.Input),
         typeof(Web.Features.Settings.EditAftercare.Input),
     ];

@@ -12,83 +12,53 @@ namespace HairClinic.Web.Features.Settings;
 
 /// <summary>One hold window; every open bond's due date is worked out anew after a change.</summary>
 public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+    : EditRow<HoldWindowRule, EditHoldWindow.Input>(databases, writes)
 {
     public async Task<Screen?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
-        await using var db = databases.Open();
+        await using var db = Databases.Open();
         var bases = await db
             .BaseMaterials.Where(b => !b.Retired)
             .OrderBy(b => b.Name)
-            .Select(b => new Choice(b.Id, b.Name))
+            .Select(b => new RowChoice(b.Id, b.Name))
             .ToListAsync(cancellation);
         var adhesives = await db
             .Products.Where(p => !p.Retired && (p.Kind == ProductKind.Adhesive || p.Kind == ProductKind.Tape))
             .OrderBy(p => p.Name)
-            .Select(p => new Choice(p.Id, p.Name))
+            .Select(p => new RowChoice(p.Id, p.Name))
             .ToListAsync(cancellation);
-        if (id is null)
-            return new Screen(new Input { EarliestWeeks = 4, LatestWeeks = 6 }, bases, adhesives);
-        var rule = await db.HoldWindowRules.AsNoTracking().SingleOrDefaultAsync(r => r.Id == id, cancellation);
-        return rule is null ? null : new Screen(Input.Of(rule), bases, adhesives);
+        var input = id is null ? new Input { EarliestWeeks = 4, LatestWeeks = 6 } : await ReadAsync(db, id.Value, cancellation);
+        return input is null ? null : new Screen(input, bases, adhesives);
     }
 
-    /// <exception cref="Refusal">There is a window for this already, or no window would stand for everything else.</exception>
-    /// <exception cref="OvertakenException">Someone else changed it since the form opened.</exception>
-    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
-    {
-        try
-        {
-            return await writes.RunAsync(key, nameof(EditHoldWindow), input, db => WriteAsync(db, input, cancellation), cancellation);
-        }
-        catch (DbUpdateException e) when (Guarded.Taken(e, "hold_window_rules"))
-        {
-            throw new Refusal("There is a window for this base, adhesive and attachment already. Change that one.");
-        }
-    }
+    protected override IQueryable<HoldWindowRule> Rows(ClinicDb db) => db.HoldWindowRules;
 
-    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    protected override Input Read(HoldWindowRule row) => Input.Of(row);
+
+    protected override HoldWindowRule Make(Input input) => new(Guid.CreateVersion7(), input.EarliestWeeks ?? 0, input.LatestWeeks ?? 0);
+
+    protected override void Write(ClinicDb db, HoldWindowRule row, Input input, bool isNew)
     {
-        HoldWindowRule rule;
-        if (input.Id is { } id)
-        {
-            // Of settings only a window is taken out of the book altogether.
-            rule =
-                await db.HoldWindowRules.SingleOrDefaultAsync(r => r.Id == id, cancellation)
-                ?? throw new Refusal("Someone else took this window out meanwhile, so it cannot be changed any more.");
-            var stoodForAll = rule is { BaseMaterialId: null, AdhesiveId: null, Attachment: null };
-            var standsForAll = !input.Retire && input is { BaseMaterialId: null, AdhesiveId: null, Attachment: null };
-            if (stoodForAll && !standsForAll)
-                throw new Refusal("This window stands for everything no other names. Its weeks can change, but it stays.");
-            Guarded.Hold(db, rule, input.Version);
-        }
-        else
-        {
-            rule = new HoldWindowRule(Guid.CreateVersion7(), input.EarliestWeeks ?? 0, input.LatestWeeks ?? 0);
-            db.HoldWindowRules.Add(rule);
-        }
-        rule.Edit(input.BaseMaterialId, input.AdhesiveId, input.Attachment, input.EarliestWeeks ?? 0, input.LatestWeeks ?? 0);
+        var stoodForAll = !isNew && row is { BaseMaterialId: null, AdhesiveId: null, Attachment: null };
+        var standsForAll = !input.Retire && input is { BaseMaterialId: null, AdhesiveId: null, Attachment: null };
+        if (stoodForAll && !standsForAll)
+            throw new Refusal("This window stands for everything no other names. Its weeks can change, but it stays.");
+        row.Edit(input.BaseMaterialId, input.AdhesiveId, input.Attachment, input.EarliestWeeks ?? 0, input.LatestWeeks ?? 0);
         if (input.Retire)
-            // Nothing refers to a window: bonds keep their dates and reasons, so the row can go.
-            db.HoldWindowRules.Remove(rule);
+            // Of settings only a window is taken out of the book altogether: bonds keep their dates and reasons, so the row can go.
+            db.HoldWindowRules.Remove(row);
         db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
-        return new Outcome(rule.Id);
     }
 
-    public sealed record Screen(Input Input, IReadOnlyList<Choice> Bases, IReadOnlyList<Choice> Adhesives);
+    protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
+        Guarded.Taken(e, "hold_window_rules")
+            ? new Refusal("There is a window for this base, adhesive and attachment already. Change that one.")
+            : null;
 
-    public sealed record Choice(Guid Id, string Name);
+    public sealed record Screen(Input Input, IReadOnlyList<RowChoice> Bases, IReadOnlyList<RowChoice> Adhesives);
 
-    public sealed record Input : IEditable
+    public sealed record Input : RowInput
     {
-        [FromBook]
-        public Guid? Id { get; set; }
-
-        [FromBook]
-        public uint Version { get; set; }
-
-        [OfTheForm]
-        public bool Retire { get; set; }
-
         [Field("Base", Nothing = "any base")]
         public Guid? BaseMaterialId { get; set; }
 
@@ -107,8 +77,6 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
         public static Input Of(HoldWindowRule rule) =>
             new()
             {
-                Id = rule.Id,
-                Version = rule.Version,
                 BaseMaterialId = rule.BaseMaterialId,
                 AdhesiveId = rule.AdhesiveId,
                 Attachment = rule.Attachment,
@@ -116,6 +84,4 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
                 LatestWeeks = rule.LatestWeeks,
             };
     }
-
-    public sealed record Outcome(Guid RuleId);
 }

@@ -12,56 +12,37 @@ namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A product and its lots. What its label asks for moves due dates, so they are worked out anew.</summary>
 public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+    : EditRow<Product, EditProduct.Input>(databases, writes)
 {
     public async Task<Input?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
         if (id is null)
             return new Input();
-        await using var db = databases.Open();
-        var product = await db.Products.AsNoTracking().Include(p => p.Lots).SingleOrDefaultAsync(p => p.Id == id, cancellation);
-        return product is null ? null : Input.Of(product);
+        await using var db = Databases.Open();
+        return await ReadAsync(db, id.Value, cancellation);
     }
 
-    /// <exception cref="Refusal">The name or a lot's code is taken.</exception>
-    /// <exception cref="OvertakenException">Someone else changed it since the form opened.</exception>
-    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
-    {
-        try
-        {
-            return await writes.RunAsync(key, nameof(EditProduct), input, db => WriteAsync(db, input, cancellation), cancellation);
-        }
-        catch (DbUpdateException e) when (Guarded.Taken(e, "products"))
-        {
-            throw new Refusal("There is a product called {0} already.", input.Name);
-        }
-        catch (DbUpdateException e) when (Guarded.Taken(e, "product_lots"))
-        {
-            throw new Refusal("Two lots of a product cannot share a code.");
-        }
-    }
+    protected override IQueryable<Product> Rows(ClinicDb db) => db.Products.Include(p => p.Lots);
 
-    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    protected override Input Read(Product row) => Input.Of(row);
+
+    protected override Product Make(Input input) => new(Guid.CreateVersion7(), input.Name, input.Kind);
+
+    protected override void Write(ClinicDb db, Product row, Input input, bool isNew)
     {
-        Product product;
-        if (input.Id is { } id)
-        {
-            product = await db.Products.Include(p => p.Lots).SingleAsync(p => p.Id == id, cancellation);
-            Guarded.Hold(db, product, input.Version);
-        }
-        else
-        {
-            product = new Product(Guid.CreateVersion7(), input.Name, input.Kind);
-            db.Products.Add(product);
-        }
-        if (product.LabelCureHours != input.LabelCureHours)
+        if (row.LabelCureHours != input.LabelCureHours)
             db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
-        product.Edit(input.Name, input.Kind, input.Chemistry, input.LabelCureHours);
+        row.Edit(input.Name, input.Kind, input.Chemistry, input.LabelCureHours);
         foreach (var line in input.Lots)
-            Keep(product, line);
+            Keep(row, line);
         if (input.Retire)
-            product.Retire();
-        return new Outcome(product.Id);
+            row.Retire();
     }
+
+    protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
+        Guarded.Taken(e, "products") ? new Refusal("There is a product called {0} already.", input.Name)
+        : Guarded.Taken(e, "product_lots") ? new Refusal("Two lots of a product cannot share a code.")
+        : null;
 
     private static void Keep(Product product, LotLine line)
     {
@@ -71,17 +52,8 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
             lot.Finish();
     }
 
-    public sealed record Input : IEditable
+    public sealed record Input : RowInput
     {
-        [FromBook]
-        public Guid? Id { get; set; }
-
-        [FromBook]
-        public uint Version { get; set; }
-
-        [OfTheForm]
-        public bool Retire { get; set; }
-
         [Field("Name")]
         public string Name { get; set; } = "";
 
@@ -101,8 +73,6 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
         public static Input Of(Product product) =>
             new()
             {
-                Id = product.Id,
-                Version = product.Version,
                 Name = product.Name,
                 Kind = product.Kind,
                 Chemistry = product.Chemistry,
@@ -151,6 +121,4 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
                 ]
             );
     }
-
-    public sealed record Outcome(Guid ProductId);
 }

@@ -9,72 +9,46 @@ using Microsoft.EntityFrameworkCore;
 namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A service: what it is for, how long it takes, what it costs. Booked visits keep the length they were booked with.</summary>
-public sealed class EditService(ClinicDbFactory databases, WriteOnce writes)
+public sealed class EditService(ClinicDbFactory databases, WriteOnce writes) : EditRow<ServiceKind, EditService.Input>(databases, writes)
 {
     public async Task<Screen?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
-        await using var db = databases.Open();
+        await using var db = Databases.Open();
         var currencies = await db
             .Salons.Where(s => !s.Retired)
             .Select(s => s.Currency)
             .Distinct()
             .OrderBy(c => c)
             .ToListAsync(cancellation);
-        if (id is null)
-            return new Screen(new Input { Currency = currencies.FirstOrDefault(), Steps = [new()] }, currencies);
-        var kind = await db.ServiceKinds.AsNoTracking().Include(k => k.Steps).SingleOrDefaultAsync(k => k.Id == id, cancellation);
-        return kind is null ? null : new Screen(Input.Of(kind), currencies);
+        var input = id is null
+            ? new Input { Currency = currencies.FirstOrDefault(), Steps = [new()] }
+            : await ReadAsync(db, id.Value, cancellation);
+        return input is null ? null : new Screen(input, currencies);
     }
 
-    /// <exception cref="Refusal">The name is taken.</exception>
-    /// <exception cref="OvertakenException">Someone else changed it since the form opened.</exception>
-    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
-    {
-        try
-        {
-            return await writes.RunAsync(key, nameof(EditService), input, db => WriteAsync(db, input, cancellation), cancellation);
-        }
-        catch (DbUpdateException e) when (Guarded.Taken(e, "service_kinds"))
-        {
-            throw new Refusal("There is a service called {0} already.", input.Name);
-        }
-    }
+    protected override IQueryable<ServiceKind> Rows(ClinicDb db) => db.ServiceKinds.Include(k => k.Steps);
 
-    private static async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    protected override Input Read(ServiceKind row) => Input.Of(row);
+
+    protected override ServiceKind Make(Input input) => new(Guid.CreateVersion7(), input.Name, input.Purpose);
+
+    protected override void Write(ClinicDb db, ServiceKind row, Input input, bool isNew)
     {
-        ServiceKind kind;
-        if (input.Id is { } id)
-        {
-            kind = await db.ServiceKinds.Include(k => k.Steps).SingleAsync(k => k.Id == id, cancellation);
-            Guarded.Hold(db, kind, input.Version);
-        }
-        else
-        {
-            kind = new ServiceKind(Guid.CreateVersion7(), input.Name, input.Purpose);
-            db.ServiceKinds.Add(kind);
-        }
-        kind.Edit(input.Name, input.Purpose, input.PriceMinor, input.PriceMinor is null ? null : input.Currency);
-        kind.OfferToClients(input.OfferedToClients);
-        if (!input.Steps.SequenceEqual(Input.StepsOf(kind)))
-            kind.Consist(input.Steps.Select(s => (Guid.CreateVersion7(), s.Kind, s.Minutes ?? 0)));
+        row.Edit(input.Name, input.Purpose, input.PriceMinor, input.PriceMinor is null ? null : input.Currency);
+        row.OfferToClients(input.OfferedToClients);
+        if (!input.Steps.SequenceEqual(Input.StepsOf(row)))
+            row.Consist(input.Steps.Select(s => (Guid.CreateVersion7(), s.Kind, s.Minutes ?? 0)));
         if (input.Retire)
-            kind.Retire();
-        return new Outcome(kind.Id);
+            row.Retire();
     }
+
+    protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
+        Guarded.Taken(e, "service_kinds") ? new Refusal("There is a service called {0} already.", input.Name) : null;
 
     public sealed record Screen(Input Input, IReadOnlyList<string> Currencies);
 
-    public sealed record Input : IEditable
+    public sealed record Input : RowInput
     {
-        [FromBook]
-        public Guid? Id { get; set; }
-
-        [FromBook]
-        public uint Version { get; set; }
-
-        [OfTheForm]
-        public bool Retire { get; set; }
-
         [Field("Name")]
         public string Name { get; set; } = "";
 
@@ -96,8 +70,6 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes)
         public static Input Of(ServiceKind kind) =>
             new()
             {
-                Id = kind.Id,
-                Version = kind.Version,
                 Name = kind.Name,
                 Purpose = kind.Purpose,
                 Steps = [.. StepsOf(kind)],
@@ -122,6 +94,4 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes)
 
         string IFormRow.Say(EditWords words) => $"{words.Of(Kind)} {words.Of(Minutes)}";
     }
-
-    public sealed record Outcome(Guid ServiceKindId);
 }

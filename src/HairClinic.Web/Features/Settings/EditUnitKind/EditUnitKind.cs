@@ -11,79 +11,52 @@ namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A kind of unit: a base from a workshop. Another base means another hold window, so due dates follow.</summary>
 public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+    : EditRow<UnitKind, EditUnitKind.Input>(databases, writes)
 {
     public async Task<Screen?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
-        await using var db = databases.Open();
+        await using var db = Databases.Open();
         var bases = await db
             .BaseMaterials.Where(b => !b.Retired)
             .OrderBy(b => b.Name)
-            .Select(b => new Choice(b.Id, b.Name))
+            .Select(b => new RowChoice(b.Id, b.Name))
             .ToListAsync(cancellation);
         var workshops = await db
             .Workshops.Where(w => !w.Retired)
             .OrderBy(w => w.Name)
-            .Select(w => new Choice(w.Id, w.Name))
+            .Select(w => new RowChoice(w.Id, w.Name))
             .ToListAsync(cancellation);
-        if (id is null)
-            return new Screen(new Input { BaseMaterialId = bases.FirstOrDefault()?.Id ?? Guid.Empty }, bases, workshops);
-        var kind = await db.UnitKinds.AsNoTracking().SingleOrDefaultAsync(k => k.Id == id, cancellation);
-        return kind is null ? null : new Screen(Input.Of(kind), bases, workshops);
+        var input = id is null
+            ? new Input { BaseMaterialId = bases.FirstOrDefault()?.Id ?? Guid.Empty }
+            : await ReadAsync(db, id.Value, cancellation);
+        return input is null ? null : new Screen(input, bases, workshops);
     }
 
-    /// <exception cref="Refusal">The name is taken.</exception>
-    /// <exception cref="OvertakenException">Someone else changed it since the form opened.</exception>
-    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
-    {
-        try
-        {
-            return await writes.RunAsync(key, nameof(EditUnitKind), input, db => WriteAsync(db, input, cancellation), cancellation);
-        }
-        catch (DbUpdateException e) when (Guarded.Taken(e, "unit_kinds"))
-        {
-            throw new Refusal("There is a kind of unit called {0} already.", input.Name);
-        }
-    }
+    protected override IQueryable<UnitKind> Rows(ClinicDb db) => db.UnitKinds;
 
-    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    protected override Input Read(UnitKind row) => Input.Of(row);
+
+    protected override UnitKind Make(Input input) => new(Guid.CreateVersion7(), input.Name, input.BaseMaterialId, input.WorkshopId);
+
+    protected override void Write(ClinicDb db, UnitKind row, Input input, bool isNew)
     {
-        UnitKind kind;
-        if (input.Id is { } id)
-        {
-            kind = await db.UnitKinds.SingleAsync(k => k.Id == id, cancellation);
-            Guarded.Hold(db, kind, input.Version);
-            if (kind.BaseMaterialId != input.BaseMaterialId)
-                db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
-            kind.Edit(input.Name, input.BaseMaterialId, input.WorkshopId);
-        }
-        else
-        {
-            kind = new UnitKind(Guid.CreateVersion7(), input.Name, input.BaseMaterialId, input.WorkshopId);
-            db.UnitKinds.Add(kind);
-        }
-        if (kind.LeadHalfDays != input.LeadHalfDays || kind.LeadNineInTenDays != input.LeadNineInTenDays)
+        if (row.BaseMaterialId != input.BaseMaterialId)
+            db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
+        row.Edit(input.Name, input.BaseMaterialId, input.WorkshopId);
+        if (row.LeadHalfDays != input.LeadHalfDays || row.LeadNineInTenDays != input.LeadNineInTenDays)
             db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
-        kind.Take(input.LeadHalfDays ?? 0, input.LeadNineInTenDays ?? 0);
+        row.Take(input.LeadHalfDays ?? 0, input.LeadNineInTenDays ?? 0);
         if (input.Retire)
-            kind.Retire();
-        return new Outcome(kind.Id);
+            row.Retire();
     }
 
-    public sealed record Screen(Input Input, IReadOnlyList<Choice> Bases, IReadOnlyList<Choice> Workshops);
+    protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
+        Guarded.Taken(e, "unit_kinds") ? new Refusal("There is a kind of unit called {0} already.", input.Name) : null;
 
-    public sealed record Choice(Guid Id, string Name);
+    public sealed record Screen(Input Input, IReadOnlyList<RowChoice> Bases, IReadOnlyList<RowChoice> Workshops);
 
-    public sealed record Input : IEditable
+    public sealed record Input : RowInput
     {
-        [FromBook]
-        public Guid? Id { get; set; }
-
-        [FromBook]
-        public uint Version { get; set; }
-
-        [OfTheForm]
-        public bool Retire { get; set; }
-
         [Field("Name")]
         public string Name { get; set; } = "";
 
@@ -104,8 +77,6 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
         public static Input Of(UnitKind kind) =>
             new()
             {
-                Id = kind.Id,
-                Version = kind.Version,
                 Name = kind.Name,
                 BaseMaterialId = kind.BaseMaterialId,
                 WorkshopId = kind.WorkshopId,
@@ -113,6 +84,4 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
                 LeadNineInTenDays = kind.LeadNineInTenDays,
             };
     }
-
-    public sealed record Outcome(Guid UnitKindId);
 }

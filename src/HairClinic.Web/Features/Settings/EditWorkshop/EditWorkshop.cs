@@ -11,52 +11,35 @@ namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A workshop and the days on which it makes nothing.</summary>
 public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+    : EditRow<Workshop, EditWorkshop.Input>(databases, writes)
 {
     public async Task<Input?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
         if (id is null)
             return new Input();
-        await using var db = databases.Open();
-        var workshop = await db.Workshops.AsNoTracking().Include(w => w.Closures).SingleOrDefaultAsync(w => w.Id == id, cancellation);
-        return workshop is null ? null : Input.Of(workshop);
+        await using var db = Databases.Open();
+        return await ReadAsync(db, id.Value, cancellation);
     }
 
-    /// <exception cref="Refusal">The name is taken.</exception>
-    /// <exception cref="OvertakenException">Someone else changed it since the form opened.</exception>
-    public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
-    {
-        try
-        {
-            return await writes.RunAsync(key, nameof(EditWorkshop), input, db => WriteAsync(db, input, cancellation), cancellation);
-        }
-        catch (DbUpdateException e) when (Guarded.Taken(e, "workshops"))
-        {
-            throw new Refusal("There is a workshop called {0} already.", input.Name);
-        }
-    }
+    protected override IQueryable<Workshop> Rows(ClinicDb db) => db.Workshops.Include(w => w.Closures);
 
-    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    protected override Input Read(Workshop row) => Input.Of(row);
+
+    protected override Workshop Make(Input input) => new(Guid.CreateVersion7(), input.Name);
+
+    protected override void Write(ClinicDb db, Workshop row, Input input, bool isNew)
     {
-        Workshop workshop;
-        if (input.Id is { } id)
-        {
-            workshop = await db.Workshops.Include(w => w.Closures).SingleAsync(w => w.Id == id, cancellation);
-            Guarded.Hold(db, workshop, input.Version);
-            workshop.Rename(input.Name);
-        }
-        else
-        {
-            workshop = new Workshop(Guid.CreateVersion7(), input.Name);
-            db.Workshops.Add(workshop);
-        }
-        DayRange.Match(Closures(workshop), input.Closures, workshop.Reopen, workshop.Close);
-        workshop.Expect(input.RemadeOfTwenty ?? -1, input.InspectionDays ?? -1);
+        row.Rename(input.Name);
+        DayRange.Match(Closures(row), input.Closures, row.Reopen, row.Close);
+        row.Expect(input.RemadeOfTwenty ?? -1, input.InspectionDays ?? -1);
         // Closures and remakes move the day on which every client of it must be ordered for.
         db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
         if (input.Retire)
-            workshop.Retire();
-        return new Outcome(workshop.Id);
+            row.Retire();
     }
+
+    protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
+        Guarded.Taken(e, "workshops") ? new Refusal("There is a workshop called {0} already.", input.Name) : null;
 
     private static IEnumerable<DayRange> Closures(Workshop workshop) =>
         workshop.Closures.Select(c => new DayRange
@@ -67,17 +50,8 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
             Reason = c.Reason,
         });
 
-    public sealed record Input : IEditable
+    public sealed record Input : RowInput
     {
-        [FromBook]
-        public Guid? Id { get; set; }
-
-        [FromBook]
-        public uint Version { get; set; }
-
-        [OfTheForm]
-        public bool Retire { get; set; }
-
         [Field("Name")]
         public string Name { get; set; } = "";
 
@@ -95,14 +69,10 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
         public static Input Of(Workshop workshop) =>
             new()
             {
-                Id = workshop.Id,
-                Version = workshop.Version,
                 Name = workshop.Name,
                 RemadeOfTwenty = workshop.RemadeOfTwenty,
                 InspectionDays = workshop.InspectionDays,
                 Closures = [.. EditWorkshop.Closures(workshop).OrderBy(c => c.From)],
             };
     }
-
-    public sealed record Outcome(Guid WorkshopId);
 }

@@ -102,7 +102,7 @@ public sealed class TwoEditorsTests(PgServer server) : PracticeTest(server)
                 theirs.Retire = true;
                 await OwnerAsync<HoldWindowSlice, HoldWindowSlice.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), theirs, Cancel));
 
-                await mine.SaveAsync(shows: "Someone else took this window out meanwhile");
+                await mine.SaveAsync(shows: "Someone else took this out meanwhile");
             }
         );
     }
