@@ -20,7 +20,8 @@ public sealed class ArrivalDaysTests
         var (early, late) = days.Likely;
 
         Assert.True(Today <= early && early <= days.By(0.5) && days.By(0.5) <= late);
-        // Of the orders that took longer than it has waited, one in ten is here by the first day and nine in ten by the last, and not a day before.
+        // Of the orders that took longer than it has waited, one in ten is here by the first day and nine in ten by the last, and not a
+        // day before.
         foreach (var (day, later) in new[] { (early, 0.9), (late, 0.1) })
         {
             var here = Period.DaysBetween(Today, day);

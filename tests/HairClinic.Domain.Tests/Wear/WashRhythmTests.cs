@@ -60,10 +60,12 @@ public sealed class WashRhythmTests
     }
 
     [Fact]
-    public void A_rhythm_nobody_set_is_refused()
+    public void A_rhythm_has_a_day_at_least_and_eight_weeks_at_most()
     {
-        Assert.Throws<InvalidOperationException>(() => Next(default, null));
+        Assert.Equal(56, new WashRhythm(56).Days);
+        Assert.Throws<ArgumentOutOfRangeException>(() => new WashRhythm(57));
         Assert.Throws<ArgumentOutOfRangeException>(() => new WashRhythm(0));
+        Assert.Equal("A wash rhythm has a number of days.", Assert.Throws<InvalidOperationException>(() => Next(default, null)).Message);
     }
 
     [Fact]
@@ -87,14 +89,5 @@ public sealed class WashRhythmTests
         var opening = OpenDaily("Europe/London", Closed(new(2026, 3, 30), new(2026, 3, 31)));
 
         Assert.Equal(new WashDay(RebondDueOn, true), Next(WashRhythm.Weekly, new(2026, 3, 24), opening));
-    }
-
-    [Fact]
-    public void A_rhythm_has_a_day_at_least_and_eight_weeks_at_most()
-    {
-        Assert.Equal(56, new WashRhythm(56).Days);
-        Assert.Throws<ArgumentOutOfRangeException>(() => new WashRhythm(57));
-        Assert.Throws<ArgumentOutOfRangeException>(() => new WashRhythm(0));
-        Assert.Equal("A wash rhythm has a number of days.", Assert.Throws<InvalidOperationException>(() => Next(default, null)).Message);
     }
 }

@@ -6,6 +6,9 @@ namespace HairClinic.Domain.Tests.Wear.Lifetimes;
 /// <summary>Gradient and Hessian against central differences of the value, on random rows of every kind.</summary>
 public sealed class DerivativesTests
 {
+    private static readonly int[] Places = [1, -1, 2, -2];
+    private static readonly double[] Weights = [8, -8, -1, 1];
+
     [Theory]
     [InlineData(LifeDistribution.Weibull, false, false, false)]
     [InlineData(LifeDistribution.LogNormal, false, false, false)]
@@ -26,7 +29,7 @@ public sealed class DerivativesTests
                 {
                     var priors = new LifePriors(new(0.1, 2), [new(0, 0.35), LifePrior.Flat], new(0, 0.4), clients ? 0.18 : 0);
                     var target = new LogPosterior(distribution, given.Rows, priors);
-                    Check(target, given.Parameters, clients ? 1e-4 : 1e-5);
+                    Check(target, given.Parameters, clients ? 2e-5 : 1e-6);
                 },
                 iter: 60
             );
@@ -39,15 +42,24 @@ public sealed class DerivativesTests
         for (var j = 0; j < size; j++)
         {
             var step = j == 2 ? 1e-6 : 1e-5;
-            var (above, below) = (Look(target, parameters, j, step), Look(target, parameters, j, -step));
-            Assert.Equal((above.Value - below.Value) / (2 * step), gradient[j], tolerance * Size(gradient[j], above.Value));
+            var around = Array.ConvertAll(Places, place => Look(target, parameters, j, place * step));
+            var slope = Slope(around, step, look => look.Value);
+            Assert.Equal(slope, gradient[j], tolerance * Size(gradient[j], around[0].Value));
             for (var k = 0; k < size; k++)
             {
-                var slope = (above.Gradient[k] - below.Gradient[k]) / (2 * step);
+                slope = Slope(around, step, look => look.Gradient[k]);
                 Assert.Equal(slope, hessian[j * size + k], tolerance * Size(hessian[j * size + j], hessian[k * size + k]));
             }
         }
     }
+
+    // Five points, of which the middle one has no weight: what is left out is of the fourth order, also where a row is steep. Abramowitz
+    // and Stegun, Handbook of Mathematical Functions, table 25.2; from memory.
+    private static double Slope(
+        (double Value, double[] Gradient)[] around,
+        double step,
+        Func<(double Value, double[] Gradient), double> of
+    ) => around.Zip(Weights, (look, weight) => weight * of(look)).Sum() / (12 * step);
 
     private static double Size(double one, double other) => 1 + Math.Abs(one) + Math.Abs(other);
 
