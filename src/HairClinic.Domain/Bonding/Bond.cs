@@ -1,6 +1,4 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear;
-using NodaTime;
 
 namespace HairClinic.Domain.Bonding;
 

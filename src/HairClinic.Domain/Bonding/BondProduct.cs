@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-
 namespace HairClinic.Domain.Bonding;
 
 /// <summary>A product used for a bond, with its lot, so that a reaction or a bad lot can be traced.</summary>

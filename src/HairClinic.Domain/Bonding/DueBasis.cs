@@ -1,8 +1,6 @@
 using System.Collections.Concurrent;
 using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear;
-using NodaTime;
 
 namespace HairClinic.Domain.Bonding;
 

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Bonding;
 
 /// <summary>How long one bond held, as far as it is known: days from application until an edge came up.</summary>

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Chairs;
 
 /// <summary>The starts at which one chair, one person, or the client, is free for every stretch of a service that needs it.</summary>

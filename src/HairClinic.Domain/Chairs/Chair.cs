@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-
 namespace HairClinic.Domain.Chairs;
 
 /// <summary>A chair (or private room with one chair) of a salon. One head at a time: the database holds it.</summary>

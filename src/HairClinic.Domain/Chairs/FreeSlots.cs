@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Chairs;
 
 /// <summary>Finds the best places for a visit among what is free.</summary>

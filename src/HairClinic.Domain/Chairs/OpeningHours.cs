@@ -1,5 +1,4 @@
 using HairClinic.Domain.Wear;
-using NodaTime;
 using NodaTime.TimeZones;
 
 namespace HairClinic.Domain.Chairs;

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Chairs;
 
 /// <summary>A service's segments laid end to end, as stretches during which the chair and the hands are taken.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NodaTime;
 
 namespace HairClinic.Domain.Chairs;
 

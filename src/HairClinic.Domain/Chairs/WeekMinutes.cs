@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Chairs;
 
 /// <summary>How many minutes there are in each of the weeks ahead.</summary>

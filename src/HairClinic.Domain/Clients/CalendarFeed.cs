@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Clients;
 
 /// <summary>A secret address from which a client's calendar fetches their dates. Only the hash of its secret is kept.</summary>

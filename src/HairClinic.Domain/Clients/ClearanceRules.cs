@@ -1,5 +1,4 @@
 using HairClinic.Domain.Visits;
-using NodaTime;
 
 namespace HairClinic.Domain.Clients;
 

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Clients;
 
 /// <summary>Two records of one person made one, with enough kept to undo it.</summary>

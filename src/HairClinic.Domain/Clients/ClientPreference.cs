@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-
 namespace HairClinic.Domain.Clients;
 
 /// <summary>What a client chose on their own page. Without a row nothing was chosen and the usual holds.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Clients;
 
 /// <summary>Somebody stands at a salon that does not know them: it asks the home salon to be let in.</summary>

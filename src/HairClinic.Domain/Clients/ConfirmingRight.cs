@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-
 namespace HairClinic.Domain.Clients;
 
 /// <summary>Whether a person of the practice may confirm an address.</summary>

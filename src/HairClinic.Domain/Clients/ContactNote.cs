@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Clients;
 
 /// <summary>What the desk did about someone on the due list.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Clients;
 
 /// <summary>Someone who looks after a client, a parent for instance, and may open the client's own page with their own e-mail.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Clients;
 
 /// <summary>One saved set of a client's health answers, sealed. Each save is a row of its own; earlier ones stay sealed.</summary>

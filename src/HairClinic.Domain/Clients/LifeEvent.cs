@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Clients;
 
 /// <summary>Dates in a client's life that the schedule respects: a rebond is pulled ahead of them, and nothing falls due while away.</summary>

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-
 namespace HairClinic.Domain.Clients;
 
 /// <summary>The practice's own words on a topic of aftercare, in place of the usual ones.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Clients;
 
 /// <summary>What is known of a photo of a client. The picture itself lies sealed in a file, never here.</summary>

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-
 namespace HairClinic.Domain.HairSystems;
 
 /// <summary>What a base is made of, with the practice's own expectation of how long it lasts in wear.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.HairSystems;
 
 /// <summary>One unit with its own serial, from specified to retired.</summary>

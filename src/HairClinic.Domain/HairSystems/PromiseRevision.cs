@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.HairSystems;
 
 /// <summary>One date a workshop promised for a unit. Every revision is kept: lateness is judged against the first.</summary>

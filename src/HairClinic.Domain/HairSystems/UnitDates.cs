@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.HairSystems;
 
 /// <summary>The day of each step of a unit's life, as far as it got. An old book may lack some.</summary>

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-
 namespace HairClinic.Domain.HairSystems;
 
 /// <summary>A kind of unit as ordered: a base from a workshop.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.HairSystems;
 
 /// <summary>A repair of one unit, done on a day.</summary>

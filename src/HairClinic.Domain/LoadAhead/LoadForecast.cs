@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.LoadAhead;
 
 /// <summary>A salon's weeks ahead as they were calculated last: one row a salon, replaced each night.</summary>

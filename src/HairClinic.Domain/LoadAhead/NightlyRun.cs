@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.LoadAhead;
 
 /// <summary>When the run of a night is asked for.</summary>

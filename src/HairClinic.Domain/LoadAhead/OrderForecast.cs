@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.LoadAhead;
 
 /// <summary>The orders to expect at one workshop, month by month, as they were calculated last.</summary>

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.LoadAhead;
 
 /// <summary>Expected orders of one client by month: the next on its reorder day, those after it a unit's life apart.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Orders;
 
 /// <summary>Where units are made. Its closures are added to arrival dates, never learnt as lead time.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Orders;
 
 /// <summary>Days on which a workshop makes nothing.</summary>

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Practices;
 
 /// <summary>A run of days on which somebody, or a place, does not work. Both ends are included.</summary>

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Practices;
 
 /// <summary>Someone who works in the practice: what they may do, where, when, and with which skills.</summary>

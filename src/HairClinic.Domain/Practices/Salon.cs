@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Practices;
 
 /// <summary>A place of work, with its own time zone: every civil day and hour in it is read in that zone.</summary>

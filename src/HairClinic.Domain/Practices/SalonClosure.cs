@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Practices;
 
 /// <summary>Days on which a salon is shut although its weekly hours say open.</summary>

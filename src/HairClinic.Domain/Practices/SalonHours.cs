@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Practices;
 
 /// <summary>One spell in which a salon is open, every week, in its own zone.</summary>

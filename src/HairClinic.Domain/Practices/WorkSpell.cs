@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Practices;
 
 /// <summary>Weekly hours a person works in one salon, in that salon's zone.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Privacy;
 
 /// <summary>A client said yes, or took it back. Rows are only ever added; what stands is <see cref="ConsentLedger"/>'s to say.</summary>

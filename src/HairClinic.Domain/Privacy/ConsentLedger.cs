@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Privacy;
 
 /// <summary>What of all a client gave and took back stands at a moment.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Privacy;
 
 /// <summary>The words shown when a client is asked. A row is never changed: new words are a new number, and what was agreed before stays agreed to the old ones.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Privacy;
 
 /// <summary>That a client's record was erased: when, by whom, under which rule, and how many rows of which table. It names nobody but by id.</summary>

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>When an order in flight will be here, for whoever asks: one answer, given that it is not here today, so never a day that is past.</summary>

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>Whoever wears nothing for longer than this is taken to have left. Common practice, no source.</summary>

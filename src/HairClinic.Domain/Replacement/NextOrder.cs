@@ -1,5 +1,4 @@
 using HairClinic.Domain.Wear;
-using NodaTime;
 
 namespace HairClinic.Domain.Replacement;
 

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>

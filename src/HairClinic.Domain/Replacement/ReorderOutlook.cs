@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>One client's next order, answered in days of the calendar.</summary>

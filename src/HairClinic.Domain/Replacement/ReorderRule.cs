@@ -1,6 +1,5 @@
 using HairClinic.Domain.Wear;
 using HairClinic.Domain.Wear.Lifetimes;
-using NodaTime;
 
 namespace HairClinic.Domain.Replacement;
 

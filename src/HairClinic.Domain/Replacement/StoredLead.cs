@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>What the practice's orders of one kind of unit took, in working days of its workshop: what lead times are calculated from.</summary>

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>Whether the next unit was there when one was worn out.</summary>

@@ -1,5 +1,4 @@
 using HairClinic.Domain.HairSystems;
-using NodaTime;
 
 namespace HairClinic.Domain.Replacement;
 

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Shelf;
 
 /// <summary>One lot of a product, so that a bad one can be traced to every head it touched.</summary>

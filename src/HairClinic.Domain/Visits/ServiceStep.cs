@@ -1,5 +1,4 @@
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Practices;
 
 namespace HairClinic.Domain.Visits;
 

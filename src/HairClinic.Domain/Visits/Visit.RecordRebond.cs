@@ -1,8 +1,6 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear;
-using NodaTime;
 
 namespace HairClinic.Domain.Visits;
 

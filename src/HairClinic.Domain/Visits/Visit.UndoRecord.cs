@@ -1,7 +1,5 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Practices;
-using NodaTime;
 
 namespace HairClinic.Domain.Visits;
 

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Visits;
 
 /// <summary>A client's visit: booked, kept or called off. It takes a chair and, in its hands-on segments, a person.</summary>

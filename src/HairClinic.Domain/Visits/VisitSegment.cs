@@ -1,6 +1,4 @@
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Practices;
-using NodaTime;
 
 namespace HairClinic.Domain.Visits;
 

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Wear;
 
 /// <summary>The dates that decide where a bond stands.</summary>

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Wear;
 
 /// <summary>Civil days as whole numbers, so that rules that try many days stay plain integer arithmetic.</summary>

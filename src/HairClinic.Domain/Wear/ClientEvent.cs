@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Wear;
 
 /// <summary>A wedding, journey or operation the bond must be ready for, on which the client may be away.</summary>

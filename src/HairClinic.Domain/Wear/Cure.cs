@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Wear;
 
 /// <summary>How long a fresh bond must stay dry and still: no water, sweat or sport.</summary>

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Wear;
 
 /// <summary>Why a due date is what it is: a few numbers, spelt out by <see cref="Explain"/> when somebody asks.</summary>

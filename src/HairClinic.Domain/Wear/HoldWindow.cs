@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Wear;
 
 /// <summary>How long a bond of one base, adhesive and attachment is expected to hold: whole weeks, earliest and latest.</summary>

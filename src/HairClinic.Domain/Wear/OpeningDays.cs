@@ -1,4 +1,3 @@
-using NodaTime;
 using NodaTime.TimeZones;
 
 namespace HairClinic.Domain.Wear;

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Wear;
 
 /// <summary>How often a client comes to be washed and styled between rebonds: every 7 or 14 days, editable per client.</summary>

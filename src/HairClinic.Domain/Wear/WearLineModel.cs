@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Wear;
 
 /// <summary>Everything the wear line draws, already computed: days in, picture out.</summary>

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Domain.Wear;
 
 /// <summary>A set of weekdays: the days a salon is open, or the days a client likes to come.</summary>

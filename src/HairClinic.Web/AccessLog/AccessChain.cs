@@ -3,7 +3,6 @@ using System.Security.Cryptography;
 using System.Text;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Keys;
-using NodaTime;
 
 namespace HairClinic.Web.AccessLog;
 

@@ -2,7 +2,6 @@ using System.Security.Cryptography;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sealing;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.AccessLog;
 

@@ -1,7 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts;
 

@@ -1,14 +1,10 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Language;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts;
 

@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using NodaTime;
 using OtpNet;
 
 namespace HairClinic.Web.Accounts;

@@ -2,8 +2,6 @@ using System.Security.Cryptography;
 using System.Text;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts;
 

@@ -1,8 +1,6 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts;
 

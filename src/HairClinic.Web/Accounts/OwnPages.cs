@@ -1,7 +1,4 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts;
 

@@ -1,7 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Identity;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Accounts;
 

@@ -1,10 +1,8 @@
 using System.Security.Claims;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using Microsoft.AspNetCore.Identity;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
 
 namespace HairClinic.Web.Accounts;

@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Components.Server.Circuits;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts;
 

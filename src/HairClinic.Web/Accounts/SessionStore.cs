@@ -1,8 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Caching.Memory;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts;
 

@@ -1,7 +1,5 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts;
 

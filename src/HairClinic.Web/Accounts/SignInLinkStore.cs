@@ -1,13 +1,10 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Language;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts;
 

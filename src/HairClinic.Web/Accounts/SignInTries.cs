@@ -1,9 +1,7 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Identity;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts;
 

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Accounts;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using HairClinic.Domain.Practices;
 using HairClinic.EmbeddedPostgres;
 using HairClinic.Web.CommandLine.Analyse;
 using HairClinic.Web.Data;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Binder.Sheets;

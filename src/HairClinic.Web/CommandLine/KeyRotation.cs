@@ -4,7 +4,6 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Keys;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.CommandLine;
 

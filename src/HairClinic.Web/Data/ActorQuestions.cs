@@ -1,5 +1,3 @@
-using Microsoft.EntityFrameworkCore;
-
 namespace HairClinic.Web.Data;
 
 /// <summary>What only the database knows of whoever acts, asked inside their own fence.</summary>

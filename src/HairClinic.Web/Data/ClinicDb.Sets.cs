@@ -1,21 +1,15 @@
-using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.LoadAhead;
 using HairClinic.Domain.Orders;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
 using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Shelf;
-using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Keys;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Data;
 

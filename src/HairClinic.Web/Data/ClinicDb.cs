@@ -1,10 +1,8 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 
 namespace HairClinic.Web.Data;

@@ -1,8 +1,6 @@
 using HairClinic.Web.Data.Writes;
 using Microsoft.AspNetCore.Identity;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Diagnostics;
-using NodaTime;
 
 namespace HairClinic.Web.Data;
 

@@ -1,6 +1,4 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Sql;
-using Microsoft.EntityFrameworkCore;
 using Npgsql;
 
 namespace HairClinic.Web.Data;

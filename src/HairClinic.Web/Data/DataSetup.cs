@@ -3,7 +3,6 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Data.Writes;
-using NodaTime;
 
 namespace HairClinic.Web.Data;
 

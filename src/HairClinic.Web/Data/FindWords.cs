@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Text;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
 
 namespace HairClinic.Web.Data;
 

@@ -1,5 +1,4 @@
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Data;
 

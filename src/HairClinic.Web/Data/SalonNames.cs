@@ -1,5 +1,4 @@
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Caching.Memory;
 
 namespace HairClinic.Web.Data;

@@ -1,8 +1,6 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Identity;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Demo;
 

@@ -1,8 +1,5 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Demo;
 

@@ -1,6 +1,5 @@
 using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Binder.Sheets;
-using NodaTime;
 
 namespace HairClinic.Web.Demo;
 

@@ -1,6 +1,4 @@
-using HairClinic.Domain.Bonding;
 using HairClinic.Web.Features.Binder;
-using NodaTime;
 
 namespace HairClinic.Web.Demo;
 

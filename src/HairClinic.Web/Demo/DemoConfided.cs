@@ -1,6 +1,4 @@
 using System.Text.Json;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
@@ -9,9 +7,7 @@ using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Privacy;
-using Microsoft.EntityFrameworkCore;
 using NetVips;
-using NodaTime;
 
 namespace HairClinic.Web.Demo;
 

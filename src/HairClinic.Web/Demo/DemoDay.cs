@@ -1,12 +1,6 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Learning;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Demo;
 

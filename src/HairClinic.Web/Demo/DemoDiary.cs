@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Web.Demo;
 
 /// <summary>Who is busy when in the invented salons. Each stylist works at a chair of their own, so chairs and hands never clash.</summary>

@@ -1,6 +1,4 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Web.Demo.Truth;
-using NodaTime;
 
 namespace HairClinic.Web.Demo;
 

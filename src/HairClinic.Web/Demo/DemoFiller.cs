@@ -1,14 +1,10 @@
 using System.Diagnostics;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Binder.Sheets;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Demo;
 

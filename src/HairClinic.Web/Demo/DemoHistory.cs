@@ -1,6 +1,5 @@
 using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Binder;
-using NodaTime;
 
 namespace HairClinic.Web.Demo;
 

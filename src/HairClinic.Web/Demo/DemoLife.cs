@@ -1,10 +1,6 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Demo.Truth;
 using HairClinic.Web.Features.Binder;
 using HairClinic.Web.Features.Settings;
-using NodaTime;
 
 namespace HairClinic.Web.Demo;
 

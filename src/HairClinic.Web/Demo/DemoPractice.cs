@@ -1,7 +1,4 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
-using NodaTime;
 
 namespace HairClinic.Web.Demo;
 

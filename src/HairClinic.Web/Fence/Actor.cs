@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-
 namespace HairClinic.Web.Fence;
 
 /// <summary>Who is acting: set once per request, circuit or job. Without one nothing can be read.</summary>

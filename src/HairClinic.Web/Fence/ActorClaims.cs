@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Security.Claims;
-using HairClinic.Domain.Practices;
 
 namespace HairClinic.Web.Fence;
 

@@ -1,5 +1,4 @@
 using System.Data.Common;
-using NodaTime;
 using Npgsql;
 using NpgsqlTypes;
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-
 namespace HairClinic.Web.Fence;
 
 /// <summary>Who may change whom: owners everybody; managers themselves and those who manage nobody, and never a role.</summary>

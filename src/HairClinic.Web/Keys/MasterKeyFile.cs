@@ -1,7 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
-using NodaTime;
 using NodaTime.Serialization.SystemTextJson;
 
 namespace HairClinic.Web.Keys;

@@ -1,8 +1,6 @@
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Wear;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
-using NodaTime;
 
 namespace HairClinic.Web.Learning;
 

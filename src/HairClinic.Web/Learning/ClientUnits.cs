@@ -1,7 +1,5 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
-using NodaTime;
 
 namespace HairClinic.Web.Learning;
 

@@ -1,8 +1,5 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Learning;
 

@@ -1,12 +1,7 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
-using HairClinic.Domain.Wear;
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Learning;
 

@@ -1,7 +1,5 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Learning;
 

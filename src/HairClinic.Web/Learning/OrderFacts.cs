@@ -1,13 +1,7 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Orders;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Wear;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Learning;
 

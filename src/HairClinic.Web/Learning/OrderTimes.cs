@@ -1,7 +1,5 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Orders;
 using HairClinic.Domain.Replacement;
-using NodaTime;
 
 namespace HairClinic.Web.Learning;
 

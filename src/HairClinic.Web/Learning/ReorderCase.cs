@@ -1,7 +1,5 @@
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Wear;
 using HairClinic.Domain.Wear.Lifetimes;
-using NodaTime;
 
 namespace HairClinic.Web.Learning;
 

@@ -1,6 +1,4 @@
-using HairClinic.Domain.Wear;
 using HairClinic.Domain.Wear.Lifetimes;
-using NodaTime;
 
 namespace HairClinic.Web.Learning;
 

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Wear;
-using NodaTime;
-
 namespace HairClinic.Web.Learning;
 
 /// <summary>The right side of the wear line: bars that fade, brackets of likely ends, the post of the next order.</summary>

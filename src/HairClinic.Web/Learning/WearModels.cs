@@ -1,7 +1,5 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Learning;
 

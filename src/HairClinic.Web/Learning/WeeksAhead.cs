@@ -1,12 +1,7 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Clients;
 using HairClinic.Domain.LoadAhead;
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Learning;
 

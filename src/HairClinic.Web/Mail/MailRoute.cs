@@ -1,6 +1,5 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Mail;
 

@@ -1,7 +1,6 @@
 using HairClinic.EmbeddedPostgres;
 using HairClinic.Web.Data.Work;
 using MimeKit;
-using NodaTime;
 
 namespace HairClinic.Web.Mail;
 

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Web.Mail;
 
 public static class MailSetup

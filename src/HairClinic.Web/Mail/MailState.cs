@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-
 namespace HairClinic.Web.Mail;
 
 /// <summary>What a page may promise about letters just now.</summary>

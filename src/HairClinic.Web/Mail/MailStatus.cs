@@ -1,5 +1,4 @@
 using HairClinic.Web.Data.Work;
-using NodaTime;
 
 namespace HairClinic.Web.Mail;
 

@@ -1,6 +1,4 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
@@ -8,8 +6,6 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Data.Sql;
 using HairClinic.Web.Data.Work;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Privacy;
 

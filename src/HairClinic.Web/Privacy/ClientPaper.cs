@@ -1,11 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Privacy.Paper;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Privacy;

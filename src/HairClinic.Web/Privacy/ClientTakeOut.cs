@@ -2,16 +2,12 @@ using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sealing;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Privacy;

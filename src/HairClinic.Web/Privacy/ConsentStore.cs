@@ -1,7 +1,5 @@
 using HairClinic.Domain.Privacy;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Privacy;
 

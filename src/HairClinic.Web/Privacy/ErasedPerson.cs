@@ -1,6 +1,4 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Privacy;
 

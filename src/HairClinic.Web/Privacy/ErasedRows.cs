@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using HairClinic.Web.Data;
-using NodaTime;
 using Npgsql;
 
 namespace HairClinic.Web.Privacy;

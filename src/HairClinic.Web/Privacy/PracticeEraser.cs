@@ -1,8 +1,6 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata;
 
 namespace HairClinic.Web.Privacy;

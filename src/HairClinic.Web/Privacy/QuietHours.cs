@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Web.Privacy;
 
 /// <summary>When nobody is in a salon: from two to five in the morning there.</summary>

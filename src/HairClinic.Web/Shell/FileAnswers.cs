@@ -1,6 +1,5 @@
 using System.Net.Mime;
 using CsvHelper;
-using HairClinic.Domain.Practices;
 
 namespace HairClinic.Web.Shell;
 

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Shell.SignIn;
 using Microsoft.AspNetCore.Authorization;

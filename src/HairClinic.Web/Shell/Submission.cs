@@ -2,7 +2,6 @@ using System.Diagnostics;
 using System.Text.Json;
 using FluentValidation;
 using FluentValidation.Results;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;

@@ -3,7 +3,6 @@ using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Ui;

@@ -1,5 +1,4 @@
 using HairClinic.Web.Data;
-using NodaTime;
 
 namespace HairClinic.Web.Workers;
 

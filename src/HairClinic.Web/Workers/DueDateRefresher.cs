@@ -1,10 +1,7 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Learning;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Workers;
 

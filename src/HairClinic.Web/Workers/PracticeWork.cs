@@ -4,7 +4,6 @@ using HairClinic.Web.Data.Work;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Learning;
 using HairClinic.Web.Mail;
-using NodaTime;
 
 namespace HairClinic.Web.Workers;
 

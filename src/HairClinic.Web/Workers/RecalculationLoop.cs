@@ -1,6 +1,5 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
-using NodaTime;
 
 namespace HairClinic.Web.Workers;
 

@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
-using NodaTime;
 
 namespace HairClinic.Web.Workers;
 

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Domain.Wear.Lifetimes;
 
 /// <summary>A fit as it was stored: what predictions read until the next one, with what it was made from.</summary>

@@ -1,7 +1,6 @@
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear.Curves;
-using NodaTime;
 
 namespace HairClinic.Domain.Wear.Lifetimes;
 

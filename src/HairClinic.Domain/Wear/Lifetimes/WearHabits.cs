@@ -1,5 +1,4 @@
 using HairClinic.Domain.Clients;
-using NodaTime;
 
 namespace HairClinic.Domain.Wear.Lifetimes;
 

@@ -5,8 +5,6 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Keys;
 using Microsoft.AspNetCore.Identity;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts.Tablets;
 

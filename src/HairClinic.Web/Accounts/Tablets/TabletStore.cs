@@ -2,8 +2,6 @@ using System.Security.Cryptography;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.WebUtilities;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Accounts.Tablets;
 

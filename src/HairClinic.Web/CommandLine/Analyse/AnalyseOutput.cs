@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using HairClinic.Domain.Practices;
 
 namespace HairClinic.Web.CommandLine.Analyse;
 

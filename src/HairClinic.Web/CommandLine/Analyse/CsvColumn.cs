@@ -1,5 +1,4 @@
 using System.Globalization;
-using HairClinic.Domain.Practices;
 
 namespace HairClinic.Web.CommandLine.Analyse;
 

@@ -1,5 +1,4 @@
 using CsvHelper;
-using HairClinic.Domain.Practices;
 
 namespace HairClinic.Web.CommandLine.Analyse;
 

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 

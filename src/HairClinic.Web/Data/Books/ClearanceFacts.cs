@@ -1,8 +1,3 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Visits;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
-
 namespace HairClinic.Web.Data.Books;
 
 /// <summary>What of a client must be asked about first, for those who may not read why.</summary>

@@ -1,6 +1,3 @@
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
-
 namespace HairClinic.Web.Data.Books;
 
 /// <summary>Another visit of a client, which is in the way of one that is wanted.</summary>

@@ -1,7 +1,3 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Web.Data.Books;
 
 /// <summary>A lift told by the client or to the desk: the same hold data, whoever writes it down.</summary>

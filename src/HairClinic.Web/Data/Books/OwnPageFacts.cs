@@ -1,7 +1,3 @@
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Wear;
-using NodaTime;
-
 namespace HairClinic.Web.Data.Books;
 
 /// <summary>What a client's first page shows, as the one query brings it.</summary>

@@ -1,10 +1,7 @@
 using System.Text.Json;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Sql;
 using HairClinic.Web.Fence;
-using NodaTime;
 using Npgsql;
 
 namespace HairClinic.Web.Data.Books;

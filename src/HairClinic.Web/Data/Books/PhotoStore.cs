@@ -1,7 +1,5 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Data.Sealing;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Data.Books;
 

@@ -1,7 +1,4 @@
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Practices;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Data.Books;
 

@@ -1,7 +1,6 @@
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,9 +1,3 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,5 +1,4 @@
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Practices;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Domain.Shelf;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Keys;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

@@ -1,7 +1,3 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Wear;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,6 +1,4 @@
 using System.Text.Json;
-using HairClinic.Domain.Clients;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Data.Rows;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

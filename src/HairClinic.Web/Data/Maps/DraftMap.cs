@@ -1,6 +1,4 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,7 +1,5 @@
 using System.Text.Json;
-using HairClinic.Domain.Clients;
 using HairClinic.Domain.Privacy;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

@@ -1,6 +1,4 @@
 using System.Linq.Expressions;
-using HairClinic.Domain.Practices;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

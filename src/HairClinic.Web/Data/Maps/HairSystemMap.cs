@@ -1,8 +1,4 @@
 using System.Text.Json;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Practices;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,7 +1,4 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Shelf;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,6 +1,5 @@
 using HairClinic.Domain.LoadAhead;
 using HairClinic.Domain.Orders;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

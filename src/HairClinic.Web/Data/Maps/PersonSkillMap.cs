@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

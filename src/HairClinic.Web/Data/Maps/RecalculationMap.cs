@@ -1,6 +1,4 @@
 using HairClinic.Domain.LoadAhead;
-using HairClinic.Domain.Practices;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

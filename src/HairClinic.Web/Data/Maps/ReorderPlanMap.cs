@@ -1,7 +1,4 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,4 +1,3 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

@@ -1,4 +1,3 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Orders;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

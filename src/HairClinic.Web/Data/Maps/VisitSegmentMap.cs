@@ -1,7 +1,4 @@
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

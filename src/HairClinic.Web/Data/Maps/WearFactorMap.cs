@@ -1,5 +1,4 @@
 using HairClinic.Domain.Wear.Lifetimes;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Practices;
 using PhoneNumbers;
 
 namespace HairClinic.Web.Data.Phones;

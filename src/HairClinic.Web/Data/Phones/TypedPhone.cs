@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using Microsoft.EntityFrameworkCore;
-
 namespace HairClinic.Web.Data.Phones;
 
 /// <summary>A phone number as somebody typed it, read in the country of the salon it is typed for (<see cref="PhoneNumbering.At"/>).</summary>

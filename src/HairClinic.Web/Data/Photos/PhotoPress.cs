@@ -1,4 +1,3 @@
-using HairClinic.Domain.Practices;
 using NetVips;
 
 namespace HairClinic.Web.Data.Photos;

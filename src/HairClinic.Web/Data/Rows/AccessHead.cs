@@ -1,5 +1,3 @@
-using HairClinic.Domain.Practices;
-
 namespace HairClinic.Web.Data.Rows;
 
 /// <summary>The last line of a practice's access log. Whoever adds a line holds this row, so that the chain never forks.</summary>

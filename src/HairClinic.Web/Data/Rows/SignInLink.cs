@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Web.Data.Rows;
 
 /// <summary>A single-use link a client signs in with. Only the hash of its token is kept.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Web.Data.Rows;
 
 /// <summary>A browser that several people of the practice work at in turn. It carries a token; only the token's hash is kept.</summary>

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Web.Data.Rows;
 
 /// <summary>One person's PIN at one tablet. It opens nothing by itself: only while their full sign-in there is younger than twelve hours.</summary>

@@ -1,8 +1,6 @@
 using System.Security.Cryptography;
 using HairClinic.EmbeddedPostgres;
 using HairClinic.Web.Keys;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Data.Sealing;
 

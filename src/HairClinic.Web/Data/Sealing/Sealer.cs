@@ -1,8 +1,5 @@
 using System.Security.Cryptography;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Keys;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Data.Sealing;
 

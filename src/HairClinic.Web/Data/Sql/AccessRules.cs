@@ -65,9 +65,9 @@ public static class AccessRules
         new("visit_records", Reach.VisitRecords, Everybody, Chair | Manager, Staff, Chair),
         // What a client confided, and what was agreed about it.
         new("clearances", Reach.Clients("clearances"), Everybody, Health, Health, Health),
-        new("client_keys", Reach.Confided("client_keys"), Health | Trainee | Client, Health, Manage, Job),
-        new("health_answers", Reach.Confided("health_answers"), Health | Client, Health, Manage, Manage),
-        new("photos", Reach.Photos, Health | Trainee | Client, Health, Health, Manage),
+        new("client_keys", Reach.Confided("client_keys"), Health | Trainee | Roles.Client, Health, Manage, Job),
+        new("health_answers", Reach.Confided("health_answers"), Health | Roles.Client, Health, Manage, Manage),
+        new("photos", Reach.Photos, Health | Trainee | Roles.Client, Health, Health, Manage),
         new("sealed_drafts", Reach.OwnPerson, Health, Health, Health, Health),
         new("consent_texts", Reach.Practice, Everybody, Everybody, Nobody, Nobody),
         new("consents", Reach.Confided("consents"), Everybody, Everybody, Nobody, Nobody),
@@ -77,10 +77,17 @@ public static class AccessRules
         new("access_heads", Reach.Practice, Everybody, Everybody, Everybody, Nobody),
         new("access_notes", Reach.ConfidedWriting, Everybody, Everybody, Nobody, Nobody) { Writes = Reach.OwnWritingOrAboutOneself },
         // A client's own page.
-        new("client_preferences", Reach.Clients("client_preferences"), Everybody, Desk | Client, Desk | Client, Job),
-        new("client_sign_ins", Reach.Clients("client_sign_ins"), Client | Job, Job, Job, Job),
-        new("guardians", Reach.Confided("guardians"), Desk | Stylist | Client, Desk, Desk, Desk) { Writes = Reach.AtHome },
-        new("calendar_feeds", Reach.Clients("calendar_feeds"), Client | Job, Client | Job, Client | Job, Client | Job),
+        new("client_preferences", Reach.Clients("client_preferences"), Everybody, Desk | Roles.Client, Desk | Roles.Client, Job),
+        new("client_sign_ins", Reach.Clients("client_sign_ins"), Roles.Client | Job, Job, Job, Job),
+        new("guardians", Reach.Confided("guardians"), Desk | Stylist | Roles.Client, Desk, Desk, Desk) { Writes = Reach.AtHome },
+        new(
+            "calendar_feeds",
+            Reach.Clients("calendar_feeds"),
+            Roles.Client | Job,
+            Roles.Client | Job,
+            Roles.Client | Job,
+            Roles.Client | Job
+        ),
         // Made and ended by the database itself; confirmed by whoever may read health and did not enter it.
         new("opening_addresses", Reach.Clients("opening_addresses"), Staff, Nobody, Health, Job),
         new("own_texts", Reach.Practice, Everybody, Manage, Manage, Manage),

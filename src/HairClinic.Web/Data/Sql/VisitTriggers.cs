@@ -1,4 +1,3 @@
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Maps;
 
 namespace HairClinic.Web.Data.Sql;

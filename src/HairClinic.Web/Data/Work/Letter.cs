@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Web.Data.Work;
 
 /// <summary>A message to a client or a person. Discreet: nothing in it says what a visit is for.</summary>

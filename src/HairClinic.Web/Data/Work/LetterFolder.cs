@@ -1,6 +1,5 @@
 using System.Text;
 using HairClinic.EmbeddedPostgres;
-using NodaTime;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Data.Work;

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Web.Data.Work;
 
 /// <summary>Work asked for in the same transaction as the change that needs it, done by a worker soon after.</summary>

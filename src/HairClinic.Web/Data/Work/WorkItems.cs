@@ -1,6 +1,5 @@
 using System.Text.Json;
 using HairClinic.Web.Data.Maps;
-using NodaTime;
 
 namespace HairClinic.Web.Data.Work;
 

@@ -1,6 +1,3 @@
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
-
 namespace HairClinic.Web.Data.Work;
 
 /// <summary>Hands out work so that two programs on one database never do the same.</summary>

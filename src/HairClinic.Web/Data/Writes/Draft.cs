@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Web.Data.Writes;
 
 /// <summary>What a person typed into a long form and has not sent yet. One a person, form and subject.</summary>

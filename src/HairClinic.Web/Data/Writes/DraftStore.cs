@@ -1,8 +1,6 @@
 using System.Text.Json;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Data.Writes;
 

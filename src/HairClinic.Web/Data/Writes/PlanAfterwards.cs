@@ -1,11 +1,6 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
 using HairClinic.Web.Data.Work;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Diagnostics;
-using NodaTime;
 
 namespace HairClinic.Web.Data.Writes;
 

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Web.Data.Writes;
 
 /// <summary>A draft of a form about a client's health: sealed with the client's key. One a person, form and client.</summary>

@@ -1,5 +1,3 @@
-using Microsoft.EntityFrameworkCore;
-
 namespace HairClinic.Web.Data.Writes;
 
 /// <summary>One at a time: what must see what the one before wrote.</summary>

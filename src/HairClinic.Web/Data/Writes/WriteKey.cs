@@ -1,6 +1,3 @@
-using HairClinic.Domain.Practices;
-using NodaTime;
-
 namespace HairClinic.Web.Data.Writes;
 
 /// <summary>A submission that was carried out, with its first answer, so that sending it again changes nothing.</summary>

@@ -1,10 +1,7 @@
 using System.Security.Cryptography;
 using System.Text.Json;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Sql;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using Npgsql;
 
 namespace HairClinic.Web.Data.Writes;

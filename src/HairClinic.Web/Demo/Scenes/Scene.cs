@@ -1,15 +1,8 @@
-using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Orders;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Settings;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Demo.Scenes;
 

@@ -1,7 +1,5 @@
-using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Orders;
 using HairClinic.Domain.Wear.Lifetimes;
-using NodaTime;
 
 namespace HairClinic.Web.Demo.Truth;
 

@@ -1,7 +1,6 @@
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Accounts;
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Clients;
-
 namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Skin and sweat as screens name them; the localiser's keys.</summary>

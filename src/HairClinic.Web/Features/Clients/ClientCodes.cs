@@ -1,9 +1,6 @@
 using System.Security.Cryptography;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Clients;
 

@@ -1,7 +1,5 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Ui;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

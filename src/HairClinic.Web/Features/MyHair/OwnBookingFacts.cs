@@ -1,7 +1,4 @@
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
-using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using HairClinic.Web.Ui;
-using NodaTime;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Features.MyHair;

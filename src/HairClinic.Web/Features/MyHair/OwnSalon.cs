@@ -1,5 +1,4 @@
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair;
 

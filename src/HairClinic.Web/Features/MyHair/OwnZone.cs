@@ -1,6 +1,4 @@
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair;
 

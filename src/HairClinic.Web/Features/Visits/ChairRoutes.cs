@@ -1,5 +1,3 @@
-using HairClinic.Domain.Visits;
-
 namespace HairClinic.Web.Features.Visits;
 
 /// <summary>Where a visit is logged: a bond is made or it is not.</summary>

@@ -1,7 +1,3 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Visits;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Ui.Feedback;
 using Microsoft.Extensions.Localization;
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Features.Visits;

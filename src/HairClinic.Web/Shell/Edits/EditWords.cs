@@ -1,12 +1,10 @@
 using System.Collections;
 using System.Globalization;
 using HairClinic.Domain.Money;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Fields;
 using HairClinic.Web.Ui.Wear;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Shell.Edits;
 

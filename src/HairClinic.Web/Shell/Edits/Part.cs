@@ -1,7 +1,6 @@
 using System.Collections;
 using System.Collections.Concurrent;
 using System.Reflection;
-using HairClinic.Domain.Wear;
 
 namespace HairClinic.Web.Shell.Edits;
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Clients;
-
 namespace HairClinic.Web.Ui.Care;
 
 /// <summary>The usual words on aftercare, where a practice wrote none of its own. Common practice, no source. The localiser's keys.</summary>

@@ -1,7 +1,5 @@
 using FluentValidation.Results;
-using HairClinic.Domain.Practices;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Ui.Feedback;
 

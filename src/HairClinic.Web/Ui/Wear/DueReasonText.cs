@@ -1,6 +1,4 @@
-using HairClinic.Domain.Wear;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Ui.Wear;
 

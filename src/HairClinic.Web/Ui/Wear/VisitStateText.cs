@@ -1,4 +1,3 @@
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Ui.Feedback;
 using Microsoft.Extensions.Localization;
 

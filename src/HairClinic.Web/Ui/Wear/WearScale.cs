@@ -1,5 +1,4 @@
 using System.Globalization;
-using NodaTime;
 
 namespace HairClinic.Web.Ui.Wear;
 

@@ -1,6 +1,4 @@
 using System.Globalization;
-using HairClinic.Domain.Wear;
-using NodaTime;
 
 namespace HairClinic.Web.Ui.Wear;
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Bonding;
-
 namespace HairClinic.Web.Ui.Wear;
 
 /// <summary>What a zone of the perimeter is called; the localiser's keys.</summary>

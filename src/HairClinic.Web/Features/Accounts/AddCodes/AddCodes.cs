@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.DataProtection;

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using Microsoft.AspNetCore.Identity;
 

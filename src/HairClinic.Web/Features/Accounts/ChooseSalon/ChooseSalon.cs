@@ -1,7 +1,6 @@
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using Microsoft.AspNetCore.Identity;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Accounts;
 

@@ -1,5 +1,4 @@
 using System.Text;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
@@ -9,8 +8,6 @@ using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.WebUtilities;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Accounts;
 

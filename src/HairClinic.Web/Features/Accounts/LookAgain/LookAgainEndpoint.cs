@@ -4,7 +4,6 @@ using HairClinic.Web.Fence;
 using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Accounts;
 

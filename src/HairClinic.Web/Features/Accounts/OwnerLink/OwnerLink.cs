@@ -1,13 +1,10 @@
 using System.Text;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.WebUtilities;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Accounts;
 

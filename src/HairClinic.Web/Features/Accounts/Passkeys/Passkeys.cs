@@ -1,9 +1,7 @@
 using System.Buffers.Text;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Identity;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Accounts;
 

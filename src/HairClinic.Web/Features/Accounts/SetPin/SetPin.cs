@@ -1,4 +1,3 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Accounts.Tablets;
 using HairClinic.Web.Data.Rows;

@@ -3,8 +3,6 @@ using HairClinic.Web.Accounts.Tablets;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Accounts;
 

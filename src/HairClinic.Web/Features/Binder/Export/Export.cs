@@ -3,7 +3,6 @@ using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Features.Binder.Sheets;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Binder;
 

@@ -1,9 +1,6 @@
 using System.Runtime.CompilerServices;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Binder.Sheets;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Binder;
 

@@ -1,11 +1,8 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Writes;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using Npgsql;
 
 namespace HairClinic.Web.Features.Binder;

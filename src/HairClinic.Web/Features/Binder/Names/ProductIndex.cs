@@ -1,7 +1,5 @@
-using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Binder;
 

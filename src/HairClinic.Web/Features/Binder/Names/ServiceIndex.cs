@@ -1,8 +1,6 @@
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Binder.Sheets;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Binder;
 

@@ -1,6 +1,4 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Binder;
 

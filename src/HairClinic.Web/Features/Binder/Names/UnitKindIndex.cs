@@ -1,7 +1,5 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Orders;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Binder;
 

@@ -1,7 +1,5 @@
-using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Features.Binder.Sheets;
-using NodaTime;
 using Columns = HairClinic.Web.Features.Binder.Sheets.BondColumns;
 
 namespace HairClinic.Web.Features.Binder;

@@ -1,6 +1,3 @@
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Visits;
-
 namespace HairClinic.Web.Features.Binder;
 
 /// <summary>Our sheets' words for the states and kinds of the book.</summary>

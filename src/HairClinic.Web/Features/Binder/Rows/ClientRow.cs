@@ -1,7 +1,4 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Features.Binder.Sheets;
-using NodaTime;
 using Columns = HairClinic.Web.Features.Binder.Sheets.ClientColumns;
 
 namespace HairClinic.Web.Features.Binder;

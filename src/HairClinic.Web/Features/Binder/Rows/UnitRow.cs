@@ -1,6 +1,4 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Web.Features.Binder.Sheets;
-using NodaTime;
 using Columns = HairClinic.Web.Features.Binder.Sheets.UnitColumns;
 
 namespace HairClinic.Web.Features.Binder;

@@ -1,7 +1,4 @@
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Features.Binder.Sheets;
-using NodaTime;
 using Columns = HairClinic.Web.Features.Binder.Sheets.VisitColumns;
 
 namespace HairClinic.Web.Features.Binder;

@@ -1,10 +1,7 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Clients;
 

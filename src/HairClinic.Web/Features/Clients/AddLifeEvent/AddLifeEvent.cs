@@ -1,11 +1,7 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

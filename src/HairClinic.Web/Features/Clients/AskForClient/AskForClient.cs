@@ -1,8 +1,6 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

@@ -1,10 +1,4 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Visits;
-using HairClinic.Domain.Wear;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

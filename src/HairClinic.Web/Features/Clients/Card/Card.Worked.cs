@@ -1,10 +1,4 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Learning;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

@@ -1,13 +1,8 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Visits;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Learning;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

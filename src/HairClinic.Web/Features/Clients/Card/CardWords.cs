@@ -1,12 +1,7 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Feedback;
 using HairClinic.Web.Ui.Wear;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

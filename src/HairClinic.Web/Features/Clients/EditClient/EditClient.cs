@@ -1,6 +1,3 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Phones;
@@ -8,8 +5,6 @@ using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Shell.Edits;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

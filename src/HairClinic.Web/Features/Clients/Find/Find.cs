@@ -1,12 +1,8 @@
 using System.Globalization;
 using System.Text;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

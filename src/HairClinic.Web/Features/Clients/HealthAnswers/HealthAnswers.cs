@@ -1,7 +1,5 @@
 using System.Security.Cryptography;
 using System.Text.Json;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
@@ -10,8 +8,6 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

@@ -1,10 +1,4 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Clients;
 

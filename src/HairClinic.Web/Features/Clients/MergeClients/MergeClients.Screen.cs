@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Web.Features.Clients;
 
 public sealed partial class MergeClients

@@ -1,8 +1,6 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Work;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Clients;
 

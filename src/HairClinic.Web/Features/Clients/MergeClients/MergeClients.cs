@@ -1,14 +1,9 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

@@ -1,10 +1,5 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Learning;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

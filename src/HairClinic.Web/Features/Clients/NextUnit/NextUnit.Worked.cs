@@ -1,7 +1,5 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Learning;
-using NodaTime;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Features.Clients;

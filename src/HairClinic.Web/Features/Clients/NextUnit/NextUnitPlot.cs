@@ -1,7 +1,6 @@
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Plots;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

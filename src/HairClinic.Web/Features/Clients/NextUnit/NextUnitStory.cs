@@ -1,8 +1,6 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Wear;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Clients;
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.HairSystems;
-
 namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Repairs in words: the localiser's keys.</summary>

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Clients;
-
 namespace HairClinic.Web.Features.Clients;
 
 internal static class PhotoWords

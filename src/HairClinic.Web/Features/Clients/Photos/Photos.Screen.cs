@@ -1,6 +1,3 @@
-using HairClinic.Domain.Clients;
-using NodaTime;
-
 namespace HairClinic.Web.Features.Clients;
 
 public sealed partial class Photos

@@ -1,6 +1,4 @@
 using FluentValidation.Results;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Photos;
 using Microsoft.AspNetCore.Components;
 using NodaTime.Text;

@@ -1,10 +1,8 @@
 using HairClinic.Domain.Money;
-using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Lasting;
 

@@ -1,6 +1,5 @@
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Lasting;
 

@@ -1,6 +1,5 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Lasting;
 

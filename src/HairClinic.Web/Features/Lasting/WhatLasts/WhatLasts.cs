@@ -3,8 +3,6 @@ using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Learning;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Lasting;
 

@@ -1,7 +1,5 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair;
 

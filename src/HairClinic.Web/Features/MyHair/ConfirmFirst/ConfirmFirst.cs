@@ -2,7 +2,6 @@ using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Mail;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair;
 

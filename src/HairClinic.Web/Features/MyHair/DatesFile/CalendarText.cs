@@ -2,7 +2,6 @@ using Ical.Net;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
 using Ical.Net.Serialization;
-using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair;
 

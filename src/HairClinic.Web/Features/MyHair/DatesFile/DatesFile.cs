@@ -1,14 +1,11 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Language;
 using HairClinic.Web.Mail;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair;
 

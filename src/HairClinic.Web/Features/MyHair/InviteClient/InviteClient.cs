@@ -1,10 +1,7 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Mail;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair;
 

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What may be done in each stretch of the cure. Common practice, no source; the label and the salon come first. The localiser's keys.</summary>

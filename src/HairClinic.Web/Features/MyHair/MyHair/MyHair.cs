@@ -1,9 +1,6 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Mail;
-using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair;
 

@@ -1,6 +1,4 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Web.Data.Books;
-using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair;
 

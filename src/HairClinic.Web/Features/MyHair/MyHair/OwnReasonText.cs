@@ -1,7 +1,5 @@
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Ui.Wear;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair;
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Clients;
-
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What a photo shows, as its client reads it. The localiser's keys.</summary>

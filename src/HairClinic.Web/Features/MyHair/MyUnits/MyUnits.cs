@@ -1,10 +1,6 @@
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Learning;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair;
 

@@ -1,12 +1,9 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Language;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.MyHair;
 

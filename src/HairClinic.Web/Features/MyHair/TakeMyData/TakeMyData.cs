@@ -4,7 +4,6 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Mail;
 using HairClinic.Web.Privacy;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.MyHair;
 

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Rows;
 
 namespace HairClinic.Web.Features.MyHair;

@@ -2,7 +2,6 @@ using System.Globalization;
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Ui;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook;
 

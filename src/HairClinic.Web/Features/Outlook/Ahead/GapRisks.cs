@@ -1,9 +1,6 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook;
 

@@ -1,9 +1,5 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook;
 

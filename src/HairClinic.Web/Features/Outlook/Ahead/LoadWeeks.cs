@@ -1,8 +1,5 @@
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook;
 

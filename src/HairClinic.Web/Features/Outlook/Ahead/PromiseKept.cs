@@ -1,7 +1,5 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Wear.Curves;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook;
 

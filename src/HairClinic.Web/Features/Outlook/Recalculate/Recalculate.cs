@@ -1,12 +1,9 @@
 using HairClinic.Domain.LoadAhead;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Learning;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook;
 

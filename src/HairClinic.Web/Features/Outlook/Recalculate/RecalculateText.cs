@@ -1,5 +1,4 @@
 using HairClinic.Domain.LoadAhead;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Outlook;
 

@@ -1,12 +1,9 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Privacy;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Privacy;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Privacy;
 

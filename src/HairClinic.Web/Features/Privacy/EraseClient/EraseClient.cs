@@ -1,8 +1,6 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Privacy;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Privacy;
 

@@ -1,7 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Privacy;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Privacy;
 

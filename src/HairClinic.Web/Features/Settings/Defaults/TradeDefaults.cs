@@ -1,7 +1,4 @@
-using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear.Lifetimes;
 
 namespace HairClinic.Web.Features.Settings;

@@ -1,8 +1,6 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Shell.Edits;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Settings;
 

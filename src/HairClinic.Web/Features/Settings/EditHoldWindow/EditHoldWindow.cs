@@ -1,12 +1,8 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Shell.Edits;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -1,6 +1,4 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Shell.Edits;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -1,12 +1,9 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Settings;
 

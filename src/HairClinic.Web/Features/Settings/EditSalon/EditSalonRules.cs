@@ -1,5 +1,4 @@
 using FluentValidation;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -1,10 +1,7 @@
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Shell.Edits;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -1,7 +1,4 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Settings;
 

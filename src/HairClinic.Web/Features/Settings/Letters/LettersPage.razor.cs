@@ -1,4 +1,3 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Mail;
 
 namespace HairClinic.Web.Features.Settings;

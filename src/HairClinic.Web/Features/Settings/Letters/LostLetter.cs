@@ -1,6 +1,5 @@
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Mail;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -1,10 +1,8 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Accounts.Tablets;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -1,9 +1,6 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Settings;
 

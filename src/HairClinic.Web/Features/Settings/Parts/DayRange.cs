@@ -1,6 +1,5 @@
 using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Settings;
 

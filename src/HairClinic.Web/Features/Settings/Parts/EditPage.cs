@@ -1,5 +1,4 @@
 using FluentValidation;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;

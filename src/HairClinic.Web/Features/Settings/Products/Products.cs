@@ -1,7 +1,5 @@
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -1,6 +1,4 @@
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -1,9 +1,7 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Photos;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Privacy;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -1,12 +1,6 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Visits;
 

@@ -1,5 +1,4 @@
 using HairClinic.Web.Ui;
-using NodaTime;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Features.Visits;

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
 
 namespace HairClinic.Web.Features.Visits;

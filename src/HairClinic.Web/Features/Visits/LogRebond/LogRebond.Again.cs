@@ -1,8 +1,3 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
-using NodaTime;
-
 namespace HairClinic.Web.Features.Visits;
 
 public sealed partial class LogRebond

@@ -1,9 +1,4 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Shelf;
-using HairClinic.Domain.Visits;
-using HairClinic.Domain.Wear;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Visits;
 

@@ -1,5 +1,4 @@
 using FluentValidation;
-using HairClinic.Domain.Bonding;
 
 namespace HairClinic.Web.Features.Visits;
 

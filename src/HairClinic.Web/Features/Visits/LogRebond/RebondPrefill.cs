@@ -1,8 +1,3 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Visits;
-using NodaTime;
-
 namespace HairClinic.Web.Features.Visits;
 
 /// <summary>

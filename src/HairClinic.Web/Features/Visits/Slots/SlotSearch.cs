@@ -1,8 +1,6 @@
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Visits;
 

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Books;
 
 namespace HairClinic.Web.Features.Visits;

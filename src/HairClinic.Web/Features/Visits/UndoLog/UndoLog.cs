@@ -1,13 +1,7 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using Care = HairClinic.Web.Features.Visits.LogVisit;
 using Rebond = HairClinic.Web.Features.Visits.LogRebond;
 

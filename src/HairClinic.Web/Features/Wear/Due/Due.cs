@@ -1,8 +1,6 @@
 using System.Globalization;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Features.Wear;

@@ -1,7 +1,4 @@
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Wear;
 

@@ -1,8 +1,3 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.Wear;
-using NodaTime;
-
 namespace HairClinic.Web.Features.Wear;
 
 /// <summary>One client on the list: the bond on their head, and what the desk knows about reaching them.</summary>

@@ -1,7 +1,4 @@
-using HairClinic.Domain.Bonding;
 using HairClinic.Web.Data;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Wear;
 

@@ -1,8 +1,6 @@
-using HairClinic.Domain.Clients;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Feedback;
 using Microsoft.Extensions.Localization;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Wear;
 

@@ -1,5 +1,4 @@
 using FluentValidation;
-using HairClinic.Domain.Clients;
 
 namespace HairClinic.Web.Features.Wear;
 

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Bonding;
-using NodaTime;
-
 namespace HairClinic.Web.Features.Binder;
 
 /// <summary>

@@ -1,14 +1,8 @@
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Clients;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Features.Binder.Sheets;
 using HairClinic.Web.Learning;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Binder;
 

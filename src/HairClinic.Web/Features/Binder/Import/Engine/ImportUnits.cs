@@ -1,10 +1,6 @@
-using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Orders;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Binder.Sheets;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Binder;
 

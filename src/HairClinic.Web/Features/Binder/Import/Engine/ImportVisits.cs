@@ -1,12 +1,6 @@
-using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
-using HairClinic.Domain.Wear;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Binder.Sheets;
-using Microsoft.EntityFrameworkCore;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Binder;
 

@@ -1,10 +1,6 @@
 using System.Globalization;
-using HairClinic.Domain.Bonding;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Binder.Sheets;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Binder;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using HairClinic.Domain.Money;
-using NodaTime;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Features.Binder.Sheets;

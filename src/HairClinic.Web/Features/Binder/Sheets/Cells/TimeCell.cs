@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Binder.Sheets;
 

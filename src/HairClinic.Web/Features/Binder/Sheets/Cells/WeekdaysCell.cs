@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Binder.Sheets;
 

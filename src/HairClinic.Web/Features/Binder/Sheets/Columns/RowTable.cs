@@ -1,5 +1,4 @@
 using System.Linq.Expressions;
-using NodaTime;
 
 namespace HairClinic.Web.Features.Binder.Sheets;
 

@@ -1,6 +1,4 @@
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Settings;
 

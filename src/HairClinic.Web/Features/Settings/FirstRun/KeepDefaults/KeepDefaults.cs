@@ -1,10 +1,6 @@
-using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Practices;
-using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using Microsoft.EntityFrameworkCore;
 
 namespace HairClinic.Web.Features.Settings;
 

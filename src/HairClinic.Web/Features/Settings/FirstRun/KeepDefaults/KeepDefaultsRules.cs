@@ -1,5 +1,4 @@
 using FluentValidation;
-using HairClinic.Domain.Wear;
 
 namespace HairClinic.Web.Features.Settings;
 

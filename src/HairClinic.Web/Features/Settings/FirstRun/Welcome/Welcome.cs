@@ -1,5 +1,4 @@
 using System.Net.Mail;
-using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
