@@ -1,10 +1,6 @@
-using HairClinic.Domain.Chairs;
 using HairClinic.Domain.LoadAhead;
 using HairClinic.Domain.Orders;
-using HairClinic.Domain.Privacy;
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Shelf;
-using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;

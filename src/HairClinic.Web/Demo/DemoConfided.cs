@@ -1,5 +1,4 @@
 using System.Text.Json;
-using HairClinic.Domain.Privacy;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Maps;

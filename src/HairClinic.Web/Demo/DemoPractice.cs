@@ -1,5 +1,3 @@
-using HairClinic.Domain.Shelf;
-
 namespace HairClinic.Web.Demo;
 
 /// <summary>The invented practice: three salons in two time zones, the people in them, and what is on the shelf. None of it exists.</summary>

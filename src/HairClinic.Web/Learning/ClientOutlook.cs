@@ -1,5 +1,4 @@
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Shelf;
-using HairClinic.Domain.Wear.Curves;
-using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;

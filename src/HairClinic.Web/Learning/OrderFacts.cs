@@ -1,6 +1,5 @@
 using HairClinic.Domain.Orders;
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Wear.Lifetimes;
-
 namespace HairClinic.Web.Learning;
 
 /// <summary>What is expected of a client's units, for the right side of the wear line.</summary>

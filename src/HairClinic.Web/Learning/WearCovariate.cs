@@ -1,5 +1,3 @@
-using HairClinic.Domain.Wear.Lifetimes;
-
 namespace HairClinic.Web.Learning;
 
 /// <summary>One covariate of a spell by its stable name, as fits store it, and its value; what is not there is 0.</summary>

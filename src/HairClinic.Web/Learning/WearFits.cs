@@ -1,5 +1,3 @@
-using HairClinic.Domain.Wear.Lifetimes;
-
 namespace HairClinic.Web.Learning;
 
 /// <summary>Fits hold or life to all spells of a practice.</summary>

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Wear.Lifetimes;
-
 namespace HairClinic.Web.Learning;
 
 /// <summary>What is believed of hold or of life: the stored fit where there is one, else what the practice's rows assume.</summary>

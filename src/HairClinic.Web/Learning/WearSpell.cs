@@ -1,6 +1,3 @@
-using HairClinic.Domain.Wear.Curves;
-using HairClinic.Domain.Wear.Lifetimes;
-
 namespace HairClinic.Web.Learning;
 
 /// <summary>One bond's hold or one unit's life as curves and the fit read it.</summary>

@@ -1,6 +1,5 @@
 using HairClinic.Domain.LoadAhead;
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Privacy;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;

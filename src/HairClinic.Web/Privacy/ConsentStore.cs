@@ -1,4 +1,3 @@
-using HairClinic.Domain.Privacy;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Privacy;

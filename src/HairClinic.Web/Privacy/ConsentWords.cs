@@ -1,5 +1,3 @@
-using HairClinic.Domain.Privacy;
-
 namespace HairClinic.Web.Privacy;
 
 /// <summary>What each consent is called, and the words a practice starts with. They are a beginning, not legal advice: local law comes first.</summary>

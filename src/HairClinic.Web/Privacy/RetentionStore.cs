@@ -1,5 +1,4 @@
 using System.Linq.Expressions;
-using HairClinic.Domain.Privacy;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Wear.Curves;
-using HairClinic.Domain.Wear.Lifetimes;
-
 namespace HairClinic.Web.CommandLine.Analyse;
 
 /// <summary>The curves, the test and the fit of one table.</summary>

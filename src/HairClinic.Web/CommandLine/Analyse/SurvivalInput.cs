@@ -1,6 +1,3 @@
-using HairClinic.Domain.Wear.Curves;
-using HairClinic.Domain.Wear.Lifetimes;
-
 namespace HairClinic.Web.CommandLine.Analyse;
 
 /// <summary>What a survival analysis is made from, read out of a table.</summary>

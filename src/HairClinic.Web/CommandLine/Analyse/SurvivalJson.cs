@@ -1,6 +1,4 @@
 using System.Text.Json.Nodes;
-using HairClinic.Domain.Wear.Curves;
-using HairClinic.Domain.Wear.Lifetimes;
 using MathNet.Numerics;
 
 namespace HairClinic.Web.CommandLine.Analyse;

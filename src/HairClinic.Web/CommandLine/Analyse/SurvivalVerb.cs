@@ -1,5 +1,4 @@
 using System.CommandLine;
-using HairClinic.Domain.Wear.Lifetimes;
 
 namespace HairClinic.Web.CommandLine.Analyse;
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Chairs;
-
 namespace HairClinic.Web.Data.Books;
 
 /// <summary>

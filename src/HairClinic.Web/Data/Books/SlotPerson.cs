@@ -1,5 +1,3 @@
-using HairClinic.Domain.Chairs;
-
 namespace HairClinic.Web.Data.Books;
 
 /// <summary>A person of the salon, when they work there, and when their hands are taken, in whichever salon.</summary>

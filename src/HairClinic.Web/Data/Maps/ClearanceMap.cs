@@ -1,4 +1,3 @@
-using HairClinic.Domain.Shelf;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

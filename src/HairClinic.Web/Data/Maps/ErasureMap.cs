@@ -1,5 +1,4 @@
 using System.Text.Json;
-using HairClinic.Domain.Privacy;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Chairs;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Wear.Lifetimes;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;

@@ -29,7 +29,7 @@ public static class AccessRules
         new("recalculations", Reach.Practice, Manage, Manage, Manage, Job),
         new("reorder_plans", Reach.Clients("reorder_plans"), Staff, Job, Job, Job),
         new("products", Reach.Practice, Everybody, Manage, Manage, Job),
-        new("product_lots", Reach.Practice, Staff, Manage | Chair, Manage | Chair, Manage),
+        new("product_lots", Reach.Practice, Staff, Manage | Roles.Chair, Manage | Roles.Chair, Manage),
         new("workshops", Reach.Practice, Staff, Manage, Manage, Job),
         new("workshop_closures", Reach.Practice, Staff, Manage, Manage, Manage),
         new("chairs", Reach.Practice, Staff, Manage, Manage, Job),
@@ -58,11 +58,18 @@ public static class AccessRules
             Job
         ),
         new("unit_repairs", Reach.PartOf("unit_repairs", "hair_system_id", "hair_systems"), Everybody, Staff, Staff, Job),
-        new("bonds", Reach.Clients("bonds"), Everybody, Chair | Manager, Everybody, Chair),
-        new("bond_products", Reach.PartOf("bond_products", "bond_id", "bonds"), Everybody, Chair | Manager, Chair | Manager, Chair),
+        new("bonds", Reach.Clients("bonds"), Everybody, Roles.Chair | Manager, Everybody, Roles.Chair),
+        new(
+            "bond_products",
+            Reach.PartOf("bond_products", "bond_id", "bonds"),
+            Everybody,
+            Roles.Chair | Manager,
+            Roles.Chair | Manager,
+            Roles.Chair
+        ),
         new("visits", Reach.Visits, Everybody, Everybody, Everybody, Job) { Written = Reach.WrittenVisits },
         new("visit_segments", Reach.PartOf("visit_segments", "visit_id", "visits"), Everybody, Everybody, Everybody, Everybody),
-        new("visit_records", Reach.VisitRecords, Everybody, Chair | Manager, Staff, Chair),
+        new("visit_records", Reach.VisitRecords, Everybody, Roles.Chair | Manager, Staff, Roles.Chair),
         // What a client confided, and what was agreed about it.
         new("clearances", Reach.Clients("clearances"), Everybody, Health, Health, Health),
         new("client_keys", Reach.Confided("client_keys"), Health | Trainee | Roles.Client, Health, Manage, Job),

@@ -1,6 +1,4 @@
-using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Orders;
-using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Settings;
 

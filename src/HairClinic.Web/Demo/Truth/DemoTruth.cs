@@ -1,5 +1,4 @@
 using HairClinic.Domain.Orders;
-using HairClinic.Domain.Wear.Lifetimes;
 
 namespace HairClinic.Web.Demo.Truth;
 

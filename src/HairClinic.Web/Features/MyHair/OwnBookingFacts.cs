@@ -1,5 +1,3 @@
-using HairClinic.Domain.Chairs;
-
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What booking by a client goes by.</summary>

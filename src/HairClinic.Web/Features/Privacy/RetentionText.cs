@@ -1,5 +1,3 @@
-using HairClinic.Domain.Privacy;
-
 namespace HairClinic.Web.Features.Privacy;
 
 /// <summary>What is kept, in words; each is a localiser's key.</summary>

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Shelf;
 using HairClinic.Web.Features.Binder.Sheets;
 using Columns = HairClinic.Web.Features.Binder.Sheets.BondColumns;
 

@@ -25,20 +25,14 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         using var reader = CsvReader.Create(text.Utf8, SheetReader.Options(given, _ => _suspect = true));
 
         if (Next(reader, separator) is not { } first)
-        {
             return Unclosed() ?? SheetReading.Refused(null, "This file is empty. Its first line must hold the names of the columns.");
-        }
         var headings = SheetHeadings.From(first, limits.Columns);
         if (headings.Problem is { } problem)
-        {
             return new SheetReading(null, problem);
-        }
         while (Next(reader, separator) is { } row)
         {
             if (_rows.Count + _rowProblems.Count == limits.Rows)
-            {
                 return SheetReading.Refused(row.Row, "This file has more than {0} rows. Split it into several files.", limits.Rows);
-            }
             Take(row, headings.Names);
         }
         return Unclosed() ?? Finished(headings.Names, separator);
@@ -54,14 +48,10 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
             var defects = _suspect ? QuoteDefects.Of(reader.RawRecord, separator, line) : null;
             (_suspect, _textAfterQuote, _unclosedSince) = (false, defects?.TextAfterClosingQuote == true, defects?.UnclosedSince);
             if (_unclosedSince is not null)
-            {
                 return null;
-            }
             var cells = new string[reader.FieldCount];
             for (var column = 0; column < cells.Length; column++)
-            {
                 cells[column] = reader.GetString(column);
-            }
             if (!Array.TrueForAll(cells, string.IsNullOrWhiteSpace))
             {
                 var row = line - _beyondRows;
@@ -78,13 +68,9 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
     private void Take(SheetRow row, IReadOnlyList<string> headers)
     {
         if (_textAfterQuote)
-        {
             Report(row, "Text follows a closing quote. Write a quote inside a quoted cell twice.");
-        }
         else if (row.Cells.Count < headers.Count)
-        {
             Report(row, "This row has {0} cells where {1} were expected.", row.Cells.Count, headers.Count);
-        }
         else if (row.Cells.Skip(headers.Count).Any(cell => !string.IsNullOrWhiteSpace(cell)))
         {
             Report(
@@ -135,13 +121,9 @@ internal sealed record SheetHeadings(IReadOnlyList<string> Names, SheetProblem? 
     {
         var width = first.Cells.Count;
         while (width > 0 && string.IsNullOrWhiteSpace(first.Cells[width - 1]))
-        {
             width--;
-        }
         if (width > mostColumns)
-        {
             return Refused(first, "This file has {0} columns; at most {1} can be read.", width, mostColumns);
-        }
         var names = new string[width];
         var seen = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
         for (var column = 0; column < width; column++)
@@ -186,3 +168,85 @@ public sealed record SheetReading(Sheet? Sheet, SheetProblem? Problem)
 /// the row is no longer the line of the file.
 /// </summary>
 public sealed record SheetRow(int Row, IReadOnlyList<string> Cells);
+
+/// <summary>What is wrong with the quotes of one record.</summary>
+/// <remarks>The parser names only the first defect of a record, and a stray quote, which does no harm, may hide a worse one.</remarks>
+/// <param name="TextAfterClosingQuote">A quoted cell goes on after its closing quote.</param>
+/// <param name="UnclosedSince">The line on which a quote opened that is never closed, or null.</param>
+internal sealed record QuoteDefects(bool TextAfterClosingQuote, int? UnclosedSince)
+{
+    private enum Place
+    {
+        CellStart,
+        Plain,
+        Quoted,
+        AfterQuote,
+    }
+
+    /// <param name="record">The record as it stands in the file, without its line end.</param>
+    /// <param name="separator">The separator of the file.</param>
+    /// <param name="firstLine">The line on which the record starts.</param>
+    public static QuoteDefects Of(ReadOnlySpan<byte> record, char separator, int firstLine)
+    {
+        var line = firstLine;
+        var opened = firstLine;
+        var place = Place.CellStart;
+        var textAfter = false;
+        for (var at = 0; at < record.Length; at++)
+        {
+            var character = record[at];
+            if (place == Place.CellStart && character == '"')
+                opened = line;
+            textAfter |= place == Place.AfterQuote && character != '"' && character != separator;
+            place = (place, character) switch
+            {
+                (Place.CellStart, (byte)'"') => Place.Quoted,
+                (Place.Quoted, (byte)'"') => Place.AfterQuote,
+                (Place.Quoted, _) => Place.Quoted,
+                (Place.AfterQuote, (byte)'"') => Place.Quoted,
+                _ => character == separator ? Place.CellStart : Place.Plain,
+            };
+            var pair = character == '\r' && at + 1 < record.Length && record[at + 1] == '\n';
+            line += character == '\n' || (character == '\r' && !pair) ? 1 : 0;
+        }
+        return new QuoteDefects(textAfter, place == Place.Quoted ? opened : null);
+    }
+}
+
+/// <summary>Chooses the separator under which the first rows have the steadiest number of columns.</summary>
+internal static class SeparatorSniffer
+{
+    /// <summary>The one that prose contains most often comes last: it loses a tie.</summary>
+    public static readonly char[] Candidates = ['\t', ';', ','];
+
+    private const int RowsLookedAt = 50;
+
+    public static char Sniff(ReadOnlyMemory<byte> utf8) =>
+        Announced(utf8.Span) ?? Candidates.MaxBy(separator => Steadiness(utf8, separator));
+
+    /// <summary>Some spreadsheets write a first line <c>sep=;</c> that is not part of the table.</summary>
+    public static char? Announced(ReadOnlySpan<byte> utf8) =>
+        utf8.Length >= 5
+        && utf8.StartsWith("sep="u8)
+        && Candidates.Contains((char)utf8[4])
+        && (utf8.Length == 5 || utf8[5] is (byte)'\r' or (byte)'\n')
+            ? (char)utf8[4]
+            : null;
+
+    /// <summary>First the share of rows as wide as the header, then the width; a header of one column says nothing.</summary>
+    private static (double Share, int Width) Steadiness(ReadOnlyMemory<byte> utf8, char separator)
+    {
+        using var reader = CsvReader.Create(utf8, SheetReader.Options(separator));
+        if (!reader.Read() || reader.FieldCount < 2)
+            return (0, 0);
+        var width = reader.FieldCount;
+        int rows = 1,
+            steady = 1;
+        while (rows < RowsLookedAt && reader.Read())
+        {
+            rows++;
+            steady += reader.FieldCount == width ? 1 : 0;
+        }
+        return ((double)steady / rows, width);
+    }
+}

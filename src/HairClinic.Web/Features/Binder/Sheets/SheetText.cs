@@ -15,17 +15,11 @@ internal sealed record SheetText(ReadOnlyMemory<byte> Utf8, SheetEncoding Encodi
     {
         var bytes = file.Span;
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF]) && System.Text.Unicode.Utf8.IsValid(bytes[3..]))
-        {
             return Checked(file[3..], SheetEncoding.Utf8WithMark);
-        }
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]))
-        {
             return Wide(bytes[2..], bigEndian: false, SheetEncoding.Utf16LittleEndian);
-        }
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
-        {
             return Wide(bytes[2..], bigEndian: true, SheetEncoding.Utf16BigEndian);
-        }
         return System.Text.Unicode.Utf8.IsValid(bytes)
             ? Checked(file, SheetEncoding.Utf8)
             : Checked(WithoutMark.GetBytes(Western.GetString(bytes)), SheetEncoding.Windows1252);
@@ -56,4 +50,25 @@ public enum SheetEncoding
     Utf16LittleEndian,
     Utf16BigEndian,
     Windows1252,
+}
+
+/// <summary>Recognises by their first bytes the files people most often bring by mistake.</summary>
+internal static class FileSignature
+{
+    public static Sentence? Refusal(ReadOnlySpan<byte> file)
+    {
+        // A zip archive (newer workbooks are one) and the compound file of older workbooks.
+        if (
+            file.StartsWith((ReadOnlySpan<byte>)[0x50, 0x4B, 0x03, 0x04])
+            || file.StartsWith((ReadOnlySpan<byte>)[0xD0, 0xCF, 0x11, 0xE0, 0xA1, 0xB1, 0x1A, 0xE1])
+        )
+        {
+            return new Sentence(
+                "This is a workbook, not a CSV file. Open it, save each sheet as CSV (comma separated values), and bring those files."
+            );
+        }
+        return file.StartsWith("%PDF-"u8)
+            ? new Sentence("This is a PDF. Bring the sheet it was made from, saved as CSV (comma separated values).")
+            : null;
+    }
 }

@@ -52,9 +52,7 @@ public static class SheetWriter
         {
             WriteRow(csv, headers, cellText);
             foreach (var row in rows)
-            {
                 WriteRow(csv, row, cellText);
-            }
         }
         return output.ToArray();
     }

@@ -1,6 +1,4 @@
 using HairClinic.Domain.Money;
-using HairClinic.Domain.Wear.Curves;
-using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
 

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Wear.Curves;
-using HairClinic.Domain.Wear.Lifetimes;
-
 namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>What the nightly fit says beside the curves, and what it rests on.</summary>

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Wear.Curves;
-using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Learning;
 
 namespace HairClinic.Web.Features.Lasting;

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Wear.Curves;
-
 namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>How many of a group go on, over days; where some ends are known only within an interval, by the estimate that reads those.</summary>

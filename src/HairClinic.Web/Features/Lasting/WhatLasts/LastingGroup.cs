@@ -1,5 +1,3 @@
-using HairClinic.Domain.Wear.Curves;
-
 namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>The spells of one adhesive, base, workshop … and what they say.</summary>

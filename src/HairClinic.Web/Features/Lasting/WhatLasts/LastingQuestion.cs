@@ -1,5 +1,3 @@
-using HairClinic.Domain.Wear.Lifetimes;
-
 namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>What is looked at, and by what it is told apart.</summary>

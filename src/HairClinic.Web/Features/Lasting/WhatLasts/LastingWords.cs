@@ -1,5 +1,4 @@
 using System.Globalization;
-using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Language;
 using Microsoft.Extensions.Localization;
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Wear.Curves;
-using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Learning;

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Privacy;
-
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What follows when a client takes a consent back. The localiser's keys.</summary>

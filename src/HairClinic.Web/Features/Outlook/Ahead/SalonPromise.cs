@@ -1,5 +1,4 @@
 using HairClinic.Domain.Replacement;
-using HairClinic.Domain.Wear.Curves;
 
 namespace HairClinic.Web.Features.Outlook;
 

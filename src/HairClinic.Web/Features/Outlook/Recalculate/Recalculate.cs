@@ -1,5 +1,4 @@
 using HairClinic.Domain.LoadAhead;
-using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;

@@ -1,5 +1,4 @@
 using FluentValidation;
-using HairClinic.Domain.Privacy;
 
 namespace HairClinic.Web.Features.Privacy;
 

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Chairs;
-using HairClinic.Domain.Wear.Lifetimes;
-
 namespace HairClinic.Web.Features.Settings;
 
 /// <summary>

@@ -4,17 +4,8 @@ namespace HairClinic.Web.Features.Settings;
 
 public sealed partial class EditPerson
 {
-    public sealed record Input : IEditable
+    public sealed record Input : RowInput
     {
-        [FromBook]
-        public Guid? Id { get; set; }
-
-        [FromBook]
-        public uint Version { get; set; }
-
-        [OfTheForm]
-        public bool Retire { get; set; }
-
         [Field("Name")]
         public string Name { get; set; } = "";
 

@@ -135,17 +135,8 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
 
     private static string? Blank(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 
-    public sealed record Input : IEditable
+    public sealed record Input : RowInput
     {
-        [FromBook]
-        public Guid? Id { get; set; }
-
-        [FromBook]
-        public uint Version { get; set; }
-
-        [OfTheForm]
-        public bool Retire { get; set; }
-
         [Field("Name")]
         public string Name { get; set; } = "";
 

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Chairs;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Shell.Edits;

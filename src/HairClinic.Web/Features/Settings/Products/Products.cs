@@ -1,4 +1,3 @@
-using HairClinic.Domain.Shelf;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Features.Settings;

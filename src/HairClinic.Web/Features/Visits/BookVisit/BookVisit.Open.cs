@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using HairClinic.Domain.Chairs;
 using HairClinic.Web.Data;
 using HairClinic.Web.Ui.Fields;
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Shelf;
-
 namespace HairClinic.Web.Features.Visits;
 
 public sealed partial class LogRebond

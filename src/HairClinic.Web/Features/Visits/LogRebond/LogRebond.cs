@@ -44,7 +44,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
 
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
-        var sheet = await ReadAsync(db, input, cancellation);
+        var sheet = await RebondSheet.LoadAsync(db, input, current.Person.Salons, cancellation);
         var book = await DueFacts.LoadAsync(db, cancellation);
         var now = clock.GetCurrentInstant();
         var salon = book.Salon(sheet.Visit.SalonId);

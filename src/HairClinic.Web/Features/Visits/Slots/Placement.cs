@@ -133,3 +133,19 @@ public record PlaceChoice
     /// <summary>Whoever books was shown the doubts and means it.</summary>
     public bool DespiteDoubts { get; set; }
 }
+
+/// <summary>A chair or a person to choose.</summary>
+public sealed record Choice(Guid Id, string Name);
+
+/// <summary>Nothing was saved: somebody should look at the doubts first. Known as invalid so that a repeated submission still gets its first answer.</summary>
+internal sealed class DoubtedException(IReadOnlyList<Doubt> doubts) : InvalidOperationException("There are doubts about this time.")
+{
+    public IReadOnlyList<Doubt> Doubts { get; } = doubts;
+}
+
+/// <summary>It was not free: what is taken, and the free slots nearest to it.</summary>
+public sealed record Taken(SlotClash By, IReadOnlyList<SlotOffer> Nearest)
+{
+    /// <summary>Where it was the client who is taken, in words.</summary>
+    public Refusal? Client { get; init; }
+}

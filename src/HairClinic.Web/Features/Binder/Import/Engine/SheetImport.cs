@@ -206,3 +206,15 @@ public sealed record ImportStep(Sheet Sheet, ColumnMapping Mapping, SheetConvent
 /// <param name="What">Workshop, base, unit kind, product, lot, service, stylist or chair.</param>
 /// <param name="Rows">In how many rows it is named.</param>
 public sealed record MissingThing(MissingKind What, string Name, int Rows);
+
+public enum MissingKind
+{
+    Workshop,
+    Base,
+    UnitKind,
+    Product,
+    Lot,
+    Service,
+    Stylist,
+    Chair,
+}

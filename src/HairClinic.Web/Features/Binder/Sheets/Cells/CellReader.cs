@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>
@@ -83,9 +85,7 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
     public void Check(SheetRow row)
     {
         foreach (var column in mapping.Kind.Columns)
-        {
             _ = ReadAs(row, column);
-        }
     }
 
     private object? ReadAs(SheetRow row, SheetColumn column) =>
@@ -130,17 +130,13 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
         if (string.IsNullOrEmpty(text))
         {
             if (text is not null && column.Required)
-            {
                 Report(row, column, "", new Sentence("something: this column may not be blank"));
-            }
             return false;
         }
         var reading = Refusal(text, column) is { } refusal ? refusal : read(text);
         value = reading.Value;
         if (reading.Expected is { } expected)
-        {
             Report(row, column, text, expected);
-        }
         return reading.Succeeded;
     }
 
@@ -148,9 +144,7 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
     {
         var longest = column.Type == ColumnType.Text ? LongestText : LongestValue;
         if (text.Length > longest)
-        {
             return new Sentence("at most {0} characters; this cell has {1}", longest, text.Length);
-        }
         return SpreadsheetMarks.IsError(text) ? new Sentence("a value; the spreadsheet shows an error here") : null;
     }
 
@@ -171,4 +165,55 @@ public sealed record SheetConventions(DateOrder DateOrder, DecimalMark DecimalMa
     /// <summary>The conventions of our own round-trip export.</summary>
     public static SheetConventions Export(string region, string currency) =>
         new(DateOrder.YearMonthDay, DecimalMark.Point, region, currency);
+}
+
+/// <summary>One of a column's choices, by our word for it or by another that means the same. Answers with our word.</summary>
+public static class ChoiceCell
+{
+    public static Reading<string> Read(string text, IReadOnlyList<SheetChoice> choices)
+    {
+        var word = PlainWords.Of(text);
+        var chosen = choices.FirstOrDefault(choice => choice.Answers(word));
+        return chosen is null ? new Sentence("one of: {0}", string.Join(", ", choices.Select(choice => choice.Name))) : chosen.Name;
+    }
+}
+
+/// <summary>Looks like an address. Whether anybody reads it, only a message can tell.</summary>
+public static partial class EmailCell
+{
+    public static Reading<string> Read(string text) =>
+        text.Length <= 254 && Address().IsMatch(text) ? text : new Sentence("one e-mail address, such as {0}", "name@example.org");
+
+    [GeneratedRegex("""^[^\s@<>,;:"()]+@[^\s@<>,;:"()]+\.[^\s@<>,;:"().]+\z""", RegexOptions.CultureInvariant)]
+    private static partial Regex Address();
+}
+
+public static class YesNoCell
+{
+    private static readonly string[] Yes = ["yes", "y", "true", "1", "x", "si", "s", "verdadero"];
+    private static readonly string[] No = ["no", "n", "false", "0", "falso"];
+
+    public static Reading<bool> Read(string text)
+    {
+        var word = PlainWords.Of(text);
+        if (Yes.Contains(word))
+            return true;
+        return No.Contains(word) ? false : new Sentence("yes or no");
+    }
+}
+
+/// <summary>What a spreadsheet leaves in a cell when it has lost the value.</summary>
+internal static partial class SpreadsheetMarks
+{
+    /// <summary>A long number in short form, such as 4.42E+11.</summary>
+    public static bool IsShortened(string text) => Shortened().IsMatch(text);
+
+    /// <summary>An error such as #REF!, or a column too narrow to show its number.</summary>
+    public static bool IsError(string text) => Error().IsMatch(text);
+
+    [GeneratedRegex(@"^[0-9](?:[.,][0-9]+)?[eE]\+[0-9]+\z", RegexOptions.CultureInvariant)]
+    private static partial Regex Shortened();
+
+    [GeneratedRegex(@"^#(?:N/A|(?:REF|VALUE|NUM|NULL|SPILL|CALC)!|DIV/0!|NAME\?|##+)\z", RegexOptions.CultureInvariant)]
+    private static partial Regex Error();
 }

@@ -37,9 +37,7 @@ public static class CellText
     public static string Of(SheetMoney? money)
     {
         if (money is not { } amount)
-        {
             return "";
-        }
         var decimals = CurrencyDigits.Of(amount.Currency);
         return new decimal(amount.MinorUnits).Shifted(decimals).ToString("F" + decimals, CultureInfo.InvariantCulture);
     }

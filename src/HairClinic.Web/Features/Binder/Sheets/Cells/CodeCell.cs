@@ -10,9 +10,7 @@ public static partial class CodeCell
     public static Reading<string> Read(string text)
     {
         if (SpreadsheetMarks.IsShortened(text))
-        {
             return new Sentence("the whole code; the spreadsheet has shortened it: format the column as text, then save again");
-        }
         return text.Length <= Longest && !Control().IsMatch(text)
             ? text
             : new Sentence("a code on one line, of at most {0} characters", Longest);

@@ -22,21 +22,15 @@ public sealed record ConventionEvidence<T>(IReadOnlyList<T> Possible, IReadOnlyD
         {
             var readings = conventions.Select(convention => read(cell.Value, convention)).ToArray();
             if (!readings.Any(reading => reading.Succeeded))
-            {
                 continue;
-            }
             for (var one = 0; one < conventions.Length; one++)
             {
                 if (!readings[one].Succeeded)
-                {
                     against.TryAdd(conventions[one], cell);
-                }
                 for (var other = one + 1; other < conventions.Length; other++)
                 {
                     if (!EqualityComparer<TValue>.Default.Equals(readings[one].Value, readings[other].Value))
-                    {
                         differing.Add((conventions[one], conventions[other]));
-                    }
                 }
             }
         }
@@ -47,3 +41,40 @@ public sealed record ConventionEvidence<T>(IReadOnlyList<T> Possible, IReadOnlyD
 }
 
 public sealed record EvidenceCell(int Row, string Value);
+
+/// <summary>Which orders of day, month and year all date cells allow: 13/05/2025 rules out month first.</summary>
+public static class DateOrderEvidence
+{
+    public static ConventionEvidence<DateOrder> From(Sheet sheet, ColumnMapping mapping) =>
+        From(EvidenceCells.Of(sheet, mapping, ColumnType.Date, ColumnType.Dates).SelectMany(Parts));
+
+    public static ConventionEvidence<DateOrder> From(IEnumerable<EvidenceCell> cells) =>
+        ConventionEvidence<DateOrder>.From(cells, DateCell.Read);
+
+    private static IEnumerable<EvidenceCell> Parts(EvidenceCell cell) =>
+        cell.Value.Split('|', StringSplitOptions.TrimEntries).Select(part => cell with { Value = part });
+}
+
+internal static class EvidenceCells
+{
+    /// <summary>The filled cells of the mapped columns of these types.</summary>
+    public static IEnumerable<EvidenceCell> Of(Sheet sheet, ColumnMapping mapping, params ColumnType[] types)
+    {
+        var columns = mapping.Kind.Columns.Where(column => types.Contains(column.Type)).ToArray();
+        return from row in sheet.Rows
+            from column in columns
+            let text = mapping.CellOf(row, column)
+            where text is { Length: > 0 and <= CellReader.LongestValue }
+            select new EvidenceCell(row.Row, text);
+    }
+}
+
+/// <summary>Which decimal marks all number cells allow: 12,5 rules out the point, and 1,234 leaves both.</summary>
+public static class DecimalMarkEvidence
+{
+    public static ConventionEvidence<DecimalMark> From(Sheet sheet, ColumnMapping mapping) =>
+        From(EvidenceCells.Of(sheet, mapping, ColumnType.WholeNumber, ColumnType.DecimalNumber, ColumnType.Money));
+
+    public static ConventionEvidence<DecimalMark> From(IEnumerable<EvidenceCell> cells) =>
+        ConventionEvidence<DecimalMark>.From(cells, (text, mark) => NumberCell.Read(MoneyCell.Amount(text), mark));
+}

@@ -20,13 +20,9 @@ public static partial class DateCell
         }
         var (first, middle, last) = (match.Groups[1].Value, Number(match.Groups[3]), match.Groups[4].Value);
         if (first.Length == 4 && last.Length <= 2)
-        {
             return Day(Number(match.Groups[1]), middle, Number(match.Groups[4]), order);
-        }
         if (last.Length != 4 || first.Length > 2)
-        {
             return new Sentence("a year with four digits, as in {0}", Example(order));
-        }
         var year = Number(match.Groups[4]);
         return order switch
         {
@@ -44,9 +40,7 @@ public static partial class DateCell
         {
             var reading = Read(part, order);
             if (reading.Expected is { } expected)
-            {
                 return expected;
-            }
             dates.Add(reading.Value);
         }
         return dates;
@@ -55,13 +49,9 @@ public static partial class DateCell
     private static Reading<LocalDate> Day(int year, int month, int day, DateOrder order)
     {
         if (year is < 1900 or > 2199)
-        {
             return new Sentence("a year from 1900 to 2199, as in {0}", Example(order));
-        }
         if (month is < 1 or > 12)
-        {
             return Expected(order);
-        }
         return day >= 1 && day <= CalendarSystem.Iso.GetDaysInMonth(year, month) ? new LocalDate(year, month, day) : Expected(order);
     }
 

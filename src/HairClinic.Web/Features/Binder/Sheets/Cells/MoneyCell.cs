@@ -14,14 +14,10 @@ public static partial class MoneyCell
         var match = Parts().Match(text);
         var signs = new[] { match.Groups["before"], match.Groups["after"] }.Where(sign => sign.Success);
         if (!signs.All(sign => CurrencyCode.IsSignOf(sign.Value, currency)))
-        {
             return new Sentence("an amount in {0}", currency);
-        }
         var reading = NumberCell.Read(match.Groups["amount"].Value, mark, 0, Most);
         if (reading.Expected is { } expected)
-        {
             return expected;
-        }
         var decimals = CurrencyDigits.Of(currency);
         // More decimals than the currency has mean a wrong currency or a thousands mark taken for a decimal mark.
         return reading.Value.Scale <= decimals

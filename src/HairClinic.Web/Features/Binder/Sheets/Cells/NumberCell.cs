@@ -11,15 +11,11 @@ public static partial class NumberCell
     {
         var match = (mark == DecimalMark.Point ? WithPoint() : WithComma()).Match(text);
         if (!match.Success)
-        {
             return new Sentence("a number such as {0}", mark == DecimalMark.Point ? "1234.5" : "1234,5");
-        }
         var plain = new StringBuilder(match.Groups["sign"].Value);
         plain.Append([.. match.Groups["whole"].Value.Where(char.IsAsciiDigit)]);
         if (match.Groups["fraction"] is { Success: true } fraction)
-        {
             plain.Append('.').Append(fraction.Value);
-        }
         const NumberStyles styles = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
         return decimal.TryParse(plain.ToString(), styles, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most
             ? number
@@ -30,9 +26,7 @@ public static partial class NumberCell
     {
         var reading = Read(text, mark, Math.Max(least, int.MinValue), Math.Min(most, int.MaxValue));
         if (reading.Expected is { } expected)
-        {
             return expected;
-        }
         return decimal.IsInteger(reading.Value) ? (int)reading.Value : new Sentence("a whole number, without a fraction");
     }
 

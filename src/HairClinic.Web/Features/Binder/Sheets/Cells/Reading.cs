@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>A value read from a cell, or a sentence that says what was expected instead.</summary>
@@ -8,4 +10,10 @@ public readonly record struct Reading<T>(T? Value, Sentence? Expected)
     public static implicit operator Reading<T>(T value) => new(value, null);
 
     public static implicit operator Reading<T>(Sentence expected) => new(default, expected);
+}
+
+/// <summary>A sentence for people: the English template is also the localiser's key.</summary>
+public sealed record Sentence(string Template, params object[] Arguments)
+{
+    public override string ToString() => string.Format(CultureInfo.InvariantCulture, Template, Arguments);
 }

@@ -25,9 +25,7 @@ public static partial class TimeCell
         var namesHalf = half.Length > 0;
         // "9" alone may be anything; "0:30 pm" and "14:00 pm" contradict themselves.
         if ((!namesHalf && !match.Groups["minute"].Success) || (namesHalf && hour is < 1 or > 12) || minute > 59 || second > 59)
-        {
             return Expected;
-        }
         hour = namesHalf ? (hour % 12) + (half is "p" or "P" ? 12 : 0) : hour;
         return hour <= 23 ? new LocalTime(hour, minute, second) : Expected;
     }

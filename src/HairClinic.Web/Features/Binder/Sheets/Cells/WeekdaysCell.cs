@@ -24,16 +24,12 @@ public static partial class WeekdaysCell
             var ends = Range().Split(part);
             var (first, last) = (Day(ends[0]), Day(ends[^1]));
             if (ends.Length > 2 || first is null || last is null)
-            {
                 return new Sentence("days of the week, such as {0}", "Tue Thu");
-            }
             for (var day = first.Value; ; day = day == IsoDayOfWeek.Sunday ? IsoDayOfWeek.Monday : day + 1)
             {
                 days.Add(day);
                 if (day == last)
-                {
                     break;
-                }
             }
         }
         return days.ToArray();

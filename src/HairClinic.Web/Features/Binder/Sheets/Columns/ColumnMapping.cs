@@ -40,20 +40,14 @@ public sealed class ColumnMapping
         {
             var at = Array.IndexOf(words, PlainWords.Of(name));
             if (at >= 0 && !sources.ContainsValue(at))
-            {
                 sources.TryAdd(column, at);
-            }
         }
         foreach (var column in kind.Columns)
-        {
             Claim(column, column.Name);
-        }
         foreach (var column in kind.Columns)
         {
             foreach (var synonym in column.Synonyms)
-            {
                 Claim(column, synonym);
-            }
         }
         return new ColumnMapping(kind, headers, sources, kind.Key);
     }
@@ -69,13 +63,9 @@ public sealed class ColumnMapping
         {
             var at = Headers.ToList().IndexOf(header);
             if (at < 0)
-            {
                 throw new ArgumentException($"The file has no heading \"{header}\".", nameof(header));
-            }
             foreach (var (other, _) in changed.Where(source => source.Value == at).ToList())
-            {
                 changed.Remove(other);
-            }
             changed.Add(column, at);
         }
         return new ColumnMapping(Kind, Headers, changed, Key);
@@ -85,13 +75,9 @@ public sealed class ColumnMapping
     public ColumnMapping WithKey(params IReadOnlyList<SheetColumn> key)
     {
         if (key.Count == 0)
-        {
             throw new ArgumentException("A key needs at least one column.", nameof(key));
-        }
         foreach (var column in key)
-        {
             Require(column);
-        }
         return new ColumnMapping(Kind, Headers, _sources, key);
     }
 
@@ -127,8 +113,6 @@ public sealed class ColumnMapping
     private void Require(SheetColumn column)
     {
         if (!Kind.Columns.Contains(column))
-        {
             throw new ArgumentException($"The {Kind.Name} sheet has no column \"{column.Name}\".", nameof(column));
-        }
     }
 }

@@ -31,17 +31,11 @@ public static class PlainWords
     private static void Append(StringBuilder plain, Rune rune, bool inBrackets)
     {
         if (inBrackets || Rune.GetUnicodeCategory(rune) == UnicodeCategory.NonSpacingMark || rune.Value == '\'')
-        {
             return;
-        }
         if (Rune.IsLetterOrDigit(rune))
-        {
             plain.Append(Rune.ToLowerInvariant(rune));
-        }
         else if (plain.Length > 0 && plain[^1] != ' ')
-        {
             plain.Append(' ');
-        }
     }
 
     // Normalize refuses half surrogates and U+FFFE, which a broken file may well contain.
@@ -49,9 +43,7 @@ public static class PlainWords
     {
         var sound = new StringBuilder(text.Length);
         foreach (var rune in text.EnumerateRunes())
-        {
             sound.Append(rune.Value == 0xFFFE ? Rune.ReplacementChar : rune);
-        }
         return sound.ToString().Normalize(NormalizationForm.FormD);
     }
 }
