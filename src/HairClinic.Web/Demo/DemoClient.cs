@@ -65,11 +65,14 @@ public sealed record DemoClient(
             Email = random.Next(5) == 0 ? null : $"client{Number:0000}@example.org",
             Days = random.Next(3) == 0 ? WeekdaySet.Of((IsoDayOfWeek)random.Next(2, 7)) : WeekdaySet.None,
             Born = random.Next(4) == 0 ? null : new LocalDate(random.Next(1948, 2003), random.Next(1, 13), random.Next(1, 29)),
-            Skin = random.Next(5) == 0 ? null : (SkinOiliness)random.Next(3),
-            Sweat = random.Next(5) == 0 ? null : (Sweating)random.Next(3),
-            Swims = random.Next(3) == 0 ? random.Next(1, 7) / 2m : null,
-            Washes = random.Next(2) == 0 ? random.Next(1, 5) : null,
-            Heat = random.Next(3) == 0 ? random.Next(5) : null,
+            Care = new()
+            {
+                Skin = random.Next(5) == 0 ? null : (SkinOiliness)random.Next(3),
+                Sweat = random.Next(5) == 0 ? null : (Sweating)random.Next(3),
+                SwimsPerWeek = random.Next(3) == 0 ? random.Next(1, 7) / 2m : null,
+                WashesPerWeek = random.Next(2) == 0 ? random.Next(1, 5) : null,
+                HeatPerWeek = random.Next(3) == 0 ? random.Next(5) : null,
+            },
             Note = random.Next(12) switch
             {
                 0 => "Prefers the quiet room",

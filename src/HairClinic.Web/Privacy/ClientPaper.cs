@@ -165,15 +165,13 @@ public static class ClientPaper
 
     private static string Habits(CareFact fact) =>
         Listed(
-            fact.Skin is null ? null : $"skin {fact.Skin}",
-            fact.Sweat is null ? null : $"sweat {fact.Sweat}",
-            Weekly("swims", fact.SwimsPerWeek),
-            Weekly("washes", fact.WashesPerWeek),
-            Weekly("hot tools", fact.HeatPerWeek)
+            fact.Habits.Known()
+                .Select(known =>
+                    known.Answer is decimal times
+                        ? FormattableString.Invariant($"{known.Question.Name} {times:0.#} a week")
+                        : $"{known.Question.Name} {known.Answer}"
+                )
         );
-
-    private static string? Weekly(string what, decimal? times) =>
-        times is null ? null : FormattableString.Invariant($"{what} {times:0.#} a week");
 
     private static string? Said(string what, LocalDate? day) => day is null ? null : $"{what} {Day(day)}";
 

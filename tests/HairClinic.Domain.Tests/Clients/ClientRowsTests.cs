@@ -1,4 +1,5 @@
 using HairClinic.Domain.Clients;
+using HairClinic.Domain.Wear.Lifetimes;
 using NodaTime;
 
 namespace HairClinic.Domain.Tests.Clients;
@@ -48,13 +49,30 @@ public sealed class ClientRowsTests
     [Fact]
     public void Times_per_week_lie_between_none_and_fifty()
     {
-        foreach (var at in new[] { 0, 1, 2 })
+        foreach (var question in CareHabits.All.Where(q => q.Choices.Count == 0))
         {
             foreach (var times in new[] { -1m, 51m })
-                Refused.Saying("Times per week lie between 0 and 50.", () => Fact(at, times));
+                Refused.Saying("Times per week lie between 0 and 50.", () => Fact(question, times));
             foreach (var times in new[] { 0m, 50m })
-                Assert.Equal(times, new[] { Fact(at, times).SwimsPerWeek, Fact(at, times).WashesPerWeek, Fact(at, times).HeatPerWeek }[at]);
+                Assert.Equal(times, question.AnswerOf(Fact(question, times).Habits));
         }
+    }
+
+    [Fact]
+    public void Every_habit_is_asked_once_and_bears_on_hold_or_life()
+    {
+        Assert.Equal(typeof(CareHabits).GetProperties().Select(p => p.Name), CareHabits.All.Select(q => q.Field));
+        Assert.All(
+            CareHabits.All,
+            question =>
+            {
+                var bears = Answers(question)
+                    .Any(a => Enum.GetValues<WearQuantity>().Any(q => WearHabits.Read(Habits(question, a), q).Any()));
+                Assert.True(bears, $"No row of WearHabits reads {question.Field}.");
+            }
+        );
+
+        static IEnumerable<object> Answers(CareQuestion question) => question.Choices.Count == 0 ? [7m] : question.Choices;
     }
 
     [Fact]
@@ -133,8 +151,14 @@ public sealed class ClientRowsTests
     private static ContactNote Note(ContactKind kind, LocalDate? until, string? reason) =>
         new(Guid.CreateVersion7(), Ada, kind, Now, Mara, until, reason);
 
-    private static CareFact Fact(int at, decimal times) =>
-        new(Guid.CreateVersion7(), Ada, Day, null, null, at == 0 ? times : null, at == 1 ? times : null, at == 2 ? times : null);
+    private static CareFact Fact(CareQuestion question, decimal times) => new(Guid.CreateVersion7(), Ada, Day, Habits(question, times));
+
+    private static CareHabits Habits(CareQuestion question, object answer)
+    {
+        var habits = new CareHabits();
+        question.Answer(habits, answer);
+        return habits;
+    }
 
     private static Photo Photo(LocalDate takenOn) =>
         new(Guid.CreateVersion7(), Ada, PhotoKind.Before, takenOn, Day, new PhotoFile(Guid.CreateVersion7(), 3, 2, 1), Mara, Now);

@@ -31,9 +31,11 @@ public sealed class HoldFactsTests(PgServer server)
         await clinic.ReadAsync(db =>
         {
             db.CareFacts.Add(
-                new(Guid.CreateVersion7(), _client.Id, On.PlusDays(-1), SkinOiliness.Normal, Sweating.Heavy, null, null, null)
+                new(Guid.CreateVersion7(), _client.Id, On.PlusDays(-1), new() { Skin = SkinOiliness.Normal, Sweat = Sweating.Heavy })
             );
-            db.CareFacts.Add(new(Guid.CreateVersion7(), _client.Id, On.PlusDays(1), SkinOiliness.Oily, Sweating.Low, null, null, null));
+            db.CareFacts.Add(
+                new(Guid.CreateVersion7(), _client.Id, On.PlusDays(1), new() { Skin = SkinOiliness.Oily, Sweat = Sweating.Low })
+            );
             return db.SaveChangesAsync(Cancel);
         });
 

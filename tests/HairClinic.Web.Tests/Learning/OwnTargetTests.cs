@@ -60,7 +60,7 @@ public sealed class OwnTargetTests(PgServer server)
         await using var clinic = await OpenAsync(lifted: false, bonds: 0);
         await clinic.ReadAsync(db =>
         {
-            db.CareFacts.Add(new(Guid.CreateVersion7(), _client.Id, First, null, Sweating.Heavy, null, null, null));
+            db.CareFacts.Add(new(Guid.CreateVersion7(), _client.Id, First, new() { Sweat = Sweating.Heavy }));
             return db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
 

@@ -27,10 +27,10 @@ public static class WearHabits
 
     /// <summary>What of a client's skin and habits bears on it.</summary>
     /// <returns>Each with its value: 1 for what is so, the share of daily for what is done some times a week; what is not so is left out.</returns>
-    public static IEnumerable<(WearHabit Habit, double Value)> Read(CareFact fact, WearQuantity quantity) =>
+    public static IEnumerable<(WearHabit Habit, double Value)> Read(CareHabits habits, WearQuantity quantity) =>
         from row in All
         where row.ReadFrom is not null && row.AssumedOn(quantity) is not null
-        let value = row.ReadFrom!(fact)
+        let value = row.ReadFrom!(habits)
         where value > 0
         select (row.Habit, value);
 
@@ -40,7 +40,7 @@ public static class WearHabits
 /// <param name="Label">On a list of its own, as the localiser's key.</param>
 /// <param name="Name">Within a sentence, as the localiser's key.</param>
 /// <param name="ReadFrom">Its value by what is known of the client; null where it is the bond's or the unit's own.</param>
-public sealed record WearHabitRow(WearHabit Habit, string Label, string Name, Func<CareFact, double>? ReadFrom)
+public sealed record WearHabitRow(WearHabit Habit, string Label, string Name, Func<CareHabits, double>? ReadFrom)
 {
     /// <summary>By what a hold is taken to be multiplied before the records tell; 1 assumes nothing, null where it does not bear on it.</summary>
     public double? OnHold { get; init; }

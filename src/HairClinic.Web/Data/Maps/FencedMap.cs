@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;
@@ -17,4 +18,12 @@ public abstract class FencedMap<T>(string table) : IEntityTypeConfiguration<T>
     }
 
     protected abstract void Map(EntityTypeBuilder<T> builder);
+
+    /// <summary>Each part of a value is a column of its own, called as the part is.</summary>
+    protected static void ColumnsOf<TValue>(ComplexPropertyBuilder<TValue> value, string prefix = "")
+        where TValue : notnull
+    {
+        foreach (var part in typeof(TValue).GetProperties().Where(p => p.CanWrite))
+            value.Property(part.PropertyType, part.Name).HasColumnName(prefix + JsonNamingPolicy.SnakeCaseLower.ConvertName(part.Name));
+    }
 }

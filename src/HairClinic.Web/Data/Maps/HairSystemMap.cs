@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;
@@ -9,14 +8,7 @@ public sealed class HairSystemMap() : FencedMap<HairSystem>("hair_systems")
 
     protected override void Map(EntityTypeBuilder<HairSystem> builder)
     {
-        builder.ComplexProperty(
-            x => x.Dates,
-            d =>
-            {
-                foreach (var date in typeof(UnitDates).GetProperties())
-                    d.Property(date.PropertyType, date.Name).HasColumnName(JsonNamingPolicy.SnakeCaseLower.ConvertName(date.Name));
-            }
-        );
+        builder.ComplexProperty(x => x.Dates, d => ColumnsOf<UnitDates>(d));
         builder.Refers<HairSystem, Client>(x => x.ClientId);
         builder.Refers<HairSystem, UnitKind>(x => x.UnitKindId);
         builder.Refers<HairSystem, Salon>(x => x.PlaceSalonId);

@@ -3,6 +3,8 @@ namespace HairClinic.Web.Features.Clients;
 /// <summary>Skin and sweat as screens name them; the localiser's keys.</summary>
 public static class CareWords
 {
+    public static string Of(Enum choice) => choice is SkinOiliness skin ? Of(skin) : Of((Sweating)choice);
+
     public static string Of(SkinOiliness skin) =>
         skin switch
         {

@@ -20,14 +20,14 @@ public sealed class WearHabitsTests
     public void Skin_sweat_swims_and_washes_bear_on_a_hold() =>
         Assert.Equal(
             [(WearHabit.OilySkin, 1), (WearHabit.HeavySweat, 1), (WearHabit.DailySwim, 2 / 7.0), (WearHabit.DailyWash, 1)],
-            WearHabits.Read(Fact(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), WearQuantity.Hold)
+            WearHabits.Read(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), WearQuantity.Hold)
         );
 
     [Fact]
     public void Washes_heat_and_swims_bear_on_a_life() =>
         Assert.Equal(
             [(WearHabit.DailySwim, 2 / 7.0), (WearHabit.DailyWash, 1), (WearHabit.DailyHeat, 3 / 7.0)],
-            WearHabits.Read(Fact(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), WearQuantity.Life)
+            WearHabits.Read(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), WearQuantity.Life)
         );
 
     [Theory]
@@ -35,14 +35,14 @@ public sealed class WearHabitsTests
     [InlineData(null, null)]
     public void What_is_usual_not_known_or_never_done_bears_on_nothing(SkinOiliness? skin, Sweating? sweat)
     {
-        Assert.Empty(WearHabits.Read(Fact(skin, sweat, swims: 0, washes: null, heat: 7), WearQuantity.Hold));
-        Assert.Empty(WearHabits.Read(Fact(skin, sweat, swims: null, washes: 0, heat: 0), WearQuantity.Life));
+        Assert.Empty(WearHabits.Read(Habits(skin, sweat, swims: 0, washes: null, heat: 7), WearQuantity.Hold));
+        Assert.Empty(WearHabits.Read(Habits(skin, sweat, swims: null, washes: 0, heat: 0), WearQuantity.Life));
     }
 
     [Fact]
     public void What_was_known_on_a_day_are_the_newest_facts_up_to_it()
     {
-        var (old, recent) = (Fact(asOf: Day.PlusDays(-30)), Fact(asOf: Day));
+        var (old, recent) = (Fact(Day.PlusDays(-30)), Fact(Day));
         CareFact[] facts = [recent, old];
 
         Assert.Same(recent, WearHabits.KnownOn(facts, Day));
@@ -51,12 +51,15 @@ public sealed class WearHabitsTests
         Assert.Null(WearHabits.KnownOn(facts, Day.PlusDays(-31)));
     }
 
-    private static CareFact Fact(
-        SkinOiliness? skin = null,
-        Sweating? sweat = null,
-        decimal? swims = null,
-        decimal? washes = null,
-        decimal? heat = null,
-        LocalDate? asOf = null
-    ) => new(Guid.CreateVersion7(), Guid.CreateVersion7(), asOf ?? Day, skin, sweat, swims, washes, heat);
+    private static CareFact Fact(LocalDate asOf) => new(Guid.CreateVersion7(), Guid.CreateVersion7(), asOf, new());
+
+    private static CareHabits Habits(SkinOiliness? skin, Sweating? sweat, decimal? swims, decimal? washes, decimal? heat) =>
+        new()
+        {
+            Skin = skin,
+            Sweat = sweat,
+            SwimsPerWeek = swims,
+            WashesPerWeek = washes,
+            HeatPerWeek = heat,
+        };
 }

@@ -43,7 +43,7 @@ public sealed class PlanAfterwardsTests(PgServer server)
         ["a workshop promises"] = async (t, db) => (await t.Spare(db)).Promise(Guid.CreateVersion7(), Today.PlusDays(30), Today),
         ["a habit is noted"] = (t, db) =>
         {
-            db.CareFacts.Add(new CareFact(Guid.CreateVersion7(), t._client.Id, Today, SkinOiliness.Oily, null, null, null, null));
+            db.CareFacts.Add(new CareFact(Guid.CreateVersion7(), t._client.Id, Today, new() { Skin = SkinOiliness.Oily }));
             return Task.CompletedTask;
         },
         ["they move to another salon"] = async (t, db) => (await db.Clients.SingleAsync(Cancel)).MoveTo(t._other.Id),
@@ -107,7 +107,7 @@ public sealed class PlanAfterwardsTests(PgServer server)
                 {
                     var one = new Client(Guid.CreateVersion7(), $"N-{i}", $"Client {i}", _salon.Id);
                     db.Clients.Add(one);
-                    db.CareFacts.Add(new CareFact(Guid.CreateVersion7(), one.Id, Today, SkinOiliness.Dry, null, null, null, null));
+                    db.CareFacts.Add(new CareFact(Guid.CreateVersion7(), one.Id, Today, new() { Skin = SkinOiliness.Dry }));
                 }
                 return Task.CompletedTask;
             }

@@ -86,7 +86,19 @@ public sealed class PrivacyScene
                 away: false
             )
         );
-        Client.Learn(new CareFact(Guid.CreateVersion7(), Client.Id, scene.Today, SkinOiliness.Oily, null, 2, 3, null));
+        Client.Learn(
+            new CareFact(
+                Guid.CreateVersion7(),
+                Client.Id,
+                scene.Today,
+                new()
+                {
+                    Skin = SkinOiliness.Oily,
+                    SwimsPerWeek = 2,
+                    WashesPerWeek = 3,
+                }
+            )
+        );
         Unit = scene.Scene.Unit(Client, scene.Lace, scene.Today.PlusDays(-40));
         scene.Scene.Bond(Client, Unit, scene.Today.PlusDays(-20), scene.Adhesive);
         Ahead = scene.Scene.Book(

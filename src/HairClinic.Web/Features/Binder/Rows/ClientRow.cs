@@ -23,11 +23,11 @@ public sealed record ClientRow
                 (own, book) => own.Days.IsEmpty ? book.Days : own.Days
             )
             .Date(Columns.BirthDate, r => r.Born)
-            .Choice(Columns.SkinOiliness, r => r.Skin)
-            .Choice(Columns.Sweat, r => r.Sweat)
-            .Number(Columns.SwimsPerWeek, r => r.Swims)
-            .Number(Columns.WashesPerWeek, r => r.Washes)
-            .Number(Columns.HeatStylingPerWeek, r => r.Heat)
+            .Choice(Columns.SkinOiliness, r => r.Care.Skin)
+            .Choice(Columns.Sweat, r => r.Care.Sweat)
+            .Number(Columns.SwimsPerWeek, r => r.Care.SwimsPerWeek)
+            .Number(Columns.WashesPerWeek, r => r.Care.WashesPerWeek)
+            .Number(Columns.HeatStylingPerWeek, r => r.Care.HeatPerWeek)
             .Text(Columns.Note, r => r.Note);
 
     public string Code { get; init; } = "";
@@ -38,14 +38,8 @@ public sealed record ClientRow
     public string? Email { get; init; }
     public WeekdaySet Days { get; init; }
     public LocalDate? Born { get; init; }
-    public SkinOiliness? Skin { get; init; }
-    public Sweating? Sweat { get; init; }
-    public decimal? Swims { get; init; }
-    public decimal? Washes { get; init; }
-    public decimal? Heat { get; init; }
+    public CareHabits Care { get; init; } = new();
     public string? Note { get; init; }
-
-    public bool TellsCare => Skin is not null || Sweat is not null || Swims is not null || Washes is not null || Heat is not null;
 
     /// <param name="client">With their care facts.</param>
     public static ClientRow Of(Client client, string? homeSalon)
@@ -61,11 +55,7 @@ public sealed record ClientRow
             Email = client.Email,
             Days = client.PreferredDays,
             Born = client.BirthDate,
-            Skin = care?.Skin,
-            Sweat = care?.Sweat,
-            Swims = care?.SwimsPerWeek,
-            Washes = care?.WashesPerWeek,
-            Heat = care?.HeatPerWeek,
+            Care = care is null ? new() : care.Habits with { },
             Note = client.Note,
         };
     }

@@ -39,16 +39,7 @@ public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes,
                         .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
                         .SingleOrDefaultAsync(cancellation)
                     ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
-                var fact = new CareFact(
-                    key,
-                    input.ClientId,
-                    Today(zone),
-                    input.Skin,
-                    input.Sweat,
-                    input.SwimsPerWeek,
-                    input.WashesPerWeek,
-                    input.HeatPerWeek
-                );
+                var fact = new CareFact(key, input.ClientId, Today(zone), input.Habits);
                 db.CareFacts.Add(fact);
                 return new Outcome(fact.Id);
             },
@@ -63,15 +54,7 @@ public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes,
     {
         public Guid ClientId { get; set; }
 
-        public SkinOiliness? Skin { get; set; }
-
-        public Sweating? Sweat { get; set; }
-
-        public int? SwimsPerWeek { get; set; }
-
-        public int? WashesPerWeek { get; set; }
-
-        public int? HeatPerWeek { get; set; }
+        public CareHabits Habits { get; set; } = new();
     }
 
     public sealed record Outcome(Guid FactId);

@@ -6,12 +6,14 @@ public sealed class RecordCareFactsRules : AbstractValidator<RecordCareFacts.Inp
 {
     public RecordCareFactsRules()
     {
-        RuleFor(x => x.SwimsPerWeek).InclusiveBetween(0, 50).WithMessage("Times a week lie between 0 and 50.");
-        RuleFor(x => x.WashesPerWeek).InclusiveBetween(0, 50).WithMessage("Times a week lie between 0 and 50.");
-        RuleFor(x => x.HeatPerWeek).InclusiveBetween(0, 50).WithMessage("Times a week lie between 0 and 50.");
+        foreach (var question in CareHabits.All.Where(q => q.Choices.Count == 0))
+            RuleFor(x => (decimal?)question.AnswerOf(x.Habits))
+                .InclusiveBetween(0, CareQuestion.MostPerWeek)
+                .WithMessage("Times a week lie between 0 and 50.")
+                .OverridePropertyName(question.Field);
         RuleFor(x => x)
-            .Must(x => x is not { Skin: null, Sweat: null, SwimsPerWeek: null, WashesPerWeek: null, HeatPerWeek: null })
+            .Must(x => x.Habits.Known().Any())
             .WithMessage("Note at least one of them.")
-            .OverridePropertyName(nameof(RecordCareFacts.Input.Skin));
+            .OverridePropertyName(CareHabits.All[0].Field);
     }
 }

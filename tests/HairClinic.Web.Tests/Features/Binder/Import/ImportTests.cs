@@ -209,7 +209,7 @@ public sealed class ImportTests(PgServer server)
         );
         Assert.Equal(
             ("Núria Peña", new LocalDate(1970, 5, 13), 0.5m),
-            (clients[0].Name, clients[0].BirthDate, clients[0].CareFacts[0].SwimsPerWeek)
+            (clients[0].Name, clients[0].BirthDate, clients[0].CareFacts[0].Habits.SwimsPerWeek)
         );
         Assert.Equal(new LocalDate(1981, 3, 2), clients[1].BirthDate);
     }

@@ -318,7 +318,7 @@ public sealed class MergeClientsTests(PgServer server)
         _kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001");
         (_folded, _unit, _) = g.Wearing("F-1", "Ada Fenwik", 10);
         _folded.Plan(new LifeEvent(Guid.CreateVersion7(), _folded.Id, LifeEventKind.Travel, g.Today, g.Today, away: true));
-        _folded.Learn(new CareFact(Guid.CreateVersion7(), _folded.Id, g.Today, SkinOiliness.Dry, null, null, null, null));
+        _folded.Learn(new CareFact(Guid.CreateVersion7(), _folded.Id, g.Today, new() { Skin = SkinOiliness.Dry }));
         g.Scene.Book(_folded, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(3));
         g.Scene.Db.ContactNotes.Add(
             new ContactNote(Guid.CreateVersion7(), _folded.Id, ContactKind.Rang, g.Scene.Now, g.Desk.Id, null, null)

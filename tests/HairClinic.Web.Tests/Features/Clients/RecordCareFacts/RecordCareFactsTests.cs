@@ -15,22 +15,28 @@ public sealed class RecordCareFactsTests(PgServer server)
     public async Task Facts_hold_as_of_today_and_earlier_ones_stay()
     {
         await using var clinic = await OpenClinicAsync();
-        await SaveAsync(clinic, new() { ClientId = _client.Id, Skin = SkinOiliness.Dry });
+        await SaveAsync(
+            clinic,
+            new()
+            {
+                ClientId = _client.Id,
+                Habits = new() { Skin = SkinOiliness.Dry },
+            }
+        );
 
         await SaveAsync(
             clinic,
             new()
             {
                 ClientId = _client.Id,
-                Skin = SkinOiliness.Oily,
-                SwimsPerWeek = 2,
+                Habits = new() { Skin = SkinOiliness.Oily, SwimsPerWeek = 2 },
             }
         );
 
         var facts = await clinic.ReadAsync(db => db.CareFacts.OrderBy(f => f.Id).ToListAsync(TestContext.Current.CancellationToken));
-        Assert.Equal([SkinOiliness.Dry, SkinOiliness.Oily], facts.Select(f => f.Skin!.Value));
+        Assert.Equal([SkinOiliness.Dry, SkinOiliness.Oily], facts.Select(f => f.Habits.Skin!.Value));
         Assert.All(facts, f => Assert.Equal(_given.Today, f.AsOf));
-        Assert.Equal(2, (await OpenAsync(clinic))!.Latest!.SwimsPerWeek);
+        Assert.Equal(2, (await OpenAsync(clinic))!.Latest!.Habits.SwimsPerWeek);
     }
 
     [Fact]
@@ -50,7 +56,11 @@ public sealed class RecordCareFactsTests(PgServer server)
                     s =>
                         s.SaveAsync(
                             Guid.CreateVersion7(),
-                            new() { ClientId = _client.Id, Skin = SkinOiliness.Dry },
+                            new()
+                            {
+                                ClientId = _client.Id,
+                                Habits = new() { Skin = SkinOiliness.Dry },
+                            },
                             TestContext.Current.CancellationToken
                         )
                 )

@@ -286,7 +286,16 @@ public sealed class EraseClientTests(PgServer server)
     private Task<CareSlice.Outcome> CareAsync(TestClinic clinic) =>
         clinic.UseAsync<CareSlice, CareSlice.Outcome>(
             _scene.AsOwner(clinic),
-            s => s.SaveAsync(Guid.CreateVersion7(), new() { ClientId = _scene.Client.Id, SwimsPerWeek = 1 }, Cancel)
+            s =>
+                s.SaveAsync(
+                    Guid.CreateVersion7(),
+                    new()
+                    {
+                        ClientId = _scene.Client.Id,
+                        Habits = new() { SwimsPerWeek = 1 },
+                    },
+                    Cancel
+                )
         );
 
     private Task<Slice.Screen?> LookAsync(TestClinic clinic) =>

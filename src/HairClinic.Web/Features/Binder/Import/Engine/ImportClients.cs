@@ -105,7 +105,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
     {
         var client = new Client(Guid.CreateVersion7(), read.Code, read.Name!, salon.Id);
         Write(client, read, salon);
-        if (read.TellsCare)
+        if (read.Care.Known().Any())
             Learn(client, read, salon);
         Db.Clients.Add(client);
         Db.FindWords.AddRange(FindWords.Of(client));
@@ -120,10 +120,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
         if (differs)
         {
             Write(client, merged, salon);
-            if (
-                (merged.Skin, merged.Sweat, merged.Swims, merged.Washes, merged.Heat)
-                != (book.Skin, book.Sweat, book.Swims, book.Washes, book.Heat)
-            )
+            if (merged.Care != book.Care)
                 Learn(client, merged, salon);
             _duesMove |= merged.Days != book.Days || merged.HomeSalon != book.HomeSalon;
             _renamed.Add(client);
@@ -141,7 +138,5 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
     }
 
     private void Learn(Client client, ClientRow row, Salon salon) =>
-        client.Learn(
-            new CareFact(Guid.CreateVersion7(), client.Id, salon.DayOf(Now), row.Skin, row.Sweat, row.Swims, row.Washes, row.Heat)
-        );
+        client.Learn(new CareFact(Guid.CreateVersion7(), client.Id, salon.DayOf(Now), row.Care));
 }
