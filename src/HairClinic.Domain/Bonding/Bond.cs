@@ -116,7 +116,7 @@ public sealed class Bond : PracticeOwned
     public HoldObservation HoldOnceOff(LocalDate on, RemovalReason because, Lift? found)
     {
         RequireOff(on, because);
-        return HoldObservation.Of(AppliedOn, LastSoundOn, found is null ? Lift : With(found), on, because, on);
+        return HoldObservation.From(AppliedOn, LastSoundOn, found is null ? Lift : With(found), on, because, on);
     }
 
     // The first lift told is the one; a later visit may say the day that was not known.

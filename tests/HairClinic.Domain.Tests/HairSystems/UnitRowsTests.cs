@@ -30,9 +30,9 @@ public sealed class UnitRowsTests
         var kind = new UnitKind(Guid.CreateVersion7(), " Everyday ", lace, north);
         Assert.Equal(("Everyday", lace, north), (kind.Name, kind.BaseMaterialId, kind.WorkshopId));
 
-        kind.Take(1, 730);
+        kind.SetLead(1, 730);
         foreach (var (half, nine) in new[] { (0, 77), (56, 56), (56, 55), (56, 731) })
-            Refused.Saying(Lead, () => kind.Take(half, nine));
+            Refused.Saying(Lead, () => kind.SetLead(half, nine));
         kind.Retire();
 
         Assert.Equal((1, 730, true), (kind.LeadHalfDays, kind.LeadNineInTenDays, kind.Retired));

@@ -8,27 +8,27 @@ public sealed class LifeNodes
     private static readonly double[] At = [.. Enumerable.Range(0, Unseen).Select(i => Reach * (2.0 * i / (Unseen - 1) - 1))];
     private static readonly double[] Bell = Normalised([.. At.Select(at => Math.Exp(-at * at / 2))]);
 
-    private LifeNodes(double[] places, double[] shares, int own) => (Places, Shares, Own) = (places, shares, own);
+    private LifeNodes(double[] places, double[] shares, int own) => (Nodes, Shares, Own) = (places, shares, own);
 
     /// <summary>Spells of the client's own behind it.</summary>
     public int Own { get; }
 
-    internal double[] Places { get; }
+    internal double[] Nodes { get; }
 
     internal double[] Shares { get; }
 
     /// <summary>A client of whom nothing was seen: the sum of two normal effects is normal.</summary>
-    public static LifeNodes Of(LifePopulation population)
+    public static LifeNodes For(LifePopulation population)
     {
         var spread = Math.Sqrt(population.ClientSpread * population.ClientSpread + population.PracticeVariance);
         return new([.. At.Select(at => population.PracticeMean + spread * at)], Bell, 0);
     }
 
     /// <param name="own">The client's own rows, laid out as one client's.</param>
-    public static LifeNodes Of(LifePopulation population, LifeRows own)
+    public static LifeNodes For(LifePopulation population, LifeRows own)
     {
         if (own.Count == 0 || population.ClientSpread == 0)
-            return Of(population);
+            return For(population);
         if (own.ClientStarts.Length != 2)
             throw new ArgumentException("The rows are not one client's.", nameof(own));
         if (own.Names.Length != population.Coefficients.Count)
@@ -60,15 +60,15 @@ public sealed class LifeNodes
     /// <remarks>Lanczos' recursion on the shares gives the rule's matrix; its eigenvalues are the places.</remarks>
     public LifeNodes Few(int count = 5)
     {
-        if (Places.Length <= count)
+        if (Nodes.Length <= count)
             return this;
         Span<double> diagonal = stackalloc double[count];
         Span<double> beside = stackalloc double[count];
-        var (before, current, next) = (new double[Places.Length], Array.ConvertAll(Shares, Math.Sqrt), new double[Places.Length]);
+        var (before, current, next) = (new double[Nodes.Length], Array.ConvertAll(Shares, Math.Sqrt), new double[Nodes.Length]);
         var (kept, link) = (0, 0.0);
         while (kept < count)
         {
-            VectorSums.Multiply(current, Places, next);
+            VectorSums.Multiply(current, Nodes, next);
             diagonal[kept] = VectorSums.Dot(current, next);
             VectorSums.AddScaled(next, current, -diagonal[kept]);
             VectorSums.AddScaled(next, before, -link);
@@ -116,7 +116,7 @@ public sealed record LifePopulation(
         new(window.Distribution, 0, new double[covariates], 0, window.PracticeFactor * window.PracticeFactor, window.ClientFactor, 0);
 
     /// <exception cref="InvalidOperationException">There is no estimate.</exception>
-    public static LifePopulation Of(LifetimeFit fit) =>
+    public static LifePopulation From(LifetimeFit fit) =>
         fit.Missing is { } why
             ? throw new InvalidOperationException(why.Text)
             : new(

@@ -17,7 +17,7 @@ internal sealed class ScaledCholesky
 
     /// <returns>Null where the matrix is not positive definite; <paramref name="culprit"/> is where that shows.</returns>
     /// <param name="ridge">Added to the scaled diagonal.</param>
-    public static ScaledCholesky? Of(double[] matrix, int size, double ridge, out int culprit)
+    public static ScaledCholesky? TryFactorize(double[] matrix, int size, double ridge, out int culprit)
     {
         var scales = new double[size];
         var factor = new double[size * size];

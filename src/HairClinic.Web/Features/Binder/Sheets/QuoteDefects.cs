@@ -17,7 +17,7 @@ internal sealed record QuoteDefects(bool TextAfterClosingQuote, int? UnclosedSin
     /// <param name="record">The record as it stands in the file, without its line end.</param>
     /// <param name="separator">The separator of the file.</param>
     /// <param name="firstLine">The line on which the record starts.</param>
-    public static QuoteDefects Of(ReadOnlySpan<byte> record, char separator, int firstLine)
+    public static QuoteDefects Find(ReadOnlySpan<byte> record, char separator, int firstLine)
     {
         var line = firstLine;
         var opened = firstLine;

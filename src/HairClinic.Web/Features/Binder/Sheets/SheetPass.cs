@@ -39,7 +39,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
             {
                 return SheetReading.Refused(row.Row, "This file has more than {0} rows. Split it into several files.", limits.Rows);
             }
-            Take(row, headings.Names);
+            CheckRow(row, headings.Names);
         }
         return Unclosed() ?? Finished(headings.Names, separator);
     }
@@ -51,7 +51,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         while (reader.Read())
         {
             var line = (int)reader.LineNumber;
-            var defects = _suspect ? QuoteDefects.Of(reader.RawRecord, separator, line) : null;
+            var defects = _suspect ? QuoteDefects.Find(reader.RawRecord, separator, line) : null;
             (_suspect, _textAfterQuote, _unclosedSince) = (false, defects?.TextAfterClosingQuote == true, defects?.UnclosedSince);
             if (_unclosedSince is not null)
             {
@@ -75,7 +75,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
     private static int LineBreaks(string cell) =>
         cell.Count(c => c == '\n') + cell.Where((c, i) => c == '\r' && !(i + 1 < cell.Length && cell[i + 1] == '\n')).Count();
 
-    private void Take(SheetRow row, IReadOnlyList<string> headers)
+    private void CheckRow(SheetRow row, IReadOnlyList<string> headers)
     {
         if (_textAfterQuote)
         {

@@ -31,7 +31,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
             .ToDictionaryAsync(b => b.Key, b => b.Open, cancellation);
     }
 
-    protected override void Take(SheetRow row)
+    protected override void ReadRow(SheetRow row)
     {
         if (Read(row, UnitRow.Table) is not { } read || !IsFirst(row, read.Serial))
             return;
@@ -55,7 +55,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
         unit.Restore(read.State ?? StateBy(read.Dates), read.Dates, read.RetiredBecause, read.TimesRemade);
         Fill(unit, read, place);
         Db.HairSystems.Add(unit);
-        Db.FindWords.Add(FindWords.Of(unit));
+        Db.FindWords.Add(FindWords.For(unit));
         CountNew(row, unit);
     }
 

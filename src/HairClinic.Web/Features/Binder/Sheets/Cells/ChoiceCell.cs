@@ -5,7 +5,7 @@ public static class ChoiceCell
 {
     public static Reading<string> Read(string text, IReadOnlyList<SheetChoice> choices)
     {
-        var word = PlainWords.Of(text);
+        var word = PlainWords.Normalize(text);
         var chosen = choices.FirstOrDefault(choice => choice.Answers(word));
         return chosen is null ? new Sentence("one of: {0}", string.Join(", ", choices.Select(choice => choice.Name))) : chosen.Name;
     }

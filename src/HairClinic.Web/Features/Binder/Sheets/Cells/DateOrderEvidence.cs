@@ -4,7 +4,7 @@ namespace HairClinic.Web.Features.Binder.Sheets;
 public static class DateOrderEvidence
 {
     public static ConventionEvidence<DateOrder> From(Sheet sheet, ColumnMapping mapping) =>
-        From(EvidenceCells.Of(sheet, mapping, ColumnType.Date, ColumnType.Dates).SelectMany(Parts));
+        From(EvidenceCells.Collect(sheet, mapping, ColumnType.Date, ColumnType.Dates).SelectMany(Parts));
 
     public static ConventionEvidence<DateOrder> From(IEnumerable<EvidenceCell> cells) =>
         ConventionEvidence<DateOrder>.From(cells, DateCell.Read);
@@ -16,7 +16,7 @@ public static class DateOrderEvidence
 internal static class EvidenceCells
 {
     /// <summary>The filled cells of the mapped columns of these types.</summary>
-    public static IEnumerable<EvidenceCell> Of(Sheet sheet, ColumnMapping mapping, params ColumnType[] types)
+    public static IEnumerable<EvidenceCell> Collect(Sheet sheet, ColumnMapping mapping, params ColumnType[] types)
     {
         var columns = mapping.Kind.Columns.Where(column => types.Contains(column.Type)).ToArray();
         return from row in sheet.Rows

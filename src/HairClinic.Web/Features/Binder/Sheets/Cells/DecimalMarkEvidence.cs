@@ -4,7 +4,7 @@ namespace HairClinic.Web.Features.Binder.Sheets;
 public static class DecimalMarkEvidence
 {
     public static ConventionEvidence<DecimalMark> From(Sheet sheet, ColumnMapping mapping) =>
-        From(EvidenceCells.Of(sheet, mapping, ColumnType.WholeNumber, ColumnType.DecimalNumber, ColumnType.Money));
+        From(EvidenceCells.Collect(sheet, mapping, ColumnType.WholeNumber, ColumnType.DecimalNumber, ColumnType.Money));
 
     public static ConventionEvidence<DecimalMark> From(IEnumerable<EvidenceCell> cells) =>
         ConventionEvidence<DecimalMark>.From(cells, (text, mark) => NumberCell.Read(MoneyCell.Amount(text), mark));

@@ -7,7 +7,7 @@ public static class YesNoCell
 
     public static Reading<bool> Read(string text)
     {
-        var word = PlainWords.Of(text);
+        var word = PlainWords.Normalize(text);
         if (Yes.Contains(word))
         {
             return true;
