@@ -71,16 +71,8 @@ public sealed class DueFacts
         };
     }
 
-    private LearntTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<WearCovariate> columns)
-    {
-        if (HoldFacts.PriorOf(rule) is not { } window)
-            return null;
-        var client = _model.NodesFor(own);
-        // Nobody's bonds tell anything and no habit of theirs does: the window alone says it all.
-        if (client.Own == 0 && _model.Fit is null && _model.Effect(columns) == 0)
-            return null;
-        return new(Target(client), client.Own, Target(LifeNodes.For(_model.Population)));
-
-        int Target(LifeNodes nodes) => _model.Predict(nodes, window, columns).LastDayAtOrAbove(HoldPrior.TargetSurvival);
-    }
+    private LearntTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<WearCovariate> columns) =>
+        HoldFacts.PriorOf(rule) is { } window
+            ? LearntTarget.From(_model.Population, _model.NodesFor(own), window, _model.Effect(columns), _model.Fit is not null)
+            : null;
 }
