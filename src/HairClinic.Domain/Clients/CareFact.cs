@@ -1,6 +1,9 @@
+using HairClinic.Domain.Replacement;
+
 namespace HairClinic.Domain.Clients;
 
 /// <summary>Habits and skin as they bear on a bond, as of a day. Apart from health answers: any of the staff may read it. What is not known is absent.</summary>
+[ShapesNextOrder]
 public sealed class CareFact : PracticeOwned
 {
     private CareFact() { }

@@ -1,6 +1,9 @@
+using HairClinic.Domain.Replacement;
+
 namespace HairClinic.Domain.HairSystems;
 
 /// <summary>One unit with its own serial, from specified to retired.</summary>
+[ShapesNextOrder]
 public sealed class HairSystem : PracticeOwned
 {
     private readonly List<PromiseRevision> _promises = [];
