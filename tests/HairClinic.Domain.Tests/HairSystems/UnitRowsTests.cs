@@ -102,6 +102,27 @@ public sealed class UnitRowsTests
         Assert.Equal((earlier, later), disorder);
     }
 
+    [Fact]
+    public void The_last_step_that_is_dated_says_how_far_a_unit_got()
+    {
+        (UnitState State, Func<UnitDates, UnitDates> Date)[] steps =
+        [
+            (UnitState.Specified, d => d with { SpecifiedOn = Day }),
+            (UnitState.Ordered, d => d with { OrderedOn = Day }),
+            (UnitState.Acknowledged, d => d with { AcknowledgedOn = Day }),
+            (UnitState.Shipped, d => d with { ShippedOn = Day }),
+            (UnitState.Arrived, d => d with { ArrivedOn = Day }),
+            (UnitState.Inspected, d => d with { InspectedOn = Day }),
+            (UnitState.Accepted, d => d with { AcceptedOn = Day }),
+            (UnitState.Prepared, d => d with { PreparedOn = Day }),
+            (UnitState.Resting, d => d with { FirstBondedOn = Day }),
+            (UnitState.Retired, d => d with { RetiredOn = Day }),
+        ];
+        var dates = new UnitDates();
+
+        Assert.All(steps, step => Assert.Equal(step.State, (dates = step.Date(dates)).LastStep()));
+    }
+
     private static HairSystem Here(UnitDates dates)
     {
         var unit = new HairSystem(Guid.CreateVersion7(), "U-1", Guid.CreateVersion7(), Guid.CreateVersion7(), Day.PlusDays(-90));
