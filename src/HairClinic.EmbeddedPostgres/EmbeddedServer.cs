@@ -55,7 +55,7 @@ public sealed class EmbeddedServer : IAsyncDisposable
                 "HairClinic runs its own PostgreSQL on Linux only. Elsewhere, name a PostgreSQL server with ConnectionStrings__Program and ConnectionStrings__Migrator."
             );
         var folder = DatabaseFolder.Open(options.DataFolder);
-        var folderLock = FolderLock.Take(folder);
+        var folderLock = FolderLock.Acquire(folder);
         SocketFolder? socket = null;
         ServerProcess? process = null;
         try

@@ -13,7 +13,7 @@ internal sealed class FolderLock : IDisposable
     private FolderLock(FileStream file) => _file = file;
 
     [SupportedOSPlatform("linux")]
-    public static FolderLock Take(DatabaseFolder folder)
+    public static FolderLock Acquire(DatabaseFolder folder)
     {
         try
         {

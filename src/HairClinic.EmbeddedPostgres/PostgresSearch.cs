@@ -22,18 +22,18 @@ public sealed record PostgresSearch(string? OnlyFolder, IReadOnlyList<string> Ma
     {
         if (OnlyFolder is not null)
         {
-            var named = PostgresBinaries.In(OnlyFolder);
+            var named = PostgresBinaries.Find(OnlyFolder);
             if (named is null)
                 throw new EmbeddedServerException(
                     $"HAIRCLINIC_POSTGRES_BIN is {OnlyFolder}, which holds no working 'postgres' and 'initdb'."
                 );
             return Fits(named, major) ? named : throw Missing(major, [named]);
         }
-        var found = MachineFolders.Select(PostgresBinaries.In).OfType<PostgresBinaries>().OrderByDescending(b => b.Major).ToList();
+        var found = MachineFolders.Select(PostgresBinaries.Find).OfType<PostgresBinaries>().OrderByDescending(b => b.Major).ToList();
         if (found.Find(b => Fits(b, major)) is { } own)
             return own;
         found.AddRange(
-            PostgresPackage.FoldersIn(Tools).Select(PostgresBinaries.In).OfType<PostgresBinaries>().OrderByDescending(b => b.Major)
+            PostgresPackage.FoldersIn(Tools).Select(PostgresBinaries.Find).OfType<PostgresBinaries>().OrderByDescending(b => b.Major)
         );
         return found.Find(b => Fits(b, major)) ?? throw Missing(major, found);
     }

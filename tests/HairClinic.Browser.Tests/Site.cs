@@ -140,10 +140,10 @@ public sealed class Site : IAsyncDisposable
         // A program that begins has no connections yet, good or broken: none of another that ran in this process.
         var anew = $";Application Name=site {++_starts}";
         var made = new Factory(
-            ClinicConnections.Of(_server) with
+            ClinicConnections.From(_server) with
             {
-                Program = ClinicConnections.Of(_server).Program + anew,
-                Migrator = ClinicConnections.Of(_server).Migrator + anew,
+                Program = ClinicConnections.From(_server).Program + anew,
+                Migrator = ClinicConnections.From(_server).Migrator + anew,
             },
             _folder.FullName,
             Clock,

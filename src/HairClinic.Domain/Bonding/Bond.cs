@@ -1,8 +1,10 @@
+using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Wear;
 
 namespace HairClinic.Domain.Bonding;
 
 /// <summary>One spell of one unit glued to one head, from application to removal, with the window in which it must be renewed.</summary>
+[ShapesNextOrder(nameof(RemovedOn))]
 public sealed class Bond : PracticeOwned
 {
     private readonly List<BondProduct> _products = [];
@@ -116,7 +118,7 @@ public sealed class Bond : PracticeOwned
     public HoldObservation HoldOnceOff(LocalDate on, RemovalReason because, Lift? found)
     {
         RequireOff(on, because);
-        return HoldObservation.Of(AppliedOn, LastSoundOn, found is null ? Lift : With(found), on, because, on);
+        return HoldObservation.From(AppliedOn, LastSoundOn, found is null ? Lift : With(found), on, because, on);
     }
 
     // The first lift told is the one; a later visit may say the day that was not known.

@@ -30,10 +30,10 @@ public readonly record struct HoldObservation
     public int? Upper { get; }
 
     /// <param name="today">For a bond still on the head; a removal or lift is taken as it was told.</param>
-    public static HoldObservation Of(Bond bond, LocalDate today) =>
-        Of(bond.AppliedOn, bond.LastSoundOn, bond.Lift, bond.RemovedOn, bond.RemovedBecause, today);
+    public static HoldObservation From(Bond bond, LocalDate today) =>
+        From(bond.AppliedOn, bond.LastSoundOn, bond.Lift, bond.RemovedOn, bond.RemovedBecause, today);
 
-    internal static HoldObservation Of(
+    internal static HoldObservation From(
         LocalDate appliedOn,
         LocalDate? lastSoundOn,
         Lift? lift,

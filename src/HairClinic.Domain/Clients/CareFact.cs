@@ -1,6 +1,9 @@
+using HairClinic.Domain.Replacement;
+
 namespace HairClinic.Domain.Clients;
 
 /// <summary>Habits and skin, as of a day. Apart from health answers: any of the staff may read it.</summary>
+[ShapesNextOrder]
 public sealed class CareFact : PracticeOwned
 {
     private CareFact() { }

@@ -1,8 +1,11 @@
+using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Wear;
 
 namespace HairClinic.Domain.Clients;
 
 /// <summary>Someone who wears our units. One record in the whole practice, whichever salon they visit.</summary>
+// Another salon has other open days; who left or was merged into another gets no more orders.
+[ShapesNextOrder(nameof(HomeSalonId), nameof(LeftOn), nameof(MergedIntoId), ByComingOrGoing = false)]
 public sealed class Client : PracticeOwned
 {
     private readonly List<LifeEvent> _events = [];

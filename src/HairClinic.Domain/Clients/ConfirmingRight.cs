@@ -28,7 +28,7 @@ public static class ConfirmingRights
     /// <param name="atHome">Whether they work in the client's home salon, or are an owner.</param>
     /// <param name="enteredBy">Null where no person entered it: a job did.</param>
     /// <param name="othersMay">Whether somebody else who works here could confirm it.</param>
-    public static ConfirmingRight Of(StaffRole role, bool atHome, Guid person, Guid? enteredBy, bool othersMay) =>
+    public static ConfirmingRight For(StaffRole role, bool atHome, Guid person, Guid? enteredBy, bool othersMay) =>
         role is not (StaffRole.Owner or StaffRole.Manager or StaffRole.Stylist) ? ConfirmingRight.NotTheirRole
         : !atHome ? ConfirmingRight.NotAtHome
         : enteredBy != person ? ConfirmingRight.Free

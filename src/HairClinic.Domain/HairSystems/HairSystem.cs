@@ -1,6 +1,9 @@
+using HairClinic.Domain.Replacement;
+
 namespace HairClinic.Domain.HairSystems;
 
 /// <summary>One unit with its own serial, from specified to retired.</summary>
+[ShapesNextOrder]
 public sealed class HairSystem : PracticeOwned
 {
     private readonly List<PromiseRevision> _promises = [];
@@ -208,10 +211,10 @@ public sealed class HairSystem : PracticeOwned
         Move(state, dates);
     }
 
-    private void Require(UnitState state, string deed)
+    private void Require(UnitState state, string step)
     {
         if (State != state)
-            throw new Refusal("Unit {0} is {1}: it cannot be {2}.", Serial, State, deed);
+            throw new Refusal("Unit {0} is {1}: it cannot be {2}.", Serial, State, step);
     }
 
     private void Move(UnitState state, UnitDates dates)

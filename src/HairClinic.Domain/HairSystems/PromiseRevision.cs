@@ -1,6 +1,9 @@
+using HairClinic.Domain.Replacement;
+
 namespace HairClinic.Domain.HairSystems;
 
 /// <summary>One date a workshop promised for a unit. Every revision is kept: lateness is judged against the first.</summary>
+[ShapesNextOrder]
 public sealed class PromiseRevision : PracticeOwned
 {
     private PromiseRevision() { }

@@ -24,6 +24,22 @@ public sealed record UnitDates
     /// <summary>The day it left service, whatever the reason.</summary>
     public LocalDate? RetiredOn { get; init; }
 
+    /// <summary>The last step that is dated; whether it is on a head or how it left service, dates do not say.</summary>
+    public UnitState LastStep() =>
+        this switch
+        {
+            { RetiredOn: not null } => UnitState.Retired,
+            { FirstBondedOn: not null } => UnitState.Resting,
+            { PreparedOn: not null } => UnitState.Prepared,
+            { AcceptedOn: not null } => UnitState.Accepted,
+            { InspectedOn: not null } => UnitState.Inspected,
+            { ArrivedOn: not null } => UnitState.Arrived,
+            { ShippedOn: not null } => UnitState.Shipped,
+            { AcknowledgedOn: not null } => UnitState.Acknowledged,
+            { OrderedOn: not null } => UnitState.Ordered,
+            _ => UnitState.Specified,
+        };
+
     /// <summary>The first step that is dated before the one it follows, if any: (earlier step, later step).</summary>
     public (string Earlier, string Later)? FirstDisorder()
     {

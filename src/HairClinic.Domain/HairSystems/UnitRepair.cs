@@ -1,6 +1,9 @@
+using HairClinic.Domain.Replacement;
+
 namespace HairClinic.Domain.HairSystems;
 
 /// <summary>A repair of one unit, done on a day.</summary>
+[ShapesNextOrder]
 public sealed class UnitRepair : PracticeOwned
 {
     private UnitRepair() { }

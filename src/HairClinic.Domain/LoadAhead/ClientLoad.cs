@@ -50,7 +50,7 @@ public sealed class ClientLoad(int weeks)
             spread += _washes[day] * (1 - _washes[day]);
         }
         var fitting = question.FittingInDays is { } fitted && fitted >= from && fitted <= through ? 1 : 0;
-        return WeekLoad.Of(new VisitCount(mean, variance), new VisitCount(wash, spread), VisitCount.AtMostOne(fitting), minutes);
+        return WeekLoad.FromCounts(new VisitCount(mean, variance), new VisitCount(wash, spread), VisitCount.AtMostOne(fitting), minutes);
     }
 }
 

@@ -17,11 +17,11 @@ public sealed class LoadForecast : PracticeOwned
     /// <summary>Scenario by scenario and week by week; see <see cref="SalonLoad"/>.</summary>
     public IReadOnlyList<IReadOnlyList<WeekLoad>> Scenarios { get; private set; } = [];
 
-    public void Take(LocalDate from, int clients, SalonLoad load)
+    public void Store(LocalDate from, int clients, SalonLoad load)
     {
         (From, Clients) = (from, clients);
         Scenarios = load.Scenarios();
     }
 
-    public SalonLoad Load() => SalonLoad.Of(Scenarios);
+    public SalonLoad Load() => SalonLoad.FromScenarios(Scenarios);
 }

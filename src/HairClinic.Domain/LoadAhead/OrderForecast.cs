@@ -16,11 +16,11 @@ public sealed class OrderForecast : PracticeOwned
     /// <summary>Scenario by scenario and month by month.</summary>
     public IReadOnlyList<IReadOnlyList<VisitCount>> Scenarios { get; private set; } = [];
 
-    public void Take(LocalDate from, OrderLoad load)
+    public void Store(LocalDate from, OrderLoad load)
     {
         From = from;
         Scenarios = load.Scenarios();
     }
 
-    public OrderLoad Load() => OrderLoad.Of(Scenarios);
+    public OrderLoad Load() => OrderLoad.FromScenarios(Scenarios);
 }

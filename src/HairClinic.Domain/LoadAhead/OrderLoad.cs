@@ -39,7 +39,7 @@ public sealed class OrderLoad(int months)
                 .Select(s => (IReadOnlyList<VisitCount>)[.. Enumerable.Range(0, months).Select(m => _sums[s, m])]),
         ];
 
-    public static OrderLoad Of(IReadOnlyList<IReadOnlyList<VisitCount>> scenarios)
+    public static OrderLoad FromScenarios(IReadOnlyList<IReadOnlyList<VisitCount>> scenarios)
     {
         var load = new OrderLoad(scenarios.Count == 0 ? 0 : scenarios[0].Count);
         for (var scenario = 0; scenario < scenarios.Count; scenario++)

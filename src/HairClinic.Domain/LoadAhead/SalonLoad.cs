@@ -21,7 +21,7 @@ public sealed class SalonLoad(int weeks)
                 .Select(s => (IReadOnlyList<WeekLoad>)[.. Enumerable.Range(0, weeks).Select(w => _sums[s, w])]),
         ];
 
-    public static SalonLoad Of(IReadOnlyList<IReadOnlyList<WeekLoad>> scenarios)
+    public static SalonLoad FromScenarios(IReadOnlyList<IReadOnlyList<WeekLoad>> scenarios)
     {
         var load = new SalonLoad(scenarios.Count == 0 ? 0 : scenarios[0].Count);
         for (var scenario = 0; scenario < scenarios.Count; scenario++)
@@ -137,7 +137,7 @@ public readonly record struct WeekLoad(
         );
 
     /// <summary>Mean and variance of so many visits of a kind.</summary>
-    public static WeekLoad Of(VisitCount rebonds, VisitCount washes, VisitCount fittings, LoadMinutes each) =>
+    public static WeekLoad FromCounts(VisitCount rebonds, VisitCount washes, VisitCount fittings, LoadMinutes each) =>
         new(
             rebonds.Mean,
             washes.Mean,

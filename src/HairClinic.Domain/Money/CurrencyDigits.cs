@@ -37,5 +37,5 @@ public static class CurrencyDigits
     };
 
     /// <param name="currency">Three letters (ISO 4217); an unknown one has hundredths, as most have.</param>
-    public static int Of(string currency) => Unusual.GetValueOrDefault(currency, Usual);
+    public static int For(string currency) => Unusual.GetValueOrDefault(currency, Usual);
 }

@@ -24,7 +24,7 @@ public sealed record WearCost(double WornMonths, double? RebondsAMonth, double U
     /// <param name="hold">Days such a bond holds on an unknown client; null where not known.</param>
     /// <param name="closesDays">The last day of the hold window, which no target lies beyond.</param>
     /// <param name="visitPrice">Minor units of the same currency; null where there is none.</param>
-    public static WearCost Of(double unitPrice, LifePrediction life, LifePrediction? hold, int closesDays, double? visitPrice)
+    public static WearCost Estimate(double unitPrice, LifePrediction life, LifePrediction? hold, int closesDays, double? visitPrice)
     {
         var months = Mean(life) / DaysAMonth;
         var rates = hold is null ? [] : RebondRates(hold, closesDays);
@@ -61,7 +61,7 @@ public sealed record WearCost(double WornMonths, double? RebondsAMonth, double U
         var (chances, survival) = (new double[target + 1], new double[target]);
         return
         [
-            .. hold.Places()
+            .. hold.Nodes()
                 .Select(place =>
                 {
                     place.Hold.SurvivalByDay(survival);

@@ -17,7 +17,7 @@ public static class ZoneCountry
 
     /// <param name="zone">An IANA id such as Europe/London.</param>
     /// <returns>Two capital letters (ISO 3166); null where the zone lies in no country.</returns>
-    public static string? Of(string zone)
+    public static string? ForZone(string zone)
     {
         if (Countries.TryGetValue(zone, out var country))
             return country;

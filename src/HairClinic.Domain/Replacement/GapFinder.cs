@@ -12,7 +12,7 @@ namespace HairClinic.Domain.Replacement;
 public static class GapFinder
 {
     /// <param name="through">The last day of the period: today.</param>
-    public static ClientGaps Of(HairHistory client, LocalDate from, LocalDate through)
+    public static ClientGaps Find(HairHistory client, LocalDate from, LocalDate through)
     {
         if (client.Bonds.Count == 0)
             return new ClientGaps(0, [], HasLapsed: false);
@@ -35,9 +35,9 @@ public static class GapFinder
         Note(next, end);
         return new ClientGaps(Math.Max(0, end - Math.Max(begin, first) + 1 - away), gaps, lapsed);
 
-        void Note(int bare, int last)
+        void Note(int day, int last)
         {
-            var (since, ended) = (Math.Max(bare, begin), CivilDay.Date(bare).PlusDays(-1));
+            var (since, ended) = (Math.Max(day, begin), CivilDay.Date(day).PlusDays(-1));
             if (last < since)
                 return;
             if (client.Units.Any(u => u.IsAtHome && u.GoneOn == ended))

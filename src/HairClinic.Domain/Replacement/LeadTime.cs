@@ -30,7 +30,7 @@ public sealed class LeadTime
 
     /// <param name="arrivedDays">Working days each arrived order took; 0 counts as half a day.</param>
     /// <param name="waitedDays">Working days each order in flight has waited until today.</param>
-    public static LeadTime Of(LeadTimePrior prior, ReadOnlySpan<double> arrivedDays, ReadOnlySpan<double> waitedDays)
+    public static LeadTime Learn(LeadTimePrior prior, ReadOnlySpan<double> arrivedDays, ReadOnlySpan<double> waitedDays)
     {
         var (n, sum, squares) = (arrivedDays.Length, 0.0, 0.0);
         foreach (var days in arrivedDays)

@@ -9,7 +9,7 @@ public static class NextOrder
     /// <param name="unitKindId">What would be ordered.</param>
     /// <param name="each">A new unit of that kind.</param>
     /// <param name="working">The salon's days on which an order can go out.</param>
-    public static ReorderOutlook Of(
+    public static ReorderOutlook Plan(
         ReorderRule rule,
         ReorderInput question,
         LocalDate today,

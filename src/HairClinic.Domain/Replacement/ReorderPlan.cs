@@ -53,7 +53,7 @@ public sealed class ReorderPlan : PracticeOwned
     public OrderStanding StandingOn(LocalDate today, bool onHead, double alpha) =>
         new(today, OrderBy, onHead, InHand, InFlight, GapBeforeArrival, alpha) { GapIfOrderedToday = GapIfOrderedToday };
 
-    public void Take(ReorderOutlook outlook)
+    public void Store(ReorderOutlook outlook)
     {
         PlannedFor = outlook.Today;
         UnitKindId = outlook.UnitKindId;

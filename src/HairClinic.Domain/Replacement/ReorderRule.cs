@@ -50,7 +50,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     {
         var kept = 0.0;
         for (var node = 0; node < question.Client.Shares.Length; node++)
-            kept += question.Client.Shares[node] * _hair.KeptUntil(question, question.Client.Places[node], k);
+            kept += question.Client.Shares[node] * _hair.KeptUntil(question, question.Client.Nodes[node], k);
         return Math.Clamp(1 - kept, 0, 1);
     }
 
@@ -99,7 +99,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     {
         Array.Clear(_ended);
         for (var node = 0; node < question.Client.Shares.Length; node++)
-            _hair.AddEnded(question, question.Client.Places[node], question.Client.Shares[node], extra, each, _ended);
+            _hair.AddEnded(question, question.Client.Nodes[node], question.Client.Shares[node], extra, each, _ended);
         for (var working = 0; working < _atReady.Length; working++)
         {
             var ready = (long)question.Workshop.DayOf(working) + question.PreparationDays;

@@ -25,7 +25,7 @@ public sealed class StoredLead : PracticeOwned
 
     public int Kept { get; private set; }
 
-    public void Take(LocalDate dataCut, double[] arrived, double[] waited, int remade, int kept)
+    public void Store(LocalDate dataCut, double[] arrived, double[] waited, int remade, int kept)
     {
         DataCut = dataCut;
         Arrived = arrived.Length > Most ? arrived[^Most..] : arrived;

@@ -7,7 +7,7 @@ public static class TimelySuccessors
     /// Of the client's units that left service worn out in the period, how many there are, and for how many another, not worn
     /// out itself, was ready in house by that day. Whoever left by then needed none.
     /// </returns>
-    public static (int InTime, int Units) Of(HairHistory client, LocalDate from, LocalDate through)
+    public static (int InTime, int Units) Count(HairHistory client, LocalDate from, LocalDate through)
     {
         var worn = client
             .Units.Where(u => u.WornOutOn >= from && u.WornOutOn <= through && !(client.LeftOn <= u.WornOutOn))

@@ -18,6 +18,6 @@ public sealed partial class Visit
         HoldsClient |= released;
         HoldsChair = ChairId is not null;
         foreach (var segment in _segments)
-            segment.Hold();
+            segment.Occupy();
     }
 }

@@ -26,7 +26,7 @@ public sealed class VisitSegment : PracticeOwned
         PersonId = personId;
         StartsAt = startsAt;
         EndsAt = endsAt;
-        Hold();
+        Occupy();
     }
 
     public Guid VisitId { get; private set; }
@@ -50,7 +50,7 @@ public sealed class VisitSegment : PracticeOwned
     /// <summary>Whether it keeps a person's hands busy; false once the visit is called off.</summary>
     public bool HoldsHands { get; private set; }
 
-    internal void Hold()
+    internal void Occupy()
     {
         HoldsChair = ChairId is not null && Kind.TakesChair();
         HoldsHands = PersonId is not null && Kind.TakesHands(EndsAt - StartsAt, ServiceTimeline.UsualShortestUsableWait);

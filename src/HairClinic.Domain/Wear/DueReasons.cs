@@ -1,3 +1,5 @@
+using HairClinic.Domain.Wear.Lifetimes;
+
 namespace HairClinic.Domain.Wear;
 
 /// <summary>Why a due date is what it is: a few numbers, spelt out by <see cref="Explain"/> when somebody asks.</summary>
@@ -82,4 +84,18 @@ public readonly record struct DueReason(DueRuleName Rule, LocalDate From, LocalD
 /// <param name="Days">After application; at least 1.</param>
 /// <param name="OwnBonds">Bonds of this client behind it; 0 where only other clients' are.</param>
 /// <param name="UnknownDays">What it would be for a client of whom nothing is known.</param>
-public readonly record struct LearntTarget(int Days, int OwnBonds, int UnknownDays);
+public readonly record struct LearntTarget(int Days, int OwnBonds, int UnknownDays)
+{
+    /// <param name="effect">xᵀβ of what is known of the client and the bond.</param>
+    /// <param name="fitted">The practice's records were fitted.</param>
+    /// <returns>Null where the window alone decides: no bond says anything of them, and nothing known of them counts.</returns>
+    public static LearntTarget? From(LifePopulation population, LifeNodes client, WindowPrior window, double effect, bool fitted)
+    {
+        if (client.Own == 0 && !fitted && effect == 0)
+            return null;
+        return new(Target(client), client.Own, Target(LifeNodes.For(population)));
+
+        int Target(LifeNodes nodes) =>
+            new LifePrediction(population, nodes, window.Place, effect).LastDayAtOrAbove(HoldPrior.TargetSurvival);
+    }
+}

@@ -33,10 +33,10 @@ public sealed class HoldPrior
         TargetDays = Math.Max(1, (int)highDays);
         if (highDays == lowDays)
             return;
-        var wide = WindowPrior.Of(LifeDistribution.Weibull, lowDays, highDays);
+        var wide = WindowPrior.FromWindow(LifeDistribution.Weibull, lowDays, highDays);
         var population = LifePopulation.Unseen(wide);
         _window = wide;
-        _prediction = new LifePrediction(population, LifeNodes.Of(population), wide.Place);
+        _prediction = new LifePrediction(population, LifeNodes.For(population), wide.Place);
         TargetDays = _prediction.LastDayAtOrAbove(TargetSurvival);
     }
 

@@ -37,8 +37,8 @@ public sealed record WearBond(
 public sealed record WearFade(LocalDate On, double Survival);
 
 /// <summary>From the day the last unit is worn out up to, and not including, the day the next can be worn.</summary>
-/// <param name="Bare">Nothing is on the head and nothing in house: those are days without hair, where else worn-out hair is on.</param>
-public sealed record WearGap(LocalDate From, LocalDate Until, bool Bare = false)
+/// <param name="WithoutHair">Nothing is on the head and nothing in house: those are days without hair, where else worn-out hair is on.</param>
+public sealed record WearGap(LocalDate From, LocalDate Until, bool WithoutHair = false)
 {
     public int Days => Period.DaysBetween(From, Until);
 }

@@ -155,14 +155,14 @@ public sealed class AddressLetters(
 
     // Where the site does not know its own address the letter tells all the same, and leads nowhere.
     private Letter Ask(OpeningAddress address, string to, string token, Reader reader) =>
-        Speaking.In(reader.Language, () => Ask(to, token, reader.Phone)) with
+        Speaking.WithCulture(reader.Language, () => Ask(to, token, reader.Phone)) with
         {
             Kind = LetterKind.ConfirmAddress,
             For = address.ClientId,
         };
 
     private Letter Part(OpeningAddress address, Reader reader) =>
-        Speaking.In(reader.Language, () => Part(address.Email, reader.Phone)) with
+        Speaking.WithCulture(reader.Language, () => Part(address.Email, reader.Phone)) with
         {
             Kind = LetterKind.AddressEnded,
             For = address.ClientId,

@@ -27,7 +27,7 @@ public static class DeviceWords
         ("Linux", "Linux"),
     ];
 
-    public static string Of(string? userAgent)
+    public static string Describe(string? userAgent)
     {
         var browser = Find(Browsers, userAgent);
         var system = Find(Systems, userAgent);

@@ -33,7 +33,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
     /// <summary>Answers whoever asked for a link: one letter if the address opens a page, nothing else; the caller saves.</summary>
     public async Task AnswerAsync(ClinicDb db, string email, CancellationToken cancellation)
     {
-        var pages = await OwnPages.OfAsync(db, email, clock.GetCurrentInstant(), cancellation);
+        var pages = await OwnPages.FindAsync(db, email, clock.GetCurrentInstant(), cancellation);
         if (pages.Count == 0)
             return;
         Post(db, pages[0].ClientId, email, await LanguageAsync(db, pages[0].ClientId, cancellation));
@@ -63,7 +63,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
         var token = Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
         var until = now + (invitation ? InvitationLifetime : Lifetime);
         db.SignInLinks.Add(new SignInLink(Hash(token), db.PracticeId, clientId, email, until, invitation));
-        var letter = Speaking.In(language, () => invitation ? Invitation(email, home, token) : Letter(email, home, token));
+        var letter = Speaking.WithCulture(language, () => invitation ? Invitation(email, home, token) : Letter(email, home, token));
         db.WorkItems.Add(WorkItems.Send(letter with { For = clientId, Until = until }, now));
     }
 

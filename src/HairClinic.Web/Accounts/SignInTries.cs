@@ -25,7 +25,7 @@ public sealed class SignInTries(ClinicDbFactory databases, HashingTurns hashing,
         hashing.RunAsync(
             async () =>
             {
-                if (user is not null && await TakeAsync(user.Id, cancellation))
+                if (user is not null && await CountTryAsync(user.Id, cancellation))
                     return await look(user);
                 pretend();
                 return false;
@@ -60,7 +60,7 @@ public sealed class SignInTries(ClinicDbFactory databases, HashingTurns hashing,
     }
 
     // The last try shuts the account as it is taken; whatever is right forgives and opens it again.
-    private async Task<bool> TakeAsync(Guid userId, CancellationToken cancellation)
+    private async Task<bool> CountTryAsync(Guid userId, CancellationToken cancellation)
     {
         var most = options.Value.Lockout.MaxFailedAccessAttempts;
         var now = clock.GetCurrentInstant().ToDateTimeOffset();

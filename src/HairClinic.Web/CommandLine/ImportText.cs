@@ -47,13 +47,13 @@ public static class ImportText
         foreach (var thing in report.Missing)
         {
             var line = Line(
-                $"{report.Sheet}: {Said(thing.What)} \"{thing.Name}\" ({thing.Rows} rows) is not in the book{(create ? "; it is created" : ". Say --create-missing to create it, or correct the file.")}"
+                $"{report.Sheet}: {KindName(thing.What)} \"{thing.Name}\" ({thing.Rows} rows) is not in the book{(create ? "; it is created" : ". Say --create-missing to create it, or correct the file.")}"
             );
             (create ? output : errors).WriteLine(line);
         }
     }
 
-    private static string Said(MissingKind what) => what is MissingKind.UnitKind ? "Unit kind" : what.ToString();
+    private static string KindName(MissingKind what) => what is MissingKind.UnitKind ? "Unit kind" : what.ToString();
 
     private static string Line(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

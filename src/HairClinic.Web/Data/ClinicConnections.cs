@@ -15,7 +15,7 @@ public sealed record ClinicConnections(string Program, string? Migrator, string?
 
     private static readonly string[] PoolSizes = ["Maximum Pool Size", "MaxPoolSize"];
 
-    public static ClinicConnections Of(EmbeddedServer own) => new(own.AsProgram, own.AsMigrator, own.AsKeeper);
+    public static ClinicConnections From(EmbeddedServer own) => new(own.AsProgram, own.AsMigrator, own.AsKeeper);
 
     /// <summary>
     /// The outside database named by <c>ConnectionStrings:Program</c>, <c>:Migrator</c> and <c>:Keeper</c>

@@ -24,7 +24,7 @@ public sealed class ClinicDatabase(IConfiguration configuration, ILoggerFactory 
         {
             var folder = configuration["data"] ?? DefaultFolders.Data;
             _own = await EmbeddedServer.StartAsync(new(folder), logs.CreateLogger<EmbeddedServer>(), cancellation);
-            connections = ClinicConnections.Of(_own);
+            connections = ClinicConnections.From(_own);
         }
         if (connections.Migrator is { } migrator)
             await ClinicSchema.MigrateAsync(migrator, cancellation);

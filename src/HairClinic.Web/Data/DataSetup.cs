@@ -13,7 +13,7 @@ public static class DataSetup
         services
             .AddSingleton<IClock>(SystemClock.Instance)
             .AddSingleton<ClinicDatabase>()
-            .AddSingleton(sp => new DataDisk(() => DiskSpace.Of(sp.GetRequiredService<IConfiguration>()["data"] ?? DefaultFolders.Data)))
+            .AddSingleton(sp => new DataDisk(() => DiskSpace.For(sp.GetRequiredService<IConfiguration>()["data"] ?? DefaultFolders.Data)))
             .AddSingleton(sp =>
                 ClinicDbOptions.For(
                     ClinicConnections.Preparing(sp.GetRequiredService<ClinicDatabase>().Connections.Program),

@@ -11,7 +11,7 @@ public sealed record DiskSpace(long Free, long Total)
     public bool IsLow => Free < Gigabyte || Free < Total / 20 && Free < 10 * Gigabyte;
 
     /// <summary>Of the disk a folder lies on, or will lie on; null where that cannot be told.</summary>
-    public static DiskSpace? Of(string folder)
+    public static DiskSpace? For(string folder)
     {
         var there = Path.GetFullPath(folder);
         while (!Directory.Exists(there) && Path.GetDirectoryName(there) is { } above)

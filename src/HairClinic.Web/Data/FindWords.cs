@@ -6,7 +6,7 @@ namespace HairClinic.Web.Data;
 /// <summary>Makes the words by which clients and units are found, and reads what is typed the same way.</summary>
 public static class FindWords
 {
-    public static IEnumerable<FindWord> Of(Client client) =>
+    public static IEnumerable<FindWord> For(Client client) =>
         Words(client.Name)
             .Concat(Words(client.CalledAs))
             .Distinct()
@@ -16,7 +16,7 @@ public static class FindWords
             .Concat(client.Email is null ? [] : [(FindKind.ClientEmail, Normal(client.Email))])
             .Select(w => new FindWord(Guid.CreateVersion7(), w.Item1, client.Id, w.Item2));
 
-    public static FindWord Of(HairSystem unit) => new(Guid.CreateVersion7(), FindKind.UnitSerial, unit.Id, Normal(unit.Serial));
+    public static FindWord For(HairSystem unit) => new(Guid.CreateVersion7(), FindKind.UnitSerial, unit.Id, Normal(unit.Serial));
 
     /// <summary>Letters and digits in lower case without accents: “Núñez-O'Hara” becomes “nunez” and “ohara”.</summary>
     public static IEnumerable<string> Words(string? text) =>

@@ -6,7 +6,7 @@ namespace HairClinic.Web.Data;
 /// <summary>The names of the salons a person may look into, kept for a minute: every page's frame shows them.</summary>
 public sealed class SalonNames(ClinicDbFactory databases, IMemoryCache cache)
 {
-    public async Task<IReadOnlyList<(Guid Id, string Name)>> OfAsync(PersonActor person, CancellationToken cancellation)
+    public async Task<IReadOnlyList<(Guid Id, string Name)>> LoadAsync(PersonActor person, CancellationToken cancellation)
     {
         var all = await cache.GetOrCreateAsync(
             (nameof(SalonNames), person.PracticeId),

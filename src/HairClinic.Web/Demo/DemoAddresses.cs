@@ -38,6 +38,6 @@ public static class DemoAddresses
             await db.FindWords.Where(w => w.SubjectId == client.Id && w.Kind == FindKind.ClientEmail).ToListAsync(cancellation)
         );
         client.Reach(client.Phone, email);
-        db.FindWords.AddRange(FindWords.Of(client).Where(w => w.Kind == FindKind.ClientEmail));
+        db.FindWords.AddRange(FindWords.For(client).Where(w => w.Kind == FindKind.ClientEmail));
     }
 }

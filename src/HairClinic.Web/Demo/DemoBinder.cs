@@ -6,7 +6,7 @@ namespace HairClinic.Web.Demo;
 /// <summary>The binder the invented practice would have kept: the same for the same day, wherever it is written.</summary>
 public static class DemoBinder
 {
-    public static IReadOnlyDictionary<SheetKind, byte[]> Write(LocalDate today) => Write(DemoHistory.Of(today));
+    public static IReadOnlyDictionary<SheetKind, byte[]> Write(LocalDate today) => Write(DemoHistory.Generate(today));
 
     /// <returns>One CSV file a kind of sheet.</returns>
     public static IReadOnlyDictionary<SheetKind, byte[]> Write(DemoHistory history) =>

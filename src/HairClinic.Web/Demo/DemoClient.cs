@@ -58,8 +58,8 @@ public sealed record DemoClient(
         new()
         {
             Code = Code,
-            Name = DemoNames.Of(Number),
-            Called = random.Next(6) == 0 ? DemoNames.Of(Number)[..2] : null,
+            Name = DemoNames.Numbered(Number),
+            Called = random.Next(6) == 0 ? DemoNames.Numbered(Number)[..2] : null,
             HomeSalon = Salon.Name,
             Phone = DemoNames.PhoneOf(Number, Salon.Zone),
             Email = random.Next(5) == 0 ? null : $"client{Number:0000}@example.org",

@@ -9,7 +9,7 @@ public sealed class DemoDiary(Random random, LocalDate today)
     private readonly Dictionary<(string Stylist, LocalDate Day), List<(int From, int To)>> _busy = [];
 
     /// <summary>The first day from the wanted one on with room, with the client's own stylist if they are free.</summary>
-    public DemoSlot Take(DemoSalon salon, string stylist, LocalDate wanted, int minutes)
+    public DemoSlot Book(DemoSalon salon, string stylist, LocalDate wanted, int minutes)
     {
         var hands = salon.Stylists.Select(s => s.Name).ToList();
         for (var day = wanted; day < wanted.PlusDays(LongestSearchDays); day = day.PlusDays(1))

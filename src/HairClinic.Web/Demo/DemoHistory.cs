@@ -18,7 +18,7 @@ public sealed class DemoHistory
 
     public IReadOnlyList<DemoLife> Lives { get; }
 
-    public static DemoHistory Of(LocalDate today, int seed = Seed)
+    public static DemoHistory Generate(LocalDate today, int seed = Seed)
     {
         var random = new Random(seed);
         var diary = new DemoDiary(random, today);

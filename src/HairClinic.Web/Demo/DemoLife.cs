@@ -13,7 +13,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
     private readonly List<DemoBond> _bonds = [];
     private readonly List<VisitRow> _visits = [];
     private readonly List<DemoTakeDown> _takeDowns = [];
-    private LocalDate _bareSince;
+    private LocalDate _gapSince;
 
     public DemoClient Client => client;
 
@@ -29,7 +29,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
     public DemoBond? Open { get; private set; }
 
     /// <summary>Days between a bond that came off with nothing to follow it and the next one, or today.</summary>
-    public int BareDays { get; private set; }
+    public int GapDays { get; private set; }
 
     public void Live()
     {
@@ -109,7 +109,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
         var grades = worn.Inspect(random, worn.WornDays);
         var goesOn = drawer.Choose(slot.Day, worn);
         drawer.OrderAhead(slot.Day, goesOn);
-        (Open, worn.OnHead, _bareSince) = (null, false, slot.Day);
+        (Open, worn.OnHead, _gapSince) = (null, false, slot.Day);
         if (goesOn is not null)
             Put(goesOn, slot);
         _takeDowns.Add(new DemoTakeDown(_visits[^1], off.Row, grades, Open?.Row.WaitsKept));
@@ -118,10 +118,10 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
     /// <summary>Without hair, until a unit has come.</summary>
     private bool Wait()
     {
-        var next = drawer.Next(_bareSince);
-        var comes = LocalDate.Max(next.Ready, _bareSince.PlusDays(1));
+        var next = drawer.Next(_gapSince);
+        var comes = LocalDate.Max(next.Ready, _gapSince.PlusDays(1));
         var slot = comes < today ? See("Rebond", comes) : null;
-        BareDays += Period.DaysBetween(_bareSince, LocalDate.Min(today, slot?.Day ?? today));
+        GapDays += Period.DaysBetween(_gapSince, LocalDate.Min(today, slot?.Day ?? today));
         if (slot is null || slot.Day >= today)
             return false;
         Put(next, slot);
@@ -187,14 +187,14 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
     private DemoSlot See(string service, LocalDate wanted)
     {
         var minutes = TradeDefaults.Services.Where(s => s.Name == service).Select(s => s.Minutes).First();
-        var slot = diary.Take(client.Salon, client.Stylist, wanted, minutes);
+        var slot = diary.Book(client.Salon, client.Stylist, wanted, minutes);
         _visits.Add(Visit(slot, service, slot.Day < today ? VisitState.Done : VisitState.Booked));
         return slot;
     }
 
     private LocalDate Miss(LocalDate wanted)
     {
-        var slot = diary.Take(client.Salon, client.Stylist, wanted, 90);
+        var slot = diary.Book(client.Salon, client.Stylist, wanted, 90);
         _visits.Add(
             Visit(
                 slot,

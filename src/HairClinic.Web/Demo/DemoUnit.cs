@@ -92,7 +92,7 @@ public sealed class DemoUnit(string serial, DemoKind kind, LocalDate ordered, Lo
             Workshop = kind.Workshop,
             Base = kind.Base,
             Kind = kind.Name,
-            State = StateBy(dates),
+            State = End ?? (OnHead ? UnitState.Bonded : dates.LastStep()),
             Dates = dates,
             Promises = [.. Promises(today)],
             // One that is being made again today goes back in the book.
@@ -118,19 +118,4 @@ public sealed class DemoUnit(string serial, DemoKind kind, LocalDate ordered, Lo
             yield return promised;
         }
     }
-
-    private UnitState StateBy(UnitDates dates) =>
-        End
-        ?? dates switch
-        {
-            _ when OnHead => UnitState.Bonded,
-            { FirstBondedOn: not null } => UnitState.Resting,
-            { PreparedOn: not null } => UnitState.Prepared,
-            { AcceptedOn: not null } => UnitState.Accepted,
-            { InspectedOn: not null } => UnitState.Inspected,
-            { ArrivedOn: not null } => UnitState.Arrived,
-            { ShippedOn: not null } => UnitState.Shipped,
-            { AcknowledgedOn: not null } => UnitState.Acknowledged,
-            _ => UnitState.Ordered,
-        };
 }

@@ -6,7 +6,7 @@ public abstract record Actor(Guid PracticeId)
     /// <summary>Who to name in a record; null for a job.</summary>
     public virtual Guid? Id => null;
 
-    /// <summary>Whose deed it is: whoever a job was begun by, else the actor.</summary>
+    /// <summary>Who is responsible: whoever started the job, else the actor.</summary>
     public virtual Actor Author => this;
 
     /// <summary>The word the database policies read.</summary>

@@ -63,6 +63,6 @@ public static class Languages
     }
 
     /// <summary>The language chosen on this device; null where none was.</summary>
-    public static Task<ProviderCultureResult?> OfAsync(HttpContext http) =>
+    public static Task<ProviderCultureResult?> ChosenAsync(HttpContext http) =>
         Task.FromResult(Known(http.Request.Cookies[Cookie]) is { } known ? new ProviderCultureResult(known) : null);
 }

@@ -6,7 +6,7 @@ namespace HairClinic.Web.Language;
 public static class Speaking
 {
     /// <param name="language">A culture name; null says it in the language of the moment.</param>
-    public static T In<T>(string? language, Func<T> say)
+    public static T WithCulture<T>(string? language, Func<T> say)
     {
         if (language is null)
             return say();

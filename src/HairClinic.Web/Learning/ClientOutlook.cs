@@ -16,7 +16,7 @@ public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, ReorderCa
     )
     {
         var book = await OrderFacts.LoadAsync(db, cancellation);
-        var units = (await ClientUnits.LoadAsync(db, book.Sorts, [(clientId, salonId, today)], cancellation))[0];
+        var units = (await ClientUnits.LoadAsync(db, book.Kinds, [(clientId, salonId, today)], cancellation))[0];
         var order = book.CaseOf(units);
         return new(book, units, order, order?.Outlook(new ReorderRule(OrderTimes.DaysInSight)));
     }

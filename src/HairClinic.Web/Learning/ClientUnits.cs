@@ -8,11 +8,11 @@ public sealed class ClientUnits
     private readonly LifeFacts _book;
     private readonly Dictionary<Guid, LifeSpell> _lives;
 
-    private ClientUnits(Guid clientId, Guid salonId, LocalDate today, LifeFacts book, IReadOnlyDictionary<Guid, UnitKindTerms> sorts)
+    private ClientUnits(Guid clientId, Guid salonId, LocalDate today, LifeFacts book, IReadOnlyDictionary<Guid, UnitKindTerms> kinds)
     {
         (ClientId, SalonId, Today, _book) = (clientId, salonId, today, book);
-        Units = [.. book.Of(clientId)];
-        Lives = [.. book.All(clientId, sorts, today)];
+        Units = [.. book.UnitsOf(clientId)];
+        Lives = [.. book.All(clientId, kinds, today)];
         _lives = Lives.ToDictionary(l => l.UnitId);
     }
 
@@ -41,13 +41,13 @@ public sealed class ClientUnits
     /// <param name="clients">Whose, with their home salon and its day.</param>
     public static async Task<List<ClientUnits>> LoadAsync(
         ClinicDb db,
-        IReadOnlyDictionary<Guid, UnitKindTerms> sorts,
+        IReadOnlyDictionary<Guid, UnitKindTerms> kinds,
         IReadOnlyCollection<(Guid Id, Guid SalonId, LocalDate Today)> clients,
         CancellationToken cancellation
     )
     {
         var book = await LifeFacts.LoadAsync(db, [.. clients.Select(c => c.Id)], cancellation);
-        return [.. clients.Select(c => new ClientUnits(c.Id, c.SalonId, c.Today, book, sorts))];
+        return [.. clients.Select(c => new ClientUnits(c.Id, c.SalonId, c.Today, book, kinds))];
     }
 
     public int WornDays(Guid unitId) => WornStretch.WornBy(_book.Worn(unitId), Today);
@@ -56,7 +56,7 @@ public sealed class ClientUnits
     public bool IsWornOut(Guid unitId) => _lives.TryGetValue(unitId, out var life) && life.WornOut;
 
     /// <param name="unit">Null for one that is still to be made.</param>
-    public IReadOnlyList<WearCovariate> ColumnsOf(HairSystem? unit, UnitKindTerms sort) => _book.ColumnsNow(unit, sort, ClientId, Today);
+    public IReadOnlyList<WearCovariate> ColumnsOf(HairSystem? unit, UnitKindTerms kind) => _book.ColumnsNow(unit, kind, ClientId, Today);
 
     /// <summary>The last day on which something was on the head; null for who never wore anything.</summary>
     public LocalDate? LastWornOn => Units.SelectMany(u => _book.Worn(u.Id)).Max(s => (LocalDate?)(s.To ?? Today));
@@ -64,10 +64,10 @@ public sealed class ClientUnits
     /// <summary>By unit in hand: how long it lasts, and what it was worn already.</summary>
     /// <remarks>A unit's own age is what the prediction is asked with, so it is left out of what is believed of the client there.</remarks>
     public Dictionary<Guid, (LifePrediction Life, int WornDays)> LivesLeft(
-        WearModel belief,
-        IReadOnlyDictionary<Guid, UnitKindTerms> sorts
-    ) => InHand.ToDictionary(u => u.Id, u => (LifeOf(u, belief, sorts[u.UnitKindId]), WornDays(u.Id)));
+        WearModel model,
+        IReadOnlyDictionary<Guid, UnitKindTerms> kinds
+    ) => InHand.ToDictionary(u => u.Id, u => (LifeOf(u, model, kinds[u.UnitKindId]), WornDays(u.Id)));
 
-    private LifePrediction LifeOf(HairSystem unit, WearModel belief, UnitKindTerms sort) =>
-        belief.Predict(belief.Of([.. Lives.Where(l => l.UnitId != unit.Id)]), sort.Life(), ColumnsOf(unit, sort));
+    private LifePrediction LifeOf(HairSystem unit, WearModel model, UnitKindTerms kind) =>
+        model.Predict(model.NodesFor([.. Lives.Where(l => l.UnitId != unit.Id)]), kind.Life(), ColumnsOf(unit, kind));
 }

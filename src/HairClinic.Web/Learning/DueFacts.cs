@@ -12,15 +12,15 @@ public sealed class DueFacts
     private readonly List<HoldWindowRule> _rules;
     private readonly Dictionary<Guid, Salon> _salons;
     private readonly Dictionary<Guid, OpeningDays> _opening;
-    private readonly WearModel _belief;
+    private readonly WearModel _model;
 
-    private DueFacts(PracticeSettings settings, List<Salon> salons, List<HoldWindowRule> rules, WearModel belief)
+    private DueFacts(PracticeSettings settings, List<Salon> salons, List<HoldWindowRule> rules, WearModel model)
     {
         _settings = settings;
         _rules = rules;
         _salons = salons.ToDictionary(s => s.Id);
         _opening = salons.ToDictionary(s => s.Id, DueBasis.OpeningOf);
-        _belief = belief;
+        _model = model;
     }
 
     public PracticeSettings Settings => _settings;
@@ -35,12 +35,12 @@ public sealed class DueFacts
     /// <summary>Four round trips, however many bonds are asked about.</summary>
     public static async Task<DueFacts> LoadAsync(ClinicDb db, CancellationToken cancellation)
     {
-        var (settings, beliefs) = await WearModels.WithSettingsAsync(db, cancellation);
+        var (settings, models) = await WearModels.WithSettingsAsync(db, cancellation);
         return new(
             settings,
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
-            beliefs.Hold
+            models.Hold
         );
     }
 
@@ -70,16 +70,8 @@ public sealed class DueFacts
         };
     }
 
-    private LearntTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<WearCovariate> columns)
-    {
-        if (HoldFacts.PriorOf(rule) is not { } window)
-            return null;
-        var client = _belief.Of(own);
-        // Nobody's bonds tell anything and no habit of theirs does: the window alone says it all.
-        if (client.Own == 0 && _belief.Fit is null && _belief.Effect(columns) == 0)
-            return null;
-        return new(Target(client), client.Own, Target(LifeNodes.Of(_belief.Population)));
-
-        int Target(LifeNodes nodes) => _belief.Predict(nodes, window, columns).LastDayAtOrAbove(HoldPrior.TargetSurvival);
-    }
+    private LearntTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<WearCovariate> columns) =>
+        HoldFacts.PriorOf(rule) is { } window
+            ? LearntTarget.From(_model.Population, _model.NodesFor(own), window, _model.Effect(columns), _model.Fit is not null)
+            : null;
 }

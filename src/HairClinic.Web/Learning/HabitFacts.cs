@@ -25,6 +25,6 @@ public sealed class HabitFacts
 
     private IEnumerable<WearCovariate> Columns(Guid clientId, LocalDate on, WearQuantity quantity) =>
         WearHabits.KnownOn(_facts[clientId], on) is { } fact
-            ? WearHabits.Read(fact.Habits, quantity).Select(h => WearCovariate.Of(h.Habit, h.Value))
+            ? WearHabits.Read(fact.Habits, quantity).Select(h => WearCovariate.For(h.Habit, h.Value))
             : [];
 }

@@ -59,7 +59,7 @@ public sealed class HoldFacts
 
     /// <summary>A window's prior; one of no width is taken to spread over its last day.</summary>
     public static WindowPrior WideOf(HoldWindow window) =>
-        WindowPrior.Of(
+        WindowPrior.FromWindow(
             LifeDistribution.Weibull,
             window.EarliestWeeks < window.LatestWeeks ? 7.0 * window.EarliestWeeks : 7.0 * window.LatestWeeks - 1,
             7.0 * window.LatestWeeks
@@ -68,7 +68,7 @@ public sealed class HoldFacts
     /// <returns>Null for a row of no width, which is taken at its word.</returns>
     public static WindowPrior? PriorOf(HoldWindowRule rule) =>
         rule.LatestWeeks > rule.EarliestWeeks
-            ? WindowPrior.Of(LifeDistribution.Weibull, 7.0 * rule.EarliestWeeks, 7.0 * rule.LatestWeeks)
+            ? WindowPrior.FromWindow(LifeDistribution.Weibull, 7.0 * rule.EarliestWeeks, 7.0 * rule.LatestWeeks)
             : null;
 
     /// <summary>What bears on a bond's hold: what it is made with, and the client's habits.</summary>
@@ -78,7 +78,7 @@ public sealed class HoldFacts
         if (adhesiveId is { } adhesive)
             columns.Add(WearCovariate.Adhesive(adhesive));
         if (waitsKept == false)
-            columns.Add(WearCovariate.Of(WearHabit.WaitsCut));
+            columns.Add(WearCovariate.For(WearHabit.WaitsCut));
         columns.AddRange(_habits.ForHold(clientId, appliedOn));
         return columns;
     }
@@ -93,7 +93,7 @@ public sealed class HoldFacts
             made.AdhesiveId,
             made.LotId,
             bond.ClientId,
-            Spell.Of(held ?? HoldObservation.Of(bond, LocalDate.Min(today, bond.KnownUntil))),
+            Spell.From(held ?? HoldObservation.From(bond, LocalDate.Min(today, bond.KnownUntil))),
             WindowOf(made),
             ColumnsOf(bond.ClientId, bond.AppliedOn, made.BaseMaterialId, made.AdhesiveId, bond.WaitsKept)
         );

@@ -9,7 +9,7 @@ public static class LeadRecords
     public static async Task StoreAsync(
         ClinicDb db,
         OrderTimes orders,
-        IReadOnlyCollection<UnitKindTerms> sorts,
+        IReadOnlyCollection<UnitKindTerms> kinds,
         CancellationToken cancellation
     )
     {
@@ -19,19 +19,19 @@ public static class LeadRecords
             .Where(u => u.Dates.OrderedOn != null)
             .ToListAsync(cancellation);
         var stored = await db.StoredLeads.ToDictionaryAsync(s => s.UnitKindId, cancellation);
-        var workshopOf = sorts.ToDictionary(s => s.Id, s => s.WorkshopId);
+        var workshopOf = kinds.ToDictionary(s => s.Id, s => s.WorkshopId);
         var byKind = units.ToLookup(u => u.UnitKindId);
         var byWorkshop = units.ToLookup(u => workshopOf[u.UnitKindId]);
-        foreach (var sort in sorts)
+        foreach (var kind in kinds)
         {
-            if (!stored.TryGetValue(sort.Id, out var lead))
+            if (!stored.TryGetValue(kind.Id, out var lead))
             {
-                lead = new StoredLead(Guid.CreateVersion7(), sort.Id);
+                lead = new StoredLead(Guid.CreateVersion7(), kind.Id);
                 db.StoredLeads.Add(lead);
             }
-            var own = byKind[sort.Id].ToList();
-            var made = byWorkshop[sort.WorkshopId].Where(u => sort.WorkshopId is not null && u.RemadeTimes is not null).ToList();
-            lead.Take(
+            var own = byKind[kind.Id].ToList();
+            var made = byWorkshop[kind.WorkshopId].Where(u => kind.WorkshopId is not null && u.RemadeTimes is not null).ToList();
+            lead.Store(
                 orders.Today,
                 [.. own.Where(u => u.TellsOfLead).OrderBy(u => u.Dates.ArrivedOn).Select(u => (double)orders.Took(u))],
                 [.. own.Where(u => u.State.IsInFlight() && !u.IsBeingRemade).Select(u => (double)orders.Waited(u, orders.Today))],

@@ -53,24 +53,24 @@ public sealed class LifeFacts
     }
 
     /// <summary>A client's units of every state, the oldest order first.</summary>
-    public IEnumerable<HairSystem> Of(Guid clientId) => _units[clientId];
+    public IEnumerable<HairSystem> UnitsOf(Guid clientId) => _units[clientId];
 
     /// <summary>When a unit was on a head.</summary>
     public IEnumerable<WornStretch> Worn(Guid unitId) => _stretches[unitId];
 
     /// <summary>Every unit that was ever bonded.</summary>
-    public IEnumerable<LifeSpell> All(IReadOnlyDictionary<Guid, UnitKindTerms> sorts, LocalDate today) =>
-        _units.SelectMany(own => own).Where(u => _stretches.Contains(u.Id)).Select(u => SpellOf(u, sorts[u.UnitKindId], today));
+    public IEnumerable<LifeSpell> All(IReadOnlyDictionary<Guid, UnitKindTerms> kinds, LocalDate today) =>
+        _units.SelectMany(own => own).Where(u => _stretches.Contains(u.Id)).Select(u => SpellOf(u, kinds[u.UnitKindId], today));
 
-    public IEnumerable<LifeSpell> All(Guid clientId, IReadOnlyDictionary<Guid, UnitKindTerms> sorts, LocalDate today) =>
-        _units[clientId].Where(u => _stretches.Contains(u.Id)).Select(u => SpellOf(u, sorts[u.UnitKindId], today));
+    public IEnumerable<LifeSpell> All(Guid clientId, IReadOnlyDictionary<Guid, UnitKindTerms> kinds, LocalDate today) =>
+        _units[clientId].Where(u => _stretches.Contains(u.Id)).Select(u => SpellOf(u, kinds[u.UnitKindId], today));
 
     /// <summary>What bears on a unit's life: its base, who made it, and the client's habits.</summary>
     /// <param name="on">The day it is first worn.</param>
-    public IReadOnlyList<WearCovariate> ColumnsOf(UnitKindTerms sort, Guid? clientId, LocalDate on)
+    public IReadOnlyList<WearCovariate> ColumnsOf(UnitKindTerms kind, Guid? clientId, LocalDate on)
     {
-        var columns = new List<WearCovariate> { WearCovariate.Base(sort.BaseMaterialId) };
-        if (sort.WorkshopId is { } workshop)
+        var columns = new List<WearCovariate> { WearCovariate.Base(kind.BaseMaterialId) };
+        if (kind.WorkshopId is { } workshop)
             columns.Add(WearCovariate.Workshop(workshop));
         if (clientId is { } client)
             columns.AddRange(_habits.ForLife(client, on));
@@ -78,28 +78,28 @@ public sealed class LifeFacts
     }
 
     /// <summary>What bears on what is left of a unit, or on one that is still to be made.</summary>
-    public IReadOnlyList<WearCovariate> ColumnsNow(HairSystem? unit, UnitKindTerms sort, Guid clientId, LocalDate today)
+    public IReadOnlyList<WearCovariate> ColumnsNow(HairSystem? unit, UnitKindTerms kind, Guid clientId, LocalDate today)
     {
         var since = unit is null ? today : _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
-        var columns = ColumnsOf(sort, clientId, since);
-        return unit is { Repairs.Count: > 0 } ? [.. columns, WearCovariate.Of(WearHabit.Repaired)] : columns;
+        var columns = ColumnsOf(kind, clientId, since);
+        return unit is { Repairs.Count: > 0 } ? [.. columns, WearCovariate.For(WearHabit.Repaired)] : columns;
     }
 
-    private LifeSpell SpellOf(HairSystem unit, UnitKindTerms sort, LocalDate today)
+    private LifeSpell SpellOf(HairSystem unit, UnitKindTerms kind, LocalDate today)
     {
         var own = _stretches[unit.Id].ToList();
-        var wear = UnitWear.Of(unit.State, own, _looks[unit.Id], unit.Repairs.Select(r => r.DoneOn), today);
+        var wear = UnitWear.From(unit.State, own, _looks[unit.Id], unit.Repairs.Select(r => r.DoneOn), today);
         return new LifeSpell(
             unit.Id,
             unit.UnitKindId,
-            sort.BaseMaterialId,
-            sort.WorkshopId,
+            kind.BaseMaterialId,
+            kind.WorkshopId,
             wear.WornDays,
             wear.WornOut,
             unit.ClientId,
             wear.Life,
-            sort.Life(),
-            ColumnsOf(sort, unit.ClientId, own.Min(s => s.From))
+            kind.Life(),
+            ColumnsOf(kind, unit.ClientId, own.Min(s => s.From))
         )
         {
             Stretches = wear.Stretches,
@@ -130,6 +130,6 @@ public sealed record LifeSpell(
             : Stretches.Select(s => new WearRow(
                 s.Spell,
                 s.Entered,
-                s.Repaired == 0 ? Columns : [.. Columns, WearCovariate.Of(WearHabit.Repaired, s.Repaired)]
+                s.Repaired == 0 ? Columns : [.. Columns, WearCovariate.For(WearHabit.Repaired, s.Repaired)]
             ));
 }

@@ -4,7 +4,7 @@ using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;
 
-/// <summary>The practice's side of every next order: settings, salons, kinds, workshops, beliefs. Read once for many clients.</summary>
+/// <summary>The practice's side of every next order: settings, salons, kinds, workshops, models. Read once for many clients.</summary>
 public sealed class OrderFacts
 {
     private readonly PracticeSettings _settings;
@@ -18,22 +18,22 @@ public sealed class OrderFacts
         PracticeSettings settings,
         List<Salon> salons,
         Dictionary<Guid, Workshop> workshops,
-        Dictionary<Guid, UnitKindTerms> sorts,
+        Dictionary<Guid, UnitKindTerms> kinds,
         Dictionary<Guid, StoredLead> leads,
-        WearModels beliefs
+        WearModels models
     )
     {
         _settings = settings;
         _salons = salons.ToDictionary(s => s.Id);
         _opening = salons.ToDictionary(s => s.Id, DueBasis.OpeningOf);
-        (_workshops, Sorts, _leads, WearModels) = (workshops, sorts, leads, beliefs);
+        (_workshops, Kinds, _leads, WearModels) = (workshops, kinds, leads, models);
     }
 
     public PracticeSettings Settings => _settings;
 
     public IReadOnlyDictionary<Guid, Salon> Salons => _salons;
 
-    public IReadOnlyDictionary<Guid, UnitKindTerms> Sorts { get; }
+    public IReadOnlyDictionary<Guid, UnitKindTerms> Kinds { get; }
 
     public IReadOnlyDictionary<Guid, Workshop> Workshops => _workshops;
 
@@ -42,20 +42,20 @@ public sealed class OrderFacts
     /// <summary>Six round trips.</summary>
     public static async Task<OrderFacts> LoadAsync(ClinicDb db, CancellationToken cancellation)
     {
-        var (settings, beliefs) = await WearModels.WithSettingsAsync(db, cancellation);
+        var (settings, models) = await WearModels.WithSettingsAsync(db, cancellation);
         return new(
             settings,
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.Workshops.AsNoTracking().Include(w => w.Closures).ToDictionaryAsync(w => w.Id, cancellation),
             await LifeSpells.KindsAsync(db, cancellation),
             await db.StoredLeads.AsNoTracking().ToDictionaryAsync(s => s.UnitKindId, cancellation),
-            beliefs
+            models
         );
     }
 
     /// <summary>Lead times as seen on a day.</summary>
     public OrderTimes OrdersOn(LocalDate today) =>
-        _orders.TryGetValue(today, out var known) ? known : _orders[today] = new OrderTimes(Sorts, _workshops, _leads, today);
+        _orders.TryGetValue(today, out var known) ? known : _orders[today] = new OrderTimes(Kinds, _workshops, _leads, today);
 
     /// <returns>Null for who has never worn a unit, wears none any more, or is none of the practice's any more.</returns>
     public ReorderCase? CaseOf(ClientUnits client)
@@ -63,12 +63,12 @@ public sealed class OrderFacts
         var today = client.Today;
         if (HairLapse.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
             return null;
-        var nodes = WearModels.Life.Of(client.Lives);
+        var nodes = WearModels.Life.NodesFor(client.Lives);
         var orders = OrdersOn(today);
         var inHand = client.InHand.ToList();
         // The soonest expected first.
         var inFlight = client.Units.Where(u => u.State.IsInFlight()).OrderBy(orders.Likely).ToList();
-        var next = Sorts[newest.UnitKindId];
+        var next = Kinds[newest.UnitKindId];
         var nextColumns = client.ColumnsOf(null, next);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
@@ -96,14 +96,14 @@ public sealed class OrderFacts
             InHand = [.. inHand.Select(u => u.Id)],
             InFlight = [.. inFlight.Select(u => u.Id)],
             Emergency = [.. client.Emergency.Select(u => u.Id)],
-            Left = client.LivesLeft(WearModels.Life, Sorts),
+            Left = client.LivesLeft(WearModels.Life, Kinds),
             Lives = client.Lives,
             EffectOfNew = WearModels.Life.Effect(nextColumns),
         };
     }
 
     private UnitInHand InHandOf(ClientUnits client, HairSystem unit, int worn) =>
-        InHandOf(Sorts[unit.UnitKindId].Life(), client.ColumnsOf(unit, Sorts[unit.UnitKindId]), worn);
+        InHandOf(Kinds[unit.UnitKindId].Life(), client.ColumnsOf(unit, Kinds[unit.UnitKindId]), worn);
 
     private UnitInHand InHandOf(WindowPrior life, IReadOnlyList<WearCovariate> columns, int worn) =>
         new(life.Centre + WearModels.Life.Effect(columns), life.Width, life.Sigma * Math.Exp(WearModels.Life.Population.LogScale), worn);

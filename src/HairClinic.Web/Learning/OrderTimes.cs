@@ -5,7 +5,7 @@ namespace HairClinic.Web.Learning;
 
 /// <summary>How long orders of each kind take, with the workshops' closures and remakes; tables are made once and kept for a batch.</summary>
 public sealed class OrderTimes(
-    IReadOnlyDictionary<Guid, UnitKindTerms> sorts,
+    IReadOnlyDictionary<Guid, UnitKindTerms> kinds,
     IReadOnlyDictionary<Guid, Workshop> workshops,
     IReadOnlyDictionary<Guid, StoredLead> stored,
     LocalDate today
@@ -49,7 +49,7 @@ public sealed class OrderTimes(
 
     public WorkshopDays DaysOf(Guid kindId)
     {
-        var workshop = sorts[kindId].WorkshopId ?? Guid.Empty;
+        var workshop = kinds[kindId].WorkshopId ?? Guid.Empty;
         return _days.TryGetValue(workshop, out var known)
             ? known
             : _days[workshop] = new WorkshopDays(today, ClosuresOf(kindId), DaysInSight);
@@ -70,21 +70,21 @@ public sealed class OrderTimes(
     {
         if (_leads.TryGetValue(kindId, out var known))
             return known;
-        var told = stored.GetValueOrDefault(kindId);
-        var lead = LeadTime.Of(sorts[kindId].Lead(), told?.Arrived ?? [], told?.Waited ?? []);
+        var record = stored.GetValueOrDefault(kindId);
+        var lead = LeadTime.Learn(kinds[kindId].Lead(), record?.Arrived ?? [], record?.Waited ?? []);
         var (rate, inspection) = RemakeOf(kindId);
-        return _leads[kindId] = (lead, LeadTable.Of(lead, rate, inspection, LeadDays));
+        return _leads[kindId] = (lead, LeadTable.Build(lead, rate, inspection, LeadDays));
     }
 
     private (double Rate, int InspectionDays) RemakeOf(Guid kindId)
     {
-        if (sorts[kindId].WorkshopId is not { } id || !workshops.TryGetValue(id, out var workshop))
+        if (kinds[kindId].WorkshopId is not { } id || !workshops.TryGetValue(id, out var workshop))
             return (RemakeRate.Usual.Mean, 0);
-        var told = stored.GetValueOrDefault(kindId);
-        var rate = new RemakeRate(workshop.RemadeOfTwenty, 20 - workshop.RemadeOfTwenty).Seen(told?.Remade ?? 0, told?.Kept ?? 0);
+        var record = stored.GetValueOrDefault(kindId);
+        var rate = new RemakeRate(workshop.RemadeOfTwenty, 20 - workshop.RemadeOfTwenty).Seen(record?.Remade ?? 0, record?.Kept ?? 0);
         return (rate.Mean, workshop.InspectionDays);
     }
 
     private IEnumerable<DateInterval> ClosuresOf(Guid kindId) =>
-        sorts[kindId].WorkshopId is { } id && workshops.TryGetValue(id, out var workshop) ? workshop.Closures.Select(c => c.Days) : [];
+        kinds[kindId].WorkshopId is { } id && workshops.TryGetValue(id, out var workshop) ? workshop.Closures.Select(c => c.Days) : [];
 }

@@ -77,7 +77,7 @@ public static class RecalculationQueue
     }
 
     /// <summary>Holds the practice's recalculation until the transaction ends, so that two programs on one database never both do it.</summary>
-    public static Task<bool> TryHoldAsync(ClinicDb db, CancellationToken cancellation) =>
+    public static Task<bool> TryLockAsync(ClinicDb db, CancellationToken cancellation) =>
         db
             .Database.SqlQuery<bool>(
                 $"select pg_try_advisory_xact_lock(hashtextextended({"recalculation " + db.PracticeId}, 0)) as \"Value\""

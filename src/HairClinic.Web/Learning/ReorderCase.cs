@@ -28,7 +28,7 @@ public sealed record ReorderCase(
     /// <summary>What is left of each unit in hand.</summary>
     public required IReadOnlyDictionary<Guid, (LifePrediction Life, int WornDays)> Left { get; init; }
 
-    /// <summary>The client's own units behind the belief.</summary>
+    /// <summary>The client's own units behind the model.</summary>
     public required IReadOnlyList<LifeSpell> Lives { get; init; }
 
     /// <summary>xᵀβ of a new unit.</summary>
@@ -41,7 +41,7 @@ public sealed record ReorderCase(
 
     /// <param name="question">The client's own, or what it would be if something were done.</param>
     public ReorderOutlook Outlook(ReorderRule rule, ReorderInput question) =>
-        NextOrder.Of(rule, question, Today, UnitKindId, Each, Working) with
+        NextOrder.Plan(rule, question, Today, UnitKindId, Each, Working) with
         {
             OnHead = OnHead,
         };

@@ -30,13 +30,13 @@ public static class ReorderPlanStore
         db.Database.SetCommandTimeout(0);
         await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock(hashtextextended({"plans " + db.PracticeId}, 0))", cancellation);
         db.Database.SetCommandTimeout(usual);
-        var planned = await TakeAsync(db, book, clientIds, now, cancellation);
+        var planned = await WriteAsync(db, book, clientIds, now, cancellation);
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
         return planned;
     }
 
-    private static async Task<Dictionary<Guid, (ReorderCase Case, ReorderOutlook Outlook)>> TakeAsync(
+    private static async Task<Dictionary<Guid, (ReorderCase Case, ReorderOutlook Outlook)>> WriteAsync(
         ClinicDb db,
         OrderFacts book,
         IReadOnlyCollection<Guid> clientIds,
@@ -49,7 +49,7 @@ public static class ReorderPlanStore
         var days = book.Salons.Values.ToDictionary(s => s.Id, s => s.DayOf(now));
         var clients = await ClientUnits.LoadAsync(
             db,
-            book.Sorts,
+            book.Kinds,
             [.. rows.Select(r => (r.Id, r.HomeSalonId, days[r.HomeSalonId]))],
             cancellation
         );
@@ -76,7 +76,7 @@ public static class ReorderPlanStore
                 plan = new ReorderPlan(Guid.CreateVersion7(), cases[i].ClientId);
                 db.ReorderPlans.Add(plan);
             }
-            plan.Take(outlooks[i]);
+            plan.Store(outlooks[i]);
             planned[cases[i].ClientId] = (cases[i], outlooks[i]);
         }
         db.ReorderPlans.RemoveRange(stored.Values);

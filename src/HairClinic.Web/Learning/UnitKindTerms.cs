@@ -14,7 +14,7 @@ public sealed record UnitKindTerms(
     int LeadNineInTenDays
 )
 {
-    public WindowPrior Life() => WindowPrior.Of(LifeDistribution.Weibull, LifeFromDays, LifeToDays);
+    public WindowPrior Life() => WindowPrior.FromWindow(LifeDistribution.Weibull, LifeFromDays, LifeToDays);
 
     public LeadTimePrior Lead() => new(LeadHalfDays, LeadNineInTenDays);
 }

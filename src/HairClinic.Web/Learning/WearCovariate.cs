@@ -13,7 +13,7 @@ public readonly record struct WearCovariate(string Name, double Value)
 
     public static WearCovariate Workshop(Guid id) => new(WorkshopPrefix + id, 1);
 
-    public static WearCovariate Of(WearHabit habit, double value = 1) => new(habit.ToString(), value);
+    public static WearCovariate For(WearHabit habit, double value = 1) => new(habit.ToString(), value);
 
     /// <summary>The habit a column stands for; null for adhesives, bases and workshops.</summary>
     public static WearHabit? HabitOf(string name) => Enum.TryParse<WearHabit>(name, out var habit) ? habit : null;

@@ -4,30 +4,30 @@ namespace HairClinic.Web.Learning;
 public static class WearFits
 {
     /// <returns>The fit, and how many different clients are in it.</returns>
-    public static (LifetimeFit Fit, int Clients) Of(IReadOnlyCollection<WearSpell> all, IReadOnlyDictionary<WearHabit, double> factors)
+    public static (LifetimeFit Fit, int Clients) Fit(IReadOnlyCollection<WearSpell> all, IReadOnlyDictionary<WearHabit, double> factors)
     {
-        var told = all.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (Row: row, Spell: s))).ToList();
-        var (columns, clients) = Laid([.. told.Select(t => (t.Spell.ClientId, t.Row.Columns))], _ => true);
-        var rows = LifeRows.Of(
-            [.. told.Select(t => t.Row.Spell)],
+        var usable = all.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (Row: row, Spell: s))).ToList();
+        var (columns, clients) = DesignMatrix([.. usable.Select(t => (t.Spell.ClientId, t.Row.Columns))], _ => true);
+        var rows = LifeRows.Create(
+            [.. usable.Select(t => t.Row.Spell)],
             columns,
-            [.. told.Select(t => t.Spell.Window!.Value.Place)],
+            [.. usable.Select(t => t.Spell.Window!.Value.Place)],
             clients,
-            told.Exists(t => t.Row.Entered > 0) ? [.. told.Select(t => t.Row.Entered)] : []
+            usable.Exists(t => t.Row.Entered > 0) ? [.. usable.Select(t => t.Row.Entered)] : []
         );
         var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, PriorsOf(columns.Select(c => c.Name), factors));
         return (fit, clients.Append(-1).Max() + 1);
     }
 
     /// <summary>The covariates that are wanted, and a number for each spell's client; a repair counts for nothing here.</summary>
-    public static (List<Covariate> Columns, int[] Clients) Laid(IReadOnlyList<WearSpell> told, Func<string, bool> wanted) =>
-        Laid([.. told.Select(s => (s.ClientId, s.Columns))], wanted);
+    public static (List<Covariate> Columns, int[] Clients) DesignMatrix(IReadOnlyList<WearSpell> usable, Func<string, bool> wanted) =>
+        DesignMatrix([.. usable.Select(s => (s.ClientId, s.Columns))], wanted);
 
     /// <summary>Of a fit with these covariates: the practice's factor rows where there are some.</summary>
     public static LifePriors PriorsOf(IEnumerable<string> columns, IReadOnlyDictionary<WearHabit, double> factors) =>
         WindowPrior.Any(LifeDistribution.Weibull).Priors([.. columns.Select(name => PriorOf(name, factors))]);
 
-    private static (List<Covariate> Columns, int[] Clients) Laid(
+    private static (List<Covariate> Columns, int[] Clients) DesignMatrix(
         IReadOnlyList<(Guid? Client, IReadOnlyList<WearCovariate> Columns)> rows,
         Func<string, bool> wanted
     )

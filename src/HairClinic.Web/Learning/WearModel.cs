@@ -31,22 +31,22 @@ public sealed class WearModel
 
     /// <summary>What is believed of one client, whatever window is asked about.</summary>
     /// <param name="own">The client's own spells.</param>
-    public LifeNodes Of(IReadOnlyCollection<WearSpell> own) => Of(Population, own);
+    public LifeNodes NodesFor(IReadOnlyCollection<WearSpell> own) => NodesFor(Population, own);
 
-    /// <summary>As <see cref="Of(IReadOnlyCollection{WearSpell})"/>, under another value of what all clients share.</summary>
-    public LifeNodes Of(LifePopulation population, IReadOnlyCollection<WearSpell> own)
+    /// <summary>As <see cref="NodesFor(IReadOnlyCollection{WearSpell})"/>, under another value of what all clients share.</summary>
+    public LifeNodes NodesFor(LifePopulation population, IReadOnlyCollection<WearSpell> own)
     {
         // The columns' effect is settled by the fit: it stands in the place, so that nothing but b is left to learn.
-        var told = own.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (row, s.Window!.Value.Place))).ToList();
-        var places = told.Select(t => t.Place with { Offset = t.Place.Offset + Effect(t.row.Columns) }).ToArray();
-        var rows = LifeRows.Of(
-            [.. told.Select(t => t.row.Spell)],
+        var usable = own.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (row, s.Window!.Value.Place))).ToList();
+        var places = usable.Select(t => t.Place with { Offset = t.Place.Offset + Effect(t.row.Columns) }).ToArray();
+        var rows = LifeRows.Create(
+            [.. usable.Select(t => t.row.Spell)],
             [],
             places,
-            new int[told.Count],
-            told.Exists(t => t.row.Entered > 0) ? [.. told.Select(t => t.row.Entered)] : []
+            new int[usable.Count],
+            usable.Exists(t => t.row.Entered > 0) ? [.. usable.Select(t => t.row.Entered)] : []
         );
-        return told.Count == 0 ? LifeNodes.Of(population) : LifeNodes.Of(population with { Coefficients = [] }, rows);
+        return usable.Count == 0 ? LifeNodes.For(population) : LifeNodes.For(population with { Coefficients = [] }, rows);
     }
 
     /// <summary>What to expect of a bond or unit with such a window.</summary>

@@ -2,7 +2,7 @@ using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;
 
-/// <summary>The practice's two beliefs, of hold and of life, as they stand.</summary>
+/// <summary>The practice's two models, of hold and of life, as they stand.</summary>
 public sealed record WearModels(WearModel Hold, WearModel Life)
 {
     public static async Task<WearModels> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
@@ -26,7 +26,10 @@ public sealed record WearModels(WearModel Hold, WearModel Life)
         var factors = await FactorsAsync(db, cancellation);
         return (
             head.Settings,
-            new(new WearModel(head.Hold, Of(factors, WearQuantity.Hold)), new WearModel(head.Life, Of(factors, WearQuantity.Life)))
+            new(
+                new WearModel(head.Hold, FactorsFor(factors, WearQuantity.Hold)),
+                new WearModel(head.Life, FactorsFor(factors, WearQuantity.Life))
+            )
         );
     }
 
@@ -42,6 +45,6 @@ public sealed record WearModels(WearModel Hold, WearModel Life)
     public static Task<List<WearFactor>> FactorsAsync(ClinicDb db, CancellationToken cancellation) =>
         db.WearFactors.AsNoTracking().ToListAsync(cancellation);
 
-    public static Dictionary<WearHabit, double> Of(IEnumerable<WearFactor> factors, WearQuantity quantity) =>
+    public static Dictionary<WearHabit, double> FactorsFor(IEnumerable<WearFactor> factors, WearQuantity quantity) =>
         factors.Where(f => f.Quantity == quantity).ToDictionary(f => f.Habit, f => f.Factor);
 }

@@ -79,7 +79,7 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
             if (!loads.Remove(salon.Id, out var forecast))
                 db.LoadForecasts.Add(forecast = new LoadForecast(Guid.CreateVersion7(), salon.Id));
             var (load, clients) = _salons.GetValueOrDefault(salon.Id, (new SalonLoad(Weeks), 0));
-            forecast.Take(salon.DayOf(now), clients, load);
+            forecast.Store(salon.DayOf(now), clients, load);
         }
         var orders = await db.OrderForecasts.ToListAsync(cancellation);
         db.OrderForecasts.RemoveRange(orders.Where(o => !_workshops.ContainsKey(o.WorkshopId ?? Guid.Empty)));
@@ -88,7 +88,7 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
             var id = workshopId == Guid.Empty ? (Guid?)null : workshopId;
             if (orders.Find(o => o.WorkshopId == id) is not { } forecast)
                 db.OrderForecasts.Add(forecast = new OrderForecast(Guid.CreateVersion7(), id));
-            forecast.Take(book.Salons.Values.Select(s => s.DayOf(now)).Min().With(DateAdjusters.StartOfMonth), load);
+            forecast.Store(book.Salons.Values.Select(s => s.DayOf(now)).Min().With(DateAdjusters.StartOfMonth), load);
         }
     }
 
@@ -118,7 +118,7 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
     private void AddFitting(Client client, int inDays)
     {
         var load = Count(client);
-        var week = WeekLoad.Of(default, default, VisitCount.AtMostOne(1), minutes);
+        var week = WeekLoad.FromCounts(default, default, VisitCount.AtMostOne(1), minutes);
         if (inDays / 7 >= Weeks)
             return;
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
@@ -148,12 +148,12 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
         }
         var own = holds.Until(client.Id, bond.AppliedOn);
         var window = HoldFacts.WideOf(basis.Window);
-        var belief = book.WearModels.Hold;
+        var model = book.WearModels.Hold;
         return new LoadQuestion(
             scenario =>
             {
-                var population = Shifted(belief.Population, scenario);
-                return new LifePrediction(population, belief.Of(population, own).Few(), window.Place, belief.Effect(columns));
+                var population = Shifted(model.Population, scenario);
+                return new LifePrediction(population, model.NodesFor(population, own).Few(), window.Place, model.Effect(columns));
             },
             Math.Clamp(Period.DaysBetween(next, basis.WindowFor(next).DueOn), 1, Days - 1)
         )
@@ -165,17 +165,17 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
 
     private void AddOrders(ReorderCase order, ReorderOutlook outlook)
     {
-        var workshop = book.Sorts[order.UnitKindId].WorkshopId ?? Guid.Empty;
+        var workshop = book.Kinds[order.UnitKindId].WorkshopId ?? Guid.Empty;
         if (!_workshops.TryGetValue(workshop, out var load))
             _workshops[workshop] = load = new OrderLoad(Months);
-        var belief = book.WearModels.Life;
+        var model = book.WearModels.Life;
         var life = new double[Days + 1];
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
         {
-            var population = Shifted(belief.Population, LoadScenario.Three[scenario]);
-            var nodes = belief.Of(population, order.Lives).Few();
-            var sort = book.Sorts[order.UnitKindId];
-            var prediction = new LifePrediction(population, nodes, sort.Life().Place, order.EffectOfNew);
+            var population = Shifted(model.Population, LoadScenario.Three[scenario]);
+            var nodes = model.NodesFor(population, order.Lives).Few();
+            var kind = book.Kinds[order.UnitKindId];
+            var prediction = new LifePrediction(population, nodes, kind.Life().Place, order.EffectOfNew);
             var before = 1.0;
             for (var day = 1; day < life.Length; day++)
             {

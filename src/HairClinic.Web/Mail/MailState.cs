@@ -35,7 +35,7 @@ public sealed record MailState(MailWay Way, string? Fault, bool KnowsAddress)
         };
 
     /// <summary>The same about letters that wait: a sentence without a blank.</summary>
-    public static string Said(string? fault) =>
+    public static string Describe(string? fault) =>
         Kind(fault ?? "") switch
         {
             MailFault.NoAnswer => "The mail server does not answer.",

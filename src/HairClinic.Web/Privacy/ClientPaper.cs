@@ -73,9 +73,9 @@ public static class ClientPaper
                 unit.Unit.Serial,
                 Listed(
                     unit.Kind,
-                    Said("ordered", unit.Unit.Dates.OrderedOn),
-                    Said("arrived", unit.Unit.Dates.ArrivedOn),
-                    Said("gone", unit.Unit.Dates.RetiredOn)
+                    OnDay("ordered", unit.Unit.Dates.OrderedOn),
+                    OnDay("arrived", unit.Unit.Dates.ArrivedOn),
+                    OnDay("gone", unit.Unit.Dates.RetiredOn)
                 )
             );
     }
@@ -100,8 +100,8 @@ public static class ClientPaper
                 Listed([
                     $"unit {serials.GetValueOrDefault(bond.HairSystemId, "–")}",
                     .. used,
-                    Said("due", bond.DueOn),
-                    Said("off", bond.RemovedOn),
+                    OnDay("due", bond.DueOn),
+                    OnDay("off", bond.RemovedOn),
                 ])
             );
         }
@@ -173,7 +173,7 @@ public static class ClientPaper
                 )
         );
 
-    private static string? Said(string what, LocalDate? day) => day is null ? null : $"{what} {Day(day)}";
+    private static string? OnDay(string what, LocalDate? day) => day is null ? null : $"{what} {Day(day)}";
 
     private static string Listed(params IEnumerable<string?> parts) => string.Join(", ", parts.Where(p => !string.IsNullOrWhiteSpace(p)));
 

@@ -72,7 +72,7 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoStore photos, AccessLogSto
         var paper = await ClientPaper.WriteAsync(db, contents.Ids, health, now, cancellation);
         if (health.Count > 0)
             json["health"] = JsonSerializer.SerializeToNode(health, JsonColumns.Options);
-        var seen = await AccessLogStore.SeenOfAsync(db, contents.ClientId, cancellation);
+        var seen = await AccessLogStore.ReadersAsync(db, contents.ClientId, cancellation);
         json["seen"] = JsonSerializer.SerializeToNode(seen, JsonColumns.Options);
         await using var archive = await ZipArchive.CreateAsync(output, ZipArchiveMode.Create, leaveOpen: true, Encoding.UTF8, cancellation);
         await AddAsync(archive, "README.txt", Encoding.UTF8.GetBytes(Readme), cancellation);
@@ -111,7 +111,7 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoStore photos, AccessLogSto
         return all;
     }
 
-    public static IEnumerable<ClientTable> Tables(ClinicDb db) => ClientTables.In(db.Model).Where(t => !LeftOut.ContainsKey(t.Name));
+    public static IEnumerable<ClientTable> Tables(ClinicDb db) => ClientTables.Find(db.Model).Where(t => !LeftOut.ContainsKey(t.Name));
 
     private static async Task<JsonObject> JsonAsync(ClinicDb db, Guid[] ids, CancellationToken cancellation)
     {

@@ -12,7 +12,7 @@ public enum ErasureDeed
 }
 
 /// <summary>One thing done in an erasure. In its SQL {0} is the ids, {1} the practice, {2} the telling texts, {3} now.</summary>
-/// <param name="Where">Which rows; the same for the count beforehand and the deed.</param>
+/// <param name="Where">Which rows; the same for the count beforehand and the erasure itself.</param>
 public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, string Does)
 {
     public string Key => $"{Table}: {Deed}";
@@ -32,16 +32,16 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
 
     public static IReadOnlyList<ErasureStep> Plan(IModel model)
     {
-        var tables = ClientTables.In(model).Where(t => !SeenToElsewhere.Contains(t.Name)).ToList();
+        var tables = ClientTables.Find(model).Where(t => !SeenToElsewhere.Contains(t.Name)).ToList();
         var visit = tables.Single(t => t.Name == "visits");
         var ahead = $"({visit.Where}) and state = 'Booked' and starts_at > {{3}}";
         return
         [
             // The texts that tell come first: they are looked for by what the later steps take away.
-            Take("find_words", "subject_id = any({0})"),
-            Take("drafts", $"subject_id = any({{0}}) or subject_id in (select id from visits where {visit.Where}) or {Redacted("body")}"),
-            Take("write_keys", Redacted("answer")),
-            Take("work_items", $"{Redacted("body")} or lower(body->>'To') in ({Addresses})"),
+            Delete("find_words", "subject_id = any({0})"),
+            Delete("drafts", $"subject_id = any({{0}}) or subject_id in (select id from visits where {visit.Where}) or {Redacted("body")}"),
+            Delete("write_keys", Redacted("answer")),
+            Delete("work_items", $"{Redacted("body")} or lower(body->>'To') in ({Addresses})"),
             new(
                 "visit_segments",
                 ErasureDeed.CalledOff,
@@ -49,7 +49,7 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
                 "update visit_segments set holds_hands = false, holds_chair = false"
             ),
             new("visits", ErasureDeed.CalledOff, ahead, "update visits set state = 'Cancelled', holds_chair = false, holds_client = false"),
-            .. tables.Where(t => ErasureRule.Find(t.Name) is null).Select(t => Take(t.Name, t.Where)),
+            .. tables.Where(t => ErasureRule.Find(t.Name) is null).Select(t => Delete(t.Name, t.Where)),
             .. tables.Where(t => ErasureRule.Find(t.Name)?.Emptied.Count > 0).Select(Empty),
             // Last, because from then on the database refuses to write anything on them.
             new(
@@ -66,7 +66,7 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
 
     private static string Redacted(string column) => Tells.Replace("COLUMN", column, StringComparison.Ordinal);
 
-    private static ErasureStep Take(string table, string where) => new(table, ErasureDeed.TakenOut, where, $"delete from {table}");
+    private static ErasureStep Delete(string table, string where) => new(table, ErasureDeed.TakenOut, where, $"delete from {table}");
 
     private static ErasureStep Empty(ClientTable table)
     {

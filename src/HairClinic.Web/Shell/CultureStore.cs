@@ -9,7 +9,7 @@ namespace HairClinic.Web.Shell;
 /// <summary>The language a practice's staff screens speak, kept for a minute.</summary>
 public sealed class CultureStore(ClinicDbFactory databases, IMemoryCache cache)
 {
-    public Task<CultureInfo?> OfAsync(PersonActor person, CancellationToken cancellation) =>
+    public Task<CultureInfo?> FindAsync(PersonActor person, CancellationToken cancellation) =>
         cache.GetOrCreateAsync(
             (nameof(CultureStore), person.PracticeId),
             async entry =>

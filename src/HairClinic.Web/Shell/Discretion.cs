@@ -30,6 +30,6 @@ public static class Discretion
             request.Path.Value?.EndsWith("/sign-out", StringComparison.Ordinal) == true
             // A client's own page has its buttons among the preferences.
             || request.Path == "/my-hair/preferences"
-                && MarkedForm.Of(request.HttpContext)?["_handler"].ToString().StartsWith("sign-out", StringComparison.Ordinal) == true
+                && MarkedForm.Read(request.HttpContext)?["_handler"].ToString().StartsWith("sign-out", StringComparison.Ordinal) == true
         );
 }

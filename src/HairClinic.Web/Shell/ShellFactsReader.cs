@@ -11,7 +11,7 @@ public sealed class ShellFactsReader(RequestDelegate next)
     {
         if (current.OrNull is PersonActor person && context.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>() is not null)
         {
-            var names = await salons.OfAsync(person, context.RequestAborted);
+            var names = await salons.LoadAsync(person, context.RequestAborted);
             var name = context.User.FindFirst(ActorClaims.DisplayName)?.Value ?? "";
             holder.Facts = new ShellFacts(name, [.. names.Select(n => new SalonChoice(n.Id, n.Name))], person.AtSalon)
             {

@@ -47,7 +47,7 @@ public static class ShellSetup
             options.SupportedUICultures = cultures;
             options.RequestCultureProviders =
             [
-                new CustomRequestCultureProvider(Languages.OfAsync),
+                new CustomRequestCultureProvider(Languages.ChosenAsync),
                 new AcceptLanguageHeaderRequestCultureProvider(),
             ];
         });

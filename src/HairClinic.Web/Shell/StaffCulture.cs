@@ -10,7 +10,7 @@ public sealed class StaffCulture(RequestDelegate next)
 {
     public async Task InvokeAsync(HttpContext context, CurrentActor current, CultureStore cultures)
     {
-        if (current.OrNull is PersonActor person && await cultures.OfAsync(person, context.RequestAborted) is { } culture)
+        if (current.OrNull is PersonActor person && await cultures.FindAsync(person, context.RequestAborted) is { } culture)
             CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = culture;
         // Nobody is known yet: a page for staff is not shown half in the browser's language either.
         else if (IsStaffPage(context.GetEndpoint()) && !Languages.SpeaksAll(CultureInfo.CurrentUICulture))

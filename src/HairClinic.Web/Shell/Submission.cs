@@ -13,7 +13,7 @@ using HairClinic.Web.Ui.Feedback;
 namespace HairClinic.Web.Shell;
 
 /// <summary>
-/// One form's way to its slice: rules first, then the deed under an id made when the form opened, so that a
+/// One form's way to its slice: rules first, then the write under an id made when the form opened, so that a
 /// double tap or a retry is harmless. Whatever goes wrong, what was typed stays. While the book cannot be reached it is
 /// sent again by itself for a minute, and with the next tap, always under the same id.
 /// </summary>
@@ -96,7 +96,7 @@ public sealed class Submission<TInput>(IValidator<TInput> rules) : IOnce
     private async Task<bool?> TryAsync(TInput input, Func<Guid, Task> save)
     {
         (Refused, WasOvertaken) = (null, false);
-        var unread = LiveComponent.Handling?.Unread?.Of(Check) ?? [];
+        var unread = LiveComponent.Handling?.Unread?.FaultsBeside(Check) ?? [];
         Check = new ValidationResult([.. unread, .. rules.Validate(input).Errors]);
         if (!Check.IsValid)
             return false;

@@ -6,7 +6,7 @@ namespace HairClinic.Web.Ui;
 public static class PhoneText
 {
     /// <param name="kept">E.164; what is not, such as a number from before, is shown as it is.</param>
-    public static string Of(string kept)
+    public static string Format(string kept)
     {
         try
         {

@@ -18,7 +18,7 @@ public sealed partial class LetterWork(ClinicDbFactory databases, IMailRoute mai
     public async Task<int> RunNextAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        if (await TakeAsync(db, cancellation) is not { } item)
+        if (await DequeueAsync(db, cancellation) is not { } item)
             return 0;
         try
         {
@@ -34,13 +34,13 @@ public sealed partial class LetterWork(ClinicDbFactory databases, IMailRoute mai
         return 1;
     }
 
-    private async Task<WorkItem?> TakeAsync(ClinicDb db, CancellationToken cancellation)
+    private async Task<WorkItem?> DequeueAsync(ClinicDb db, CancellationToken cancellation)
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         var now = clock.GetCurrentInstant();
-        if (await WorkQueue.TakeAsync(db, WorkLane.Letters.Kinds, 1, now, cancellation) is not [var item])
+        if (await WorkQueue.DequeueAsync(db, WorkLane.Letters.Kinds, 1, now, cancellation) is not [var item])
             return null;
-        item.Hold(now + Held);
+        item.Claim(now + Held);
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
         return item;

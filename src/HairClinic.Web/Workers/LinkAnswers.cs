@@ -10,7 +10,7 @@ public sealed class LinkAnswers(IServiceScopeFactory scopes, PracticeJobs jobs, 
     {
         await using var scope = scopes.CreateAsyncScope();
         await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
-        foreach (var address in await asks.TakeAsync(unfenced, only: null, cancellation))
+        foreach (var address in await asks.DequeueAsync(unfenced, only: null, cancellation))
         {
             foreach (var practice in practices)
                 await jobs.RunAsync(practice, "answer-ask", services => AnswerAsync(services, address, cancellation));

@@ -45,7 +45,7 @@ public sealed partial class PracticeWork(
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         var most = lane == WorkLane.Plans ? MostPlansAtOnce : 1;
-        var items = await WorkQueue.TakeAsync(db, lane.Kinds, most, clock.GetCurrentInstant(), cancellation);
+        var items = await WorkQueue.DequeueAsync(db, lane.Kinds, most, clock.GetCurrentInstant(), cancellation);
         if (items.Count == 0)
             return 0;
         // What failed before is tried by itself, so that it takes no others down with it.

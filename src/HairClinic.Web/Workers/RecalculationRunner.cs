@@ -24,7 +24,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, IClock clock)
             return false;
         await using var held = await gate.Database.BeginTransactionAsync(cancellation);
         if (
-            !await RecalculationQueue.TryHoldAsync(gate, cancellation)
+            !await RecalculationQueue.TryLockAsync(gate, cancellation)
             || await RecalculationQueue.RunningAsync(gate, cancellation) is not { } run
         )
             return false;
@@ -73,7 +73,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, IClock clock)
         );
 
         var before = await OrderFacts.LoadAsync(db, cancellation);
-        await LeadRecords.StoreAsync(db, before.OrdersOn(cut), [.. before.Sorts.Values], cancellation);
+        await LeadRecords.StoreAsync(db, before.OrdersOn(cut), [.. before.Kinds.Values], cancellation);
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();
         return await PlanAsync(db, runId, now, cancellation);
@@ -109,7 +109,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, IClock clock)
         CancellationToken cancellation
     )
     {
-        var (fit, clients) = WearFits.Of(spells, WearModels.Of(factors, quantity));
+        var (fit, clients) = WearFits.Fit(spells, WearModels.FactorsFor(factors, quantity));
         db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), quantity, fit, clients, cut, clock.GetCurrentInstant()));
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();

@@ -14,8 +14,8 @@ internal sealed class Belief
     public Belief(List<Seen> seen, IReadOnlyList<string> names, IReadOnlyList<LifePrior> priors)
     {
         (_byClient, _names) = (seen.ToLookup(row => row.Client), names);
-        var factors = WindowPrior.Of(Fitted, 1, 2);
-        _population = LifePopulation.Of(LifetimeModel.Fit(Fitted, Lay(seen), factors.Priors(priors)));
+        var factors = WindowPrior.FromWindow(Fitted, 1, 2);
+        _population = LifePopulation.From(LifetimeModel.Fit(Fitted, Lay(seen), factors.Priors(priors)));
     }
 
     private Belief(Belief belief, LifePopulation population) =>
@@ -54,12 +54,12 @@ internal sealed class Belief
         return new(place.Offset + Linear(unit.Covariates), place.Loading, place.Sigma * Math.Exp(_population.LogScale), unit.WornDays);
     }
 
-    private LifeNodes Nodes(List<Seen> own) => LifeNodes.Of(_population, Lay(own));
+    private LifeNodes Nodes(List<Seen> own) => LifeNodes.For(_population, Lay(own));
 
     private double Linear(double[] covariates) => covariates.Select((x, j) => x * _population.Coefficients[j]).Sum();
 
     private LifeRows Lay(List<Seen> seen) =>
-        LifeRows.Of(
+        LifeRows.Create(
             [.. seen.Select(row => row.Spell)],
             [.. _names.Select((name, j) => new Covariate(name, [.. seen.Select(row => row.Covariates[j])]))],
             [.. seen.Select(row => row.Window.In(Fitted).Place)],

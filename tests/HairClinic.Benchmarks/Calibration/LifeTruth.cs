@@ -26,7 +26,7 @@ internal sealed class LifeTruth
     public double[] Coefficients { get; }
 
     // The same for every window of a distribution.
-    private WindowPrior Factors => WindowPrior.Of(_distribution, 1, 2);
+    private WindowPrior Factors => WindowPrior.FromWindow(_distribution, 1, 2);
 
     /// <summary>b, per unit of a window's width.</summary>
     public double Client(Dice dice) => Factors.ClientFactor * dice.Normal();

@@ -24,11 +24,11 @@ internal static class DueQueryBenchmark
         try
         {
             await using var server = await EmbeddedServer.StartAsync(new(folder) { Durable = false }, NullLogger.Instance);
-            await using var services = Services(ClinicConnections.Of(server));
-            var prepared = ClinicConnections.Of(server) with
+            await using var services = Services(ClinicConnections.From(server));
+            var prepared = ClinicConnections.From(server) with
             {
-                Program = ClinicConnections.Of(server).Program + Preparing,
-                Migrator = ClinicConnections.Of(server).Migrator + Preparing,
+                Program = ClinicConnections.From(server).Program + Preparing,
+                Migrator = ClinicConnections.From(server).Migrator + Preparing,
             };
             await using var preparing = Services(prepared);
             await preparing.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
@@ -41,7 +41,7 @@ internal static class DueQueryBenchmark
                 var book = await LargeBook.LayAsync(services, administrator, clients, today);
                 report.Say();
                 report.Say($"{book.Clients:N0} clients, each with a unit bonded");
-                await CompareAsync(report, ClinicConnections.Of(server), services, book, today);
+                await CompareAsync(report, ClinicConnections.From(server), services, book, today);
                 report.Say("  the same with statements that the driver keeps prepared on both sides:");
                 await CompareAsync(report, prepared, preparing, book, today);
             }

@@ -11,7 +11,7 @@ public static class LoadAheadBenchmark
     private const int Salons = 20;
     private const int Threads = 2;
     private static readonly LoadMinutes Minutes = new(new(120, 75), new(60, 45), new(180, 150));
-    private static readonly WindowPrior Window = WindowPrior.Of(LifeDistribution.Weibull, 28, 56);
+    private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56);
     private static readonly LifePopulation Population = LifePopulation.Unseen(Window) with { PracticeVariance = 0.001, Count = 5000 };
 
     public static async Task RunAsync(Report report)
@@ -91,6 +91,6 @@ public static class LoadAheadBenchmark
         var given = Population with { PracticeMean = scenario.Shift * Math.Sqrt(Population.PracticeVariance), PracticeVariance = 0 };
         var places = new RowPlace[own.Length];
         Array.Fill(places, Window.Place);
-        return new LifePrediction(given, LifeNodes.Of(given, LifeRows.Of(own, [], places, new int[own.Length])), Window.Place);
+        return new LifePrediction(given, LifeNodes.For(given, LifeRows.Create(own, [], places, new int[own.Length])), Window.Place);
     }
 }

@@ -15,15 +15,15 @@ public static class ReorderBenchmark
     private const int Clients = 100_000;
     private const int Threads = 2;
     private static readonly LocalDate Today = new(2027, 3, 1);
-    private static readonly WindowPrior Window = WindowPrior.Of(LifeDistribution.Weibull, 182, 273);
+    private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
     private static readonly LifePopulation Population = LifePopulation.Unseen(Window) with { Count = 5000 };
     private static readonly WorkshopDays Days = new(Today, [new DateInterval(Today.PlusDays(30), Today.PlusDays(44))], 1024);
 
     public static async Task RunAsync(Report report)
     {
         var watch = Stopwatch.StartNew();
-        var lead = LeadTime.Of(new LeadTimePrior(56, 77), [60, 58, 71, 66, 80, 49, 63], [12, 40, 75]);
-        var table = LeadTable.Of(lead, RemakeRate.Usual.Mean, 4, 730);
+        var lead = LeadTime.Learn(new LeadTimePrior(56, 77), [60, 58, 71, 66, 80, 49, 63], [12, 40, 75]);
+        var table = LeadTable.Build(lead, RemakeRate.Usual.Mean, 4, 730);
         var waiting = Enumerable.Range(0, 3).Select(i => LeadTable.InFlight(lead, new[] { 75.0, 40, 12 }[i], 0.05, 4, 730)).ToArray();
         report.Say($"tables of one workshop and kind, once: {watch.ElapsedMilliseconds} ms");
         var dice = new Random(5);
@@ -76,7 +76,7 @@ public static class ReorderBenchmark
     {
         var places = new RowPlace[client.Own.Length];
         Array.Fill(places, Window.Place);
-        return LifeNodes.Of(Population, LifeRows.Of(client.Own, [], places, new int[places.Length])).Few();
+        return LifeNodes.For(Population, LifeRows.Create(client.Own, [], places, new int[places.Length])).Few();
     }
 
     private static ReorderInput Ask((Spell[], UnitInHand[] InHand, UnitInFlight[] InFlight) client, LifeNodes belief, LeadTable table) =>

@@ -51,7 +51,7 @@ public sealed class HoldObservationTests
 
         Assert.True(_head.Bond.IsOpen);
         _head.Rebond(found);
-        Assert.Equal(HoldObservation.Of(_head.Bond, _head.Today.PlusDays(300)), before);
+        Assert.Equal(HoldObservation.From(_head.Bond, _head.Today.PlusDays(300)), before);
     }
 
     [Theory]
@@ -153,7 +153,7 @@ public sealed class HoldObservationTests
 
     [Fact]
     public void A_bond_still_on_the_head_has_held_at_least_until_today() =>
-        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 17, null), HoldObservation.Of(_head.Bond, Day(17)));
+        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 17, null), HoldObservation.From(_head.Bond, Day(17)));
 
     [Fact]
     public void Seen_sound_in_the_morning_and_reported_lifted_that_evening_is_that_day()
@@ -196,5 +196,5 @@ public sealed class HoldObservationTests
 
     private static LocalDate Day(int number) => Head.BondedOn.PlusDays(number);
 
-    private HoldObservation Seen(int daysLater = 60) => HoldObservation.Of(_head.Bond, Day(daysLater));
+    private HoldObservation Seen(int daysLater = 60) => HoldObservation.From(_head.Bond, Day(daysLater));
 }

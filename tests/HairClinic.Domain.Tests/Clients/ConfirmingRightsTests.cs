@@ -15,9 +15,9 @@ public sealed class ConfirmingRightsTests
     [InlineData(StaffRole.Trainee, ConfirmingRight.NotTheirRole)]
     public void What_somebody_else_entered_is_confirmed_by_whoever_may_read_health(StaffRole role, ConfirmingRight right)
     {
-        Assert.Equal(right, ConfirmingRights.Of(role, atHome: true, Me, enteredBy: Guid.CreateVersion7(), othersMay: true));
+        Assert.Equal(right, ConfirmingRights.For(role, atHome: true, Me, enteredBy: Guid.CreateVersion7(), othersMay: true));
         // What no person entered, a job of the command line for instance, likewise.
-        Assert.Equal(right, ConfirmingRights.Of(role, atHome: true, Me, enteredBy: null, othersMay: true));
+        Assert.Equal(right, ConfirmingRights.For(role, atHome: true, Me, enteredBy: null, othersMay: true));
     }
 
     [Theory]
@@ -25,13 +25,13 @@ public sealed class ConfirmingRightsTests
     [InlineData(StaffRole.Manager)]
     [InlineData(StaffRole.Stylist)]
     public void Nobody_confirms_what_they_entered_while_somebody_else_could(StaffRole role) =>
-        Assert.Equal(ConfirmingRight.EnteredByThem, ConfirmingRights.Of(role, atHome: true, Me, enteredBy: Me, othersMay: true));
+        Assert.Equal(ConfirmingRight.EnteredByThem, ConfirmingRights.For(role, atHome: true, Me, enteredBy: Me, othersMay: true));
 
     [Fact]
     public void Whoever_was_only_let_in_confirms_nothing() =>
         Assert.Equal(
             ConfirmingRight.NotAtHome,
-            ConfirmingRights.Of(StaffRole.Stylist, atHome: false, Me, enteredBy: Guid.CreateVersion7(), othersMay: true)
+            ConfirmingRights.For(StaffRole.Stylist, atHome: false, Me, enteredBy: Guid.CreateVersion7(), othersMay: true)
         );
 
     [Fact]
@@ -39,11 +39,11 @@ public sealed class ConfirmingRightsTests
     {
         Assert.Equal(
             ConfirmingRight.OnlyProvedAnew,
-            ConfirmingRights.Of(StaffRole.Owner, atHome: true, Me, enteredBy: Me, othersMay: false)
+            ConfirmingRights.For(StaffRole.Owner, atHome: true, Me, enteredBy: Me, othersMay: false)
         );
         Assert.Equal(
             ConfirmingRight.EnteredByThem,
-            ConfirmingRights.Of(StaffRole.Manager, atHome: true, Me, enteredBy: Me, othersMay: false)
+            ConfirmingRights.For(StaffRole.Manager, atHome: true, Me, enteredBy: Me, othersMay: false)
         );
     }
 }

@@ -30,9 +30,9 @@ public sealed class UnitRowsTests
         var kind = new UnitKind(Guid.CreateVersion7(), " Everyday ", lace, north);
         Assert.Equal(("Everyday", lace, north), (kind.Name, kind.BaseMaterialId, kind.WorkshopId));
 
-        kind.Take(1, 730);
+        kind.SetLead(1, 730);
         foreach (var (half, nine) in new[] { (0, 77), (56, 56), (56, 55), (56, 731) })
-            Refused.Saying(Lead, () => kind.Take(half, nine));
+            Refused.Saying(Lead, () => kind.SetLead(half, nine));
         kind.Retire();
 
         Assert.Equal((1, 730, true), (kind.LeadHalfDays, kind.LeadNineInTenDays, kind.Retired));
@@ -100,6 +100,27 @@ public sealed class UnitRowsTests
             .FirstDisorder();
 
         Assert.Equal((earlier, later), disorder);
+    }
+
+    [Fact]
+    public void The_last_step_that_is_dated_says_how_far_a_unit_got()
+    {
+        (UnitState State, Func<UnitDates, UnitDates> Date)[] steps =
+        [
+            (UnitState.Specified, d => d with { SpecifiedOn = Day }),
+            (UnitState.Ordered, d => d with { OrderedOn = Day }),
+            (UnitState.Acknowledged, d => d with { AcknowledgedOn = Day }),
+            (UnitState.Shipped, d => d with { ShippedOn = Day }),
+            (UnitState.Arrived, d => d with { ArrivedOn = Day }),
+            (UnitState.Inspected, d => d with { InspectedOn = Day }),
+            (UnitState.Accepted, d => d with { AcceptedOn = Day }),
+            (UnitState.Prepared, d => d with { PreparedOn = Day }),
+            (UnitState.Resting, d => d with { FirstBondedOn = Day }),
+            (UnitState.Retired, d => d with { RetiredOn = Day }),
+        ];
+        var dates = new UnitDates();
+
+        Assert.All(steps, step => Assert.Equal(step.State, (dates = step.Date(dates)).LastStep()));
     }
 
     private static HairSystem Here(UnitDates dates)

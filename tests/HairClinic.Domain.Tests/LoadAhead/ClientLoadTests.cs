@@ -125,8 +125,8 @@ public sealed class ClientLoadTests
     /// <summary>A hold of centuries: each bond lasts to its target.</summary>
     private static LifePrediction NeverLifts(LoadScenario scenario)
     {
-        var window = WindowPrior.Of(LifeDistribution.Weibull, 1_000_000, 2_000_000);
+        var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 1_000_000, 2_000_000);
         var given = LifePopulation.Unseen(window) with { PracticeVariance = 0 };
-        return new LifePrediction(given, LifeNodes.Of(given), window.Place);
+        return new LifePrediction(given, LifeNodes.For(given), window.Place);
     }
 }

@@ -8,7 +8,7 @@ public sealed class LoadAheadTests
 {
     private const int Weeks = 52;
     private static readonly LoadMinutes Minutes = new(new(120, 75), new(60, 45), new(180, 150));
-    private static readonly WindowPrior Window = WindowPrior.Of(LifeDistribution.Weibull, 28, 56);
+    private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56);
 
     // A renewal every 10 days for certain: by hand.
     [Fact]
@@ -173,7 +173,7 @@ public sealed class LoadAheadTests
             PracticeMean = scenario.Shift * Math.Sqrt(unseen.PracticeVariance),
             PracticeVariance = 0,
         };
-        return new LifePrediction(given, LifeNodes.Of(given), Window.Place);
+        return new LifePrediction(given, LifeNodes.For(given), Window.Place);
     }
 
     private static int Next(Random dice, double place, int age)

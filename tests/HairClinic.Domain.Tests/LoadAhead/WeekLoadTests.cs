@@ -12,7 +12,7 @@ public sealed class WeekLoadTests
     {
         var minutes = new LoadMinutes(new(120, 75), new(60, 45), new(180, 150));
 
-        var week = WeekLoad.Of(new(2, 0.5), new(0.5, 0.25), new(0.25, 0.1875), minutes);
+        var week = WeekLoad.FromCounts(new(2, 0.5), new(0.5, 0.25), new(0.25, 0.1875), minutes);
 
         Assert.Equal((2, 0.5, 0.25), (week.Rebonds, week.Washes, week.Fittings));
         Assert.Equal((315, 210), (week.ChairMinutes, week.HandsOnMinutes));
@@ -76,14 +76,14 @@ public sealed class WeekLoadTests
         }
 
         one.Add(other);
-        var again = OrderLoad.Of(one.Scenarios());
+        var again = OrderLoad.FromScenarios(one.Scenarios());
 
         Assert.Equal(1, one.Month(0).Mean, 1e-12);
         Assert.Equal(0.5, one.Month(0).Variance, 1e-12);
         Assert.Equal(6, one.Month(1).Mean, 1e-12);
         Assert.Equal(1.25, one.Month(1).Variance, 1e-12);
         Assert.Equal((2, one.Month(0), one.Month(1)), (again.Months, again.Month(0), again.Month(1)));
-        Assert.Equal(0, OrderLoad.Of([]).Months);
+        Assert.Equal(0, OrderLoad.FromScenarios([]).Months);
     }
 
     [Fact]

@@ -16,12 +16,12 @@ public sealed class CurrencyDigitsTests
         Assert.Equal(166, listed.Count);
         Assert.Empty(
             listed
-                .Where(row => CurrencyDigits.Of(Published.Text(row, "code")) != (int)Published.Number(row, "digits"))
+                .Where(row => CurrencyDigits.For(Published.Text(row, "code")) != (int)Published.Number(row, "digits"))
                 .Select(row => Published.Text(row, "code"))
         );
     }
 
     // Added to the list by an amendment of 2025, with hundredths (from memory).
     [Fact]
-    public void A_currency_that_is_new_has_hundredths() => Assert.Equal(2, CurrencyDigits.Of("XCG"));
+    public void A_currency_that_is_new_has_hundredths() => Assert.Equal(2, CurrencyDigits.For("XCG"));
 }

@@ -7,14 +7,14 @@ namespace HairClinic.Domain.Tests.Money;
 public sealed class WearCostTests
 {
     // A window of 182–273 worn days, and one of 4–8 weeks whose target is day 32 (both worked out when the model was designed).
-    private static readonly WindowPrior Life = WindowPrior.Of(LifeDistribution.Weibull, 182, 273);
-    private static readonly WindowPrior Hold = WindowPrior.Of(LifeDistribution.Weibull, 28, 56);
+    private static readonly WindowPrior Life = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
+    private static readonly WindowPrior Hold = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56);
 
     [Fact]
     public void A_months_share_of_the_unit_is_its_price_over_the_months_it_is_expected_to_last()
     {
         var life = Of(Life);
-        var cost = WearCost.Of(90_000, life, hold: null, closesDays: 56, visitPrice: null);
+        var cost = WearCost.Estimate(90_000, life, hold: null, closesDays: 56, visitPrice: null);
 
         // The mean as the average of its quantiles.
         var mean = Enumerable.Range(0, 4000).Average(i => life.Quantile((i + 0.5) / 4000));
@@ -27,7 +27,7 @@ public sealed class WearCostTests
     public void Without_visits_the_band_is_the_lifes_own()
     {
         var life = Of(Life);
-        var cost = WearCost.Of(90_000, life, hold: null, closesDays: 56, visitPrice: null);
+        var cost = WearCost.Estimate(90_000, life, hold: null, closesDays: 56, visitPrice: null);
 
         Assert.Equal(1, cost.Low / (90_000 * (365.2425 / 12) / 273), 5e-3);
         Assert.Equal(1, cost.High / (90_000 * (365.2425 / 12) / 182), 5e-3);
@@ -37,7 +37,7 @@ public sealed class WearCostTests
     public void Rebonds_come_at_the_target_or_when_it_lifts_before()
     {
         var hold = Of(Hold);
-        var cost = WearCost.Of(90_000, Of(Life), hold, closesDays: 56, visitPrice: 8_000);
+        var cost = WearCost.Estimate(90_000, Of(Life), hold, closesDays: 56, visitPrice: 8_000);
 
         var days = Enumerable.Range(0, 32).Sum(d => hold.Survival(d));
         Assert.Equal(365.2425 / 12 / days, cost.RebondsAMonth!.Value, 1e-6);
@@ -49,7 +49,7 @@ public sealed class WearCostTests
     [Fact]
     public void A_visit_with_no_price_in_this_currency_is_not_in_it()
     {
-        var cost = WearCost.Of(90_000, Of(Life), Of(Hold), closesDays: 56, visitPrice: null);
+        var cost = WearCost.Estimate(90_000, Of(Life), Of(Hold), closesDays: 56, visitPrice: null);
 
         Assert.NotNull(cost.RebondsAMonth);
         Assert.Null(cost.Visits);
@@ -59,7 +59,7 @@ public sealed class WearCostTests
     [Fact]
     public void No_target_lies_beyond_the_window()
     {
-        var cost = WearCost.Of(90_000, Of(Life), Of(Hold), closesDays: 10, visitPrice: 8_000);
+        var cost = WearCost.Estimate(90_000, Of(Life), Of(Hold), closesDays: 10, visitPrice: 8_000);
 
         Assert.Equal(365.2425 / 12 / 10, cost.RebondsAMonth!.Value, 0.02);
     }
@@ -67,6 +67,6 @@ public sealed class WearCostTests
     private static LifePrediction Of(WindowPrior window)
     {
         var population = LifePopulation.Unseen(window);
-        return new(population, LifeNodes.Of(population), window.Place);
+        return new(population, LifeNodes.For(population), window.Place);
     }
 }

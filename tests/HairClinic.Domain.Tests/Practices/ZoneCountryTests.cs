@@ -14,19 +14,20 @@ public sealed class ZoneCountryTests
     [InlineData("Asia/Kolkata", "IN")]
     [InlineData("Pacific/Honolulu", "US")]
     [InlineData("Europe/Oslo", "NO")]
-    public void A_zone_lies_in_the_country_that_zone_tab_names(string zone, string country) => Assert.Equal(country, ZoneCountry.Of(zone));
+    public void A_zone_lies_in_the_country_that_zone_tab_names(string zone, string country) =>
+        Assert.Equal(country, ZoneCountry.ForZone(zone));
 
     /// <summary>Links of the database's file "backward" (from memory).</summary>
     [Theory]
     [InlineData("US/Eastern", "US")]
     [InlineData("Asia/Calcutta", "IN")]
     [InlineData("Europe/Belfast", "GB")]
-    public void An_old_name_lies_where_the_new_one_does(string zone, string country) => Assert.Equal(country, ZoneCountry.Of(zone));
+    public void An_old_name_lies_where_the_new_one_does(string zone, string country) => Assert.Equal(country, ZoneCountry.ForZone(zone));
 
     [Theory]
     [InlineData("Etc/UTC")]
     [InlineData("EST")]
     [InlineData("Europe/Atlantis")]
     [InlineData("")]
-    public void What_is_no_place_lies_in_no_country(string zone) => Assert.Null(ZoneCountry.Of(zone));
+    public void What_is_no_place_lies_in_no_country(string zone) => Assert.Null(ZoneCountry.ForZone(zone));
 }

@@ -11,7 +11,7 @@ public sealed class LeadTimeTests
     [Fact]
     public void The_practices_row_is_told_back_before_any_order()
     {
-        var lead = LeadTime.Of(Row, [], []);
+        var lead = LeadTime.Learn(Row, [], []);
 
         Assert.Equal(0.2077, Row.Scale, 5e-5);
         Assert.Equal(0.5, lead.Later(56), 1e-12);
@@ -32,7 +32,7 @@ public sealed class LeadTimeTests
             4 * Row.Scale * Row.Scale * 0.8 + logs.Sum(l => (l - mean) * (l - mean)) + 4.0 * n / (4 + n) * Math.Pow(mean - Math.Log(56), 2);
         var scale = Math.Sqrt(squares / 8 * (1 + 1 / 8.0));
 
-        var lead = LeadTime.Of(Row, days, []);
+        var lead = LeadTime.Learn(Row, days, []);
 
         Assert.Equal(4, lead.Arrived);
         foreach (var at in new[] { 40.0, 60, 90, 150 })
@@ -45,7 +45,7 @@ public sealed class LeadTimeTests
     {
         foreach (double[] arrived in new double[][] { [], [60, 70, 65, 80, 58, 61, 77, 90] })
         {
-            var (closed, grid) = (LeadTime.Of(Row, arrived, []), LeadTime.Of(Row, arrived, [0]));
+            var (closed, grid) = (LeadTime.Learn(Row, arrived, []), LeadTime.Learn(Row, arrived, [0]));
             for (var days = 10; days < 400; days += 30)
                 Assert.Equal(closed.Later(days), grid.Later(days), 1e-8);
         }
@@ -54,7 +54,7 @@ public sealed class LeadTimeTests
     [Fact]
     public void What_is_left_of_the_one_order_in_flight_is_the_tail_beyond_the_days_waited()
     {
-        var (closed, lead) = (LeadTime.Of(Row, [], []), LeadTime.Of(Row, [], [50]));
+        var (closed, lead) = (LeadTime.Learn(Row, [], []), LeadTime.Learn(Row, [], [50]));
 
         foreach (var days in new[] { 1.0, 10, 30, 100 })
             Assert.Equal(closed.Later(50 + days) / closed.Later(50), lead.LaterGiven(50, days), 1e-8);
@@ -63,7 +63,7 @@ public sealed class LeadTimeTests
     [Fact]
     public void An_order_that_is_late_makes_the_others_look_later()
     {
-        var (before, after) = (LeadTime.Of(Row, [60, 58], []), LeadTime.Of(Row, [60, 58], [85, 20]));
+        var (before, after) = (LeadTime.Learn(Row, [60, 58], []), LeadTime.Learn(Row, [60, 58], [85, 20]));
 
         Assert.Equal(2, after.InFlight);
         Assert.All(Enumerable.Range(5, 16), i => Assert.True(after.Later(10 * i) > before.Later(10 * i)));
@@ -73,8 +73,8 @@ public sealed class LeadTimeTests
     [Fact]
     public void Remakes_add_an_inspection_and_a_second_lead_time()
     {
-        var lead = LeadTime.Of(Row, [], []);
-        var table = LeadTable.Of(lead, 0.2, 3, 730);
+        var lead = LeadTime.Learn(Row, [], []);
+        var table = LeadTable.Build(lead, 0.2, 3, 730);
         // By the definition: the first unit is remade, and both lead times and the inspection have to be over.
         var remade =
             Enumerable.Range(0, 200).Sum(d => (lead.Later(d - 0.5) - lead.Later(d + 0.5)) * lead.Later(150.5 - 3 - d)) + lead.Later(199.5);

@@ -12,7 +12,7 @@ public sealed class ReorderRuleTests
 {
     private static readonly LocalDate Today = new(2027, 3, 1);
     private static readonly WorkshopDays AlwaysOpen = new(Today, [], 1024);
-    private static readonly LeadTable Lead = LeadTable.Of(LeadTime.Of(new LeadTimePrior(56, 77), [], []), 0, 0, 730);
+    private static readonly LeadTable Lead = LeadTable.Build(LeadTime.Learn(new LeadTimePrior(56, 77), [], []), 0, 0, 730);
 
     // Rows of gap.csv with the practice's 56/77-day row as the lead time: the daily grid against quadrature.
     [Theory]
@@ -99,8 +99,8 @@ public sealed class ReorderRuleTests
     [Fact]
     public void A_belief_on_five_places_answers_as_on_all_of_them()
     {
-        var window = WindowPrior.Of(LifeDistribution.Weibull, 182, 273);
-        var all = LifeNodes.Of(LifePopulation.Unseen(window));
+        var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
+        var all = LifeNodes.For(LifePopulation.Unseen(window));
         UnitInHand[] units = [new(window.Centre, window.Width, window.Sigma, 40), new(window.Centre, window.Width, window.Sigma, 100)];
         var question = Question(0, 0.1, 0) with { InHand = units, Client = all };
         var rule = new ReorderRule();
@@ -115,7 +115,7 @@ public sealed class ReorderRuleTests
     public void A_log_normal_life_agrees_with_a_sum_over_the_lead_time()
     {
         var population = new LifePopulation(LifeDistribution.LogNormal, Math.Log(0.3), [], 5, 0, 0, 0);
-        var life = new LifePrediction(population, LifeNodes.Of(population), RowPlace.Plain);
+        var life = new LifePrediction(population, LifeNodes.For(population), RowPlace.Plain);
         var question = Question(5, 0.3, 50) with { Distribution = LifeDistribution.LogNormal };
         var expected =
             Lead.Never + Enumerable.Range(0, 730).Sum(d => (Lead.Later(d - 1) - Lead.Later(d)) * (1 - life.SurvivalGiven(50, d + 14)));
@@ -127,12 +127,12 @@ public sealed class ReorderRuleTests
     [Fact]
     public void The_ages_of_units_in_hand_belong_to_what_is_believed_of_the_client()
     {
-        var window = WindowPrior.Of(LifeDistribution.Weibull, 182, 273);
+        var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
         var population = LifePopulation.Unseen(window) with { PracticeVariance = 0 };
         LifeNodes Believe(params Spell[] own) =>
-            LifeNodes.Of(population, LifeRows.Of(own, [], [.. own.Select(_ => window.Place)], new int[own.Length]));
+            LifeNodes.For(population, LifeRows.Create(own, [], [.. own.Select(_ => window.Place)], new int[own.Length]));
         var life = new LifePrediction(population, Believe(Spell.At(190)), window.Place);
-        var certain = LeadTable.Of(LeadTime.Of(new LeadTimePrior(56, 56.00001), [], []), 0, 0, 730);
+        var certain = LeadTable.Build(LeadTime.Learn(new LeadTimePrior(56, 56.00001), [], []), 0, 0, 730);
         var question = Question(window.Centre, window.Sigma, 160) with
         {
             Client = Believe(Spell.At(190), Spell.After(160)),
@@ -225,6 +225,6 @@ public sealed class ReorderRuleTests
     private static ReorderInput Question(double centre, double tau, int age)
     {
         var sure = new LifePopulation(LifeDistribution.Weibull, 0, [], 0, 0, 0, 0);
-        return new ReorderInput(LifeDistribution.Weibull, LifeNodes.Of(sure).Few(), [new(centre, 1, tau, age)], [], Lead, AlwaysOpen, 14);
+        return new ReorderInput(LifeDistribution.Weibull, LifeNodes.For(sure).Few(), [new(centre, 1, tau, age)], [], Lead, AlwaysOpen, 14);
     }
 }

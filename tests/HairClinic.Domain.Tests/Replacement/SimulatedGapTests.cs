@@ -10,9 +10,9 @@ public sealed class SimulatedGapTests
     private const int Draws = 1_000_000;
     private const double Waited = 30;
     private static readonly LocalDate Today = new(2027, 3, 1);
-    private static readonly WindowPrior Window = WindowPrior.Of(LifeDistribution.Weibull, 60, 120);
+    private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 60, 120);
     private static readonly WorkshopDays Days = new(Today, [new DateInterval(Today.PlusDays(20), Today.PlusDays(33))], 1024);
-    private static readonly LeadTime Lead = LeadTime.Of(new LeadTimePrior(56, 77), [], [Waited]);
+    private static readonly LeadTime Lead = LeadTime.Learn(new LeadTimePrior(56, 77), [], [Waited]);
 
     [Fact]
     public void The_engine_agrees_within_the_draws_own_error()
@@ -20,10 +20,10 @@ public sealed class SimulatedGapTests
         var life = new UnitInHand(Window.Centre, Window.Width, Window.Sigma, 0);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
-            LifeNodes.Of(LifePopulation.Unseen(Window)).Few(),
+            LifeNodes.For(LifePopulation.Unseen(Window)).Few(),
             [life with { WornDays = 50 }, life],
             [new UnitInFlight(life, LeadTable.InFlight(Lead, Waited, 0.1, 3, 730), Days)],
-            LeadTable.Of(Lead, 0.1, 3, 730),
+            LeadTable.Build(Lead, 0.1, 3, 730),
             Days,
             10
         );

@@ -100,7 +100,7 @@ public sealed class SmoothGapTests
             name == "weibull"
                 ? new LifePopulation(LifeDistribution.Weibull, -Math.Log(first), [], Math.Log(second), 0, 0, 0)
                 : new LifePopulation(LifeDistribution.LogNormal, Math.Log(second), [], first, 0, 0, 0);
-        return new LifePrediction(population, LifeNodes.Of(population), RowPlace.Plain);
+        return new LifePrediction(population, LifeNodes.For(population), RowPlace.Plain);
     }
 
     private static double Outlasts(LifePrediction life, double age, string lead)

@@ -50,7 +50,7 @@ public sealed class AccessLogTests(PgServer server)
 
         Assert.Equal((AccessActorKind.Person, _sten.Id, "Stylist"), (note.ActorKind, note.ActorId!.Value, note.Role));
         Assert.Equal((AccessDeed.OpenedPhotos, _ada, TestClinic.UsualNow), (note.Deed, note.ClientId!.Value, note.At));
-        var seen = Assert.Single(await clinic.ReadAsync(db => AccessLogStore.SeenOfAsync(db, _ada, Cancel)));
+        var seen = Assert.Single(await clinic.ReadAsync(db => AccessLogStore.ReadersAsync(db, _ada, Cancel)));
         Assert.Equal(new AccessLogStore.Seen(TestClinic.UsualNow, AccessActorKind.Person, "Stylist", AccessDeed.OpenedPhotos), seen);
     }
 

@@ -23,7 +23,7 @@ public sealed class DemoCalculatedTests(PgServer server)
     public async Task The_stored_fits_recover_what_each_kind_lasts_how_each_adhesive_holds_and_how_long_orders_take()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay, Today.At(new LocalTime(8, 0)).InUtc().ToInstant());
-        var history = DemoHistory.Of(Today);
+        var history = DemoHistory.Generate(Today);
         await clinic.BringAllAsync(DemoBinder.Write(history));
         await clinic.ReadAsync(async db =>
         {
@@ -41,12 +41,12 @@ public sealed class DemoCalculatedTests(PgServer server)
         var life = fits.Single(f => f.Quantity == WearQuantity.Life);
         var hold = fits.Single(f => f.Quantity == WearQuantity.Hold);
         Assert.True(life.Converged && hold.Converged);
-        var sorts = await clinic.ReadAsync(db => LifeSpells.KindsAsync(db, Cancel));
-        Assert.All(DemoPractice.Kinds, kind => Recovers(life, sorts.Values.Single(s => s.Name == kind.Name), kind));
+        var kinds = await clinic.ReadAsync(db => LifeSpells.KindsAsync(db, Cancel));
+        Assert.All(DemoPractice.Kinds, kind => Recovers(life, kinds.Values.Single(s => s.Name == kind.Name), kind));
         var leads = await clinic.ReadAsync(db => db.StoredLeads.ToDictionaryAsync(l => l.UnitKindId, Cancel));
         Assert.All(
             DemoPractice.Kinds,
-            kind => Recovers(leads.Values.Single(l => sorts[l.UnitKindId].Name == kind.Name), sorts, kind.Maker)
+            kind => Recovers(leads.Values.Single(l => kinds[l.UnitKindId].Name == kind.Name), kinds, kind.Maker)
         );
         Near(DemoTruth.LifeLogScale, life.LogScale!.Value, life.StdError(life.Coefficients.Length));
         // Salons and lots are no covariates of the model: what they do to single bonds widens the spread, and never narrows it.
@@ -59,13 +59,13 @@ public sealed class DemoCalculatedTests(PgServer server)
     }
 
     /// <summary>Base and workshop of a kind are told together, as every kind's base comes from one workshop here.</summary>
-    private static void Recovers(StoredFit fit, UnitKindTerms sort, DemoKind kind)
+    private static void Recovers(StoredFit fit, UnitKindTerms terms, DemoKind kind)
     {
-        var width = sort.Life().Width;
+        var width = terms.Life().Width;
         var weights = new double[fit.Coefficients.Length];
         weights[0] = width;
-        weights[1 + Array.IndexOf(fit.Columns, WearCovariate.Base(sort.BaseMaterialId).Name)] = 1;
-        weights[1 + Array.IndexOf(fit.Columns, WearCovariate.Workshop(sort.WorkshopId!.Value).Name)] = 1;
+        weights[1 + Array.IndexOf(fit.Columns, WearCovariate.Base(terms.BaseMaterialId).Name)] = 1;
+        weights[1 + Array.IndexOf(fit.Columns, WearCovariate.Workshop(terms.WorkshopId!.Value).Name)] = 1;
         var (told, variance, size) = (0.0, 0.0, fit.Coefficients.Length + 1);
         for (var i = 0; i < weights.Length; i++)
         {
@@ -80,9 +80,9 @@ public sealed class DemoCalculatedTests(PgServer server)
     private static void Near(double truth, double told, double error) => Assert.InRange(truth, told - 2.58 * error, told + 2.58 * error);
 
     /// <summary>How long orders take and how often they are made again, by the workshop's truth.</summary>
-    private static void Recovers(StoredLead told, Dictionary<Guid, UnitKindTerms> sorts, DemoMaker maker)
+    private static void Recovers(StoredLead told, Dictionary<Guid, UnitKindTerms> kinds, DemoMaker maker)
     {
-        var lead = LeadTime.Of(sorts[told.UnitKindId].Lead(), told.Arrived, told.Waited);
+        var lead = LeadTime.Learn(kinds[told.UnitKindId].Lead(), told.Arrived, told.Waited);
         // Some two hundred orders a kind: the 99 % bands of the chances at the true median and at the true day of nine in ten.
         Assert.InRange(lead.Later(maker.LeadDays), 0.4, 0.6);
         Assert.InRange(lead.Later(maker.LeadDays * Math.Exp(NormalBand.EightyPercent * maker.LeadSpread)), 0.05, 0.15);

@@ -68,7 +68,7 @@ public sealed class DemoFillerTests(PgServer server)
 
         await clinic.ReadAsync(async db =>
         {
-            await new DemoDay(db, DemoHistory.Of(new LocalDate(2027, 2, 3)), now).PlayAsync(TestContext.Current.CancellationToken);
+            await new DemoDay(db, DemoHistory.Generate(new LocalDate(2027, 2, 3)), now).PlayAsync(TestContext.Current.CancellationToken);
             return true;
         });
 

@@ -20,7 +20,7 @@ public sealed class DemoTruthTests(PgServer server)
     public async Task What_stands_in_the_book_tells_what_is_true_of_the_practice()
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay, Today.At(new LocalTime(8, 0)).InUtc().ToInstant());
-        var history = DemoHistory.Of(Today);
+        var history = DemoHistory.Generate(Today);
         await clinic.BringAllAsync(DemoBinder.Write(history));
 
         var (holds, lives) = await clinic.ReadAsync(async db =>
@@ -40,7 +40,7 @@ public sealed class DemoTruthTests(PgServer server)
     [Fact]
     public void Of_many_histories_the_95_percent_bands_hold_the_truth_about_19_times_in_20()
     {
-        var found = Enumerable.Range(1, 8).SelectMany(seed => Fits(DemoHistory.Of(Today, seed))).ToList();
+        var found = Enumerable.Range(1, 8).SelectMany(seed => Fits(DemoHistory.Generate(Today, seed))).ToList();
 
         // 96 bands of parameters that are partly told by the same bonds: 85 or fewer would come up about once in a hundred times.
         Assert.InRange(found.Count(f => f.Holds), 86, found.Count);
@@ -50,7 +50,7 @@ public sealed class DemoTruthTests(PgServer server)
     public void The_late_workshop_comes_weeks_after_its_first_promise_and_the_others_about_on_time()
     {
         var late = DemoHistory
-            .Of(Today)
+            .Generate(Today)
             .Lives.SelectMany(l => l.Units)
             .Where(u => u.Arrives <= Today)
             .GroupBy(u => u.Maker)
@@ -64,7 +64,7 @@ public sealed class DemoTruthTests(PgServer server)
     [Fact]
     public void Units_end_as_in_the_trade_and_some_clients_are_a_step_from_a_day_without_hair()
     {
-        var lives = DemoHistory.Of(Today).Lives;
+        var lives = DemoHistory.Generate(Today).Lives;
         var ends = lives.SelectMany(l => l.Units).Select(u => u.End).ToHashSet();
 
         Assert.Superset(
@@ -78,14 +78,14 @@ public sealed class DemoTruthTests(PgServer server)
             },
             ends
         );
-        Assert.InRange(lives.Count(l => l.BareDays > 0), 3, 60);
+        Assert.InRange(lives.Count(l => l.GapDays > 0), 3, 60);
         Assert.InRange(lives.Count(HasNothingToFollowAnOldUnit), 5, 40);
     }
 
     [Fact]
     public void No_grade_of_a_unit_falls_and_none_is_worn_past_a_three_while_a_spare_is_ready()
     {
-        foreach (var life in DemoHistory.Of(Today).Lives)
+        foreach (var life in DemoHistory.Generate(Today).Lives)
         {
             foreach (var unit in life.TakeDowns.GroupBy(t => t.Removed.Serial))
             {

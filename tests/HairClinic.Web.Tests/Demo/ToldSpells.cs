@@ -35,8 +35,8 @@ public static class ToldSpells
         LocalDate today
     ) =>
         new(
-            Spell.Of(HoldObservation.Of(bond, today)),
-            WindowPrior.Of(LifeDistribution.Weibull, weeks.From * 7, weeks.To * 7),
+            Spell.From(HoldObservation.From(bond, today)),
+            WindowPrior.FromWindow(LifeDistribution.Weibull, weeks.From * 7, weeks.To * 7),
             client,
             [
                 product == DemoPractice.Products[1].Name ? 1 : 0,
@@ -59,8 +59,8 @@ public static class ToldSpells
         int client
     ) =>
         new(
-            UnitLife.Of(inspections.ToArray(), inspections.Count == 0 ? 0 : inspections[^1].WornDays),
-            WindowPrior.Of(LifeDistribution.Weibull, life.From, life.To),
+            UnitLife.FromInspections(inspections.ToArray(), inspections.Count == 0 ? 0 : inspections[^1].WornDays),
+            WindowPrior.FromWindow(LifeDistribution.Weibull, life.From, life.To),
             client,
             [workshop == DemoTruth.Quay.Name ? 1 : 0, workshop == DemoTruth.Alder.Name ? 1 : 0]
         );
@@ -83,7 +83,7 @@ public static class ToldSpells
 
     private static List<Found> Fit(IReadOnlyList<Row> rows, double practice, double logScale, params (string Name, double Factor)[] truths)
     {
-        var laid = LifeRows.Of(
+        var laid = LifeRows.Create(
             rows.Select(r => r.Spell).ToArray(),
             [.. truths.Select((t, j) => new Covariate(t.Name, [.. rows.Select(r => r.Values[j])]))],
             rows.Select(r => r.Window.Place).ToArray(),

@@ -107,7 +107,7 @@ public sealed partial class SpanishTests
     {
         var made = NodaTime.Instant.FromUtc(2027, 2, 3, 10, 0);
         foreach (var hour in new[] { 1, 10, 22 })
-            yield return CureText.Of(made, made + NodaTime.Duration.FromHours(24), made + NodaTime.Duration.FromHours(hour));
+            yield return CureText.Describe(made, made + NodaTime.Duration.FromHours(24), made + NodaTime.Duration.FromHours(hour));
     }
 
     private static IEnumerable<string> Files() =>

@@ -71,7 +71,7 @@ public sealed class OrderFactsTests(PgServer server)
         clinic.ReadAsync(async db =>
         {
             var book = await OrderFacts.LoadAsync(db, Cancel);
-            var units = await ClientUnits.LoadAsync(db, book.Sorts, [(_client.Id, _salon.Id, Today)], Cancel);
+            var units = await ClientUnits.LoadAsync(db, book.Kinds, [(_client.Id, _salon.Id, Today)], Cancel);
             return book.CaseOf(Assert.Single(units));
         });
 }

@@ -91,7 +91,7 @@ public sealed class OwnTargetTests(PgServer server)
         var before = await TargetAsync(clinic);
         await clinic.ReadAsync(db =>
         {
-            var (fit, clients) = WearFits.Of([], new Dictionary<WearHabit, double>());
+            var (fit, clients) = WearFits.Fit([], new Dictionary<WearHabit, double>());
             var now = clinic.Clock.GetCurrentInstant();
             db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), WearQuantity.Hold, fit, clients, First, now));
             return db.SaveChangesAsync(TestContext.Current.CancellationToken);

@@ -17,8 +17,8 @@ public sealed class SenderPlaceTests
     [InlineData("192.0.2.7", "192.0.2.8", false)]
     [InlineData("192.0.2.7", "2001:db8:7:1::1", false)]
     public void Two_addresses_are_one_place_or_two(string one, string other, bool same) =>
-        Assert.Equal(same, SenderPlace.Of(IPAddress.Parse(one)) == SenderPlace.Of(IPAddress.Parse(other)));
+        Assert.Equal(same, SenderPlace.For(IPAddress.Parse(one)) == SenderPlace.For(IPAddress.Parse(other)));
 
     [Fact]
-    public void A_connection_without_an_address_has_a_place_too() => Assert.NotEmpty(SenderPlace.Of(address: null));
+    public void A_connection_without_an_address_has_a_place_too() => Assert.NotEmpty(SenderPlace.For(address: null));
 }

@@ -9,5 +9,5 @@ public sealed class PhoneTextTests
     [InlineData("+15185550146", "+1 518-555-0146")]
     [InlineData("01632 960 001, evenings", "01632 960 001, evenings")]
     public void A_kept_number_is_shown_in_groups_and_one_from_before_as_it_was_written(string kept, string shown) =>
-        Assert.Equal(shown, PhoneText.Of(kept));
+        Assert.Equal(shown, PhoneText.Format(kept));
 }

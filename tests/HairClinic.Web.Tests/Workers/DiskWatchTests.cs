@@ -21,7 +21,7 @@ public sealed class DiskWatchTests
     [Fact]
     public void The_room_of_a_folder_that_is_not_made_yet_is_that_of_its_disk()
     {
-        var space = DiskSpace.Of(Path.Combine(Path.GetTempPath(), "not", "there", "yet"));
+        var space = DiskSpace.For(Path.Combine(Path.GetTempPath(), "not", "there", "yet"));
 
         Assert.NotNull(space);
         Assert.InRange(space.Free, 1, space.Total);

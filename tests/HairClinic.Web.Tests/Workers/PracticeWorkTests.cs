@@ -186,7 +186,7 @@ public sealed class PracticeWorkTests(PgServer server)
         await clinic.ReadAsync(async db =>
         {
             var items = await db.WorkItems.OrderBy(i => i.Id).ToListAsync(TestContext.Current.CancellationToken);
-            items.ForEach(i => i.Hold(killedAt + Duration.FromMinutes(1)));
+            items.ForEach(i => i.Claim(killedAt + Duration.FromMinutes(1)));
             items.Single(i => WorkItems.Read<Letter>(i) == Letter(2)).HandOver(killedAt);
             return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });

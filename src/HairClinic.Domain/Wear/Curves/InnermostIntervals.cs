@@ -16,7 +16,7 @@ internal sealed class InnermostIntervals
 
     public double To(int cell) => _ends[cell].Time;
 
-    public static InnermostIntervals Of(ReadOnlySpan<Spell> spells)
+    public static InnermostIntervals Find(ReadOnlySpan<Spell> spells)
     {
         var marks = new SortedSet<(double Time, int Rank)>();
         foreach (var spell in spells)

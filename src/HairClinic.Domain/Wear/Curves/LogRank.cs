@@ -26,7 +26,7 @@ public sealed class LogRank
 
     /// <param name="groups">For each spell its group, from 0.</param>
     /// <param name="strata">For each spell its stratum, from 0; empty for one stratum.</param>
-    public static LogRank Of(ReadOnlySpan<Spell> spells, ReadOnlySpan<int> groups, ReadOnlySpan<int> strata = default)
+    public static LogRank Test(ReadOnlySpan<Spell> spells, ReadOnlySpan<int> groups, ReadOnlySpan<int> strata = default)
     {
         if (!SurvivalCurve.Reads(spells))
             return Not("Some ends are known only within an interval: the log-rank test needs each end's time.");

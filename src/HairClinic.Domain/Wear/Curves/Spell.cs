@@ -51,7 +51,7 @@ public readonly record struct Spell
     }
 
     /// <summary>A bond's hold as the model reads it.</summary>
-    public static Spell Of(HoldObservation hold, double weight = 1) =>
+    public static Spell From(HoldObservation hold, double weight = 1) =>
         hold.Kind switch
         {
             HoldKind.Exact => At(hold.Lower, weight),

@@ -33,7 +33,7 @@ public sealed class SurvivalCurve
     }
 
     /// <exception cref="ArgumentException">An end is known only to lie in an interval; see <see cref="TurnbullCurve"/>.</exception>
-    public static SurvivalCurve Of(ReadOnlySpan<Spell> spells)
+    public static SurvivalCurve Estimate(ReadOnlySpan<Spell> spells)
     {
         if (!Reads(spells))
             throw new ArgumentException("Ends known only within an interval need the other estimate.", nameof(spells));

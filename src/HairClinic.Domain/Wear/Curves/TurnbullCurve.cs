@@ -22,9 +22,9 @@ public sealed class TurnbullCurve
 
     public bool Converged => LargestChange <= Settled;
 
-    public static TurnbullCurve Of(ReadOnlySpan<Spell> spells)
+    public static TurnbullCurve Estimate(ReadOnlySpan<Spell> spells)
     {
-        var cells = InnermostIntervals.Of(spells);
+        var cells = InnermostIntervals.Find(spells);
         var (from, to) = (new int[spells.Length], new int[spells.Length]);
         for (var i = 0; i < spells.Length; i++)
             (from[i], to[i]) = cells.Covered(spells[i]);

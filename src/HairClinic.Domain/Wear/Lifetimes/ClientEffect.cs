@@ -55,8 +55,8 @@ internal sealed class ClientEffect(LifeDistribution distribution, LifeRows rows,
         var tau = rows.Places is { } places ? _scale * places[row].Sigma : _scale;
         var eta = _centre[i] + Loading(i) * effect;
         return distribution == LifeDistribution.Weibull
-            ? WeibullTerms.Of(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau)
-            : LogNormalTerms.Of(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau);
+            ? WeibullTerms.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau)
+            : LogNormalTerms.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau);
     }
 
     private double Height(double effect)

@@ -15,7 +15,7 @@ internal sealed class FitStart
     /// <summary>The covariate (from 1) that the others already tell, or that is the same on every row; 0 if none.</summary>
     public int Entangled { get; private set; }
 
-    public static FitStart Of(LifeDistribution distribution, LifeRows rows, LogPosterior target)
+    public static FitStart Guess(LifeDistribution distribution, LifeRows rows, LogPosterior target)
     {
         var start = new FitStart(rows);
         var plain = new PlainLikelihood(distribution, rows);
@@ -55,7 +55,7 @@ internal sealed class FitStart
                     normal[j * size + l] += target.Prior(k).Precision * target.Turn(k, j) * target.Turn(k, l);
             }
         }
-        var factor = ScaledCholesky.Of(normal, size, 0, out _) ?? ScaledCholesky.Of(normal, size, 1e-6, out _);
+        var factor = ScaledCholesky.TryFactorize(normal, size, 0, out _) ?? ScaledCholesky.TryFactorize(normal, size, 1e-6, out _);
         Parameters = factor?.Solve(right) ?? new double[size];
         // Σ (y − xᵀb)² from the sums: coarse where next to nothing is left, which is all a start needs to know.
         var squares = sums.Value;
@@ -78,7 +78,7 @@ internal sealed class FitStart
         }
         if (
             Spreads.Length == 1
-            || ScaledCholesky.Of(normal, Spreads.Length, 0, out var culprit) is var factor && factor is { SmallestPivot: > 1e-10 }
+            || ScaledCholesky.TryFactorize(normal, Spreads.Length, 0, out var culprit) is var factor && factor is { SmallestPivot: > 1e-10 }
         )
             return 0;
         return Math.Max(1, factor?.Weakest ?? culprit);

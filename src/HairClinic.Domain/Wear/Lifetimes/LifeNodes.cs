@@ -1,6 +1,6 @@
 namespace HairClinic.Domain.Wear.Lifetimes;
 
-/// <summary>What is believed of one client's δ + b, as places (per unit of loading) and their shares.</summary>
+/// <summary>The distribution of one client's δ + b, as nodes (per unit of loading) and their shares.</summary>
 public sealed class LifeNodes
 {
     private const int Unseen = 81;
@@ -8,27 +8,27 @@ public sealed class LifeNodes
     private static readonly double[] At = [.. Enumerable.Range(0, Unseen).Select(i => Reach * (2.0 * i / (Unseen - 1) - 1))];
     private static readonly double[] Bell = Normalised([.. At.Select(at => Math.Exp(-at * at / 2))]);
 
-    private LifeNodes(double[] places, double[] shares, int own) => (Places, Shares, Own) = (places, shares, own);
+    private LifeNodes(double[] nodes, double[] shares, int own) => (Nodes, Shares, Own) = (nodes, shares, own);
 
     /// <summary>Spells of the client's own behind it.</summary>
     public int Own { get; }
 
-    internal double[] Places { get; }
+    internal double[] Nodes { get; }
 
     internal double[] Shares { get; }
 
     /// <summary>A client of whom nothing was seen: the sum of two normal effects is normal.</summary>
-    public static LifeNodes Of(LifePopulation population)
+    public static LifeNodes For(LifePopulation population)
     {
         var spread = Math.Sqrt(population.ClientSpread * population.ClientSpread + population.PracticeVariance);
         return new([.. At.Select(at => population.PracticeMean + spread * at)], Bell, 0);
     }
 
     /// <param name="own">The client's own rows, laid out as one client's.</param>
-    public static LifeNodes Of(LifePopulation population, LifeRows own)
+    public static LifeNodes For(LifePopulation population, LifeRows own)
     {
         if (own.Count == 0 || population.ClientSpread == 0)
-            return Of(population);
+            return For(population);
         if (own.ClientStarts.Length != 2)
             throw new ArgumentException("The rows are not one client's.", nameof(own));
         if (own.Names.Length != population.Coefficients.Count)
@@ -41,49 +41,47 @@ public sealed class LifeNodes
         if (population.PracticeVariance == 0)
             return new(Array.ConvertAll(effect.Nodes, node => node + population.PracticeMean), Normalised([.. effect.Shares]), own.Count);
         var rule = GaussHermite.Practice;
-        var places = new double[effect.Nodes.Length * rule.Nodes.Length];
-        var shares = new double[places.Length];
+        var nodes = new double[effect.Nodes.Length * rule.Nodes.Length];
+        var shares = new double[nodes.Length];
         var spread = Math.Sqrt(2 * population.PracticeVariance);
         for (var k = 0; k < effect.Nodes.Length; k++)
         {
             for (var j = 0; j < rule.Nodes.Length; j++)
             {
                 var at = k * rule.Nodes.Length + j;
-                places[at] = effect.Nodes[k] + population.PracticeMean + spread * rule.Nodes[j];
+                nodes[at] = effect.Nodes[k] + population.PracticeMean + spread * rule.Nodes[j];
                 shares[at] = effect.Shares[k] * Math.Exp(rule.LogWeights[j]);
             }
         }
-        return new(places, Normalised(shares), own.Count);
+        return new(nodes, Normalised(shares), own.Count);
     }
 
-    /// <summary>The same belief on fewer places: Gauss's rule of its own moments, exact for smooth questions.</summary>
-    /// <remarks>Lanczos' recursion on the shares gives the rule's matrix; its eigenvalues are the places.</remarks>
+    /// <summary>The same distribution on fewer nodes: Gauss's rule of its own moments, exact for smooth questions.</summary>
+    /// <remarks>Lanczos' recursion on the shares gives the rule's matrix; its eigenvalues are the nodes.</remarks>
     public LifeNodes Few(int count = 5)
     {
-        if (Places.Length <= count)
+        if (Nodes.Length <= count)
             return this;
-        Span<double> diagonal = stackalloc double[count];
-        Span<double> beside = stackalloc double[count];
-        var (before, current, next) = (new double[Places.Length], Array.ConvertAll(Shares, Math.Sqrt), new double[Places.Length]);
+        var (diagonal, beside) = (new double[count], new double[count]);
+        var (before, current, next) = (new double[Nodes.Length], Array.ConvertAll(Shares, Math.Sqrt), new double[Nodes.Length]);
         var (kept, link) = (0, 0.0);
         while (kept < count)
         {
-            VectorSums.Multiply(current, Places, next);
+            VectorSums.Multiply(current, Nodes, next);
             diagonal[kept] = VectorSums.Dot(current, next);
             VectorSums.AddScaled(next, current, -diagonal[kept]);
             VectorSums.AddScaled(next, before, -link);
             link = Math.Sqrt(VectorSums.Dot(next, next));
             beside[kept++] = link;
-            // Fewer different places than asked for, or as good as one.
+            // Fewer different nodes than asked for, or as good as one.
             if (link < 1e-12 * (1 + Math.Abs(diagonal[kept - 1])))
                 break;
             for (var i = 0; i < next.Length; i++)
                 next[i] /= link;
             (before, current, next) = (current, next, before);
         }
-        var (places, shares) = (diagonal[..kept].ToArray(), new double[kept]);
-        GaussRule.Solve(places, beside[..kept], shares);
-        return new(places, Normalised(shares), Own);
+        var (nodes, shares) = GaussRule.Solve(diagonal[..kept], beside);
+        return new(nodes, Normalised(shares), Own);
     }
 
     private static double[] Normalised(double[] shares)
@@ -116,7 +114,7 @@ public sealed record LifePopulation(
         new(window.Distribution, 0, new double[covariates], 0, window.PracticeFactor * window.PracticeFactor, window.ClientFactor, 0);
 
     /// <exception cref="InvalidOperationException">There is no estimate.</exception>
-    public static LifePopulation Of(LifetimeFit fit) =>
+    public static LifePopulation From(LifetimeFit fit) =>
         fit.Missing is { } why
             ? throw new InvalidOperationException(why.Text)
             : new(

@@ -20,7 +20,7 @@ public sealed class LifePrediction
     {
         _weibull = population.Distribution == LifeDistribution.Weibull;
         _tau = place.Sigma * Math.Exp(population.LogScale);
-        _centres = Array.ConvertAll(client.Places, at => place.Offset + covariates + place.Loading * at);
+        _centres = Array.ConvertAll(client.Nodes, at => place.Offset + covariates + place.Loading * at);
         _logShares = Array.ConvertAll(client.Shares, Math.Log);
         (Own, Others) = (client.Own, Math.Max(0, population.Count - client.Own));
     }
@@ -112,7 +112,7 @@ public sealed class LifePrediction
     }
 
     /// <summary>What it is made of: each value that a client's effect may have, with its share, and what to expect under it.</summary>
-    internal IEnumerable<(double Share, LifePrediction Hold)> Places()
+    internal IEnumerable<(double Share, LifePrediction Hold)> Nodes()
     {
         for (var k = 0; k < _centres.Length; k++)
             yield return (Math.Exp(_logShares[k]), new LifePrediction(this, k));

@@ -60,7 +60,7 @@ public sealed class LifeRows
     /// The time from which each spell was looked at, with the covariates it has here: known to have gone on until then, and
     /// nothing is concluded from that. 0, or empty for all, from the start.
     /// </param>
-    public static LifeRows Of(
+    public static LifeRows Create(
         ReadOnlySpan<Spell> spells,
         IReadOnlyList<Covariate> columns,
         ReadOnlySpan<RowPlace> places = default,

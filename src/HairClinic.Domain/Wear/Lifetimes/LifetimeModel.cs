@@ -12,7 +12,7 @@ public static class LifetimeModel
     public static LifetimeFit Fit(LifeDistribution distribution, LifeRows rows, LifePriors priors)
     {
         var target = new LogPosterior(distribution, rows, priors);
-        var start = FitStart.Of(distribution, rows, target);
+        var start = FitStart.Guess(distribution, rows, target);
         if (Hopeless(rows, priors, start) is { } why)
             return LifetimeFit.Without(distribution, rows, why);
         var climb = new NewtonMaximizer(target, start.Spreads);
@@ -84,7 +84,7 @@ public static class LifetimeModel
     )
     {
         var size = target.Size;
-        if (ScaledCholesky.Of(Array.ConvertAll(climb.Sums.Hessian, static h => -h), size, 0, out _) is not { } bend)
+        if (ScaledCholesky.TryFactorize(Array.ConvertAll(climb.Sums.Hessian, static h => -h), size, 0, out _) is not { } bend)
             return LifetimeFit.Without(distribution, rows, FitFailure.NotReached, climb.Iterations);
         return new LifetimeFit
         {

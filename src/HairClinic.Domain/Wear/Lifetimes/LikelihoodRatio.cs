@@ -19,7 +19,7 @@ public sealed record LikelihoodRatio(double ChiSquare, int DegreesOfFreedom, dou
     /// <param name="groups">For each spell its group, from 0; each has at least one.</param>
     /// <param name="others">Covariates that say nothing of the group.</param>
     /// <param name="priors">Of all but the groups' effects, which are free; the same with and without them, so that they cancel.</param>
-    public static LikelihoodRatio Of(
+    public static LikelihoodRatio Test(
         LifeDistribution distribution,
         ReadOnlySpan<Spell> spells,
         ReadOnlySpan<int> groups,
@@ -45,10 +45,10 @@ public sealed record LikelihoodRatio(double ChiSquare, int DegreesOfFreedom, dou
         }
         columns.AddRange(others);
         var free = priors with { Coefficients = [.. Enumerable.Repeat(LifePrior.Flat, degrees), .. priors.Coefficients] };
-        var with = LifetimeModel.Fit(distribution, LifeRows.Of(spells, columns, places, clients), free);
+        var with = LifetimeModel.Fit(distribution, LifeRows.Create(spells, columns, places, clients), free);
         if (with.Missing is { } why)
             return Not(why);
-        var without = LifetimeModel.Fit(distribution, LifeRows.Of(spells, others, places, clients), priors);
+        var without = LifetimeModel.Fit(distribution, LifeRows.Create(spells, others, places, clients), priors);
         if (without.Missing is { } reason)
             return Not(reason);
         var chiSquare = Math.Max(0, 2 * (with.LogPosterior - without.LogPosterior));

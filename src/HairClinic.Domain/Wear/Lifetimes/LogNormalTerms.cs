@@ -6,7 +6,7 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <summary>Normal noise: density φ(z), survival Q(z).</summary>
 internal static class LogNormalTerms
 {
-    public static RowTerms Of(SpellEnd end, double logLower, double logUpper, double eta, double tau)
+    public static RowTerms Evaluate(SpellEnd end, double logLower, double logUpper, double eta, double tau)
     {
         var z1 = (logLower - eta) / tau;
         if (end == SpellEnd.At)
@@ -17,7 +17,7 @@ internal static class LogNormalTerms
         if (end == SpellEnd.By)
         {
             var hazard = NormalTail.Hazard(-z2);
-            return RowTerms.Of(NormalTail.LogQ(-z2), hazard, -hazard * (hazard + z2), z2, tau);
+            return RowTerms.FromDerivatives(NormalTail.LogQ(-z2), hazard, -hazard * (hazard + z2), z2, tau);
         }
         // Both ends on one side of the centre are looked at from the far tail, where nothing cancels.
         var (near, far) = z1 >= 0 ? (z1, z2) : (-z2, -z1);
@@ -40,7 +40,7 @@ internal static class LogNormalTerms
     private static RowTerms After(double z, double tau)
     {
         var hazard = NormalTail.Hazard(z);
-        return RowTerms.Of(NormalTail.LogQ(z), -hazard, -hazard * (hazard - z), z, tau);
+        return RowTerms.FromDerivatives(NormalTail.LogQ(z), -hazard, -hazard * (hazard - z), z, tau);
     }
 }
 

@@ -43,7 +43,7 @@ internal sealed class NewtonMaximizer(LogPosterior target, double[] spreads, int
             // A scale is not changed more than e-fold at once, nor a centre by more than some widths of the noise.
             var share = Math.Min(1, 4 / Math.Max(inNoise, 4 * Math.Abs(step[^1])));
             var arrived = !ridged && rise < ShortInErrors && inNoise < ShortInNoise;
-            if (!Take(step, share, rise) && !arrived)
+            if (!TryStep(step, share, rise) && !arrived)
                 return;
             if (Parameters[^1] < LowestLogScale)
             {
@@ -54,7 +54,7 @@ internal sealed class NewtonMaximizer(LogPosterior target, double[] spreads, int
         }
     }
 
-    private bool Take(double[] step, double share, double rise)
+    private bool TryStep(double[] step, double share, double rise)
     {
         // What the sums' own rounding may hide is no fall; nor, near the top, what the clients' nodes leave value and slope apart.
         var slack = rise < Near ? Near : 1e-13 * Math.Abs(Sums.Value);
@@ -76,12 +76,12 @@ internal sealed class NewtonMaximizer(LogPosterior target, double[] spreads, int
     {
         var bend = Array.ConvertAll(Sums.Hessian, static h => -h);
         ridged = false;
-        if (ScaledCholesky.Of(bend, Sums.Size, 0, out _) is { SmallestPivot: > 1e-11 } plain)
+        if (ScaledCholesky.TryFactorize(bend, Sums.Size, 0, out _) is { SmallestPivot: > 1e-11 } plain)
             return plain;
         ridged = true;
         for (var ridge = 1e-3; ridge < 1e6; ridge *= 10)
         {
-            if (ScaledCholesky.Of(bend, Sums.Size, ridge, out _) is { } factor)
+            if (ScaledCholesky.TryFactorize(bend, Sums.Size, ridge, out _) is { } factor)
                 return factor;
         }
         return null;

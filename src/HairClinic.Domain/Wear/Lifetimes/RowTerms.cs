@@ -7,13 +7,13 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 internal readonly record struct RowTerms(double Value, double E, double S, double EE, double ES, double SS)
 {
     /// <summary>From g(z) = ln of density or survival, and its derivatives.</summary>
-    public static RowTerms Of(double value, double g1, double g2, double z, double tau) =>
+    public static RowTerms FromDerivatives(double value, double g1, double g2, double z, double tau) =>
         new(value, -g1 / tau, -z * g1, g2 / (tau * tau), (g1 + z * g2) / tau, z * g1 + z * z * g2);
 
-    /// <summary>As <see cref="Of"/>, for a known end: the density of T itself has −ln τ − ln t besides.</summary>
+    /// <summary>As <see cref="FromDerivatives"/>, for a known end: the density of T itself has −ln τ − ln t besides.</summary>
     public static RowTerms Known(double value, double g1, double g2, double z, double tau, double logTime)
     {
-        var terms = Of(value - Math.Log(tau) - logTime, g1, g2, z, tau);
+        var terms = FromDerivatives(value - Math.Log(tau) - logTime, g1, g2, z, tau);
         return terms with { S = terms.S - 1 };
     }
 

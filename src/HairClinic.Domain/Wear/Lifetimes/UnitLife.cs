@@ -15,7 +15,7 @@ public static class UnitLife
     /// was retired with nobody writing down how it looked, as in old books, had worn out by then: taking it as still sound
     /// would make every life look longer than it was.
     /// </remarks>
-    public static Spell Of(ReadOnlySpan<(double WornDays, int? Grade)> inspections, double wornDays, bool retired = false)
+    public static Spell FromInspections(ReadOnlySpan<(double WornDays, int? Grade)> inspections, double wornDays, bool retired = false)
     {
         var sound = 0.0;
         foreach (var (worn, grade) in inspections)
@@ -41,7 +41,7 @@ public static class UnitLife
         bool retired = false
     )
     {
-        var life = Of(inspections, wornDays, retired);
+        var life = FromInspections(inspections, wornDays, retired);
         var end = life.End == SpellEnd.After ? life.Lower : life.Upper;
         var (first, sound) = (double.PositiveInfinity, life.Lower);
         foreach (var repaired in repairedAt)

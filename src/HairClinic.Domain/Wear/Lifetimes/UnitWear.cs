@@ -18,7 +18,7 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
     /// On a head nobody sees it wear out: it is known to have lasted until somebody last looked, not until today. One that was retired
     /// for wear was looked at then.
     /// </remarks>
-    public static UnitWear Of(
+    public static UnitWear From(
         UnitState state,
         IReadOnlyCollection<WornStretch> worn,
         IEnumerable<(LocalDate Day, int? Grade)> graded,
@@ -34,7 +34,7 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
         return new UnitWear(
             days,
             Array.Exists(looks, s => s.Grade >= InspectionGrades.PlanReplacement),
-            UnitLife.Of(looks, known, retired),
+            UnitLife.FromInspections(looks, known, retired),
             repaired.Length == 0 ? [] : UnitLife.RowsOf(looks, known, repaired, retired)
         );
     }

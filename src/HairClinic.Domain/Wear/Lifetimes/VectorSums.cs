@@ -4,6 +4,10 @@ using System.Runtime.InteropServices;
 namespace HairClinic.Domain.Wear.Lifetimes;
 
 /// <summary>Sums over flat arrays, several numbers at once, always in the same order.</summary>
+/// <remarks>
+/// A fit to 10⁶ rows (benchmark lifetime-fit) takes 3.5 × as long with MathNet's sums, which want whole arrays where a block of rows is a
+/// slice; its dot product alone 2.7 × (both in one run, turn by turn, 2026-11-29).
+/// </remarks>
 internal static class VectorSums
 {
     public static double Sum(ReadOnlySpan<double> values)

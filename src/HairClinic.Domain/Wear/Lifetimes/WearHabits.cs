@@ -20,7 +20,7 @@ public static class WearHabits
         new(WearHabit.Repaired, "Repaired once", "a repair", ReadFrom: null) { OnLife = 1 },
     ];
 
-    public static WearHabitRow Of(WearHabit habit) => All.Single(r => r.Habit == habit);
+    public static WearHabitRow Row(WearHabit habit) => All.Single(r => r.Habit == habit);
 
     /// <summary>What was known on a day: the newest facts as of it or earlier.</summary>
     public static CareFact? KnownOn(IEnumerable<CareFact> facts, LocalDate day) => facts.Where(f => f.AsOf <= day).MaxBy(f => f.AsOf);

@@ -43,7 +43,7 @@ public readonly record struct WindowPrior
 
     /// <param name="lowDays">10 % quantile, days, above 0.</param>
     /// <param name="highDays">90 % quantile, days, above <paramref name="lowDays"/>.</param>
-    public static WindowPrior Of(LifeDistribution distribution, double lowDays, double highDays)
+    public static WindowPrior FromWindow(LifeDistribution distribution, double lowDays, double highDays)
     {
         if (!(lowDays > 0) || !double.IsFinite(highDays) || !(highDays > lowDays))
             throw new ArgumentOutOfRangeException(nameof(highDays), "A window needs 0 < low < high.");
@@ -54,7 +54,7 @@ public readonly record struct WindowPrior
     }
 
     /// <summary>Any window: b and δ are kept per unit of width, so where only they are asked about, one serves for all.</summary>
-    public static WindowPrior Any(LifeDistribution distribution) => Of(distribution, 1, 2);
+    public static WindowPrior Any(LifeDistribution distribution) => FromWindow(distribution, 1, 2);
 
     public RowPlace Place => new(Centre, Sigma, Width);
 

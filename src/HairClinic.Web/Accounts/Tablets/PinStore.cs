@@ -36,7 +36,7 @@ public sealed class PinStore(
             tablet.PracticeId,
             async db =>
             {
-                var row = await Of(db, tablet.Id, user.PersonId).SingleOrDefaultAsync(cancellation);
+                var row = await PinsFor(db, tablet.Id, user.PersonId).SingleOrDefaultAsync(cancellation);
                 if (row is null)
                     db.TabletPins.Add(row = new TabletPin(Guid.CreateVersion7(), tablet.Id, user.PersonId));
                 row.Set(hash, key.Id, StampOf(user), clock.GetCurrentInstant());
@@ -46,7 +46,7 @@ public sealed class PinStore(
     }
 
     public Task RemoveAsync(AppUser user, Tablet tablet, CancellationToken cancellation) =>
-        tablets.InPracticeAsync(tablet.PracticeId, db => Of(db, tablet.Id, user.PersonId).ExecuteDeleteAsync(cancellation));
+        tablets.InPracticeAsync(tablet.PracticeId, db => PinsFor(db, tablet.Id, user.PersonId).ExecuteDeleteAsync(cancellation));
 
     /// <summary>
     /// Takes one of the tries before it looks, so that tries at the same moment cannot all be the fifth. Whatever is wrong (the PIN, its
@@ -63,10 +63,10 @@ public sealed class PinStore(
             tablet.PracticeId,
             async db =>
             {
-                var left = await Of(db, tablet.Id, personId)
+                var left = await PinsFor(db, tablet.Id, personId)
                     .Where(p => p.WrongTries < TabletPin.Tries)
                     .ExecuteUpdateAsync(set => set.SetProperty(p => p.WrongTries, p => p.WrongTries + 1), cancellation);
-                return (await Of(db, tablet.Id, personId).AsNoTracking().SingleOrDefaultAsync(cancellation), left == 1);
+                return (await PinsFor(db, tablet.Id, personId).AsNoTracking().SingleOrDefaultAsync(cancellation), left == 1);
             }
         );
         await using var accounts = databases.OpenUnfenced();
@@ -87,12 +87,12 @@ public sealed class PinStore(
             return null;
         await tablets.InPracticeAsync(
             tablet.PracticeId,
-            db => Of(db, tablet.Id, personId).ExecuteUpdateAsync(set => set.SetProperty(p => p.WrongTries, 0), cancellation)
+            db => PinsFor(db, tablet.Id, personId).ExecuteUpdateAsync(set => set.SetProperty(p => p.WrongTries, 0), cancellation)
         );
         return user;
     }
 
-    private static IQueryable<TabletPin> Of(ClinicDb db, Guid tabletId, Guid personId) =>
+    private static IQueryable<TabletPin> PinsFor(ClinicDb db, Guid tabletId, Guid personId) =>
         db.TabletPins.Where(p => p.TabletId == tabletId && p.PersonId == personId);
 
     private static string StampOf(AppUser user) => Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(user.SecurityStamp ?? "")));

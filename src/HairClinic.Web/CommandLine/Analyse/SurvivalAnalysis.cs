@@ -6,9 +6,9 @@ public sealed class SurvivalAnalysis
     public SurvivalAnalysis(SurvivalInput input, LifeDistribution distribution, WindowPrior? window)
     {
         (Input, Distribution, Window) = (input, distribution, window);
-        Groups = input.Group is { } group ? [.. group.Names.Select((name, g) => (name, Of(g)))] : [(null, input.Spells)];
+        Groups = input.Group is { } group ? [.. group.Names.Select((name, g) => (name, SpellsOf(g)))] : [(null, input.Spells)];
         AreIntervals = !SurvivalCurve.Reads(input.Spells);
-        LogRank = input.Group is { } compared ? LogRank.Of(input.Spells, compared.Of) : null;
+        LogRank = input.Group is { } compared ? LogRank.Test(input.Spells, compared.Of) : null;
         Fit = FitOf(input.Columns);
         if (AreIntervals && input.Group is not null)
             (Without, With) = (FitOf(Others()), FitOf([.. Others(), .. input.GroupColumns]));
@@ -69,14 +69,14 @@ public sealed class SurvivalAnalysis
         return [1, .. Input.Columns.Select(column => rows.Sum(i => Input.Spells[i].Weight * column.Values[i]) / weight)];
     }
 
-    private Spell[] Of(int group) => [.. Input.Spells.Where((_, i) => Input.Group!.Value.Of[i] == group)];
+    private Spell[] SpellsOf(int group) => [.. Input.Spells.Where((_, i) => Input.Group!.Value.Of[i] == group)];
 
     private List<Covariate> Others() => [.. Input.Columns.Where(c => Input.GroupColumns.All(g => g.Name != c.Name))];
 
     private LifetimeFit FitOf(IReadOnlyList<Covariate> columns)
     {
         var places = Window is { } window ? Enumerable.Repeat(window.Place, Input.Spells.Length).ToArray() : [];
-        var rows = LifeRows.Of(Input.Spells, columns, places, Window is null ? [] : Input.Clients);
+        var rows = LifeRows.Create(Input.Spells, columns, places, Window is null ? [] : Input.Clients);
         var priors = Window?.Priors([.. columns.Select(_ => LifePriors.UsualCoefficient)]) ?? LifePriors.Flat(columns.Count);
         return LifetimeModel.Fit(Distribution, rows, priors);
     }

@@ -8,7 +8,7 @@ public static class SurvivalJson
 {
     private static readonly double[] Probabilities = [0.1, 0.25, 0.5, 0.75, 0.9];
 
-    public static JsonObject Of(SurvivalAnalysis analysis)
+    public static JsonObject From(SurvivalAnalysis analysis)
     {
         var fit = analysis.Fit;
         var there = fit.Missing is null;
@@ -62,7 +62,7 @@ public static class SurvivalJson
 
     private static IEnumerable<JsonNode> KaplanMeier((string? Name, Spell[] Spells) group) =>
         SurvivalCurve
-            .Of(group.Spells)
+            .Estimate(group.Spells)
             .Steps.Select(step => new JsonObject
             {
                 ["group"] = group.Name,
@@ -77,7 +77,7 @@ public static class SurvivalJson
 
     private static JsonNode Turnbull((string? Name, Spell[] Spells) group)
     {
-        var curve = TurnbullCurve.Of(group.Spells);
+        var curve = TurnbullCurve.Estimate(group.Spells);
         return new JsonObject
         {
             ["group"] = group.Name,
@@ -133,7 +133,7 @@ public static class SurvivalJson
 
     private static IEnumerable<JsonNode> Quantiles(SurvivalAnalysis analysis, (string? Name, Spell[] Spells) group, int place)
     {
-        var curve = analysis.AreIntervals ? null : SurvivalCurve.Of(group.Spells);
+        var curve = analysis.AreIntervals ? null : SurvivalCurve.Estimate(group.Spells);
         foreach (var probability in Probabilities)
         {
             var seen = curve?.Quantile(probability);

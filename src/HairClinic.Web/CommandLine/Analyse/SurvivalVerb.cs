@@ -63,7 +63,7 @@ public static class SurvivalVerb
                         );
                     var noise = result.GetValue(distribution) == "weibull" ? LifeDistribution.Weibull : LifeDistribution.LogNormal;
                     var input = SurvivalInput.Read(CsvTable.Read(result.GetValue(csv)!), names);
-                    return SurvivalJson.Of(
+                    return SurvivalJson.From(
                         new SurvivalAnalysis(
                             input,
                             noise,
@@ -80,7 +80,7 @@ public static class SurvivalVerb
     {
         var (from, to) = (AnalyseOutput.Number("--window-low", low ?? "28"), AnalyseOutput.Number("--window-high", high ?? "56"));
         return from > 0 && to > from
-            ? WindowPrior.Of(distribution, from, to)
+            ? WindowPrior.FromWindow(distribution, from, to)
             : throw new Refusal("A window needs 0 < --window-low < --window-high.");
     }
 

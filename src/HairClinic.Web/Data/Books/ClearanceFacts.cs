@@ -4,7 +4,7 @@ namespace HairClinic.Web.Data.Books;
 public static class ClearanceFacts
 {
     /// <summary>Those that hold on a day, one round trip.</summary>
-    public static Task<List<Clearance>> OfAsync(ClinicDb db, Guid clientId, LocalDate day, CancellationToken cancellation) =>
+    public static Task<List<Clearance>> LoadAsync(ClinicDb db, Guid clientId, LocalDate day, CancellationToken cancellation) =>
         db
             .Clearances.AsNoTracking()
             .Where(c => c.ClientId == clientId && c.From <= day && (c.Until == null || c.Until >= day))

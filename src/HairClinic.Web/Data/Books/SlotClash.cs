@@ -18,7 +18,7 @@ public static class SlotClashes
 {
     private const int Attempts = 5;
 
-    public static SlotClash? In(Exception failed) =>
+    public static SlotClash? Find(Exception failed) =>
         Cause(failed)?.ConstraintName switch
         {
             VisitMap.ClientOnce => SlotClash.Client,

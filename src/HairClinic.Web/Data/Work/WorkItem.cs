@@ -42,7 +42,7 @@ public sealed class WorkItem : ActorOwned
 
     public string? LastError { get; private set; }
 
-    public void Hold(Instant until) => HeldUntil = until;
+    public void Claim(Instant until) => HeldUntil = until;
 
     public void HandOver(Instant now) => HandedAt = now;
 

@@ -12,7 +12,7 @@ public static class WorkQueue
             .ToDictionaryAsync(g => g.Key, g => g.Count, cancellation);
 
     /// <summary>What is due and in nobody's hands, the longest due first, locked until the transaction ends.</summary>
-    public static Task<List<WorkItem>> TakeAsync(
+    public static Task<List<WorkItem>> DequeueAsync(
         ClinicDb db,
         IEnumerable<WorkKind> kinds,
         int most,

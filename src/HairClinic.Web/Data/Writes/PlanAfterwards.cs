@@ -1,3 +1,4 @@
+using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data.Work;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Diagnostics;
@@ -5,8 +6,8 @@ using Microsoft.EntityFrameworkCore.Diagnostics;
 namespace HairClinic.Web.Data.Writes;
 
 /// <summary>
-/// Whatever changes a client's units or what is on their head asks, in the same save, for their next order to be calculated anew.
-/// It stands here once, so that no way of changing them can forget it.
+/// What shapes a client's next order (<see cref="ShapesNextOrderAttribute"/>) asks, in the same save, for it to be planned again:
+/// no way of changing it can forget to.
 /// </summary>
 public sealed class PlanAfterwards(IClock clock) : SaveChangesInterceptor
 {
@@ -44,24 +45,14 @@ public sealed class PlanAfterwards(IClock clock) : SaveChangesInterceptor
             db.WorkItems.Add(WorkItems.PlanOrders(clients, now));
     }
 
-    private static Guid? ClientOf(EntityEntry entry, Dictionary<Guid, Guid?> owners) =>
-        entry.State is EntityState.Unchanged or EntityState.Detached
-            ? null
-            : entry.Entity switch
-            {
-                Bond bond when entry.State != EntityState.Modified || entry.Property(nameof(Bond.RemovedOn)).IsModified => bond.ClientId,
-                HairSystem unit => unit.ClientId,
-                UnitRepair repair => owners.GetValueOrDefault(repair.HairSystemId),
-                PromiseRevision promise => owners.GetValueOrDefault(promise.HairSystemId),
-                CareFact fact => fact.ClientId,
-                Client client when Moves(entry) => client.Id,
-                _ => null,
-            };
-
-    // Another salon has other open days; who left or was folded into another is planned for no more.
-    private static bool Moves(EntityEntry entry) =>
-        entry.State == EntityState.Modified
-        && new[] { nameof(Client.HomeSalonId), nameof(Client.LeftOn), nameof(Client.MergedIntoId) }.Any(name =>
-            entry.Property(name).IsModified
-        );
+    private static Guid? ClientOf(EntityEntry entry, Dictionary<Guid, Guid?> owners)
+    {
+        if (entry.State is EntityState.Unchanged or EntityState.Detached)
+            return null;
+        var changed = entry.State == EntityState.Modified ? entry.Properties.Where(p => p.IsModified).Select(p => p.Metadata.Name) : null;
+        return !ShapesNextOrderAttribute.IsChangedBy(entry.Metadata.ClrType, changed) ? null
+            : entry.Entity is Client client ? client.Id
+            : entry.Metadata.FindProperty(nameof(HairSystem.ClientId)) is { } own ? (Guid?)entry.CurrentValues[own]
+            : owners.GetValueOrDefault((Guid)entry.CurrentValues[nameof(UnitRepair.HairSystemId)]!);
+    }
 }

@@ -4,7 +4,7 @@ namespace HairClinic.Web.Data.Writes;
 public static class Turn
 {
     /// <summary>Waits until nobody else does the same about the same subject; it lasts until the transaction that was begun ends.</summary>
-    public static async Task TakeAsync(ClinicDb db, string write, Guid subjectId, CancellationToken cancellation)
+    public static async Task LockAsync(ClinicDb db, string write, Guid subjectId, CancellationToken cancellation)
     {
         await db.Database.BeginTransactionAsync(cancellation);
         var name = $"{write} of {db.PracticeId} {subjectId}";

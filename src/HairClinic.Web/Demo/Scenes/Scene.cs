@@ -114,7 +114,7 @@ public sealed class Scene(ClinicDb db, Instant now)
         client.Reach(phone, email);
         Clients.Add(client);
         db.Clients.Add(client);
-        db.FindWords.AddRange(FindWords.Of(client));
+        db.FindWords.AddRange(FindWords.For(client));
         return client;
     }
 
@@ -137,7 +137,7 @@ public sealed class Scene(ClinicDb db, Instant now)
         );
         unit.Keep(client.HomeSalonId);
         db.HairSystems.Add(unit);
-        db.FindWords.Add(FindWords.Of(unit));
+        db.FindWords.Add(FindWords.For(unit));
         return unit;
     }
 

@@ -60,7 +60,7 @@ public static class Tours
         next.Promise(Guid.CreateVersion7(), today.PlusDays(-7), today.PlusDays(-60));
         next.Acknowledge(today.PlusDays(-60));
         scene.Db.HairSystems.Add(next);
-        scene.Db.FindWords.Add(Data.FindWords.Of(next));
+        scene.Db.FindWords.Add(Data.FindWords.For(next));
         return next;
     }
 
@@ -105,7 +105,7 @@ public static class Tours
         next.Promise(Guid.CreateVersion7(), today.PlusDays(-10), today.PlusDays(-31));
         next.Promise(Guid.CreateVersion7(), today.PlusDays(4), today.PlusDays(-17));
         scene.Db.HairSystems.Add(next);
-        scene.Db.FindWords.Add(Data.FindWords.Of(next));
+        scene.Db.FindWords.Add(Data.FindWords.For(next));
         return next;
     }
 

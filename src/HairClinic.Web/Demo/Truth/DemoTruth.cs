@@ -108,7 +108,7 @@ public static class DemoTruth
     }
 
     /// <summary>Of each client, once for hold and once for life: b, per unit of width, normal with this spread.</summary>
-    public static readonly double ClientSpread = WindowPrior.Of(LifeDistribution.Weibull, 28, 56).ClientFactor;
+    public static readonly double ClientSpread = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56).ClientFactor;
 
     /// <returns>Days a bond made on that day will hold.</returns>
     public static double DrawHold(Random random, DemoClient client, LocalDate on, LocalDate today, bool waitsCut)
@@ -136,7 +136,7 @@ public static class DemoTruth
 
     private static double Draw(Random random, double low, double high, double shift, double effects, double logScale)
     {
-        var window = WindowPrior.Of(LifeDistribution.Weibull, low, high);
+        var window = WindowPrior.FromWindow(LifeDistribution.Weibull, low, high);
         return Math.Exp(window.Centre + window.Width * shift + effects + Math.Exp(logScale) * window.Sigma * random.SmallestExtreme());
     }
 }

@@ -26,7 +26,7 @@ public sealed record AddressRow(
     public ConfirmingRight Right { get; init; }
 
     /// <param name="only">One client's; null for all whom the reader may open.</param>
-    public static async Task<IReadOnlyList<AddressRow>> OfAsync(
+    public static async Task<IReadOnlyList<AddressRow>> LoadAsync(
         ClinicDb db,
         PersonActor reader,
         Guid? only,
@@ -73,7 +73,7 @@ public sealed record AddressRow(
             .. rows.Select(r =>
                 r with
                 {
-                    Right = ConfirmingRights.Of(
+                    Right = ConfirmingRights.For(
                         reader.StaffRole,
                         StaffRoles.AtHome(reader, r.HomeSalonId),
                         reader.PersonId,

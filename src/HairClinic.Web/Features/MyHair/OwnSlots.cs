@@ -95,7 +95,7 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
     }
 
     /// <summary>Chair and hands for a start; null when it is not free (any more).</summary>
-    public async Task<Slot?> TakeAsync(OwnWish wish, Instant start, CancellationToken cancellation)
+    public async Task<Slot?> FindAsync(OwnWish wish, Instant start, CancellationToken cancellation)
     {
         if (start < clock.GetCurrentInstant())
             return null;

@@ -7,10 +7,10 @@ internal static class OwnZone
 {
     /// <summary>For what is confided, asked before anything is read past the client's fence.</summary>
     /// <returns>Null when the client is no longer there, or their address is not confirmed.</returns>
-    public static async Task<DateTimeZone?> ConfirmedOfAsync(ClinicDb db, Guid client, CancellationToken cancellation) =>
-        await db.OpensAllAsync(cancellation) ? await OfAsync(db, client, cancellation) : null;
+    public static async Task<DateTimeZone?> ConfirmedAsync(ClinicDb db, Guid client, CancellationToken cancellation) =>
+        await db.OpensAllAsync(cancellation) ? await FindAsync(db, client, cancellation) : null;
 
-    private static async Task<DateTimeZone?> OfAsync(ClinicDb db, Guid client, CancellationToken cancellation) =>
+    private static async Task<DateTimeZone?> FindAsync(ClinicDb db, Guid client, CancellationToken cancellation) =>
         await (
             from c in db.Clients
             where c.Id == client

@@ -16,15 +16,15 @@ public sealed class EditWords(IStringLocalizer words, IReadOnlyDictionary<object
 
     public string Label(FieldAttribute field, object? of) =>
         of is null ? words[field.Label]
-        : field.Label.Contains("{0}", StringComparison.Ordinal) ? words[field.Label, Of(of)]
-        : $"{words[field.Label].Value}: {Of(of)}";
+        : field.Label.Contains("{0}", StringComparison.Ordinal) ? words[field.Label, Format(of)]
+        : $"{words[field.Label].Value}: {Format(of)}";
 
-    public string Of(object? value, FieldAttribute? field = null) =>
+    public string Format(object? value, FieldAttribute? field = null) =>
         value switch
         {
             null => words[field?.Nothing ?? "nothing"],
             IFormRow row => row.Say(this),
-            IEnumerable rows and not string => string.Join(", ", rows.Cast<object?>().Select(r => Of(r))),
+            IEnumerable rows and not string => string.Join(", ", rows.Cast<object?>().Select(r => Format(r))),
             bool yes => words[yes ? "yes" : "no"],
             Guid id => names.GetValueOrDefault(id) ?? words["one that is not offered here"],
             string code when field?.Named ?? false => names.GetValueOrDefault(code) ?? code,
@@ -33,8 +33,8 @@ public sealed class EditWords(IStringLocalizer words, IReadOnlyDictionary<object
             LocalTime time => Dates.Time(time),
             WeekdaySet days => WeekdayText.Name(days),
             Amount money =>
-                $"{MinorUnits.Write(money.Minor, CurrencyDigits.Of(money.Currency), CultureInfo.CurrentCulture)} {money.Currency}".Trim(),
-            int number when field?.Said is { } said => words[said, number],
+                $"{MinorUnits.Write(money.Minor, CurrencyDigits.For(money.Currency), CultureInfo.CurrentCulture)} {money.Currency}".Trim(),
+            int number when field?.Format is { } said => words[said, number],
             _ => Convert.ToString(value, CultureInfo.CurrentCulture) ?? "",
         };
 }

@@ -14,7 +14,7 @@ public sealed class FieldAttribute(string label) : Attribute
     public string Nothing { get; init; } = "nothing";
 
     /// <summary>How a number is said, such as "{0} minutes".</summary>
-    public string? Said { get; init; }
+    public string? Format { get; init; }
 
     /// <summary>For an amount in minor units: the property of the same form that holds its currency.</summary>
     public string? Currency { get; init; }

@@ -41,7 +41,7 @@ public sealed class Part
     public Type? Row { get; }
 
     /// <summary>All that can be written of a form or a row.</summary>
-    public static IReadOnlyList<Part> Of(Type type) =>
+    public static IReadOnlyList<Part> AllOf(Type type) =>
         Known.GetOrAdd(
             type,
             t =>
@@ -60,12 +60,12 @@ public sealed class Part
     public IList List(object owner) => (IList)Get(owner)!;
 
     /// <summary>The value as it is said: money with its currency.</summary>
-    public object? Said(object owner) =>
+    public object? Display(object owner) =>
         Tidy(Get(owner)) switch
         {
             long minor when Field?.Currency is { } currency => new Amount(
                 minor,
-                Of(owner.GetType()).Single(p => p.Name == currency).Get(owner) as string ?? ""
+                AllOf(owner.GetType()).Single(p => p.Name == currency).Get(owner) as string ?? ""
             ),
             var value => value,
         };
@@ -106,7 +106,7 @@ public sealed class Part
     public object Emptied(object row)
     {
         var (emptied, fresh) = (Copy(row)!, Activator.CreateInstance(Row!)!);
-        foreach (var list in Of(Row!).Where(p => p.IsList))
+        foreach (var list in AllOf(Row!).Where(p => p.IsList))
             list.Set(emptied, list.Get(fresh));
         return emptied;
     }
@@ -115,7 +115,7 @@ public sealed class Part
     public static bool Same(object? one, object? other) =>
         (Tidy(one), Tidy(other)) switch
         {
-            (IFormRow a, IFormRow b) => Of(a.GetType()).Where(p => !p.FromBook).All(p => Same(p.Get(a), p.Get(b))),
+            (IFormRow a, IFormRow b) => AllOf(a.GetType()).Where(p => !p.FromBook).All(p => Same(p.Get(a), p.Get(b))),
             (IList a, IList b) => a.Count == b.Count && a.Cast<object>().Zip(b.Cast<object>()).All(pair => Same(pair.First, pair.Second)),
             var (a, b) => Equals(a, b),
         };
@@ -130,10 +130,10 @@ public sealed class Part
             return copies;
         }
         // A value is shared; only forms and their rows can be changed.
-        if (value is null || !Of(value.GetType()).Any(p => p.Field is not null || p.FromBook || value is IFormRow))
+        if (value is null || !AllOf(value.GetType()).Any(p => p.Field is not null || p.FromBook || value is IFormRow))
             return value;
         var copy = Activator.CreateInstance(value.GetType())!;
-        foreach (var part in Of(value.GetType()))
+        foreach (var part in AllOf(value.GetType()))
             part.Set(copy, part.Get(value));
         return copy;
     }

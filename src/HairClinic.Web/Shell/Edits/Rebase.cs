@@ -32,7 +32,7 @@ public static class Rebase
 
     private static void Compare(object opened, object saved, object typed, object? of, List<Change> changes)
     {
-        foreach (var part in Part.Of(saved.GetType()))
+        foreach (var part in Part.AllOf(saved.GetType()))
         {
             if (part.FromBook)
                 part.Set(typed, part.Get(saved));
@@ -54,7 +54,7 @@ public static class Rebase
             return;
         var clashes = !Part.Same(yours, before) && !Part.Same(yours, theirs);
         void Take() => part.Set(typed, theirs);
-        changes.Add(new Change(part.Field!, of, part.Said(opened), part.Said(saved), part.Said(typed), clashes, Take));
+        changes.Add(new Change(part.Field!, of, part.Display(opened), part.Display(saved), part.Display(typed), clashes, Take));
         if (!clashes)
             Take();
     }
@@ -77,7 +77,7 @@ public static class Rebase
 
     private static void CompareRows(Part part, IList opened, IList saved, IList typed, object? of, List<Change> changes)
     {
-        var nested = Part.Of(part.Row!).Any(p => p.Row is not null);
+        var nested = Part.AllOf(part.Row!).Any(p => p.Row is not null);
         var orders = (Opened: part.Keys(opened), Saved: part.Keys(saved), Typed: part.Keys(typed));
         foreach (var key in orders.Saved.Union(orders.Opened).ToList())
         {
@@ -105,7 +105,7 @@ public static class Rebase
     )
     {
         if (row is { Theirs: { } now, Yours: { } own })
-            foreach (var kept in Part.Of(part.Row!).Where(p => p.FromBook))
+            foreach (var kept in Part.AllOf(part.Row!).Where(p => p.FromBook))
                 kept.Set(own, kept.Get(now));
         if (Part.Same(row.Before, row.Theirs))
             return;

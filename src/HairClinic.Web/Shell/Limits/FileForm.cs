@@ -96,7 +96,7 @@ public static class FileForm
                     return FormCollection.Empty;
                 var room = new Room(most);
                 context.Response.RegisterForDispose(room);
-                var length = await room.TakeAsync(section.Body, cancellation);
+                var length = await room.ReadAsync(section.Body, cancellation);
                 files.Add(
                     new FormFile(room.Content, 0, length, name, HeaderUtilities.RemoveQuotes(said.FileName).Value ?? "")
                     {
@@ -105,7 +105,7 @@ public static class FileForm
                 );
                 continue;
             }
-            var value = await text.TakeAsync(section.Body, cancellation);
+            var value = await text.ReadAsync(section.Body, cancellation);
             if ((letters += value) > RequestLimits.UsualBytes)
                 throw new InvalidDataException();
             fields[name] = StringValues.Concat(fields.GetValueOrDefault(name), Encoding.UTF8.GetString(text.Taken));
@@ -126,7 +126,7 @@ public static class FileForm
         public Stream Content => new MemoryStream(_bytes, 0, _used, writable: false);
 
         /// <returns>How long it was. What is longer than there is room is read on, and nothing of it kept.</returns>
-        public async Task<long> TakeAsync(Stream from, CancellationToken cancellation)
+        public async Task<long> ReadAsync(Stream from, CancellationToken cancellation)
         {
             _used = 0;
             while (_used < most)

@@ -7,6 +7,6 @@ namespace HairClinic.Web.Shell.Limits;
 public static class MarkedForm
 {
     /// <remarks>Whoever checked the mark has read it already; the framework throws at those who read one without.</remarks>
-    public static IFormCollection? Of(HttpContext context) =>
+    public static IFormCollection? Read(HttpContext context) =>
         context.Features.Get<IAntiforgeryValidationFeature>() is { IsValid: true } ? context.Features.Get<IFormFeature>()?.Form : null;
 }

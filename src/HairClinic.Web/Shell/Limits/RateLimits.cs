@@ -39,7 +39,7 @@ public static class RateLimits
     /// <summary>One name tried from one place: twenty times in ten minutes.</summary>
     private static RateLimitPartition<string> NameAt(HttpContext context) =>
         LimitOf(context) is { Limited: Limited.SignIn } && Tried(context) is { } name
-            ? Sliding($"{name}@{SenderPlace.Of(context)}", 20)
+            ? Sliding($"{name}@{SenderPlace.For(context)}", 20)
             : None();
 
     /// <summary>
@@ -59,9 +59,9 @@ public static class RateLimits
     private static RateLimitPartition<string> Asker(HttpContext context) =>
         LimitOf(context)?.Limited switch
         {
-            Limited.SignIn => Sliding($"in {SenderPlace.Of(context)}", 150),
-            Limited.AskLink => Sliding($"ask {SenderPlace.Of(context)}", 40),
-            Limited.UseLink => Sliding($"use {SenderPlace.Of(context)}", 60),
+            Limited.SignIn => Sliding($"in {SenderPlace.For(context)}", 150),
+            Limited.AskLink => Sliding($"ask {SenderPlace.For(context)}", 40),
+            Limited.UseLink => Sliding($"use {SenderPlace.For(context)}", 60),
             Limited.Upload => Sliding($"up {Who(context)}", 120),
             Limited.Export => Sliding($"out {Who(context)}", 40),
             _ => None(),
@@ -77,13 +77,13 @@ public static class RateLimits
     private static RateLimitPartition<string> Anything(HttpContext context) =>
         context.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is not null ? None()
         : Person(context) is { } person ? Bucket(person, burst: 300, perSecond: 20)
-        : Bucket(SenderPlace.Of(context), burst: 1500, perSecond: 100);
+        : Bucket(SenderPlace.For(context), burst: 1500, perSecond: 100);
 
     /// <summary>Live screens open at once: a lease lasts as long as its connection. Thirty are more tabs than anyone reads.</summary>
     private static RateLimitPartition<string> Circuits(HttpContext context) =>
         !OwnOrigin.IsLive(context) ? None()
         : Person(context) is { } person ? RateLimitPartition.GetConcurrencyLimiter(person, _ => new() { PermitLimit = 30 })
-        : RateLimitPartition.GetConcurrencyLimiter(SenderPlace.Of(context), _ => new() { PermitLimit = 200 });
+        : RateLimitPartition.GetConcurrencyLimiter(SenderPlace.For(context), _ => new() { PermitLimit = 200 });
 
     private static RateLimitPartition<string> Sliding(string key, int permits) =>
         RateLimitPartition.GetSlidingWindowLimiter(
@@ -113,11 +113,11 @@ public static class RateLimits
 
     private static LimitedAttribute? LimitOf(HttpContext context) => TriedName.LimitOf(context);
 
-    private static string Who(HttpContext context) => Person(context) ?? SenderPlace.Of(context);
+    private static string Who(HttpContext context) => Person(context) ?? SenderPlace.For(context);
 
     private static string? Person(HttpContext context) => ActorClaims.ToActor(context.User)?.Id?.ToString();
 
-    private static string? Tried(HttpContext context) => TriedName.Of(context) ?? Person(context);
+    private static string? Tried(HttpContext context) => TriedName.Read(context) ?? Person(context);
 
     private static async ValueTask RefuseAsync(OnRejectedContext rejected, CancellationToken cancellation)
     {
@@ -169,13 +169,13 @@ public static class SenderPlace
 {
     private const int NetworkBytes = 8;
 
-    public static string Of(HttpContext context) => Of(context.Connection.RemoteIpAddress);
+    public static string For(HttpContext context) => For(context.Connection.RemoteIpAddress);
 
     /// <remarks>
     /// An IPv6 connection is given 2^64 addresses at least (RFC 4291, section 2.5.4), and whoever has it takes a new one as they like:
     /// its first 64 bits are the place. IPv4 as a socket for both kinds shows it (section 2.5.5.2) is IPv4.
     /// </remarks>
-    public static string Of(IPAddress? address)
+    public static string For(IPAddress? address)
     {
         if (address is null)
             return "?";

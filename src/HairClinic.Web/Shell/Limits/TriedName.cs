@@ -35,7 +35,7 @@ public sealed class TriedName(RequestDelegate next)
         await next(context);
     }
 
-    public static string? Of(HttpContext context) => context.Items[typeof(TriedName)] as string;
+    public static string? Read(HttpContext context) => context.Items[typeof(TriedName)] as string;
 
     /// <summary>The limit that counts here: looking at a page is free, an endpoint's every call is not.</summary>
     public static LimitedAttribute? LimitOf(HttpContext context)

@@ -9,7 +9,7 @@ public static class WholeText
 {
     public static Task CheckAsync(HttpContext context, RequestDelegate next)
     {
-        var form = MarkedForm.Of(context);
+        var form = MarkedForm.Read(context);
         if (IsWhole(context.Request.Query) && (form is null || IsWhole(form)))
             return next(context);
         context.Response.StatusCode = StatusCodes.Status400BadRequest;

@@ -29,6 +29,6 @@ public sealed class UnreadFields
     internal void Forget(IUnread field) => _fields.Remove(field);
 
     /// <summary>What stands in the way of saving the form of which this was the last check.</summary>
-    public IEnumerable<ValidationFailure> Of(ValidationResult? check) =>
+    public IEnumerable<ValidationFailure> FaultsBeside(ValidationResult? check) =>
         _fields.Where(f => f.Result is null || ReferenceEquals(f.Result, check)).Select(f => new ValidationFailure(f.Name, f.Unreadable));
 }

@@ -36,7 +36,7 @@ public static class PlotDrawing
         model.Axes.Add(up);
         AddBars(model, picture.Bars, isTight: width < 14 * picture.Bars.Count);
         for (var i = 0; i < picture.Lines.Count; i++)
-            AddLine(model, picture.Lines[i], PlotPen.Of(i));
+            AddLine(model, picture.Lines[i], PlotPen.ForLine(i));
         foreach (var (mark, i) in picture.Marks.OrderBy(m => m.X).Select((m, i) => (m, i)))
             AddMark(model, mark, (left + right) / 2, up.Maximum * (1 - 0.09 * i));
         var svg = new SvgContext();
@@ -212,7 +212,7 @@ public sealed record PlotPen(string Token, OxyColor Colour, double[] Dashes, dou
 
     public string DashText => string.Join(' ', Dashes);
 
-    public static PlotPen Of(int line) => All[line % All.Length];
+    public static PlotPen ForLine(int line) => All[line % All.Length];
 
     /// <summary>The name a colour goes by in the style sheet.</summary>
     public static string TokenOf(OxyColor colour)

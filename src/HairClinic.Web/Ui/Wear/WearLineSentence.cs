@@ -6,7 +6,7 @@ namespace HairClinic.Web.Ui.Wear;
 public static class WearLineSentence
 {
     /// <param name="forClient">Speaks to the client, and names no serial.</param>
-    public static string Of(WearLineModel model, IStringLocalizer words, bool forClient)
+    public static string Describe(WearLineModel model, IStringLocalizer words, bool forClient)
     {
         var lines = new List<string>();
         string Day(LocalDate date) => Dates.Day(date, model.Today);
@@ -34,8 +34,12 @@ public static class WearLineSentence
             lines.Add(
                 gap switch
                 {
-                    { Bare: true, Days: 1 } => words["If nothing is done, there will be one day without hair, {0}.", Day(gap.From)],
-                    { Bare: true } => words["If nothing is done, there will be {0} days without hair, from {1}.", gap.Days, Day(gap.From)],
+                    { WithoutHair: true, Days: 1 } => words["If nothing is done, there will be one day without hair, {0}.", Day(gap.From)],
+                    { WithoutHair: true } => words[
+                        "If nothing is done, there will be {0} days without hair, from {1}.",
+                        gap.Days,
+                        Day(gap.From)
+                    ],
                     { Days: 1 } => words["If nothing is done, no unit still wears well on {0}.", Day(gap.From)],
                     _ => words["If nothing is done, no unit still wears well from {0} on, for {1} days.", Day(gap.From), gap.Days],
                 }

@@ -17,7 +17,7 @@ public sealed class SurvivalCurveTests
     [InlineData("ovarian_by_rx", "rx=2", 5)]
     public void A_curve_agrees_with_the_published_table_line_by_line(string data, string stratum, int lines)
     {
-        var curve = SurvivalCurve.Of(Data(data, stratum));
+        var curve = SurvivalCurve.Estimate(Data(data, stratum));
         var expected = Published.Rows.Where(row => row[0] == data && row[1] == stratum).ToList();
 
         Assert.Equal(lines, expected.Count);
@@ -39,7 +39,7 @@ public sealed class SurvivalCurveTests
     [Fact]
     public void Limits_are_those_of_the_log_minus_log_transformation()
     {
-        var step = SurvivalCurve.Of(Data("leukaemia", "treat=6-MP")).Steps[0];
+        var step = SurvivalCurve.Estimate(Data("leukaemia", "treat=6-MP")).Steps[0];
         var survival = 18.0 / 21;
         var reach = 1.959963984540054 * 0.07636035483 / (survival * Math.Abs(Math.Log(survival)));
 
@@ -52,20 +52,20 @@ public sealed class SurvivalCurveTests
     [InlineData("treat=6-MP", 23)]
     [InlineData("treat=control", 8)]
     public void The_median_is_where_the_curve_crosses_one_half(string stratum, double median) =>
-        Assert.Equal(median, SurvivalCurve.Of(Data("leukaemia", stratum)).Quantile(0.5).Time);
+        Assert.Equal(median, SurvivalCurve.Estimate(Data("leukaemia", stratum)).Quantile(0.5).Time);
 
     [Fact]
     public void Where_the_curve_runs_level_at_the_height_asked_for_the_middle_is_told() =>
-        Assert.Equal(2.5, SurvivalCurve.Of([Spell.At(1), Spell.At(2), Spell.At(3), Spell.At(4)]).Quantile(0.5).Time);
+        Assert.Equal(2.5, SurvivalCurve.Estimate([Spell.At(1), Spell.At(2), Spell.At(3), Spell.At(4)]).Quantile(0.5).Time);
 
     [Fact]
     public void A_curve_that_ends_level_at_the_height_asked_for_is_level_to_its_last_time() =>
-        Assert.Equal((386 + 500) / 2.0, SurvivalCurve.Of(Spells.OfNist).Quantile(0.5).Time);
+        Assert.Equal((386 + 500) / 2.0, SurvivalCurve.Estimate(Spells.OfNist).Quantile(0.5).Time);
 
     [Fact]
     public void A_curve_that_does_not_come_down_so_far_has_no_such_quantile()
     {
-        var quantile = SurvivalCurve.Of(Spells.OfNist).Quantile(0.9);
+        var quantile = SurvivalCurve.Estimate(Spells.OfNist).Quantile(0.9);
 
         Assert.Null(quantile.Time);
         Assert.Null(quantile.Upper);
@@ -74,8 +74,8 @@ public sealed class SurvivalCurveTests
     [Fact]
     public void A_weight_is_as_good_as_that_many_rows()
     {
-        var once = SurvivalCurve.Of([Spell.At(3, 2), Spell.After(3, 3), Spell.At(5), Spell.After(9, 2)]);
-        var many = SurvivalCurve.Of([
+        var once = SurvivalCurve.Estimate([Spell.At(3, 2), Spell.After(3, 3), Spell.At(5), Spell.After(9, 2)]);
+        var many = SurvivalCurve.Estimate([
             Spell.At(3),
             Spell.At(3),
             Spell.After(3),
@@ -92,16 +92,16 @@ public sealed class SurvivalCurveTests
     [Fact]
     public void Before_anything_ended_everything_goes_on()
     {
-        var curve = SurvivalCurve.Of([Spell.After(3), Spell.After(7)]);
+        var curve = SurvivalCurve.Estimate([Spell.After(3), Spell.After(7)]);
 
         Assert.Empty(curve.Steps);
         Assert.Equal(1, curve.Survival(100));
-        Assert.Empty(SurvivalCurve.Of([]).Steps);
+        Assert.Empty(SurvivalCurve.Estimate([]).Steps);
     }
 
     [Fact]
     public void Ends_known_only_within_an_interval_are_refused() =>
-        Assert.Throws<ArgumentException>(() => SurvivalCurve.Of([Spell.Between(2, 5)]));
+        Assert.Throws<ArgumentException>(() => SurvivalCurve.Estimate([Spell.Between(2, 5)]));
 
     private static Spell[] Data(string data, string stratum) =>
         (data, stratum) switch

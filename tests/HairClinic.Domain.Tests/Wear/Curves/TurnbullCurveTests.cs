@@ -9,8 +9,8 @@ public sealed class TurnbullCurveTests
     [Fact]
     public void Without_intervals_it_is_the_other_curve()
     {
-        var curve = TurnbullCurve.Of(Spells.OfLeukaemia);
-        var steps = SurvivalCurve.Of(Spells.OfLeukaemia).Steps;
+        var curve = TurnbullCurve.Estimate(Spells.OfLeukaemia);
+        var steps = SurvivalCurve.Estimate(Spells.OfLeukaemia).Steps;
 
         Assert.True(curve.Converged);
         foreach (var step in steps)
@@ -21,7 +21,7 @@ public sealed class TurnbullCurveTests
     [Fact]
     public void Weight_goes_to_the_innermost_intervals()
     {
-        var curve = TurnbullCurve.Of([Spell.Between(1, 3), Spell.Between(2, 6), Spell.By(4)]);
+        var curve = TurnbullCurve.Estimate([Spell.Between(1, 3), Spell.Between(2, 6), Spell.By(4)]);
 
         var step = Assert.Single(curve.Steps);
         Assert.Equal((2, 3, 1, 0), (step.From, step.To, step.Mass, step.Survival));
@@ -32,7 +32,7 @@ public sealed class TurnbullCurveTests
     public void The_masses_reproduce_themselves()
     {
         var spells = Spells.OfLeukaemiaByWeek;
-        var curve = TurnbullCurve.Of(spells);
+        var curve = TurnbullCurve.Estimate(spells);
 
         Assert.True(curve.Converged);
         Assert.InRange(curve.LargestChange, 0, 1e-10);
@@ -64,7 +64,7 @@ public sealed class TurnbullCurveTests
                 .Select(s => random.Next(4) == 0 ? Spell.After(s.From) : Spell.Between(s.From, s.From + s.Width)),
         ];
 
-        var curve = TurnbullCurve.Of(spells);
+        var curve = TurnbullCurve.Estimate(spells);
 
         Assert.True(curve.Converged);
         var slopes = new double[curve.Steps.Count];
@@ -87,7 +87,7 @@ public sealed class TurnbullCurveTests
         const string Data =
             "45- 6-10 0-7 46- 46- 7-16 17- 7-14 37-44 0-8 4-11 15- 11-15 22- 46- 46- 25-37 46- 26-40 46- 27-34 36-44 46- 36-48 37- 40- "
             + "17-25 46- 11-18 38- 5-12 37- 0-5 18- 24- 36- 5-11 19-35 17-25 24- 32- 33- 19-26 37- 34- 36-";
-        var curve = TurnbullCurve.Of([
+        var curve = TurnbullCurve.Estimate([
             .. Data.Split(' ')
                 .Select(word => word.Split('-'))
                 .Select(ends => Spell.Between(Table.Number(ends[0]), ends[1].Length > 0 ? Table.Number(ends[1]) : double.PositiveInfinity)),
@@ -113,12 +113,12 @@ public sealed class TurnbullCurveTests
     [Fact]
     public void An_end_on_a_day_lies_inside_the_interval_that_closes_on_it_and_not_in_the_one_that_opens_there()
     {
-        Assert.Equal(1, TurnbullCurve.Of([Spell.At(5), Spell.Between(3, 5)]).Steps.Single().Mass);
-        Assert.Equal(2, TurnbullCurve.Of([Spell.At(5), Spell.Between(5, 8)]).Steps.Count);
+        Assert.Equal(1, TurnbullCurve.Estimate([Spell.At(5), Spell.Between(3, 5)]).Steps.Single().Mass);
+        Assert.Equal(2, TurnbullCurve.Estimate([Spell.At(5), Spell.Between(5, 8)]).Steps.Count);
     }
 
     [Fact]
-    public void Nothing_seen_is_no_curve() => Assert.Empty(TurnbullCurve.Of([]).Steps);
+    public void Nothing_seen_is_no_curve() => Assert.Empty(TurnbullCurve.Estimate([]).Steps);
 
     private static bool Covers(Spell spell, TurnbullStep step) =>
         spell.End == SpellEnd.At ? step.From == spell.Lower && step.To == spell.Upper : step.From >= spell.Lower && step.To <= spell.Upper;

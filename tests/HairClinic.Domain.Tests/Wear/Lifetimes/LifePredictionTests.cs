@@ -8,7 +8,7 @@ namespace HairClinic.Domain.Tests.Wear.Lifetimes;
 public sealed class LifePredictionTests
 {
     private static readonly Table Quantiles = Table.Read("aft_quantiles.csv");
-    private static readonly WindowPrior Window = WindowPrior.Of(LifeDistribution.Weibull, 28, 56);
+    private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56);
 
     // Designed quantiles, solved numerically outside the program.
     [Theory]
@@ -16,7 +16,7 @@ public sealed class LifePredictionTests
     [InlineData(182, 273, 198.34, 228.31)]
     public void Of_an_unknown_client_the_window_is_told_back(double low, double high, double fifth, double median)
     {
-        var window = WindowPrior.Of(LifeDistribution.Weibull, low, high);
+        var window = WindowPrior.FromWindow(LifeDistribution.Weibull, low, high);
         var prediction = Unseen(window);
 
         Assert.Equal(low, prediction.Band.From, low * 1e-5);
@@ -42,7 +42,7 @@ public sealed class LifePredictionTests
     [InlineData(14, 98)]
     public void A_log_normal_window_is_told_back_too(double low, double high)
     {
-        var prediction = Unseen(WindowPrior.Of(LifeDistribution.LogNormal, low, high));
+        var prediction = Unseen(WindowPrior.FromWindow(LifeDistribution.LogNormal, low, high));
 
         Assert.Equal(low, prediction.Band.From, low * 2e-5);
         Assert.Equal(high, prediction.Band.To, high * 2e-5);
@@ -52,15 +52,15 @@ public sealed class LifePredictionTests
     [Fact]
     public void A_fit_to_nothing_predicts_what_the_prior_does_for_every_window_alike()
     {
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Of([], [], [], []), Window.Priors([]));
-        var population = LifePopulation.Of(fit);
-        var other = WindowPrior.Of(LifeDistribution.Weibull, 21, 35);
+        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Create([], [], [], []), Window.Priors([]));
+        var population = LifePopulation.From(fit);
+        var other = WindowPrior.FromWindow(LifeDistribution.Weibull, 21, 35);
         var prediction = new LifePrediction(
             population with
             {
                 ClientSpread = Window.ClientFactor,
             },
-            LifeNodes.Of(LifePopulation.Unseen(Window)),
+            LifeNodes.For(LifePopulation.Unseen(Window)),
             other.Place
         );
 
@@ -88,8 +88,8 @@ public sealed class LifePredictionTests
     {
         Spell[] own = [Spell.At(33), Spell.After(30), Spell.Between(25, 34), Spell.After(28)];
         var population = LifePopulation.Unseen(Window) with { LogScale = -0.1, PracticeMean = 0.05, PracticeVariance = 0.004, Count = 900 };
-        var rows = LifeRows.Of(own, [], [.. own.Select(_ => Window.Place)], new int[own.Length]);
-        var prediction = new LifePrediction(population, LifeNodes.Of(population, rows), Window.Place);
+        var rows = LifeRows.Create(own, [], [.. own.Select(_ => Window.Place)], new int[own.Length]);
+        var prediction = new LifePrediction(population, LifeNodes.For(population, rows), Window.Place);
 
         Assert.Equal((4, 896), (prediction.Own, prediction.Others));
         foreach (var days in new[] { 10.0, 28, 35, 45 })
@@ -100,8 +100,8 @@ public sealed class LifePredictionTests
     public void A_bond_that_held_long_makes_longer_holds_likelier_and_the_band_narrower()
     {
         var population = LifePopulation.Unseen(Window);
-        var rows = LifeRows.Of([.. Enumerable.Repeat(Spell.At(60), 5)], [], [.. Enumerable.Repeat(Window.Place, 5)], new int[5]);
-        var prediction = new LifePrediction(population, LifeNodes.Of(population, rows), Window.Place);
+        var rows = LifeRows.Create([.. Enumerable.Repeat(Spell.At(60), 5)], [], [.. Enumerable.Repeat(Window.Place, 5)], new int[5]);
+        var prediction = new LifePrediction(population, LifeNodes.For(population, rows), Window.Place);
 
         Assert.True(prediction.Median > 45);
         Assert.True(prediction.Band.To / prediction.Band.From < 2);
@@ -117,11 +117,11 @@ public sealed class LifePredictionTests
             var given = row[1].Split(';').Select(part => Table.Number(part.Split('=')[1])).ToArray();
             var linear = given.Select((x, j) => x * fit.Coefficients[j + 1]).Sum();
             // A point: neither people nor practice vary.
-            var population = LifePopulation.Of(fit) with
+            var population = LifePopulation.From(fit) with
             {
                 PracticeVariance = 0,
             };
-            var prediction = new LifePrediction(population, LifeNodes.Of(population), RowPlace.Plain, linear);
+            var prediction = new LifePrediction(population, LifeNodes.For(population), RowPlace.Plain, linear);
 
             Assert.Equal(1, prediction.Quantile(Quantiles.Number(row, "p")) / Quantiles.Number(row, "quantile"), 1e-7);
         }
@@ -131,7 +131,7 @@ public sealed class LifePredictionTests
     private static LifePrediction Unseen(WindowPrior window)
     {
         var population = LifePopulation.Unseen(window);
-        return new LifePrediction(population, LifeNodes.Of(population), window.Place);
+        return new LifePrediction(population, LifeNodes.For(population), window.Place);
     }
 
     private static double ByGrid(LifePopulation population, Spell[] own, double days)

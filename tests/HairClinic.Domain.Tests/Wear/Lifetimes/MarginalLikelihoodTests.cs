@@ -19,7 +19,7 @@ public sealed class MarginalLikelihoodTests
     public void It_agrees_with_a_fine_grid(LifeDistribution distribution, int count, double scale)
     {
         var spells = Own[..count];
-        var rows = LifeRows.Of(spells, [], [], new int[count]);
+        var rows = LifeRows.Create(spells, [], [], new int[count]);
         var target = new LogPosterior(distribution, rows, LifePriors.Flat(0) with { ClientSpread = Spread });
 
         var value = target.At([3.6, Math.Log(scale)], new double[2], new double[4]);
@@ -38,7 +38,7 @@ public sealed class MarginalLikelihoodTests
                 new double[4]
             );
 
-        Assert.Equal(At(LifeRows.Of(Own, []), 0), At(LifeRows.Of(Own, [], [], clients), 1e-5), 1e-6);
+        Assert.Equal(At(LifeRows.Create(Own, []), 0), At(LifeRows.Create(Own, [], [], clients), 1e-5), 1e-6);
     }
 
     private static double ByGrid(LifeDistribution distribution, Spell[] spells, double centre, double scale)

@@ -6,7 +6,7 @@ namespace HairClinic.Domain.Tests.Wear.Lifetimes;
 /// <summary>Where spells of one client hardly differ, a client's effect is known sharply and far from normally.</summary>
 public sealed class NarrowScaleTests
 {
-    private static readonly WindowPrior Window = WindowPrior.Of(LifeDistribution.Weibull, 182, 273);
+    private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
 
     // Sought out: near the top the nodes leave value and slope apart by more than rounding does.
     [Theory]
@@ -25,7 +25,7 @@ public sealed class NarrowScaleTests
     public void Places_that_cannot_be_do_not_spoil_the_prediction()
     {
         var population = LifePopulation.Unseen(Window) with { LogScale = -1.2 };
-        var nodes = LifeNodes.Of(population, LifeRows.Of([Spell.At(230)], [], [Window.Place], new int[1]));
+        var nodes = LifeNodes.For(population, LifeRows.Create([Spell.At(230)], [], [Window.Place], new int[1]));
         var prediction = new LifePrediction(population, nodes, Window.Place);
 
         Assert.InRange(prediction.Median, 220, 240);
@@ -49,7 +49,7 @@ public sealed class NarrowScaleTests
                 clients.Add(client);
             }
         }
-        var rows = LifeRows.Of([.. spells], [], [.. spells.Select(_ => Window.Place)], [.. clients]);
+        var rows = LifeRows.Create([.. spells], [], [.. spells.Select(_ => Window.Place)], [.. clients]);
         return LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.Priors([]));
     }
 }

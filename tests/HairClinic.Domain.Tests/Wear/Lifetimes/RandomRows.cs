@@ -38,10 +38,10 @@ internal static class RandomRows
         from whose in Gen.Int[-1, 6].Array[count]
         from parameters in Gen.Double[-0.3, 0.3].Array[4]
         select (
-            LifeRows.Of(
+            LifeRows.Create(
                 spells,
                 [new Covariate("heat", heat), new Covariate("size", size)],
-                windows ? [.. wide.Select(w => WindowPrior.Of(distribution, 28, w ? 56 : 42).Place)] : [],
+                windows ? [.. wide.Select(w => WindowPrior.FromWindow(distribution, 28, w ? 56 : 42).Place)] : [],
                 clients ? whose : [],
                 late ? [.. spells.Zip(entered, (spell, share) => share < 0.5 ? 0 : share * spell.Lower)] : []
             ),

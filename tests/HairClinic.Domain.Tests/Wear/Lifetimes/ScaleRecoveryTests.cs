@@ -9,7 +9,7 @@ namespace HairClinic.Domain.Tests.Wear.Lifetimes;
 /// </summary>
 public sealed class ScaleRecoveryTests
 {
-    private static readonly WindowPrior Window = WindowPrior.Of(LifeDistribution.Weibull, 28, 56);
+    private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56);
 
     [Fact]
     public void Over_ten_seeds_the_scale_is_off_by_less_than_three_per_cent_on_average()
@@ -38,7 +38,7 @@ public sealed class ScaleRecoveryTests
                 clients.Add(client);
             }
         }
-        var rows = LifeRows.Of([.. spells], [], [.. spells.Select(_ => Window.Place)], [.. clients]);
+        var rows = LifeRows.Create([.. spells], [], [.. spells.Select(_ => Window.Place)], [.. clients]);
         return LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.Priors([]));
     }
 

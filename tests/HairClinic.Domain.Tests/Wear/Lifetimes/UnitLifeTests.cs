@@ -8,28 +8,30 @@ public sealed class UnitLifeTests
 {
     [Fact]
     public void The_first_structural_grade_of_three_ends_it_between_the_inspections_that_bracket_it() =>
-        Assert.Equal(Spell.Between(120, 150), UnitLife.Of([(60, 0), (120, 2), (150, 3), (180, 4)], 180));
+        Assert.Equal(Spell.Between(120, 150), UnitLife.FromInspections([(60, 0), (120, 2), (150, 3), (180, 4)], 180));
 
     [Fact]
-    public void Found_worn_out_at_the_first_look_it_lasted_at_most_so_long() => Assert.Equal(Spell.By(90), UnitLife.Of([(90, 4)], 90));
+    public void Found_worn_out_at_the_first_look_it_lasted_at_most_so_long() =>
+        Assert.Equal(Spell.By(90), UnitLife.FromInspections([(90, 4)], 90));
 
     [Fact]
     public void An_inspection_at_which_nobody_looked_brackets_nothing() =>
-        Assert.Equal(Spell.Between(60, 150), UnitLife.Of([(60, 1), (120, null), (150, 3)], 150));
+        Assert.Equal(Spell.Between(60, 150), UnitLife.FromInspections([(60, 1), (120, null), (150, 3)], 150));
 
     [Fact]
     public void Put_aside_still_wearable_lost_damaged_or_in_wear_today_it_lasted_at_least_so_long() =>
-        Assert.Equal(Spell.After(170), UnitLife.Of([(60, 0), (150, 2)], 170));
+        Assert.Equal(Spell.After(170), UnitLife.FromInspections([(60, 0), (150, 2)], 170));
 
     [Fact]
-    public void Worn_out_before_its_first_day_was_over_it_ended_within_that_day() => Assert.Equal(Spell.By(1), UnitLife.Of([(0, 3)], 0));
+    public void Worn_out_before_its_first_day_was_over_it_ended_within_that_day() =>
+        Assert.Equal(Spell.By(1), UnitLife.FromInspections([(0, 3)], 0));
 
     [Fact]
     public void A_repair_after_grade_three_does_not_begin_a_new_life() =>
-        Assert.Equal(Spell.Between(100, 130), UnitLife.Of([(100, 1), (130, 3), (160, 0)], 200));
+        Assert.Equal(Spell.Between(100, 130), UnitLife.FromInspections([(100, 1), (130, 3), (160, 0)], 200));
 
     [Fact]
-    public void Not_worn_yet_tells_nothing() => Assert.Equal(Spell.After(0), UnitLife.Of([], 0));
+    public void Not_worn_yet_tells_nothing() => Assert.Equal(Spell.After(0), UnitLife.FromInspections([], 0));
 
     [Fact]
     public void From_its_first_repair_on_a_unit_is_told_apart() =>
@@ -64,7 +66,7 @@ public sealed class UnitLifeTests
     public void Its_stretches_are_rows_of_the_model_with_an_entry()
     {
         var stretches = UnitLife.RowsOf([(60, 0), (120, 2), (150, 3)], 150, [90]);
-        var rows = LifeRows.Of(
+        var rows = LifeRows.Create(
             [.. stretches.Select(s => s.Spell)],
             [new Covariate("repaired", [.. stretches.Select(s => s.Repaired)])],
             entered: [.. stretches.Select(s => s.Entered)]

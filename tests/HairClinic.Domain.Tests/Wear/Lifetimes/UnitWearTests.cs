@@ -66,7 +66,7 @@ public sealed class UnitWearTests
         (int Day, int? Grade)[]? graded = null,
         int[]? repairs = null
     ) =>
-        UnitWear.Of(
+        UnitWear.From(
             state,
             [.. worn.Select(w => new WornStretch(Guid.Empty, Day(w.From), w.To is { } to ? Day(to) : null))],
             (graded ?? []).Select(g => (Day(g.Day), g.Grade)),

@@ -114,7 +114,7 @@ public sealed class SearchAndDatabaseTests(PgServer server)
             {
                 await db.SaveChangesAsync(Cancel);
             }
-            catch (DbUpdateException e) when (SlotClashes.In(e) is not null)
+            catch (DbUpdateException e) when (SlotClashes.Find(e) is not null)
             {
                 return false;
             }

@@ -102,7 +102,7 @@ public sealed class DueList(Instant? now = null)
     public void Plan(Client client, ReorderAnswer answer, LocalDate? orderBy)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), client.Id);
-        plan.Take(new ReorderOutlook(Today, _kind.Id, 0.05, answer, orderBy));
+        plan.Store(new ReorderOutlook(Today, _kind.Id, 0.05, answer, orderBy));
         _scene.Db.ReorderPlans.Add(plan);
     }
 

@@ -31,14 +31,14 @@ public sealed class EveryFormTests
     public static TheoryData<string> Names => [.. Forms.Select(f => f.FullName!)];
 
     public static TheoryData<string, string> Fields =>
-        [.. Forms.SelectMany(f => Part.Of(f).Where(p => p.Field is not null).Select(p => (f.FullName!, p.Name)))];
+        [.. Forms.SelectMany(f => Part.AllOf(f).Where(p => p.Field is not null).Select(p => (f.FullName!, p.Name)))];
 
     [Fact]
     public void All_forms_are_found() => Assert.InRange(Forms.Length, 13, 40);
 
     [Theory, MemberData(nameof(Names))]
     public void Each_property_is_a_field_or_says_why_it_is_none(string form) =>
-        Assert.Empty(Part.Of(FormOf(form)).Where(p => !(p.Field is not null ^ p.FromBook ^ p.OfTheForm)).Select(p => p.Name));
+        Assert.Empty(Part.AllOf(FormOf(form)).Where(p => !(p.Field is not null ^ p.FromBook ^ p.OfTheForm)).Select(p => p.Name));
 
     // The label has its home in the form; what the attribute says must be the very words.
     [Theory, MemberData(nameof(Names))]
@@ -50,7 +50,7 @@ public sealed class EveryFormTests
         var said = string.Concat(Directory.GetFiles(folder, "*.razor").Select(File.ReadAllText));
 
         Assert.Empty(
-            Part.Of(type)
+            Part.AllOf(type)
                 .Where(p => p.Field is not null && !said.Contains($"L[\"{p.Field.Label}\"", StringComparison.Ordinal))
                 .Select(p => p.Name)
         );
@@ -111,7 +111,7 @@ public sealed class EveryFormTests
         var (opened, _, _, part) = Three(form, field);
         if (part.Row is null)
             return;
-        foreach (var inner in Part.Of(part.Row).Where(p => !p.FromBook && p.Row is null))
+        foreach (var inner in Part.AllOf(part.Row).Where(p => !p.FromBook && p.Row is null))
         {
             var (saved, typed) = (Copied(opened), Copied(opened));
             var row = part.List(saved)[0]!;
@@ -127,7 +127,7 @@ public sealed class EveryFormTests
     }
 
     private static string Said(object? value, Change change, string name) =>
-        new EditWords(Words, value is null ? new Dictionary<object, string>() : new() { [value] = name }).Of(value, change.Field);
+        new EditWords(Words, value is null ? new Dictionary<object, string>() : new() { [value] = name }).Format(value, change.Field);
 
     private static Type FormOf(string name) => Forms.Single(f => f.FullName == name);
 
@@ -135,7 +135,7 @@ public sealed class EveryFormTests
     {
         CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("en-GB");
         var opened = Filled(FormOf(form));
-        return (opened, Copied(opened), Copied(opened), Part.Of(opened.GetType()).Single(p => p.Name == field));
+        return (opened, Copied(opened), Copied(opened), Part.AllOf(opened.GetType()).Single(p => p.Name == field));
     }
 
     private static object Copied(object form) => Part.Copy(form)!;
@@ -144,7 +144,7 @@ public sealed class EveryFormTests
     private static object Filled(Type type)
     {
         var form = Activator.CreateInstance(type)!;
-        foreach (var part in Part.Of(type))
+        foreach (var part in Part.AllOf(type))
             if (!part.IsList)
                 part.Set(form, Other(part.Type, part.Get(form), 1));
             else if (part.List(form) is { Count: 0 } list)
@@ -161,9 +161,9 @@ public sealed class EveryFormTests
         else
         {
             var row = part.List(form)[0]!;
-            var inner = Part.Of(part.Row).FirstOrDefault(p => p.IsList) is { } nested
-                ? (nested.List(row)[0]!, Part.Of(nested.Row!))
-                : (row, Part.Of(part.Row));
+            var inner = Part.AllOf(part.Row).FirstOrDefault(p => p.IsList) is { } nested
+                ? (nested.List(row)[0]!, Part.AllOf(nested.Row!))
+                : (row, Part.AllOf(part.Row));
             // Not what the row is known by.
             var said = inner.Item2.Last(p => !p.FromBook && p.Type != typeof(bool));
             said.Set(inner.Item1, Other(said.Type, said.Get(inner.Item1), times));

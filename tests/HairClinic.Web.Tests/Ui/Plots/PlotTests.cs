@@ -48,7 +48,7 @@ public sealed class PlotTests : UiTestContext
     [Fact]
     public void Groups_differ_by_pattern_as_well_as_by_colour()
     {
-        var pens = Enumerable.Range(0, PlotPen.Count).Select(PlotPen.Of).ToList();
+        var pens = Enumerable.Range(0, PlotPen.Count).Select(PlotPen.ForLine).ToList();
 
         Assert.Equal(PlotPen.Count, pens.Select(p => (p.DashText, p.Width)).Distinct().Count());
     }

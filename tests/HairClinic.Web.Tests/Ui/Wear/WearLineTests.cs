@@ -12,7 +12,7 @@ public sealed class WearLineTests : UiTestContext
     {
         var line = Show(WearScene.Line(WearScene.Worn, WearScene.OnOrder));
         var svg = line.Find("svg[role=img]");
-        var sentence = WearLineSentence.Of(WearScene.Line(WearScene.Worn, WearScene.OnOrder), Localizer, forClient: false);
+        var sentence = WearLineSentence.Describe(WearScene.Line(WearScene.Worn, WearScene.OnOrder), Localizer, forClient: false);
         Assert.Equal(sentence, line.Find("#" + svg.GetAttribute("aria-describedby")).TextContent);
         Assert.StartsWith("The wear line", line.Find("#" + svg.GetAttribute("aria-labelledby")).TextContent, StringComparison.Ordinal);
         Assert.Equal(sentence, line.Find("figcaption").TextContent);

@@ -18,7 +18,7 @@ public sealed class AddCodes(OwnAccount own, SecondFactor factor, IDataProtectio
         var secret = Unseal(user, sealedSecret) ?? AppCodes.NewSecret();
         var label = Uri.EscapeDataString($"{issuer}:{user.UserName}");
         var link = $"otpauth://totp/{label}?secret={secret}&issuer={Uri.EscapeDataString(issuer)}";
-        return new Screen(user.TwoFactorEnabled, secret, Protector(user).Protect(secret, Open), QrDrawing.Of(link));
+        return new Screen(user.TwoFactorEnabled, secret, Protector(user).Protect(secret, Open), QrDrawing.Encode(link));
     }
 
     /// <returns>The recovery codes, told this once.</returns>

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Accounts;
 /// <summary>A QR code as one SVG path: a unit a module, with its quiet margin.</summary>
 public sealed record QrDrawing(int Size, string Path)
 {
-    public static QrDrawing Of(string text)
+    public static QrDrawing Encode(string text)
     {
         using var data = QRCodeGenerator.GenerateQrCode(text, QRCodeGenerator.ECCLevel.M);
         var path = new StringBuilder();

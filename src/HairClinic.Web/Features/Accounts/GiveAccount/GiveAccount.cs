@@ -60,7 +60,7 @@ public sealed class GiveAccount(
     }
 
     /// <summary>
-    /// The one-time link. It is made apart from the saved deed: what is saved with a deed's key can be read in the
+    /// The one-time link. It is made apart from the saved write: what is saved with a write's key can be read in the
     /// database, and this must not be.
     /// </summary>
     /// <returns>Path and query, good for one day and one use.</returns>

@@ -39,19 +39,22 @@ public sealed class Export(ClinicDbFactory databases, AccessLogStore log)
                 db,
                 AccessDeed.ExportedPractice,
                 clientId: null,
-                reason: $"{kind.Name}: {counts.Of(kind)}",
+                reason: $"{kind.Name}: {counts.CountOf(kind)}",
                 cancellation: cancellation
             );
         // The moment is that of the first row read in it.
         await using var moment = await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancellation);
         var rows = new ExportRows(db);
         foreach (var kind in kinds)
-            await into(kind, stream => SheetWriter.WriteAsync(stream, kind.Headers, rows.Of(kind, cancellation), forPeople, cancellation));
+            await into(
+                kind,
+                stream => SheetWriter.WriteAsync(stream, kind.Headers, rows.Read(kind, cancellation), forPeople, cancellation)
+            );
     }
 
     public sealed record Screen(int Clients, int Units, int Bonds, int Visits)
     {
-        public int Of(SheetKind kind) =>
+        public int CountOf(SheetKind kind) =>
             kind.Name switch
             {
                 "clients" => Clients,

@@ -13,7 +13,7 @@ internal sealed class ExportRows(ClinicDb db)
     // The order of bytes, the same on every server.
     private const string Bytes = "C";
 
-    public IAsyncEnumerable<IReadOnlyList<string>> Of(SheetKind kind, CancellationToken cancellation) =>
+    public IAsyncEnumerable<IReadOnlyList<string>> Read(SheetKind kind, CancellationToken cancellation) =>
         kind.Name switch
         {
             "clients" => ClientsAsync(cancellation),
@@ -40,7 +40,7 @@ internal sealed class ExportRows(ClinicDb db)
                 .Where(c => piece.Contains(c.Id))
                 .ToDictionaryAsync(c => c.Id, cancellation);
             foreach (var id in piece)
-                yield return ClientRow.Of(clients[id], salons[clients[id].HomeSalonId]).Cells();
+                yield return ClientRow.From(clients[id], salons[clients[id].HomeSalonId]).Cells();
         }
     }
 
@@ -97,12 +97,12 @@ internal sealed class ExportRows(ClinicDb db)
                 var head = clients.Kept(bond.ClientId);
                 var at = bond.AppliedAt?.InZone(salons[homes[head]].TimeZone).TimeOfDay;
                 var cells = BondRow
-                    .Of(
+                    .From(
                         bond,
                         serials[bond.HairSystemId],
                         clients.CodeOf(head),
                         at,
-                        UsedAdhesive.Of(bond, products.All),
+                        UsedAdhesive.From(bond, products.All),
                         stylists.NameOf(bond.AppliedBy)
                     )
                     .Cells();
@@ -128,7 +128,7 @@ internal sealed class ExportRows(ClinicDb db)
                 // A row is recognised by client and moment: of two at the same, the one that was not called off is meant.
                 .OrderBy(v => v.State is VisitState.Cancelled or VisitState.DidNotCome)
                 .Select(v =>
-                    VisitRow.Of(
+                    VisitRow.From(
                         v,
                         clients.CodeOf(v.ClientId)!,
                         salons[v.SalonId],

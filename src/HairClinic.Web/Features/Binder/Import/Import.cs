@@ -38,7 +38,7 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLo
         SheetImport? import = null;
         try
         {
-            return await writes.RunAsync(key, nameof(Import), Receipt.Of(draft, createMissing), WriteAsync, cancellation);
+            return await writes.RunAsync(key, nameof(Import), Receipt.For(draft, createMissing), WriteAsync, cancellation);
         }
         catch (DbUpdateException e) when (Broken(e) is { } why)
         {
@@ -101,7 +101,7 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLo
         bool CreateMissing
     )
     {
-        public static Receipt Of(SheetDraft draft, bool createMissing) =>
+        public static Receipt For(SheetDraft draft, bool createMissing) =>
             new(
                 draft.Mapping.Kind.Name,
                 draft.FileHash,

@@ -39,7 +39,7 @@ public sealed class ServiceIndex
 
     public ServiceKind Make(string name, int? minutes)
     {
-        var plain = PlainWords.Of(name);
+        var plain = PlainWords.Normalize(name);
         var purpose = Hints
             .Where(h => plain.Contains(h.Word, StringComparison.Ordinal))
             .Select(h => (ServicePurpose?)h.Purpose)

@@ -63,6 +63,6 @@ public sealed class UnitKindIndex
     public UnitRow RowOf(HairSystem unit, string? clientCode, string? place)
     {
         var kind = _kinds[unit.UnitKindId];
-        return UnitRow.Of(unit, clientCode, WorkshopOf(kind), BaseOf(kind), kind.Name, place);
+        return UnitRow.From(unit, clientCode, WorkshopOf(kind), BaseOf(kind), kind.Name, place);
     }
 }

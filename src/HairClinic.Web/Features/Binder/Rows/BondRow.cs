@@ -54,7 +54,14 @@ public sealed record BondRow
     public LocalDate? LiftToldOn => LiftReportedOn ?? (RemovedBecause == RemovalReason.Lifted ? RemovedOn : null) ?? LiftedOn;
 
     /// <param name="appliedAt">On the clock of the client's salon.</param>
-    public static BondRow Of(Bond bond, string serial, string? clientCode, LocalTime? appliedAt, UsedAdhesive? adhesive, string? stylist) =>
+    public static BondRow From(
+        Bond bond,
+        string serial,
+        string? clientCode,
+        LocalTime? appliedAt,
+        UsedAdhesive? adhesive,
+        string? stylist
+    ) =>
         new()
         {
             Serial = serial,
@@ -84,7 +91,7 @@ public sealed record BondRow
 /// <summary>What held the unit, out of everything used for a bond: the sheet has room for one.</summary>
 public sealed record UsedAdhesive(string Product, string? Lot, int? Coats)
 {
-    public static UsedAdhesive? Of(Bond bond, IReadOnlyDictionary<Guid, Product> products)
+    public static UsedAdhesive? From(Bond bond, IReadOnlyDictionary<Guid, Product> products)
     {
         var held = bond
             .Products.Where(p => products[p.ProductId].Kind is ProductKind.Adhesive or ProductKind.Tape)

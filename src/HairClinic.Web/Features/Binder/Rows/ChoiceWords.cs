@@ -13,12 +13,12 @@ public static class ChoiceWords
         (Domain.Bonding.RemovalReason.SalonsChoice, "salon's choice"),
     ];
 
-    public static string? Of<T>(T? value)
+    public static string? ToWord<T>(T? value)
         where T : struct, Enum =>
         value is { } some ? Special.Where(s => s.Value.Equals(some)).Select(s => s.Word).FirstOrDefault() ?? Spaced(some.ToString()) : null;
 
     public static T? Read<T>(string? word)
-        where T : struct, Enum => word is null ? null : Enum.GetValues<T>().Cast<T?>().First(value => Of(value) == word);
+        where T : struct, Enum => word is null ? null : Enum.GetValues<T>().Cast<T?>().First(value => ToWord(value) == word);
 
     private static string Spaced(string name) =>
         string.Concat(

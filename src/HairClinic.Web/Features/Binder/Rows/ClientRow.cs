@@ -13,13 +13,13 @@ public sealed record ClientRow
             .Text(Columns.Called, r => r.Called)
             .Text(Columns.HomeSalon, r => r.HomeSalon)
             // As the people write it who live where the client's salon is.
-            .Add(Columns.Phone, r => r.Phone, (cells, row, read) => cells.Phone(row, Columns.Phone, read.HomeSalon), CellText.Of)
-            .Add(Columns.Email, r => r.Email, (cells, row, _) => cells.Email(row, Columns.Email), CellText.Of)
+            .Add(Columns.Phone, r => r.Phone, (cells, row, read) => cells.Phone(row, Columns.Phone, read.HomeSalon), CellText.Format)
+            .Add(Columns.Email, r => r.Email, (cells, row, _) => cells.Email(row, Columns.Email), CellText.Format)
             .Add(
                 Columns.PreferredDays,
                 r => r.Days,
                 (cells, row, _) => WeekdaySet.Of([.. cells.Weekdays(row, Columns.PreferredDays)]),
-                days => CellText.Of(Enumerable.Range(1, 7).Select(d => (IsoDayOfWeek)d).Where(days.Contains)),
+                days => CellText.Format(Enumerable.Range(1, 7).Select(d => (IsoDayOfWeek)d).Where(days.Contains)),
                 (own, book) => own.Days.IsEmpty ? book.Days : own.Days
             )
             .Date(Columns.BirthDate, r => r.Born)
@@ -42,7 +42,7 @@ public sealed record ClientRow
     public string? Note { get; init; }
 
     /// <param name="client">With their care facts.</param>
-    public static ClientRow Of(Client client, string? homeSalon)
+    public static ClientRow From(Client client, string? homeSalon)
     {
         var care = client.CareFacts.OrderBy(f => f.AsOf).ThenBy(f => f.Id).LastOrDefault();
         return new()

@@ -16,7 +16,7 @@ public sealed record UnitRow
             .Choice(
                 Columns.State,
                 r => r.State,
-                (own, book) => own.State is null || ChoiceWords.Of(own.State) == ChoiceWords.Of(book.State) ? book.State : own.State
+                (own, book) => own.State is null || ChoiceWords.ToWord(own.State) == ChoiceWords.ToWord(book.State) ? book.State : own.State
             )
             .Date(Columns.SpecifiedOn, r => r.Dates.SpecifiedOn)
             .Date(Columns.OrderedOn, r => r.Dates.OrderedOn)
@@ -24,7 +24,7 @@ public sealed record UnitRow
                 Columns.PromisedFor,
                 r => r.Promises,
                 (cells, row, _) => cells.Dates(row, Columns.PromisedFor),
-                CellText.Of,
+                CellText.Format,
                 (own, book) => own.Promises.Count == 0 ? book.Promises : own.Promises
             )
             .Date(Columns.AcknowledgedOn, r => r.Dates.AcknowledgedOn)
@@ -38,7 +38,7 @@ public sealed record UnitRow
             .Date(Columns.RetiredOn, r => r.Dates.RetiredOn)
             .Text(Columns.RetiredBecause, r => r.RetiredBecause)
             .Text(Columns.Place, r => r.Place)
-            .Add(Columns.Price, r => r.Price, (cells, row, _) => cells.Money(row, Columns.Price), CellText.Of)
+            .Add(Columns.Price, r => r.Price, (cells, row, _) => cells.Money(row, Columns.Price), CellText.Format)
             .Beside(Columns.Currency, (cells, row) => cells.Currency(row, Columns.Currency), r => r.Price?.Currency);
 
     public string Serial { get; init; } = "";
@@ -55,7 +55,7 @@ public sealed record UnitRow
     public SheetMoney? Price { get; init; }
 
     /// <param name="unit">With its promises.</param>
-    public static UnitRow Of(HairSystem unit, string? clientCode, string? workshop, string? baseName, string? kind, string? place) =>
+    public static UnitRow From(HairSystem unit, string? clientCode, string? workshop, string? baseName, string? kind, string? place) =>
         new()
         {
             Serial = unit.Serial,

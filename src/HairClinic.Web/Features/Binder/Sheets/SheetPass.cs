@@ -33,7 +33,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         {
             if (_rows.Count + _rowProblems.Count == limits.Rows)
                 return SheetReading.Refused(row.Row, "This file has more than {0} rows. Split it into several files.", limits.Rows);
-            Take(row, headings.Names);
+            CheckRow(row, headings.Names);
         }
         return Unclosed() ?? Finished(headings.Names, separator);
     }
@@ -45,7 +45,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
         while (reader.Read())
         {
             var line = (int)reader.LineNumber;
-            var defects = _suspect ? QuoteDefects.Of(reader.RawRecord, separator, line) : null;
+            var defects = _suspect ? QuoteDefects.Find(reader.RawRecord, separator, line) : null;
             (_suspect, _textAfterQuote, _unclosedSince) = (false, defects?.TextAfterClosingQuote == true, defects?.UnclosedSince);
             if (_unclosedSince is not null)
                 return null;
@@ -65,7 +65,7 @@ internal sealed class SheetPass(SheetText text, SheetLimits limits)
     private static int LineBreaks(string cell) =>
         cell.Count(c => c == '\n') + cell.Where((c, i) => c == '\r' && !(i + 1 < cell.Length && cell[i + 1] == '\n')).Count();
 
-    private void Take(SheetRow row, IReadOnlyList<string> headers)
+    private void CheckRow(SheetRow row, IReadOnlyList<string> headers)
     {
         if (_textAfterQuote)
             Report(row, "Text follows a closing quote. Write a quote inside a quoted cell twice.");
@@ -186,7 +186,7 @@ internal sealed record QuoteDefects(bool TextAfterClosingQuote, int? UnclosedSin
     /// <param name="record">The record as it stands in the file, without its line end.</param>
     /// <param name="separator">The separator of the file.</param>
     /// <param name="firstLine">The line on which the record starts.</param>
-    public static QuoteDefects Of(ReadOnlySpan<byte> record, char separator, int firstLine)
+    public static QuoteDefects Find(ReadOnlySpan<byte> record, char separator, int firstLine)
     {
         var line = firstLine;
         var opened = firstLine;

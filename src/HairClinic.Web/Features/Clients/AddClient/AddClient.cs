@@ -47,7 +47,7 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
         var client = new Client(Guid.CreateVersion7(), code, input.Name, input.HomeSalonId);
         client.Reach(phone, input.Email);
         db.Clients.Add(client);
-        db.FindWords.AddRange(FindWords.Of(client));
+        db.FindWords.AddRange(FindWords.For(client));
         return new Added(client.Id, client.Name, client.Code);
     }
 

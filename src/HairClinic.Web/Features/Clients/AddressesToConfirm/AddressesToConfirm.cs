@@ -11,6 +11,6 @@ public sealed class AddressesToConfirm(ClinicDbFactory databases, CurrentActor c
     public async Task<IReadOnlyList<AddressRow>> OpenAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        return await AddressRow.OfAsync(db, current.Person, only: null, Most, cancellation);
+        return await AddressRow.LoadAsync(db, current.Person, only: null, Most, cancellation);
     }
 }

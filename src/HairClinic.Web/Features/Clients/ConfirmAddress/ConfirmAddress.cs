@@ -32,7 +32,7 @@ public sealed class ConfirmAddress(
             .SingleOrDefaultAsync(cancellation);
         return client is null
             ? null
-            : new Screen(client.Name, client.Code, await AddressRow.OfAsync(db, current.Person, clientId, Most, cancellation));
+            : new Screen(client.Name, client.Code, await AddressRow.LoadAsync(db, current.Person, clientId, Most, cancellation));
     }
 
     /// <exception cref="Refusal">
@@ -51,7 +51,7 @@ public sealed class ConfirmAddress(
                     ?? throw new Refusal("This address was changed meanwhile.");
                 var others = await db.OthersMayConfirmAsync([address.ClientId], person.PersonId, cancellation);
                 var home = await db.Clients.Where(c => c.Id == address.ClientId).Select(c => c.HomeSalonId).SingleAsync(cancellation);
-                var right = ConfirmingRights.Of(
+                var right = ConfirmingRights.For(
                     person.StaffRole,
                     StaffRoles.AtHome(person, home),
                     person.PersonId,

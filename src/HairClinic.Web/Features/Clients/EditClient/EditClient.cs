@@ -26,7 +26,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
             .OrderBy(s => s.Name)
             .Select(s => new SalonChoice(s.Id, s.Name))
             .ToListAsync(cancellation);
-        return new Screen(salons, Input.Of(client), atHome, ClientCodes.Propose());
+        return new Screen(salons, Input.From(client), atHome, ClientCodes.Propose());
     }
 
     /// <exception cref="Refusal">A code of one's own is taken, the phone cannot be read, or the client is gone.</exception>
@@ -55,7 +55,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
         WriteOnce.Expect(db, client, input.Version);
         RefuseToOthers(client, input);
-        var wordsBefore = FindWords.Of(client).ToList();
+        var wordsBefore = FindWords.For(client).ToList();
         var (salonBefore, daysBefore) = (client.HomeSalonId, client.PreferredDays);
 
         var phone =
@@ -88,7 +88,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         var moves = input.HomeSalonId != client.HomeSalonId;
         if (moves && !(atHome && StaffRoles.AtHome(current.Person, input.HomeSalonId)))
             throw new Refusal(EditClientRules.OwnSalons);
-        if (!atHome && Input.Of(client).Email != input.Email)
+        if (!atHome && Input.From(client).Email != input.Email)
             throw new Refusal(EditClientRules.HomeAddress) { Field = nameof(Input.Email) };
         if (input.LeftOn != client.LeftOn && !atHome)
             throw new Refusal("Whether a client has left is for their home salon to say.");
@@ -97,7 +97,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     // Only what changed: a client may also be found by the words of a record that was merged into theirs.
     private static async Task KeepInStepAsync(ClinicDb db, Client client, List<FindWord> before, CancellationToken cancellation)
     {
-        var after = FindWords.Of(client).ToList();
+        var after = FindWords.For(client).ToList();
         var gone = before.Where(b => after.All(a => !Same(a, b))).ToList();
         db.FindWords.AddRange(after.Where(a => before.All(b => !Same(a, b))));
         if (gone.Count == 0)
@@ -156,7 +156,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         [Field("Likes to come")]
         public WeekdaySet PreferredDays { get; set; }
 
-        [Field("Wash and style", Said = "every {0} days", Nothing = "at home")]
+        [Field("Wash and style", Format = "every {0} days", Nothing = "at home")]
         public int? WashEveryDays { get; set; }
 
         [Field("Note")]
@@ -165,7 +165,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         [Field("Left the practice on")]
         public LocalDate? LeftOn { get; set; }
 
-        public static Input Of(Client client) =>
+        public static Input From(Client client) =>
             new()
             {
                 ClientId = client.Id,

@@ -112,7 +112,7 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
 #pragma warning disable CA1309 // It is the database that compares, and the column's collation is ordinal.
     private static IQueryable<Guid> MetBy(ClinicDb db, string word, string? phoneEnd)
     {
-        var (from, below) = PrefixRange.Of(word);
+        var (from, below) = PrefixRange.Covering(word);
         if (phoneEnd is null)
             return Owners(
                 db,
@@ -120,7 +120,7 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
                     w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
                 )
             );
-        var (phoneFrom, phoneBelow) = PrefixRange.Of(phoneEnd);
+        var (phoneFrom, phoneBelow) = PrefixRange.Covering(phoneEnd);
         return Owners(
             db,
             db.FindWords.Where(w =>
@@ -179,7 +179,7 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
 public readonly record struct PrefixRange(string From, string Below)
 {
     /// <param name="prefix">At least one letter or digit, normalised.</param>
-    public static PrefixRange Of(string prefix)
+    public static PrefixRange Covering(string prefix)
     {
         var runes = prefix.EnumerateRunes().ToArray();
         var last = runes[^1].Value + 1;

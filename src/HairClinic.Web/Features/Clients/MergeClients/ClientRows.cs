@@ -7,16 +7,16 @@ public abstract class ClientRows(string table)
 {
     public static readonly IReadOnlyList<ClientRows> All =
     [
-        new Of<HairSystem>("hair_systems", nameof(HairSystem.ClientId)),
-        new Of<Bond>("bonds", nameof(Bond.ClientId)),
-        new Of<Visit>("visits", nameof(Visit.ClientId)),
-        new Of<LifeEvent>("life_events", nameof(LifeEvent.ClientId)),
-        new Of<CareFact>("care_facts", nameof(CareFact.ClientId)),
-        new Of<ContactNote>("contact_notes", nameof(ContactNote.ClientId)),
-        new Of<Clearance>("clearances", nameof(Clearance.ClientId)),
-        new Of<Guardian>("guardians", nameof(Guardian.ClientId)),
-        new Of<CalendarFeed>("calendar_feeds", nameof(CalendarFeed.ClientId)),
-        new Of<FindWord>("find_words", nameof(FindWord.SubjectId)),
+        new EntityRows<HairSystem>("hair_systems", nameof(HairSystem.ClientId)),
+        new EntityRows<Bond>("bonds", nameof(Bond.ClientId)),
+        new EntityRows<Visit>("visits", nameof(Visit.ClientId)),
+        new EntityRows<LifeEvent>("life_events", nameof(LifeEvent.ClientId)),
+        new EntityRows<CareFact>("care_facts", nameof(CareFact.ClientId)),
+        new EntityRows<ContactNote>("contact_notes", nameof(ContactNote.ClientId)),
+        new EntityRows<Clearance>("clearances", nameof(Clearance.ClientId)),
+        new EntityRows<Guardian>("guardians", nameof(Guardian.ClientId)),
+        new EntityRows<CalendarFeed>("calendar_feeds", nameof(CalendarFeed.ClientId)),
+        new EntityRows<FindWord>("find_words", nameof(FindWord.SubjectId)),
     ];
 
     public string Table { get; } = table;
@@ -32,7 +32,7 @@ public abstract class ClientRows(string table)
     );
 
     // Whose a row is never changes but here, so the entities have no method for it and the mapping is asked.
-    private sealed class Of<T>(string table, string owner) : ClientRows(table)
+    private sealed class EntityRows<T>(string table, string owner) : ClientRows(table)
         where T : PracticeOwned
     {
         public override async Task<IReadOnlyList<Guid>> MoveAsync(

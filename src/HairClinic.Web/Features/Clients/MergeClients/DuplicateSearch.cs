@@ -8,7 +8,7 @@ namespace HairClinic.Web.Features.Clients;
 /// </summary>
 public sealed class DuplicateSearch(ClinicDbFactory databases)
 {
-    public async Task<IReadOnlyList<Duplicate>> OfAsync(Guid clientId, CancellationToken cancellation)
+    public async Task<IReadOnlyList<Duplicate>> FindAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var client = await db.Clients.AsNoTracking().SingleOrDefaultAsync(c => c.Id == clientId, cancellation);

@@ -35,7 +35,7 @@ public sealed partial class MergeClients
 
         // The kept record may have been renamed since, which drops words both had in common.
         var words = db.FindWords.Local.Where(w => w.SubjectId == folded.Id).Select(w => (w.Kind, w.Word)).ToHashSet();
-        db.FindWords.AddRange(FindWords.Of(folded).Where(w => !words.Contains((w.Kind, w.Word))));
+        db.FindWords.AddRange(FindWords.For(folded).Where(w => !words.Contains((w.Kind, w.Word))));
 
         var now = clock.GetCurrentInstant();
         db.WorkItems.AddRange(WorkItems.RefreshDueDates(kept.Id, now), WorkItems.RefreshDueDates(folded.Id, now));

@@ -25,7 +25,7 @@ public sealed partial class MergeClients(
         var here = await Sides(db, db.Clients.Standing(clientId).AtHome(person)).SingleOrDefaultAsync(cancellation);
         if (here is null)
             return null;
-        var duplicates = await search.OfAsync(clientId, cancellation);
+        var duplicates = await search.FindAsync(clientId, cancellation);
         var ids = duplicates.Select(d => d.ClientId).ToList();
         var code = otherCode?.Trim();
         var others = await Sides(
@@ -63,7 +63,7 @@ public sealed partial class MergeClients(
         {
             throw new Refusal(BothWear);
         }
-        catch (DbUpdateException e) when (SlotClashes.In(e) is SlotClash.Client)
+        catch (DbUpdateException e) when (SlotClashes.Find(e) is SlotClash.Client)
         {
             throw new Refusal("Somebody booked this client a moment ago, so that two visits would overlap. Merge once more.");
         }

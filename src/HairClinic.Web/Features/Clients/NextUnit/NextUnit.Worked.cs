@@ -28,7 +28,7 @@ public sealed partial class NextUnit
     private static UnitComing FlightOf(ClientOutlook known, Guid id)
     {
         var unit = known.Units.Units.Single(u => u.Id == id);
-        var workshop = known.Book.Sorts[unit.UnitKindId].WorkshopId is { } w ? known.Book.Workshops[w].Name : null;
+        var workshop = known.Book.Kinds[unit.UnitKindId].WorkshopId is { } w ? known.Book.Workshops[w].Name : null;
         var promises = unit.Promises.OrderBy(p => p.Number).ToList();
         var (early, late) = known.Orders.Arrival(unit);
         return new UnitComing(
@@ -55,7 +55,7 @@ public sealed partial class NextUnit
     {
         if (known.Outlook is not { AtRisk: true } outlook)
             return [];
-        var tried = new Tried(order, outlook, known.Book.Sorts[order.UnitKindId].Lead(), 0);
+        var tried = new Tried(order, outlook, known.Book.Kinds[order.UnitKindId].Lead(), 0);
         var remedies = new List<Remedy>();
         var units = known.Units.Units;
         var spare = order.InHand.Select(id => units.Single(u => u.Id == id)).FirstOrDefault(u => u.State != UnitState.Bonded);
@@ -78,7 +78,7 @@ public sealed partial class NextUnit
         }
         if (order.InFlight.Count == 0)
         {
-            var half = Math.Max(1, known.Book.Sorts[order.UnitKindId].LeadHalfDays / 2);
+            var half = Math.Max(1, known.Book.Kinds[order.UnitKindId].LeadHalfDays / 2);
             remedies.Add(new Remedy(RemedyKind.Rush, null) { Days = half, Then = Worst(tried.With(new WhatIf(RushHalfDays: half), rule)) });
         }
         else

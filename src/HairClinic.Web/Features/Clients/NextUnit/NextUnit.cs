@@ -45,7 +45,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         {
             Outlook = outlook,
             Curve = CurveOf(rule, order, outlook),
-            KindName = known.Book.Sorts[order.UnitKindId].Name,
+            KindName = known.Book.Kinds[order.UnitKindId].Name,
             LeadDays = known.Orders.Usual(order.UnitKindId),
             PreparationDays = known.Book.Settings.PreparationDays,
             OwnUnits = order.LifeOfNew.Own,
@@ -75,7 +75,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         var salon = await db.Salons.AsNoTracking().SingleAsync(s => s.Id == client.HomeSalonId, cancellation);
         var known = await ClientOutlook.LoadAsync(db, clientId, salon.Id, salon.DayOf(clock.GetCurrentInstant()), cancellation);
         return known is { Case: { } order, Outlook: { } outlook }
-            ? new Tried(order, outlook, known.Book.Sorts[order.UnitKindId].Lead(), known.Book.Sorts[order.UnitKindId].LeadHalfDays)
+            ? new Tried(order, outlook, known.Book.Kinds[order.UnitKindId].Lead(), known.Book.Kinds[order.UnitKindId].LeadHalfDays)
             : null;
     }
 
@@ -95,7 +95,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
 
     private async Task<Outcome> DraftAsync(ClinicDb db, Guid key, Input input, CancellationToken cancellation)
     {
-        await Turn.TakeAsync(db, nameof(NextUnit), input.ClientId, cancellation);
+        await Turn.LockAsync(db, nameof(NextUnit), input.ClientId, cancellation);
         var client =
             await db.Clients.AsNoTracking().Standing(input.ClientId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
@@ -112,7 +112,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         db.HairSystems.Add(draft);
         // A word that leads to a unit is let in once the unit is there.
         await db.SaveChangesAsync(cancellation);
-        db.FindWords.Add(FindWords.Of(draft));
+        db.FindWords.Add(FindWords.For(draft));
         return new Outcome(draft.Id, draft.Serial);
     }
 

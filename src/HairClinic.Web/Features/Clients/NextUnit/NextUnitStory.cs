@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Clients;
 /// <summary>How things stand, in sentences that can be read aloud: what was lost, what is late, how long hair lasts, what to do first.</summary>
 public static class NextUnitStory
 {
-    public static IReadOnlyList<string> Of(NextUnit.Screen screen, IStringLocalizer words)
+    public static IReadOnlyList<string> Tell(NextUnit.Screen screen, IStringLocalizer words)
     {
         var name = screen.Client.CalledAs ?? screen.Client.Name;
         if (screen.Plan is not { } plan)

@@ -41,7 +41,7 @@ public sealed partial class Photos(
         await log.NoteAsync(db, AccessDeed.OpenedPhotos, clientId, cancellation: cancellation);
         // Ids are made in order of time, so the newest comes first and a page goes on where the last one ended.
         var rows = await (
-            from photo in Of(db, clientId)
+            from photo in PhotosOf(db, clientId)
             where beforeId == null || photo.Id < beforeId
             join person in db.People on photo.AddedBy equals person.Id into people
             from person in people.DefaultIfEmpty()
@@ -67,7 +67,7 @@ public sealed partial class Photos(
     public async Task<byte[]?> ReadAsync(Guid clientId, Guid photoId, string? part, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var photo = await Of(db, clientId)
+        var photo = await PhotosOf(db, clientId)
             .AsNoTracking()
             .Where(p => p.Id == photoId && Seen(db, clientId).Any())
             .SingleOrDefaultAsync(cancellation);
@@ -156,7 +156,7 @@ public sealed partial class Photos(
         await MineAsync(db, clientId, cancellation);
         await log.NoteAsync(db, deed, clientId, photoId, cancellation: cancellation);
         var photo =
-            await Of(db, clientId).SingleOrDefaultAsync(p => p.Id == photoId, cancellation)
+            await PhotosOf(db, clientId).SingleOrDefaultAsync(p => p.Id == photoId, cancellation)
             ?? throw new Refusal("This photo is not there any more.");
         change(photo);
         await db.SaveChangesAsync(cancellation);
@@ -176,7 +176,7 @@ public sealed partial class Photos(
     }
 
     // Photos of records merged into this one are theirs too; each opens with the key it was sealed with.
-    private static IQueryable<Photo> Of(ClinicDb db, Guid clientId) =>
+    private static IQueryable<Photo> PhotosOf(ClinicDb db, Guid clientId) =>
         db.Photos.Where(p =>
             p.RemovedAt == null && (p.ClientId == clientId || db.Clients.Any(c => c.Id == p.ClientId && c.MergedIntoId == clientId))
         );

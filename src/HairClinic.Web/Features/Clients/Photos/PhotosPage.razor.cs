@@ -79,11 +79,11 @@ public sealed partial class PhotosPage
         );
 
     // Answers a sent form with the page anew, so that going back or reloading sends nothing twice.
-    private async Task TryAsync(Func<Task> deed)
+    private async Task TryAsync(Func<Task> action)
     {
         try
         {
-            await deed();
+            await action();
             Navigation.NavigateTo($"/clients/{ClientId}/photos");
         }
         catch (Refusal refusal)

@@ -11,8 +11,8 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
     public async Task<List<LastingCost>> ReadAsync(List<LifeSpell> lives, List<HoldSpell> holds)
     {
         var beliefs = await WearModels.LoadAsync(db, cancellation);
-        var names = await LastingNames.OfAsync(db, by, cancellation);
-        var sorts = (await LifeSpells.KindsAsync(db, cancellation)).Values.ToLookup(s => by == LastingSide.Kind ? s.Id : s.BaseMaterialId);
+        var names = await LastingNames.LoadAsync(db, by, cancellation);
+        var bySide = (await LifeSpells.KindsAsync(db, cancellation)).Values.ToLookup(s => by == LastingSide.Kind ? s.Id : s.BaseMaterialId);
         var prices = (
             await db
                 .HairSystems.Where(u => u.PriceMinor != null && u.Currency != null)
@@ -32,7 +32,7 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
                 .ToListAsync(cancellation)
         ).ToLookup(s => s.Currency!, s => s.PriceMinor!.Value);
         var costs = new List<LastingCost>();
-        foreach (var kinds in sorts)
+        foreach (var kinds in bySide)
         {
             var worn = lives.Where(l => kinds.Any(k => k.Id == l.UnitKindId)).Select(l => l.Spell).ToList();
             var life = LifeOf(beliefs.Life, [.. kinds]);
@@ -49,7 +49,7 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
                         worn.Count(s => s.End != SpellEnd.After),
                         priced.Average(),
                         visit,
-                        WearCost.Of(priced.Average(), life, hold?.Hold, hold?.ClosesDays ?? 1, visit)
+                        WearCost.Estimate(priced.Average(), life, hold?.Hold, hold?.ClosesDays ?? 1, visit)
                     )
                 );
             }
@@ -63,7 +63,7 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
         var columns = new List<WearCovariate> { WearCovariate.Base(kinds[0].BaseMaterialId) };
         if (kinds.Select(k => k.WorkshopId).Distinct().ToList() is [{ } workshop])
             columns.Add(WearCovariate.Workshop(workshop));
-        return belief.Predict(LifeNodes.Of(belief.Population), kinds[0].Life(), columns);
+        return belief.Predict(LifeNodes.For(belief.Population), kinds[0].Life(), columns);
     }
 
     /// <summary>Of the adhesive this base is bonded with most.</summary>
@@ -80,8 +80,8 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
             columns.Add(WearCovariate.Adhesive(adhesive));
         // A window's last day is the 90 % point of what it assumes.
         var assumed = LifePopulation.Unseen(window);
-        var closes = (int)Math.Round(new LifePrediction(assumed, LifeNodes.Of(assumed), window.Place).Quantile(0.9));
-        return (belief.Predict(LifeNodes.Of(belief.Population), window, columns), closes);
+        var closes = (int)Math.Round(new LifePrediction(assumed, LifeNodes.For(assumed), window.Place).Quantile(0.9));
+        return (belief.Predict(LifeNodes.For(belief.Population), window, columns), closes);
     }
 }
 

@@ -30,7 +30,7 @@ public sealed record GroupComparison(
     public bool CanTell => Undefined is null && Sooner is not null;
 
     /// <param name="determined">The names of covariates that follow from the group begin so; they are left out of the model.</param>
-    public static GroupComparison Of(
+    public static GroupComparison Compare(
         IReadOnlyList<LastingGroup> groups,
         ILookup<Guid?, WearSpell> spells,
         IReadOnlyCollection<string> determined,
@@ -42,7 +42,7 @@ public sealed record GroupComparison(
         var all = compared.SelectMany(g => spells[g.Id]).Select(s => s.Spell).ToArray();
         if (SurvivalCurve.Reads(all))
         {
-            var test = LogRank.Of(all, [.. compared.SelectMany((g, number) => Enumerable.Repeat(number, spells[g.Id].Count()))]);
+            var test = LogRank.Test(all, [.. compared.SelectMany((g, number) => Enumerable.Repeat(number, spells[g.Id].Count()))]);
             var why = test.Undefined is { } reason ? new FitNote(reason) : null;
             var plain = new GroupComparison(false, test.ChiSquare, test.DegreesOfFreedom, test.P, why, compared.Count, leftOut);
             // More ends than expected: sooner.
@@ -84,8 +84,8 @@ public sealed record GroupComparison(
     {
         var told = groups.SelectMany(g => g).ToList();
         var left = determined.Concat(Nested(groups)).ToList();
-        var (columns, clients) = WearFits.Laid(told, name => !left.Exists(d => name.StartsWith(d, StringComparison.Ordinal)));
-        return LikelihoodRatio.Of(
+        var (columns, clients) = WearFits.DesignMatrix(told, name => !left.Exists(d => name.StartsWith(d, StringComparison.Ordinal)));
+        return LikelihoodRatio.Test(
             LifeDistribution.Weibull,
             [.. told.Select(s => s.Spell)],
             [.. groups.SelectMany((g, number) => g.Select(_ => number))],

@@ -17,11 +17,11 @@ public sealed record GroupCurve(
 {
     public readonly record struct Point(double Day, double Share, double? Low, double? High);
 
-    public static GroupCurve Of(IEnumerable<Spell> spells)
+    public static GroupCurve Estimate(IEnumerable<Spell> spells)
     {
         // Days are whole, so many spells are alike: the estimates read weights.
         var counted = spells.CountBy(s => (s.End, s.Lower, s.Upper)).Select(s => Weighted(s.Key, s.Value)).ToArray();
-        return SurvivalCurve.Reads(counted) ? Exact(SurvivalCurve.Of(counted)) : Within(counted);
+        return SurvivalCurve.Reads(counted) ? Exact(SurvivalCurve.Estimate(counted)) : Within(counted);
     }
 
     /// <summary>What goes on after a day, with its band; null where nothing of the group was watched so long.</summary>
@@ -45,7 +45,7 @@ public sealed record GroupCurve(
 
     private static GroupCurve Within(Spell[] spells)
     {
-        var curve = TurnbullCurve.Of(spells);
+        var curve = TurnbullCurve.Estimate(spells);
         var points = new List<Point> { new(0, 1, null, null) };
         foreach (var step in curve.Steps)
         {

@@ -19,7 +19,7 @@ public sealed record LastingGroup(Guid? Id, string? Name, int Spells, int Ended,
             name,
             spells.Count,
             spells.Count(s => s.End != SpellEnd.After),
-            GroupCurve.Of(spells),
+            GroupCurve.Estimate(spells),
             [.. days.Select(day => spells.Count(s => s.Lower >= day))]
         );
 

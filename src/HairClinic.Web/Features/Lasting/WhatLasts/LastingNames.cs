@@ -6,7 +6,7 @@ namespace HairClinic.Web.Features.Lasting;
 /// <summary>What the practice calls its adhesives, lots, bases, workshops, kinds and salons.</summary>
 internal static class LastingNames
 {
-    public static Task<Dictionary<Guid, string>> OfAsync(ClinicDb db, LastingSide side, CancellationToken cancellation) =>
+    public static Task<Dictionary<Guid, string>> LoadAsync(ClinicDb db, LastingSide side, CancellationToken cancellation) =>
         (
             side switch
             {
@@ -34,7 +34,7 @@ internal static class LastingNames
             }
         )
         {
-            foreach (var (id, name) in await OfAsync(db, side, cancellation))
+            foreach (var (id, name) in await LoadAsync(db, side, cancellation))
                 names[prefix + id] = name;
         }
         return names;

@@ -40,7 +40,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             question.Of == LastingSubject.Hold
                 ? await HoldsByAsync(db, question.By, holds, cancellation)
                 : lives.ToLookup(l => KeyOf(l, question.By), WearSpell (l) => l);
-        var names = await LastingNames.OfAsync(db, question.By, cancellation);
+        var names = await LastingNames.LoadAsync(db, question.By, cancellation);
         var days = LastingGroup.DaysUpTo(spells.SelectMany(s => s).Select(s => LastSeen(s.Spell)).DefaultIfEmpty().Max());
         var groups = spells
             .Select(own => (own.Key, Told: own.Select(s => s.Spell).Where(Tells).ToList()))
@@ -49,8 +49,8 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             .OrderBy(g => g.Id is null)
             .ThenByDescending(g => g.Spells)
             .ToList();
-        var factors = WearModels.Of(await WearModels.FactorsAsync(db, cancellation), question.Quantity);
-        var compared = GroupComparison.Of(groups, spells, Determined(question.By), factors);
+        var factors = WearModels.FactorsFor(await WearModels.FactorsAsync(db, cancellation), question.Quantity);
+        var compared = GroupComparison.Compare(groups, spells, Determined(question.By), factors);
         return new Screen(question, today, groups, days, compared, fit, []);
     }
 

@@ -53,7 +53,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
                 )
             );
         }
-        catch (Exception e) when (e is TakenException || SlotClashes.In(e) is not null)
+        catch (Exception e) when (e is TakenException || SlotClashes.Find(e) is not null)
         {
             var day = input.At!.Value.InZone(book.Salon.TimeZone).Date;
             return new Outcome(null)
@@ -75,7 +75,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
         if (await AheadAsync(db, cancellation) is >= OwnBookings.MostAhead and var ahead)
             throw Enough(ahead);
         await slots.MustWantNoWordAsync(wish, input.At!.Value, cancellation);
-        var slot = await slots.TakeAsync(wish, input.At!.Value, cancellation) ?? throw new TakenException();
+        var slot = await slots.FindAsync(wish, input.At!.Value, cancellation) ?? throw new TakenException();
         var visit = new Visit(Guid.CreateVersion7(), current.Client.ClientId, wish.Salon.Id, service.Id);
         visit.Place(service, slot.StartsAt, slot.ChairId, slot.PersonId, wish.Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         db.Visits.Add(visit);

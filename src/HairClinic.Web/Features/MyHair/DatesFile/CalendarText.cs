@@ -14,7 +14,7 @@ public sealed record DueDay(Guid Id, LocalDate On);
 /// <summary>Writes dates as iCalendar (RFC 5545), in the salon's own time with its zone's rules.</summary>
 public static class CalendarText
 {
-    public static string Of(
+    public static string Write(
         IReadOnlyList<OwnDate> visits,
         DueDay? due,
         string appointment,

@@ -51,7 +51,7 @@ public sealed class DatesFile(
                     .SingleOrDefaultAsync(f => f.SecretHash == hash && f.EndedAt == null, cancellation);
                 if (feed is null)
                     return null;
-                var pages = await OwnPages.OfAsync(db, feed.Email, clock.GetCurrentInstant(), cancellation);
+                var pages = await OwnPages.FindAsync(db, feed.Email, clock.GetCurrentInstant(), cancellation);
                 return pages.Any(p => p.ClientId == feed.ClientId) ? await WriteAsync(db, feed.ClientId, cancellation) : null;
             }
         );
@@ -80,6 +80,6 @@ public sealed class DatesFile(
             return null;
         var booked = own.Visits.Exists(v => v.StartsAt > now);
         var due = own.Due is null || booked ? null : new DueDay(own.Due.Id, own.Due.DueOn);
-        return CalendarText.Of(own.Visits, due, words["Appointment"], words["To book"], (mail.FromName, mail.From), now);
+        return CalendarText.Write(own.Visits, due, words["Appointment"], words["To book"], (mail.FromName, mail.From), now);
     }
 }

@@ -52,7 +52,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         {
             return null;
         }
-        catch (Exception e) when (own is not null && (e is TakenException || SlotClashes.In(e) is not null))
+        catch (Exception e) when (own is not null && (e is TakenException || SlotClashes.Find(e) is not null))
         {
             var day = input.At!.Value.InZone(own.Salon.TimeZone).Date;
             return new Outcome(null)
@@ -67,7 +67,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
     {
         slots.MustBeEarly(own);
         await slots.MustWantNoWordAsync(own.Wish, at, cancellation);
-        var slot = await slots.TakeAsync(own.Wish, at, cancellation) ?? throw new TakenException();
+        var slot = await slots.FindAsync(own.Wish, at, cancellation) ?? throw new TakenException();
         var steps = own.Steps;
         own.Visit.Place(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(own.Visit.Segments);

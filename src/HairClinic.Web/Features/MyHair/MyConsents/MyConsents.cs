@@ -13,7 +13,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        if (await OwnZone.ConfirmedOfAsync(db, client, cancellation) is not { } home)
+        if (await OwnZone.ConfirmedAsync(db, client, cancellation) is not { } home)
             return null;
         var lines = await LedgerAsync(cancellation);
         var now = clock.GetCurrentInstant();

@@ -5,7 +5,7 @@ public static class CureText
 {
     private static readonly Duration FirstHours = Duration.FromHours(4);
 
-    public static string Of(Instant appliedAt, Instant curedAt, Instant now) =>
+    public static string Describe(Instant appliedAt, Instant curedAt, Instant now) =>
         now - appliedAt < FirstHours
             ? "The first hours matter most: touch it as little as you can, stay cool, and wear nothing tight over it."
         : curedAt - now > FirstHours

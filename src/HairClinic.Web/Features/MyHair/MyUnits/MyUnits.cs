@@ -32,12 +32,12 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, Curren
     // When the next one is ordered is the practice's affair; how long theirs will last is the client's to see.
     private async Task<WearAhead> LivesAsync(ClinicDb db, Guid id, Guid salonId, LocalDate today, CancellationToken cancellation)
     {
-        var beliefs = await WearModels.LoadAsync(db, cancellation);
-        var sorts = await LifeSpells.KindsAsync(db, cancellation);
-        var units = (await ClientUnits.LoadAsync(db, sorts, [(id, salonId, today)], cancellation))[0];
+        var models = await WearModels.LoadAsync(db, cancellation);
+        var kinds = await LifeSpells.KindsAsync(db, cancellation);
+        var units = (await ClientUnits.LoadAsync(db, kinds, [(id, salonId, today)], cancellation))[0];
         return WearAhead.Unknown with
         {
-            Left = units.LivesLeft(beliefs.Life, sorts),
+            Left = units.LivesLeft(models.Life, kinds),
             Arrivals = await ArrivalsAsync([.. units.Units.Where(u => u.State.IsInFlight())], today, cancellation),
         };
     }

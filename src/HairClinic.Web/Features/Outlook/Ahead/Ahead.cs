@@ -18,7 +18,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
         return new Screen(
             today,
             salons.Count == await db.Salons.CountAsync(cancellation),
-            await SafetyAsync(db, salons, cancellation),
+            await PromiseAsync(db, salons, cancellation),
             await GapRisks.ReadAsync(db, today, cancellation),
             await LoadWeeks.ReadAsync(db, cancellation),
             await WorkshopMonths.ReadAsync(db, cancellation)
@@ -41,24 +41,28 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
     public async Task<IReadOnlyList<GapRow>> GapsAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var safety = await SafetyAsync(db, await SalonsAsync(db, cancellation), cancellation);
-        var reason = $"days without hair: {safety.Gaps.Count}";
+        var promise = await PromiseAsync(db, await SalonsAsync(db, cancellation), cancellation);
+        var reason = $"days without hair: {promise.Gaps.Count}";
         await log.NoteAsync(db, AccessDeed.ExportedPractice, clientId: null, reason: reason, cancellation: cancellation);
-        return safety.Gaps;
+        return promise.Gaps;
     }
 
     // Of another salon only those clients could be seen who were let in: their share would tell nothing of it.
     private Task<List<Salon>> SalonsAsync(ClinicDb db, CancellationToken cancellation) =>
         db.Salons.AsNoTracking().Where(s => current.Person.Salons.Contains(s.Id)).OrderBy(s => s.Name).ToListAsync(cancellation);
 
-    private async Task<PromiseKept> SafetyAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
-        PromiseKept.Of(await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation), salons, clock.GetCurrentInstant());
+    private async Task<PromiseKept> PromiseAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
+        PromiseKept.Measure(
+            await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation),
+            salons,
+            clock.GetCurrentInstant()
+        );
 
     /// <param name="AllSalons">Whether the person sees the clients of every salon of the practice.</param>
     public sealed record Screen(
         LocalDate Today,
         bool AllSalons,
-        PromiseKept Safety,
+        PromiseKept Promise,
         GapRisks GapRisks,
         IReadOnlyList<SalonWeeks> Load,
         IReadOnlyList<WorkshopMonths> Orders

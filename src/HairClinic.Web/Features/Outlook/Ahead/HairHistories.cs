@@ -72,7 +72,7 @@ internal static class HairHistories
         return units.ToLookup(
             u => u.ClientId,
             u =>
-                UnitHistory.Of(
+                UnitHistory.From(
                     u.State,
                     u.Dates,
                     u.Promised,

@@ -35,7 +35,7 @@ internal static class LoadWeeks
             if (!forecasts.TryGetValue(salon.Id, out var forecast) || salon.Retired && forecast.Clients == 0)
                 continue;
             var load = forecast.Load();
-            var open = WeekMinutes.Of(HoursOf(salon, [], salon.Hours.Select(Weekly)), forecast.From, load.Weeks);
+            var open = WeekMinutes.OpenMinutes(HoursOf(salon, [], salon.Hours.Select(Weekly)), forecast.From, load.Weeks);
             var hands = new double[load.Weeks];
             foreach (var person in people.Where(p => p.Salons.Any(s => s.SalonId == salon.Id)))
                 AddTo(hands, person, salon, forecast.From);
@@ -51,7 +51,7 @@ internal static class LoadWeeks
         var own = person.WorkSpells.Where(w => w.SalonId == salon.Id).Select(w => new WeeklyHours(w.Day, w.From, w.To));
         var (week, share) = person.WorkSpells.Count > 0 ? (own, 1.0) : (salon.Hours.Select(Weekly), 1.0 / person.Salons.Count);
         var away = person.Absences.Select(a => a.Days);
-        var minutes = WeekMinutes.Of(HoursOf(salon, away, week), from, hands.Length);
+        var minutes = WeekMinutes.OpenMinutes(HoursOf(salon, away, week), from, hands.Length);
         for (var i = 0; i < hands.Length; i++)
             hands[i] += share * minutes[i];
     }

@@ -18,7 +18,7 @@ public sealed record PromiseKept(IReadOnlyList<SalonPromise> Salons, IReadOnlyLi
             .Where(c => c.rows.Count > 0)
             .Select(c => (c.cause, c.rows.Count, c.rows.Sum(b => b.Gap.Days)));
 
-    internal static PromiseKept Of(IReadOnlyCollection<ClientHistory> clients, IEnumerable<Salon> salons, Instant now)
+    internal static PromiseKept Measure(IReadOnlyCollection<ClientHistory> clients, IEnumerable<Salon> salons, Instant now)
     {
         var (rows, gaps) = (new List<SalonPromise>(), new List<GapRow>());
         var bySalon = clients.ToLookup(c => c.SalonId);
@@ -29,10 +29,10 @@ public sealed record PromiseKept(IReadOnlyList<SalonPromise> Salons, IReadOnlyLi
             var sum = new SalonPromise(salon.Id, salon.Name);
             foreach (var client in bySalon[salon.Id])
             {
-                var watch = GapFinder.Of(client.Hair, from, today);
-                var (inTime, units) = TimelySuccessors.Of(client.Hair, from, today);
-                sum = sum.With(watch, new Proportion(inTime, units));
-                gaps.AddRange(watch.Gaps.Select(b => new GapRow(client.Id, client.Code, client.Name, salon.Name, b)));
+                var found = GapFinder.Find(client.Hair, from, today);
+                var (inTime, units) = TimelySuccessors.Count(client.Hair, from, today);
+                sum = sum.With(found, new Proportion(inTime, units));
+                gaps.AddRange(found.Gaps.Select(b => new GapRow(client.Id, client.Code, client.Name, salon.Name, b)));
             }
             rows.Add(sum);
         }

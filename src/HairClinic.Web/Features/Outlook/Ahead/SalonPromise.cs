@@ -11,7 +11,7 @@ public sealed record SalonPromise(Guid? SalonId, string Name)
 
     public int Gaps { get; init; }
 
-    public int BareDays { get; init; }
+    public int GapDays { get; init; }
 
     public int DaysWatched { get; init; }
 
@@ -24,15 +24,15 @@ public sealed record SalonPromise(Guid? SalonId, string Name)
     /// <summary>Worn-out units whose successor was ready in time.</summary>
     public Proportion InTime { get; init; }
 
-    internal SalonPromise With(ClientGaps watch, Proportion inTime) =>
+    internal SalonPromise With(ClientGaps found, Proportion inTime) =>
         this with
         {
-            Kept = watch.DaysWatched == 0 ? Kept : Kept + new Proportion(watch.Gaps.Count == 0 ? 1 : 0, 1),
-            Gaps = Gaps + watch.Gaps.Count,
-            BareDays = BareDays + watch.Gaps.Sum(b => b.Days),
-            DaysWatched = DaysWatched + watch.DaysWatched,
+            Kept = found.DaysWatched == 0 ? Kept : Kept + new Proportion(found.Gaps.Count == 0 ? 1 : 0, 1),
+            Gaps = Gaps + found.Gaps.Count,
+            GapDays = GapDays + found.Gaps.Sum(b => b.Days),
+            DaysWatched = DaysWatched + found.DaysWatched,
             // Of those, only whoever wore hair in the period is this period's to tell of.
-            Lapsed = Lapsed + (watch.HasLapsed && watch.DaysWatched > 0 ? 1 : 0),
+            Lapsed = Lapsed + (found.HasLapsed && found.DaysWatched > 0 ? 1 : 0),
             InTime = InTime + inTime,
         };
 
@@ -41,7 +41,7 @@ public sealed record SalonPromise(Guid? SalonId, string Name)
         {
             Kept = one.Kept + other.Kept,
             Gaps = one.Gaps + other.Gaps,
-            BareDays = one.BareDays + other.BareDays,
+            GapDays = one.GapDays + other.GapDays,
             DaysWatched = one.DaysWatched + other.DaysWatched,
             Lapsed = one.Lapsed + other.Lapsed,
             InTime = one.InTime + other.InTime,

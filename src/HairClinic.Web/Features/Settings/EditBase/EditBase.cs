@@ -17,7 +17,7 @@ public sealed class EditBase(ClinicDbFactory databases, WriteOnce writes) : Edit
 
     protected override IQueryable<BaseMaterial> Rows(ClinicDb db) => db.BaseMaterials;
 
-    protected override Input Read(BaseMaterial row) => Input.Of(row);
+    protected override Input Read(BaseMaterial row) => Input.From(row);
 
     protected override BaseMaterial Make(Input input) =>
         new(Guid.CreateVersion7(), input.Name, input.LifeFromDays ?? 0, input.LifeToDays ?? 0);
@@ -43,7 +43,7 @@ public sealed class EditBase(ClinicDbFactory databases, WriteOnce writes) : Edit
         [Field("Nine in ten worn out by day")]
         public int? LifeToDays { get; set; }
 
-        public static Input Of(BaseMaterial material) =>
+        public static Input From(BaseMaterial material) =>
             new()
             {
                 Name = material.Name,

@@ -28,7 +28,7 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
 
     protected override IQueryable<HoldWindowRule> Rows(ClinicDb db) => db.HoldWindowRules;
 
-    protected override Input Read(HoldWindowRule row) => Input.Of(row);
+    protected override Input Read(HoldWindowRule row) => Input.From(row);
 
     protected override HoldWindowRule Make(Input input) => new(Guid.CreateVersion7(), input.EarliestWeeks ?? 0, input.LatestWeeks ?? 0);
 
@@ -69,7 +69,7 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
         [Field("Latest week")]
         public int? LatestWeeks { get; set; }
 
-        public static Input Of(HoldWindowRule rule) =>
+        public static Input From(HoldWindowRule rule) =>
             new()
             {
                 BaseMaterialId = rule.BaseMaterialId,

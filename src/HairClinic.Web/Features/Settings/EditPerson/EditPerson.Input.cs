@@ -25,7 +25,7 @@ public sealed partial class EditPerson
         [Field("Away")]
         public List<DayRange> Absences { get; set; } = [];
 
-        public static Input Of(Person person) =>
+        public static Input From(Person person) =>
             new()
             {
                 Id = person.Id,
@@ -57,6 +57,6 @@ public sealed partial class EditPerson
 
         object IFormRow.Key => SalonId;
 
-        string IFormRow.Say(EditWords words) => words.Of(Days);
+        string IFormRow.Say(EditWords words) => words.Format(Days);
     }
 }

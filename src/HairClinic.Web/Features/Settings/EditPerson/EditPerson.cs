@@ -40,7 +40,7 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
     private static async Task<Input?> ReadAsync(ClinicDb db, Guid id, CancellationToken cancellation)
     {
         var person = await Whole(db).AsNoTracking().SingleOrDefaultAsync(p => p.Id == id && !p.Left, cancellation);
-        return person is null ? null : Input.Of(person);
+        return person is null ? null : Input.From(person);
     }
 
     private static IQueryable<Person> Whole(ClinicDb db) =>
@@ -52,7 +52,7 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
         if (input.Id is { } id)
         {
             person = await Whole(db).SingleAsync(p => p.Id == id, cancellation);
-            Guarded.Hold(db, person, input.Version);
+            Guarded.ExpectVersion(db, person, input.Version);
             if (!StaffRoles.MayManage(current.Person, person.Id, person.Role))
                 throw new Refusal("Only an owner changes owners and managers.");
         }

@@ -20,7 +20,7 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
 
     protected override IQueryable<Product> Rows(ClinicDb db) => db.Products.Include(p => p.Lots);
 
-    protected override Input Read(Product row) => Input.Of(row);
+    protected override Input Read(Product row) => Input.From(row);
 
     protected override Product Make(Input input) => new(Guid.CreateVersion7(), input.Name, input.Kind);
 
@@ -66,7 +66,7 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
         [Field("Lots")]
         public List<LotLine> Lots { get; set; } = [];
 
-        public static Input Of(Product product) =>
+        public static Input From(Product product) =>
             new()
             {
                 Name = product.Name,

@@ -26,7 +26,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
             .Include(s => s.Hours)
             .Include(s => s.Closures)
             .SingleOrDefaultAsync(s => s.Id == id, cancellation);
-        return salon is null ? null : Input.Of(salon);
+        return salon is null ? null : Input.From(salon);
     }
 
     /// <exception cref="Refusal">The name is taken, the phone cannot be read, or something is still booked in a salon to be closed.</exception>
@@ -54,7 +54,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         if (!MayEdit(id))
             throw new Refusal("This salon is not one of yours.");
         var salon = await db.Salons.Include(s => s.Hours).Include(s => s.Closures).SingleAsync(s => s.Id == id, cancellation);
-        Guarded.Hold(db, salon, input.Version);
+        Guarded.ExpectVersion(db, salon, input.Version);
         var opening = OpeningOf(salon);
         Fill(salon, input, await PhoneAsync(db, input, salon.Phone, cancellation));
         if (input.Retire)
@@ -158,7 +158,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         [Field("Closures")]
         public List<DayRange> Closures { get; set; } = [];
 
-        public static Input Of(Salon salon) =>
+        public static Input From(Salon salon) =>
             new()
             {
                 Id = salon.Id,

@@ -24,7 +24,7 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes) : E
 
     protected override IQueryable<ServiceKind> Rows(ClinicDb db) => db.ServiceKinds.Include(k => k.Steps);
 
-    protected override Input Read(ServiceKind row) => Input.Of(row);
+    protected override Input Read(ServiceKind row) => Input.From(row);
 
     protected override ServiceKind Make(Input input) => new(Guid.CreateVersion7(), input.Name, input.Purpose);
 
@@ -63,7 +63,7 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes) : E
         [Field("Clients may book it on their own page")]
         public bool OfferedToClients { get; set; }
 
-        public static Input Of(ServiceKind kind) =>
+        public static Input From(ServiceKind kind) =>
             new()
             {
                 Name = kind.Name,
@@ -88,6 +88,6 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes) : E
         // Known by its place.
         object? IFormRow.Key => null;
 
-        string IFormRow.Say(EditWords words) => $"{words.Of(Kind)} {words.Of(Minutes)}";
+        string IFormRow.Say(EditWords words) => $"{words.Format(Kind)} {words.Format(Minutes)}";
     }
 }

@@ -30,7 +30,7 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
 
     protected override IQueryable<UnitKind> Rows(ClinicDb db) => db.UnitKinds;
 
-    protected override Input Read(UnitKind row) => Input.Of(row);
+    protected override Input Read(UnitKind row) => Input.From(row);
 
     protected override UnitKind Make(Input input) => new(Guid.CreateVersion7(), input.Name, input.BaseMaterialId, input.WorkshopId);
 
@@ -41,7 +41,7 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
         row.Edit(input.Name, input.BaseMaterialId, input.WorkshopId);
         if (row.LeadHalfDays != input.LeadHalfDays || row.LeadNineInTenDays != input.LeadNineInTenDays)
             db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
-        row.Take(input.LeadHalfDays ?? 0, input.LeadNineInTenDays ?? 0);
+        row.SetLead(input.LeadHalfDays ?? 0, input.LeadNineInTenDays ?? 0);
         if (input.Retire)
             row.Retire();
     }
@@ -70,7 +70,7 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
         [Field("Nine in ten take, days")]
         public int? LeadNineInTenDays { get; set; } = 77;
 
-        public static Input Of(UnitKind kind) =>
+        public static Input From(UnitKind kind) =>
             new()
             {
                 Name = kind.Name,

@@ -20,7 +20,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
 
     protected override IQueryable<Workshop> Rows(ClinicDb db) => db.Workshops.Include(w => w.Closures);
 
-    protected override Input Read(Workshop row) => Input.Of(row);
+    protected override Input Read(Workshop row) => Input.From(row);
 
     protected override Workshop Make(Input input) => new(Guid.CreateVersion7(), input.Name);
 
@@ -63,7 +63,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
         [Field("Days until it is sent back")]
         public int? InspectionDays { get; set; } = 7;
 
-        public static Input Of(Workshop workshop) =>
+        public static Input From(Workshop workshop) =>
             new()
             {
                 Name = workshop.Name,

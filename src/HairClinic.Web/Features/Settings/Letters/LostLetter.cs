@@ -38,10 +38,10 @@ public sealed record LostLetter(LetterKind Kind, LocalDate Day, string? Client, 
             WorkFate.Unsure => ["The line broke while it was being handed over: it may have gone, or not. It is not sent again by itself."],
             _ when Fault is WorkFaults.TooLate => ["It could not leave before what it leads to had run out."],
             _ when Fault is nameof(NoMailWayException) => ["No mail server was set."],
-            _ when Fault?.StartsWith(Refused, StringComparison.Ordinal) is true && MailState.Said(Fault) == MailState.Said(null) =>
+            _ when Fault?.StartsWith(Refused, StringComparison.Ordinal) is true && MailState.Describe(Fault) == MailState.Describe(null) =>
             [
                 "The mail server refused it for good: the address may be wrong, or the mailbox gone.",
             ],
-            _ => [MailState.Said(Fault), "It was tried again until that was of no more use."],
+            _ => [MailState.Describe(Fault), "It was tried again until that was of no more use."],
         };
 }

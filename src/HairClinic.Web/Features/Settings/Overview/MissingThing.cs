@@ -3,7 +3,7 @@ namespace HairClinic.Web.Features.Settings;
 /// <summary>Something the practice cannot work well without, in a sentence, and where to put it right.</summary>
 public sealed record MissingThing(string Sentence, string Where, params IReadOnlyList<object> Arguments)
 {
-    public static IEnumerable<MissingThing> In(Overview.Screen screen)
+    public static IEnumerable<MissingThing> Find(Overview.Screen screen)
     {
         if (screen.Salons == 0)
             yield return new("There is no salon yet.", "/practice/edit-salon");

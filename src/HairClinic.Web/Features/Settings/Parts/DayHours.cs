@@ -48,7 +48,7 @@ public sealed record DayHours : IFormRow
     string IFormRow.Say(EditWords words)
     {
         var spells = new[] { (From, To), (SecondFrom, SecondTo) }.Where(s => s is not (null, null)).ToList();
-        return $"{DayName(Day)} {(spells.Count == 0 ? words.Of(null) : string.Join(" + ", spells.Select(s => $"{Clock(s.Item1)}–{Clock(s.Item2)}")))}";
+        return $"{DayName(Day)} {(spells.Count == 0 ? words.Format(null) : string.Join(" + ", spells.Select(s => $"{Clock(s.Item1)}–{Clock(s.Item2)}")))}";
     }
 
     // What is half typed is said too.

@@ -20,7 +20,7 @@ public sealed record DayRange : IFormRow
 
     object? IFormRow.Key => Id == Guid.Empty ? null : Id;
 
-    string IFormRow.Say(EditWords words) => $"{words.Of(From)}–{words.Of(To)} {Reason}".Trim();
+    string IFormRow.Say(EditWords words) => $"{words.Format(From)}–{words.Format(To)} {Reason}".Trim();
 
     /// <summary>Makes what is in the book what was typed: rows that differ are taken out and put in anew.</summary>
     public static void Match(

@@ -69,7 +69,7 @@ public abstract class EditPage<TInput> : LiveComponent
         return SaveAsync();
     }
 
-    public void Take(Change change)
+    public void Accept(Change change)
     {
         change.TakeTheirs();
         Meanwhile = [.. Meanwhile!.Where(c => c != change)];

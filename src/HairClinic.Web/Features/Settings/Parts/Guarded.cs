@@ -8,7 +8,7 @@ namespace HairClinic.Web.Features.Settings;
 public static class Guarded
 {
     /// <summary>Saves the row even when only its parts changed, so that the later of two edits is told.</summary>
-    public static void Hold<T>(ClinicDb db, T row, uint version)
+    public static void ExpectVersion<T>(ClinicDb db, T row, uint version)
         where T : PracticeOwned
     {
         db.Entry(row).State = EntityState.Modified;

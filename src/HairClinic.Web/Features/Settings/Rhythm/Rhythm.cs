@@ -13,7 +13,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureS
     public async Task<Input> OpenAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        return Input.Of(await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation));
+        return Input.From(await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation));
     }
 
     /// <exception cref="Refusal">A number no practice can work by.</exception>
@@ -24,7 +24,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureS
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         var settings = await db.PracticeSettings.SingleAsync(cancellation);
-        Guarded.Hold(db, settings, input.Version);
+        Guarded.ExpectVersion(db, settings, input.Version);
         if (settings.CureHours != input.CureHours || settings.DaysBeforeEvent != input.DaysBeforeEvent)
             db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
         settings.Rename(input.Name, input.Region, input.Culture);
@@ -66,7 +66,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureS
         [Field("Opening soon, days")]
         public int? OpeningSoonDays { get; set; }
 
-        [Field("Bookings start every", Said = "{0} minutes")]
+        [Field("Bookings start every", Format = "{0} minutes")]
         public int SlotMinutes { get; set; }
 
         [Field("Clients change a visit until, hours before")]
@@ -84,7 +84,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureS
         [Field("Accepted chance of a day with no unit that still wears well, percent")]
         public int? GapChancePercent { get; set; }
 
-        public static Input Of(PracticeSettings settings) =>
+        public static Input From(PracticeSettings settings) =>
             new()
             {
                 Version = settings.Version,

@@ -101,7 +101,7 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
         object IFormRow.Key => (Quantity, Habit);
 
         string IFormRow.Say(EditWords words) =>
-            $"{words.Words[Quantity == WearQuantity.Hold ? "How long a bond holds" : "How long a unit lasts"].Value}, {words.Words[WearHabits.Of(Habit).Label].Value}: {words.Of(Percent)} %";
+            $"{words.Words[Quantity == WearQuantity.Hold ? "How long a bond holds" : "How long a unit lasts"].Value}, {words.Words[WearHabits.Row(Habit).Label].Value}: {words.Format(Percent)} %";
     }
 
     public sealed record Outcome(int Changed);

@@ -40,7 +40,7 @@ public sealed partial class BookVisit(
         {
             return new Outcome { Doubts = e.Doubts };
         }
-        catch (Exception e) when (place is not null && SlotClashes.In(e) is { } clash)
+        catch (Exception e) when (place is not null && SlotClashes.Find(e) is { } clash)
         {
             return new Outcome { Taken = await TakenAsync(clash, place, input, cancellation) };
         }

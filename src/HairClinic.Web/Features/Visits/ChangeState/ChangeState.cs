@@ -41,12 +41,12 @@ public sealed class ChangeState(WriteOnce writes, SlotSearch slots, CurrentActor
                 cancellation
             );
         }
-        catch (Exception e) when (visit is not null && SlotClashes.In(e) is SlotClash.Client)
+        catch (Exception e) when (visit is not null && SlotClashes.Find(e) is SlotClash.Client)
         {
             var clash = await slots.ClashAsync(visit.ClientId, visit.StartsAt, visit.EndsAt, visit.Id, cancellation);
             throw (clash ?? new(Visit: null)).Refused(client);
         }
-        catch (Exception e) when (SlotClashes.In(e) is not null)
+        catch (Exception e) when (SlotClashes.Find(e) is not null)
         {
             throw new Refusal("Its place was given to somebody else. Book a new visit, or move this one.");
         }

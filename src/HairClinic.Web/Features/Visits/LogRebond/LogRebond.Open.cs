@@ -36,7 +36,7 @@ public sealed partial class LogRebond
         var blocks = settings.Blocks.Where(b => b.Holds(day)).ToList();
         var worn = last is { IsOpen: true } ? Worn(last, units, new Cure(settings.CureHours), today, now) : null;
         var finished = day < today ? visit.EndsAt.InZone(zone).TimeOfDay : (LocalTime?)null;
-        var start = RebondPrefill.Of(visitId, worn, last, units, products, finished);
+        var start = RebondPrefill.Prefill(visitId, worn, last, units, products, finished);
         // A draft about another bond than the one on the head would log the wrong take-down.
         var draft = visit.Logged is null ? await drafts.FindAsync<Input>(nameof(LogRebond), visitId, cancellation) : null;
         return new Screen(

@@ -6,7 +6,7 @@ namespace HairClinic.Web.Features.Visits;
 /// </summary>
 internal static class RebondPrefill
 {
-    public static LogRebond.Input Of(
+    public static LogRebond.Input Prefill(
         Guid visitId,
         LogRebond.WornUnit? worn,
         Bond? last,

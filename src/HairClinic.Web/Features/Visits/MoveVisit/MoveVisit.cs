@@ -99,7 +99,7 @@ public sealed class MoveVisit(
         {
             return new Outcome { Doubts = e.Doubts };
         }
-        catch (Exception e) when (read is not null && SlotClashes.In(e) is { } clash)
+        catch (Exception e) when (read is not null && SlotClashes.Find(e) is { } clash)
         {
             return new Outcome { Taken = await TakenAsync(clash, read.Value.Place, read.Value.Visit, cancellation) };
         }

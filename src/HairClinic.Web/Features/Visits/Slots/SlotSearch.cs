@@ -22,7 +22,7 @@ public sealed class SlotSearch(ClinicDbFactory databases, IClock clock)
             UsualPerson = ask.UsualPerson,
             OnlyChair = ask.OnlyChair,
         };
-        return SlotOffer.Of(book, ask.Start is null ? book.Spread(wish).OrderBy(s => s.StartsAt) : book.Nearest(wish));
+        return SlotOffer.For(book, ask.Start is null ? book.Spread(wish).OrderBy(s => s.StartsAt) : book.Nearest(wish));
     }
 
     /// <summary>Whether a client has another visit at that time, wherever that is: who asks learns no more of it than they may see.</summary>
@@ -106,9 +106,9 @@ public sealed record SlotOffer(
     string Person
 )
 {
-    public static IReadOnlyList<SlotOffer> Of(SlotFacts book, IEnumerable<Slot> slots) => [.. slots.Select(slot => Of(book, slot))];
+    public static IReadOnlyList<SlotOffer> For(SlotFacts book, IEnumerable<Slot> slots) => [.. slots.Select(slot => For(book, slot))];
 
-    private static SlotOffer Of(SlotFacts book, Slot slot)
+    private static SlotOffer For(SlotFacts book, Slot slot)
     {
         var zone = book.Salon.TimeZone;
         var start = slot.StartsAt.InZone(zone).LocalDateTime;

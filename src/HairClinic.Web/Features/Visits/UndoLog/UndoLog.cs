@@ -32,7 +32,7 @@ public sealed class UndoLog(ClinicDbFactory databases, WriteOnce writes, DraftSt
         {
             return await writes.RunAsync(key, nameof(UndoLog), input, db => WriteAsync(db, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (SlotClashes.In(e) is SlotClash.Client)
+        catch (DbUpdateException e) when (SlotClashes.Find(e) is SlotClash.Client)
         {
             throw new Refusal("This client was given another visit at that time since. Call that one off first.");
         }

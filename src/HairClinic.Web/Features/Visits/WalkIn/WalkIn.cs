@@ -35,11 +35,11 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         {
             return new(Begun: null);
         }
-        catch (DbUpdateException e) when (SlotClashes.In(e) is SlotClash.Client)
+        catch (DbUpdateException e) when (SlotClashes.Find(e) is SlotClash.Client)
         {
             throw await ElsewhereAsync(input, cancellation);
         }
-        catch (DbUpdateException e) when (SlotClashes.In(e) is not null)
+        catch (DbUpdateException e) when (SlotClashes.Find(e) is not null)
         {
             throw new Refusal("The chair was taken a moment ago. Try once more.");
         }

@@ -45,7 +45,7 @@ internal static class DueBonds
         select visit;
 
     /// <summary>One part, lifted and others apart: each can be read in the order of an index and left after a page.</summary>
-    public static IEnumerable<(int Rank, IQueryable<MarkedBond> Bonds)> Of(DuePart part, ClinicDb db, DueDay day)
+    public static IEnumerable<(int Rank, IQueryable<MarkedBond> Bonds)> InPart(DuePart part, ClinicDb db, DueDay day)
     {
         var (all, today, soon) = (On(db, day), day.Today, day.Soon);
         var lifted = all.Where(b => b.Lifted);

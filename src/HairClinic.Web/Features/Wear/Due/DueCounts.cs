@@ -4,11 +4,11 @@ namespace HairClinic.Web.Features.Wear;
 
 /// <summary>How many are in each part. Whoever closes soonest is looked at first, and in a very large book only so many.</summary>
 /// <param name="AtLeast">There are more bonds than were looked at, so every number may be higher.</param>
-public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> In, bool AtLeast)
+public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> Parts, bool AtLeast)
 {
     public const int Cap = 5_000;
 
-    public int Of(DuePart part) => In.GetValueOrDefault(part);
+    public int CountOf(DuePart part) => Parts.GetValueOrDefault(part);
 
     internal static async Task<DueCounts> ReadAsync(ClinicDb db, IReadOnlyList<DueDay> days, CancellationToken cancellation)
     {
@@ -22,7 +22,7 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> In, bool AtLeas
             .Where(g => g.Key != DuePart.All)
             .ToDictionary(g => g.Key, g => g.Sum());
         parts[DuePart.All] = ToCall.Sum(part => parts.GetValueOrDefault(part));
-        parts[DuePart.AtRisk] = await RiskRows.Of(db, [.. days.SelectMany(d => d.Salons)]).CountAsync(cancellation);
+        parts[DuePart.AtRisk] = await RiskRows.Query(db, [.. days.SelectMany(d => d.Salons)]).CountAsync(cancellation);
         return new(parts, groups.Sum(g => g.Count) >= Cap);
     }
 

@@ -14,7 +14,7 @@ internal static class DueRows
         CancellationToken cancellation
     )
     {
-        var pages = days.SelectMany(day => DueBonds.Of(part, db, day))
+        var pages = days.SelectMany(day => DueBonds.InPart(part, db, day))
             .Where(p => after is null || p.Rank >= after.Rank)
             .Select(p => Ordered(p.Rank == after?.Rank ? After(p.Bonds, after) : p.Bonds, p.Rank).Take(count))
             .ToList();

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Wear;
 /// <summary>Clients at risk of a gap, those with most such days to expect first.</summary>
 internal static class RiskRows
 {
-    public static IQueryable<ReorderPlan> Of(ClinicDb db, IReadOnlyList<Guid> salons) =>
+    public static IQueryable<ReorderPlan> Query(ClinicDb db, IReadOnlyList<Guid> salons) =>
         db.ReorderPlans.Where(p => p.AtRisk && ReorderPlanStore.Planned(db).Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId)));
 
     public static Task<List<RiskRow>> ReadAsync(
@@ -18,7 +18,7 @@ internal static class RiskRows
         CancellationToken cancellation
     )
     {
-        var plans = Of(db, salons).AsNoTracking();
+        var plans = Query(db, salons).AsNoTracking();
         if (after is not null)
             plans = plans.Where(p =>
                 p.ExpectedDaysWithoutHair < after.Days || p.ExpectedDaysWithoutHair == after.Days && p.ClientId > after.ClientId

@@ -196,7 +196,7 @@ public sealed class EditClientTests(PgServer server)
         Assert.Null(await OpenAsync(clinic));
         await Refused.SayingAsync(
             "This client is not there any more. They may have been merged with another record.",
-            () => SaveAsync(clinic, Slice.Input.Of(_client))
+            () => SaveAsync(clinic, Slice.Input.From(_client))
         );
     }
 

@@ -187,7 +187,7 @@ public sealed class FindTests(PgServer server)
             {
                 var unit = new HairSystem(Guid.CreateVersion7(), "STOCK-4", clientId: null, g.Lace.Id, g.Today);
                 g.Scene.Db.HairSystems.Add(unit);
-                g.Scene.Db.FindWords.Add(FindWords.Of(unit));
+                g.Scene.Db.FindWords.Add(FindWords.For(unit));
             })
         );
 

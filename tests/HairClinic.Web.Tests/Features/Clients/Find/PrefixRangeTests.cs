@@ -18,7 +18,7 @@ public sealed class PrefixRangeTests
             .Sample(
                 (prefix, word) =>
                 {
-                    var range = PrefixRange.Of(prefix);
+                    var range = PrefixRange.Covering(prefix);
                     var inside = Bytewise(word, range.From) >= 0 && Bytewise(word, range.Below) < 0;
                     Assert.Equal(word.StartsWith(prefix, StringComparison.Ordinal), inside);
                 }
@@ -27,7 +27,7 @@ public sealed class PrefixRangeTests
     [Fact]
     public void Letters_beyond_the_basic_plane_and_before_the_surrogates_have_a_next_one()
     {
-        Assert.Equal("\uE000", PrefixRange.Of("\uD7FF").Below);
-        Assert.Equal(char.ConvertFromUtf32(0x1F601), PrefixRange.Of(char.ConvertFromUtf32(0x1F600)).Below);
+        Assert.Equal("\uE000", PrefixRange.Covering("\uD7FF").Below);
+        Assert.Equal(char.ConvertFromUtf32(0x1F601), PrefixRange.Covering(char.ConvertFromUtf32(0x1F600)).Below);
     }
 }

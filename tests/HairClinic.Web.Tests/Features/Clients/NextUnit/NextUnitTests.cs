@@ -198,7 +198,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     private Task<Slice.Outcome> DraftAsync(TestClinic clinic, Guid key, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(Desk(clinic), s => s.DraftAsync(key, input, Cancel));
 
-    private IReadOnlyList<string> Story(Slice.Screen screen) => NextUnitStory.Of(screen, Localizer);
+    private IReadOnlyList<string> Story(Slice.Screen screen) => NextUnitStory.Tell(screen, Localizer);
 
     private Task<TestClinic> OpenAsync(Action<Scene> lay) =>
         TestClinic.OpenAsync(

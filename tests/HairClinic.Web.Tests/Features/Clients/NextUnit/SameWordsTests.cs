@@ -77,7 +77,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         foreach (var client in _clients)
         {
             var screen = await ScreenAsync(clinic, client.Id);
-            var (standing, last) = (screen.Plan!.Outlook.Standing, NextUnitStory.Of(screen, Localizer)[^1]);
+            var (standing, last) = (screen.Plan!.Outlook.Standing, NextUnitStory.Tell(screen, Localizer)[^1]);
             seen.Add(standing.Verdict);
             Assert.Equal(standing.Verdict == OrderVerdict.Wait, last == "There is nothing to do today.");
             if (standing.Verdict == OrderVerdict.OrderSoon)
@@ -137,8 +137,8 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         return string.Join(
             '\n',
             [
-                .. NextUnitStory.Of(screen, Localizer),
-                WearLineSentence.Of(screen.Line!, Localizer, forClient: false),
+                .. NextUnitStory.Tell(screen, Localizer),
+                WearLineSentence.Describe(screen.Line!, Localizer, forClient: false),
                 NextUnitText.Of(standing, Localizer),
                 NextUnitText.Why(standing, Localizer),
             ]

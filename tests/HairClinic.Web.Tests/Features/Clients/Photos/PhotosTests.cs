@@ -214,12 +214,12 @@ public sealed class PhotosTests(PgServer server)
     private Task<byte[]?> ReadAsync(TestClinic clinic, Guid client, Guid photo, string? part, PersonActor? by = null) =>
         clinic.UseAsync<Slice, byte[]?>(by ?? clinic.Acting(_given.Stylist, _given.Here), s => s.ReadAsync(client, photo, part, Cancel));
 
-    private Task<bool> DoAsync(TestClinic clinic, Func<Slice, Task> deed) =>
+    private Task<bool> DoAsync(TestClinic clinic, Func<Slice, Task> action) =>
         clinic.UseAsync<Slice, bool>(
             clinic.Acting(_given.Stylist, _given.Here),
             async s =>
             {
-                await deed(s);
+                await action(s);
                 return true;
             }
         );

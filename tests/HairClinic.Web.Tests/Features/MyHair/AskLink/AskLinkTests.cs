@@ -98,7 +98,7 @@ public sealed class AskLinkTests(PgServer server)
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                 await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
                 var links = services.GetRequiredService<SignInLinkStore>();
-                foreach (var asked in await services.GetRequiredService<LinkAskQueue>().TakeAsync(unfenced, address, Cancel))
+                foreach (var asked in await services.GetRequiredService<LinkAskQueue>().DequeueAsync(unfenced, address, Cancel))
                     await links.AnswerAsync(db, asked, Cancel);
                 await db.SaveChangesAsync(Cancel);
                 var sent = await db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel);

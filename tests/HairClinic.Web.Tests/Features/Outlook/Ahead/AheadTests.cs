@@ -38,15 +38,15 @@ public sealed class AheadTests(PgServer server)
             scene.Welcome("new", "Una Never", _elmRow);
         });
 
-        var safety = (await OpenPageAsync(clinic, _owner, _elmRow, _quayside)).Safety;
+        var promise = (await OpenPageAsync(clinic, _owner, _elmRow, _quayside)).Promise;
 
-        Assert.Equal(["Elm Row", "Quayside", ""], safety.Salons.Select(s => s.Name));
-        Assert.Equal([new(1, 2), new(1, 1), new Proportion(2, 3)], safety.Salons.Select(s => s.Kept));
-        Assert.Equal([(1, 10), (0, 0), (1, 10)], safety.Salons.Select(s => (s.Gaps, s.BareDays)));
-        var row = Assert.Single(safety.Gaps);
+        Assert.Equal(["Elm Row", "Quayside", ""], promise.Salons.Select(s => s.Name));
+        Assert.Equal([new(1, 2), new(1, 1), new Proportion(2, 3)], promise.Salons.Select(s => s.Kept));
+        Assert.Equal([(1, 10), (0, 0), (1, 10)], promise.Salons.Select(s => (s.Gaps, s.GapDays)));
+        var row = Assert.Single(promise.Gaps);
         Assert.Equal(("bare", "Elm Row", GapCause.OrderedTooLate), (row.Code, row.Salon, row.Gap.Cause));
         Assert.Equal((Today.PlusDays(-59), Today.PlusDays(-50)), (row.Gap.From, row.Gap.Through));
-        Assert.Equal([(GapCause.OrderedTooLate, 1, 10)], safety.Causes);
+        Assert.Equal([(GapCause.OrderedTooLate, 1, 10)], promise.Causes);
     }
 
     [Fact]
@@ -60,7 +60,7 @@ public sealed class AheadTests(PgServer server)
 
         var page = await OpenPageAsync(clinic, _owner, _elmRow, _quayside);
 
-        Assert.Equal(new Proportion(1, 2), page.Safety.Salons[0].InTime);
+        Assert.Equal(new Proportion(1, 2), page.Promise.Salons[0].InTime);
     }
 
     [Fact]
@@ -77,7 +77,7 @@ public sealed class AheadTests(PgServer server)
         var page = await OpenPageAsync(clinic, _manager, _elmRow);
 
         Assert.False(page.AllSalons);
-        Assert.Equal(["near"], page.Safety.Gaps.Select(b => b.Code));
+        Assert.Equal(["near"], page.Promise.Gaps.Select(b => b.Code));
         Assert.Equal(["near"], page.GapRisks.AtRisk.Select(r => r.Code));
         Assert.Equal([600.0, 300.0, 900.0], page.Load.Select(w => w.Load.Week(0).ChairMinutes));
     }
@@ -224,7 +224,7 @@ public sealed class AheadTests(PgServer server)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), client.Id);
         var answer = new ReorderAnswer(orderBy is null ? 0.3 : 0.01, orderBy is null ? null : 9, expected, IsPastSight: false);
-        plan.Take(new ReorderOutlook(Today, _kind.Id, 0.05, answer, orderBy) { InHand = 1 });
+        plan.Store(new ReorderOutlook(Today, _kind.Id, 0.05, answer, orderBy) { InHand = 1 });
         scene.Db.ReorderPlans.Add(plan);
     }
 
@@ -237,7 +237,7 @@ public sealed class AheadTests(PgServer server)
                 load.Add(scenario, week, new WeekLoad(minutes / 60, 0, 0, minutes, minutes / 2, minutes, minutes));
         }
         var forecast = new LoadForecast(Guid.CreateVersion7(), salon.Id);
-        forecast.Take(Today, 1, load);
+        forecast.Store(Today, 1, load);
         scene.Db.LoadForecasts.Add(forecast);
     }
 
@@ -250,7 +250,7 @@ public sealed class AheadTests(PgServer server)
                 load.Add(scenario, month, new VisitCount(each, each));
         }
         var forecast = new OrderForecast(Guid.CreateVersion7(), workshopId);
-        forecast.Take(new LocalDate(2027, 2, 1), load);
+        forecast.Store(new LocalDate(2027, 2, 1), load);
         scene.Db.OrderForecasts.Add(forecast);
     }
 }

@@ -29,7 +29,7 @@ public sealed class PromiseSectionTests : UiTestContext
     private IRenderedComponent<PromiseSection> Show(int clients, int days) =>
         Render<PromiseSection>(p =>
             p.Add(
-                s => s.Safety,
+                s => s.Promise,
                 new PromiseKept(
                     [new SalonPromise(Guid.CreateVersion7(), "Elm Row") { Kept = new(clients, clients), DaysWatched = days }],
                     []

@@ -270,11 +270,11 @@ public sealed class EraseClientTests(PgServer server)
         Assert.Equal(first.Counts.OrderBy(c => c.Key), second.Counts.OrderBy(c => c.Key));
     }
 
-    private static async Task<bool> TriedAsync(Func<Task> deed)
+    private static async Task<bool> TriedAsync(Func<Task> action)
     {
         try
         {
-            await deed();
+            await action();
             return true;
         }
         catch (Refusal)

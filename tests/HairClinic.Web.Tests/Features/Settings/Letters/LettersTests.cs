@@ -27,7 +27,7 @@ public sealed class LettersTests(PgServer server)
         await using var listener = new MailListener();
         await using var site = await OpenAsync(With(listener.Port));
 
-        Assert.Empty(LetterTrouble.In(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))));
+        Assert.Empty(LetterTrouble.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))));
         var outcome = await ManagerAsync(site, s => s.SendAsync(Cancel));
 
         Assert.Equal(MailWay.Server, outcome.Way);
@@ -40,7 +40,7 @@ public sealed class LettersTests(PgServer server)
         await using var site = await OpenAsync(Without);
 
         Assert.Contains(
-            LetterTrouble.In(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
+            LetterTrouble.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
             m => m.Sentence.StartsWith("No mail server is set", StringComparison.Ordinal)
         );
         Assert.Equal(MailState.NoServer, (await Assert.ThrowsAsync<Refusal>(() => ManagerAsync(site, s => s.SendAsync(Cancel)))).Sentence);
@@ -89,7 +89,7 @@ public sealed class LettersTests(PgServer server)
 
         Assert.Equal((1, item.LastError), (screen.Waiting.Count, screen.Waiting.LastFault));
         Assert.Equal("SmtpCommandException 451", item.LastError);
-        var said = LetterTrouble.In(screen).ToList();
+        var said = LetterTrouble.Find(screen).ToList();
         Assert.Contains(
             said,
             m => m.Sentence.StartsWith("Letters that did not go out", StringComparison.Ordinal) && m.Arguments[0].Equals(1)
@@ -121,7 +121,7 @@ public sealed class LettersTests(PgServer server)
         );
         Assert.All(screen.Lost, l => Assert.StartsWith("The mail server refused it for good", Assert.Single(l.Why())));
         Assert.Contains(
-            LetterTrouble.In(screen),
+            LetterTrouble.Find(screen),
             m => m.Sentence.StartsWith("Letters of the last 30 days", StringComparison.Ordinal) && m.Arguments[0].Equals(3)
         );
     }
@@ -143,7 +143,7 @@ public sealed class LettersTests(PgServer server)
         );
 
         Assert.Contains(
-            LetterTrouble.In(await ManagerAsync(site, s => s.OpenAsync(ask: false, Cancel))),
+            LetterTrouble.Find(await ManagerAsync(site, s => s.OpenAsync(ask: false, Cancel))),
             m => m.Sentence.StartsWith("Work behind the screens", StringComparison.Ordinal)
         );
         Assert.Equal(1, await ManagerAsync(site, s => s.TryAgainAsync(Cancel)));
@@ -168,7 +168,7 @@ public sealed class LettersTests(PgServer server)
         });
 
         Assert.Contains(
-            LetterTrouble.In(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
+            LetterTrouble.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
             m => m.Sentence.StartsWith("This site was not told its own address", StringComparison.Ordinal)
         );
         Assert.Equal(MailState.NoAddress, (await Assert.ThrowsAsync<Refusal>(() => InviteAsync(site))).Sentence);

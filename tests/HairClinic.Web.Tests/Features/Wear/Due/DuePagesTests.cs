@@ -102,7 +102,7 @@ public sealed class DuePagesTests(PgServer server)
 
         var both = await late.OpenAsync(clinic, allSalons: true, salons: [late.ElmRow, late.Quayside]);
 
-        Assert.Equal(1, both.Counts.Of(DuePart.Overdue));
+        Assert.Equal(1, both.Counts.CountOf(DuePart.Overdue));
         Assert.Equal(
             ["Auckland"],
             DueList.Codes(await late.OpenAsync(clinic, DuePart.Overdue, allSalons: true, salons: [late.ElmRow, late.Quayside]))

@@ -72,8 +72,8 @@ public sealed class DueTests(PgServer server)
         var screen = await _list.OpenAsync(clinic, part);
 
         Assert.Equal(codes.Split('|').Order(), DueList.Codes(screen).Order());
-        Assert.Equal(screen.Rows.Count, screen.Counts.Of(part));
-        Assert.Equal(5, screen.Counts.Of(DuePart.All));
+        Assert.Equal(screen.Rows.Count, screen.Counts.CountOf(part));
+        Assert.Equal(5, screen.Counts.CountOf(DuePart.All));
     }
 
     [Fact]

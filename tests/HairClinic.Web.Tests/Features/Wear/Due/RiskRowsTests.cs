@@ -23,7 +23,7 @@ public sealed class RiskRowsTests(PgServer server)
         var screen = await _list.OpenAsync(clinic, DuePart.AtRisk);
 
         Assert.Equal(["many", "some"], screen.Risks.Select(r => r.Code));
-        Assert.Equal(2, screen.Counts.Of(DuePart.AtRisk));
+        Assert.Equal(2, screen.Counts.CountOf(DuePart.AtRisk));
         Assert.Empty(screen.Rows);
     }
 

@@ -33,11 +33,11 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
             .ToDictionary(g => g.Key, g => g.ToList());
     }
 
-    protected override void Take(SheetRow row)
+    protected override void ReadRow(SheetRow row)
     {
         if (
             Read(row, BondRow.Table) is not { } read
-            || !IsFirst(row, $"{read.Serial}|{CellText.Of(read.AppliedOn)}|{CellText.Of(read.AppliedAt)}")
+            || !IsFirst(row, $"{read.Serial}|{CellText.Format(read.AppliedOn)}|{CellText.Format(read.AppliedAt)}")
         )
             return;
         if (!_units.TryGetValue(read.Serial, out var unit))
@@ -47,7 +47,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         else if (unit.ClientId is { } wearer && _codes.Kept(wearer) != clientId)
             Expect(row, BondColumns.ClientCode, "{0}, whose unit it is", _codes.CodeOf(wearer)!);
         else if (FirstDisorder(read) is var (column, expected))
-            Expect(row, column, expected, CellText.Of(read.AppliedOn));
+            Expect(row, column, expected, CellText.Format(read.AppliedOn));
         else
             Write(row, read, unit, _clients[clientId]);
     }
@@ -67,10 +67,10 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
                 line ?? nextLine!.Value,
                 "One head wears one unit at a time, and one unit is on one head: unit {0}, bonded on {1} ({2}), was not taken off before unit {3} was bonded on {4} ({5}).",
                 serials[bond.HairSystemId],
-                CellText.Of(bond.AppliedOn),
+                CellText.Format(bond.AppliedOn),
                 Where(line),
                 serials[next.HairSystemId],
-                CellText.Of(next.AppliedOn),
+                CellText.Format(next.AppliedOn),
                 Where(nextLine)
             );
         }
@@ -160,7 +160,12 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
                 );
             if (bond.RemovedOn is not null && merged.RemovedBecause != bond.RemovedBecause)
             {
-                Expect(row, BondColumns.RemovedBecause, "what the book says of this bond: {0}", ChoiceWords.Of(bond.RemovedBecause) ?? "–");
+                Expect(
+                    row,
+                    BondColumns.RemovedBecause,
+                    "what the book says of this bond: {0}",
+                    ChoiceWords.ToWord(bond.RemovedBecause) ?? "–"
+                );
                 return;
             }
             Tell(bond, merged with { RemovedOn = merged.RemovedOn == bond.RemovedOn ? null : merged.RemovedOn });
@@ -199,7 +204,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
                 _touched.TryGetValue(open, out var line) ? line : _touched[own.First(_touched.ContainsKey)],
                 "Unit {0} is {1}, but this bond was never taken off. Give the day it came off, or correct the unit.",
                 unit.Serial,
-                ChoiceWords.Of<UnitState>(unit.State)!
+                ChoiceWords.ToWord<UnitState>(unit.State)!
             );
             return;
         }
@@ -231,12 +236,19 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
     private Bond? InBook(List<Bond> own, BondRow read, Client client)
     {
         var sameDay = own.Where(b => b.AppliedOn == read.AppliedOn && !_touched.ContainsKey(b)).ToList();
-        return sameDay.FirstOrDefault(b => CellText.Of(TimeOf(b, client)) == CellText.Of(read.AppliedAt))
+        return sameDay.FirstOrDefault(b => CellText.Format(TimeOf(b, client)) == CellText.Format(read.AppliedAt))
             ?? sameDay.FirstOrDefault(b => read.AppliedAt is null || b.AppliedAt is null);
     }
 
     private BondRow RowOf(Bond bond, string serial, Client client) =>
-        BondRow.Of(bond, serial, client.Code, TimeOf(bond, client), UsedAdhesive.Of(bond, _products.All), _stylists.NameOf(bond.AppliedBy));
+        BondRow.From(
+            bond,
+            serial,
+            client.Code,
+            TimeOf(bond, client),
+            UsedAdhesive.From(bond, _products.All),
+            _stylists.NameOf(bond.AppliedBy)
+        );
 
     private LocalTime? TimeOf(Bond bond, Client client) => bond.AppliedAt?.InZone(_dues.SalonOf(client).TimeZone).TimeOfDay;
 

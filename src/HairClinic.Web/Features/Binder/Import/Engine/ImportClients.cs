@@ -26,7 +26,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
             .ToDictionaryAsync(c => c.Code, StringComparer.Ordinal, cancellation);
     }
 
-    protected override void Take(SheetRow row)
+    protected override void ReadRow(SheetRow row)
     {
         if (Read(row, ClientRow.Table) is not { } read || !IsFirst(row, read.Code))
             return;
@@ -94,7 +94,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
             return;
         var ids = _renamed.ConvertAll(c => c.Id);
         Db.FindWords.RemoveRange(await Db.FindWords.Where(w => ids.Contains(w.SubjectId)).ToListAsync(cancellation));
-        Db.FindWords.AddRange(_renamed.SelectMany(FindWords.Of));
+        Db.FindWords.AddRange(_renamed.SelectMany(FindWords.For));
     }
 
     // Where the row's own salon is; nobody can say for a salon the book lacks, which is a problem of its own.
@@ -108,13 +108,13 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
         if (read.Care.Known().Any())
             Learn(client, read, salon);
         Db.Clients.Add(client);
-        Db.FindWords.AddRange(FindWords.Of(client));
+        Db.FindWords.AddRange(FindWords.For(client));
         CountNew(row, client);
     }
 
     private void Change(SheetRow row, Client client, ClientRow read, Salon salon)
     {
-        var book = ClientRow.Of(client, _salons[client.HomeSalonId].Name);
+        var book = ClientRow.From(client, _salons[client.HomeSalonId].Name);
         var merged = read.Over(book);
         var differs = !merged.Cells().SequenceEqual(book.Cells());
         if (differs)

@@ -31,7 +31,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
             .ToDictionaryAsync(b => b.Key, b => b.Open, cancellation);
     }
 
-    protected override void Take(SheetRow row)
+    protected override void ReadRow(SheetRow row)
     {
         if (Read(row, UnitRow.Table) is not { } read || !IsFirst(row, read.Serial))
             return;
@@ -52,10 +52,10 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
             return;
         }
         unit = new HairSystem(Guid.CreateVersion7(), read.Serial, ClientId(read), kind.Id, read.Dates.SpecifiedOn);
-        unit.Restore(read.State ?? StateBy(read.Dates), read.Dates, read.RetiredBecause, read.TimesRemade);
+        unit.Restore(read.State ?? read.Dates.LastStep(), read.Dates, read.RetiredBecause, read.TimesRemade);
         Fill(unit, read, place);
         Db.HairSystems.Add(unit);
-        Db.FindWords.Add(FindWords.Of(unit));
+        Db.FindWords.Add(FindWords.For(unit));
         CountNew(row, unit);
     }
 
@@ -143,20 +143,4 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
         };
 
     private Guid? ClientId(UnitRow read) => read.ClientCode is null ? null : _clients.Find(read.ClientCode);
-
-    // The furthest step that is dated; a worn unit is resting until its bonds say that it is on a head.
-    private static UnitState StateBy(UnitDates dates) =>
-        dates switch
-        {
-            { RetiredOn: not null } => UnitState.Retired,
-            { FirstBondedOn: not null } => UnitState.Resting,
-            { PreparedOn: not null } => UnitState.Prepared,
-            { AcceptedOn: not null } => UnitState.Accepted,
-            { InspectedOn: not null } => UnitState.Inspected,
-            { ArrivedOn: not null } => UnitState.Arrived,
-            { ShippedOn: not null } => UnitState.Shipped,
-            { AcknowledgedOn: not null } => UnitState.Acknowledged,
-            { OrderedOn: not null } => UnitState.Ordered,
-            _ => UnitState.Specified,
-        };
 }

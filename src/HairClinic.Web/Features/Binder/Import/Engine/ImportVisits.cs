@@ -41,7 +41,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
         _byBookKey = _inBook.Where(v => v.BookKey is not null).ToDictionary(v => v.BookKey!, StringComparer.Ordinal);
     }
 
-    protected override void Take(SheetRow row)
+    protected override void ReadRow(SheetRow row)
     {
         if (Read(row, VisitRow.Table) is not { } read || !IsFirst(row, read.BookKey))
             return;
@@ -125,9 +125,9 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
         if (visit.State is not VisitState.Booked)
             return;
         if (visit.Day < salon.DayOf(Now))
-            Doubt(row, "This visit is booked for {0}, which is past: did it take place?", CellText.Of(visit.Day));
+            Doubt(row, "This visit is booked for {0}, which is past: did it take place?", CellText.Format(visit.Day));
         else if (!_opening[salon.Id].IsOpen(visit.Day))
-            Doubt(row, "{0} is closed on {1}.", salon.Name, CellText.Of(visit.Day));
+            Doubt(row, "{0} is closed on {1}.", salon.Name, CellText.Format(visit.Day));
     }
 
     private void Change(SheetRow row, Visit visit, VisitRow read)
@@ -168,7 +168,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
     }
 
     private VisitRow RowOf(Visit visit) =>
-        VisitRow.Of(
+        VisitRow.From(
             visit,
             _codes.CodeOf(visit.ClientId)!,
             _salons[visit.SalonId],
@@ -184,7 +184,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
         return mapping.Count == 0 ? null : mapping.First().ToInstant();
     }
 
-    private string ClockOf(Visit visit) => $"{CellText.Of(visit.Day)} {CellText.Of(RowOf(visit).Start)}";
+    private string ClockOf(Visit visit) => $"{CellText.Format(visit.Day)} {CellText.Format(RowOf(visit).Start)}";
 
     private static string Where(int? line) => line is { } some ? $"row {some}" : "in the book";
 }

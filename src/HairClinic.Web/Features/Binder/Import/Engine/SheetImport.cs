@@ -76,7 +76,7 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
 
     protected abstract Task LoadAsync(CancellationToken cancellation);
 
-    protected abstract void Take(SheetRow row);
+    protected abstract void ReadRow(SheetRow row);
 
     /// <summary>What can only be judged with all rows at hand.</summary>
     protected virtual Task FinishAsync(CancellationToken cancellation) => Task.CompletedTask;
@@ -158,7 +158,7 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
     {
         try
         {
-            Take(row);
+            ReadRow(row);
         }
         catch (Refusal refusal)
         {
@@ -169,7 +169,7 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
     private static object Spoken(object argument) =>
         argument switch
         {
-            LocalDate day => CellText.Of(day),
+            LocalDate day => CellText.Format(day),
             Enum state => state.ToString(),
             IFormattable number => number.ToString(null, CultureInfo.InvariantCulture),
             _ => argument,

@@ -10,20 +10,20 @@ public static class CellText
     private static readonly LocalTimePattern Time = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
     private static readonly LocalTimePattern TimeWithSeconds = LocalTimePattern.CreateWithInvariantCulture("HH:mm:ss");
 
-    public static string Of(string? text) => text ?? "";
+    public static string Format(string? text) => text ?? "";
 
-    public static string Of(LocalDate? date) => date is { } day ? LocalDatePattern.Iso.Format(day) : "";
+    public static string Format(LocalDate? date) => date is { } day ? LocalDatePattern.Iso.Format(day) : "";
 
-    public static string Of(IEnumerable<LocalDate> dates) => string.Join(" | ", dates.Select(LocalDatePattern.Iso.Format));
+    public static string Format(IEnumerable<LocalDate> dates) => string.Join(" | ", dates.Select(LocalDatePattern.Iso.Format));
 
-    public static string Of(LocalTime? time) => time is { } clock ? (clock.Second == 0 ? Time : TimeWithSeconds).Format(clock) : "";
+    public static string Format(LocalTime? time) => time is { } clock ? (clock.Second == 0 ? Time : TimeWithSeconds).Format(clock) : "";
 
-    public static string Of(int? number) => number?.ToString(CultureInfo.InvariantCulture) ?? "";
+    public static string Format(int? number) => number?.ToString(CultureInfo.InvariantCulture) ?? "";
 
     /// <summary>Without trailing zeros, so that the same number has one spelling.</summary>
-    public static string Of(decimal? number) => number?.ToString("0.############################", CultureInfo.InvariantCulture) ?? "";
+    public static string Format(decimal? number) => number?.ToString("0.############################", CultureInfo.InvariantCulture) ?? "";
 
-    public static string Of(bool? answer) =>
+    public static string Format(bool? answer) =>
         answer switch
         {
             true => "yes",
@@ -31,14 +31,14 @@ public static class CellText
             null => "",
         };
 
-    public static string Of(IEnumerable<IsoDayOfWeek> days) => string.Join(' ', days.Select(day => day.ToString()[..3]));
+    public static string Format(IEnumerable<IsoDayOfWeek> days) => string.Join(' ', days.Select(day => day.ToString()[..3]));
 
     /// <summary>The amount alone, with all decimals of its currency; the currency has a column of its own.</summary>
-    public static string Of(SheetMoney? money)
+    public static string Format(SheetMoney? money)
     {
         if (money is not { } amount)
             return "";
-        var decimals = CurrencyDigits.Of(amount.Currency);
+        var decimals = CurrencyDigits.For(amount.Currency);
         return new decimal(amount.MinorUnits).Shifted(decimals).ToString("F" + decimals, CultureInfo.InvariantCulture);
     }
 

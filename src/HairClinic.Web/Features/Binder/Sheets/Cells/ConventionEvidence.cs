@@ -46,7 +46,7 @@ public sealed record EvidenceCell(int Row, string Value);
 public static class DateOrderEvidence
 {
     public static ConventionEvidence<DateOrder> From(Sheet sheet, ColumnMapping mapping) =>
-        From(EvidenceCells.Of(sheet, mapping, ColumnType.Date, ColumnType.Dates).SelectMany(Parts));
+        From(EvidenceCells.Collect(sheet, mapping, ColumnType.Date, ColumnType.Dates).SelectMany(Parts));
 
     public static ConventionEvidence<DateOrder> From(IEnumerable<EvidenceCell> cells) =>
         ConventionEvidence<DateOrder>.From(cells, DateCell.Read);
@@ -58,7 +58,7 @@ public static class DateOrderEvidence
 internal static class EvidenceCells
 {
     /// <summary>The filled cells of the mapped columns of these types.</summary>
-    public static IEnumerable<EvidenceCell> Of(Sheet sheet, ColumnMapping mapping, params ColumnType[] types)
+    public static IEnumerable<EvidenceCell> Collect(Sheet sheet, ColumnMapping mapping, params ColumnType[] types)
     {
         var columns = mapping.Kind.Columns.Where(column => types.Contains(column.Type)).ToArray();
         return from row in sheet.Rows
@@ -73,7 +73,7 @@ internal static class EvidenceCells
 public static class DecimalMarkEvidence
 {
     public static ConventionEvidence<DecimalMark> From(Sheet sheet, ColumnMapping mapping) =>
-        From(EvidenceCells.Of(sheet, mapping, ColumnType.WholeNumber, ColumnType.DecimalNumber, ColumnType.Money));
+        From(EvidenceCells.Collect(sheet, mapping, ColumnType.WholeNumber, ColumnType.DecimalNumber, ColumnType.Money));
 
     public static ConventionEvidence<DecimalMark> From(IEnumerable<EvidenceCell> cells) =>
         ConventionEvidence<DecimalMark>.From(cells, (text, mark) => NumberCell.Read(MoneyCell.Amount(text), mark));

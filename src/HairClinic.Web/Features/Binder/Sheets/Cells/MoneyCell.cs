@@ -18,7 +18,7 @@ public static partial class MoneyCell
         var reading = NumberCell.Read(match.Groups["amount"].Value, mark, 0, Most);
         if (reading.Expected is { } expected)
             return expected;
-        var decimals = CurrencyDigits.Of(currency);
+        var decimals = CurrencyDigits.For(currency);
         // More decimals than the currency has mean a wrong currency or a thousands mark taken for a decimal mark.
         return reading.Value.Scale <= decimals
             ? new SheetMoney((long)(reading.Value * Power(decimals)), currency)

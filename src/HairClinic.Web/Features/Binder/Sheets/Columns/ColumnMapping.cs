@@ -34,11 +34,11 @@ public sealed class ColumnMapping
     /// <summary>Our own names win over synonyms, and no heading serves twice.</summary>
     public static ColumnMapping Propose(SheetKind kind, IReadOnlyList<string> headers)
     {
-        var words = headers.Select(PlainWords.Of).ToArray();
+        var words = headers.Select(PlainWords.Normalize).ToArray();
         var sources = new Dictionary<SheetColumn, int>();
         void Claim(SheetColumn column, string name)
         {
-            var at = Array.IndexOf(words, PlainWords.Of(name));
+            var at = Array.IndexOf(words, PlainWords.Normalize(name));
             if (at >= 0 && !sources.ContainsValue(at))
                 sources.TryAdd(column, at);
         }

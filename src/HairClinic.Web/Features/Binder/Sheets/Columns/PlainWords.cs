@@ -6,7 +6,7 @@ namespace HairClinic.Web.Features.Binder.Sheets;
 /// <summary>Words as people mean them: no case, no accents, no punctuation, nothing in brackets. "Teléfono (móvil)" is "telefono".</summary>
 public static class PlainWords
 {
-    public static string Of(string text)
+    public static string Normalize(string text)
     {
         var plain = new StringBuilder(text.Length);
         var brackets = 0;

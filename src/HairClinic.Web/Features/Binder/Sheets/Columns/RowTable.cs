@@ -14,28 +14,29 @@ public sealed class RowTable<TRow>
     public IReadOnlyList<SheetColumn> Columns => [.. _columns.Select(c => c.Column)];
 
     public RowTable<TRow> Text(SheetColumn column, Expression<Func<TRow, string?>> at) =>
-        Add(column, at, (cells, row, _) => cells.Text(row, column), CellText.Of);
+        Add(column, at, (cells, row, _) => cells.Text(row, column), CellText.Format);
 
     public RowTable<TRow> Code(SheetColumn column, Expression<Func<TRow, string?>> at) =>
-        Add(column, at, (cells, row, _) => cells.Code(row, column), CellText.Of);
+        Add(column, at, (cells, row, _) => cells.Code(row, column), CellText.Format);
 
     public RowTable<TRow> Date(SheetColumn column, Expression<Func<TRow, LocalDate?>> at, Func<TRow, TRow, LocalDate?>? over = null) =>
-        Add(column, at, (cells, row, _) => cells.Date(row, column), CellText.Of, over);
+        Add(column, at, (cells, row, _) => cells.Date(row, column), CellText.Format, over);
 
     public RowTable<TRow> Time(SheetColumn column, Expression<Func<TRow, LocalTime?>> at, Func<TRow, TRow, LocalTime?>? over = null) =>
-        Add(column, at, (cells, row, _) => cells.Time(row, column), CellText.Of, over);
+        Add(column, at, (cells, row, _) => cells.Time(row, column), CellText.Format, over);
 
     public RowTable<TRow> WholeNumber(SheetColumn column, Expression<Func<TRow, int?>> at) =>
-        Add(column, at, (cells, row, _) => cells.WholeNumber(row, column), CellText.Of);
+        Add(column, at, (cells, row, _) => cells.WholeNumber(row, column), CellText.Format);
 
     public RowTable<TRow> Number(SheetColumn column, Expression<Func<TRow, decimal?>> at) =>
-        Add(column, at, (cells, row, _) => cells.Number(row, column), CellText.Of);
+        Add(column, at, (cells, row, _) => cells.Number(row, column), CellText.Format);
 
     public RowTable<TRow> YesNo(SheetColumn column, Expression<Func<TRow, bool?>> at) =>
-        Add(column, at, (cells, row, _) => cells.YesNo(row, column), CellText.Of);
+        Add(column, at, (cells, row, _) => cells.YesNo(row, column), CellText.Format);
 
     public RowTable<TRow> Choice<T>(SheetColumn column, Expression<Func<TRow, T?>> at, Func<TRow, TRow, T?>? over = null)
-        where T : struct, Enum => Add(column, at, (cells, row, _) => ChoiceWords.Read<T>(cells.Choice(row, column)), ChoiceWords.Of, over);
+        where T : struct, Enum =>
+        Add(column, at, (cells, row, _) => ChoiceWords.Read<T>(cells.Choice(row, column)), ChoiceWords.ToWord, over);
 
     /// <summary>A column that is read and looked at, and written from what another column holds.</summary>
     public RowTable<TRow> Beside(SheetColumn column, Action<CellReader, SheetRow> look, Func<TRow, string?> write)

@@ -21,7 +21,7 @@ public sealed record SheetColumn(string Name, ColumnType Type, string Meaning, s
 /// <summary>One value of a choice column: the word we write, and the words we also read.</summary>
 public sealed record SheetChoice(string Name, params string[] Synonyms)
 {
-    private readonly FrozenSet<string> _words = Synonyms.Append(Name).Select(PlainWords.Of).ToFrozenSet();
+    private readonly FrozenSet<string> _words = Synonyms.Append(Name).Select(PlainWords.Normalize).ToFrozenSet();
 
     /// <param name="plainWord">A word as <see cref="PlainWords"/> leaves it.</param>
     internal bool Answers(string plainWord) => _words.Contains(plainWord);
