@@ -28,7 +28,7 @@ public sealed class AccountMaker(UserManager<AppUser> users, HashingTurns hashin
     {
         user.UserName = name.Trim();
         user.NormalizedUserName = users.NormalizeName(user.UserName);
-        user.Email = string.IsNullOrWhiteSpace(email) ? null : email.Trim();
+        user.Email = email.NullIfBlank();
         user.NormalizedEmail = users.NormalizeEmail(user.Email);
     }
 

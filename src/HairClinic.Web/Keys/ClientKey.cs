@@ -8,14 +8,7 @@ public sealed class ClientKey : PracticeOwned
 {
     private ClientKey() { }
 
-    public ClientKey(Guid id, Guid clientId, byte[] wrapped, string masterKeyId, Instant now)
-    {
-        Id = id;
-        ClientId = clientId;
-        Wrapped = wrapped;
-        MasterKeyId = masterKeyId;
-        CreatedAt = now;
-    }
+    public ClientKey(Guid id, Guid clientId, byte[] wrapped, string masterKeyId, Instant now) => (Id, ClientId, Wrapped, MasterKeyId, CreatedAt) = (id, clientId, wrapped, masterKeyId, now);
 
     public Guid ClientId { get; private set; }
 

@@ -5,14 +5,8 @@ public sealed class Tablet : PracticeOwned
 {
     private Tablet() { }
 
-    public Tablet(Guid id, string name, int lockAfterMinutes, byte[] tokenHash, Instant now)
-    {
-        Id = id;
-        Name = name;
-        LockAfterMinutes = lockAfterMinutes;
-        TokenHash = tokenHash;
-        MadeAt = now;
-    }
+    public Tablet(Guid id, string name, int lockAfterMinutes, byte[] tokenHash, Instant now) =>
+        (Id, Name, LockAfterMinutes, TokenHash, MadeAt) = (id, name, lockAfterMinutes, tokenHash, now);
 
     /// <summary>Where it stands, such as "Chair 2 tablet".</summary>
     public string Name { get; private set; } = "";

@@ -8,14 +8,8 @@ public sealed class WorkItem : ActorOwned
 
     private WorkItem() { }
 
-    public WorkItem(Guid id, WorkKind kind, string body, Instant askedAt)
-    {
-        Id = id;
-        Kind = kind;
-        Body = body;
-        AskedAt = askedAt;
-        NotBefore = askedAt;
-    }
+    public WorkItem(Guid id, WorkKind kind, string body, Instant askedAt) =>
+        (Id, Kind, Body, AskedAt, NotBefore) = (id, kind, body, askedAt, askedAt);
 
     public WorkKind Kind { get; private set; }
 
