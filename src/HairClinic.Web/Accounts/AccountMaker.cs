@@ -32,7 +32,7 @@ public sealed class AccountMaker(UserManager<AppUser> users, HashingTurns hashin
         user.NormalizedEmail = users.NormalizeEmail(user.Email);
     }
 
-    /// <summary>Sets it, if given, and ends whatever was open with the old one.</summary>
+    /// <summary>Sets it, if given, and ends all sessions opened with the old one.</summary>
     /// <exception cref="Refusal">The password is one of those that are guessed first.</exception>
     public async Task SetPasswordAsync(AppUser user, string? password)
     {

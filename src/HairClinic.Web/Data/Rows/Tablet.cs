@@ -11,7 +11,7 @@ public sealed class Tablet : PracticeOwned
     /// <summary>Where it stands, such as "Chair 2 tablet".</summary>
     public string Name { get; private set; } = "";
 
-    /// <summary>Minutes without a touch after which whoever is at work there has to type their PIN again.</summary>
+    /// <summary>Minutes without a touch after which the person at work there has to type their PIN again.</summary>
     public int LockAfterMinutes { get; private set; }
 
     public byte[] TokenHash { get; private set; } = [];
