@@ -1,6 +1,6 @@
 namespace HairClinic.EmbeddedPostgres;
 
-/// <summary>Where things are kept when nobody says otherwise. deploy/run.sh knows the same places.</summary>
+/// <summary>The default folders. deploy/run.sh knows the same places.</summary>
 public static class DefaultFolders
 {
     /// <summary>

@@ -105,7 +105,7 @@ public sealed class EmbeddedServer : IAsyncDisposable
                 var code = await _process.WaitForExitAsync(_stopping.Token);
                 if (run.Elapsed > SteadyRun)
                     pause = _options.FirstPause;
-                // Why and how often is for whoever looks into it; that the database is away is told once, by whoever misses it.
+                // Reason and count are for diagnosis; that the database is away is logged once, where it is noticed.
                 logger.LogInformation(
                     "PostgreSQL ended by itself (exit code {Code}); starting it again in {Pause}. See {Log}",
                     code,
@@ -146,7 +146,7 @@ public sealed class EmbeddedServerException(string message) : Exception(message)
 
 public sealed record EmbeddedServerOptions(string DataFolder)
 {
-    /// <summary>Of one program: leaves room for the other roles under a server's usual 100.</summary>
+    /// <summary>Per program: leaves room for the other roles under a server's usual 100.</summary>
     public const int MostConnections = 60;
 
     public PostgresSearch Search { get; init; } = PostgresSearch.FromEnvironment();

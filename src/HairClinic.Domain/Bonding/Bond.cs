@@ -66,10 +66,10 @@ public sealed class Bond : PracticeOwned
 
     public bool IsOpen => RemovedOn is null;
 
-    /// <summary>The last day for which what is written tells how it held.</summary>
+    /// <summary>The last day for which the records say whether it held.</summary>
     /// <remarks>
-    /// While it is on the head a client whose bond lifts rings, so until its window closes it counts as sound. Whoever stays silent
-    /// long after has not told that it held, and a few such bonds would make every other look longer.
+    /// A client whose bond lifts rings, so an open bond counts as sound until its window closes. Silence long after that does not
+    /// mean that it held, and counting a few such bonds as sound would make all holds look longer.
     /// </remarks>
     public LocalDate KnownUntil => IsOpen && Lift is null ? LocalDate.Max(ClosesOn, LastSoundOn ?? AppliedOn) : LocalDate.MaxIsoValue;
 
@@ -104,7 +104,7 @@ public sealed class Bond : PracticeOwned
     }
 
     /// <summary>
-    /// Only the first lift ends the hold; what follows a spot fix is not a new bond. A later telling may still name
+    /// Only the first lift ends the hold; what follows a spot fix is not a new bond. A later report may still name
     /// the day that the first one left open.
     /// </summary>
     /// <exception cref="Refusal">
@@ -112,7 +112,7 @@ public sealed class Bond : PracticeOwned
     /// </exception>
     public void ReportLift(Lift lift) => Lift = With(lift);
 
-    /// <summary>How long it will have held once it comes off so; nothing is written.</summary>
+    /// <summary>How long it will have held if it comes off this way; changes nothing.</summary>
     /// <param name="found">A lift that is found when it comes off.</param>
     /// <exception cref="Refusal">It cannot come off so.</exception>
     public HoldObservation HoldOnceOff(LocalDate on, RemovalReason because, Lift? found)
@@ -121,7 +121,7 @@ public sealed class Bond : PracticeOwned
         return HoldObservation.From(AppliedOn, LastSoundOn, found is null ? Lift : With(found), on, because, on);
     }
 
-    // The first lift told is the one; a later visit may say the day that was not known.
+    // The first reported lift counts; a later visit may add the day if it was not known.
     private Lift? With(Lift lift)
     {
         if (RemovedOn is { } removed && lift.ReportedOn > removed)
@@ -159,7 +159,7 @@ public sealed class Bond : PracticeOwned
             throw new Refusal("A bond cannot be taken off before it was made, on {0}.", AppliedOn);
     }
 
-    /// <summary>Making it was logged by mistake: it is no bond any more, and stays for whoever looks for its products and lots.</summary>
+    /// <summary>It was logged by mistake: no longer a bond, but the row stays so that its products and lots can be traced.</summary>
     internal void TakeBack() => (RemovedOn, RemovedBecause) = (AppliedOn, RemovalReason.TakenBack);
 
     /// <summary>The removal was logged by mistake: the bond is on the head as before.</summary>
@@ -172,7 +172,7 @@ public sealed class Bond : PracticeOwned
         RemovedBecause = null;
     }
 
-    /// <summary>A lift told on that day was logged by mistake; one told earlier stays.</summary>
+    /// <summary>A lift reported on that day was logged by mistake; an earlier one stays.</summary>
     internal void ForgetLift(LocalDate reportedOn)
     {
         if (Lift?.ReportedOn == reportedOn)

@@ -5,11 +5,11 @@ using HairClinic.Domain.Wear;
 namespace HairClinic.Domain.Bonding;
 
 /// <summary>
-/// Gathers from salon, practice, hold window, client and what was learnt what the due rule asks for, and asks it.
+/// Collects what the due rule needs from salon, practice, hold window, client and records, and applies it.
 /// </summary>
 public sealed class DueBasis(OpeningDays opening, PracticeSettings settings, HoldWindowRule rule, Client client)
 {
-    // A practice has a handful of windows, and each costs an integration: work each out once.
+    // A practice has a handful of windows and each costs an integration, so the targets are cached.
     private static readonly ConcurrentDictionary<HoldWindow, int> PriorTargets = new();
 
     /// <summary>Hours the labels of the products used ask for, where they ask for more than the practice.</summary>

@@ -29,7 +29,7 @@ public readonly record struct HoldObservation
 
     public int? Upper { get; }
 
-    /// <param name="today">For a bond still on the head; a removal or lift is taken as it was told.</param>
+    /// <param name="today">For a bond still on the head; a removal or lift is taken as recorded.</param>
     public static HoldObservation From(Bond bond, LocalDate today) =>
         From(bond.AppliedOn, bond.LastSoundOn, bond.Lift, bond.RemovedOn, bond.RemovedBecause, today);
 

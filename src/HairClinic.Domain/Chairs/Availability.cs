@@ -43,7 +43,7 @@ internal sealed class Availability
     public static Availability OfChair(SlotQuestion question, ChairTime chair, IReadOnlyList<Interval> open) =>
         new(question.Service.Chair, Intervals.Merged(chair.Busy), open);
 
-    /// <summary>A client is there from the first minute to the last, whatever is done meanwhile.</summary>
+    /// <summary>A client is busy from the first minute to the last, waits included.</summary>
     public static Availability OfClient(SlotQuestion question) =>
         new([new TimeBlock(Duration.Zero, question.Service.Length)], Intervals.Merged(question.ClientBusy), []);
 

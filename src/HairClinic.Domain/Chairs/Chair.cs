@@ -1,6 +1,6 @@
 namespace HairClinic.Domain.Chairs;
 
-/// <summary>A chair (or private room with one chair) of a salon. One head at a time: the database holds it.</summary>
+/// <summary>A chair (or private room with one chair) of a salon. One head at a time: the database enforces it.</summary>
 public sealed class Chair : PracticeOwned
 {
     private Chair() { }

@@ -1,11 +1,11 @@
 namespace HairClinic.Domain.Chairs;
 
-/// <summary>Finds the best places for a visit among what is free.</summary>
+/// <summary>Finds the best free slots for a visit.</summary>
 /// <remarks>
 /// Better is, in this order: nearer to the target (in steps of <see cref="SlotQuestion.NearEnough"/>); with the preferred
 /// person; fewer loose ends; nearer exactly; earlier; then the order in which people and chairs were given. Starts are
 /// tried outwards from the target and the search stops once no later one can win, so its cost grows with starts ×
-/// (chairs + people) at worst, never with chairs × people. What it returns is a proposal: the database has the last word on clashes.
+/// (chairs + people) at worst, never with chairs × people. What it returns is a proposal: the database decides on clashes.
 /// </remarks>
 public static class FreeSlots
 {

@@ -75,7 +75,4 @@ public sealed record ServiceSegment
 }
 
 /// <summary>A stretch of a service, counted from the moment it starts; the end is not part of it.</summary>
-public readonly record struct TimeBlock(Duration From, Duration To)
-{
-    public Interval StartingAt(Instant start) => new(start + From, start + To);
-}
+public readonly record struct TimeBlock(Duration From, Duration To);

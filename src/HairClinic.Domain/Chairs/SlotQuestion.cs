@@ -28,7 +28,7 @@ public sealed record SlotQuestion
     /// <summary>One person does every hands-on stretch of the visit.</summary>
     public required IReadOnlyList<PersonTime> People { get; init; }
 
-    /// <summary>When the client has other visits: nobody is in two places. Bounded, half-open, in any order.</summary>
+    /// <summary>When the client has other visits. Bounded, half-open, in any order.</summary>
     public IReadOnlyList<Interval> ClientBusy { get; init; } = [];
 
     public ImmutableArray<Guid> SkillsNeeded { get; init; } = [];

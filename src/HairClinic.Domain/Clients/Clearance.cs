@@ -3,7 +3,7 @@ using HairClinic.Domain.Visits;
 namespace HairClinic.Domain.Clients;
 
 /// <summary>
-/// What the desk and the chair must know of what they may not read: which product or kind of service is to be asked about
+/// What desk and stylists must know of health answers they may not read: which product or kind of service to ask about
 /// first. It never says why.
 /// </summary>
 public sealed class Clearance : PracticeOwned
@@ -48,9 +48,9 @@ public sealed record ClearanceFact(Guid? ProductId, ServicePurpose? Purpose, Loc
 
 public enum ClearanceKind
 {
-    /// <summary>Look twice.</summary>
+    /// <summary>Take a second look.</summary>
     Warn,
 
-    /// <summary>Not before someone who may know the reason says so.</summary>
+    /// <summary>Not until someone who may know the reason allows it.</summary>
     Block,
 }

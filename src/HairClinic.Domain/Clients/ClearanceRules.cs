@@ -3,7 +3,7 @@ using HairClinic.Domain.Visits;
 namespace HairClinic.Domain.Clients;
 
 /// <summary>
-/// Turns health answers into what others must know of them. Common practice, no source; product labels, local codes and
+/// Turns health answers into clearances. Common practice, no source; product labels, local codes and
 /// licensed practice come first.
 /// </summary>
 /// <remarks>
@@ -54,7 +54,7 @@ public static class ClearanceRules
     }
 }
 
-/// <summary>What about a loss of hair goes to a physician before it goes to a chair. Common practice; the practice does not diagnose.</summary>
+/// <summary>Signs of hair loss that need a physician before a stylist. Common practice; the practice does not diagnose.</summary>
 public enum LossSign
 {
     Sudden,

@@ -47,33 +47,33 @@ public sealed class Client : PracticeOwned
     /// <summary>Why a stylist would read it before they begin; never health answers.</summary>
     public string? Note { get; private set; }
 
-    /// <summary>Set when this record turned out to be the same person as another; it is then hidden, not lost.</summary>
+    /// <summary>Set when this record was merged into another of the same person; it is then hidden, not lost.</summary>
     public Guid? MergedIntoId { get; private set; }
 
     /// <summary>The day they stopped being a client.</summary>
     public LocalDate? LeftOn { get; private set; }
 
-    /// <summary>When all that named them was taken out; nothing can be written on the record after it.</summary>
+    /// <summary>When everything that identified them was erased; nothing can be written on the record after that.</summary>
     public Instant? ErasedAt { get; private set; }
 
     public IReadOnlyList<LifeEvent> Events => _events;
 
-    /// <summary>What of their habits shortens a hold, newest last; staff may read it.</summary>
+    /// <summary>Habits that shorten a hold, newest last; staff may read them.</summary>
     public IReadOnlyList<CareFact> CareFacts => _careFacts;
 
-    /// <summary>Labels and templates made so far keep the old code: they have to be written anew.</summary>
+    /// <summary>Existing labels and templates keep the old code and have to be rewritten.</summary>
     public void Recode(string code) => Code = code.Trim();
 
     public void Rename(string name, string? calledAs)
     {
         Name = name.Trim();
-        CalledAs = string.IsNullOrWhiteSpace(calledAs) ? null : calledAs.Trim();
+        CalledAs = calledAs.NullIfBlank();
     }
 
     public void Reach(string? phone, string? email)
     {
-        Phone = string.IsNullOrWhiteSpace(phone) ? null : phone.Trim();
-        Email = string.IsNullOrWhiteSpace(email) ? null : email.Trim();
+        Phone = phone.NullIfBlank();
+        Email = email.NullIfBlank();
     }
 
     public void MoveTo(Guid homeSalonId) => HomeSalonId = homeSalonId;
@@ -90,7 +90,7 @@ public sealed class Client : PracticeOwned
     public void Describe(LocalDate? birthDate, string? note)
     {
         BirthDate = birthDate;
-        Note = string.IsNullOrWhiteSpace(note) ? null : note.Trim();
+        Note = note.NullIfBlank();
     }
 
     public void Plan(LifeEvent planned) => _events.Add(planned);

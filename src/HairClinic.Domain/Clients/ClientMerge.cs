@@ -5,14 +5,8 @@ public sealed class ClientMerge : PracticeOwned
 {
     private ClientMerge() { }
 
-    public ClientMerge(Guid id, Guid keptId, Guid foldedId, Instant at, Guid by)
-    {
-        Id = id;
-        KeptId = keptId;
-        FoldedId = foldedId;
-        MergedAt = at;
-        MergedBy = by;
-    }
+    public ClientMerge(Guid id, Guid keptId, Guid foldedId, Instant at, Guid by) =>
+        (Id, KeptId, FoldedId, MergedAt, MergedBy) = (id, keptId, foldedId, at, by);
 
     public Guid KeptId { get; private set; }
 
@@ -27,7 +21,7 @@ public sealed class ClientMerge : PracticeOwned
 
     public Instant? UndoneAt { get; private set; }
 
-    /// <returns>How many they are.</returns>
+    /// <returns>How many there are.</returns>
     public int Note(string table, IEnumerable<Guid> ids) => (Moved[table] = [.. ids]).Count;
 
     /// <exception cref="Refusal">Undone already.</exception>

@@ -1,15 +1,11 @@
 namespace HairClinic.Domain.Clients;
 
-/// <summary>What a client chose on their own page. Without a row nothing was chosen and the usual holds.</summary>
+/// <summary>What a client chose on their own page. No row: the defaults apply.</summary>
 public sealed class ClientPreference : PracticeOwned
 {
     private ClientPreference() { }
 
-    public ClientPreference(Guid id, Guid clientId)
-    {
-        Id = id;
-        ClientId = clientId;
-    }
+    public ClientPreference(Guid id, Guid clientId) => (Id, ClientId) = (id, clientId);
 
     public Guid ClientId { get; private set; }
 
@@ -19,7 +15,7 @@ public sealed class ClientPreference : PracticeOwned
     /// <summary>A culture name such as es-ES; null follows their browser.</summary>
     public string? Language { get; private set; }
 
-    /// <summary>As chosen when it could be: no page shows a client a length, so it is not asked any more.</summary>
+    /// <summary>No longer asked, since no page shows a client a length; earlier choices are kept.</summary>
     public LengthUnit? Units { get; private set; }
 
     public void Choose(bool letters, string? language)

@@ -1,6 +1,6 @@
 namespace HairClinic.Domain.Clients;
 
-/// <summary>Somebody stands at a salon that does not know them: it asks the home salon to be let in.</summary>
+/// <summary>A client comes to a salon that has no access to their record: it asks the home salon for access.</summary>
 public sealed class ClientRequest : PracticeOwned
 {
     private ClientRequest() { }

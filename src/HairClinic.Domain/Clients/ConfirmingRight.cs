@@ -6,13 +6,13 @@ public enum ConfirmingRight
     /// <summary>They may not read what clients confide, so they cannot open it to anybody either.</summary>
     NotTheirRole,
 
-    /// <summary>They were only let in: the client's home salon looks after the addresses that open their pages.</summary>
+    /// <summary>They only have access through a grant: the client's home salon looks after the addresses that open their pages.</summary>
     NotAtHome,
 
     /// <summary>They entered it: somebody else has to look.</summary>
     EnteredByThem,
 
-    /// <summary>They entered it and nobody else here could confirm it: an owner who proves anew who they are may.</summary>
+    /// <summary>They entered it and nobody else here could confirm it: an owner may, after signing in again.</summary>
     OnlyProvedAnew,
 
     Free,
@@ -20,8 +20,8 @@ public enum ConfirmingRight
 
 /// <summary>Who may confirm an address. The database holds the same (<c>guard_opening_address</c>).</summary>
 /// <remarks>
-/// Whoever types an address into a record could type their own. So a second pair of eyes is needed, of somebody to whom the record is
-/// open anyway; where a practice has only one such person, that is the owner, who is asked to prove who they are and is noted.
+/// Somebody who types an address into a record could type their own, so a second person who may open the record anyway has to confirm it.
+/// Where a practice has only one such person, it is the owner, who must sign in again and is logged.
 /// </remarks>
 public static class ConfirmingRights
 {

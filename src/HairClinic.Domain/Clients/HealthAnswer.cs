@@ -8,15 +8,8 @@ public sealed class HealthAnswer : PracticeOwned
 
     private HealthAnswer() { }
 
-    public HealthAnswer(Guid id, Guid clientId, LocalDate on, Guid? by, Instant at, byte[] closed)
-    {
-        Id = id;
-        ClientId = clientId;
-        AnsweredOn = on;
-        AnsweredBy = by;
-        SavedAt = at;
-        Closed = closed;
-    }
+    public HealthAnswer(Guid id, Guid clientId, LocalDate on, Guid? by, Instant at, byte[] closed) =>
+        (Id, ClientId, AnsweredOn, AnsweredBy, SavedAt, Closed) = (id, clientId, on, by, at, closed);
 
     public Guid ClientId { get; private set; }
 

@@ -48,10 +48,10 @@ public sealed class OpeningAddress : PracticeOwned
 
     public string? EndedRole { get; private set; }
 
-    /// <summary>When it was noted that it was entered, and the old address told.</summary>
+    /// <summary>When the entry was logged and the old address informed.</summary>
     public Instant? ToldAt { get; private set; }
 
-    /// <summary>When it was told that it opens nothing any more.</summary>
+    /// <summary>When it was informed that it no longer opens anything.</summary>
     public Instant? EndToldAt { get; private set; }
 
     /// <summary>Of the single-use link by which the old address confirms or denies it; only the hash is kept.</summary>
@@ -68,7 +68,7 @@ public sealed class OpeningAddress : PracticeOwned
     /// <param name="guardianUntil">The guardian's last day; null where there is none.</param>
     public AddressOpens OpensOn(LocalDate today, LocalDate? guardianUntil) => guardianUntil < today ? AddressOpens.Nothing : Opens;
 
-    /// <summary>Enough for its owner to know it again, and too little for anybody else to write to it.</summary>
+    /// <summary>Enough for its owner to recognise it, too little for anybody else to write to it.</summary>
     public string Masked => Email.Split('@', 2) is [{ Length: > 0 } name, var host] ? $"{name[0]}•••@{host}" : "•••";
 
     /// <exception cref="Refusal">This person may not, or the address opens nothing any more.</exception>
@@ -110,7 +110,7 @@ public sealed class OpeningAddress : PracticeOwned
 
     public void EndTold(Instant now) => EndToldAt = now;
 
-    /// <summary>Whoever has the link that was sent may confirm or deny it, once.</summary>
+    /// <summary>The link that was sent confirms or denies it, once.</summary>
     public void LinkBy(byte[] hash, Instant now) => (LinkHash, LinkExpiresAt) = (hash, now + LinkLifetime);
 
     private void Unlink() => (LinkHash, LinkExpiresAt) = (null, null);
@@ -119,10 +119,10 @@ public sealed class OpeningAddress : PracticeOwned
 /// <summary>How it became known that an address is the client's, or of whom they let look after them.</summary>
 public enum AddressConfirmation
 {
-    /// <summary>It stood in the book before addresses were confirmed at all.</summary>
+    /// <summary>It was entered before addresses were confirmed at all.</summary>
     Before,
 
-    /// <summary>Whoever reads at the client's last confirmed address said so.</summary>
+    /// <summary>Confirmed from the client's last confirmed address.</summary>
     OldAddress,
 
     /// <summary>Somebody who may read health and had not entered it asked the client.</summary>
@@ -141,6 +141,6 @@ public enum AddressOpens
     /// <summary>The first page, booking, reporting a lift, aftercare, the calendar, settings: what helps with dates and tells of nothing else.</summary>
     DatesOnly,
 
-    /// <summary>What they confided as well: photos, units, consents, who saw it, and all of it to take along.</summary>
+    /// <summary>Confidential data as well: photos, units, consents, the access log, and the export of it all.</summary>
     Everything,
 }

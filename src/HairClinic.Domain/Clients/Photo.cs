@@ -1,6 +1,6 @@
 namespace HairClinic.Domain.Clients;
 
-/// <summary>What is known of a photo of a client. The picture itself lies sealed in a file, never here.</summary>
+/// <summary>A photo of a client. The picture itself is in a sealed file, never here.</summary>
 public sealed class Photo : PracticeOwned
 {
     /// <summary>Photos a client may have.</summary>

@@ -1,12 +1,12 @@
 namespace HairClinic.Domain.Clients;
 
 /// <summary>
-/// The code the program proposes for a new client, such as KX7-W4M: drawn by lot, so that nobody who knows one can guess another,
+/// The code the program proposes for a new client, such as KX7-W4M: random, so that nobody who knows one can guess another,
 /// and short enough for a label. A practice may type or import codes of its own instead.
 /// </summary>
 /// <remarks>
-/// Of the letters and digits those that are taken for one another in print or handwriting are left out, both of each pair: 0 O D Q,
-/// 1 I L, 2 Z, 5 S, 6 G, 8 B, U V; and the other vowels, so that no code is a word. That which is first is always a letter, so that a
+/// Letters and digits that are mistaken for one another in print or handwriting are left out, both of each pair: 0 O D Q,
+/// 1 I L, 2 Z, 5 S, 6 G, 8 B, U V; and the other vowels, so that no code is a word. The first is always a letter, so that a
 /// spreadsheet keeps a code as text. Common practice, no source.
 /// </remarks>
 public static class ProposedCode

@@ -50,20 +50,20 @@ public sealed class HairSystem : PracticeOwned
     /// <summary>How often it was sent back to be made again; null where an old book does not say.</summary>
     public int? RemadeTimes { get; private set; }
 
-    /// <summary>It did not pass its inspection, and the workshop makes it again.</summary>
+    /// <summary>It failed its inspection and the workshop is remaking it.</summary>
     public bool IsBeingRemade => State == UnitState.Remake || (State.IsInFlight() && RemadeTimes > 0);
 
     /// <summary>Since when the workshop has it to make: since it was ordered, or sent back to be made again.</summary>
     public LocalDate? WaitingSince =>
         IsBeingRemade ? _promises.MaxBy(p => p.Number)?.SaidOn ?? Dates.InspectedOn ?? Dates.OrderedOn : Dates.OrderedOn;
 
-    /// <summary>Whether its order says how long one takes. What was made again took two: it tells of the remake, not of the lead.</summary>
+    /// <summary>Whether its order says how long an order takes. A remade unit took two rounds, so it counts for the remake rate, not for lead times.</summary>
     public bool TellsOfLead => Dates.ArrivedOn >= Dates.OrderedOn && RemadeTimes is null or 0;
 
     /// <summary>The unit a repeat order was copied from.</summary>
     public Guid? RepeatsId { get; private set; }
 
-    /// <summary>What the order is to change, or has to keep, against the unit it repeats.</summary>
+    /// <summary>What to change or keep compared with the unit it repeats.</summary>
     public string? OrderNote { get; private set; }
 
     /// <exception cref="Refusal">It was ordered already.</exception>
@@ -73,7 +73,7 @@ public sealed class HairSystem : PracticeOwned
         Move(UnitState.Ordered, Dates with { OrderedOn = on });
     }
 
-    /// <summary>The workshop names a date, the first or a new one; the earlier ones stay.</summary>
+    /// <summary>The workshop promises a date; earlier promises are kept.</summary>
     public void Promise(Guid revisionId, LocalDate promisedFor, LocalDate? saidOn) =>
         _promises.Add(new PromiseRevision(revisionId, Id, _promises.Count + 1, promisedFor, saidOn));
 
@@ -119,7 +119,7 @@ public sealed class HairSystem : PracticeOwned
         Move(UnitState.Remake, Dates);
     }
 
-    /// <summary>A repair is no end of the unit's life: it is kept, and what is left is judged with it.</summary>
+    /// <summary>A repair does not end the unit's life; the remaining life is predicted with it.</summary>
     /// <exception cref="Refusal">It is not here yet, or gone, or the day lies before it arrived.</exception>
     public void Mend(Guid repairId, LocalDate on, RepairKind kind, string? note)
     {
@@ -130,14 +130,10 @@ public sealed class HairSystem : PracticeOwned
         _repairs.Add(new UnitRepair(repairId, Id, on, kind, note));
     }
 
-    /// <summary>The same again: the draft of the next order, to be looked through before it goes out.</summary>
+    /// <summary>A copy as the draft of the next order, to be checked before it goes out.</summary>
     public static HairSystem RepeatOf(Guid id, string serial, HairSystem last, LocalDate on, string? note)
     {
-        var draft = new HairSystem(id, serial, last.ClientId, last.UnitKindId, on)
-        {
-            RepeatsId = last.Id,
-            OrderNote = string.IsNullOrWhiteSpace(note) ? null : note.Trim(),
-        };
+        var draft = new HairSystem(id, serial, last.ClientId, last.UnitKindId, on) { RepeatsId = last.Id, OrderNote = note.NullIfBlank() };
         if (last is { PriceMinor: { } minor, Currency: { } currency })
             draft.Price(minor, currency);
         return draft;
@@ -163,7 +159,7 @@ public sealed class HairSystem : PracticeOwned
         Move(UnitState.Resting, Dates);
     }
 
-    /// <summary>Bonding it was logged by mistake: it stands where it stood before.</summary>
+    /// <summary>It was logged as bonded by mistake: back to its state before.</summary>
     /// <param name="wasItsFirst">No other bond was ever made with it.</param>
     /// <exception cref="Refusal">It is not on a head.</exception>
     internal void UndoPutOn(bool wasItsFirst)
@@ -199,7 +195,7 @@ public sealed class HairSystem : PracticeOwned
 
     public void BelongToClient(Guid clientId) => ClientId = clientId;
 
-    /// <summary>Takes over what an old book says, in whatever state it says; the book is the witness.</summary>
+    /// <summary>Imports state and dates from an old book as they are.</summary>
     /// <param name="remadeTimes">Null where the book does not say.</param>
     /// <exception cref="Refusal">Two steps are dated in the wrong order.</exception>
     public void Restore(UnitState state, UnitDates dates, string? retiredBecause, int? remadeTimes = null)

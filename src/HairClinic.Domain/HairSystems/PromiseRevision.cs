@@ -8,14 +8,8 @@ public sealed class PromiseRevision : PracticeOwned
 {
     private PromiseRevision() { }
 
-    internal PromiseRevision(Guid id, Guid hairSystemId, int number, LocalDate promisedFor, LocalDate? saidOn)
-    {
-        Id = id;
-        HairSystemId = hairSystemId;
-        Number = number;
-        PromisedFor = promisedFor;
-        SaidOn = saidOn;
-    }
+    internal PromiseRevision(Guid id, Guid hairSystemId, int number, LocalDate promisedFor, LocalDate? saidOn) =>
+        (Id, HairSystemId, Number, PromisedFor, SaidOn) = (id, hairSystemId, number, promisedFor, saidOn);
 
     public Guid HairSystemId { get; private set; }
 

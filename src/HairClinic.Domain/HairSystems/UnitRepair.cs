@@ -14,7 +14,7 @@ public sealed class UnitRepair : PracticeOwned
         HairSystemId = hairSystemId;
         DoneOn = doneOn;
         Kind = kind;
-        Note = string.IsNullOrWhiteSpace(note) ? null : note.Trim();
+        Note = note.NullIfBlank();
     }
 
     public Guid HairSystemId { get; private set; }

@@ -7,7 +7,7 @@ public static class UnitStates
     public static bool IsBondable(this UnitState state) =>
         state is UnitState.Accepted or UnitState.Prepared or UnitState.Resting or UnitState.EmergencySpare;
 
-    /// <summary>Hair there is: on a head or in house. What has just arrived counts, though it has to be looked at first; an emergency spare does not.</summary>
+    /// <summary>Hair that is on a head or in house. A unit that has just arrived counts, though it is still to be inspected; an emergency spare does not.</summary>
     public static bool IsHairInHouse(this UnitState state) =>
         state is UnitState.Bonded or UnitState.Arrived or UnitState.Inspected || state.IsBondable() && state != UnitState.EmergencySpare;
 

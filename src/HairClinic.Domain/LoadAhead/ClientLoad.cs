@@ -87,7 +87,7 @@ public readonly record struct VisitMinutes(double Chair, double HandsOn);
 /// <summary>Wash-and-styles of a client by rhythm, less those that are done with a rebond.</summary>
 public static class WashDays
 {
-    /// <summary>A wash within so many days of a rebond is one trip with it.</summary>
+    /// <summary>A wash within this many days of a rebond is done in the same visit.</summary>
     public const int MergedWithin = 3;
 
     /// <param name="nextIn">Days from today until the next by rhythm.</param>

@@ -11,7 +11,7 @@ public static class NightlyRun
 
     private static readonly Duration FirstPause = Duration.FromMinutes(10);
 
-    /// <summary>When the night began that a moment belongs to; by day that is the one before.</summary>
+    /// <summary>When the night began to which a moment belongs; by day that is the last night.</summary>
     public static Instant Since(Instant now, DateTimeZone zone)
     {
         var local = now.InZone(zone);

@@ -14,7 +14,7 @@ public static class RebondInterval
     public static void Fill(ReadOnlySpan<double> survival, int targetDays, int ageDays, Span<double> chances)
     {
         chances.Clear();
-        // Overdue and still sound: it is done as soon as can be, today.
+        // Overdue and still sound: rebonded today.
         var left = targetDays - ageDays;
         if (left <= 0)
         {
@@ -24,7 +24,7 @@ public static class RebondInterval
         var before = 1.0;
         for (var day = 1; day < left; day++)
         {
-            // Where nothing holds so long by the curve, what does hold lifts at once.
+            // A bond older than the curve allows is expected to lift at once.
             var after = survival[ageDays] > 0 ? survival[ageDays + day] / survival[ageDays] : 0;
             (chances[day], before) = (before - after, after);
         }

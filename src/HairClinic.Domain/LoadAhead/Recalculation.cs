@@ -2,7 +2,7 @@ namespace HairClinic.Domain.LoadAhead;
 
 /// <summary>
 /// One run over the practice's records: fits hold and life anew, then every client's next order and the weeks ahead. Asked for
-/// each night and by hand; it tells how far it is and can be stopped.
+/// each night and by hand; it reports its progress and can be stopped.
 /// </summary>
 public sealed class Recalculation : PracticeOwned
 {
@@ -31,7 +31,7 @@ public sealed class Recalculation : PracticeOwned
     /// <summary>Somebody wants it to stop; it does so before the next few clients.</summary>
     public bool StopAsked { get; private set; }
 
-    /// <summary>What went wrong, in a word.</summary>
+    /// <summary>A short description of the error.</summary>
     public string? Fault { get; private set; }
 
     public bool IsOver => EndedAt is not null;

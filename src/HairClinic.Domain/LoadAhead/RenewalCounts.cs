@@ -15,7 +15,7 @@ public static class RenewalCounts
         var longest = again.LastIndexOfAnyExcept(0.0);
         for (var day = 0; day < perDay.Length - 1; day++)
         {
-            // What ends today starts anew, and is handed on to the days it may end on.
+            // What ends today starts again and spreads over the days on which it may end.
             var reach = Math.Min(longest, perDay.Length - 1 - day);
             if (reach > 0 && perDay[day] != 0)
                 VectorSums.AddScaled(perDay[(day + 1)..], again.Slice(1, reach), perDay[day]);

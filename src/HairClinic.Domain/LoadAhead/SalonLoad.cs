@@ -1,54 +1,24 @@
+using System.Numerics;
 using HairClinic.Domain.Wear.Curves;
 
 namespace HairClinic.Domain.LoadAhead;
 
-/// <summary>A salon's weeks ahead, summed over its clients under each scenario of what they share.</summary>
-/// <remarks>
-/// Within a scenario clients have nothing to do with each other, so their variances add. What they share moves them all
-/// alike: its part of a band is how far the scenarios' sums lie apart, and shrinks with no number of clients.
-/// </remarks>
-public sealed class SalonLoad(int weeks)
+/// <summary>A salon's weeks ahead.</summary>
+public sealed class SalonLoad : ScenarioSums<WeekLoad>
 {
-    private readonly WeekLoad[,] _sums = new WeekLoad[LoadScenario.Three.Count, weeks];
+    public SalonLoad(int weeks)
+        : base(weeks) { }
 
-    public int Weeks => weeks;
+    public SalonLoad(IReadOnlyList<IReadOnlyList<WeekLoad>> scenarios)
+        : base(scenarios) { }
 
-    /// <summary>The sums, scenario by scenario and week by week: what is stored.</summary>
-    public IReadOnlyList<IReadOnlyList<WeekLoad>> Scenarios() =>
-        [
-            .. Enumerable
-                .Range(0, LoadScenario.Three.Count)
-                .Select(s => (IReadOnlyList<WeekLoad>)[.. Enumerable.Range(0, weeks).Select(w => _sums[s, w])]),
-        ];
+    public int Weeks => Periods;
 
-    public static SalonLoad FromScenarios(IReadOnlyList<IReadOnlyList<WeekLoad>> scenarios)
-    {
-        var load = new SalonLoad(scenarios.Count == 0 ? 0 : scenarios[0].Count);
-        for (var scenario = 0; scenario < scenarios.Count; scenario++)
-        {
-            for (var week = 0; week < load.Weeks; week++)
-                load.Add(scenario, week, scenarios[scenario][week]);
-        }
-        return load;
-    }
-
-    public void Add(int scenario, int week, WeekLoad client) => _sums[scenario, week] += client;
-
-    /// <summary>The same salons' weeks together: means and variances add up within each scenario.</summary>
-    public void Add(SalonLoad other)
-    {
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
-        {
-            for (var week = 0; week < weeks; week++)
-                _sums[scenario, week] += other._sums[scenario, week];
-        }
-    }
-
-    /// <summary>The week's means; its variances hold the clients' own chance and the doubt about what they share.</summary>
+    /// <summary>The week's means; its variances include the clients' own chance and the uncertainty about what they share.</summary>
     public WeekLoad Week(int week)
     {
-        var chair = LoadScenario.Mixed(s => (_sums[s, week].ChairMinutes, _sums[s, week].ChairVariance));
-        var hands = LoadScenario.Mixed(s => (_sums[s, week].HandsOnMinutes, _sums[s, week].HandsOnVariance));
+        var chair = LoadScenario.Mixed(s => (this[s, week].ChairMinutes, this[s, week].ChairVariance));
+        var hands = LoadScenario.Mixed(s => (this[s, week].HandsOnMinutes, this[s, week].HandsOnVariance));
         return new(
             Mean(load => load.Rebonds),
             Mean(load => load.Washes),
@@ -59,10 +29,10 @@ public sealed class SalonLoad(int weeks)
             hands.Variance
         );
 
-        double Mean(Func<WeekLoad, double> count) => LoadScenario.Mixed(s => (count(_sums[s, week]), 0)).Mean;
+        double Mean(Func<WeekLoad, double> count) => LoadScenario.Mixed(s => (count(this[s, week]), 0)).Mean;
     }
 
-    /// <summary>Within which chair-minutes lie with 80 % chance.</summary>
+    /// <summary>The 80 % interval of chair-minutes.</summary>
     public (double From, double To) ChairBand(int week) => LoadScenario.Band(Week(week).ChairMinutes, Week(week).ChairVariance);
 
     /// <summary>As <see cref="ChairBand"/>, of a stylist's minutes.</summary>
@@ -73,7 +43,7 @@ public sealed class SalonLoad(int weeks)
     /// <param name="handsOn">Stylists' minutes of each week.</param>
     public int? FirstThatDoesNotFit(ReadOnlySpan<double> chair, ReadOnlySpan<double> handsOn)
     {
-        for (var week = 0; week < weeks; week++)
+        for (var week = 0; week < Weeks; week++)
         {
             if (Week(week).ChairMinutes > chair[week] || Week(week).HandsOnMinutes > handsOn[week])
                 return week;
@@ -82,7 +52,7 @@ public sealed class SalonLoad(int weeks)
     }
 }
 
-/// <summary>One value of what all clients share (δ of the fit) and how much it is believed.</summary>
+/// <summary>One value of what all clients share (δ of the fit) and its weight.</summary>
 /// <param name="Shift">In standard deviations of δ.</param>
 public readonly record struct LoadScenario(double Shift, double Share)
 {
@@ -109,7 +79,7 @@ public readonly record struct LoadScenario(double Shift, double Share)
         return (mean, variance);
     }
 
-    /// <summary>Within which it lies with 80 % chance; never below 0.</summary>
+    /// <summary>The 80 % interval; never below 0.</summary>
     internal static (double From, double To) Band(double mean, double variance) =>
         (Math.Max(0, mean - NormalBand.EightyPercent * Math.Sqrt(variance)), mean + NormalBand.EightyPercent * Math.Sqrt(variance));
 }
@@ -123,7 +93,7 @@ public readonly record struct WeekLoad(
     double HandsOnMinutes,
     double ChairVariance,
     double HandsOnVariance
-)
+) : IAdditionOperators<WeekLoad, WeekLoad, WeekLoad>
 {
     public static WeekLoad operator +(WeekLoad one, WeekLoad other) =>
         new(
@@ -153,4 +123,30 @@ public readonly record struct WeekLoad(
         );
 
     private static double Square(double value) => value * value;
+}
+
+/// <summary>A salon's weeks ahead as they were calculated last: one row a salon, replaced each night.</summary>
+public sealed class LoadForecast : PracticeOwned
+{
+    private LoadForecast() { }
+
+    public LoadForecast(Guid id, Guid salonId) => (Id, SalonId) = (id, salonId);
+
+    public Guid SalonId { get; private set; }
+
+    /// <summary>The first day of the first week.</summary>
+    public LocalDate From { get; private set; }
+
+    public int Clients { get; private set; }
+
+    /// <summary>Scenario by scenario and week by week; see <see cref="SalonLoad"/>.</summary>
+    public IReadOnlyList<IReadOnlyList<WeekLoad>> Scenarios { get; private set; } = [];
+
+    public void Store(LocalDate from, int clients, SalonLoad load)
+    {
+        (From, Clients) = (from, clients);
+        Scenarios = load.Scenarios();
+    }
+
+    public SalonLoad Load() => new(Scenarios);
 }

@@ -5,7 +5,7 @@ public static class CurrencyDigits
 {
     private const int Usual = 2;
 
-    // Every active code whose minor unit is not a hundredth. Machines' cultures say otherwise for some: they drop digits nobody coins any more.
+    // Every active code whose minor unit is not a hundredth. The platform's cultures differ for some: they drop digits that are no longer coined.
     private static readonly Dictionary<string, int> Unusual = new(StringComparer.Ordinal)
     {
         ["BIF"] = 0,

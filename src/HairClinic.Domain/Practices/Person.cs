@@ -20,7 +20,7 @@ public sealed class Person : PracticeOwned
 
     public StaffRole Role { get; private set; }
 
-    /// <summary>Works with hands on clients, so visits can be booked with them.</summary>
+    /// <summary>Treats clients, so visits can be booked with them.</summary>
     public bool TakesClients => Role is StaffRole.Owner or StaffRole.Stylist or StaffRole.Trainee && _skills.Count > 0;
 
     public bool Left { get; private set; }
@@ -82,4 +82,67 @@ public enum StaffRole
     FrontDesk,
     Stylist,
     Trainee,
+}
+
+/// <summary>A person works in a salon.</summary>
+public sealed class PersonSalon : PracticeOwned
+{
+    private PersonSalon() { }
+
+    internal PersonSalon(Guid id, Guid personId, Guid salonId) => (Id, PersonId, SalonId) = (id, personId, salonId);
+
+    public Guid PersonId { get; private set; }
+
+    public Guid SalonId { get; private set; }
+}
+
+/// <summary>A person may do a service.</summary>
+public sealed class PersonSkill : PracticeOwned
+{
+    private PersonSkill() { }
+
+    internal PersonSkill(Guid id, Guid personId, Guid serviceKindId) => (Id, PersonId, ServiceKindId) = (id, personId, serviceKindId);
+
+    public Guid PersonId { get; private set; }
+
+    public Guid ServiceKindId { get; private set; }
+}
+
+/// <summary>Weekly hours a person works in one salon, in that salon's zone.</summary>
+public sealed class WorkSpell : PracticeOwned
+{
+    private WorkSpell() { }
+
+    internal WorkSpell(Guid id, Guid personId, Guid salonId, IsoDayOfWeek day, LocalTime from, LocalTime to)
+    {
+        if (to <= from)
+            throw new Refusal("Working hours must end after they start.");
+        Id = id;
+        PersonId = personId;
+        SalonId = salonId;
+        Day = day;
+        From = from;
+        To = to;
+    }
+
+    public Guid PersonId { get; private set; }
+
+    public Guid SalonId { get; private set; }
+
+    public IsoDayOfWeek Day { get; private set; }
+
+    public LocalTime From { get; private set; }
+
+    public LocalTime To { get; private set; }
+}
+
+/// <summary>Days on which a person does not work.</summary>
+public sealed class PersonAbsence : DaysOff
+{
+    private PersonAbsence() { }
+
+    internal PersonAbsence(Guid id, Guid personId, LocalDate from, LocalDate to, string reason)
+        : base(id, from, to, reason, "The absence ends before it starts.") => PersonId = personId;
+
+    public Guid PersonId { get; private set; }
 }

@@ -22,3 +22,12 @@ public abstract class PracticeOwned
         PracticeId = practiceId;
     }
 }
+
+/// <summary>A row that only its author, or a job, may read again.</summary>
+public abstract class ActorOwned : PracticeOwned
+{
+    /// <summary>The person or client who wrote it; null for a job.</summary>
+    public Guid? ActorId { get; private set; }
+
+    public void WrittenBy(Guid? actorId) => ActorId = actorId;
+}

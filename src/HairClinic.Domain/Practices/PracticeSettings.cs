@@ -34,19 +34,19 @@ public sealed class PracticeSettings : PracticeOwned
     /// <summary>Bookings start on multiples of this many minutes.</summary>
     public int SlotMinutes { get; private set; } = 15;
 
-    /// <summary>Days after a visit in another salon than their home that its people may still open a client's record; common practice, no source.</summary>
+    /// <summary>How many days after a client's visit to another salon its staff may still open their record; common practice, no source.</summary>
     public int GrantDaysAfterVisit { get; private set; } = 90;
 
-    /// <summary>A client moves or calls off a visit by themselves up to this many hours before it; later they ring.</summary>
+    /// <summary>Up to this many hours before a visit a client can move or cancel it online; after that they have to ring.</summary>
     public int ClientMoveHours { get; private set; } = 24;
 
     /// <summary>Days from arrival until a unit can be bonded: inspection, colour, cut-in, waiting for a chair; common practice, no source.</summary>
     public int PreparationDays { get; private set; } = 14;
 
-    /// <summary>The chance, in percent, of a day with no unit that still wears well that is accepted: each next unit is ordered before it grows beyond.</summary>
+    /// <summary>The accepted chance, in percent, of a day with no unit that still wears well: the next unit is ordered before the chance exceeds it.</summary>
     public int GapChancePercent { get; private set; } = 5;
 
-    /// <summary>The invented practice that can be thrown away in one act.</summary>
+    /// <summary>The demo practice, which can be deleted in one step.</summary>
     public bool IsDemo { get; private set; }
 
     /// <summary>When the first-run guide was finished; it is never shown again after that.</summary>

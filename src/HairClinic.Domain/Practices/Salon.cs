@@ -22,7 +22,7 @@ public sealed class Salon : PracticeOwned
     /// <summary>ISO 4217 code of the money taken here.</summary>
     public string Currency { get; private set; } = "GBP";
 
-    /// <summary>E.164, such as +441632960001; one from before may stand as somebody wrote it.</summary>
+    /// <summary>E.164, such as +441632960001; an old one may still be as somebody typed it.</summary>
     public string? Phone { get; private set; }
 
     public string? Address { get; private set; }
@@ -75,4 +75,32 @@ public sealed class Salon : PracticeOwned
 
     /// <summary>The civil day it is in this salon at an instant.</summary>
     public LocalDate DayOf(Instant instant) => instant.InZone(TimeZone).Date;
+}
+
+/// <summary>One spell in which a salon is open, every week, in its own zone.</summary>
+public sealed class SalonHours : PracticeOwned
+{
+    private SalonHours() { }
+
+    internal SalonHours(Guid id, Guid salonId, IsoDayOfWeek day, LocalTime opens, LocalTime closes) =>
+        (Id, SalonId, Day, Opens, Closes) = (id, salonId, day, opens, closes);
+
+    public Guid SalonId { get; private set; }
+
+    public IsoDayOfWeek Day { get; private set; }
+
+    public LocalTime Opens { get; private set; }
+
+    public LocalTime Closes { get; private set; }
+}
+
+/// <summary>Days on which a salon is shut although its weekly hours say open.</summary>
+public sealed class SalonClosure : DaysOff
+{
+    private SalonClosure() { }
+
+    internal SalonClosure(Guid id, Guid salonId, LocalDate from, LocalDate to, string reason)
+        : base(id, from, to, reason, "The closure ends before it starts.") => SalonId = salonId;
+
+    public Guid SalonId { get; private set; }
 }

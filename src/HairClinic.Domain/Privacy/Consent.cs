@@ -25,7 +25,7 @@ public sealed class Consent : PracticeOwned
     /// <summary>False: taken back.</summary>
     public bool Given { get; private set; }
 
-    /// <summary>The words the client had before them.</summary>
+    /// <summary>The text the client was shown.</summary>
     public Guid TextId { get; private set; }
 
     public Instant At { get; private set; }
@@ -54,4 +54,27 @@ public enum ConsentWay
     OnPaper,
     OnTablet,
     OnOwnPage,
+}
+
+/// <summary>Which consents are asked.</summary>
+public static class ConsentSubjects
+{
+    /// <summary>Consent to messages is not asked for, because the program sends no reminders. One given earlier still stands and can be withdrawn.</summary>
+    public static bool IsAsked(this ConsentSubject subject) => subject != ConsentSubject.Messages;
+}
+
+/// <summary>Which of a client's consents are in force at a moment.</summary>
+/// <remarks>
+/// The latest entry on a subject decides. Of two at the same instant a withdrawal wins: in doubt nothing is agreed.
+/// Silence is not consent.
+/// </remarks>
+public static class ConsentLedger
+{
+    /// <returns>The row that says yes, or null: never asked, or taken back.</returns>
+    public static Consent? StandsOn(IEnumerable<Consent> ledger, ConsentSubject subject, Instant at) =>
+        Last(ledger, subject, at) is { Given: true } last ? last : null;
+
+    /// <returns>The latest entry, given or withdrawn; null if never asked.</returns>
+    public static Consent? Last(IEnumerable<Consent> ledger, ConsentSubject subject, Instant at) =>
+        ledger.Where(c => c.Subject == subject && c.At <= at).OrderByDescending(c => c.At).ThenBy(c => c.Given).FirstOrDefault();
 }

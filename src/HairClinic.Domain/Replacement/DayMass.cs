@@ -81,7 +81,7 @@ internal sealed class DayMass(int length)
         var before = 0.0;
         for (var day = First; day < End; day++)
         {
-            // What is put on a day is spread half before and half after it.
+            // A day's share is spread half before and half after it.
             table[day] += share * (before + Mass[day] / 2);
             before += Mass[day];
         }

@@ -5,8 +5,8 @@ namespace HairClinic.Domain.Replacement;
 /// <summary>Finds the days on which a client had no hair.</summary>
 /// <remarks>
 /// A day is covered when a unit was on the head, or bondable in house, at any time of it: a day off with a unit resting in
-/// house is the client's own choice. Clients are watched from their first bond until they leave. Whoever takes the last unit
-/// home, sound, stops being watched until the next one: they went, and did not go without. Whoever wears nothing for longer
+/// house is the client's own choice. Clients are watched from their first bond until they leave. A client who takes
+/// their last unit home, sound, is not watched until the next one: that was their choice. One who wears nothing for longer
 /// than the practice waits, and has not come back, is taken to have left when the cover ended.
 /// </remarks>
 public static class GapFinder
@@ -118,3 +118,44 @@ public sealed record HairHistory(
     IReadOnlyList<UnitHistory> Units,
     LocalDate? LeftOn
 );
+
+/// <summary>Whether the next unit was there when the last one was worn out.</summary>
+public static class TimelySuccessors
+{
+    /// <returns>
+    /// Of the client's units that left service worn out in the period, how many there are, and for how many another, not worn
+    /// out itself, was ready in house by that day. A client who had left by then needed none.
+    /// </returns>
+    public static (int InTime, int Units) Count(HairHistory client, LocalDate from, LocalDate through)
+    {
+        var worn = client
+            .Units.Where(u => u.WornOutOn >= from && u.WornOutOn <= through && !(client.LeftOn <= u.WornOutOn))
+            .OrderBy(u => u.WornOutOn)
+            .ToList();
+        return (worn.Count(unit => client.Units.Any(other => Follows(other, unit))), worn.Count);
+    }
+
+    private static bool Follows(UnitHistory other, UnitHistory unit) =>
+        !ReferenceEquals(other, unit)
+        && other.ReadyOn <= unit.WornOutOn
+        && !(other.GoneOn <= unit.WornOutOn)
+        && !(other.WornOutOn <= unit.WornOutOn);
+}
+
+/// <summary>When the share of clients who never went without hair may be shown: it means nothing when little of the year was observed.</summary>
+public static class PromiseRate
+{
+    public const int FewestClients = 30;
+
+    /// <summary>On average, of the twelve that the rate is about.</summary>
+    public const int FewestMonthsEach = 3;
+
+    private const double DaysInMonth = 365.25 / 12;
+
+    /// <param name="clients">Of whom something was seen.</param>
+    /// <param name="daysWatched">Of all of them together.</param>
+    public static bool CanBeTold(int clients, int daysWatched) =>
+        clients >= FewestClients && Months(daysWatched) >= FewestMonthsEach * clients;
+
+    public static double Months(int daysWatched) => daysWatched / DaysInMonth;
+}

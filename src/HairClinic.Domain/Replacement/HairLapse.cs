@@ -1,6 +1,6 @@
 namespace HairClinic.Domain.Replacement;
 
-/// <summary>Whoever wears nothing for longer than this is taken to have left. Common practice, no source.</summary>
+/// <summary>A client who wears nothing for longer than this is taken to have left. Common practice, no source.</summary>
 public static class HairLapse
 {
     public const int AfterDays = 60;

@@ -34,7 +34,7 @@ internal sealed class HairSum(int length)
         for (var j = 0; j < k; j++)
         {
             var unit = question.InFlight[j];
-            // Hair that outlasts what is in sight has no day to stand on.
+            // Hair that outlasts the horizon falls on no day.
             var beyond = Math.Max(0, kept - _sum.Total);
             SetReady(unit, question.PreparationDays);
             for (var day = _sum.First; day < _sum.End; day++)

@@ -79,3 +79,14 @@ public sealed class LeadTable
         return new LeadTable(mixed);
     }
 }
+
+/// <summary>When an order in flight will arrive, given that it is not here today: never a day in the past.</summary>
+/// <param name="left">What is left of its lead time, as <see cref="LeadTable.InFlight"/> has it.</param>
+public sealed class ArrivalDays(LeadTable left, WorkshopDays workshop, LocalDate today, int daysInSight)
+{
+    /// <summary>Four orders in five arrive between these.</summary>
+    public (LocalDate Early, LocalDate Late) Likely => (By(0.1), By(0.9));
+
+    /// <summary>The first day by which it is here with at least such a chance; the last in sight where none is.</summary>
+    public LocalDate By(double chance) => today.PlusDays(Math.Min(workshop.DayOf(left.By(chance)), daysInSight));
+}

@@ -87,7 +87,7 @@ public sealed class LeadTime
     }
 }
 
-/// <summary>One pair of mean and spread of ln Λ, with its share of belief.</summary>
+/// <summary>One pair of mean and spread of ln Λ, with its posterior weight.</summary>
 internal readonly record struct LeadNode(double Mean, double Spread, double Share)
 {
     /// <summary>Trapezoid rules over the logarithm of the variance and over the mean given it: both converge exponentially.</summary>
@@ -143,4 +143,18 @@ public readonly record struct LeadTimePrior
 
     /// <summary>Of ln Λ, as a Student-t.</summary>
     public double Scale { get; }
+}
+
+/// <summary>How often a workshop's unit must be remade: a Beta distribution, counted in orders.</summary>
+/// <param name="Remade">Pseudo-orders remade, and since.</param>
+/// <param name="Kept">Pseudo-orders accepted, and since.</param>
+public readonly record struct RemakeRate(double Remade, double Kept)
+{
+    /// <summary>One in twenty, weighing like twenty orders (common practice, no source).</summary>
+    public static readonly RemakeRate Usual = new(1, 19);
+
+    /// <summary>The chance that the next order is remade.</summary>
+    public double Mean => Remade + Kept > 0 ? Remade / (Remade + Kept) : 0;
+
+    public RemakeRate Seen(int remade, int kept) => new(Remade + remade, Kept + kept);
 }

@@ -51,7 +51,7 @@ public sealed record OrderStanding
     public bool IsToDo => Verdict < OrderVerdict.Wait;
 }
 
-/// <summary>What there is to do about a client's next unit.</summary>
+/// <summary>What to do about a client's next unit.</summary>
 public enum OrderVerdict
 {
     /// <summary>Nothing on the head and nothing in house that could go on it: the only client of whom "without hair" is true.</summary>

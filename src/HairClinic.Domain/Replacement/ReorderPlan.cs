@@ -1,8 +1,8 @@
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>
-/// What is known of one client's next order, as of a day: kept so that lists can be sorted by it. The client's own page calculates
-/// it afresh.
+/// One client's next order as calculated on a day: stored so that lists can be sorted by it. The client's own page calculates
+/// it again.
 /// </summary>
 public sealed class ReorderPlan : PracticeOwned
 {
@@ -44,7 +44,7 @@ public sealed class ReorderPlan : PracticeOwned
     /// <summary>Units to order so that hair outlasts the next order; null where a dozen would not do.</summary>
     public int? Quantity { get; private set; }
 
-    /// <summary>Somebody must act: a chance beyond what the practice accepts.</summary>
+    /// <summary>The chance is beyond what the practice accepts: somebody must act.</summary>
     public bool AtRisk { get; private set; }
 
     /// <param name="today">The day it is read on.</param>

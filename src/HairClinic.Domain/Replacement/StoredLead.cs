@@ -3,7 +3,7 @@ namespace HairClinic.Domain.Replacement;
 /// <summary>What the practice's orders of one kind of unit took, in working days of its workshop: what lead times are calculated from.</summary>
 public sealed class StoredLead : PracticeOwned
 {
-    /// <summary>Older orders than the newest so many tell nothing of how a workshop works now.</summary>
+    /// <summary>Orders older than the newest so many say nothing about how a workshop works now.</summary>
     public const int Most = 200;
 
     private StoredLead() { }

@@ -7,7 +7,7 @@ public sealed record UnitHistory
 {
     public LocalDate? OrderedOn { get; init; }
 
-    /// <summary>What the workshop promised first; later promises excuse nothing.</summary>
+    /// <summary>What the workshop promised first; lateness is judged against it, whatever was promised later.</summary>
     public LocalDate? PromisedFor { get; init; }
 
     public LocalDate? ArrivedOn { get; init; }

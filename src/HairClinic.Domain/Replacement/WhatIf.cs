@@ -2,13 +2,13 @@ using HairClinic.Domain.Wear.Lifetimes;
 
 namespace HairClinic.Domain.Replacement;
 
-/// <summary>Something that might be done about a gap, tried on the question before anybody promises it.</summary>
+/// <summary>A possible remedy for a gap, calculated before anybody promises it.</summary>
 /// <param name="RushHalfDays">Half of rushed orders are here by then, in working days of the workshop; null leaves the usual lead. A hope, not a date.</param>
 /// <param name="RepairDays">Worn days a repair adds to the hair in house.</param>
 /// <param name="ExtraUnits">New units in hand at once, such as a ready-made one off the shelf.</param>
 public sealed record WhatIf(int? RushHalfDays = null, int RepairDays = 0, int ExtraUnits = 0)
 {
-    // Narrow enough to be a number of days, wide enough for the daily grid.
+    // Narrow enough to act as a fixed number of days, wide enough for the daily grid.
     private const double Narrow = 0.02;
 
     /// <param name="each">A new unit's life.</param>

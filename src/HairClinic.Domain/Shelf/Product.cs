@@ -33,7 +33,7 @@ public sealed class Product : PracticeOwned
     {
         Name = name.Trim();
         Kind = kind;
-        Chemistry = string.IsNullOrWhiteSpace(chemistry) ? null : chemistry.Trim();
+        Chemistry = chemistry.NullIfBlank();
         LabelCureHours = labelCureHours;
     }
 

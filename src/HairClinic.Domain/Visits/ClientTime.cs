@@ -1,9 +1,9 @@
 namespace HairClinic.Domain.Visits;
 
-/// <summary>Which of a client's visits take the client's time, so that nobody is booked in two places at once.</summary>
+/// <summary>Which of a client's visits occupy the client, so that nobody is booked in two places at once.</summary>
 /// <remarks>
 /// A visit takes its client from its first minute to its last while it is booked, waited for in the salon or under way. It gives
-/// them back when it is called off, when they did not come, and when it is done: who was finished early may sit down elsewhere.
+/// them back when it is called off, when they did not come, and when it is done: a client who is finished early may sit down elsewhere.
 /// Two live visits at once are refused (<c>ex_visits_client</c>), save where nobody chose it: visits that a merge brings together
 /// are all kept, and those that came stand aside until the other is out of the way.
 /// </remarks>
@@ -14,7 +14,7 @@ public static class ClientTime
     /// <summary>Whether two visits share a moment; ends are not included.</summary>
     public static bool Meets(this Visit one, Visit other) => one.StartsAt < other.EndsAt && other.StartsAt < one.EndsAt;
 
-    /// <summary>Lets those of the visits that come to a client stand aside which meet one that takes the client already.</summary>
+    /// <summary>Of the visits a client is given by a merge, those that overlap one of their own stand aside.</summary>
     /// <param name="own">The client's visits.</param>
     /// <param name="coming">Visits that become the client's.</param>
     /// <returns>Each that stands aside now, with the one it meets.</returns>
@@ -31,4 +31,11 @@ public static class ClientTime
         }
         return aside;
     }
+}
+
+/// <summary>How far clients may book by themselves.</summary>
+public static class OwnBookings
+{
+    /// <summary>A client who books online may have this many visits ahead. The database counts them.</summary>
+    public const int MostAhead = 3;
 }

@@ -25,6 +25,19 @@ public sealed partial class Visit
         Record = new VisitRecord(recordId, Id, seen, now, by, note);
         Finish(day);
     }
+
+    /// <summary>
+    /// Takes over what an old book says was seen when a bond came off at this visit. Bond and unit are imported
+    /// from their own rows of that book.
+    /// </summary>
+    /// <param name="waitsKept">Of the bond that was made at this visit.</param>
+    /// <exception cref="Refusal">The visit has a record already, or was called off.</exception>
+    public void RestoreRecord(Guid recordId, Guid removedUnitId, TakeDown found, bool? waitsKept, Instant at, Guid? by)
+    {
+        RequireNotLogged();
+        Record = new VisitRecord(recordId, Id, removedUnitId, found, at, by, note: null);
+        Record.NoteWaits(waitsKept);
+    }
 }
 
 /// <summary>What the edges of a bond looked like at a visit that left it on.</summary>

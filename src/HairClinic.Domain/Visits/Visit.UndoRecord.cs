@@ -53,4 +53,23 @@ public sealed partial class Visit
         HoldsClient = true;
         return record;
     }
+
+    /// <summary>Undoes the last change of state: a slip of the finger, or a client who comes after all. It occupies its chair and stylist again.</summary>
+    /// <remarks>They may be taken by now: the database then refuses.</remarks>
+    /// <exception cref="Refusal">It is still booked, or over.</exception>
+    public void TakeBack()
+    {
+        var released = !State.IsLive();
+        State = State switch
+        {
+            VisitState.InChair => VisitState.Arrived,
+            VisitState.Arrived or VisitState.DidNotCome or VisitState.Cancelled => VisitState.Booked,
+            _ => throw new Refusal("This visit is {0}: there is nothing to take back.", State),
+        };
+        // A visit that stood aside still does; one that was released takes its client's time again.
+        HoldsClient |= released;
+        HoldsChair = ChairId is not null;
+        foreach (var segment in _segments)
+            segment.Occupy();
+    }
 }

@@ -7,13 +7,8 @@ public sealed partial class Visit : PracticeOwned
 
     private Visit() { }
 
-    public Visit(Guid id, Guid clientId, Guid salonId, Guid serviceKindId)
-    {
-        Id = id;
-        ClientId = clientId;
-        SalonId = salonId;
-        ServiceKindId = serviceKindId;
-    }
+    public Visit(Guid id, Guid clientId, Guid salonId, Guid serviceKindId) =>
+        (Id, ClientId, SalonId, ServiceKindId) = (id, clientId, salonId, serviceKindId);
 
     public Guid ClientId { get; private set; }
 
@@ -43,7 +38,7 @@ public sealed partial class Visit : PracticeOwned
 
     public string? Note { get; private set; }
 
-    /// <summary>The row of the old book it came from, so that bringing the same book twice changes nothing.</summary>
+    /// <summary>The row of the old book it was imported from, so that importing the same book twice changes nothing.</summary>
     public string? BookKey { get; private set; }
 
     public IReadOnlyList<VisitSegment> Segments => _segments;
@@ -84,9 +79,9 @@ public sealed partial class Visit : PracticeOwned
         HoldsClient = true;
     }
 
-    public void Remark(string? note) => Note = string.IsNullOrWhiteSpace(note) ? null : note.Trim();
+    public void Remark(string? note) => Note = note.NullIfBlank();
 
-    /// <param name="today">The salon's day: who comes early on the day has come, nobody has on a day before it.</param>
+    /// <param name="today">The salon's day: arriving early on the day counts, on an earlier day it does not.</param>
     /// <exception cref="Refusal">It is over or called off already, or its day has not come.</exception>
     public void Arrive(LocalDate today)
     {
@@ -126,10 +121,10 @@ public sealed partial class Visit : PracticeOwned
     }
 
     /// <summary>Takes over the state and key an old book gives.</summary>
-    /// <param name="today">The salon's day: what an old book says of past days takes nobody's time.</param>
+    /// <param name="today">The salon's day: imported visits in the past take up nobody's time.</param>
     public void Restore(VisitState state, string bookKey, LocalDate today)
     {
-        // One that stood aside goes on doing so.
+        // A visit that stood aside still does.
         HoldsClient = state.IsLive() && Day >= today && (HoldsClient || !State.IsLive());
         State = state;
         BookKey = bookKey;

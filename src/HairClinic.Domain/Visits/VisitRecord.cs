@@ -2,7 +2,7 @@ using HairClinic.Domain.Bonding;
 
 namespace HairClinic.Domain.Visits;
 
-/// <summary>What was seen and done at a visit: one record a visit, written by whoever did it.</summary>
+/// <summary>What was seen and done at a visit: one record per visit, written by the stylist.</summary>
 public sealed class VisitRecord : PracticeOwned
 {
     private VisitRecord() { }
@@ -18,7 +18,7 @@ public sealed class VisitRecord : PracticeOwned
         FoundLifted = takeDown?.FoundLifted ?? false;
         RecordedAt = at;
         RecordedBy = by;
-        Note = string.IsNullOrWhiteSpace(note) ? null : note.Trim();
+        Note = note.NullIfBlank();
     }
 
     internal VisitRecord(Guid id, Guid visitId, EdgesSeen? seen, Instant at, Guid? by, string? note)

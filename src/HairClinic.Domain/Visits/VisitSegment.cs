@@ -2,7 +2,7 @@ using HairClinic.Domain.Chairs;
 
 namespace HairClinic.Domain.Visits;
 
-/// <summary>One step of a visit on the clock. No two of them take one chair, or one pair of hands, at once: the database holds it.</summary>
+/// <summary>One step of a visit on the clock. Two of them never use the same chair or stylist at once: the database enforces it.</summary>
 public sealed class VisitSegment : PracticeOwned
 {
     private VisitSegment() { }
@@ -35,7 +35,7 @@ public sealed class VisitSegment : PracticeOwned
 
     public SegmentKind Kind { get; private set; }
 
-    /// <summary>The visit's chair, on each of its steps: the database looks for overlaps step by step.</summary>
+    /// <summary>The visit's chair, repeated on each step because the database checks overlaps step by step.</summary>
     public Guid? ChairId { get; private set; }
 
     public Guid? PersonId { get; private set; }

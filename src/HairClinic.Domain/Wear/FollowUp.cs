@@ -6,7 +6,7 @@ public static class FollowUp
     public const int DaysAfterFirstFitting = 7;
     public const int ReachDays = 3;
 
-    /// <summary>Seven days on, or the nearest open day up to three days off; the bare day if all are closed.</summary>
+    /// <summary>Seven days on, or the nearest open day up to three days off; that very day if all are closed.</summary>
     public static LocalDate DueOn(LocalDate firstFittedOn, OpeningDays opening)
     {
         var wanted = firstFittedOn.PlusDays(DaysAfterFirstFitting);

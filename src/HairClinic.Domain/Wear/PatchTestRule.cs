@@ -139,3 +139,12 @@ public enum VisitFooting
     /// <summary>The test cannot allow it: the desk must find another day, product or plan.</summary>
     BackToDesk,
 }
+
+/// <summary>How hard each verdict is.</summary>
+public static class PatchVerdicts
+{
+    public static bool Blocks(this PatchVerdict verdict) => verdict >= PatchVerdict.NeverTested;
+
+    public static bool Warns(this PatchVerdict verdict) =>
+        verdict is PatchVerdict.SecondReadingToCome or PatchVerdict.SecondReadingMissed or PatchVerdict.FirstReadingMissed;
+}

@@ -28,11 +28,11 @@ public sealed class AccountMaker(UserManager<AppUser> users, HashingTurns hashin
     {
         user.UserName = name.Trim();
         user.NormalizedUserName = users.NormalizeName(user.UserName);
-        user.Email = string.IsNullOrWhiteSpace(email) ? null : email.Trim();
+        user.Email = email.NullIfBlank();
         user.NormalizedEmail = users.NormalizeEmail(user.Email);
     }
 
-    /// <summary>Sets it, if given, and ends whatever was open with the old one.</summary>
+    /// <summary>Sets it, if given, and ends all sessions opened with the old one.</summary>
     /// <exception cref="Refusal">The password is one of those that are guessed first.</exception>
     public async Task SetPasswordAsync(AppUser user, string? password)
     {

@@ -5,7 +5,7 @@ using HairClinic.Web.Data.Work;
 namespace HairClinic.Web.Accounts;
 
 /// <summary>
-/// Tells the owner of an account by mail what was changed about their sign-in, so that they hear of it when it was not them. Discreet:
+/// Informs the owner of an account by mail of changes to their sign-in, in case it was not them. Discreet:
 /// it names neither practice nor trade.
 /// </summary>
 public sealed class AccountNotices(PracticeJobs jobs, IClock clock)

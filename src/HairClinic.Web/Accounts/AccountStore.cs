@@ -30,7 +30,7 @@ public sealed class AccountStore(ClinicDb db, IDataProtectionProvider protection
     public override async Task SetAuthenticatorKeyAsync(AppUser user, string key, CancellationToken cancellationToken) =>
         await base.SetAuthenticatorKeyAsync(user, key.Length == 0 ? "" : Protector(user).Protect(key), cancellationToken);
 
-    /// <returns>Null as well where it cannot be unsealed: then the codes app has to be set up anew.</returns>
+    /// <returns>Null as well where it cannot be unsealed: then the codes app has to be set up again.</returns>
     public override async Task<string?> GetAuthenticatorKeyAsync(AppUser user, CancellationToken cancellationToken)
     {
         var kept = await base.GetAuthenticatorKeyAsync(user, cancellationToken);

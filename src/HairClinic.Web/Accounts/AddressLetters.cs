@@ -10,10 +10,10 @@ namespace HairClinic.Web.Accounts;
 
 /// <summary>
 /// Tells of each address that opens a client's pages and was entered or taken away: a line in the access log under who did it, and a
-/// letter to the old address. The database writes down what changed, so that nothing that changes an address can forget to tell of it.
+/// letter to the old address. The database records what changed, so that no code that changes an address can forget it.
 /// </summary>
 /// <remarks>
-/// It is a job's work, and not done with the change: a letter that was written by whoever changed the address could be read by them,
+/// A job does it, not the change itself: otherwise the person who changed the address could read the letter,
 /// and with it the link that confirms what they entered.
 /// </remarks>
 public sealed class AddressLetters(
@@ -24,7 +24,7 @@ public sealed class AddressLetters(
     IStringLocalizer<Words> words
 )
 {
-    /// <returns>How many clients' changes were told.</returns>
+    /// <returns>For how many clients changes were reported.</returns>
     public async Task<int> RunAsync(CancellationToken cancellation)
     {
         var clients = await UntoldAsync(cancellation);
@@ -59,7 +59,7 @@ public sealed class AddressLetters(
     {
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        // Two programs on one database: the second waits here, and then finds it told.
+        // Two programs on one database: the second waits here, and then finds it done.
         var all = await db
             .OpeningAddresses.FromSql($"select *, xmin from opening_addresses where client_id = {client} for update")
             .OrderBy(a => a.EnteredAt)
@@ -119,8 +119,8 @@ public sealed class AddressLetters(
     }
 
     /// <summary>
-    /// The address that may say whether a new one is right: the client's own that was confirmed last, for whoever controls only
-    /// addresses that nobody confirmed would confirm themselves; for a guardian of somebody who has none, the guardian's own.
+    /// The address that may say whether a new one is right: the client's own that was confirmed last, because unconfirmed
+    /// addresses could otherwise confirm themselves; for a guardian of somebody who has none, the guardian's own.
     /// </summary>
     private static OpeningAddress? OldOf(OpeningAddress entered, List<OpeningAddress> all) =>
         Last(all.Where(a => a.GuardianId is null)) ?? Last(all.Where(a => a.GuardianId == entered.GuardianId));
@@ -153,7 +153,7 @@ public sealed class AddressLetters(
         return new PersonActor(db.PracticeId, person, acted, [], AtSalon: null);
     }
 
-    // Where the site does not know its own address the letter tells all the same, and leads nowhere.
+    // Without the site's own address the letter is sent all the same, without a link.
     private Letter Ask(OpeningAddress address, string to, string token, Reader reader) =>
         Speaking.WithCulture(reader.Language, () => Ask(to, token, reader.Phone)) with
         {

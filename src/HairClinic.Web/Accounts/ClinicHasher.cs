@@ -4,7 +4,7 @@ using Microsoft.Extensions.Options;
 
 namespace HairClinic.Web.Accounts;
 
-/// <summary>Hashes passwords in their one normal form, and can take as long over nobody's password as over somebody's.</summary>
+/// <summary>Hashes passwords in one normal form, and can take as long for an unknown name as for a known one.</summary>
 /// <remarks>Open, so that a test can count the checks.</remarks>
 public class ClinicHasher(IOptions<PasswordHasherOptions> options) : PasswordHasher<AppUser>(options)
 {
@@ -18,6 +18,6 @@ public class ClinicHasher(IOptions<PasswordHasherOptions> options) : PasswordHas
     public override PasswordVerificationResult VerifyHashedPassword(AppUser user, string hashedPassword, string providedPassword) =>
         base.VerifyHashedPassword(user, hashedPassword, PasswordRule.Normal(providedPassword) ?? "");
 
-    /// <summary>Does the work of a check and has no outcome: for names nobody has, and accounts without a password.</summary>
+    /// <summary>Does the work of a check without a result: for unknown names and accounts without a password.</summary>
     public void Pretend(string password) => VerifyHashedPassword(Nobody, _decoy.Value, password);
 }

@@ -30,7 +30,7 @@ public sealed class ClinicSignIns(
         return SignInWithClaimsAsync(user, new AuthenticationProperties(), []);
     }
 
-    /// <summary>The password was right: in they go, unless their codes app has a say.</summary>
+    /// <summary>The password was right: they are signed in, unless a code of their app is needed.</summary>
     public async Task<SignInResult> EnterByPasswordAsync(AppUser user)
     {
         _way = SignInWay.Password;
@@ -48,7 +48,7 @@ public sealed class ClinicSignIns(
             // Its counter has moved on: a copy of the key would show by an older one.
             return (await UserManager.AddOrUpdatePasskeyAsync(proof.User, proof.Passkey)).Succeeded ? proof.User : null;
         }
-        // Nobody asked, it was asked too long ago, or what came back is not whole.
+        // No challenge, an expired one, or a malformed answer.
         catch (Exception e) when (e is InvalidOperationException or ArgumentException or PasskeyException)
         {
             return null;

@@ -3,7 +3,7 @@ using System.Threading.RateLimiting;
 namespace HairClinic.Web.Accounts;
 
 /// <summary>
-/// Slow hashes are computed a few at a time and never on every core: whatever floods the sign-in, the day's work goes on beside it.
+/// Slow hashes are computed a few at a time and never on every core: a flood of sign-ins does not stop the day's work.
 /// </summary>
 /// <remarks>
 /// A hash takes about a tenth of a second, so the last of those who wait waits some three seconds. One turn is one try: never take a

@@ -6,8 +6,8 @@ using HairClinic.Web.Data.Rows;
 namespace HairClinic.Web.Accounts;
 
 /// <summary>
-/// Takes down that somebody wants a link. Nothing here looks whether the address is known: that is done behind the
-/// screens, so that neither the answer nor its time tells.
+/// Queues the request for a sign-in link. Whether the address is known is looked up later by a worker,
+/// so that neither the answer nor its time reveals it.
 /// </summary>
 public sealed class LinkAskQueue(IClock clock)
 {

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Accounts;
 /// <summary>The codes app of an account and its recovery codes.</summary>
 public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store, HashingTurns hashing, ClinicDb db, IClock clock)
 {
-    /// <returns>The recovery codes, told once; null when the code does not fit the secret.</returns>
+    /// <returns>The recovery codes, shown once; null when the code does not match the secret.</returns>
     public async Task<IReadOnlyList<string>?> TurnOnAsync(AppUser user, string secret, string code, CancellationToken cancellation)
     {
         if (AppCodes.Match(secret, code, clock.GetCurrentInstant()) is not { } step)
@@ -26,7 +26,7 @@ public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store,
         Expect(await users.SetTwoFactorEnabledAsync(user, false));
     }
 
-    /// <summary>Everything that opens besides the password is lost: codes app, recovery codes and passkeys go.</summary>
+    /// <summary>Removes all other factors: codes app, recovery codes and passkeys.</summary>
     public async Task DropAsync(AppUser user, CancellationToken cancellation)
     {
         foreach (var passkey in await users.GetPasskeysAsync(user))
@@ -46,7 +46,7 @@ public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store,
                 .ExecuteUpdateAsync(set => set.SetProperty(u => u.LastCodeStep, step), cancellation) == 1;
     }
 
-    /// <summary>Uses a recovery code up. The account's own stamp lets one of two at once through.</summary>
+    /// <summary>Redeems a recovery code. The account's own stamp lets one of two at once through.</summary>
     public async Task<bool> TakeRecoveryCodeAsync(AppUser user, string code) =>
         (await users.RedeemTwoFactorRecoveryCodeAsync(user, code)).Succeeded;
 

@@ -11,7 +11,7 @@ namespace HairClinic.Web.Accounts;
 /// </remarks>
 public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, IClock clock)
 {
-    /// <summary>How long a proof of who one is lets one do what cannot be undone.</summary>
+    /// <summary>How long a fresh sign-in allows actions that cannot be undone.</summary>
     public static readonly Duration Fresh = Duration.FromMinutes(10);
 
     /// <summary>A desk, a tablet, a phone, a screen at home, and one to spare: common practice, no source.</summary>
@@ -57,7 +57,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
         return session.Id;
     }
 
-    /// <summary>Nobody is at work at this tablet any more: those who came by PIN are out, full sign-ins wait for their PIN.</summary>
+    /// <summary>Locks this tablet: sign-ins by PIN end, full sign-ins wait for their PIN.</summary>
     public async Task LockAsync(Guid tabletId, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();

@@ -16,7 +16,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
     /// <summary>How long an invitation can be opened: whoever reads letters in the evening, or at the weekend, finds it alive.</summary>
     public static readonly Duration InvitationLifetime = Duration.FromDays(7);
 
-    /// <summary>Invites a client to their own page: one letter, unasked. The one before opens nothing any more; the caller saves.</summary>
+    /// <summary>Invites a client to their own page: one letter, unasked. The previous link becomes invalid; the caller saves.</summary>
     public async Task InviteAsync(ClinicDb db, Client client, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
@@ -30,7 +30,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
         Post(db, client.Id, client.Email!, language, invitation: true);
     }
 
-    /// <summary>Answers whoever asked for a link: one letter if the address opens a page, nothing else; the caller saves.</summary>
+    /// <summary>Answers a request for a link: one letter if the address opens a page, nothing otherwise; the caller saves.</summary>
     public async Task AnswerAsync(ClinicDb db, string email, CancellationToken cancellation)
     {
         var pages = await OwnPages.FindAsync(db, email, clock.GetCurrentInstant(), cancellation);
@@ -39,7 +39,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
         Post(db, pages[0].ClientId, email, await LanguageAsync(db, pages[0].ClientId, cancellation));
     }
 
-    /// <summary>Uses a link up. Two taps at once: one gets in.</summary>
+    /// <summary>Redeems a link. Of two taps at once, one gets in.</summary>
     /// <returns>Null when it is unknown, used or too old.</returns>
     public async Task<SignInLink?> UseUpAsync(ClinicDb unfenced, string token, CancellationToken cancellation)
     {

@@ -4,7 +4,7 @@ namespace HairClinic.Web.Accounts;
 
 /// <summary>
 /// Each wrong try makes the next one under the same name wait longer, whether or not anybody has that name: guessing becomes slow long
-/// before an account is locked, and the waiting tells nobody who has one.
+/// before an account is locked, and the waiting does not reveal which names exist.
 /// </summary>
 public sealed class SignInPace : IDisposable
 {

@@ -6,16 +6,16 @@ using Microsoft.Extensions.Options;
 namespace HairClinic.Web.Accounts;
 
 /// <summary>
-/// The wrong tries an account has before it is shut for a while. Passwords, codes, recovery codes and proofs anew share them: whoever
-/// guesses one of them has not the tries of another besides. A passkey takes none and opens meanwhile.
+/// The wrong tries an account has before it is locked for a while. Passwords, codes, recovery codes and step-ups share them: guessing
+/// one does not give extra tries for another. A passkey takes none and opens meanwhile.
 /// </summary>
 /// <remarks>
-/// A try is taken before it is looked at, by one UPDATE, so that tries at the same moment cannot all be the last one. The columns are
+/// A try is counted before it is checked, by one UPDATE, so that tries at the same moment cannot all be the last one. The columns are
 /// Identity's, but only this class writes them: a save of the whole account leaves them as they are (<c>AccountMaps</c>).
 /// </remarks>
 public sealed class SignInTries(ClinicDbFactory databases, HashingTurns hashing, IOptions<IdentityOptions> options, IClock clock)
 {
-    /// <summary>Takes a try and looks at what was typed.</summary>
+    /// <summary>Counts a try and checks what was typed.</summary>
     /// <param name="user">Null where nobody has the name.</param>
     /// <param name="look">Whether it is right.</param>
     /// <param name="pretend">Done instead where there is no try to take, to take as long.</param>

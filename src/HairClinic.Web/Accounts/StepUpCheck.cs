@@ -2,7 +2,7 @@ using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Accounts;
 
-/// <summary>Asks, when something grave is saved, whether its person proved a moment ago who they are.</summary>
+/// <summary>Requires a fresh sign-in before something irreversible is saved.</summary>
 public sealed class StepUpCheck(CurrentActor current, SessionStore sessions, ClientSignIns clients)
 {
     public const string Page = "/step-up";
@@ -21,7 +21,7 @@ public sealed class StepUpCheck(CurrentActor current, SessionStore sessions, Cli
             _ => false,
         };
 
-    /// <summary>Where whoever acts is led to prove it.</summary>
+    /// <summary>Where the actor is sent to do so.</summary>
     public string PageFor(string wanted) => current.OrNull is ClientActor ? ClientPage : $"{Page}?return={Uri.EscapeDataString(wanted)}";
 
     /// <exception cref="Refusal">They did not, in the last ten minutes.</exception>

@@ -8,7 +8,7 @@ using Npgsql;
 
 namespace HairClinic.Web.CommandLine;
 
-/// <summary>What the program can be told to do. Without a verb it serves the site.</summary>
+/// <summary>The program's commands. Without one it serves the site.</summary>
 public static class Commands
 {
     /// <param name="build">Builds the site from host arguments such as --urls.</param>

@@ -8,7 +8,7 @@ using HairClinic.Web.Keys;
 namespace HairClinic.Web.CommandLine;
 
 /// <summary>
-/// Puts a new master key in front and wraps every client's key anew. Cut short, it is taken up where it stopped: no second
+/// Makes a new master key current and rewraps every client's key. Interrupted, it continues where it stopped: no second
 /// key is added while client keys still lie under an older one.
 /// </summary>
 public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogStore log, PracticeJobs jobs)
@@ -91,7 +91,7 @@ public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogStor
         {
             await db.SaveChangesAsync(cancellation);
         }
-        // Someone's key was destroyed meanwhile. The next round reads anew.
+        // Someone's key was destroyed meanwhile. The next round reads again.
         catch (DbUpdateConcurrencyException) { }
         return old.Count;
     }

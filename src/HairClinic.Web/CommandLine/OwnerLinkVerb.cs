@@ -50,7 +50,7 @@ public static class OwnerLinkVerb
         return command;
     }
 
-    /// <param name="site">The site's own address; null: only path and query are told.</param>
+    /// <param name="site">The site's own address; null: only path and query are printed.</param>
     /// <returns>0 when the link was made, 2 when it is not clear for whom.</returns>
     public static async Task<int> RunAsync(
         IServiceProvider services,

@@ -1,13 +1,13 @@
 namespace HairClinic.Web.Data;
 
-/// <summary>What only the database knows of whoever acts, asked inside their own fence.</summary>
+/// <summary>What only the database knows about the current actor, asked inside their own fence.</summary>
 public static class ActorQuestions
 {
-    /// <summary>Whether whoever acts reads what was confided: clients only by an address that is confirmed. Ask it before looking past a client's fence.</summary>
+    /// <summary>Whether the actor may read confidential data: clients only by a confirmed address. Ask this before reading past a client's fence.</summary>
     public static Task<bool> OpensAllAsync(this ClinicDb db, CancellationToken cancellation) =>
         db.Database.SqlQuery<bool>($"select app_opens_all() as \"Value\"").SingleAsync(cancellation);
 
-    /// <summary>Of these clients, those whose address somebody else who works here could confirm.</summary>
+    /// <summary>Those of these clients whose address another member of staff could confirm.</summary>
     public static async Task<IReadOnlySet<Guid>> OthersMayConfirmAsync(
         this ClinicDb db,
         Guid[] clients,

@@ -6,11 +6,11 @@ namespace HairClinic.Web.Data;
 
 /// <summary>The ways into the database, one per role (see "The fence" in DEVELOPERS.md).</summary>
 /// <param name="Program">The role the site works as: owns nothing, bypasses nothing.</param>
-/// <param name="Migrator">Owns the schema. Null with an outside database that somebody migrates by hand.</param>
+/// <param name="Migrator">Owns the schema. Null with an outside database that is migrated by hand.</param>
 /// <param name="Keeper">Reads everything, writes nothing: backups and restore checks.</param>
 public sealed record ClinicConnections(string Program, string? Migrator, string? Keeper)
 {
-    /// <summary>Of one program: leaves room for the other roles under a server's usual 100.</summary>
+    /// <summary>Per program: leaves room for the other roles under a server's usual 100.</summary>
     public const int MostConnections = EmbeddedServerOptions.MostConnections;
 
     private static readonly string[] PoolSizes = ["Maximum Pool Size", "MaxPoolSize"];
@@ -44,8 +44,8 @@ public sealed record ClinicConnections(string Program, string? Migrator, string?
         new NpgsqlConnectionStringBuilder(program) { MaxAutoPrepare = 100, AutoPrepareMinUsages = 2 }.ConnectionString;
 
     /// <summary>
-    /// No more connections than the server has room for beside the other roles, unless the string names another number: whoever comes
-    /// when all are in use waits for one instead of being refused by the server.
+    /// No more connections than the server has room for beside the other roles, unless the string names another number: a caller
+    /// waits for a free one instead of being refused by the server.
     /// </summary>
     private static string Bounded(string text)
     {

@@ -3,7 +3,7 @@ using HairClinic.EmbeddedPostgres;
 namespace HairClinic.Web.Data;
 
 /// <summary>
-/// The database this program works on: the one it is told of, or a PostgreSQL of its own that it starts
+/// The database this program works on: the configured one, or a PostgreSQL of its own that it starts
 /// and stops. Opened once, before anything else runs.
 /// </summary>
 public sealed class ClinicDatabase(IConfiguration configuration, ILoggerFactory logs) : IAsyncDisposable

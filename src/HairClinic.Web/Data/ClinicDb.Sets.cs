@@ -11,7 +11,7 @@ namespace HairClinic.Web.Data;
 
 public sealed partial class ClinicDb
 {
-    // Unfenced: read before anybody is known.
+    // Unfenced: read before the actor is known.
     public DbSet<PracticeRow> Practices => Set<PracticeRow>();
     public DbSet<SignInLink> SignInLinks => Set<SignInLink>();
     public DbSet<SignInSession> SignInSessions => Set<SignInSession>();

@@ -22,7 +22,7 @@ public sealed partial class ClinicDb : IdentityUserContext<AppUser, Guid>, IData
 
     public Actor? Actor { get; }
 
-    /// <summary>Read by every query filter; nobody acting means the empty id, which owns nothing.</summary>
+    /// <summary>Read by every query filter; without an actor it is the empty id, which owns nothing.</summary>
     public Guid PracticeId => Actor?.PracticeId ?? Guid.Empty;
 
     /// <summary>Rows with those whose log was taken back: for tracing what was used, and for what moves or counts every row.</summary>

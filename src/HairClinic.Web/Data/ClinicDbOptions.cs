@@ -20,7 +20,7 @@ public static class ClinicDbOptions
                 n => n.UseNodaTime().SetPostgresVersion(15, 0).UseQuerySplittingBehavior(QuerySplittingBehavior.SingleQuery)
             )
             .UseSnakeCaseNamingConvention()
-            // It says that something broke and not what: that is written down by whoever it reaches, and whose sign-in ended is no fault.
+            // EF's own line says only that something broke: whoever catches the exception logs it, and an ended sign-in is not an error.
             .ConfigureWarnings(w =>
                 w.Log(
                     (RelationalEventId.ConnectionError, LogLevel.Debug),

@@ -10,7 +10,7 @@ public static class ClinicSchema
 
     public static async Task MigrateAsync(string migratorConnection, CancellationToken cancellation)
     {
-        // Outside the pool: a pooled connection keeps its session's locks until somebody uses it again.
+        // Outside the pool: a pooled connection keeps its session's locks until it is used again.
         var alone = new NpgsqlConnectionStringBuilder(migratorConnection) { Pooling = false };
         await using var holder = new NpgsqlConnection(alone.ConnectionString);
         await holder.OpenAsync(cancellation);
@@ -67,7 +67,7 @@ public static class ClinicSchema
         }
     }
 
-    // What a newer program wrote, this one would not know to keep.
+    // This program could lose what a newer one wrote.
     private static void RefuseNewer(ClinicDb db, IEnumerable<string> applied)
     {
         if (applied.Except(db.Database.GetMigrations()).Order(StringComparer.Ordinal).LastOrDefault() is { } newest)
@@ -77,7 +77,7 @@ public static class ClinicSchema
             );
     }
 
-    // A table with a practice and without a rule would be open to every practice: nobody means that.
+    // A table with a practice but without a rule would be open to every practice, which is never intended.
     private static void RefuseOpenTables(ClinicDb db)
     {
         var fenced = db.Model.GetEntityTypes().Where(t => t.ClrType.IsAssignableTo(typeof(PracticeOwned))).Select(t => t.GetTableName()!);

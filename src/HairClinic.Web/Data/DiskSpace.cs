@@ -10,7 +10,7 @@ public sealed record DiskSpace(long Free, long Total)
     /// <summary>Less than 1 GB, or less than 5 % where that is not much either: a large disk is not full with 10 GB left.</summary>
     public bool IsLow => Free < Gigabyte || Free < Total / 20 && Free < 10 * Gigabyte;
 
-    /// <summary>Of the disk a folder lies on, or will lie on; null where that cannot be told.</summary>
+    /// <summary>Of the disk a folder is on, or will be on; null where that is unknown.</summary>
     public static DiskSpace? For(string folder)
     {
         var there = Path.GetFullPath(folder);

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Data;
 
 /// <summary>
 /// Tells PostgreSQL who is acting each time a connection is opened, for its row policies to read; PostgreSQL answers with an error
-/// when they are no longer who they say. The pool resets the settings when the connection goes back.
+/// when that is no longer true. The pool resets the settings when the connection goes back.
 /// </summary>
 public sealed class SessionSettings(IClock clock) : DbConnectionInterceptor
 {
@@ -21,7 +21,7 @@ public sealed class SessionSettings(IClock clock) : DbConnectionInterceptor
         }
         catch (Exception e)
         {
-            // A connection nobody is known on must not be used by whoever tries again: it would find nothing.
+            // A connection without an actor must not be reused for a retry: it would find nothing.
             connection.Close();
             throw Translate(e);
         }

@@ -5,7 +5,7 @@ public sealed class CurrentActor
 {
     private Actor? _actor;
 
-    /// <exception cref="NoActorException">Nobody is acting.</exception>
+    /// <exception cref="NoActorException">There is no actor.</exception>
     public Actor Actor => _actor ?? throw new NoActorException();
 
     public Actor? OrNull => _actor;
@@ -24,5 +24,5 @@ public sealed class CurrentActor
     }
 }
 
-/// <summary>Something asked for a practice's data with nobody acting, or with the wrong kind of actor.</summary>
+/// <summary>A practice's data was asked for without an actor, or with the wrong kind of actor.</summary>
 public sealed class NoActorException() : InvalidOperationException("Nobody is signed in here, so nothing can be read.");

@@ -1,6 +1,6 @@
 namespace HairClinic.Web.Fence;
 
-/// <summary>Who may change whom: owners everybody; managers themselves and those who manage nobody, and never a role.</summary>
+/// <summary>Who may change whom: owners everybody; managers themselves and staff below them, and never a role.</summary>
 public static class StaffRoles
 {
     public static bool MayManage(PersonActor actor, Guid personId, StaffRole role) =>

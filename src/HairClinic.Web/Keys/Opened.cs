@@ -1,6 +1,6 @@
 namespace HairClinic.Web.Keys;
 
-/// <summary>What came of opening sealed bytes. Null bytes: the client's key was destroyed, and nobody can read them any more.</summary>
+/// <summary>The result of opening sealed bytes. Null bytes: the client's key was destroyed and they are unreadable for good.</summary>
 public sealed record Opened(byte[]? Bytes)
 {
     public static readonly Opened KeyDestroyed = new((byte[]?)null);

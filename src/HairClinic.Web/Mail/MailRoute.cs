@@ -43,7 +43,7 @@ public sealed class MailRoute(MailSettings settings, SmtpRoute server, FolderRou
 
 public interface IMailRoute
 {
-    /// <exception cref="LetterUnsureException">The line broke while it was being handed over: nobody knows whether it went.</exception>
+    /// <exception cref="LetterUnsureException">The connection broke while it was being handed over: it may have been sent or not.</exception>
     Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation);
 }
 

@@ -32,7 +32,7 @@ public sealed record MailSettings
     /// <exception cref="InvalidOperationException">A setting that no letter could be sent with.</exception>
     public static MailSettings ReadFrom(IConfiguration configuration)
     {
-        // A container is passed every setting, those that nobody filled in as nothing.
+        // A container passes every setting, unset ones as empty text.
         var filled = configuration.GetSection("Mail").GetChildren().Where(s => !string.IsNullOrWhiteSpace(s.Value));
         var settings = new ConfigurationBuilder()
             .AddInMemoryCollection(filled.ToDictionary(s => s.Key, s => s.Value))

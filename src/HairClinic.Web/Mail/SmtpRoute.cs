@@ -30,7 +30,7 @@ public sealed class SmtpRoute(MailSettings settings, SiteAddress site) : IMailRo
             await posting.HandingOver();
             await client.SendAsync(message, limit.Token, begun);
         }
-        // An answer is an answer. Without one, once words have left, nobody knows.
+        // Any answer is definite. Without one, once the message was sent, the outcome is unknown.
         catch (Exception e) when (begun.Is && e is not SmtpCommandException)
         {
             throw new LetterUnsureException(e);

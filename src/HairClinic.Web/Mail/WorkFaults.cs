@@ -12,7 +12,7 @@ public static class WorkFaults
     /// <summary>What a letter leads to had run out before it could leave.</summary>
     public const string TooLate = "TooLate";
 
-    /// <summary>Whoever was handing the letter over ended in the middle of it.</summary>
+    /// <summary>The worker stopped while handing the letter over.</summary>
     public const string Interrupted = "Interrupted";
 
     public static string Name(Exception e) =>

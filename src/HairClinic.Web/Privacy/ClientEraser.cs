@@ -57,7 +57,7 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
         db.ChangeTracker.Clear();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         var first = await ErasedPerson.FindAsync(db, clientId, cancellation) ?? throw Gone();
-        // Whoever is writing on them now ends first; whoever begins now waits, and then finds them erased.
+        // Writes under way on them end first; new ones wait, and then find them erased.
         await db.Database.ExecuteSqlRawAsync("select from clients where id = any({0}) order by id for update", [first.Ids], cancellation);
         if (await db.Erasures.AsNoTracking().SingleOrDefaultAsync(e => e.Id == id, cancellation) is { } done)
             return done.Counts;
@@ -68,7 +68,7 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
             throw Changed();
         await RefuseInChairAsync(db, person, cancellation);
         await log.NoteAsync(db, AccessDeed.ErasedClient, person.Kept.Id, id, cancellation: cancellation);
-        // Whoever dies between here and the files leaves the work to the next: without its key no file opens anyway.
+        // If the program dies between here and the files, the next one does the work: without its key no file opens anyway.
         var files = await db.Photos.Where(p => person.Ids.Contains(p.ClientId)).Select(p => p.FileId).ToListAsync(cancellation);
         var addresses = await AddressesAsync(db, person, cancellation);
         var counts = await CarryOutAsync(db, person, cancellation);

@@ -22,7 +22,7 @@ public sealed record ErasedPerson(Client Kept, Guid[] Ids, string[] Needles)
             all.AddRange(await db.Clients.AsNoTracking().Where(c => heads.Contains(c.MergedIntoId)).ToListAsync(cancellation));
         }
         Guid[] ids = [.. all.Select(c => c.Id).Order()];
-        // Addresses they had before stand in letters that told of the change.
+        // Earlier addresses appear in letters about the change.
         var addresses = await db
             .OpeningAddresses.Where(a => ids.Contains(a.ClientId) && a.GuardianId == null)
             .Select(a => a.Email)

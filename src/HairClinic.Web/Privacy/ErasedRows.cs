@@ -7,7 +7,7 @@ namespace HairClinic.Web.Privacy;
 
 /// <summary>
 /// Takes out of the database's files what an erasure left there. PostgreSQL keeps the former versions of rows in its pages, and a
-/// plain VACUUM only frees their place: the bytes stay until something is written over them. So the tables are written anew, and
+/// plain VACUUM only frees their place: the bytes stay until something is written over them. So the tables are rewritten, and
 /// with them the planner's samples of values (<c>pg_statistic</c>). The database's own log and backups keep theirs.
 /// </summary>
 public sealed class ErasedRows(ClinicDatabase database, IClock clock)
@@ -18,8 +18,8 @@ public sealed class ErasedRows(ClinicDatabase database, IClock clock)
     private static readonly Duration Longest = Duration.FromHours(24);
 
     /// <summary>
-    /// Writes the tables anew if somebody was erased since it was last done: in the first salon's <see cref="QuietHours"/>, or a day
-    /// later at any hour. Whoever works meanwhile waits; what is in use for longer is left for the next call.
+    /// Rewrites the tables if somebody was erased since it was last done: in the first salon's <see cref="QuietHours"/>, or a day
+    /// later at any hour. Other work waits meanwhile; a table in use for longer is left for the next call.
     /// </summary>
     /// <returns>Whether it was done. Never without the migrator's connection: only the owner of a table may do it.</returns>
     public async Task<bool> SweepAsync(CancellationToken cancellation)
@@ -34,7 +34,7 @@ public sealed class ErasedRows(ClinicDatabase database, IClock clock)
         await RunAsync("set lock_timeout = '3s'");
         try
         {
-            // First the samples, so that their former versions are as old as the rows' when the files are written anew.
+            // First the samples, so that their former versions are as old as the rows' when the files are rewritten.
             await RunAsync($"analyze {string.Join(", ", tables)}");
             if (!await OlderEndAsync(connection, cancellation))
                 return false;

@@ -35,6 +35,6 @@ public static class ErasureRule
     public static Kept? Find(string table) => Stays.FirstOrDefault(k => k.Table == table);
 
     /// <param name="Emptied">Columns set to null.</param>
-    /// <param name="Harmless">Texts that stay, or are written anew, because nobody can be told by them.</param>
+    /// <param name="Harmless">Texts that stay, or are rewritten, because they identify nobody.</param>
     public sealed record Kept(string Table, string Why, IReadOnlyList<string> Emptied, IReadOnlyList<string> Harmless);
 }

@@ -27,7 +27,7 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
     private const string Addresses =
         "select lower(email) from clients where id = any({0}) union select lower(email) from guardians where client_id = any({0})";
 
-    // The client's key is destroyed and its row stays, so that nobody is given another unawares.
+    // The client's key is destroyed and its row stays, so that no second key is made by accident.
     private static readonly string[] SeenToElsewhere = ["client_keys"];
 
     public static IReadOnlyList<ErasureStep> Plan(IModel model)

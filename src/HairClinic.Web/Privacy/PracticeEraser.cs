@@ -7,7 +7,7 @@ namespace HairClinic.Web.Privacy;
 /// <summary>
 /// Takes a whole practice out of the database, in one transaction: every fenced row, its accounts and sign-in
 /// links, and that it existed. The tables come from the model, so a new one is never forgotten. Only the access log stays:
-/// it holds ids and nothing else, and nobody can remove a line of it.
+/// it holds only ids, and no line of it can be removed.
 /// </summary>
 public static class PracticeEraser
 {

@@ -1,6 +1,6 @@
 namespace HairClinic.Web.Privacy;
 
-/// <summary>When nobody is in a salon: from two to five in the morning there.</summary>
+/// <summary>When salons are empty: from two to five in the morning there.</summary>
 public static class QuietHours
 {
     /// <param name="zone">The salon's time zone; null counts as UTC.</param>

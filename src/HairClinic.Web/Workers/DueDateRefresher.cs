@@ -4,7 +4,7 @@ using HairClinic.Web.Learning;
 
 namespace HairClinic.Web.Workers;
 
-/// <summary>Works out the due dates of open bonds anew after something they depend on changed.</summary>
+/// <summary>Recalculates the due dates of open bonds after something they depend on changed.</summary>
 public sealed class DueDateRefresher
 {
     private const int BatchSize = 500;

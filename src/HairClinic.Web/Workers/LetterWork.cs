@@ -23,7 +23,7 @@ public sealed partial class LetterWork(ClinicDbFactory databases, IMailRoute mai
         try
         {
             await TryAsync(db, item, cancellation);
-            // Whoever stops the program must not make what is known be forgotten.
+            // Stopping the program must not lose the outcome.
             await db.SaveChangesAsync(CancellationToken.None);
         }
         catch (DbUpdateConcurrencyException)
@@ -62,7 +62,7 @@ public sealed partial class LetterWork(ClinicDbFactory databases, IMailRoute mai
                 if (await IsWantedAsync(db, letter, limit.Token))
                     await mail.SendAsync(letter, new Posting(item.Id, () => HandOverAsync(db, item)), limit.Token);
                 item.Done(clock.GetCurrentInstant());
-                // A letter may hold a sign-in link: once it is sent, nobody needs it here.
+                // A letter may hold a sign-in link: once it is sent, it is not needed here.
                 item.Forget();
             }
         }

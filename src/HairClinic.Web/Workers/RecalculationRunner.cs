@@ -7,7 +7,7 @@ namespace HairClinic.Web.Workers;
 
 /// <summary>Carries out a recalculation: fits hold and life to the practice's records, then plans every client's next order and the weeks ahead.</summary>
 /// <remarks>
-/// It may die at any moment: the run stays open, and whoever takes it up begins anew. What is stored is replaced piece by piece,
+/// The program may stop at any moment: the run stays open, and the next one to pick it up starts again. What is stored is replaced piece by piece,
 /// each in a save of its own.
 /// </remarks>
 public sealed class RecalculationRunner(ClinicDbFactory databases, IClock clock)

@@ -76,14 +76,14 @@ public sealed class WeekLoadTests
         }
 
         one.Add(other);
-        var again = OrderLoad.FromScenarios(one.Scenarios());
+        var again = new OrderLoad(one.Scenarios());
 
         Assert.Equal(1, one.Month(0).Mean, 1e-12);
         Assert.Equal(0.5, one.Month(0).Variance, 1e-12);
         Assert.Equal(6, one.Month(1).Mean, 1e-12);
         Assert.Equal(1.25, one.Month(1).Variance, 1e-12);
         Assert.Equal((2, one.Month(0), one.Month(1)), (again.Months, again.Month(0), again.Month(1)));
-        Assert.Equal(0, OrderLoad.FromScenarios([]).Months);
+        Assert.Equal(0, new OrderLoad([]).Months);
     }
 
     [Fact]

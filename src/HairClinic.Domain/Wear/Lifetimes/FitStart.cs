@@ -12,7 +12,7 @@ internal sealed class FitStart
 
     public double[] Parameters { get; private set; } = [];
 
-    /// <summary>The covariate (from 1) that the others already tell, or that is the same on every row; 0 if none.</summary>
+    /// <summary>The covariate (from 1) that follows from the others, or is the same on every row; 0 if none.</summary>
     public int Entangled { get; private set; }
 
     public static FitStart Guess(LifeDistribution distribution, LifeRows rows, LogPosterior target)
@@ -20,7 +20,7 @@ internal sealed class FitStart
         var start = new FitStart(rows);
         var plain = new PlainLikelihood(distribution, rows);
         var residual = start.Solve(rows, target, plain.Squares(target.IsLarge ? LogPosterior.SampleStride : 1));
-        // What a sample cannot tell apart all rows may.
+        // All rows may tell apart what a sample cannot.
         if (target.IsLarge && start.Entangled > 0)
             residual = start.Solve(rows, target, plain.Squares(1));
         // ln T of a Weibull spreads 1.28 times its scale: 0.78 = √6/π.
@@ -70,7 +70,7 @@ internal sealed class FitStart
 
     private int FindEntangled(LifeRows rows, double[] normal)
     {
-        // What a column's mean left behind by rounding is no spread.
+        // Rounding left over from subtracting a column's mean is not spread.
         for (var j = 1; j < Spreads.Length; j++)
         {
             if (Spreads[j] <= 1e-9 * Math.Abs(rows.Means[j - 1]) || Spreads[j] == 0)

@@ -3,7 +3,7 @@ using MathNet.Numerics.RootFinding;
 
 namespace HairClinic.Domain.Wear.Lifetimes;
 
-/// <summary>How long a client's next bond will hold, or a unit last, as far as can be told: a distribution, never a bare date.</summary>
+/// <summary>How long a client's next bond will hold, or a unit last, as far as can be predicted: a distribution, never a single date.</summary>
 public sealed class LifePrediction
 {
     private readonly double[] _centres;

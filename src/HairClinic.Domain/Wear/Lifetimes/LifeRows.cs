@@ -4,7 +4,7 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 
 /// <summary>Spells with their covariates, laid out flat for the fit: one array a column, rows in the order they are read.</summary>
 /// <remarks>
-/// Rows that tell nothing (still going on at 0, or of no weight) are left out. Columns are kept less their mean where
+/// Rows without information (still going on at 0, or of no weight) are left out. Columns are kept less their mean where
 /// every row takes on the whole intercept: the same model, and sums that lose no digits.
 /// A spell entered late is two rows: it as a whole, and "went on until it entered" taken back, by a weight below 0, both at
 /// its own covariates. All derivatives follow, and a client's effect sees both.
@@ -20,7 +20,7 @@ public sealed class LifeRows
         (Ends, LogLower, LogUpper, Weights) = (new SpellEnd[length], new double[length], new double[length], new double[length]);
     }
 
-    /// <summary>Spells that tell something; one whose covariates changed on the way is as many as it was told in.</summary>
+    /// <summary>Spells with information; one whose covariates changed on the way counts once per stretch.</summary>
     public int Count { get; private set; }
 
     public string[] Names { get; }
@@ -186,3 +186,6 @@ public readonly record struct RowPlace(double Offset, double Sigma, double Loadi
     /// <summary>One window for all, of no account: plain maximum likelihood.</summary>
     public static readonly RowPlace Plain = new(0, 1, 1);
 }
+
+/// <summary>A covariate and its value on each row.</summary>
+public sealed record Covariate(string Name, double[] Values);

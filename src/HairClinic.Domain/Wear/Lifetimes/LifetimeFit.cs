@@ -1,6 +1,6 @@
 namespace HairClinic.Domain.Wear.Lifetimes;
 
-/// <summary>A fitted model: what to believe of the population's few parameters.</summary>
+/// <summary>A fitted model: estimates of the population's few parameters.</summary>
 public sealed class LifetimeFit
 {
     internal LifetimeFit() { }
@@ -36,7 +36,7 @@ public sealed class LifetimeFit
 
     public required bool Converged { get; init; }
 
-    /// <summary>Rows that told something, and those of them that ended.</summary>
+    /// <summary>Rows with information, and those of them that ended.</summary>
     public required int Count { get; init; }
 
     public required int Ended { get; init; }

@@ -63,7 +63,7 @@ internal sealed class ScaledCholesky
         }
         catch (ArgumentException)
         {
-            // So MathNet says that it is not positive definite.
+            // MathNet's answer to a matrix that is not positive definite.
             return null;
         }
     }

@@ -32,7 +32,7 @@ public static class UnitLife
     /// <summary>The same life in stretches: before and after its first repair, the later one entered late.</summary>
     /// <param name="repairedAt">Worn days at each repair, in any order; 0 for one before it was ever worn.</param>
     /// <remarks>
-    /// Who repairs a unit has looked at it, and it was worn on: it was not worn out then. A repair after its end changes nothing.
+    /// A unit that was repaired was inspected and went on being worn, so it was not worn out then. A repair after its end changes nothing.
     /// </remarks>
     public static IReadOnlyList<UnitStretch> RowsOf(
         ReadOnlySpan<(double WornDays, int? Grade)> inspections,

@@ -39,7 +39,7 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
         );
     }
 
-    // Whoever bonds a unit has looked at it and found that it still wears; a take-down that day says more.
+    // A stylist who bonds a unit has looked at it and found that it still wears; a take-down that day says more.
     private static (double WornDays, int? Grade)[] LooksAt(
         IReadOnlyCollection<WornStretch> worn,
         IReadOnlyCollection<(LocalDate Day, int? Grade)> graded

@@ -3,8 +3,8 @@ using HairClinic.Domain.Clients;
 namespace HairClinic.Domain.Wear.Lifetimes;
 
 /// <summary>
-/// The one table of what may change how long a bond holds, or a unit lasts: a row says in which words, how it is read from what is known
-/// of a client, what it bears on, and what is assumed of it before the practice's records tell. Which these are, and by how much, is
+/// The one table of what may change how long a bond holds or a unit lasts. A row has its labels, how it is read from a client's care
+/// facts, what it affects, and what is assumed of it until the practice's records say better. Which these are, and by how much, is
 /// common practice, no source.
 /// </summary>
 public static class WearHabits
@@ -25,8 +25,8 @@ public static class WearHabits
     /// <summary>What was known on a day: the newest facts as of it or earlier.</summary>
     public static CareFact? KnownOn(IEnumerable<CareFact> facts, LocalDate day) => facts.Where(f => f.AsOf <= day).MaxBy(f => f.AsOf);
 
-    /// <summary>What of a client's skin and habits bears on it.</summary>
-    /// <returns>Each with its value: 1 for what is so, the share of daily for what is done some times a week; what is not so is left out.</returns>
+    /// <summary>Which of a client's skin and habits affect it.</summary>
+    /// <returns>Each with its value: 1 for what is so, the share of daily for what is done some times a week; what does not apply is left out.</returns>
     public static IEnumerable<(WearHabit Habit, double Value)> Read(CareHabits habits, WearQuantity quantity) =>
         from row in All
         where row.ReadFrom is not null && row.AssumedOn(quantity) is not null
@@ -42,7 +42,7 @@ public static class WearHabits
 /// <param name="ReadFrom">Its value by what is known of the client; null where it is the bond's or the unit's own.</param>
 public sealed record WearHabitRow(WearHabit Habit, string Label, string Name, Func<CareHabits, double>? ReadFrom)
 {
-    /// <summary>By what a hold is taken to be multiplied before the records tell; 1 assumes nothing, null where it does not bear on it.</summary>
+    /// <summary>The factor on a hold that is assumed until the records say better; 1 assumes nothing, null where it has no effect.</summary>
     public double? OnHold { get; init; }
 
     /// <summary>The same of a unit's life.</summary>
@@ -51,7 +51,7 @@ public sealed record WearHabitRow(WearHabit Habit, string Label, string Name, Fu
     public double? AssumedOn(WearQuantity quantity) => quantity == WearQuantity.Hold ? OnHold : OnLife;
 }
 
-/// <summary>What is known of client, bond or unit and may change how long it lasts. Stored by name: rename only with a migration.</summary>
+/// <summary>A fact about client, bond or unit that may change how long it lasts. Stored by name: rename only with a migration.</summary>
 public enum WearHabit
 {
     /// <summary>Oily skin, or not.</summary>
@@ -84,4 +84,29 @@ public enum WearQuantity
 
     /// <summary>Worn days until a unit is worn out.</summary>
     Life,
+}
+
+/// <summary>
+/// The practice's row for something that shortens or lengthens hold or life: it multiplies the expected time. It is where the
+/// fit starts from; the practice's own records move it.
+/// </summary>
+public sealed class WearFactor : PracticeOwned
+{
+    private WearFactor() { }
+
+    public WearFactor(Guid id, WearQuantity quantity, WearHabit habit, double factor)
+    {
+        (Id, Quantity, Habit) = (id, quantity, habit);
+        Edit(factor);
+    }
+
+    public WearQuantity Quantity { get; private set; }
+
+    public WearHabit Habit { get; private set; }
+
+    public double Factor { get; private set; }
+
+    /// <exception cref="Refusal">Outside 0.2–2.</exception>
+    public void Edit(double factor) =>
+        Factor = factor is >= 0.2 and <= 2 ? factor : throw new Refusal("A factor lies between 0.2 and 2; 1 changes nothing.");
 }

@@ -62,3 +62,13 @@ public readonly record struct WindowPrior
     public LifePriors Priors(IReadOnlyList<LifePrior> coefficients) =>
         new(new(0, PracticeFactor), coefficients, LifePriors.UsualLogScale, ClientFactor);
 }
+
+/// <summary>The noise of ln T around its centre.</summary>
+public enum LifeDistribution
+{
+    /// <summary>Smallest extreme value: T is Weibull with shape 1/σ.</summary>
+    Weibull,
+
+    /// <summary>Normal: T is log-normal.</summary>
+    LogNormal,
+}

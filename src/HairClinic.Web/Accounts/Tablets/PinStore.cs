@@ -97,7 +97,7 @@ public sealed class PinStore(
 
     private static string StampOf(AppUser user) => Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(user.SecurityStamp ?? "")));
 
-    // Bound to tablet and person, so that a row moved to somebody else's place fits nobody's PIN.
+    // Bound to tablet and person, so that a row moved to another person matches no PIN.
     private static string Peppered(MasterKey master, Guid tabletId, Guid personId, string pin)
     {
         var key = master.For("tablet PIN");

@@ -20,7 +20,7 @@ public sealed class TabletStore(PracticeJobs jobs, IHttpContextAccessor accessor
 
     private readonly HostPrefixCookies _cookies = new(configuration.GetValue<bool>("SignIn:BehindTls"));
 
-    /// <summary>Where people change places; nobody needs to be signed in for it.</summary>
+    /// <summary>The page for switching person; it needs no sign-in.</summary>
     public const string SwitchPage = "/switch-person";
 
     private HttpContext Http => accessor.HttpContext ?? throw new InvalidOperationException("Only a request comes from a tablet.");
@@ -28,7 +28,7 @@ public sealed class TabletStore(PracticeJobs jobs, IHttpContextAccessor accessor
     /// <summary>Whether the browser says it is one: nothing is looked up.</summary>
     public bool IsCarried => Read() is not null;
 
-    /// <summary>The page that lets somebody in: the switch screen of a tablet, which is told of the visit that was open and of nothing else.</summary>
+    /// <summary>The sign-in page: at a tablet the switch screen, which is given only the visit that was open.</summary>
     /// <param name="path">Where somebody was.</param>
     public static string SwitchPath(string? path) => VisitIn(path) is { } visit ? $"{SwitchPage}?visit={visit}" : SwitchPage;
 

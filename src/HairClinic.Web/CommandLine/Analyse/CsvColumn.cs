@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace HairClinic.Web.CommandLine.Analyse;
 
-/// <summary>One column of a table, every cell of it: what a column is, is never told from its first rows alone.</summary>
+/// <summary>One column of a table, every cell of it: its type is never guessed from its first rows alone.</summary>
 /// <param name="Lines">The file's line of each row, for whoever has to correct it.</param>
 public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> Lines)
 {

@@ -40,7 +40,7 @@ public sealed class SurvivalAnalysis
 
     public double Scale => Fit.Scale * (Window?.Sigma ?? 1);
 
-    /// <summary>Of the coefficients as they are told, and of ln scale.</summary>
+    /// <summary>Of the coefficients as reported, and of ln scale.</summary>
     public double Covariance(int k, int l) => Fit.Covariance[k, l] * (k == 0 ? Window?.Width ?? 1 : 1) * (l == 0 ? Window?.Width ?? 1 : 1);
 
     /// <summary>The model's quantile for rows like a group's on average, clients' effects at their middle, and its standard error.</summary>

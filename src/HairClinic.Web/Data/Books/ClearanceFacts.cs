@@ -1,6 +1,6 @@
 namespace HairClinic.Web.Data.Books;
 
-/// <summary>What of a client must be asked about first, for those who may not read why.</summary>
+/// <summary>The clearances of clients, for those who may not read the reason.</summary>
 public static class ClearanceFacts
 {
     /// <summary>Those that hold on a day, one round trip.</summary>
@@ -10,7 +10,7 @@ public static class ClearanceFacts
             .Where(c => c.ClientId == clientId && c.From <= day && (c.Until == null || c.Until >= day))
             .ToListAsync(cancellation);
 
-    /// <summary>Those that speak about a service of that purpose on that day, of all clients the actor may open; to be asked within a query.</summary>
+    /// <summary>Those about a service of that purpose on that day, of all clients the actor may open; for use within a query.</summary>
     public static IQueryable<Clearance> Concerning(ClinicDb db, ServicePurpose purpose, LocalDate day) =>
         db.Clearances.Where(c =>
             c.ProductId == null && (c.Purpose == null || c.Purpose == purpose) && c.From <= day && (c.Until == null || c.Until >= day)

@@ -1,6 +1,6 @@
 namespace HairClinic.Web.Data.Books;
 
-/// <summary>A lift told by the client or to the desk: the same hold data, whoever writes it down.</summary>
+/// <summary>Reports a lift, by the client or at the desk: the same hold data either way.</summary>
 public static class LiftReports
 {
     /// <param name="bond">As found; null when it is not there.</param>

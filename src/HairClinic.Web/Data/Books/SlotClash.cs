@@ -13,7 +13,7 @@ public enum SlotClash
     Client,
 }
 
-/// <summary>Reads in a failed save whether it wanted a chair, a person's hands or a client who is taken already.</summary>
+/// <summary>Reads from a failed save whether a chair, a person or the client was taken already.</summary>
 public static class SlotClashes
 {
     private const int Attempts = 5;
@@ -28,8 +28,8 @@ public static class SlotClashes
         };
 
     /// <summary>
-    /// Saves that take places take turns (<see cref="Sql.VisitTriggers"/>). Where one still came to wait for another that
-    /// waits for it (it had changed a row the other wants), PostgreSQL breaks one off before it knows who won: it tries again.
+    /// Saves that occupy slots take turns (<see cref="Sql.VisitTriggers"/>). In a deadlock all the same (one had changed a row the
+    /// other wants) PostgreSQL cancels one of the two: it tries again.
     /// </summary>
     public static async Task<T> SettleAsync<T>(Func<Task<T>> write)
     {

@@ -1,8 +1,8 @@
 namespace HairClinic.Web.Data.Books;
 
 /// <summary>
-/// One salon's time between two instants, read once: opening hours, chairs and people, and when each is taken. Whoever
-/// offers a client a time asks it; the database still has the last word when the visit is saved.
+/// One salon's time between two instants, read once: opening hours, chairs and people, and when each is taken. Every
+/// offer of a time comes from here; the database still decides when the visit is saved.
 /// </summary>
 public sealed class SlotFacts
 {
@@ -36,7 +36,7 @@ public sealed class SlotFacts
     public IReadOnlyList<Interval> ClientBusy { get; private init; } = [];
 
     /// <summary>Four round trips, however many slots are then asked for.</summary>
-    /// <param name="clientId">Who comes: starts at which they have another visit, wherever that is, are left out. Null while nobody is chosen.</param>
+    /// <param name="clientId">The client: starts at which they have another visit anywhere are left out. Null while none is chosen.</param>
     /// <param name="butVisit">A visit that is to be moved: its own time counts as free.</param>
     public static async Task<SlotFacts> LoadAsync(
         ClinicDb db,
@@ -167,7 +167,7 @@ public sealed record SlotWish(ServiceTimeline Service, Guid ServiceKindId, Insta
 
     public Guid? OnlyPerson { get; init; }
 
-    /// <summary>Comes first among equals; nobody is left out for it.</summary>
+    /// <summary>Preferred among equals; others are still offered.</summary>
     public Guid? UsualPerson { get; init; }
 
     public int Best { get; init; } = 6;

@@ -54,7 +54,7 @@ public sealed record SlotPerson(
             )),
         ];
 
-        // Who has no hours of their own works the opening hours.
+        // A person without hours of their own works the opening hours.
         IReadOnlyList<Interval> Work(IEnumerable<(Guid SalonId, WeeklyHours Hours)> spells, IEnumerable<DateInterval> away)
         {
             var own = spells.ToList();

@@ -2,7 +2,7 @@ using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Data.Books;
 
-/// <summary>Whose clients one sees is the fence's to say; what is asked here is only whether a record still stands.</summary>
+/// <summary>The fence decides whose clients are visible; this only leaves out records that were merged or erased.</summary>
 public static class StandingClients
 {
     /// <summary>One client to open and change: a record folded into another is its keeper's.</summary>

@@ -5,7 +5,7 @@ namespace HairClinic.Web.Data.Maps;
 
 public sealed class RecalculationMap() : FencedMap<Recalculation>("recalculations")
 {
-    /// <summary>Whoever asks while one waits or runs gets that one.</summary>
+    /// <summary>Asking while one waits or runs returns that one.</summary>
     public const string OneAtATime = "ux_recalculations_one_at_a_time";
 
     protected override void Map(EntityTypeBuilder<Recalculation> builder)

@@ -28,7 +28,7 @@ public sealed class PhoneNumbering
 
     /// <summary>
     /// The one rule by which numbers that name no country are read: in the country of the salon's time zone, where that lies in none in
-    /// the practice's, and where nobody numbers phones there in no country at all.
+    /// the practice's, and where that has no phone numbering in no country at all.
     /// </summary>
     /// <param name="zone">The salon's, an IANA id; null where no salon is known.</param>
     /// <param name="practice">The practice's country.</param>

@@ -4,7 +4,7 @@ namespace HairClinic.Web.Data.Phones;
 public static class TypedPhone
 {
     /// <summary>E.164, or null for nothing typed; the database is only asked for the country if there is something to read.</summary>
-    /// <param name="salonId">Null where it is nobody's: the practice's own country counts.</param>
+    /// <param name="salonId">Null for no salon: the practice's own country counts.</param>
     /// <param name="field">The property it was typed into.</param>
     /// <exception cref="Refusal">It is not a phone number.</exception>
     public static async Task<string?> ReadAsync(ClinicDb db, string? typed, Guid? salonId, string field, CancellationToken cancellation) =>

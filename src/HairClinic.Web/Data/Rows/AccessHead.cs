@@ -1,6 +1,6 @@
 namespace HairClinic.Web.Data.Rows;
 
-/// <summary>The last line of a practice's access log. Whoever adds a line holds this row, so that the chain never forks.</summary>
+/// <summary>The last line of a practice's access log. Adding a line locks this row, so that the chain never forks.</summary>
 public sealed class AccessHead : PracticeOwned
 {
     private AccessHead() { }

@@ -58,7 +58,7 @@ public enum AccessActorKind
     Job,
 }
 
-/// <summary>What was done with what a client confided.</summary>
+/// <summary>What was done with a client's confidential data.</summary>
 public enum AccessDeed
 {
     OpenedHealth,

@@ -12,6 +12,6 @@ public sealed class AppUser : IdentityUser<Guid>
     /// <summary>The salon whose day they look at, until they choose another.</summary>
     public Guid? AtSalonId { get; set; }
 
-    /// <summary>The newest step of their codes app that opened: none opens twice.</summary>
+    /// <summary>The newest step of their codes app that was accepted: none is accepted twice.</summary>
     public long? LastCodeStep { get; set; }
 }

@@ -8,13 +8,8 @@ public sealed class LinkAsk
 {
     private LinkAsk() { }
 
-    public LinkAsk(Guid id, byte[] addressHash, string address, Instant at)
-    {
-        Id = id;
-        AddressHash = addressHash;
-        Address = address;
-        At = at;
-    }
+    public LinkAsk(Guid id, byte[] addressHash, string address, Instant at) =>
+        (Id, AddressHash, Address, At) = (id, addressHash, address, at);
 
     public Guid Id { get; private set; }
 

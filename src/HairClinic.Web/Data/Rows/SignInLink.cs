@@ -21,12 +21,12 @@ public sealed class SignInLink
 
     public Guid ClientId { get; private set; }
 
-    /// <summary>Where it was sent: whoever opens it has proved to read there.</summary>
+    /// <summary>Where it was sent: opening it proves access to that address.</summary>
     public string Email { get; private set; } = "";
 
     public Instant ExpiresAt { get; private set; }
 
-    /// <summary>The salon sent it unasked: it lives for days, and opens dates only.</summary>
+    /// <summary>An invitation from the salon: valid for days, and opens dates only.</summary>
     public bool Invitation { get; private set; }
 
     public Instant? UsedAt { get; private set; }

@@ -5,19 +5,13 @@ public sealed class Tablet : PracticeOwned
 {
     private Tablet() { }
 
-    public Tablet(Guid id, string name, int lockAfterMinutes, byte[] tokenHash, Instant now)
-    {
-        Id = id;
-        Name = name;
-        LockAfterMinutes = lockAfterMinutes;
-        TokenHash = tokenHash;
-        MadeAt = now;
-    }
+    public Tablet(Guid id, string name, int lockAfterMinutes, byte[] tokenHash, Instant now) =>
+        (Id, Name, LockAfterMinutes, TokenHash, MadeAt) = (id, name, lockAfterMinutes, tokenHash, now);
 
     /// <summary>Where it stands, such as "Chair 2 tablet".</summary>
     public string Name { get; private set; } = "";
 
-    /// <summary>Minutes without a touch after which whoever is at work there has to type their PIN again.</summary>
+    /// <summary>Minutes without a touch after which the person at work there has to type their PIN again.</summary>
     public int LockAfterMinutes { get; private set; }
 
     public byte[] TokenHash { get; private set; } = [];

@@ -8,12 +8,7 @@ public sealed class TabletPin : PracticeOwned
 
     private TabletPin() { }
 
-    public TabletPin(Guid id, Guid tabletId, Guid personId)
-    {
-        Id = id;
-        TabletId = tabletId;
-        PersonId = personId;
-    }
+    public TabletPin(Guid id, Guid tabletId, Guid personId) => (Id, TabletId, PersonId) = (id, tabletId, personId);
 
     public Guid TabletId { get; private set; }
 

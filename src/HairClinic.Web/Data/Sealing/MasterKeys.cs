@@ -38,7 +38,7 @@ public sealed class MasterKeys(IConfiguration configuration, ClinicDatabase data
     /// <summary>Reads and checks the keys now, so that a program that could not open its data does not start.</summary>
     public void Open() => _ = All;
 
-    /// <returns>Null when the file has no such key, even read anew.</returns>
+    /// <returns>Null when the file has no such key, even after reading it again.</returns>
     public MasterKey? Find(string id)
     {
         if (All.FirstOrDefault(k => k.Id == id) is { } known)

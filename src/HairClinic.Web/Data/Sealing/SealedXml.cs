@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.DataProtection.XmlEncryption;
 
 namespace HairClinic.Web.Data.Sealing;
 
-/// <summary>Seals the keys that protect cookies and forms under a master key, so that a copy of the database signs nobody in.</summary>
+/// <summary>Seals the keys that protect cookies and forms under a master key, so that a copy of the database cannot be used to sign in.</summary>
 public sealed class SealedXml(MasterKeys masters) : IXmlEncryptor
 {
     internal const string Element = "sealedKey";
@@ -42,7 +42,7 @@ public sealed class SealedXml(MasterKeys masters) : IXmlEncryptor
     }
 }
 
-/// <summary>Opens what <see cref="SealedXml"/> sealed. Its name stands beside every sealed key: renaming it locks them.</summary>
+/// <summary>Opens what <see cref="SealedXml"/> sealed. Its type name is stored beside every sealed key: renaming it makes them unreadable.</summary>
 public sealed class OpenedXml(IServiceProvider services) : IXmlDecryptor
 {
     public XElement Decrypt(XElement encryptedElement) => SealedXml.Decrypt(services.GetRequiredService<MasterKeys>(), encryptedElement);

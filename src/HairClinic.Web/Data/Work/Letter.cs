@@ -11,7 +11,7 @@ public sealed record Letter(string To, string Subject, string Text)
     /// <summary>The client whose letter it is, whether they want letters or not; null for staff.</summary>
     public Guid? For { get; init; }
 
-    /// <summary>From then on it would be of no use: what it opens has run out.</summary>
+    /// <summary>From then on it is useless: what it opens has expired.</summary>
     public Instant? Until { get; init; }
 
     /// <summary>What may be kept once it is over: neither the address nor a word of it.</summary>

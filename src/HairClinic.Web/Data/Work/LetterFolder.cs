@@ -6,10 +6,10 @@ namespace HairClinic.Web.Data.Work;
 
 /// <summary>Where letters lie while no mail server is named: text files that only the program's own user may read.</summary>
 /// <param name="path">The folder.</param>
-/// <param name="named">Somebody named it: how open it is stays as they left it.</param>
+/// <param name="named">It was configured by hand: its permissions stay as they are.</param>
 public sealed class LetterFolder(string path, bool named, IClock clock)
 {
-    /// <summary>Long enough to look at what was tried out; what a letter opens is dead after a quarter of an hour.</summary>
+    /// <summary>Long enough to look at letters in a trial; the links in them expire after a quarter of an hour.</summary>
     public static readonly Duration Kept = Duration.FromDays(7);
 
     private static readonly InstantPattern Name = InstantPattern.CreateWithInvariantCulture("uuuuMMdd'T'HHmmssfff");

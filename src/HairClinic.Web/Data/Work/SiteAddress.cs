@@ -5,8 +5,8 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 namespace HairClinic.Web.Data.Work;
 
 /// <summary>
-/// Where people reach this site: <c>Site:Address</c>, else this machine's own address while the program listens to nobody beyond it. Never
-/// what a request says: whoever asks for somebody's link could make it lead to themselves.
+/// Where people reach this site: <c>Site:Address</c>, else this machine's own address while the program listens only locally. Never
+/// what a request says: otherwise whoever asks for somebody's link could make it lead to their own site.
 /// </summary>
 public sealed class SiteAddress
 {

@@ -8,14 +8,8 @@ public sealed class WorkItem : ActorOwned
 
     private WorkItem() { }
 
-    public WorkItem(Guid id, WorkKind kind, string body, Instant askedAt)
-    {
-        Id = id;
-        Kind = kind;
-        Body = body;
-        AskedAt = askedAt;
-        NotBefore = askedAt;
-    }
+    public WorkItem(Guid id, WorkKind kind, string body, Instant askedAt) =>
+        (Id, Kind, Body, AskedAt, NotBefore) = (id, kind, body, askedAt, askedAt);
 
     public WorkKind Kind { get; private set; }
 
@@ -26,13 +20,13 @@ public sealed class WorkItem : ActorOwned
 
     public Instant NotBefore { get; private set; }
 
-    /// <summary>Until then it is in somebody's hands; whoever died holding it has lost it by then.</summary>
+    /// <summary>Until then a worker has claimed it; one that died has lost its claim by then.</summary>
     public Instant? HeldUntil { get; private set; }
 
     /// <summary>When a letter began to be handed to the mail server; null again where that came to an end.</summary>
     public Instant? HandedAt { get; private set; }
 
-    /// <summary>When it was over, one way or another.</summary>
+    /// <summary>When it ended, whatever its fate.</summary>
     public Instant? DoneAt { get; private set; }
 
     /// <summary>Null while it is open, and where it was done.</summary>
@@ -46,7 +40,7 @@ public sealed class WorkItem : ActorOwned
 
     public void HandOver(Instant now) => HandedAt = now;
 
-    /// <summary>Whoever held it stops before anything came of it.</summary>
+    /// <summary>The worker gives its claim back without having done anything.</summary>
     public void LetGo() => (HeldUntil, HandedAt) = (null, null);
 
     public void Done(Instant now)
@@ -55,7 +49,7 @@ public sealed class WorkItem : ActorOwned
         DoneAt = now;
     }
 
-    /// <summary>Drops what it needed to know, once nobody needs it any more.</summary>
+    /// <summary>Drops the body once it is no longer needed.</summary>
     /// <param name="left">What stays of it, as JSON.</param>
     public void Forget(string left = "{}") => Body = left;
 
@@ -65,7 +59,7 @@ public sealed class WorkItem : ActorOwned
         Done(now);
     }
 
-    /// <summary>It was given up, and somebody wants it tried all over again.</summary>
+    /// <summary>It was given up and is to be tried again from the start.</summary>
     public void BeginAnew(Instant now)
     {
         (Fate, DoneAt, Attempts) = (null, null, 0);
@@ -91,7 +85,7 @@ public sealed class WorkItem : ActorOwned
 /// <summary>How work ended that was not simply done.</summary>
 public enum WorkFate
 {
-    /// <summary>It was refused for good, or tried to the end: it was not done and is not tried again.</summary>
+    /// <summary>It was refused for good, or tried too often: it was not done and is not tried again.</summary>
     GivenUp,
 
     /// <summary>A letter that was being handed over when the line broke: it may have gone, so it is not sent again.</summary>

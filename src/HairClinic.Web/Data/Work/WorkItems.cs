@@ -34,7 +34,7 @@ public sealed record AskForClientBody(Guid Id, Guid SalonId, Guid AskedBy, strin
 /// <summary>Whose next orders to recalculate.</summary>
 public sealed record PlanOrdersBody(IReadOnlyList<Guid> ClientIds);
 
-/// <summary>Whose due dates to work out anew; null for every open bond of the practice.</summary>
+/// <summary>Whose due dates to recalculate; null for every open bond of the practice.</summary>
 public sealed record RefreshDueDatesBody(Guid? ClientId);
 
 /// <summary>Sealed files that nobody can open any more.</summary>

@@ -1,6 +1,6 @@
 namespace HairClinic.Web.Data.Work;
 
-/// <summary>Work of some kinds that goes on beside the work of others, so that what is slow holds up only its like.</summary>
+/// <summary>Kinds of work that run beside other kinds, so that slow work only delays its own kind.</summary>
 /// <param name="Kinds">What goes here; each kind has one lane.</param>
 /// <param name="Width">How many go on at a time in this program, of all practices together.</param>
 /// <param name="OneAPractice">Whether a practice's go one after another, because they would write the same rows.</param>
@@ -34,7 +34,7 @@ public enum WorkKind
     /// <summary>Something changed on which some clients' next orders depend.</summary>
     PlanOrders,
 
-    /// <summary>So much changed that everything is calculated anew.</summary>
+    /// <summary>So much changed that everything is recalculated.</summary>
     Recalculate,
 
     /// <summary>A salon asks for a client of another one, by a code or a phone number.</summary>

@@ -3,7 +3,7 @@ namespace HairClinic.Web.Data.Work;
 /// <summary>Hands out work so that two programs on one database never do the same.</summary>
 public static class WorkQueue
 {
-    /// <summary>How much of each kind is due and in nobody's hands.</summary>
+    /// <summary>How much of each kind is due and not claimed.</summary>
     public static Task<Dictionary<WorkKind, int>> DueAsync(ClinicDb db, Instant now, CancellationToken cancellation) =>
         db
             .WorkItems.Where(w => w.DoneAt == null && w.NotBefore <= now && (w.HeldUntil == null || w.HeldUntil <= now))
@@ -11,7 +11,7 @@ public static class WorkQueue
             .Select(g => new { g.Key, Count = g.Count() })
             .ToDictionaryAsync(g => g.Key, g => g.Count, cancellation);
 
-    /// <summary>What is due and in nobody's hands, the longest due first, locked until the transaction ends.</summary>
+    /// <summary>What is due and not claimed, the longest due first, locked until the transaction ends.</summary>
     public static Task<List<WorkItem>> DequeueAsync(
         ClinicDb db,
         IEnumerable<WorkKind> kinds,

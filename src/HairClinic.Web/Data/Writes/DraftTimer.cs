@@ -45,7 +45,7 @@ public sealed class DraftTimer(Func<Task> keep, Func<Task> changed) : IAsyncDisp
             await TryAsync();
     }
 
-    // It never ends in a fault: the next one waits for it.
+    // It never throws: the next one waits for it.
     private async Task KeepLaterAsync(Task before, CancellationTokenSource mine, CancellationToken stop)
     {
         await before;
@@ -79,7 +79,7 @@ public sealed class DraftTimer(Func<Task> keep, Func<Task> changed) : IAsyncDisp
             await keep();
             return null;
         }
-        // Whatever it was: a draft is a help, and must not take the form with it. A sign-in that ended is told when the form is saved.
+        // Any error: a draft is only a help and must not break the form. An ended sign-in shows when the form is saved.
         catch (Exception e)
         {
             return e;

@@ -5,15 +5,8 @@ public sealed class SealedDraft : PracticeOwned
 {
     private SealedDraft() { }
 
-    public SealedDraft(Guid id, Guid personId, string form, Guid clientId, byte[] closed, Instant at)
-    {
-        Id = id;
-        PersonId = personId;
-        Form = form;
-        ClientId = clientId;
-        Closed = closed;
-        SavedAt = at;
-    }
+    public SealedDraft(Guid id, Guid personId, string form, Guid clientId, byte[] closed, Instant at) =>
+        (Id, PersonId, Form, ClientId, Closed, SavedAt) = (id, personId, form, clientId, closed, at);
 
     public Guid PersonId { get; private set; }
 

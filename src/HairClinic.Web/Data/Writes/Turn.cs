@@ -1,9 +1,9 @@
 namespace HairClinic.Web.Data.Writes;
 
-/// <summary>One at a time: what must see what the one before wrote.</summary>
+/// <summary>Runs writes about one subject one at a time, so that each sees what the one before wrote.</summary>
 public static class Turn
 {
-    /// <summary>Waits until nobody else does the same about the same subject; it lasts until the transaction that was begun ends.</summary>
+    /// <summary>Begins a transaction and waits for the lock on this write and subject; it is released when the transaction ends.</summary>
     public static async Task LockAsync(ClinicDb db, string write, Guid subjectId, CancellationToken cancellation)
     {
         await db.Database.BeginTransactionAsync(cancellation);

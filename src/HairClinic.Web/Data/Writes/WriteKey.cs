@@ -5,14 +5,8 @@ public sealed class WriteKey : ActorOwned
 {
     private WriteKey() { }
 
-    public WriteKey(Guid id, string deed, byte[] bodyHash, string answer, Instant at)
-    {
-        Id = id;
-        Deed = deed;
-        BodyHash = bodyHash;
-        Answer = answer;
-        At = at;
-    }
+    public WriteKey(Guid id, string deed, byte[] bodyHash, string answer, Instant at) =>
+        (Id, Deed, BodyHash, Answer, At) = (id, deed, bodyHash, answer, at);
 
     public string Deed { get; private set; } = "";
 

@@ -38,7 +38,7 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
             var answer = JsonSerializer.Serialize(outcome, JsonColumns.Options);
             db.WriteKeys.Add(new WriteKey(key, writeName, hash, answer, clock.GetCurrentInstant()));
             await db.SaveChangesAsync(cancellation);
-            // A write that noted something in the access log began one.
+            // A write that added to the access log has begun one.
             if (db.Database.CurrentTransaction is { } begun)
                 await begun.CommitAsync(cancellation);
             return outcome;

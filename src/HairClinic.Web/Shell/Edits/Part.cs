@@ -142,7 +142,7 @@ public sealed class Part
     private static object? Tidy(object? value) =>
         value switch
         {
-            string text => string.IsNullOrWhiteSpace(text) ? null : text.Trim(),
+            string text => text.NullIfBlank(),
             WeekdaySet { IsEmpty: true } => null,
             _ => value,
         };

@@ -92,15 +92,15 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
     // In the zone that stands in the form. One from before, as somebody once wrote it, stays until it is touched.
     private static async Task<string?> PhoneAsync(ClinicDb db, Input input, string? before, CancellationToken cancellation)
     {
-        if (Blank(input.Phone) is not { } typed || typed == before)
-            return Blank(input.Phone);
+        if (input.Phone.NullIfBlank() is not { } typed || typed == before)
+            return input.Phone.NullIfBlank();
         var region = await db.PracticeSettings.Select(s => s.Region).SingleAsync(cancellation);
         return TypedPhone.Read(PhoneNumbering.At(input.Zone, region), typed, nameof(Input.Phone));
     }
 
     private static void Fill(Salon salon, Input input, string? phone)
     {
-        salon.Edit(input.Name, input.Zone, input.Currency, phone, Blank(input.Address));
+        salon.Edit(input.Name, input.Zone, input.Currency, phone, input.Address.NullIfBlank());
         var before = DayHours.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes)));
         foreach (var day in input.Hours.Where(d => !before.Contains(d)))
             salon.SetHours(day.Day, day.Spells().Select(s => (Guid.CreateVersion7(), s.From, s.To)));
@@ -132,8 +132,6 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
             To = c.To,
             Reason = c.Reason,
         });
-
-    private static string? Blank(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 
     public sealed record Input : RowInput
     {
