@@ -4,21 +4,6 @@ namespace HairClinic.Web.Features.Settings;
 
 public sealed partial class LettersPage
 {
-    private static readonly Dictionary<MailWay, string> Ways = new()
-    {
-        [MailWay.Server] = "Through the mail server",
-        [MailWay.Folder] = "As files in a folder of the machine, to try things out",
-        [MailWay.Demo] = "Not at all: this is the demo, and shows them to anybody",
-        [MailWay.None] = "Not at all",
-    };
-
-    private static readonly Dictionary<MailWay, string> Sent = new()
-    {
-        [MailWay.Server] = "The mail server took the letter to {0}. Look into that mailbox, and among what it holds back as unwanted.",
-        [MailWay.Folder] = "The letter to {0} lies in the folder. It was sent to nobody.",
-        [MailWay.Demo] = "The letter to {0} lies among the letters of the demo. It was sent to nobody.",
-    };
-
     private Letters.Screen? screen;
     private Letters.Outcome? outcome;
     private Refusal? refused;
