@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Language;
 using HairClinic.Web.Privacy.Paper;
 using NodaTime.Text;
 
@@ -141,7 +142,7 @@ public static class ClientPaper
         foreach (var line in ledger.OrderBy(l => l.Consent.At))
             paper.Fact(
                 Day(line.Consent.At.InUtc().Date)!,
-                $"{ConsentWords.Of(line.Consent.Subject)}: {(line.Consent.Given ? "agreed" : "taken back")}. Words {line.Text.Number} ({line.Text.Language}): {line.Text.Words}"
+                $"{EnumWords.InEnglish(line.Consent.Subject)}: {(line.Consent.Given ? "agreed" : "taken back")}. Words {line.Text.Number} ({line.Text.Language}): {line.Text.Words}"
             );
     }
 

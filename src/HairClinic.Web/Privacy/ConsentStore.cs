@@ -1,4 +1,5 @@
 using HairClinic.Web.Data;
+using HairClinic.Web.Language;
 
 namespace HairClinic.Web.Privacy;
 
@@ -64,7 +65,7 @@ public sealed class ConsentStore(IClock clock)
     }
 
     private ConsentText First(ConsentSubject subject, string language, Guid id) =>
-        new(id, subject, language, number: 1, ConsentWords.FirstOf(subject), clock.GetCurrentInstant(), by: null);
+        new(id, subject, language, number: 1, EnumWords.InEnglish(subject, "First"), clock.GetCurrentInstant(), by: null);
 
     /// <param name="By">The person's name; null where the client did it.</param>
     public sealed record Line(Consent Consent, int TextNumber, string Words, string? By)

@@ -43,6 +43,31 @@ public sealed partial class FileLayoutTests
         Assert.Empty(offenders.Select(SourceTree.Named));
     }
 
+    [Fact]
+    public void A_line_of_a_page_is_read_without_scrolling()
+    {
+        // A sentence is its own key and is never cut: it may be longer by itself, on a line with little beside it.
+        var offenders =
+            from file in SourceTree.Files(SourceTree.Web, ".razor")
+            from line in File.ReadLines(file).Select((text, i) => (Text: text, Number: i + 1))
+            where line.Text.Length > 160 && Sentence().Replace(line.Text, "", 1).Trim().Length > 30
+            select $"{SourceTree.Named(file)}:{line.Number}: {line.Text.Length} characters";
+
+        Assert.Empty(offenders);
+    }
+
+    // A field in a page is told from a local and from a parameter by its name, as everywhere.
+    [Fact]
+    public void A_pages_private_fields_begin_with_an_underscore()
+    {
+        var offenders =
+            from file in SourceTree.Files(SourceTree.Web, ".razor", ".razor.cs")
+            from Match field in Field().Matches(File.ReadAllText(file))
+            select $"{SourceTree.Named(file)}: {field.Groups[1].Value}";
+
+        Assert.Empty(offenders);
+    }
+
     // A test that takes any refusal for the right one passes when another rule gets in the way first.
     [Fact]
     public void A_refusal_is_tested_by_which_it_is()
@@ -55,6 +80,12 @@ public sealed partial class FileLayoutTests
 
         Assert.Empty(offenders);
     }
+
+    [GeneratedRegex(@"""[^""]{100,}""")]
+    private static partial Regex Sentence();
+
+    [GeneratedRegex(@"^    private (?:readonly )?(?!static|const|event|sealed|record|class|enum|async|delegate|ref|partial)[\w<>\[\](),.? ]+? ([a-z]\w*)(?: =(?!>)[^;]*)?;", RegexOptions.Multiline)]
+    private static partial Regex Field();
 
     [GeneratedRegex(@"^(await )?Assert\.Throws(Async)?<Refusal>.*(;|=>)$")]
     private static partial Regex AnyRefusal();

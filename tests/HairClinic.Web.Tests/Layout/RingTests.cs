@@ -32,6 +32,6 @@ public sealed partial class RingTests
     }
 
     // Only "Ring", the word on the button itself, is no sentence.
-    [GeneratedRegex("""\"[^"]*\b[Rr]ing\b[^"]*[ .,:][^"]*\"|AftercareText""")]
+    [GeneratedRegex("""\"[^"]*\b[Rr]ing\b[^"]*[ .,:][^"]*\"|, "(Usual|TakenBack)"\)""")]
     private static partial Regex Ring();
 }

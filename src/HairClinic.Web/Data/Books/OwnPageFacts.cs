@@ -41,4 +41,8 @@ public sealed record OwnVisitFacts(Guid Id, Instant StartsAt, string Zone, strin
 
 /// <summary>A unit that is ordered or here and not yet worn.</summary>
 /// <param name="PromisedFor">The newest promise.</param>
-public sealed record OwnUnitFacts(UnitState State, LocalDate? PromisedFor);
+public sealed record OwnUnitFacts(UnitState State, LocalDate? PromisedFor)
+{
+    /// <summary>A promise is told only while something is awaited and the day is not past.</summary>
+    public LocalDate? AwaitedOn(LocalDate today) => State.IsInFlight() && PromisedFor >= today ? PromisedFor : null;
+}

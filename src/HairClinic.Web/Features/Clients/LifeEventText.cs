@@ -6,15 +6,6 @@ namespace HairClinic.Web.Features.Clients;
 /// <summary>A client's event as screens name it.</summary>
 public static class LifeEventText
 {
-    public static string Of(LifeEventKind kind) =>
-        kind switch
-        {
-            LifeEventKind.Celebration => "Wedding or celebration",
-            LifeEventKind.Travel => "Journey",
-            LifeEventKind.Surgery => "Operation",
-            _ => "Other event",
-        };
-
     public static string Days(LifeEvent planned, LocalDate today, IStringLocalizer words)
     {
         var from = Dates.Day(planned.From, today);

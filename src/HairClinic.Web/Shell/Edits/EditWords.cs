@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Globalization;
 using HairClinic.Domain.Money;
+using HairClinic.Web.Language;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Fields;
 using HairClinic.Web.Ui.Wear;
@@ -28,7 +29,7 @@ public sealed class EditWords(IStringLocalizer words, IReadOnlyDictionary<object
             bool yes => words[yes ? "yes" : "no"],
             Guid id => names.GetValueOrDefault(id) ?? words["one that is not offered here"],
             string code when field?.Named ?? false => names.GetValueOrDefault(code) ?? code,
-            Enum word => words[word.ToString()],
+            Enum word => words.WordOf(word),
             LocalDate day => Dates.Day(day),
             LocalTime time => Dates.Time(time),
             WeekdaySet days => WeekdayText.Name(days),

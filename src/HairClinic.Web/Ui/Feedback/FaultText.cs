@@ -1,4 +1,5 @@
 using FluentValidation.Results;
+using HairClinic.Web.Language;
 using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Ui.Feedback;
@@ -19,7 +20,7 @@ public static class FaultText
     private static object Spoken(object argument, IStringLocalizer words) =>
         argument switch
         {
-            Enum word => words[word.ToString()].Value,
+            Enum word => words.WordOf(word),
             LocalDate day => Dates.Day(day),
             LocalTime time => Dates.Time(time),
             _ => argument,

@@ -1,4 +1,5 @@
 using HairClinic.Domain.Replacement;
+using HairClinic.Web.Language;
 using HairClinic.Web.Learning;
 using NodaTime.Text;
 
@@ -94,7 +95,9 @@ public sealed partial class NextUnit
         string.Join(
             "; ",
             last.Repairs.OrderBy(r => r.DoneOn)
-                .Select(r => $"{RepairText.Of(r.Kind)} {LocalDatePattern.Iso.Format(r.DoneOn)}{(r.Note is null ? "" : ": " + r.Note)}")
+                .Select(r =>
+                    $"{EnumWords.InEnglish(r.Kind)} {LocalDatePattern.Iso.Format(r.DoneOn)}{(r.Note is null ? "" : ": " + r.Note)}"
+                )
                 .Append(last.RetiredBecause)
                 .Where(n => !string.IsNullOrWhiteSpace(n))
         );

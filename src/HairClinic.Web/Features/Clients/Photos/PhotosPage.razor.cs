@@ -12,9 +12,9 @@ public sealed partial class PhotosPage
     private const string Remove = "remove";
     private const string TooLarge = "A photo has at most 15 megabytes. Send this one smaller.";
 
-    private Photos.Screen? screen;
-    private ValidationResult? check;
-    private Refusal? refused;
+    private Photos.Screen? _screen;
+    private ValidationResult? _check;
+    private Refusal? _refused;
 
     [Parameter]
     public Guid ClientId { get; set; }
@@ -38,8 +38,8 @@ public sealed partial class PhotosPage
     {
         if (Key == Guid.Empty)
             Key = Guid.CreateVersion7();
-        screen = await Slice.OpenAsync(ClientId, Before, CancellationToken.None);
-        if (screen is null)
+        _screen = await Slice.OpenAsync(ClientId, Before, CancellationToken.None);
+        if (_screen is null)
             Navigation.NotFound();
     }
 
@@ -53,12 +53,12 @@ public sealed partial class PhotosPage
             Agreed = Add?.Agreed == true,
             Share = Add?.Share == true,
         };
-        check = Rules.Validate(input);
+        _check = Rules.Validate(input);
         if (Picture is not { Length: > 0 })
-            check.Errors.Add(new(nameof(Picture), "Choose a picture."));
+            _check.Errors.Add(new(nameof(Picture), "Choose a picture."));
         else if (Picture.Length > PhotoPress.MostBytes)
-            check.Errors.Add(new(nameof(Picture), TooLarge));
-        if (!check.IsValid)
+            _check.Errors.Add(new(nameof(Picture), TooLarge));
+        if (!_check.IsValid)
             return;
         await TryAsync(async () =>
         {
@@ -88,7 +88,7 @@ public sealed partial class PhotosPage
         }
         catch (Refusal refusal)
         {
-            refused = refusal;
+            _refused = refusal;
         }
     }
 

@@ -7,25 +7,6 @@ namespace HairClinic.Web.Features.Lasting;
 /// <summary>What is found, in plain sentences.</summary>
 internal static class LastingWords
 {
-    public static string Of(LastingSubject subject) =>
-        subject switch
-        {
-            LastingSubject.Life => "How long units last",
-            LastingSubject.Hold => "How long bonds hold",
-            _ => "What wear costs",
-        };
-
-    public static string Of(LastingSide side) =>
-        side switch
-        {
-            LastingSide.Workshop => "Workshop",
-            LastingSide.Base => "Base",
-            LastingSide.Kind => "Kind of unit",
-            LastingSide.Adhesive => "Adhesive",
-            LastingSide.Lot => "Lot",
-            _ => "Salon",
-        };
-
     public static string NameOf(LastingGroup group, IStringLocalizer<Words> words) => group.Name ?? words["not written down"];
 
     public static string Day(double day) => day.ToString("0.#", CultureInfo.CurrentCulture);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using HairClinic.Web.Language;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 using HairClinic.Web.Ui;
@@ -98,7 +99,7 @@ public static class AheadEndpoint
                         Dates.Iso(b.Gap.From)!,
                         Dates.Iso(b.Gap.Through)!,
                         b.Gap.Days.ToString(CultureInfo.InvariantCulture),
-                        AheadText.Of(b.Gap.Cause),
+                        EnumWords.InEnglish(b.Gap.Cause),
                     ]
             )
         );

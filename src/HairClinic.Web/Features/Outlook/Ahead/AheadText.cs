@@ -5,19 +5,9 @@ using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Features.Outlook;
 
-/// <summary>How numbers and causes of this page are written.</summary>
+/// <summary>How numbers of this page are written.</summary>
 public static class AheadText
 {
-    public static string Of(GapCause cause) =>
-        cause switch
-        {
-            GapCause.LostOrDamaged => "Unit lost or damaged",
-            GapCause.CameAfterPromise => "Order came after its first promise",
-            GapCause.OrderedTooLate => "Ordered too late",
-            GapCause.TookLonger => "Ordered in time, took longer than nine in ten",
-            _ => "Nothing on order",
-        };
-
     public static string Count(double expected) => expected.ToString("N1", CultureInfo.CurrentCulture);
 
     public static string Hours(double minutes) => (minutes / 60).ToString("N0", CultureInfo.CurrentCulture);

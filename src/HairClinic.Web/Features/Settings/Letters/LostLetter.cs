@@ -12,18 +12,6 @@ public sealed record LostLetter(LetterKind Kind, LocalDate Day, string? Client, 
 {
     private const string Refused = "SmtpCommandException 5";
 
-    /// <summary>What it was, a sentence without a blank.</summary>
-    public string What =>
-        Kind switch
-        {
-            LetterKind.SignInLink => "A link to their own page",
-            LetterKind.Invitation => "An invitation to their own page",
-            LetterKind.ConfirmAddress => "The question whether a new e-mail address is right",
-            LetterKind.AddressEnded => "Word that an e-mail address opens nothing any more",
-            LetterKind.SignInChanged => "Word that a sign-in was changed",
-            _ => "A letter",
-        };
-
     /// <summary>To whom; the first blank is the client's code.</summary>
     public string ToWhom =>
         Client is not null ? "client {0}"

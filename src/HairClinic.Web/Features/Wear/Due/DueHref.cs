@@ -1,8 +1,15 @@
+using System.Text.Json;
+
 namespace HairClinic.Web.Features.Wear;
 
 /// <summary>The list's addresses: every filter is in them, so that a page can be kept, sent and gone back to.</summary>
 public static class DueHref
 {
+    /// <summary>An unknown word means the whole list: a mistyped address hides nobody.</summary>
+    public static DuePart Read(string? word) => Enum.GetValues<DuePart>().FirstOrDefault(part => Word(part) == word);
+
+    public static string Word(DuePart part) => JsonNamingPolicy.KebabCaseLower.ConvertName(part.ToString());
+
     /// <param name="after">A cursor of the part's kind.</param>
     /// <param name="contact">The bond whose row is opened.</param>
     /// <param name="row">The place on the page to stay at.</param>
@@ -10,7 +17,7 @@ public static class DueHref
     {
         List<string> query = [];
         if (part != DuePart.All)
-            query.Add($"part={DuePartWords.Word(part)}");
+            query.Add($"part={Word(part)}");
         if (allSalons)
             query.Add("salon=all");
         if (after is not null)

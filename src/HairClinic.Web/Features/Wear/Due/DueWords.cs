@@ -1,3 +1,4 @@
+using HairClinic.Web.Language;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Feedback;
 using Microsoft.Extensions.Localization;
@@ -30,7 +31,7 @@ public static class DueWords
                 Dates.Day(until, salon.Today),
                 contact.Reason ?? ""
             ],
-            _ => $"{words[Kind(contact.Kind)]}, {when}",
+            _ => $"{words.Word(contact.Kind)}, {when}",
         };
     }
 
@@ -43,14 +44,4 @@ public static class DueWords
             ? words["Booked {0}, after the window closes", moment]
             : words["Booked {0}", moment];
     }
-
-    private static string Kind(ContactKind kind) =>
-        kind switch
-        {
-            ContactKind.Rang => "Rang, reached",
-            ContactKind.RangNoAnswer => "Rang, no answer",
-            ContactKind.Messaged => "Messaged",
-            ContactKind.SlotOffered => "Offered a slot",
-            _ => "Put off",
-        };
 }

@@ -14,6 +14,7 @@ using HairClinic.Web.Data.Sql;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Fence;
+using HairClinic.Web.Language;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
@@ -180,8 +181,8 @@ public sealed class MyHairTests(PgServer server)
 
         var coming = (await OpenAsync(clinic, _client.Id))!.Coming!;
 
-        Assert.Equal("It is being made.", OwnOrderText.Of(coming.State));
-        Assert.Equal(new LocalDate(2027, 3, 20), OwnOrderText.Awaited(coming, new LocalDate(2027, 2, 3)));
+        Assert.Equal("It is being made.", EnumWords.InEnglish(coming.State, "Own"));
+        Assert.Equal(new LocalDate(2027, 3, 20), coming.AwaitedOn(new LocalDate(2027, 2, 3)));
     }
 
     [Fact]

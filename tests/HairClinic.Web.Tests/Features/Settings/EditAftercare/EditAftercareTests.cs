@@ -4,7 +4,6 @@ using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Language;
 using HairClinic.Web.Tests.Ui;
-using HairClinic.Web.Ui.Care;
 using Client = HairClinic.Web.Features.MyHair.Aftercare;
 using Slice = HairClinic.Web.Features.Settings.EditAftercare;
 
@@ -72,7 +71,7 @@ public sealed class EditAftercareTests(PgServer server) : PracticeTest(server)
 
         var form = ui.Render<EditAftercareForm>(p => p.Add(f => f.Input, new Slice.Input()));
 
-        Assert.Contains(AftercareText.Caution, form.Markup, StringComparison.Ordinal);
+        Assert.Contains("A product’s label and your local rules come before this.", form.Markup, StringComparison.Ordinal);
     }
 
     private Task<Slice.Outcome> SaveAsync(TestClinic clinic, string language, string words, uint version = 0, Guid? key = null) =>

@@ -3,6 +3,7 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Features.Settings;
 using HairClinic.Web.Fence;
+using HairClinic.Web.Language;
 using HairClinic.Web.Mail;
 using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using HairClinic.Web.Tests.Mail;
@@ -117,7 +118,7 @@ public sealed class LettersTests(PgServer server)
                 ("A link to their own page", "client {0}", site.Here.Own.Client.Code),
                 ("Word that a sign-in was changed", "staff", null),
             ],
-            screen.Lost.Select(l => (l.What, l.ToWhom, l.Client))
+            screen.Lost.Select(l => (EnumWords.InEnglish(l.Kind), l.ToWhom, l.Client))
         );
         Assert.All(screen.Lost, l => Assert.StartsWith("The mail server refused it for good", Assert.Single(l.Why())));
         Assert.Contains(

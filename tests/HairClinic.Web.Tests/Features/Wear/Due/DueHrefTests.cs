@@ -19,8 +19,8 @@ public sealed class DueHrefTests
     [Fact]
     public void Each_part_is_found_by_its_word_and_a_mistyped_one_hides_nobody()
     {
-        Assert.All(Enum.GetValues<DuePart>(), part => Assert.Equal(part, DuePartWords.Read(DuePartWords.Word(part))));
-        Assert.Equal(DuePart.All, DuePartWords.Read("lited"));
-        Assert.Equal(DuePart.All, DuePartWords.Read(null));
+        Assert.All(Enum.GetValues<DuePart>(), part => Assert.Equal(part, DueHref.Read(DueHref.Word(part))));
+        Assert.Equal(DuePart.All, DueHref.Read("lited"));
+        Assert.Equal(DuePart.All, DueHref.Read(null));
     }
 }
