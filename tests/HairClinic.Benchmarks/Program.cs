@@ -5,6 +5,7 @@ using HairClinic.Benchmarks.DueWindows;
 using HairClinic.Benchmarks.Lifetimes;
 using HairClinic.Benchmarks.LoadAhead;
 using HairClinic.Benchmarks.OwnPage;
+using HairClinic.Benchmarks.Pages;
 using HairClinic.Benchmarks.Reorder;
 using HairClinic.Benchmarks.SignIn;
 
@@ -12,6 +13,7 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
 {
     ["due-windows"] = DueWindowsBenchmark.RunAsync,
     ["due-query"] = DueQueryBenchmark.RunAsync,
+    ["pages"] = PagesBenchmark.RunAsync,
     ["own-page"] = OwnPageBenchmark.RunAsync,
     ["own-page-load"] = OwnPageLoad.RunAsync,
     ["sign-in"] = SignInBenchmark.RunAsync,
