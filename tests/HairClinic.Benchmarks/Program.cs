@@ -36,7 +36,15 @@ foreach (var (key, run) in benchmarks.Where(b => name == "all" || b.Key == name)
 {
     var report = new Report(key, options);
     report.SayLoad();
-    await run(report);
+    try
+    {
+        await run(report);
+    }
+    catch (NeedException e)
+    {
+        Console.Error.WriteLine($"{key}: {e.Message}");
+        return 2;
+    }
     report.SayLoad();
     if (options.Contains("--save"))
         report.Save();

@@ -33,6 +33,7 @@ public static class LeadRecords
             var made = byWorkshop[sort.WorkshopId].Where(u => sort.WorkshopId is not null && u.RemadeTimes is not null).ToList();
             lead.Take(
                 orders.Today,
+                sort.Lead(),
                 [.. own.Where(u => u.TellsOfLead).OrderBy(u => u.Dates.ArrivedOn).Select(u => (double)orders.Took(u))],
                 [.. own.Where(u => u.State.IsInFlight() && !u.IsBeingRemade).Select(u => (double)orders.Waited(u, orders.Today))],
                 made.Count(u => u.RemadeTimes > 0),

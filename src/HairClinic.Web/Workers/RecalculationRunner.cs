@@ -6,12 +6,12 @@ using HairClinic.Web.Mail;
 
 namespace HairClinic.Web.Workers;
 
-/// <summary>Carries out a recalculation: fits hold and life to the practice's records, then plans every client's next order and the weeks ahead.</summary>
+/// <summary>Carries out a recalculation: fits hold and life to the practice's records, then plans every client's next order and the weeks ahead, and keeps what pages show.</summary>
 /// <remarks>
 /// It may die at any moment: the run stays open, and whoever takes it up begins anew. What is stored is replaced piece by piece,
 /// each in a save of its own.
 /// </remarks>
-public sealed class RecalculationRunner(ClinicDbFactory databases, IClock clock)
+public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyPages pages, IClock clock)
 {
     private const int BatchSize = 500;
     private const int KeptRuns = 60;
@@ -98,6 +98,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, IClock clock)
         await ReachAsync(runId, RecalculationStage.Storing, clients.Count, clients.Count, cancellation);
         await ahead.StoreAsync(db, cancellation);
         await db.SaveChangesAsync(cancellation);
+        await pages.KeepAsync(cancellation);
         return true;
     }
 

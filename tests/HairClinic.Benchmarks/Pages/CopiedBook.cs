@@ -99,14 +99,13 @@ internal static class CopiedBook
             _ => "",
         };
 
-    // Ids keep their order: those of one table still count up.
     private static string Value(string table, string column) =>
         (table, column) switch
         {
             ("clients", "code") or ("hair_systems", "serial") or ("visits", "book_key") => $"t.{column} || '-' || n",
             ("find_words", "word") => "case when t.kind in ('ClientCode', 'UnitSerial', 'ClientPhone') then t.word || n else t.word end",
             (_, "holds_client" or "holds_chair" or "holds_hands") => "false",
-            _ when Copied.Contains(column) => $"overlay(t.{column}::text placing lpad(to_hex(n), 4, '0') from 25 for 4)::uuid",
+            _ when Copied.Contains(column) => $"md5(t.{column}::text || n)::uuid",
             _ => $"t.{column}",
         };
 }

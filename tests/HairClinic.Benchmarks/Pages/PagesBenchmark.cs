@@ -71,7 +71,18 @@ internal static partial class PagesBenchmark
             }
         );
         var administrator = new NpgsqlConnectionStringBuilder(server.Administrator) { Database = "hairclinic" }.ConnectionString;
-        return await CopiedBook.MultiplyAsync(administrator, demo.PracticeId, wanted);
+        var clients = await CopiedBook.MultiplyAsync(administrator, demo.PracticeId, wanted);
+        // Plans are copied with their clients; what pages show of all of them is worked out as at night.
+        await jobs.RunAsync(
+            demo.PracticeId,
+            "benchmark",
+            async scope =>
+            {
+                await scope.GetRequiredService<NightlyPages>().KeepAsync(CancellationToken.None);
+                return true;
+            }
+        );
+        return clients;
     }
 
     private static async Task CompareAsync(Report report, WebApplication app, int clients)

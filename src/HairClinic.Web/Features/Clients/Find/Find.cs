@@ -103,30 +103,40 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
         if (sought.WholePhone is { } phone)
             ids = ids.Union(db.FindWords.Where(w => w.Kind == FindKind.ClientPhone && w.Word == phone).Select(w => w.SubjectId));
         if (sought.Words.Count > 1)
-            ids = ids.Union(
-                sought.Words.Select(word => MetBy(db, word, Sought.PhoneEndOf(word))).Aggregate((met, next) => met.Intersect(next))
-            );
+            ids = ids.Union(MetByAll(db, sought.Words));
         return ids.Distinct().Join(db.Clients.AsNoTracking().Where(c => c.MergedIntoId == null), id => id, c => c.Id, (_, c) => c);
     }
 
+    // Whoever the longest word leads to, the fewest, is asked for the others: a single letter would lead to half of the book.
+    private static IQueryable<Guid> MetByAll(ClinicDb db, IReadOnlyList<string> words)
+    {
+        var longest = words.MaxBy(w => w.Length)!;
+        var met = MetBy(db, longest, Sought.PhoneEndOf(longest));
+        foreach (var word in words.Where(w => w != longest))
+        {
+            var beginning = Beginning(db, word, Sought.PhoneEndOf(word));
+            met = met.Where(id =>
+                beginning.Any(w => w.SubjectId == id)
+                || db.HairSystems.Any(u => u.ClientId == id && beginning.Any(w => w.Kind == FindKind.UnitSerial && w.SubjectId == u.Id))
+            );
+        }
+        return met;
+    }
+
+    private static IQueryable<Guid> MetBy(ClinicDb db, string word, string? phoneEnd) => Owners(db, Beginning(db, word, phoneEnd));
+
 #pragma warning disable CA1309 // It is the database that compares, and the column's collation is ordinal.
-    private static IQueryable<Guid> MetBy(ClinicDb db, string word, string? phoneEnd)
+    private static IQueryable<FindWord> Beginning(ClinicDb db, string word, string? phoneEnd)
     {
         var (from, below) = PrefixRange.Of(word);
         if (phoneEnd is null)
-            return Owners(
-                db,
-                db.FindWords.Where(w =>
-                    w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
-                )
+            return db.FindWords.Where(w =>
+                w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
             );
         var (phoneFrom, phoneBelow) = PrefixRange.Of(phoneEnd);
-        return Owners(
-            db,
-            db.FindWords.Where(w =>
-                w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
-                || w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phoneFrom) >= 0 && string.Compare(w.Word, phoneBelow) < 0
-            )
+        return db.FindWords.Where(w =>
+            w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
+            || w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phoneFrom) >= 0 && string.Compare(w.Word, phoneBelow) < 0
         );
     }
 #pragma warning restore CA1309

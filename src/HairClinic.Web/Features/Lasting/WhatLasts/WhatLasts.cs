@@ -7,28 +7,47 @@ using HairClinic.Web.Learning;
 namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>How long bonds hold and units last by what they are made of, from the records of whoever asks may see.</summary>
-public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, IClock clock)
+public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, IClock clock) : INightlyPage
 {
     public async Task<Screen> OpenAsync(LastingQuestion question, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var today = await TodayAsync(db, cancellation);
-        var holds =
-            question.Of == LastingSubject.Life
-                ? []
-                : (
-                    await HoldFacts.LoadAsync(
-                        db,
-                        await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
-                        clientIds: null,
-                        cancellation
-                    )
-                )
-                    .All(today)
-                    .ToList();
-        var lives = question.Of == LastingSubject.Hold ? [] : await LifeSpells.ReadAsync(db, today, clientIds: null, cancellation);
+        // Held open, the connection is told once who is acting.
+        await db.Database.OpenConnectionAsync(cancellation);
+        return await KeptAnswers.ReadAsync(
+            db,
+            current.Person,
+            KeyOf(question),
+            async () => await AnswerAsync(db, question, new WearRecords(db, await TodayAsync(db, cancellation)), cancellation),
+            cancellation
+        );
+    }
+
+    public async Task KeepAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var records = new WearRecords(db, await TodayAsync(db, cancellation));
+        foreach (var question in LastingQuestion.All)
+        {
+            var answer = await AnswerAsync(db, question, records, cancellation);
+            await KeptAnswers.KeepAsync(db, current.Person, KeyOf(question), answer, cancellation);
+        }
+    }
+
+    private static string KeyOf(LastingQuestion question) => "what-lasts?" + question.Query;
+
+    private static async Task<Screen> AnswerAsync(
+        ClinicDb db,
+        LastingQuestion question,
+        WearRecords records,
+        CancellationToken cancellation
+    )
+    {
+        var today = records.Today;
         var fit = await FitAsync(db, question, cancellation);
         if (question.Of == LastingSubject.Cost)
+        {
+            var costs = new CostOfWear(db, question.By, cancellation);
             return new Screen(
                 question,
                 today,
@@ -36,12 +55,13 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
                 [],
                 null,
                 fit,
-                await new CostOfWear(db, question.By, cancellation).ReadAsync(lives, holds)
+                await costs.ReadAsync(await records.LivesAsync(cancellation), await records.HoldsAsync(cancellation))
             );
+        }
         var spells =
             question.Of == LastingSubject.Hold
-                ? await HoldsByAsync(db, question.By, holds, cancellation)
-                : lives.ToLookup(l => KeyOf(l, question.By), WearSpell (l) => l);
+                ? await HoldsByAsync(db, question.By, await records.HoldsAsync(cancellation), cancellation)
+                : (await records.LivesAsync(cancellation)).ToLookup(l => KeyOf(l, question.By), WearSpell (l) => l);
         var names = await LastingNames.OfAsync(db, question.By, cancellation);
         var days = LastingGroup.DaysUpTo(spells.SelectMany(s => s).Select(s => LastSeen(s.Spell)).DefaultIfEmpty().Max());
         var groups = spells

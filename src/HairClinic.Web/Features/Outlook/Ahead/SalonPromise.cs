@@ -49,5 +49,5 @@ public sealed record SalonPromise(Guid? SalonId, string Name)
         };
 }
 
-/// <summary>Days one client had no hair.</summary>
+/// <summary>As <see cref="ClientGap"/>, with whose they are.</summary>
 public sealed record GapRow(Guid ClientId, string Code, string Name, string Salon, Gap Gap);
