@@ -44,9 +44,7 @@ public static class KeptAnswers
     /// <summary>The newest counts; those before it go with the night.</summary>
     public static Task KeepAsync<T>(ClinicDb db, PersonActor reader, string question, T answer, CancellationToken cancellation)
     {
-        db.KeptAnswers.Add(
-            new KeptAnswer(Guid.CreateVersion7(), SalonsOf(reader), question, JsonSerializer.Serialize(answer, Json))
-        );
+        db.KeptAnswers.Add(new KeptAnswer(Guid.CreateVersion7(), SalonsOf(reader), question, JsonSerializer.Serialize(answer, Json)));
         return db.SaveChangesAsync(cancellation);
     }
 

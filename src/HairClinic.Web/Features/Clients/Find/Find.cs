@@ -31,6 +31,9 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
         var rows = await (
             from client in matching
             join salon in db.Salons on client.HomeSalonId equals salon.Id
+            // One at most on each head: a join, as the first of several would be numbered over everybody's.
+            join bond in db.Bonds.Where(b => b.RemovedOn == null) on client.Id equals bond.ClientId into heads
+            from head in heads.DefaultIfEmpty()
             let exact = exactly.Contains(client.Id)
             orderby exact descending, client.LeftOn == null descending, client.Name, client.Id
             select new
@@ -43,15 +46,9 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
                 Salon = salon.Name,
                 salon.Zone,
                 Exact = exact,
-                Bond = db
-                    .Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null)
-                    .Select(b => new
-                    {
-                        b.DueOn,
-                        b.ClosesOn,
-                        Lifted = b.Lift != null,
-                    })
-                    .FirstOrDefault(),
+                DueOn = head == null ? null : (LocalDate?)head.DueOn,
+                ClosesOn = head == null ? null : (LocalDate?)head.ClosesOn,
+                Lifted = head != null && head.Lift != null,
             }
         )
             .Take(MostResults + 1)
@@ -81,9 +78,9 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
                         r.LeftOn,
                         r.Salon,
                         now.InZone(DateTimeZoneProviders.Tzdb[r.Zone]).Date,
-                        r.Bond?.DueOn,
-                        r.Bond?.ClosesOn,
-                        r.Bond?.Lifted ?? false,
+                        r.DueOn,
+                        r.ClosesOn,
+                        r.Lifted,
                         r.Exact
                     )),
             ],

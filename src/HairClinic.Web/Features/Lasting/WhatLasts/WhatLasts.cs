@@ -18,7 +18,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             db,
             current.Person,
             KeyOf(question),
-            async () => await AnswerAsync(db, question, new WearRecords(db, await TodayAsync(db, cancellation)), cancellation),
+            async () => await AnswerAsync(db, question, await RecordsAsync(db, cancellation), cancellation),
             cancellation
         );
     }
@@ -26,7 +26,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
     public async Task KeepAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var records = new WearRecords(db, await TodayAsync(db, cancellation));
+        var records = await RecordsAsync(db, cancellation);
         foreach (var question in LastingQuestion.All)
         {
             var answer = await AnswerAsync(db, question, records, cancellation);
@@ -36,18 +36,22 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
 
     private static string KeyOf(LastingQuestion question) => "what-lasts?" + question.Query;
 
-    private static async Task<Screen> AnswerAsync(
-        ClinicDb db,
-        LastingQuestion question,
-        WearRecords records,
-        CancellationToken cancellation
-    )
+    /// <summary>Every bond and unit the reader may see as spells up to a day, for whatever is asked.</summary>
+    private sealed record Records(LocalDate Today, List<HoldSpell> Holds, List<LifeSpell> Lives);
+
+    private async Task<Records> RecordsAsync(ClinicDb db, CancellationToken cancellation)
     {
-        var today = records.Today;
+        var today = await TodayAsync(db, cancellation);
+        var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
+        var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
+        return new(today, [.. holds.All(today)], await LifeSpells.ReadAsync(db, today, clientIds: null, cancellation));
+    }
+
+    private static async Task<Screen> AnswerAsync(ClinicDb db, LastingQuestion question, Records records, CancellationToken cancellation)
+    {
+        var (today, holds, lives) = records;
         var fit = await FitAsync(db, question, cancellation);
         if (question.Of == LastingSubject.Cost)
-        {
-            var costs = new CostOfWear(db, question.By, cancellation);
             return new Screen(
                 question,
                 today,
@@ -55,13 +59,12 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
                 [],
                 null,
                 fit,
-                await costs.ReadAsync(await records.LivesAsync(cancellation), await records.HoldsAsync(cancellation))
+                await new CostOfWear(db, question.By, cancellation).ReadAsync(lives, holds)
             );
-        }
         var spells =
             question.Of == LastingSubject.Hold
-                ? await HoldsByAsync(db, question.By, await records.HoldsAsync(cancellation), cancellation)
-                : (await records.LivesAsync(cancellation)).ToLookup(l => KeyOf(l, question.By), WearSpell (l) => l);
+                ? await HoldsByAsync(db, question.By, holds, cancellation)
+                : lives.ToLookup(l => KeyOf(l, question.By), WearSpell (l) => l);
         var names = await LastingNames.OfAsync(db, question.By, cancellation);
         var days = LastingGroup.DaysUpTo(spells.SelectMany(s => s).Select(s => LastSeen(s.Spell)).DefaultIfEmpty().Max());
         var groups = spells

@@ -62,13 +62,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
 
     private async Task<PromiseKept> SafetyAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation)
     {
-        var kept = await KeptAnswers.ReadAsync(
-            db,
-            current.Person,
-            Question,
-            () => WorkOutAsync(db, salons, cancellation),
-            cancellation
-        );
+        var kept = await KeptAnswers.ReadAsync(db, current.Person, Question, () => WorkOutAsync(db, salons, cancellation), cancellation);
         return await kept.NamedAsync(db, salons, cancellation);
     }
 
@@ -79,8 +73,8 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
         await KeptAnswers.KeepAsync(db, current.Person, Question, kept, cancellation);
     }
 
-    private async Task<KeptPromise> WorkOutAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
-        KeptPromise.Of(await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation), salons, clock.GetCurrentInstant());
+    private async Task<PromiseKept> WorkOutAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
+        PromiseKept.Of(await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation), salons, clock.GetCurrentInstant());
 
     /// <param name="Salons">All the practice's, by id: whoever was let in comes from another.</param>
     /// <param name="AllSalons">Whether the person sees the clients of every salon of the practice.</param>

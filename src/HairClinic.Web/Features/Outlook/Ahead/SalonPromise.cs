@@ -49,5 +49,5 @@ public sealed record SalonPromise(Guid? SalonId, string Name)
         };
 }
 
-/// <summary>As <see cref="ClientGap"/>, with whose they are.</summary>
+/// <summary>Days one client had no hair.</summary>
 public sealed record GapRow(Guid ClientId, string Code, string Name, string Salon, Gap Gap);
