@@ -5,6 +5,7 @@ using HairClinic.Benchmarks.DueWindows;
 using HairClinic.Benchmarks.Lifetimes;
 using HairClinic.Benchmarks.LoadAhead;
 using HairClinic.Benchmarks.OwnPage;
+using HairClinic.Benchmarks.Pages;
 using HairClinic.Benchmarks.Reorder;
 using HairClinic.Benchmarks.SignIn;
 
@@ -12,6 +13,7 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
 {
     ["due-windows"] = DueWindowsBenchmark.RunAsync,
     ["due-query"] = DueQueryBenchmark.RunAsync,
+    ["pages"] = PagesBenchmark.RunAsync,
     ["own-page"] = OwnPageBenchmark.RunAsync,
     ["own-page-load"] = OwnPageLoad.RunAsync,
     ["sign-in"] = SignInBenchmark.RunAsync,
@@ -34,7 +36,15 @@ foreach (var (key, run) in benchmarks.Where(b => name == "all" || b.Key == name)
 {
     var report = new Report(key, options);
     report.SayLoad();
-    await run(report);
+    try
+    {
+        await run(report);
+    }
+    catch (NeedException e)
+    {
+        Console.Error.WriteLine($"{key}: {e.Message}");
+        return 2;
+    }
     report.SayLoad();
     if (options.Contains("--save"))
         report.Save();

@@ -21,13 +21,13 @@ public sealed class LeadTable
     /// <param name="inspectionDays">Until a unit that must be remade is sent back.</param>
     public static LeadTable Build(LeadTime lead, double remakeRate, int inspectionDays, int length)
     {
-        var laid = Tabulate(lead.Later, length);
+        var laid = lead.Mass(length);
         return Mixed(laid, laid, remakeRate, inspectionDays);
     }
 
     /// <summary>For an order in flight: what is left of it, in working days from today.</summary>
     public static LeadTable InFlight(LeadTime lead, double waitedDays, double remakeRate, int inspectionDays, int length) =>
-        Mixed(Tabulate(lead.Given(waitedDays), length), Tabulate(lead.Later, length), remakeRate, inspectionDays);
+        Mixed(Tabulate(lead.Given(waitedDays), length), lead.Mass(length), remakeRate, inspectionDays);
 
     /// <summary>The chance that it is not here after so many working days.</summary>
     public double Later(int days)
@@ -51,7 +51,7 @@ public sealed class LeadTable
         return Mass.Length;
     }
 
-    private static double[] Tabulate(Func<double, double> later, int length)
+    internal static double[] Tabulate(Func<double, double> later, int length)
     {
         var mass = new double[length];
         var before = 1.0;

@@ -11,16 +11,52 @@ namespace HairClinic.Domain.Replacement;
 /// </remarks>
 public sealed class LeadTime
 {
+    /// <summary>Working days that tables look ahead.</summary>
+    public const int Days = 730;
+
+    // Of which the exponential is below what a double tells beside 1.
+    private const double Nothing = 40;
+
     private const double PriorOrders = 4;
     private readonly LeadNode[] _nodes;
     private readonly double _centre;
     private readonly double _scale;
     private readonly double _freedom;
+    private double[]? _mass;
 
     private LeadTime(double centre, double scale, double freedom, LeadNode[] nodes, int arrived, int inFlight)
     {
         (_centre, _scale, _freedom, _nodes) = (centre, scale, freedom, nodes);
         (Arrived, InFlight) = (arrived, inFlight);
+    }
+
+    /// <summary>The chance of each whole working day, for an order placed today; what lies beyond them is missing.</summary>
+    internal double[] Mass(int length) => _mass?.Length == length ? _mass : _mass = LeadTable.Tabulate(Later, length);
+
+    /// <summary>All that it is as a row keeps it, its days among it: they take longest.</summary>
+    internal double[] Keep(LeadTimePrior prior) =>
+        [
+            prior.Centre,
+            prior.Scale,
+            _centre,
+            _scale,
+            _freedom,
+            Arrived,
+            InFlight,
+            .. Mass(Days),
+            .. _nodes.SelectMany(n => new[] { n.Mean, n.Spread, n.Share }),
+        ];
+
+    /// <returns>Null where nothing is kept, or another row of the practice's was behind it.</returns>
+    internal static LeadTime? Kept(LeadTimePrior prior, double[] kept)
+    {
+        const int Head = 7;
+        if (kept.Length < Head + Days || kept[0] != prior.Centre || kept[1] != prior.Scale)
+            return null;
+        var nodes = new LeadNode[(kept.Length - Head - Days) / 3];
+        for (var (i, at) = (0, Head + Days); i < nodes.Length; (i, at) = (i + 1, at + 3))
+            nodes[i] = new LeadNode(kept[at], kept[at + 1], kept[at + 2]);
+        return new LeadTime(kept[2], kept[3], kept[4], nodes, (int)kept[5], (int)kept[6]) { _mass = kept[Head..(Head + Days)] };
     }
 
     /// <summary>Orders behind it, besides the practice's row.</summary>
@@ -81,7 +117,12 @@ public sealed class LeadTime
                 return 1;
             var (after, sum) = (Math.Log(waitedDays + days), 0.0);
             for (var i = 0; i < _nodes.Length; i++)
-                sum += _nodes[i].Share * Math.Exp(NormalTail.LogQ((after - _nodes[i].Mean) / _nodes[i].Spread) - waited[i]);
+            {
+                var z = (after - _nodes[i].Mean) / _nodes[i].Spread;
+                // Q(z) < exp(−z²/2): what is next to nothing is not worked out, and far out that would take longest.
+                if (z < 0 || z * z / 2 + waited[i] < Nothing)
+                    sum += _nodes[i].Share * Math.Exp(NormalTail.LogQ(z) - waited[i]);
+            }
             return sum;
         };
     }

@@ -1,6 +1,6 @@
 namespace HairClinic.Domain.Replacement;
 
-/// <summary>What the practice's orders of one kind of unit took, in working days of its workshop: what lead times are calculated from.</summary>
+/// <summary>What the practice's orders of one kind of unit took, in working days of its workshop, and the lead time that follows from them.</summary>
 public sealed class StoredLead : PracticeOwned
 {
     /// <summary>Orders older than the newest so many say nothing about how a workshop works now.</summary>
@@ -25,11 +25,18 @@ public sealed class StoredLead : PracticeOwned
 
     public int Kept { get; private set; }
 
-    public void Store(LocalDate dataCut, double[] arrived, double[] waited, int remade, int kept)
+    /// <summary>The lead time as it was calculated from them; see <see cref="LeadTime.Keep"/>.</summary>
+    public double[] Belief { get; private set; } = [];
+
+    /// <summary>Read as it is kept; calculated where the practice's row has changed since.</summary>
+    public LeadTime LeadFor(LeadTimePrior prior) => LeadTime.Kept(prior, Belief) ?? LeadTime.Learn(prior, Arrived, Waited);
+
+    public void Store(LocalDate dataCut, LeadTimePrior prior, double[] arrived, double[] waited, int remade, int kept)
     {
         DataCut = dataCut;
         Arrived = arrived.Length > Most ? arrived[^Most..] : arrived;
         Waited = waited;
         (Remade, Kept) = (remade, kept);
+        Belief = LeadTime.Learn(prior, Arrived, Waited).Keep(prior);
     }
 }

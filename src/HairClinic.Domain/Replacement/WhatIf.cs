@@ -23,5 +23,5 @@ public sealed record WhatIf(int? RushHalfDays = null, int RepairDays = 0, int Ex
     }
 
     private static LeadTable Rushed(int half, LeadTimePrior usual) =>
-        LeadTable.Build(LeadTime.Learn(usual.Moved(half), [], []), remakeRate: 0, inspectionDays: 0, length: 730);
+        LeadTable.Build(LeadTime.Learn(usual.Moved(half), [], []), remakeRate: 0, inspectionDays: 0, LeadTime.Days);
 }

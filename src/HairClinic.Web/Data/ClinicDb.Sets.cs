@@ -56,6 +56,8 @@ public sealed partial class ClinicDb
     public DbSet<StoredFit> StoredFits => Set<StoredFit>();
     public DbSet<StoredLead> StoredLeads => Set<StoredLead>();
     public DbSet<ReorderPlan> ReorderPlans => Set<ReorderPlan>();
+    public DbSet<KeptAnswer> KeptAnswers => Set<KeptAnswer>();
+
     public DbSet<LoadForecast> LoadForecasts => Set<LoadForecast>();
     public DbSet<OrderForecast> OrderForecasts => Set<OrderForecast>();
     public DbSet<Recalculation> Recalculations => Set<Recalculation>();

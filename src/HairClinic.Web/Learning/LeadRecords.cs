@@ -33,6 +33,7 @@ public static class LeadRecords
             var made = byWorkshop[kind.WorkshopId].Where(u => kind.WorkshopId is not null && u.RemadeTimes is not null).ToList();
             lead.Store(
                 orders.Today,
+                kind.Lead(),
                 [.. own.Where(u => u.TellsOfLead).OrderBy(u => u.Dates.ArrivedOn).Select(u => (double)orders.Took(u))],
                 [.. own.Where(u => u.State.IsInFlight() && !u.IsBeingRemade).Select(u => (double)orders.Waited(u, orders.Today))],
                 made.Count(u => u.RemadeTimes > 0),

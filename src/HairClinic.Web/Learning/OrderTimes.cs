@@ -14,7 +14,6 @@ public sealed class OrderTimes(
     /// <summary>The farthest day looked at.</summary>
     public const int DaysInSight = 1024;
 
-    private const int LeadDays = 730;
     private readonly Dictionary<Guid, (LeadTime Lead, LeadTable Table)> _leads = [];
     private readonly Dictionary<(Guid Kind, int Waited), LeadTable> _waiting = [];
     private readonly Dictionary<Guid, WorkshopDays> _days = [];
@@ -34,7 +33,13 @@ public sealed class OrderTimes(
         if (_waiting.TryGetValue((unit.UnitKindId, waited), out var table))
             return table;
         var (rate, inspection) = RemakeOf(unit.UnitKindId);
-        return _waiting[(unit.UnitKindId, waited)] = LeadTable.InFlight(LeadOf(unit.UnitKindId).Lead, waited, rate, inspection, LeadDays);
+        return _waiting[(unit.UnitKindId, waited)] = LeadTable.InFlight(
+            LeadOf(unit.UnitKindId).Lead,
+            waited,
+            rate,
+            inspection,
+            LeadTime.Days
+        );
     }
 
     /// <summary>The days between which an order in flight will be here with 80 % chance.</summary>
@@ -71,9 +76,10 @@ public sealed class OrderTimes(
         if (_leads.TryGetValue(kindId, out var known))
             return known;
         var record = stored.GetValueOrDefault(kindId);
-        var lead = LeadTime.Learn(kinds[kindId].Lead(), record?.Arrived ?? [], record?.Waited ?? []);
+        var prior = kinds[kindId].Lead();
+        var lead = record?.LeadFor(prior) ?? LeadTime.Learn(prior, [], []);
         var (rate, inspection) = RemakeOf(kindId);
-        return _leads[kindId] = (lead, LeadTable.Build(lead, rate, inspection, LeadDays));
+        return _leads[kindId] = (lead, LeadTable.Build(lead, rate, inspection, LeadTime.Days));
     }
 
     private (double Rate, int InspectionDays) RemakeOf(Guid kindId)

@@ -31,12 +31,19 @@ public static class WearLineFacts
     }
 
     /// <summary>A client's units, and those lent to them, with promises and kinds, for whoever reads more of them than the line.</summary>
-    public static IQueryable<WearUnit> UnitsOf(ClinicDb db, Guid clientId) =>
-        db
+    public static IQueryable<WearUnit> UnitsOf(ClinicDb db, Guid clientId)
+    {
+        // Two short lists: "theirs, or worn by them" would be asked of every unit there is.
+        var ids = db
+            .HairSystems.Where(u => u.ClientId == clientId)
+            .Select(u => u.Id)
+            .Union(db.Bonds.Where(b => b.ClientId == clientId).Select(b => b.HairSystemId));
+        return db
             .HairSystems.AsNoTracking()
             .Include(u => u.Promises)
-            .Where(u => u.ClientId == clientId || db.Bonds.Any(b => b.HairSystemId == u.Id && b.ClientId == clientId))
+            .Where(u => ids.Contains(u.Id))
             .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new WearUnit(u, k.Name));
+    }
 
     /// <param name="units">All of the client's units; what was only specified is not drawn.</param>
     /// <param name="bonds">All of the client's bonds.</param>

@@ -14,14 +14,13 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
     /// <summary>How many rows each step would touch. Nothing is changed.</summary>
     public async Task<IReadOnlyDictionary<string, int>> CountAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)
     {
-        var counts = new Dictionary<string, int>();
-        foreach (var step in ErasureStep.Plan(db.Model))
-        {
-            var rows = await db.Database.SqlQueryRaw<int>(step.Count, Arguments(db, person)).SingleAsync(cancellation);
-            if (rows > 0)
-                counts[step.Key] = rows;
-        }
-        return counts;
+        // One question for all of them: some seventy round trips would be most of the page's time.
+        var steps = ErasureStep.Plan(db.Model);
+        var each = string.Join(",\n", steps.Select(s => $"({s.Count})"));
+        var rows = await db
+            .Database.SqlQueryRaw<int[]>($"select array[{each}] as \"Value\"", Arguments(db, person))
+            .SingleAsync(cancellation);
+        return steps.Zip(rows).Where(s => s.Second > 0).ToDictionary(s => s.First.Key, s => s.Second);
     }
 
     /// <param name="id">Of the row that records it; sent again, it gives the first answer.</param>

@@ -5,12 +5,12 @@ using HairClinic.Web.Mail;
 
 namespace HairClinic.Web.Workers;
 
-/// <summary>Carries out a recalculation: fits hold and life to the practice's records, then plans every client's next order and the weeks ahead.</summary>
+/// <summary>Carries out a recalculation: fits hold and life to the practice's records, then plans every client's next order and the weeks ahead, and keeps what pages show.</summary>
 /// <remarks>
 /// The program may stop at any moment: the run stays open, and the next one to pick it up starts again. What is stored is replaced piece by piece,
 /// each in a save of its own.
 /// </remarks>
-public sealed class RecalculationRunner(ClinicDbFactory databases, IClock clock)
+public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyPages pages, IClock clock)
 {
     private const int BatchSize = 500;
     private const int KeptRuns = 60;
@@ -97,6 +97,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, IClock clock)
         await ReachAsync(runId, RecalculationStage.Storing, clients.Count, clients.Count, cancellation);
         await ahead.StoreAsync(db, cancellation);
         await db.SaveChangesAsync(cancellation);
+        await pages.KeepAsync(cancellation);
         return true;
     }
 

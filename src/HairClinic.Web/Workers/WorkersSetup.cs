@@ -9,6 +9,7 @@ public static class WorkersSetup
             .AddSingleton<LinkAnswers>()
             .AddScoped<PracticeWork>()
             .AddScoped<LetterWork>()
+            .AddScoped<NightlyPages>()
             .AddScoped<RecalculationRunner>()
             .AddSingleton<NightlyKeeping>()
             .AddHostedService(services => services.GetRequiredService<NightlyKeeping>())

@@ -11,7 +11,7 @@ using Npgsql;
 
 namespace HairClinic.Benchmarks.DueQuery;
 
-/// <summary>The due list of a practice of a million clients and of one of a hundred, beside SQL written by hand for the same rows.</summary>
+/// <summary>The due list of a practice of a million clients and of one of a hundred, beside SQL written by hand for the same rows, with row security and without; <c>--clients</c> for fewer.</summary>
 internal static class DueQueryBenchmark
 {
     private const double Goal = 1.5;
@@ -36,7 +36,7 @@ internal static class DueQueryBenchmark
             var today = SystemClock.Instance.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb["Europe/London"]).Date;
             var administrator = new NpgsqlConnectionStringBuilder(server.Administrator) { Database = "hairclinic" }.ConnectionString;
             report.Say($"due-query: PostgreSQL {server.Binaries.Major}, median (least – most) ms; row security on unless said");
-            foreach (var clients in new[] { 100, 1_000_000 })
+            foreach (var clients in new[] { 100, report.Option("clients", 1_000_000) })
             {
                 var book = await LargeBook.LayAsync(services, administrator, clients, today);
                 report.Say();
@@ -94,8 +94,11 @@ internal static class DueQueryBenchmark
         {
             var times = await Rounds.TimeAsync(rounds, ours, theirs, open);
             var ratio = Rounds.Median(times[0]) / Rounds.Median(times[1]);
+            var fence = Rounds.Median(times[0]) / Rounds.Median(times[2]);
             report.Say($"  {what}: program {Told(times[0])}; bare SQL {Told(times[1])}; bare without row security {Told(times[2])}");
-            report.Say($"  ratio {ratio:F2}, goal {Goal}: {(ratio <= Goal ? "met" : "not met")}");
+            report.Say(
+                $"  ratio {ratio:F2}, against no row security {fence:F2}; goal {Goal}: {(Math.Max(ratio, fence) <= Goal ? "met" : "not met")}"
+            );
         }
     }
 

@@ -19,6 +19,11 @@ internal static class LargeBookSql
             )}, 'C-' || n, 'Client number ' || n, @salon, '+44163296' || lpad((n % 10000)::text, 4, '0'), 0
             from generate_series(1, @count) n
             """,
+            // As the trigger on clients would have laid them.
+            $"""
+            insert into client_grants (practice_id, id, client_id, salon_id, reason, starts_at)
+            select @practice, {Id(7)}, {Id(1)}, @salon, 'Home', 'epoch' from generate_series(1, @count) n
+            """,
         $"""
             insert into hair_systems (practice_id, id, serial, client_id, unit_kind_id, state, place_salon_id, ordered_on, arrived_on)
             select @practice, {Id(2)}, 'U-' || n, {Id(
@@ -41,10 +46,10 @@ internal static class LargeBookSql
             from (select n, @today - (n * 7 % 60) as d from generate_series(1, @count) n) s
             """,
         $"""
-            insert into visits (practice_id, id, client_id, salon_id, service_kind_id, starts_at, ends_at, day, state, holds_chair)
+            insert into visits (practice_id, id, client_id, salon_id, service_kind_id, starts_at, ends_at, day, state, holds_chair, holds_client)
             select @practice, {Id(5)}, {Id(
                 1
-            )}, @salon, @rebond, d + time '10:00', d + time '11:30', d, 'Booked', false
+            )}, @salon, @rebond, d + time '10:00', d + time '11:30', d, 'Booked', false, false
             from (select n, @today + 1 + n % 20 as d from generate_series(5, @count, 5) n) s
             """,
         $"""

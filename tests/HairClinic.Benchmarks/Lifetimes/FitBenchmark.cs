@@ -47,7 +47,7 @@ public static class FitBenchmark
     {
         if (await SurvregFit.RunAsync(spells, columns, times: 3) is not { } survreg)
         {
-            report.Say("survreg: no Rscript on the path, not compared");
+            report.Say("survreg: no Rscript on the path, not compared; the package r-cran-survival brings it");
             return;
         }
         Func<Task> ours = () =>

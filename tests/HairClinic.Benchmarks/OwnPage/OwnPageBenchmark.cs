@@ -13,6 +13,7 @@ internal static class OwnPageBenchmark
 
     public static async Task RunAsync(Report report)
     {
+        NeedException.Unless("wrk", "wrk");
         var folder = Path.Combine(Path.GetTempPath(), $"hairclinic-own-{Guid.NewGuid():N}"[..24]);
         Directory.CreateDirectory(folder);
         File.SetUnixFileMode(folder, (UnixFileMode)0b111_101_101);

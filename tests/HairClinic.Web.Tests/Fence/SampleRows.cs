@@ -160,6 +160,8 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
         }
         if (column.Name == "subject_id")
             return world.Client;
+        if (column.Name == "salons")
+            return new JsonArray(world.Salon);
         if (column.Name is "actor_id" or "client_id")
             return column.Name == "actor_id" ? world.Person : world.Client;
         if (column.Nullable || column.Type.StartsWith('_') && column.Nullable)

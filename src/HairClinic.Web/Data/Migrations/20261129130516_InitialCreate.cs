@@ -654,6 +654,22 @@ namespace HairClinic.Web.Data.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "kept_answers",
+                columns: table => new
+                {
+                    practice_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    salons = table.Column<Guid[]>(type: "uuid[]", nullable: false),
+                    question = table.Column<string>(type: "text", nullable: false),
+                    answer = table.Column<string>(type: "jsonb", nullable: false),
+                    xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_kept_answers", x => new { x.practice_id, x.id });
+                });
+
+            migrationBuilder.CreateTable(
                 name: "load_forecasts",
                 columns: table => new
                 {
@@ -1707,6 +1723,7 @@ namespace HairClinic.Web.Data.Migrations
                     waited = table.Column<double[]>(type: "double precision[]", nullable: false),
                     remade = table.Column<int>(type: "integer", nullable: false),
                     kept = table.Column<int>(type: "integer", nullable: false),
+                    belief = table.Column<double[]>(type: "double precision[]", nullable: false),
                     xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
                 },
                 constraints: table =>
@@ -2259,6 +2276,11 @@ namespace HairClinic.Web.Data.Migrations
                 name: "ix_link_asks_at",
                 table: "link_asks",
                 column: "at");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_kept_answers_practice_id_question",
+                table: "kept_answers",
+                columns: new[] { "practice_id", "question" });
 
             migrationBuilder.CreateIndex(
                 name: "ix_load_forecasts_practice_id_salon_id",

@@ -1523,6 +1523,46 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("unit_repairs", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.LoadAhead.KeptAnswer", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Answer")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("answer");
+
+                    b.Property<string>("Question")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("question");
+
+                    b.PrimitiveCollection<Guid[]>("Salons")
+                        .IsRequired()
+                        .HasColumnType("uuid[]")
+                        .HasColumnName("salons");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_kept_answers");
+
+                    b.HasIndex("PracticeId", "Question")
+                        .HasDatabaseName("ix_kept_answers_practice_id_question");
+
+                    b.ToTable("kept_answers", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.LoadAhead.LoadForecast", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -2512,6 +2552,11 @@ namespace HairClinic.Web.Data.Migrations
                         .IsRequired()
                         .HasColumnType("double precision[]")
                         .HasColumnName("arrived");
+
+                    b.PrimitiveCollection<double[]>("Belief")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("belief");
 
                     b.Property<LocalDate>("DataCut")
                         .HasColumnType("date")

@@ -26,6 +26,7 @@ public static class AccessRules
         new("stored_leads", Reach.Practice, Staff, Job, Job, Job),
         new("load_forecasts", Reach.Practice, Manage, Job, Job, Job),
         new("order_forecasts", Reach.Practice, Manage, Job, Job, Job),
+        new("kept_answers", Reach.OwnSalons, Manage, Manage, Job, Job),
         new("recalculations", Reach.Practice, Manage, Manage, Manage, Job),
         new("reorder_plans", Reach.Clients("reorder_plans"), Staff, Job, Job, Job),
         new("products", Reach.Practice, Everybody, Manage, Manage, Job),

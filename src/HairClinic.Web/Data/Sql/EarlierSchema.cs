@@ -27,7 +27,7 @@ public static class EarlierSchema
     ];
 
     /// <summary>What <see cref="Tables"/> says where <c>InitialCreate</c> has just been applied.</summary>
-    public const string InitialTables = "979dce0d83be43dd4e261693599fc080";
+    public const string InitialTables = "8c52fbb5fc0cea02b23326bf73ed1db9";
 
     /// <summary>One value for all tables, columns, indexes and constraints, in whatever order they were made.</summary>
     public const string Tables = """
@@ -60,6 +60,20 @@ public static class EarlierSchema
             end loop;
         end $$;
         update work_items set kind = 'Recalculate' where kind = 'Reckon';
+        """;
+
+    // What only InitialCreate has.
+    private const string Added = """
+        alter table stored_leads add belief double precision[] not null default '{}';
+        create table kept_answers (
+            practice_id uuid not null,
+            id uuid not null,
+            salons uuid[] not null,
+            question text not null,
+            answer jsonb not null,
+            constraint pk_kept_answers primary key (practice_id, id)
+        );
+        create index ix_kept_answers_practice_id_question on kept_answers (practice_id, question);
         """;
 
     // Columns that came later were given a value for the rows there were; that is no part of the schema. Rights come with what is laid.
@@ -100,6 +114,7 @@ public static class EarlierSchema
         if (applied.SequenceEqual(Five))
             await RunAsync(AfterTheFive());
         await RunAsync(Rename);
+        await RunAsync(Added);
         await RunAsync(Settle);
         await using (var ask = new NpgsqlCommand(Tables, connection))
         {

@@ -31,6 +31,9 @@ public static class Reach
     /// <summary>As <see cref="Clients"/>, and to a client themselves only by an address that is confirmed.</summary>
     public static string Confided(string table) => $"({Clients(table)}) and {OpensAll}";
 
+    /// <summary>What was worked out for certain salons: to whoever sees all of those. What names none was worked out for an owner.</summary>
+    public const string OwnSalons = "(select app_all()) or salons <> '{}' and salons <@ (select app_salons())";
+
     /// <summary>A client's own row: as its home salon stands on it, a row that is being added is reached too.</summary>
     public static string ClientRow =>
         $"""
@@ -100,6 +103,8 @@ public static class Reach
 
     private const string OpensAll = "(select app_opens_all())";
 
+    // The offset keeps it a look-up for each row that is read: without one the planner, who counts with all rows of the table, first
+    // gathers everybody who is opened, and a page of fifty rows waits for a million clients.
     private static string Granted(string table, string column) =>
-        $"exists (select from opened_clients o where o.practice_id = {table}.practice_id and o.client_id = {table}.{column})";
+        $"exists (select from opened_clients o where o.practice_id = {table}.practice_id and o.client_id = {table}.{column} offset 0)";
 }

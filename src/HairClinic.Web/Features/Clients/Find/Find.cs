@@ -31,6 +31,9 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
         var rows = await (
             from client in matching
             join salon in db.Salons on client.HomeSalonId equals salon.Id
+            // One at most on each head: a join, as the first of several would be numbered over everybody's.
+            join bond in db.Bonds.Where(b => b.RemovedOn == null) on client.Id equals bond.ClientId into heads
+            from head in heads.DefaultIfEmpty()
             let exact = exactly.Contains(client.Id)
             orderby exact descending, client.LeftOn == null descending, client.Name, client.Id
             select new
@@ -43,15 +46,9 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
                 Salon = salon.Name,
                 salon.Zone,
                 Exact = exact,
-                Bond = db
-                    .Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null)
-                    .Select(b => new
-                    {
-                        b.DueOn,
-                        b.ClosesOn,
-                        Lifted = b.Lift != null,
-                    })
-                    .FirstOrDefault(),
+                DueOn = head == null ? null : (LocalDate?)head.DueOn,
+                ClosesOn = head == null ? null : (LocalDate?)head.ClosesOn,
+                Lifted = head != null && head.Lift != null,
             }
         )
             .Take(MostResults + 1)
@@ -81,9 +78,9 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
                         r.LeftOn,
                         r.Salon,
                         now.InZone(DateTimeZoneProviders.Tzdb[r.Zone]).Date,
-                        r.Bond?.DueOn,
-                        r.Bond?.ClosesOn,
-                        r.Bond?.Lifted ?? false,
+                        r.DueOn,
+                        r.ClosesOn,
+                        r.Lifted,
                         r.Exact
                     )),
             ],
@@ -103,30 +100,40 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
         if (sought.WholePhone is { } phone)
             ids = ids.Union(db.FindWords.Where(w => w.Kind == FindKind.ClientPhone && w.Word == phone).Select(w => w.SubjectId));
         if (sought.Words.Count > 1)
-            ids = ids.Union(
-                sought.Words.Select(word => MetBy(db, word, Sought.PhoneEndOf(word))).Aggregate((met, next) => met.Intersect(next))
-            );
+            ids = ids.Union(MetByAll(db, sought.Words));
         return ids.Distinct().Join(db.Clients.AsNoTracking().Where(c => c.MergedIntoId == null), id => id, c => c.Id, (_, c) => c);
     }
 
+    // Whoever the longest word leads to, the fewest, is asked for the others: a single letter would lead to half of the book.
+    private static IQueryable<Guid> MetByAll(ClinicDb db, IReadOnlyList<string> words)
+    {
+        var longest = words.MaxBy(w => w.Length)!;
+        var met = MetBy(db, longest, Sought.PhoneEndOf(longest));
+        foreach (var word in words.Where(w => w != longest))
+        {
+            var beginning = Beginning(db, word, Sought.PhoneEndOf(word));
+            met = met.Where(id =>
+                beginning.Any(w => w.SubjectId == id)
+                || db.HairSystems.Any(u => u.ClientId == id && beginning.Any(w => w.Kind == FindKind.UnitSerial && w.SubjectId == u.Id))
+            );
+        }
+        return met;
+    }
+
+    private static IQueryable<Guid> MetBy(ClinicDb db, string word, string? phoneEnd) => Owners(db, Beginning(db, word, phoneEnd));
+
 #pragma warning disable CA1309 // It is the database that compares, and the column's collation is ordinal.
-    private static IQueryable<Guid> MetBy(ClinicDb db, string word, string? phoneEnd)
+    private static IQueryable<FindWord> Beginning(ClinicDb db, string word, string? phoneEnd)
     {
         var (from, below) = PrefixRange.Covering(word);
         if (phoneEnd is null)
-            return Owners(
-                db,
-                db.FindWords.Where(w =>
-                    w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
-                )
+            return db.FindWords.Where(w =>
+                w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
             );
         var (phoneFrom, phoneBelow) = PrefixRange.Covering(phoneEnd);
-        return Owners(
-            db,
-            db.FindWords.Where(w =>
-                w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
-                || w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phoneFrom) >= 0 && string.Compare(w.Word, phoneBelow) < 0
-            )
+        return db.FindWords.Where(w =>
+            w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
+            || w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phoneFrom) >= 0 && string.Compare(w.Word, phoneBelow) < 0
         );
     }
 #pragma warning restore CA1309

@@ -51,12 +51,15 @@ public sealed partial class NextUnit
             .OrderBy(u => u.Dates.RetiredOn)
             .Select(u => new UnitGone(u.Serial, u.State, u.Dates.RetiredOn!.Value));
 
+    private static Tried TriedOf(ClientOutlook known, ReorderCase order, ReorderOutlook outlook) =>
+        new(order, outlook, known.Book.Kinds[order.UnitKindId].Lead(), known.Book.Kinds[order.UnitKindId].LeadHalfDays);
+
     // In the order in which they help; what is only hoped for comes last.
     private static List<Remedy> RemediesOf(ReorderRule rule, ReorderCase order, ClientOutlook known, IReadOnlyList<string> shelf)
     {
         if (known.Outlook is not { AtRisk: true } outlook)
             return [];
-        var tried = new Tried(order, outlook, known.Book.Kinds[order.UnitKindId].Lead(), 0);
+        var tried = TriedOf(known, order, outlook);
         var remedies = new List<Remedy>();
         var units = known.Units.Units;
         var spare = order.InHand.Select(id => units.Single(u => u.Id == id)).FirstOrDefault(u => u.State != UnitState.Bonded);

@@ -10,6 +10,9 @@ namespace HairClinic.Web.Features.Clients;
 /// <summary>When a client's next unit must be ordered, what endangers them meanwhile, and the draft of the repeat order.</summary>
 public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
+    // What the page was opened with: its sliders are drawn in the same moment, and need not read it again.
+    private Tried? _opened;
+
     /// <returns>Null: not there, or not theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
@@ -24,6 +27,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         var drafts = units.Where(u => u.State == UnitState.Specified).Select(u => new Draft(u.Serial, u.OrderNote)).ToList();
         if (known is not { Case: { } order, Outlook: { } outlook })
             return new Screen(client, salon.Name, today, null, drafts);
+        _opened = TriedOf(known, order, outlook);
         var shelf = await db
             .HairSystems.AsNoTracking()
             .Where(u => u.ClientId == null && u.PlaceSalonId == salon.Id)
@@ -69,14 +73,14 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
     /// <summary>What the sliders ask: the client's case, to be tried as often as somebody likes.</summary>
     public async Task<Tried?> TryAsync(Guid clientId, CancellationToken cancellation)
     {
+        if (_opened?.Case.ClientId == clientId)
+            return _opened;
         await using var db = databases.Open();
         if (await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation) is not { } client)
             return null;
         var salon = await db.Salons.AsNoTracking().SingleAsync(s => s.Id == client.HomeSalonId, cancellation);
         var known = await ClientOutlook.LoadAsync(db, clientId, salon.Id, salon.DayOf(clock.GetCurrentInstant()), cancellation);
-        return known is { Case: { } order, Outlook: { } outlook }
-            ? new Tried(order, outlook, known.Book.Kinds[order.UnitKindId].Lead(), known.Book.Kinds[order.UnitKindId].LeadHalfDays)
-            : null;
+        return known is { Case: { } order, Outlook: { } outlook } ? TriedOf(known, order, outlook) : null;
     }
 
     /// <summary>Drafts the repeat order: the same again, to be looked through before it goes out.</summary>

@@ -23,6 +23,12 @@ public sealed record LastingQuestion(LastingSubject Of, LastingSide By)
 {
     public static readonly LastingQuestion First = new(LastingSubject.Life, LastingSide.Workshop);
 
+    /// <summary>All that can be asked.</summary>
+    public static IEnumerable<LastingQuestion> All =>
+        from subject in Enum.GetValues<LastingSubject>()
+        from side in SidesOf(subject)
+        select new LastingQuestion(subject, side);
+
     public WearQuantity Quantity => Of == LastingSubject.Hold ? WearQuantity.Hold : WearQuantity.Life;
 
     public string Query => $"of={Name(Of)}&by={Name(By)}";

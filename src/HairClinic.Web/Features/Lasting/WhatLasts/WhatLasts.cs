@@ -5,26 +5,49 @@ using HairClinic.Web.Learning;
 namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>How long bonds hold and units last by what they are made of, from the records of whoever asks may see.</summary>
-public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, IClock clock)
+public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, IClock clock) : INightlyPage
 {
     public async Task<Screen> OpenAsync(LastingQuestion question, CancellationToken cancellation)
     {
         await using var db = databases.Open();
+        // Held open, the connection is told once who is acting.
+        await db.Database.OpenConnectionAsync(cancellation);
+        return await KeptAnswers.ReadAsync(
+            db,
+            current.Person,
+            KeyOf(question),
+            async () => await AnswerAsync(db, question, await RecordsAsync(db, cancellation), cancellation),
+            cancellation
+        );
+    }
+
+    public async Task KeepAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var records = await RecordsAsync(db, cancellation);
+        foreach (var question in LastingQuestion.All)
+        {
+            var answer = await AnswerAsync(db, question, records, cancellation);
+            await KeptAnswers.KeepAsync(db, current.Person, KeyOf(question), answer, cancellation);
+        }
+    }
+
+    private static string KeyOf(LastingQuestion question) => "what-lasts?" + question.Query;
+
+    /// <summary>Every bond and unit the reader may see as spells up to a day, for whatever is asked.</summary>
+    private sealed record Records(LocalDate Today, List<HoldSpell> Holds, List<LifeSpell> Lives);
+
+    private async Task<Records> RecordsAsync(ClinicDb db, CancellationToken cancellation)
+    {
         var today = await TodayAsync(db, cancellation);
-        var holds =
-            question.Of == LastingSubject.Life
-                ? []
-                : (
-                    await HoldFacts.LoadAsync(
-                        db,
-                        await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
-                        clientIds: null,
-                        cancellation
-                    )
-                )
-                    .All(today)
-                    .ToList();
-        var lives = question.Of == LastingSubject.Hold ? [] : await LifeSpells.ReadAsync(db, today, clientIds: null, cancellation);
+        var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
+        var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
+        return new(today, [.. holds.All(today)], await LifeSpells.ReadAsync(db, today, clientIds: null, cancellation));
+    }
+
+    private static async Task<Screen> AnswerAsync(ClinicDb db, LastingQuestion question, Records records, CancellationToken cancellation)
+    {
+        var (today, holds, lives) = records;
         var fit = await FitAsync(db, question, cancellation);
         if (question.Of == LastingSubject.Cost)
             return new Screen(

@@ -2,22 +2,29 @@ using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
+using HairClinic.Web.Learning;
+using HairClinic.Web.Ui.Wear;
 
 namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>How the promise was kept and who endangers it, and what the weeks ahead ask of salons and workshops.</summary>
-public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, AccessLogStore log, IClock clock)
+public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, AccessLogStore log, IClock clock) : INightlyPage
 {
+    private const string Question = "ahead";
+
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         // Held open, the connection is told once who is acting.
         await db.Database.OpenConnectionAsync(cancellation);
-        var salons = await SalonsAsync(db, cancellation);
-        var today = salons.Select(s => s.DayOf(clock.GetCurrentInstant())).DefaultIfEmpty().Min();
+        var all = await db.Salons.AsNoTracking().OrderBy(s => s.Name).ToListAsync(cancellation);
+        var salons = Own(all);
+        var now = clock.GetCurrentInstant();
+        var today = salons.Select(s => s.DayOf(now)).DefaultIfEmpty().Min();
         return new Screen(
             today,
-            salons.Count == await db.Salons.CountAsync(cancellation),
+            all.ToDictionary(s => s.Id, s => SalonDay.At(s.Id, s.Name, s.Zone, now)),
+            salons.Count == all.Count,
             await PromiseAsync(db, salons, cancellation),
             await GapRisks.ReadAsync(db, today, cancellation),
             await LoadWeeks.ReadAsync(db, cancellation),
@@ -48,19 +55,32 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
     }
 
     // Of another salon only those clients could be seen who were let in: their share would tell nothing of it.
-    private Task<List<Salon>> SalonsAsync(ClinicDb db, CancellationToken cancellation) =>
-        db.Salons.AsNoTracking().Where(s => current.Person.Salons.Contains(s.Id)).OrderBy(s => s.Name).ToListAsync(cancellation);
+    private List<Salon> Own(IEnumerable<Salon> all) => [.. all.Where(s => current.Person.Salons.Contains(s.Id))];
 
-    private async Task<PromiseKept> PromiseAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
-        PromiseKept.Measure(
-            await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation),
-            salons,
-            clock.GetCurrentInstant()
-        );
+    private async Task<List<Salon>> SalonsAsync(ClinicDb db, CancellationToken cancellation) =>
+        Own(await db.Salons.AsNoTracking().OrderBy(s => s.Name).ToListAsync(cancellation));
 
+    private async Task<PromiseKept> PromiseAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation)
+    {
+        var kept = await KeptAnswers.ReadAsync(db, current.Person, Question, () => WorkOutAsync(db, salons, cancellation), cancellation);
+        return await kept.NamedAsync(db, salons, cancellation);
+    }
+
+    public async Task KeepAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        var kept = await WorkOutAsync(db, await SalonsAsync(db, cancellation), cancellation);
+        await KeptAnswers.KeepAsync(db, current.Person, Question, kept, cancellation);
+    }
+
+    private async Task<PromiseKept> WorkOutAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
+        PromiseKept.Measure(await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation), salons, clock.GetCurrentInstant());
+
+    /// <param name="Salons">All the practice's, by id: whoever was let in comes from another.</param>
     /// <param name="AllSalons">Whether the person sees the clients of every salon of the practice.</param>
     public sealed record Screen(
         LocalDate Today,
+        IReadOnlyDictionary<Guid, SalonDay> Salons,
         bool AllSalons,
         PromiseKept Promise,
         GapRisks GapRisks,

@@ -23,13 +23,6 @@ public static class AheadText
 
     public static string Days(int number, IStringLocalizer words) => number == 1 ? words["1 day"] : words["{0} days", number];
 
-    /// <summary>What a client has, and how long it will do.</summary>
-    public static string House(ReorderPlan plan, LocalDate today, IStringLocalizer words)
-    {
-        string units = words["{0} in house, {1} on order", plan.InHand, plan.InFlight];
-        return plan.HairEndsHalf is { } half ? words["{0}; lasts until about {1}", units, Dates.Day(half, today)] : units;
-    }
-
     /// <summary>Which week is the first that does not fit, and what is short in it.</summary>
     public static string Fit(SalonWeeks salon, IStringLocalizer words)
     {

@@ -1,12 +1,21 @@
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
+using HairClinic.Web.Ui.Wear;
 
 namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>Whose next unit must be seen to: whoever is at risk of a gap, and whose order is due soon.</summary>
 /// <param name="All">Clients who wear a unit.</param>
-public sealed record GapRisks(IReadOnlyList<GapRisks.Row> AtRisk, int AllAtRisk, IReadOnlyList<GapRisks.Row> Soon, int AllSoon, int All)
+/// <param name="Accepted">The chance of a gap that the practice accepts.</param>
+public sealed record GapRisks(
+    IReadOnlyList<RiskRow> AtRisk,
+    int AllAtRisk,
+    IReadOnlyList<RiskRow> Soon,
+    int AllSoon,
+    int All,
+    double Accepted
+)
 {
     public const int Shown = 50;
 
@@ -15,18 +24,19 @@ public sealed record GapRisks(IReadOnlyList<GapRisks.Row> AtRisk, int AllAtRisk,
 
     internal static async Task<GapRisks> ReadAsync(ClinicDb db, LocalDate today, CancellationToken cancellation)
     {
-        var alpha = await db.PracticeSettings.Select(s => s.GapChancePercent / 100.0).SingleAsync(cancellation);
+        var accepted = await db.PracticeSettings.Select(s => s.GapChancePercent / 100.0).SingleAsync(cancellation);
         var planned = ReorderPlanStore.Planned(db);
         var plans =
             from plan in db.ReorderPlans.AsNoTracking()
             join client in planned on plan.ClientId equals client.Id
-            join salon in db.Salons on client.HomeSalonId equals salon.Id
             select new
             {
                 plan,
                 client,
-                salon.Name,
-                OnHead = db.Bonds.Any(b => b.ClientId == client.Id && b.RemovedOn == null),
+                DueOn = db
+                    .Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null)
+                    .Select(b => (LocalDate?)b.DueOn)
+                    .FirstOrDefault(),
             };
         var until = today.PlusDays(OrderStanding.SoonDays);
         var atRisk = plans.Where(p => p.plan.AtRisk);
@@ -38,19 +48,18 @@ public sealed record GapRisks(IReadOnlyList<GapRisks.Row> AtRisk, int AllAtRisk,
             .ToListAsync(cancellation);
         var later = await soon.OrderBy(p => p.plan.OrderBy).ThenBy(p => p.client.Code).Take(Shown).ToListAsync(cancellation);
         return new(
-            [.. rows.Select(r => RowOf(r.plan, r.client, r.Name, r.OnHead))],
+            [.. rows.Select(r => RowOf(r.plan, r.client, r.DueOn))],
             await atRisk.CountAsync(cancellation),
-            [.. later.Select(r => RowOf(r.plan, r.client, r.Name, r.OnHead))],
+            [.. later.Select(r => RowOf(r.plan, r.client, r.DueOn))],
             await soon.CountAsync(cancellation),
-            await planned.CountAsync(c => db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null), cancellation)
+            await planned.CountAsync(c => db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null), cancellation),
+            accepted
         );
 
-        Row RowOf(ReorderPlan plan, Client client, string salon, bool onHead) =>
-            new(client.Id, client.Code, client.Name, salon, plan, plan.StandingOn(today, onHead, alpha));
+        static RiskRow RowOf(ReorderPlan plan, Client client, LocalDate? dueOn) =>
+            new(client.Id, client.HomeSalonId, client.Code, client.Name, client.CalledAs, client.Phone, plan, dueOn);
     }
 
     /// <summary>So many at once is rather a book that does not know of their spares.</summary>
     public bool IsMostOfAll => 2 * AllAtRisk > All;
-
-    public sealed record Row(Guid ClientId, string Code, string Name, string Salon, ReorderPlan Plan, OrderStanding Standing);
 }

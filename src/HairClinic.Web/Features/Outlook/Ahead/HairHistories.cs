@@ -14,8 +14,6 @@ internal static class HairHistories
             .Select(c => new
             {
                 c.Id,
-                c.Code,
-                c.Name,
                 c.HomeSalonId,
                 c.LeftOn,
             })
@@ -37,13 +35,7 @@ internal static class HairHistories
         var heads = bonds.ToLookup(b => b.ClientId, b => (b.AppliedOn, b.RemovedOn));
         return
         [
-            .. clients.Select(c => new ClientHistory(
-                c.Id,
-                c.Code,
-                c.Name,
-                c.HomeSalonId,
-                new HairHistory([.. heads[c.Id]], [.. units[c.Id]], c.LeftOn)
-            )),
+            .. clients.Select(c => new ClientHistory(c.Id, c.HomeSalonId, new HairHistory([.. heads[c.Id]], [.. units[c.Id]], c.LeftOn))),
         ];
     }
 
@@ -97,4 +89,4 @@ internal static class HairHistories
 }
 
 /// <summary>A client with what was on their head and in house.</summary>
-public sealed record ClientHistory(Guid Id, string Code, string Name, Guid SalonId, HairHistory Hair);
+public sealed record ClientHistory(Guid Id, Guid SalonId, HairHistory Hair);

@@ -1,16 +1,17 @@
 using HairClinic.Domain.Replacement;
+using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>How well the promise "never without hair" was kept in the last twelve months.</summary>
 /// <param name="Salons">By salon; the last is all of them together where there are several.</param>
-/// <param name="Gaps">The longest first.</param>
+/// <param name="Gaps">The longest first; as they are kept, without whose they are.</param>
 public sealed record PromiseKept(IReadOnlyList<SalonPromise> Salons, IReadOnlyList<GapRow> Gaps)
 {
+    private const int Months = 12;
+
     /// <summary>Fewer units tell nothing yet.</summary>
     public const int FewestToTell = 30;
-
-    private const int Months = 12;
 
     public IEnumerable<(GapCause Cause, int Gaps, int Days)> Causes =>
         Enum.GetValues<GapCause>()
@@ -32,12 +33,41 @@ public sealed record PromiseKept(IReadOnlyList<SalonPromise> Salons, IReadOnlyLi
                 var found = GapFinder.Find(client.Hair, from, today);
                 var (inTime, units) = TimelySuccessors.Count(client.Hair, from, today);
                 sum = sum.With(found, new Proportion(inTime, units));
-                gaps.AddRange(found.Gaps.Select(b => new GapRow(client.Id, client.Code, client.Name, salon.Name, b)));
+                gaps.AddRange(found.Gaps.Select(gap => new GapRow(client.Id, "", "", "", gap)));
             }
             rows.Add(sum);
         }
         if (rows.Count > 1)
             rows.Add(rows.Aggregate(new SalonPromise(SalonId: null, ""), (all, one) => all + one));
-        return new(rows, [.. gaps.OrderByDescending(b => b.Gap.Days).ThenByDescending(b => b.Gap.From).ThenBy(b => b.Code)]);
+        return new(rows, gaps);
+    }
+
+    /// <summary>With the names of those whom the reader may open now.</summary>
+    internal async Task<PromiseKept> NamedAsync(ClinicDb db, IReadOnlyCollection<Salon> salons, CancellationToken cancellation)
+    {
+        var ids = Gaps.Select(g => g.ClientId).Distinct().ToList();
+        var clients = await db
+            .Clients.Where(c => ids.Contains(c.Id) && c.MergedIntoId == null && c.ErasedAt == null)
+            .Select(c => new
+            {
+                c.Id,
+                c.Code,
+                c.Name,
+                c.HomeSalonId,
+            })
+            .ToDictionaryAsync(c => c.Id, cancellation);
+        var rows =
+            from gap in Gaps
+            where clients.ContainsKey(gap.ClientId)
+            let client = clients[gap.ClientId]
+            join salon in salons on client.HomeSalonId equals salon.Id
+            orderby gap.Gap.Days descending, gap.Gap.From descending, client.Code
+            select gap with
+            {
+                Code = client.Code,
+                Name = client.Name,
+                Salon = salon.Name,
+            };
+        return this with { Gaps = [.. rows] };
     }
 }

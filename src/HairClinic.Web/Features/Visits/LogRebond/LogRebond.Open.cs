@@ -76,8 +76,12 @@ public sealed partial class LogRebond
         string ClientName,
         string? CalledAs,
         string? ClientNote,
-        LoggedRebond? Logged
-    );
+        List<LoggedRebond> AllLogged
+    )
+    {
+        // A list of one at most: the first of them would be numbered over everybody's records.
+        public LoggedRebond? Logged => AllLogged.FirstOrDefault();
+    }
 
     private Task<VisitFacts?> VisitAsync(ClinicDb db, Guid visitId, CancellationToken cancellation)
     {
@@ -112,7 +116,7 @@ public sealed partial class LogRebond
                         db.Bonds.Where(b => b.VisitId == visit.Id).Select(b => (LocalDate?)b.DueOn).FirstOrDefault(),
                         r.Note
                     ))
-                    .FirstOrDefault()
+                    .ToList()
             )
         ).SingleOrDefaultAsync(cancellation);
     }
@@ -154,9 +158,8 @@ public sealed partial class LogRebond
                 unit.Serial,
                 material.Name,
                 unit.State,
-                Last = db
+                Records = db
                     .VisitRecords.Where(r => r.RemovedUnitId == unit.Id)
-                    .OrderByDescending(r => r.RecordedAt)
                     .Select(r => new
                     {
                         r.Grades.Shedding,
@@ -167,7 +170,7 @@ public sealed partial class LogRebond
                         r.Grades.Colour,
                         r.RecordedAt,
                     })
-                    .FirstOrDefault(),
+                    .ToList(),
             }
         ).ToListAsync(cancellation);
         return
@@ -178,7 +181,7 @@ public sealed partial class LogRebond
                     r.Serial,
                     r.Name,
                     r.State,
-                    r.Last is { } l
+                    r.Records.MaxBy(x => x.RecordedAt) is { } l
                         ? new LastGrades(
                             new InspectionGrades(l.Shedding, l.Knots, l.Base, l.Fit, l.Hair, l.Colour),
                             l.RecordedAt.InZone(zone).Date

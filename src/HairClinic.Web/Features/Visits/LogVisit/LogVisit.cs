@@ -30,32 +30,34 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
                 visit.Day,
                 visit.ClientId,
                 salon.Zone,
-                Worn = (
+                // Lists of one at most: the first of them would be numbered over everybody's rows.
+                AllWorn = (
                     from bond in db.Bonds
                     join unit in db.HairSystems on bond.HairSystemId equals unit.Id
                     where bond.ClientId == client.Id && bond.RemovedOn == null
                     select new WornBond(bond.Id, unit.Serial, bond.AppliedOn, bond.DueOn, bond.Lift)
-                ).FirstOrDefault(),
-                Logged = db
+                ).ToList(),
+                AllLogged = db
                     .VisitRecords.Where(r => r.VisitId == visit.Id)
                     .Select(r => new LoggedVisit(
                         db.People.Where(p => p.Id == r.RecordedBy).Select(p => p.Name).FirstOrDefault(),
                         r.RecordedAt,
                         r.Note
                     ))
-                    .FirstOrDefault(),
+                    .ToList(),
             }
         ).SingleOrDefaultAsync(cancellation);
         if (found is null)
             return null;
+        var (worn, logged) = (found.AllWorn.FirstOrDefault(), found.AllLogged.FirstOrDefault());
         var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[found.Zone]).Date;
         var start = new Input
         {
             VisitId = visitId,
-            WornBondId = found.Worn?.BondId,
-            MustSayEdges = Input.MustSay(found.Worn is not null, found.Purpose),
+            WornBondId = worn?.BondId,
+            MustSayEdges = Input.MustSay(worn is not null, found.Purpose),
         };
-        if (found is { Purpose: ServicePurpose.FixLift, Worn: { } worn })
+        if (found.Purpose == ServicePurpose.FixLift && worn is not null)
         {
             (start.EdgeUp, start.SpotFixed) = (true, true);
             (start.LiftedOn, start.LiftZone, start.LiftDayUnknown) = (
@@ -66,7 +68,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         }
         var fixing = await FixingAsync(db, found.ClientId, LocalDate.Min(found.Day, today), cancellation);
         // What was written into a log that was taken back; about another bond than the one on the head it would be wrong.
-        var draft = found.Logged is null ? await drafts.FindAsync<Input>(nameof(LogVisit), visitId, cancellation) : null;
+        var draft = logged is null ? await drafts.FindAsync<Input>(nameof(LogVisit), visitId, cancellation) : null;
         return new Screen(
             visitId,
             found.Name,
@@ -76,9 +78,9 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
             found.VisitNote,
             found.Zone,
             today,
-            found.Worn,
+            worn,
             start,
-            found.Logged
+            logged
         )
         {
             Draft = draft?.WornBondId == start.WornBondId ? draft : null,

@@ -1,6 +1,7 @@
 using System.Globalization;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
+using HairClinic.Web.Ui.Wear;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Features.Wear;
@@ -46,7 +47,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         return screen with
         {
             Risks = page,
-            NextRisk = rows.Count > PageSize ? page[^1].Cursor : null,
+            NextRisk = rows.Count > PageSize ? RiskCursor.At(page[^1]) : null,
             Counts = await DueCounts.ReadAsync(db, days, cancellation),
         };
     }
@@ -136,6 +137,8 @@ public sealed record RiskCursor(double Days, Guid ClientId)
 {
     public override string ToString() => $"{Days.ToString("R", CultureInfo.InvariantCulture)}_{ClientId:N}";
 
+    public static RiskCursor At(RiskRow row) => new(row.Plan.ExpectedDaysWithoutHair, row.ClientId);
+
     /// <returns>Null for anything that is not such a cursor; the list then starts from its beginning.</returns>
     public static RiskCursor? Read(string? text) =>
         text?.Split('_') is [var days, var id]
@@ -144,14 +147,4 @@ public sealed record RiskCursor(double Days, Guid ClientId)
         && Guid.TryParseExact(id, "N", out var client)
             ? new(number, client)
             : null;
-}
-
-/// <summary>A salon, and the day it is there.</summary>
-public sealed record SalonDay(Guid Id, string Name, DateTimeZone Zone, LocalDate Today)
-{
-    public static SalonDay At(Guid id, string name, string zoneId, Instant now)
-    {
-        var zone = DateTimeZoneProviders.Tzdb[zoneId];
-        return new(id, name, zone, now.InZone(zone).Date);
-    }
 }

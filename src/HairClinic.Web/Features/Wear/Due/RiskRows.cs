@@ -1,6 +1,7 @@
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
+using HairClinic.Web.Ui.Wear;
 
 namespace HairClinic.Web.Features.Wear;
 
@@ -35,28 +36,8 @@ internal static class RiskRows
                 client.CalledAs,
                 client.Phone,
                 plan,
-                db.Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null)
-                    .Select(b => (NodaTime.LocalDate?)b.DueOn)
-                    .FirstOrDefault()
+                db.Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null).Select(b => (LocalDate?)b.DueOn).FirstOrDefault()
             )
         ).ToListAsync(cancellation);
     }
-}
-
-/// <summary>One client who may lack a unit that still wears well, as the last plan has it.</summary>
-public sealed record RiskRow(
-    Guid ClientId,
-    Guid SalonId,
-    string Code,
-    string Name,
-    string? CalledAs,
-    string? Phone,
-    ReorderPlan Plan,
-    LocalDate? RebondDueOn
-)
-{
-    /// <param name="accepted">The chance of a gap that the practice accepts.</param>
-    public OrderStanding StandingOn(LocalDate today, double accepted) => Plan.StandingOn(today, RebondDueOn is not null, accepted);
-
-    public RiskCursor Cursor => new(Plan.ExpectedDaysWithoutHair, ClientId);
 }

@@ -83,6 +83,25 @@ public sealed class AheadTests(PgServer server)
     }
 
     [Fact]
+    public async Task Whoever_was_let_in_is_listed_with_the_salon_they_come_from()
+    {
+        await using var clinic = await OpenAsync(scene =>
+        {
+            var guest = Wearing(scene, "guest", _quayside, gapDays: 10);
+            Plan(scene, guest, expected: 3);
+            var from = scene.Now - Duration.FromDays(1);
+            scene.Db.ClientGrants.Add(
+                new ClientGrant(Guid.CreateVersion7(), guest.Id, _elmRow.Id, from, from + Duration.FromDays(9), _owner.Id, "Holiday")
+            );
+        });
+
+        var page = await OpenPageAsync(clinic, _manager, _elmRow);
+
+        Assert.Equal("Quayside", page.Salons[Assert.Single(page.GapRisks.AtRisk).SalonId].Name);
+        Assert.Empty(page.Safety.Gaps);
+    }
+
+    [Fact]
     public async Task Who_endangers_it_comes_worst_first_fifty_at_most_and_then_the_orders_of_the_next_thirty_days()
     {
         await using var clinic = await OpenAsync(scene =>

@@ -3,6 +3,7 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Features.Wear;
 using HairClinic.Web.Tests.Ui;
+using HairClinic.Web.Ui.Wear;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.Wear.Due;

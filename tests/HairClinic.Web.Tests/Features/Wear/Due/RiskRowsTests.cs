@@ -1,6 +1,7 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Replacement;
 using HairClinic.Web.Features.Wear;
+using HairClinic.Web.Ui.Wear;
 using NodaTime;
 
 namespace HairClinic.Web.Tests.Features.Wear.Due;
