@@ -33,7 +33,7 @@ public static class FreeSlots
             if (best.Count == question.Best && Bucket(question, distance) > Bucket(question, best[^1].FromTarget))
                 break;
             if (client.IsFreeAt(start) && BestAt(question, start, distance, chairs, people) is { } slot)
-                Keep(question, best, slot);
+                AddIfBetter(question, best, slot);
         }
 
         return best;
@@ -120,7 +120,7 @@ public static class FreeSlots
     private static bool Beats((bool Preferred, int LooseEnds) one, (bool Preferred, int LooseEnds) other) =>
         one.Preferred != other.Preferred ? one.Preferred : one.LooseEnds < other.LooseEnds;
 
-    private static void Keep(SlotQuestion question, List<Slot> best, Slot slot)
+    private static void AddIfBetter(SlotQuestion question, List<Slot> best, Slot slot)
     {
         var place = best.Count;
         while (place > 0 && Rank(question, slot).CompareTo(Rank(question, best[place - 1])) < 0)

@@ -38,9 +38,9 @@ public sealed class Clearance : PracticeOwned
 
     /// <summary>Whether it speaks about a service of that purpose on that day.</summary>
     public bool Concerns(ServicePurpose purpose, LocalDate day) =>
-        ProductId is null && (Purpose is null || Purpose == purpose) && Holds(day);
+        ProductId is null && (Purpose is null || Purpose == purpose) && IsValidOn(day);
 
-    public bool Holds(LocalDate day) => day >= From && (Until is null || day <= Until);
+    public bool IsValidOn(LocalDate day) => day >= From && (Until is null || day <= Until);
 }
 
 /// <summary>What a rule says: this product or this purpose, in these days, is blocked or warned of.</summary>

@@ -191,7 +191,7 @@ public sealed class HairSystem : PracticeOwned
         Currency = currency;
     }
 
-    public void Keep(Guid salonId) => PlaceSalonId = salonId;
+    public void StoreAt(Guid salonId) => PlaceSalonId = salonId;
 
     public void BelongToClient(Guid clientId) => ClientId = clientId;
 

@@ -154,7 +154,7 @@ public static class PromiseRate
 
     /// <param name="clients">Of whom something was seen.</param>
     /// <param name="daysWatched">Of all of them together.</param>
-    public static bool CanBeTold(int clients, int daysWatched) =>
+    public static bool IsMeaningful(int clients, int daysWatched) =>
         clients >= FewestClients && Months(daysWatched) >= FewestMonthsEach * clients;
 
     public static double Months(int daysWatched) => daysWatched / DaysInMonth;

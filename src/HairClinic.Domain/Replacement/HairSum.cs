@@ -56,7 +56,7 @@ internal sealed class HairSum(int length)
         for (var i = 0; i < question.InHand.Count; i++)
         {
             if (i == 0)
-                Life(question, question.InHand[0], place).Lay(_sum);
+                Life(question, question.InHand[0], place).WriteTo(_sum);
             else
                 Add(Life(question, question.InHand[i], place));
         }
@@ -64,7 +64,7 @@ internal sealed class HairSum(int length)
 
     private void Add(LifeOnDays other)
     {
-        other.Lay(_life);
+        other.WriteTo(_life);
         _next.SetSum(_sum, _life);
         (_sum, _next) = (_next, _sum);
     }

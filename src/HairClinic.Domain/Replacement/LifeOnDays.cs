@@ -26,7 +26,7 @@ internal readonly ref struct LifeOnDays(LifeDistribution distribution, double ce
     }
 
     /// <summary>Puts on each day the chance that it is worn out within half a day of it.</summary>
-    public void Lay(DayMass onto)
+    public void WriteTo(DayMass onto)
     {
         onto.Clear();
         var (first, end) = Stretch(onto.Mass.Length);

@@ -37,7 +37,7 @@ public sealed class AccessLogStore(MasterKeys masters, IClock clock)
         var own = db.Database.CurrentTransaction is null ? await db.Database.BeginTransactionAsync(cancellation) : null;
         await using (own)
         {
-            var head = await HoldHeadAsync(db, cancellation);
+            var head = await LockHeadAsync(db, cancellation);
             await AddAsync(db, Line(author, head, deed, clientId, subjectId, reason), cancellation);
             if (own is not null)
                 await own.CommitAsync(cancellation);
@@ -78,7 +78,7 @@ public sealed class AccessLogStore(MasterKeys masters, IClock clock)
         return note.Signed(AccessChain.Sign(note, master));
     }
 
-    private static async Task<(long Number, byte[] Hash)> HoldHeadAsync(ClinicDb db, CancellationToken cancellation)
+    private static async Task<(long Number, byte[] Hash)> LockHeadAsync(ClinicDb db, CancellationToken cancellation)
     {
         var practice = db.PracticeId;
         for (var made = false; ; made = true)

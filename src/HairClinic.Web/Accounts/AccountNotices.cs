@@ -34,7 +34,7 @@ public sealed class AccountNotices(PracticeJobs jobs, IClock clock)
             };
 
     /// <param name="what">One sentence, such as "A passkey was added."</param>
-    public async Task TellAsync(AppUser user, string what, CancellationToken cancellation)
+    public async Task NotifyAsync(AppUser user, string what, CancellationToken cancellation)
     {
         if (LetterTo(user.Email, what) is not { } letter)
             return;

@@ -33,7 +33,7 @@ public sealed class AddressLetters(
         {
             try
             {
-                await TellAsync(client, cancellation);
+                await ReportAsync(client, cancellation);
             }
             // The others' letters do not wait for one that cannot be written.
             catch (Exception e) when (!cancellation.IsCancellationRequested)
@@ -55,7 +55,7 @@ public sealed class AddressLetters(
             .ToListAsync(cancellation);
     }
 
-    private async Task TellAsync(Guid client, CancellationToken cancellation)
+    private async Task ReportAsync(Guid client, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
@@ -69,14 +69,14 @@ public sealed class AddressLetters(
         var merged = await db.ClientMerges.Where(m => m.KeptId == client).MaxAsync(m => (Instant?)m.MergedAt, cancellation);
         var asked = new HashSet<string>();
         foreach (var address in all.Where(a => a.ToldAt is null))
-            await TellEnteredAsync(db, address, address.EnteredAt <= merged ? [] : all, reader, asked, cancellation);
+            await ReportEnteredAsync(db, address, address.EnteredAt <= merged ? [] : all, reader, asked, cancellation);
         foreach (var address in all.Where(a => a.EndedAt is not null && a.EndToldAt is null))
-            await TellEndedAsync(db, address, all, reader, asked, cancellation);
+            await ReportEndedAsync(db, address, all, reader, asked, cancellation);
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
     }
 
-    private async Task TellEnteredAsync(
+    private async Task ReportEnteredAsync(
         ClinicDb db,
         OpeningAddress address,
         List<OpeningAddress> all,
@@ -98,7 +98,7 @@ public sealed class AddressLetters(
         }
     }
 
-    private async Task TellEndedAsync(
+    private async Task ReportEndedAsync(
         ClinicDb db,
         OpeningAddress address,
         List<OpeningAddress> all,

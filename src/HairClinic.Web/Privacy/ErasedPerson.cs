@@ -27,11 +27,11 @@ public sealed record ErasedPerson(Client Kept, Guid[] Ids, string[] Needles)
             .OpeningAddresses.Where(a => ids.Contains(a.ClientId) && a.GuardianId == null)
             .Select(a => a.Email)
             .ToListAsync(cancellation);
-        return new(head, ids, [.. all.SelectMany(Telling).Concat(addresses.Select(Written)).Distinct()]);
+        return new(head, ids, [.. all.SelectMany(IdentifyingTexts).Concat(addresses.Select(Written)).Distinct()]);
     }
 
     // A short word inside a longer one tells of somebody else: codes and short names count only as whole values.
-    private static IEnumerable<string> Telling(Client client)
+    private static IEnumerable<string> IdentifyingTexts(Client client)
     {
         yield return client.Id.ToString();
         yield return Whole(client.Code);

@@ -108,7 +108,7 @@ public sealed class UnitStepsTests
     public void A_remake_is_counted_promised_anew_and_on_its_way_again()
     {
         var unit = In(UnitState.Arrived);
-        unit.Keep(Place);
+        unit.StoreAt(Place);
         unit.Inspect(Day);
 
         unit.SendBackForRemake(Guid.CreateVersion7(), Day, Day.PlusDays(30));

@@ -12,7 +12,7 @@ public sealed class PromiseRateTests
     [InlineData(30, 91 * 30, false)]
     [InlineData(30, 92 * 30, true)]
     public void A_rate_is_told_of_enough_clients_seen_for_a_quarter_of_the_year(int clients, int days, bool told) =>
-        Assert.Equal(told, PromiseRate.CanBeTold(clients, days));
+        Assert.Equal(told, PromiseRate.IsMeaningful(clients, days));
 
     [Fact]
     public void A_year_is_twelve_months() => Assert.Equal(12 * 4, PromiseRate.Months(4 * 365 + 1), 1e-9);

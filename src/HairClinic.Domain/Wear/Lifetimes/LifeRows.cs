@@ -102,7 +102,7 @@ public sealed class LifeRows
                 rows.Simple++;
         }
         for (var j = 0; j < columns.Count; j++)
-            rows.Lay(j, columns[j], order);
+            rows.FillColumn(j, columns[j], order);
         if (!clients.IsEmpty)
             rows.ClientStarts = Starts(order, clients);
         return rows;
@@ -117,7 +117,7 @@ public sealed class LifeRows
             _ => LogLower[row],
         };
 
-    private void Lay(int j, Covariate column, int[] order)
+    private void FillColumn(int j, Covariate column, int[] order)
     {
         Names[j] = column.Name;
         var values = new double[order.Length];

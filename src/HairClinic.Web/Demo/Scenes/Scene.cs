@@ -135,7 +135,7 @@ public sealed class Scene(ClinicDb db, Instant now)
             retiredBecause: null,
             remadeTimes: 0
         );
-        unit.Keep(client.HomeSalonId);
+        unit.StoreAt(client.HomeSalonId);
         db.HairSystems.Add(unit);
         db.FindWords.Add(FindWords.For(unit));
         return unit;

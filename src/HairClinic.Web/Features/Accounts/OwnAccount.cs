@@ -21,6 +21,6 @@ public sealed class OwnAccount(ClinicSignIns accounts, SessionStore sessions, Ac
     {
         await sessions.EndAllAsync(user.Id, Session, SessionEnd.SignInChanged, cancellation);
         await accounts.RefreshSignInAsync(user);
-        await notices.TellAsync(user, what, cancellation);
+        await notices.NotifyAsync(user, what, cancellation);
     }
 }

@@ -74,7 +74,7 @@ public sealed class GiveAccount(
                 if (user is null || user.PracticeId != current.Actor.PracticeId)
                     throw new Refusal("There is no such account.");
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await TellAsync(db, user, user.Email, AccountNotices.LinkMade, cancellation);
+                await NotifyAsync(db, user, user.Email, AccountNotices.LinkMade, cancellation);
                 await db.SaveChangesAsync(cancellation);
                 await db.Database.CurrentTransaction!.CommitAsync(cancellation);
                 var token = WebEncoders.Base64UrlEncode(Encoding.UTF8.GetBytes(await users.GeneratePasswordResetTokenAsync(user)));
@@ -127,7 +127,7 @@ public sealed class GiveAccount(
         await services.GetRequiredService<SecondFactor>().DropAsync(user, cancellation);
         await services
             .GetRequiredService<AccountNotices>()
-            .TellAsync(user, "Your codes app and passkeys were reset by whoever manages your place of work.", cancellation);
+            .NotifyAsync(user, "Your codes app and passkeys were reset by whoever manages your place of work.", cancellation);
         return true;
     }
 
@@ -139,7 +139,7 @@ public sealed class GiveAccount(
         {
             user = await accounts.MakeAsync(db.PracticeId, input.PersonId, input.Name, input.Email, input.Password);
             db.Users.Add(user);
-            await TellAsync(db, user, before: null, what: "", cancellation);
+            await NotifyAsync(db, user, before: null, what: "", cancellation);
         }
         else
         {
@@ -148,14 +148,14 @@ public sealed class GiveAccount(
             await accounts.SetPasswordAsync(user, input.Password);
             user.ConcurrencyStamp = Guid.NewGuid().ToString();
             if ((name, email, hash) != (user.UserName, user.Email, user.PasswordHash))
-                await TellAsync(db, user, email, AccountNotices.SetByAnother, cancellation);
+                await NotifyAsync(db, user, email, AccountNotices.SetByAnother, cancellation);
         }
         return new Outcome(user.Id);
     }
 
     // A line in the access log under who does it, and a letter to the address that stood: saved with the change, so that neither can
     // be left out.
-    private async Task TellAsync(ClinicDb db, AppUser user, string? before, string what, CancellationToken cancellation)
+    private async Task NotifyAsync(ClinicDb db, AppUser user, string? before, string what, CancellationToken cancellation)
     {
         await db.Database.BeginTransactionAsync(cancellation);
         await log.NoteAsync(db, AccessDeed.ChangedSignIn, clientId: null, user.PersonId, cancellation: cancellation);

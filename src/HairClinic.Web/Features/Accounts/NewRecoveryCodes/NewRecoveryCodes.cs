@@ -13,7 +13,7 @@ public sealed class NewRecoveryCodes(OwnAccount own, SecondFactor factor, Accoun
         if (!user.TwoFactorEnabled)
             throw new Refusal("Recovery codes stand in for a codes app. Set one up first.");
         var codes = await factor.NewRecoveryCodesAsync(user, cancellation);
-        await notices.TellAsync(user, "New recovery codes were made for your sign-in.", cancellation);
+        await notices.NotifyAsync(user, "New recovery codes were made for your sign-in.", cancellation);
         return codes;
     }
 }

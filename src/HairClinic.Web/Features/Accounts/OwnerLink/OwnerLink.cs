@@ -51,7 +51,7 @@ public sealed class OwnerLink(
         var user = (await users.FindByIdAsync(owner.UserId.ToString()))!;
         if (dropFactors)
             await factor.DropAsync(user, cancellation);
-        await notices.TellAsync(user, Letter(dropFactors), cancellation);
+        await notices.NotifyAsync(user, Letter(dropFactors), cancellation);
         // Last: whatever was changed above changed the stamp it is bound to.
         var token = await users.GenerateUserTokenAsync(user, OwnerLinkTokens.Provider, UserManager<AppUser>.ResetPasswordTokenPurpose);
         var path = $"/set-password?for={user.Id}&token={WebEncoders.Base64UrlEncode(Encoding.UTF8.GetBytes(token))}";

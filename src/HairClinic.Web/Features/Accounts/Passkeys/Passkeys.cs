@@ -49,7 +49,7 @@ public sealed class Passkeys(OwnAccount own, ClinicSignIns accounts, AccountNoti
             throw new Refusal("The device's answer does not fit. Try again.");
         passkey.Name = Named(name);
         await accounts.UserManager.AddOrUpdatePasskeyAsync(user, passkey);
-        await notices.TellAsync(user, "A passkey was added to your sign-in.", cancellation);
+        await notices.NotifyAsync(user, "A passkey was added to your sign-in.", cancellation);
     }
 
     public async Task RenameAsync(string id, string name, CancellationToken cancellation)

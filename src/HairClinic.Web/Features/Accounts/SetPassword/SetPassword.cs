@@ -36,7 +36,7 @@ public sealed class SetPassword(
             );
         await tries.ForgiveAsync(user, cancellation);
         await sessions.EndAllAsync(user.Id, except: null, SessionEnd.SignInChanged, cancellation);
-        await notices.TellAsync(user, "A new password was set for your sign-in.", cancellation);
+        await notices.NotifyAsync(user, "A new password was set for your sign-in.", cancellation);
     }
 
     private static string? Token(string? text)

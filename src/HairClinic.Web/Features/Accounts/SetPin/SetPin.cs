@@ -20,7 +20,7 @@ public sealed class SetPin(OwnAccount own, TabletStore tablets, PinStore pins, S
     {
         var (user, tablet) = await RequireAsync(cancellation);
         await pins.SetAsync(user, tablet, input.Pin, cancellation);
-        await notices.TellAsync(user, $"A PIN was set for you at the tablet \"{tablet.Name}\".", cancellation);
+        await notices.NotifyAsync(user, $"A PIN was set for you at the tablet \"{tablet.Name}\".", cancellation);
     }
 
     /// <exception cref="Refusal">They did not prove who they are, or this is no shared tablet.</exception>

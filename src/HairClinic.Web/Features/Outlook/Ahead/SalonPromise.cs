@@ -16,7 +16,7 @@ public sealed record SalonPromise(Guid? SalonId, string Name)
     public int DaysWatched { get; init; }
 
     /// <summary>Whether the share of those kept tells anything.</summary>
-    public bool CanTell => PromiseRate.CanBeTold(Kept.Of, DaysWatched);
+    public bool CanTell => PromiseRate.IsMeaningful(Kept.Of, DaysWatched);
 
     /// <summary>Clients who wear nothing for so long that they are taken to have left.</summary>
     public int Lapsed { get; init; }

@@ -33,7 +33,7 @@ public sealed partial class LogRebond
                 Blocks = db.Clearances.Where(c => c.ClientId == visit.ClientId && c.Kind == ClearanceKind.Block).ToList(),
             })
             .SingleAsync(cancellation);
-        var blocks = settings.Blocks.Where(b => b.Holds(day)).ToList();
+        var blocks = settings.Blocks.Where(b => b.IsValidOn(day)).ToList();
         var worn = last is { IsOpen: true } ? Worn(last, units, new Cure(settings.CureHours), today, now) : null;
         var finished = day < today ? visit.EndsAt.InZone(zone).TimeOfDay : (LocalTime?)null;
         var start = RebondPrefill.Prefill(visitId, worn, last, units, products, finished);

@@ -61,7 +61,7 @@ internal sealed record RebondSheet(
     /// <exception cref="Refusal">One of the products is blocked for this client: no one can wave that through.</exception>
     public bool BondingBlocked(LocalDate day)
     {
-        if (Products.FirstOrDefault(p => Blocks.Any(b => b.ProductId == p.Id && b.Holds(day))) is { } product)
+        if (Products.FirstOrDefault(p => Blocks.Any(b => b.ProductId == p.Id && b.IsValidOn(day))) is { } product)
             throw new Refusal("{0} is blocked for this client. Bond with another product.", product.Name);
         return Blocks.Any(b => b.Concerns(ServicePurpose.Rebond, day));
     }

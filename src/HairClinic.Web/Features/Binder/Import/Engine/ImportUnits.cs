@@ -101,7 +101,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
         foreach (var promised in row.Promises)
             unit.Promise(Guid.CreateVersion7(), promised, saidOn: null);
         if (place is not null)
-            unit.Keep(place.Id);
+            unit.StoreAt(place.Id);
         if (row.Price is { } price)
             unit.Price(price.MinorUnits, price.Currency);
         if (ClientId(row) is { } clientId)
