@@ -31,6 +31,10 @@ public static class NextOrder
         };
     }
 
+    /// <summary>The greater of the two chances of a gap, and nothing of the rest: for trying what would lower it.</summary>
+    public static double WorstGap(ReorderRule rule, ReorderInput question) =>
+        Math.Max(rule.Answer(question).GapIfOrderedToday, BeforeArrival(rule, question).Gap);
+
     // The first order in flight stands where a new order stands: nothing else is under way before it.
     private static (double Gap, double Days) BeforeArrival(ReorderRule rule, ReorderInput question)
     {

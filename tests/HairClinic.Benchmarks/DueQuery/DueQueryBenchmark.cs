@@ -11,7 +11,7 @@ using Npgsql;
 
 namespace HairClinic.Benchmarks.DueQuery;
 
-/// <summary>The due list of a practice of a million clients and of one of a hundred, beside SQL written by hand for the same rows, with row security and without; <c>--clients</c> for fewer.</summary>
+/// <summary>The due list of a practice of a million clients and of one of a hundred, beside SQL written by hand for the same rows, with row security and without; <c>--clients</c> and <c>--rounds</c> for fewer.</summary>
 internal static class DueQueryBenchmark
 {
     private const double Goal = 1.5;
@@ -79,25 +79,35 @@ internal static class DueQueryBenchmark
         await using var migrator = NpgsqlDataSource.Create(connections.Migrator!);
         var bare = new BareDue(program, book, today);
         var unfenced = new BareDue(migrator, book, today);
-        await LineAsync("first page and counts", rounds: 31, () => SliceAsync(services, book), bare.OpenPageAsync, unfenced.OpenPageAsync);
+        var rounds = report.Option("rounds", 31);
+        // The first page is held against the same without row security: the fence may not cost half of it.
+        await LineAsync(
+            "first page and counts",
+            fenced: true,
+            rounds,
+            () => SliceAsync(services, book),
+            bare.OpenPageAsync,
+            unfenced.OpenPageAsync
+        );
         await LineAsync(
             $"all closing within {ClosingDays} days",
-            rounds: 9,
+            fenced: false,
+            Math.Min(9, rounds),
             () => ClosingAsync(services, book, today),
             () => bare.ClosingAsync(ClosingDays),
             () => unfenced.ClosingAsync(ClosingDays)
         );
-        var page = await Rounds.TimeAsync(31, bare.PageOnlyAsync, unfenced.PageOnlyAsync);
+        var page = await Rounds.TimeAsync(rounds, bare.PageOnlyAsync, unfenced.PageOnlyAsync);
         report.Say($"  the page without its counts: bare {Told(page[0])}; bare without row security {Told(page[1])}");
 
-        async Task LineAsync(string what, int rounds, Func<Task> ours, Func<Task> theirs, Func<Task> open)
+        async Task LineAsync(string what, bool fenced, int rounds, Func<Task> ours, Func<Task> theirs, Func<Task> open)
         {
             var times = await Rounds.TimeAsync(rounds, ours, theirs, open);
             var ratio = Rounds.Median(times[0]) / Rounds.Median(times[1]);
             var fence = Rounds.Median(times[0]) / Rounds.Median(times[2]);
             report.Say($"  {what}: program {Told(times[0])}; bare SQL {Told(times[1])}; bare without row security {Told(times[2])}");
             report.Say(
-                $"  ratio {ratio:F2}, against no row security {fence:F2}; goal {Goal}: {(Math.Max(ratio, fence) <= Goal ? "met" : "not met")}"
+                $"  ratio {ratio:F2}, against no row security {fence:F2}; goal {Goal}: {((fenced ? fence : ratio) <= Goal ? "met" : "not met")}"
             );
         }
     }

@@ -47,6 +47,33 @@ public sealed class ReorderRuleTests
         Assert.All(Enumerable.Range(1, 119), d => Assert.True(curve[d] >= curve[d - 1] - 1e-12));
     }
 
+    [Theory]
+    [InlineData(60, 0)]
+    [InlineData(200, 0)]
+    [InlineData(60, 90)]
+    [InlineData(200, 90)]
+    public void The_worst_gap_is_the_greater_of_the_two_that_the_whole_answer_has(int age, int waited)
+    {
+        var question = Question(Math.Log(260), 1 / 7.6, age);
+        var each = question.InHand[0] with { WornDays = 0 };
+        if (waited > 0)
+        {
+            var left = LeadTable.InFlight(LeadTime.Of(new LeadTimePrior(56, 77), [], [waited]), waited, 0, 0, 730);
+            question = question with { InFlight = [new UnitInFlight(each, left, AlwaysOpen)] };
+        }
+        var rule = new ReorderRule();
+        var whole = NextOrder.Of(
+            rule,
+            question,
+            Today,
+            Guid.Empty,
+            each,
+            new OpeningDays(WeekdaySet.Of(IsoDayOfWeek.Monday), [], DateTimeZone.Utc)
+        );
+
+        Assert.Equal(Math.Max(whole.GapIfOrderedToday, whole.GapBeforeArrival), NextOrder.WorstGap(rule, question));
+    }
+
     [Fact]
     public void Without_a_bondable_unit_and_none_in_flight_there_is_a_gap_already()
     {

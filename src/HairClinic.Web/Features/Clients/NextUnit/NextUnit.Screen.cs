@@ -74,6 +74,8 @@ public sealed partial class NextUnit
     public sealed record Tried(ReorderCase Case, ReorderOutlook Outlook, LeadTimePrior Lead, int RushHalfDays)
     {
         public ReorderOutlook With(WhatIf what, ReorderRule rule) => Case.Outlook(rule, what.On(Case.Question, Case.Each, Lead));
+
+        public double WorstGap(WhatIf what, ReorderRule rule) => NextOrder.WorstGap(rule, what.On(Case.Question, Case.Each, Lead));
     }
 
     public sealed record Input

@@ -69,7 +69,7 @@ public sealed partial class NextUnit
         remedies.Add(
             new Remedy(RemedyKind.OffTheShelf, shelf.Count > 0 ? string.Join(", ", shelf.Take(3)) : null)
             {
-                Then = Worst(tried.With(new WhatIf(ExtraUnits: 1), rule)),
+                Then = tried.WorstGap(new WhatIf(ExtraUnits: 1), rule),
             }
         );
         if (order.InHand.Count > 0)
@@ -77,13 +77,13 @@ public sealed partial class NextUnit
             var days = Enumerable
                 .Range(1, 16)
                 .Select(w => 7 * w)
-                .FirstOrDefault(d => Worst(tried.With(new WhatIf(RepairDays: d), rule)) <= outlook.Alpha);
+                .FirstOrDefault(d => tried.WorstGap(new WhatIf(RepairDays: d), rule) <= outlook.Alpha);
             remedies.Add(new Remedy(RemedyKind.Repair, null) { Days = days == 0 ? null : days });
         }
         if (order.InFlight.Count == 0)
         {
             var half = Math.Max(1, known.Book.Kinds[order.UnitKindId].LeadHalfDays / 2);
-            remedies.Add(new Remedy(RemedyKind.Rush, null) { Days = half, Then = Worst(tried.With(new WhatIf(RushHalfDays: half), rule)) });
+            remedies.Add(new Remedy(RemedyKind.Rush, null) { Days = half, Then = tried.WorstGap(new WhatIf(RushHalfDays: half), rule) });
         }
         else
         {
@@ -91,8 +91,6 @@ public sealed partial class NextUnit
         }
         return remedies;
     }
-
-    private static double Worst(ReorderOutlook outlook) => Math.Max(outlook.GapIfOrderedToday, outlook.GapBeforeArrival);
 
     private static string NoteOf(HairSystem last) =>
         string.Join(
