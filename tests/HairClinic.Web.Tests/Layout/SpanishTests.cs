@@ -82,7 +82,7 @@ public sealed partial class SpanishTests
         Files()
             .SelectMany(file => Said().Matches(File.ReadAllText(file)))
             .Select(m => Regex.Unescape(m.Groups[1].Value))
-            .Concat(Enum.GetValues<UnitState>().Where(s => !s.IsGone()).Select(OwnOrderText.Of))
+            .Concat(Enum.GetValues<UnitState>().Where(s => !s.IsGone()).Select(OwnPageText.Order))
             .Concat(Enum.GetValues<CareTopic>().SelectMany(t => new[] { AftercareText.Title(t), AftercareText.Usual(t) }))
             .Append(AftercareText.Caution)
             .Append(Web.Accounts.TooBusyException.Sentence)
@@ -107,7 +107,7 @@ public sealed partial class SpanishTests
     {
         var made = NodaTime.Instant.FromUtc(2027, 2, 3, 10, 0);
         foreach (var hour in new[] { 1, 10, 22 })
-            yield return CureText.Of(made, made + NodaTime.Duration.FromHours(24), made + NodaTime.Duration.FromHours(hour));
+            yield return OwnPageText.Cure(made, made + NodaTime.Duration.FromHours(24), made + NodaTime.Duration.FromHours(hour));
     }
 
     private static IEnumerable<string> Files() =>
