@@ -14,7 +14,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        if (await OwnZone.ConfirmedOfAsync(db, client, cancellation) is not { } home)
+        if (await OwnSalon.ConfirmedZoneAsync(db, client, cancellation) is not { } home)
             return null;
         var lines = await LedgerAsync(cancellation);
         var now = clock.GetCurrentInstant();
@@ -53,19 +53,14 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
                     new Consent(key, client, input.Subject, given: false, stands.TextId, now, takenBy: null, ConsentWay.OnOwnPage)
                 );
                 if (input.Subject == ConsentSubject.Messages)
-                    await StopLettersAsync(db, client, cancellation);
+                {
+                    var chosen = await Preferences.ChosenAsync(db, client, cancellation);
+                    chosen.Choose(letters: false, chosen.Language);
+                }
                 return new Outcome(input.Subject);
             },
             cancellation
         );
-
-    private static async Task StopLettersAsync(Data.ClinicDb db, Guid client, CancellationToken cancellation)
-    {
-        var chosen = await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == client, cancellation);
-        if (chosen is null)
-            db.ClientPreferences.Add(chosen = new ClientPreference(Guid.CreateVersion7(), client));
-        chosen.Choose(letters: false, chosen.Language);
-    }
 
     // A client reads no people, and no record folded into theirs: their own ledger is read for them, by their own id alone.
     private async Task<IReadOnlyList<ConsentStore.Line>> LedgerAsync(CancellationToken cancellation)
@@ -87,4 +82,20 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
     public sealed record Input(ConsentSubject Subject);
 
     public sealed record Outcome(ConsentSubject TakenBack);
+}
+
+/// <summary>What follows when a client takes a consent back. The localiser's keys.</summary>
+public static class OwnConsentText
+{
+    public static string Follows(ConsentSubject subject) =>
+        subject switch
+        {
+            ConsentSubject.Treatment =>
+                "Your salon will ask you anew before anything more is done. Visits you have booked stay booked: ring about them.",
+            ConsentSubject.PatchTest => "No more patch tests. Without one, some products cannot be used on you.",
+            ConsentSubject.Photos => "No new photos are taken. Those already kept stay until you ask your salon to remove them.",
+            ConsentSubject.TeachingPhotos => "Your photos are shown to nobody in training any more.",
+            ConsentSubject.Messages => "We write to you no more. A link you ask for is sent all the same.",
+            _ => "No more papers are made for your insurer. What they were given already stays with them.",
+        };
 }
