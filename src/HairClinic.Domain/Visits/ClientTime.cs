@@ -38,4 +38,8 @@ public static class OwnBookings
 {
     /// <summary>A client who books online may have this many visits ahead. The database counts them.</summary>
     public const int MostAhead = 3;
+
+    /// <summary>Whether a client may still move or call off a visit themselves: so many hours before at the latest, and not once they are there.</summary>
+    public static bool MayChange(VisitState state, Instant startsAt, int hoursBefore, Instant now) =>
+        state == VisitState.Booked && startsAt - now >= Duration.FromHours(hoursBefore);
 }

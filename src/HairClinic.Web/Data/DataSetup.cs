@@ -25,7 +25,6 @@ public static class DataSetup
             .AddScoped<ClinicDbFactory>()
             .AddScoped<SalonNames>()
             .AddSingleton<PracticeJobs>()
-            .AddSingleton<OwnPageReader>()
             .AddScoped<WriteOnce>()
             .AddScoped<DraftStore>()
             .AddScoped<SealedDraftStore>()

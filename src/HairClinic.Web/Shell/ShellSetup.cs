@@ -104,7 +104,6 @@ public static class ShellSetup
         app.UseAntiforgery();
         app.Use(RefusalLog.NoticeForgedAsync);
         app.Use(WholeText.CheckAsync);
-        app.UseMiddleware<ReadingPages>();
         app.MapStaticAssets().AllowAnonymous();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
         app.MapProbes();

@@ -7,8 +7,8 @@ namespace HairClinic.Benchmarks.OwnPage;
 /// <summary>The load tool, and waiting for whatever it is to load.</summary>
 internal static partial class Wrk
 {
-    /// <returns>Requests a second, and whether every answer was a good one.</returns>
-    public static async Task<(double PerSecond, string P99, bool Clean)> RunAsync(
+    /// <returns>Requests a second, the slowest hundredth in milliseconds, and whether every answer was a good one.</returns>
+    public static async Task<(double PerSecond, double P99, bool Clean)> RunAsync(
         string address,
         int connections,
         int seconds,
@@ -34,7 +34,7 @@ internal static partial class Wrk
         var clean = !text.Contains("Non-2xx", StringComparison.Ordinal) && !text.Contains("Socket errors", StringComparison.Ordinal);
         return (
             double.Parse(PerSecond().Match(text).Groups[1].Value, CultureInfo.InvariantCulture),
-            P99().Match(text).Groups[1].Value,
+            Milliseconds(P99().Match(text)),
             clean
         );
     }
@@ -76,6 +76,16 @@ internal static partial class Wrk
     [GeneratedRegex(@"Requests/sec:\s+([\d.]+)")]
     private static partial Regex PerSecond();
 
-    [GeneratedRegex(@"99%\s+(\S+)")]
+    private static double Milliseconds(Match told) =>
+        double.Parse(told.Groups[1].Value, CultureInfo.InvariantCulture)
+        * told.Groups[2].Value switch
+        {
+            "us" => 0.001,
+            "ms" => 1,
+            "s" => 1000,
+            var unit => throw new FormatException($"wrk tells times in {unit}."),
+        };
+
+    [GeneratedRegex(@"99%\s+([\d.]+)(\w+)")]
     private static partial Regex P99();
 }

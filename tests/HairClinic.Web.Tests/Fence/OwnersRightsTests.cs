@@ -87,7 +87,7 @@ public sealed class OwnersRightsTests(PgServer server)
         var cancel = TestContext.Current.CancellationToken;
         await using var connection = new NpgsqlConnection(server.Connections.Program);
         await connection.OpenAsync(cancel);
-        await using var page = new NpgsqlCommand("select called from own_page($1, $2, $3, now())", connection)
+        await using var page = new NpgsqlCommand("select name from own_page($1, $2, $3, now())", connection)
         {
             Parameters =
             {

@@ -1,7 +1,8 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
-using HairClinic.Web.Data.Books;
+using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Fence;
+using Slice = HairClinic.Web.Features.MyHair.MyHair;
 
 namespace HairClinic.Web.Tests.Fence;
 
@@ -42,7 +43,7 @@ public sealed class SharedConnectionTests(PgServer server)
                 .Select(async n =>
                 {
                     var actor = n % 5 == 0 ? strangers[n % 3] : signedIn[1 + n % 23];
-                    var facts = await clinic.UseAsync<OwnPageReader, OwnPageFacts?>(
+                    var facts = await clinic.UseAsync<OwnPageReader, Slice.Screen?>(
                         actor,
                         book => book.ReadAsync(actor, now, TestContext.Current.CancellationToken)
                     );

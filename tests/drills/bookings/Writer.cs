@@ -228,7 +228,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         var outcome = await _sender.SendAsync(
             nameof(ChooseATime),
             () =>
-                clinic.UseAsync<ChooseATime, ChooseATime.Outcome>(
+                clinic.UseAsync<ChooseATime, OwnPlaced>(
                     actor,
                     s =>
                         s.SaveAsync(
@@ -242,7 +242,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
                         )
                 )
         );
-        if (outcome?.Booked is not null)
+        if (outcome?.At is not null)
         {
             Acknowledge(key, new(nameof(ChooseATime), client.Id, Visit: null, start));
             if (from is not null)
@@ -271,7 +271,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         var outcome = await _sender.SendAsync(
             nameof(MoveMyTime),
             () =>
-                clinic.UseAsync<MoveMyTime, MoveMyTime.Outcome?>(
+                clinic.UseAsync<MoveMyTime, OwnPlaced?>(
                     actor,
                     s =>
                         s.SaveAsync(
@@ -286,7 +286,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
                         )
                 )
         );
-        if (outcome?.Moved is not null)
+        if (outcome?.At is not null)
             Acknowledge(key, new(nameof(MoveMyTime), client.Id, found.Visit, start));
         else if (outcome is not null)
             ledger.Count($"{nameof(MoveMyTime)} taken");

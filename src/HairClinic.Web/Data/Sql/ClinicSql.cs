@@ -19,7 +19,7 @@ public static class ClinicSql
                 AccessPolicies.Guard,
                 ActorFunctions.Sql,
                 OpeningTriggers.Sql,
-                OwnPageFunction.Sql,
+                Script("own-page.sql"),
                 GrantTriggers.Sql,
                 HomeRules.Sql,
                 VisitTriggers.Sql,
@@ -32,6 +32,13 @@ public static class ClinicSql
 
     /// <summary>What tells one version of it from another.</summary>
     public static string Mark { get; } = "fence " + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Text)));
+
+    /// <summary>What lies beside the code as a file of its own.</summary>
+    internal static string Script(string name)
+    {
+        using var text = new StreamReader(typeof(ClinicSql).Assembly.GetManifestResourceStream(name)!);
+        return text.ReadToEnd();
+    }
 
     // What is taken out of the text goes from the database too. Policies ask functions, and a view does: they go first.
     private const string DropAll = """

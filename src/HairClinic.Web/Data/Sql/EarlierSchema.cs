@@ -112,7 +112,7 @@ public static class EarlierSchema
         await connection.OpenAsync(cancellation);
         await using var transaction = await connection.BeginTransactionAsync(cancellation);
         if (applied.SequenceEqual(Five))
-            await RunAsync(AfterTheFive());
+            await RunAsync(ClinicSql.Script("after-the-five.sql"));
         await RunAsync(Rename);
         await RunAsync(Added);
         await RunAsync(Settle);
@@ -148,10 +148,4 @@ public static class EarlierSchema
             "This book's tables are not as any version of this program made them, so they cannot be brought up to date: start the program "
                 + "it was last kept with, take the book out with `export`, and bring it into a new one with `import`."
         );
-
-    private static string AfterTheFive()
-    {
-        using var text = new StreamReader(typeof(EarlierSchema).Assembly.GetManifestResourceStream("after-the-five.sql")!);
-        return text.ReadToEnd();
-    }
 }

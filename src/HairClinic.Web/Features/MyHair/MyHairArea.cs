@@ -1,5 +1,6 @@
 using System.Text;
 using HairClinic.Web.Accounts;
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 
@@ -18,6 +19,7 @@ public static class MyHairArea
             .AddScoped<OpenLink>()
             .AddScoped<MyNewAddress>()
             .AddScoped<ConfirmFirst>()
+            .AddSingleton<OwnPageReader>()
             .AddScoped<MyHair>()
             .AddScoped<MyUnits>()
             .AddScoped<ChooseATime>()
@@ -39,28 +41,47 @@ public static class MyHairArea
             .AddSingleton<InviteClientRules>()
             .AddScoped<DemoLetters>();
 
-    public static void MapMyHair(this IEndpointRouteBuilder routes)
+    public static void MapMyHair(this WebApplication app)
     {
+        app.UseMiddleware<OwnPageRenderer>();
         // Asks the sign-in as every other client's address does, and so ends it or turns it to where it leads now.
-        routes.MapGet("/my-hair/look-again", () => Results.LocalRedirect("/my-hair?again=true")).RequireAuthorization(Policies.Client);
-        routes
-            .MapGet(
-                "/my-hair/dates.ics",
-                async (DatesFile dates, CancellationToken cancellation) => File(await dates.OpenAsync(cancellation))
+        Map("/my-hair/look-again", () => Results.LocalRedirect("/my-hair?again=true"));
+        Map("/my-hair/dates.ics", async (DatesFile dates, CancellationToken cancellation) => Calendar(await dates.OpenAsync(cancellation)));
+        Map(
+                "/my-hair/my-photos/{photoId:guid}",
+                (Guid photoId, MyPhotos photos, HttpContext http) => PictureAsync(photos, photoId, null, http)
             )
-            .RequireAuthorization(Policies.Client);
-        routes
-            .MapGet(
+            .WithMetadata(new ConfirmedOnlyAttribute());
+        Map(
+                "/my-hair/my-photos/{photoId:guid}/small",
+                (Guid photoId, MyPhotos photos, HttpContext http) => PictureAsync(photos, photoId, PhotoStore.Small, http)
+            )
+            .WithMetadata(new ConfirmedOnlyAttribute());
+        // The archive's name tells nothing.
+        Map(
+                TakeMyData.FileAddress,
+                (TakeMyData slice, HttpContext http) =>
+                    FileAnswers.WriteArchiveAsync(
+                        http,
+                        begin => slice.WriteAsync(() => begin("attachment; filename=\"my-data.zip\""), http.RequestAborted)
+                    )
+            )
+            .WithMetadata(new ConfirmedOnlyAttribute(), new StepUpAttribute(), new LimitedAttribute(Limited.Export));
+        app.MapGet(
                 "/my-hair/calendar/{address}",
                 async (string address, DatesFile dates, CancellationToken cancellation) =>
-                    File(await dates.FollowAsync(address, cancellation))
+                    Calendar(await dates.FollowAsync(address, cancellation))
             )
             .AllowAnonymous()
             .WithMetadata(new LimitedAttribute(Limited.UseLink));
-        routes.MapMyPhotos();
-        routes.MapTakeMyData();
+
+        RouteHandlerBuilder Map(string address, Delegate answer) => app.MapGet(address, answer).RequireAuthorization(Policies.Client);
     }
 
-    private static IResult File(string? text) =>
+    private static IResult Calendar(string? text) =>
         text is null ? Results.NotFound() : Results.File(Encoding.UTF8.GetBytes(text), "text/calendar; charset=utf-8", "dates.ics");
+
+    // What is not theirs, or not shared, is not there.
+    private static async Task<IResult> PictureAsync(MyPhotos photos, Guid photoId, string? part, HttpContext http) =>
+        FileAnswers.Picture(http, await photos.ReadAsync(photoId, part, http.RequestAborted));
 }

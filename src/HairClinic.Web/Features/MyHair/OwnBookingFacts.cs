@@ -1,3 +1,5 @@
+using HairClinic.Web.Data.Books;
+
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What booking by a client goes by.</summary>
@@ -35,7 +37,7 @@ public sealed record OwnSlot(Instant StartsAt, LocalDateTime Local)
 /// <summary>Their own visit and until when they may change it themselves.</summary>
 public sealed record OwnVisit(Visit Visit, Salon Salon, ServicePurpose Purpose, int MoveHours)
 {
-    public bool MayChange(Instant now) => Visit.StartsAt - now >= Duration.FromHours(MoveHours);
+    public bool MayChange(Instant now) => OwnBookings.MayChange(Visit.State, Visit.StartsAt, MoveHours, now);
 
     public OwnSlot Slot => OwnSlot.At(Visit.StartsAt, Salon.TimeZone);
 
@@ -51,3 +53,20 @@ public sealed record OwnVisit(Visit Visit, Salon Salon, ServicePurpose Purpose, 
             ButVisit = Visit.Id,
         };
 }
+
+/// <summary>What became of a start a client chose.</summary>
+/// <param name="At">On the salon's clock; null when it was not free.</param>
+public sealed record OwnPlaced(LocalDateTime? At)
+{
+    /// <summary>The free times nearest to the one that was lost.</summary>
+    public IReadOnlyList<OwnSlot> Nearest { get; init; } = [];
+
+    /// <summary>The visit of their own that they have then; null when somebody was faster.</summary>
+    public ClientVisit? Own { get; init; }
+}
+
+/// <summary>The time was free when the form was drawn and is not any more.</summary>
+public sealed class TakenException() : InvalidOperationException("Somebody else took this time.");
+
+/// <summary>What a form names is not the client's own; to them it does not exist.</summary>
+public sealed class NotTheirsException() : InvalidOperationException("There is no such thing of this client's.");

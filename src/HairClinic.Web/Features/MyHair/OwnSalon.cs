@@ -2,7 +2,7 @@ using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Features.MyHair;
 
-/// <summary>The salon a client rings: their home salon.</summary>
+/// <summary>A client's home salon: whom they ring, and by whose clock their days are told.</summary>
 public sealed class OwnSalon(ClinicDbFactory databases)
 {
     /// <returns>Nulls when the client is no longer there.</returns>
@@ -15,5 +15,15 @@ public sealed class OwnSalon(ClinicDbFactory databases)
             select new { salon.Name, salon.Phone }
         ).FirstOrDefaultAsync(cancellation);
         return (found?.Name, found?.Phone);
+    }
+
+    /// <summary>For what is confided, asked before anything is read past the client's fence.</summary>
+    /// <returns>Null when the client is no longer there, or their address is not confirmed.</returns>
+    public static async Task<DateTimeZone?> ConfirmedZoneAsync(ClinicDb db, Guid client, CancellationToken cancellation)
+    {
+        if (!await db.OpensAllAsync(cancellation))
+            return null;
+        var zones = from c in db.Clients where c.Id == client join salon in db.Salons on c.HomeSalonId equals salon.Id select salon.Zone;
+        return await zones.SingleOrDefaultAsync(cancellation) is { } zone ? DateTimeZoneProviders.Tzdb[zone] : null;
     }
 }

@@ -53,10 +53,19 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
         if (visit is null)
             return null;
         await using var wide = databases.OpenPracticeWide(Job);
-        var salon = await wide.Salons.AsNoTracking().SingleAsync(s => s.Id == visit.SalonId, cancellation);
-        var hours = await wide.PracticeSettings.Select(p => p.ClientMoveHours).SingleAsync(cancellation);
-        var purpose = await wide.ServiceKinds.Where(k => k.Id == visit.ServiceKindId).Select(k => k.Purpose).SingleAsync(cancellation);
-        return new OwnVisit(visit, salon, purpose, hours);
+        var about = await (
+            from kind in wide.ServiceKinds.AsNoTracking()
+            where kind.Id == visit.ServiceKindId
+            from salon in wide.Salons
+            where salon.Id == visit.SalonId
+            select new
+            {
+                Salon = salon,
+                kind.Purpose,
+                Hours = wide.PracticeSettings.Select(p => p.ClientMoveHours).First(),
+            }
+        ).SingleAsync(cancellation);
+        return new OwnVisit(visit, about.Salon, about.Purpose, about.Hours);
     }
 
     /// <summary>Whether the salon wants a word with them before this is booked. They are told no more than that.</summary>
@@ -67,13 +76,6 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
         return await ClearanceFacts
             .Concerning(db, wish.Purpose, day)
             .AnyAsync(c => c.ClientId == client && c.Kind == ClearanceKind.Block, cancellation);
-    }
-
-    /// <exception cref="Refusal">The salon wants a word with them first.</exception>
-    public async Task MustWantNoWordAsync(OwnWish wish, Instant at, CancellationToken cancellation)
-    {
-        if (await WantsAWordAsync(wish, at.InZone(wish.Salon.TimeZone).Date, cancellation))
-            throw new Refusal("Please ring us: we find you a place.");
     }
 
     /// <exception cref="Refusal">It is too late to change it here.</exception>
@@ -94,21 +96,31 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
         return [.. found.Select(s => s.StartsAt).Distinct().Order().Select(start => OwnSlot.At(start, wish.Salon.TimeZone))];
     }
 
-    /// <summary>Chair and hands for a start; null when it is not free (any more).</summary>
-    public async Task<Slot?> FindAsync(OwnWish wish, Instant start, CancellationToken cancellation)
+    /// <summary>Chair and hands for a start.</summary>
+    /// <exception cref="Refusal">The salon wants a word with them first.</exception>
+    /// <exception cref="TakenException">It is not free (any more).</exception>
+    public async Task<Slot> ClaimAsync(OwnWish wish, Instant start, CancellationToken cancellation)
     {
-        if (start < clock.GetCurrentInstant())
-            return null;
-        var book = await LoadAsync(wish, start.InZone(wish.Salon.TimeZone).Date, cancellation);
-        return book?.Nearest(Ask(wish, start) with { Best = 1 }).FirstOrDefault(s => s.StartsAt == start);
+        var day = start.InZone(wish.Salon.TimeZone).Date;
+        if (await WantsAWordAsync(wish, day, cancellation))
+            throw new Refusal("Please ring us: we find you a place.");
+        var book = start < clock.GetCurrentInstant() ? null : await LoadAsync(wish, day, cancellation);
+        return book?.Nearest(Ask(wish, start) with { Best = 1 }).FirstOrDefault(s => s.StartsAt == start) ?? throw new TakenException();
     }
 
-    /// <summary>Their own visit at that time, where it is that which is in the way.</summary>
-    public async Task<ClientVisit?> InTheWayAsync(OwnWish wish, Instant start, CancellationToken cancellation)
+    /// <summary>Whether a start was lost to another visit, found here or by the database.</summary>
+    public static bool IsTaken(Exception e) => e is TakenException || SlotClashes.Find(e) is not null;
+
+    /// <summary>What is said instead of a start that was lost.</summary>
+    public async Task<OwnPlaced> InsteadAsync(OwnWish wish, Instant start, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var end = start + new ServiceTimeline(wish.Steps).Length;
-        return await ClientVisit.InTheWayAsync(db, current.Client.ClientId, start, end, wish.ButVisit, cancellation);
+        return new OwnPlaced(null)
+        {
+            Nearest = await FindAsync(wish, start.InZone(wish.Salon.TimeZone).Date, start, cancellation),
+            Own = await ClientVisit.InTheWayAsync(db, current.Client.ClientId, start, end, wish.ButVisit, cancellation),
+        };
     }
 
     private async Task<SlotFacts?> LoadAsync(OwnWish wish, LocalDate around, CancellationToken cancellation)

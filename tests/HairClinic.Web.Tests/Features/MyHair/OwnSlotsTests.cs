@@ -1,6 +1,7 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Tests.Features.Visits;
 using Microsoft.EntityFrameworkCore;
 using Choosing = HairClinic.Web.Features.MyHair.ChooseATime;
@@ -47,7 +48,7 @@ public sealed class OwnSlotsTests(PgServer server)
 
         var screen = await clinic.UseAsync<Moving, Moving.Screen?>(_own.Acting(clinic), s => s.OpenAsync(_own.Visit.Id, null, Cancel));
         var refused = await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Moving, Moving.Outcome?>(_own.Acting(clinic), s => s.SaveAsync(input, Cancel))
+            clinic.UseAsync<Moving, OwnPlaced?>(_own.Acting(clinic), s => s.SaveAsync(input, Cancel))
         );
 
         Assert.Equal((true, 0), (screen!.Ring, screen.Slots.Count));
@@ -64,11 +65,11 @@ public sealed class OwnSlotsTests(PgServer server)
         await using var clinic = await OpenAsync(ClearanceKind.Warn);
 
         Assert.False((await ChooseAsync(clinic, _own.Rebond.Id)).Ring);
-        Assert.NotNull((await BookAsync(clinic)).Booked);
+        Assert.NotNull((await BookAsync(clinic)).At);
     }
 
-    private Task<Choosing.Outcome> BookAsync(TestClinic clinic) =>
-        clinic.UseAsync<Choosing, Choosing.Outcome>(
+    private Task<OwnPlaced> BookAsync(TestClinic clinic) =>
+        clinic.UseAsync<Choosing, OwnPlaced>(
             _own.Acting(clinic),
             s =>
                 s.SaveAsync(

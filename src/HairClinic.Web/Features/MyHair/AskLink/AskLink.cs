@@ -1,3 +1,4 @@
+using FluentValidation;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Mail;
@@ -22,4 +23,9 @@ public sealed class AskLink(ClinicDbFactory databases, LinkAskQueue asks, MailSt
     {
         public string Email { get; set; } = "";
     }
+}
+
+public sealed class AskLinkRules : AbstractValidator<AskLink.Input>
+{
+    public AskLinkRules() => RuleFor(x => x.Email).NotEmpty().EmailAddress().WithMessage("Type the e-mail address your salon knows.");
 }

@@ -1,3 +1,4 @@
+using FluentValidation;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Sql;
@@ -34,7 +35,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
     }
 
     /// <exception cref="Refusal">The service is not offered, enough is booked already, or the salon wants a word first.</exception>
-    public async Task<Outcome> SaveAsync(Input input, CancellationToken cancellation)
+    public async Task<OwnPlaced> SaveAsync(Input input, CancellationToken cancellation)
     {
         var book = await slots.BookAsync(cancellation) ?? throw new Refusal("Your salon has not opened your page yet. Ask them.");
         var service =
@@ -53,14 +54,9 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
                 )
             );
         }
-        catch (Exception e) when (e is TakenException || SlotClashes.Find(e) is not null)
+        catch (Exception e) when (OwnSlots.IsTaken(e))
         {
-            var day = input.At!.Value.InZone(book.Salon.TimeZone).Date;
-            return new Outcome(null)
-            {
-                Nearest = await slots.FindAsync(wish, day, input.At, cancellation),
-                Own = await slots.InTheWayAsync(wish, input.At.Value, cancellation),
-            };
+            return await slots.InsteadAsync(wish, input.At!.Value, cancellation);
         }
         catch (DbUpdateException e) when (WriteOnce.Violates(e, VisitTriggers.MostAhead))
         {
@@ -69,17 +65,16 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
         }
     }
 
-    private async Task<Outcome> WriteAsync(ClinicDb db, OwnWish wish, ServiceKind service, Input input, CancellationToken cancellation)
+    private async Task<OwnPlaced> WriteAsync(ClinicDb db, OwnWish wish, ServiceKind service, Input input, CancellationToken cancellation)
     {
         // The database has the last word: many forms may be sent at once.
         if (await AheadAsync(db, cancellation) is >= OwnBookings.MostAhead and var ahead)
             throw Enough(ahead);
-        await slots.MustWantNoWordAsync(wish, input.At!.Value, cancellation);
-        var slot = await slots.FindAsync(wish, input.At!.Value, cancellation) ?? throw new TakenException();
+        var slot = await slots.ClaimAsync(wish, input.At!.Value, cancellation);
         var visit = new Visit(Guid.CreateVersion7(), current.Client.ClientId, wish.Salon.Id, service.Id);
         visit.Place(service, slot.StartsAt, slot.ChairId, slot.PersonId, wish.Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         db.Visits.Add(visit);
-        return new Outcome(OwnSlot.At(visit.StartsAt, wish.Salon.TimeZone).Local);
+        return new OwnPlaced(OwnSlot.At(visit.StartsAt, wish.Salon.TimeZone).Local);
     }
 
     private Task<int> AheadAsync(ClinicDb db, CancellationToken cancellation)
@@ -117,14 +112,13 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
 
         public Instant? At { get; set; }
     }
+}
 
-    /// <param name="Booked">On the salon's clock; null when it was not free.</param>
-    public sealed record Outcome(LocalDateTime? Booked)
+public sealed class ChooseATimeRules : AbstractValidator<ChooseATime.Input>
+{
+    public ChooseATimeRules()
     {
-        /// <summary>The free times nearest to the one that was lost.</summary>
-        public IReadOnlyList<OwnSlot> Nearest { get; init; } = [];
-
-        /// <summary>The visit of their own that they have then; null when somebody was faster.</summary>
-        public ClientVisit? Own { get; init; }
+        RuleFor(x => x.Key).NotEmpty().WithMessage("Open this page anew and choose again.");
+        RuleFor(x => x.At).NotNull().WithMessage("Choose a time.");
     }
 }

@@ -29,32 +29,25 @@ public static class CalendarText
         foreach (var zone in visits.GroupBy(v => v.Zone))
             calendar.AddTimeZone(VTimeZone.FromDateTimeZone(zone.Key, zone.Min(v => v.StartsAt).ToDateTimeUtc().AddYears(-1), false));
         foreach (var visit in visits)
-            calendar.Events.Add(
-                new CalendarEvent
-                {
-                    Uid = $"{visit.Id:D}@dates",
-                    DtStamp = stamp,
-                    Summary = appointment,
-                    Start = Local(visit.StartsAt, visit.Zone),
-                    End = Local(visit.EndsAt, visit.Zone),
-                    Location = visit.Address,
-                    Organizer = organiser,
-                }
-            );
+            Add(visit.Id, appointment, Local(visit.StartsAt, visit.Zone), Local(visit.EndsAt, visit.Zone)).Location = visit.Address;
         if (due is not null)
-            calendar.Events.Add(
-                new CalendarEvent
-                {
-                    Uid = $"{due.Id:D}@dates",
-                    DtStamp = stamp,
-                    Summary = toBook,
-                    Start = new CalDateTime(due.On.ToDateOnly()),
-                    End = new CalDateTime(due.On.PlusDays(1).ToDateOnly()),
-                    Organizer = organiser,
-                    Transparency = TransparencyType.Transparent,
-                }
-            );
+            Add(due.Id, toBook, new(due.On.ToDateOnly()), new(due.On.PlusDays(1).ToDateOnly())).Transparency = TransparencyType.Transparent;
         return new CalendarSerializer().SerializeToString(calendar)!;
+
+        CalendarEvent Add(Guid id, string summary, CalDateTime start, CalDateTime end)
+        {
+            var added = new CalendarEvent
+            {
+                Uid = $"{id:D}@dates",
+                DtStamp = stamp,
+                Summary = summary,
+                Start = start,
+                End = end,
+                Organizer = organiser,
+            };
+            calendar.Events.Add(added);
+            return added;
+        }
     }
 
     private static CalDateTime Local(Instant instant, string zone) =>

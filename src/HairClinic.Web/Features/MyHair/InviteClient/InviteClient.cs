@@ -1,3 +1,4 @@
+using FluentValidation;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
@@ -62,4 +63,9 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
 
     /// <param name="Way">Whether it is sent at all: the demo shows its letters instead.</param>
     public sealed record Outcome(string Email, MailWay Way);
+}
+
+public sealed class InviteClientRules : AbstractValidator<InviteClient.Input>
+{
+    public InviteClientRules() => RuleFor(x => x.ClientId).NotEmpty();
 }

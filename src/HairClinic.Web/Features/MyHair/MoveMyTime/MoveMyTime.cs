@@ -1,3 +1,4 @@
+using FluentValidation;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
@@ -28,7 +29,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
     /// <returns>Null when there is no such visit of theirs.</returns>
     /// <exception cref="Refusal">It is too late to change it here, or the salon wants a word first.</exception>
     /// <exception cref="OvertakenException">It is not what the page shows any more.</exception>
-    public async Task<Outcome?> SaveAsync(Input input, CancellationToken cancellation)
+    public async Task<OwnPlaced?> SaveAsync(Input input, CancellationToken cancellation)
     {
         OwnVisit? own = null;
         try
@@ -52,26 +53,20 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         {
             return null;
         }
-        catch (Exception e) when (own is not null && (e is TakenException || SlotClashes.Find(e) is not null))
+        catch (Exception e) when (own is not null && OwnSlots.IsTaken(e))
         {
-            var day = input.At!.Value.InZone(own.Salon.TimeZone).Date;
-            return new Outcome(null)
-            {
-                Nearest = await slots.FindAsync(own.Wish, day, input.At, cancellation),
-                Own = await slots.InTheWayAsync(own.Wish, input.At.Value, cancellation),
-            };
+            return await slots.InsteadAsync(own.Wish, input.At!.Value, cancellation);
         }
     }
 
-    private async Task<Outcome> MoveAsync(ClinicDb db, OwnVisit own, Instant at, CancellationToken cancellation)
+    private async Task<OwnPlaced> MoveAsync(ClinicDb db, OwnVisit own, Instant at, CancellationToken cancellation)
     {
         slots.MustBeEarly(own);
-        await slots.MustWantNoWordAsync(own.Wish, at, cancellation);
-        var slot = await slots.FindAsync(own.Wish, at, cancellation) ?? throw new TakenException();
+        var slot = await slots.ClaimAsync(own.Wish, at, cancellation);
         var steps = own.Steps;
         own.Visit.Place(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(own.Visit.Segments);
-        return new Outcome(OwnSlot.At(slot.StartsAt, own.Salon.TimeZone).Local);
+        return new OwnPlaced(OwnSlot.At(slot.StartsAt, own.Salon.TimeZone).Local);
     }
 
     public sealed record Screen(
@@ -103,13 +98,13 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
 
         public Instant? At { get; set; }
     }
+}
 
-    /// <param name="Moved">On the salon's clock; null when it was not free.</param>
-    public sealed record Outcome(LocalDateTime? Moved)
+public sealed class MoveMyTimeRules : AbstractValidator<MoveMyTime.Input>
+{
+    public MoveMyTimeRules()
     {
-        public IReadOnlyList<OwnSlot> Nearest { get; init; } = [];
-
-        /// <summary>Another visit of their own that they have then; null when somebody was faster.</summary>
-        public ClientVisit? Own { get; init; }
+        RuleFor(x => x.Key).NotEmpty().WithMessage("Open this page anew and choose again.");
+        RuleFor(x => x.At).NotNull().WithMessage("Choose a time.");
     }
 }

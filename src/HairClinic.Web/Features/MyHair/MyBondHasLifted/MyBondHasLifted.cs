@@ -1,3 +1,4 @@
+using FluentValidation;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
@@ -72,4 +73,13 @@ public sealed class MyBondHasLifted(ClinicDbFactory databases, WriteOnce writes,
     }
 
     public sealed record Outcome(Lift Lift);
+}
+
+public sealed class MyBondHasLiftedRules : AbstractValidator<MyBondHasLifted.Input>
+{
+    public MyBondHasLiftedRules()
+    {
+        RuleFor(x => x.Key).NotEmpty().WithMessage("Open this page anew and choose again.");
+        RuleFor(x => x.LiftedOn).NotNull().When(x => !x.DayUnknown).WithMessage("Choose the day, or that you do not know it.");
+    }
 }

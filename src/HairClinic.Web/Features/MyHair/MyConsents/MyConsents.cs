@@ -13,7 +13,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        if (await OwnZone.ConfirmedAsync(db, client, cancellation) is not { } home)
+        if (await OwnSalon.ConfirmedZoneAsync(db, client, cancellation) is not { } home)
             return null;
         var lines = await LedgerAsync(cancellation);
         var now = clock.GetCurrentInstant();
@@ -52,19 +52,14 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
                     new Consent(key, client, input.Subject, given: false, stands.TextId, now, takenBy: null, ConsentWay.OnOwnPage)
                 );
                 if (input.Subject == ConsentSubject.Messages)
-                    await StopLettersAsync(db, client, cancellation);
+                {
+                    var chosen = await Preferences.ChosenAsync(db, client, cancellation);
+                    chosen.Choose(letters: false, chosen.Language);
+                }
                 return new Outcome(input.Subject);
             },
             cancellation
         );
-
-    private static async Task StopLettersAsync(Data.ClinicDb db, Guid client, CancellationToken cancellation)
-    {
-        var chosen = await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == client, cancellation);
-        if (chosen is null)
-            db.ClientPreferences.Add(chosen = new ClientPreference(Guid.CreateVersion7(), client));
-        chosen.Choose(letters: false, chosen.Language);
-    }
 
     // A client reads no people, and no record folded into theirs: their own ledger is read for them, by their own id alone.
     private async Task<IReadOnlyList<ConsentStore.Line>> LedgerAsync(CancellationToken cancellation)

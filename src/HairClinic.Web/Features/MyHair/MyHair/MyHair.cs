@@ -1,4 +1,3 @@
-using HairClinic.Web.Data.Books;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Mail;
 
@@ -12,87 +11,83 @@ public sealed class MyHair(OwnPageReader book, MailSettings mail, CurrentActor c
     public async Task<Screen?> OpenAsync(CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
-        if (await book.ReadAsync(current.Client, now, cancellation) is not { } facts)
-            return null;
-        var today = Zoned(now, facts.Zone).Date;
-        return new Screen(facts.Name, today, now, facts.Salon, facts.Phone)
-        {
-            Bond = Own(facts.Bond, facts.CureHours, today, now),
-            Visit = facts.Visit is { } visit
-                ? new Booked(
-                    visit.Id,
-                    Zoned(visit.StartsAt, visit.Zone),
-                    visit.Salon,
-                    !visit.Arrived && visit.StartsAt - now >= Duration.FromHours(facts.MoveHours),
-                    facts.MoveHours
-                )
-                : null,
-            Coming = facts.Coming,
-            HasPhotos = facts.HasPhotos,
-            HasConsents = facts.HasConsents,
-            WasSeen = facts.WasSeen,
-            OpensAll = facts.OpensAll,
-            ShowsLetters = facts.IsDemo && mail.Host is null,
-        };
+        var screen = await book.ReadAsync(current.Client, now, cancellation);
+        return screen is null ? null : screen with { Now = now, ShowsLetters = screen.IsDemo && mail.Host is null };
     }
 
     private static LocalDateTime Zoned(Instant instant, string zone) => instant.InZone(DateTimeZoneProviders.Tzdb[zone]).LocalDateTime;
 
-    private static OwnBond? Own(OwnBondFacts? bond, int cureHours, LocalDate today, Instant now)
+    /// <summary>Its values, and those of the records in it, are the columns of <c>own_page</c>.</summary>
+    /// <param name="Zone">The home salon's.</param>
+    /// <param name="HasPhotos">Photos are shared with them.</param>
+    /// <param name="HasConsents">Something is written down that they agreed to or took back.</param>
+    /// <param name="WasSeen">The access log has a line about them.</param>
+    /// <param name="OpensAll">False where the address they came by is not confirmed yet: dates only.</param>
+    /// <param name="IsDemo">The practice is the invented one.</param>
+    public sealed record Screen(
+        string Name,
+        string Salon,
+        string? SalonPhone,
+        string Zone,
+        OwnBond? Bond,
+        Booked? Visit,
+        OwnUnit? Coming,
+        bool HasPhotos,
+        bool HasConsents,
+        bool WasSeen,
+        bool OpensAll,
+        bool IsDemo
+    )
     {
-        if (bond is null)
-            return null;
-        var cure = DueBasis.CureOf(cureHours, bond.LabelCureHours);
-        var state = new BondDates(bond.OpensOn, bond.ClosesOn)
-        {
-            AppliedAt = bond.AppliedAt,
-            Cure = cure,
-            LiftedOn = bond.LiftedOn,
-        }.StateOn(today, now);
-        return new OwnBond(
-            state,
-            bond.OpensOn,
-            bond.DueOn,
-            bond.ClosesOn,
-            bond.Reasons,
-            bond.AppliedAt is { } applied ? cure.EndsAt(applied) : null,
-            bond.AppliedAt
-        );
-    }
-
-    public sealed record Screen(string Name, LocalDate Today, Instant Now, string Salon, string? SalonPhone)
-    {
-        public OwnBond? Bond { get; init; }
-
-        public Booked? Visit { get; init; }
-
-        public OwnUnitFacts? Coming { get; init; }
-
-        public bool HasPhotos { get; init; }
-
-        public bool HasConsents { get; init; }
-
-        public bool WasSeen { get; init; }
-
-        /// <summary>False where the address is not confirmed yet: dates only.</summary>
-        public bool OpensAll { get; init; }
+        public Instant Now { get; init; }
 
         /// <summary>The demo, whose letters anybody reads.</summary>
         public bool ShowsLetters { get; init; }
+
+        public LocalDate Today => Zoned(Now, Zone).Date;
+
+        public BondState? State => Bond?.StateOn(Today, Now);
     }
 
-    /// <param name="CuredAt">Null where only the day of the bond is known.</param>
+    /// <param name="AppliedAt">Null where only the day of the bond is known.</param>
     public sealed record OwnBond(
-        BondState State,
         LocalDate OpensOn,
         LocalDate DueOn,
         LocalDate ClosesOn,
         IReadOnlyList<DueReason> Reasons,
-        Instant? CuredAt,
-        Instant? AppliedAt
-    );
+        Instant? AppliedAt,
+        LocalDate? LiftedOn,
+        int CureHours,
+        int? LabelCureHours
+    )
+    {
+        private Cure Cure => DueBasis.CureOf(CureHours, LabelCureHours);
 
-    /// <param name="At">On the salon's own clock.</param>
-    /// <param name="MayChange">Whether it can still be moved or called off here, <paramref name="MoveHours"/> before at the latest.</param>
-    public sealed record Booked(Guid VisitId, LocalDateTime At, string Salon, bool MayChange, int MoveHours);
+        public Instant? CuredAt => AppliedAt is { } applied ? Cure.EndsAt(applied) : null;
+
+        public BondState StateOn(LocalDate today, Instant now) =>
+            new BondDates(OpensOn, ClosesOn)
+            {
+                AppliedAt = AppliedAt,
+                Cure = Cure,
+                LiftedOn = LiftedOn,
+            }.StateOn(today, now);
+    }
+
+    /// <param name="MoveHours">How long before at the latest it can still be moved or called off here.</param>
+    public sealed record Booked(Guid Id, Instant StartsAt, string Zone, string Salon, VisitState State, int MoveHours)
+    {
+        /// <summary>On the salon's own clock.</summary>
+        public LocalDateTime At => Zoned(StartsAt, Zone);
+
+        public bool MayChange(Instant now) => OwnBookings.MayChange(State, StartsAt, MoveHours, now);
+    }
+
+    /// <summary>A unit that is ordered or here and not yet worn.</summary>
+    /// <param name="PromisedFor">The newest promise.</param>
+    public sealed record OwnUnit(UnitState State, LocalDate? PromisedFor)
+    {
+        /// <summary>A promise is told only while something is awaited and the day is not past.</summary>
+        public LocalDate? AwaitedOn(LocalDate today) => State.IsInFlight() && PromisedFor >= today ? PromisedFor : null;
+    }
 }

@@ -23,14 +23,15 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
     /// <summary>Choosing the same twice is the same choice, so no key is needed.</summary>
     public async Task SaveAsync(Input input, CancellationToken cancellation)
     {
-        var client = current.Client.ClientId;
         await using var db = databases.Open();
-        var chosen = await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == client, cancellation);
-        if (chosen is null)
-            db.ClientPreferences.Add(chosen = new ClientPreference(Guid.CreateVersion7(), client));
-        chosen.Choose(input.Letters, Languages.Known(input.Language));
+        (await ChosenAsync(db, current.Client.ClientId, cancellation)).Choose(input.Letters, Languages.Known(input.Language));
         await db.SaveChangesAsync(cancellation);
     }
+
+    /// <summary>What they chose, to be changed; the usual where they chose nothing yet.</summary>
+    internal static async Task<ClientPreference> ChosenAsync(ClinicDb db, Guid client, CancellationToken cancellation) =>
+        await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == client, cancellation)
+        ?? db.ClientPreferences.Add(new ClientPreference(Guid.CreateVersion7(), client)).Entity;
 
     /// <summary>
     /// A new secret address for a calendar to follow; the one before stops. It lasts as long as the e-mail address they signed in by opens
@@ -59,7 +60,7 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
     public Task SignOutAsync(bool everywhere, CancellationToken cancellation) => signIns.EndAsync(current.Client, everywhere, cancellation);
 
     // Those of this address: whoever else looks after the client keeps theirs.
-    private async Task<string> EndFeedsAsync(Data.ClinicDb db, Guid client, CancellationToken cancellation)
+    private async Task<string> EndFeedsAsync(ClinicDb db, Guid client, CancellationToken cancellation)
     {
         var email = await EmailAsync(db, cancellation);
         var open = await db
@@ -69,7 +70,7 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
         return email;
     }
 
-    private Task<string> EmailAsync(Data.ClinicDb db, CancellationToken cancellation) =>
+    private Task<string> EmailAsync(ClinicDb db, CancellationToken cancellation) =>
         db.ClientSignIns.Where(s => s.Id == current.Client.SignInId).Select(s => s.Email).SingleAsync(cancellation);
 
     /// <param name="Follows">Whether a calendar may fetch the dates.</param>

@@ -17,6 +17,8 @@ public sealed class TakeMyData(
     CurrentActor current
 )
 {
+    public const string FileAddress = "/my-hair/take-my-data/file";
+
     /// <returns>Null when the client is no longer there, or their address is not confirmed.</returns>
     /// <exception cref="Domain.Practices.Refusal">More than fits into one archive.</exception>
     public async Task<Screen?> OpenAsync(CancellationToken cancellation)

@@ -3,6 +3,7 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Sql;
 using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.MyHair;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.MyHair.ChooseATime;
@@ -67,7 +68,7 @@ public sealed class ChooseATimeTests(PgServer server)
 
         var answers = await Task.WhenAll(SaveAsync(clinic, input), SaveAsync(clinic, input));
 
-        Assert.All(answers, a => Assert.Equal(new LocalDateTime(2027, 2, 12, 14, 0), a.Booked));
+        Assert.All(answers, a => Assert.Equal(new LocalDateTime(2027, 2, 12, 14, 0), a.At));
         Assert.Equal(2, await CountAsync(clinic));
     }
 
@@ -92,7 +93,7 @@ public sealed class ChooseATimeTests(PgServer server)
                 )
         );
 
-        var lost = Assert.Single(answers, a => a.Booked is null);
+        var lost = Assert.Single(answers, a => a.At is null);
         Assert.NotEmpty(lost.Nearest);
         Assert.Equal(2, await CountAsync(clinic));
     }
@@ -112,7 +113,7 @@ public sealed class ChooseATimeTests(PgServer server)
             }
         );
 
-        Assert.Null(answer.Booked);
+        Assert.Null(answer.At);
     }
 
     [Fact]
@@ -120,7 +121,7 @@ public sealed class ChooseATimeTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
         for (var day = 1; day <= 2; day++)
-            Assert.NotNull((await SaveAsync(clinic, At(OwnScene.FreeAt + Duration.FromDays(7 * day)))).Booked);
+            Assert.NotNull((await SaveAsync(clinic, At(OwnScene.FreeAt + Duration.FromDays(7 * day)))).At);
 
         await Refused.SayingAsync(
             "You have {0} visits booked already. To book more, please ring us.",
@@ -148,7 +149,7 @@ public sealed class ChooseATimeTests(PgServer server)
                 {
                     try
                     {
-                        return (await SaveAsync(clinic, At(OwnScene.FreeAt + Duration.FromDays(7 * week)))).Booked is not null
+                        return (await SaveAsync(clinic, At(OwnScene.FreeAt + Duration.FromDays(7 * week)))).At is not null
                             ? "booked"
                             : "taken";
                     }
@@ -236,7 +237,7 @@ public sealed class ChooseATimeTests(PgServer server)
             screen!.Slots,
             s => s.StartsAt > OwnScene.BookedAt - Duration.FromMinutes(90) && s.StartsAt < OwnScene.BookedAt + Duration.FromMinutes(90)
         );
-        Assert.Null(answer.Booked);
+        Assert.Null(answer.At);
         Assert.Equal((OwnScene.BookedAt, "Elm Row", null), (answer.Own!.StartsAt, answer.Own.Salon, answer.Own.Chair));
         Assert.Equal(1, await CountAsync(clinic));
     }
@@ -249,6 +250,6 @@ public sealed class ChooseATimeTests(PgServer server)
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid? service) =>
         clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), slice => slice.OpenAsync(service, around: null, at: null, Cancel));
 
-    private Task<Slice.Outcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
-        clinic.UseAsync<Slice, Slice.Outcome>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
+    private Task<OwnPlaced> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, OwnPlaced>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
 }

@@ -1,5 +1,6 @@
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Features.MyHair;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.MyHair.MoveMyTime;
@@ -25,8 +26,8 @@ public sealed class MoveMyTimeTests(PgServer server)
         var first = await SaveAsync(clinic, input);
         var second = await SaveAsync(clinic, input);
 
-        Assert.Equal(new LocalDateTime(2027, 2, 12, 14, 0), first!.Moved);
-        Assert.Equal(first.Moved, second!.Moved);
+        Assert.Equal(new LocalDateTime(2027, 2, 12, 14, 0), first!.At);
+        Assert.Equal(first.At, second!.At);
         var moved = await clinic.ReadAsync(db => db.Visits.Include(v => v.Segments).SingleAsync(v => v.Id == _own.Visit.Id, Cancel));
         Assert.Equal(OwnScene.FreeAt, moved.StartsAt);
         Assert.Equal(OwnScene.FreeAt + Duration.FromMinutes(90), moved.EndsAt);
@@ -72,7 +73,7 @@ public sealed class MoveMyTimeTests(PgServer server)
             }
         );
 
-        Assert.Null(answer!.Moved);
+        Assert.Null(answer!.At);
         Assert.NotEmpty(answer.Nearest);
     }
 
@@ -125,6 +126,6 @@ public sealed class MoveMyTimeTests(PgServer server)
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    private Task<Slice.Outcome?> SaveAsync(TestClinic clinic, Slice.Input input) =>
-        clinic.UseAsync<Slice, Slice.Outcome?>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
+    private Task<OwnPlaced?> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, OwnPlaced?>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
 }

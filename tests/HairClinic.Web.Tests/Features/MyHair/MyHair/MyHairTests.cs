@@ -10,7 +10,6 @@ using HairClinic.Web.AccessLog;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
-using HairClinic.Web.Data.Sql;
 using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Fence;
@@ -36,7 +35,7 @@ public sealed class MyHairTests(PgServer server)
 
         // French lace, 3–5 weeks: one in five such bonds has lifted by day 23.4, so day 23 is the last with four in five holding.
         Assert.Equal(new LocalDate(2027, 2, 12), screen!.Bond!.DueOn);
-        Assert.Equal(BondState.Held, screen.Bond.State);
+        Assert.Equal(BondState.Held, screen.State);
         Assert.Contains(screen.Bond.Reasons, r => r.Rule == DueRuleName.HoldWindow);
         Assert.Equal(new LocalDateTime(2027, 2, 12, 10, 0), screen.Visit!.At);
     }
@@ -63,8 +62,8 @@ public sealed class MyHairTests(PgServer server)
 
         var screen = await OpenAsync(clinic, _other.Id);
 
-        Assert.Equal(BondState.Curing, screen!.Bond!.State);
-        Assert.Equal(TestClinic.UsualNow + Duration.FromHours(8), screen.Bond.CuredAt);
+        Assert.Equal(BondState.Curing, screen!.State);
+        Assert.Equal(TestClinic.UsualNow + Duration.FromHours(8), screen.Bond!.CuredAt);
     }
 
     [Fact]
@@ -141,7 +140,7 @@ public sealed class MyHairTests(PgServer server)
 
         await OpenAsync(clinic, _client.Id, signIn);
 
-        Assert.Equal([OwnPageFunction.Call], trips);
+        Assert.Equal([OwnPageReader.Call], trips);
         Assert.Empty(clinic.Commands.All);
     }
 

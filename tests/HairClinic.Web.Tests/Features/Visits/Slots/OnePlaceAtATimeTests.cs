@@ -2,6 +2,7 @@ using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Books;
+using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
@@ -33,7 +34,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         var client = new ClientActor(clinic.PracticeId, _scene.Ada.Id);
         var lift = await clinic.ReadAsync(db => db.ServiceKinds.FirstAsync(k => k.Purpose == ServicePurpose.FixLift, Cancel));
 
-        var own = await clinic.UseAsync<Own, Own.Outcome>(
+        var own = await clinic.UseAsync<Own, OwnPlaced>(
             client,
             s =>
                 s.SaveAsync(
@@ -49,7 +50,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         var desk = await BookAsync(clinic, At(9, 45));
         var after = await BookAsync(clinic, At(10, 30));
 
-        Assert.Null(own.Booked);
+        Assert.Null(own.At);
         Assert.Equal((At(9), "Elm Row"), (own.Own!.StartsAt, own.Own.Salon));
         Assert.Equal(SlotClash.Client, desk.Taken!.By);
         AssertNamesNine(desk.Taken.Client);

@@ -1,22 +1,25 @@
 using System.Text;
+using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.Components.HtmlRendering.Infrastructure;
 using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.AspNetCore.Http.Extensions;
 
-namespace HairClinic.Web.Shell;
+namespace HairClinic.Web.Features.MyHair;
 
-/// <summary>Answers for pages that are only read, with nothing but their components and their words.</summary>
+/// <summary>Answers for a client's first page, which is only read, with nothing but its components and its words.</summary>
 /// <remarks>
 /// The framework's own renderer prepares for forms, scripts and circuits, and seals a state into each page that nobody asks for.
-/// Thousands of clients look at the same hour, and half of the work of their page was that.
+/// Thousands of clients look at the same hour, and half of the work of their page was that. To lead elsewhere the page says so to the
+/// response, as there is nobody to navigate.
 /// </remarks>
-public sealed class ReadingPages(RequestDelegate next, ILoggerFactory log)
+public sealed class OwnPageRenderer(RequestDelegate next, ILoggerFactory log)
 {
     public Task InvokeAsync(HttpContext context) =>
         HttpMethods.IsGet(context.Request.Method)
         && context.GetEndpoint() is { } endpoint
-        && endpoint.Metadata.GetMetadata<ReadingPageAttribute>() is not null
+        && endpoint.Metadata.GetMetadata<ComponentTypeMetadata>()?.Type == typeof(MyHairPage)
             ? AnswerAsync(context, endpoint)
             : next(context);
 
