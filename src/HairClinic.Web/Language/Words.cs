@@ -4,7 +4,7 @@ using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Language;
 
-/// <summary>Marks the one set of translations: every English text is its own key.</summary>
+/// <summary>Marks the one set of translations: an English sentence is its own key.</summary>
 public sealed class Words;
 
 /// <summary>What the members of an enum are called, once for every screen: their keys are EnumName.Member.</summary>

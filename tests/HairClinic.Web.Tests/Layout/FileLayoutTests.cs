@@ -84,7 +84,10 @@ public sealed partial class FileLayoutTests
     [GeneratedRegex(@"""[^""]{100,}""")]
     private static partial Regex Sentence();
 
-    [GeneratedRegex(@"^    private (?:readonly )?(?!static|const|event|sealed|record|class|enum|async|delegate|ref|partial)[\w<>\[\](),.? ]+? ([a-z]\w*)(?: =(?!>)[^;]*)?;", RegexOptions.Multiline)]
+    [GeneratedRegex(
+        @"^    private (?:readonly )?(?!static|const|event|sealed|record|class|enum|async|delegate|ref|partial)[\w<>\[\](),.? ]+? ([a-z]\w*)(?: =(?!>)[^;]*)?;",
+        RegexOptions.Multiline
+    )]
     private static partial Regex Field();
 
     [GeneratedRegex(@"^(await )?Assert\.Throws(Async)?<Refusal>.*(;|=>)$")]

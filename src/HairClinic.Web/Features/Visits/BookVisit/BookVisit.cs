@@ -78,7 +78,7 @@ public sealed partial class BookVisit(
             place.Salon,
             [.. place.Service.Steps.Select(_ => Guid.CreateVersion7())]
         );
-        visit.Remark(DoubtWords.Noted(input.Note, place.Doubts, words));
+        visit.Remark(place.Noted(input.Note, words));
         db.Visits.Add(visit);
         return new Booked(
             visit.Id,

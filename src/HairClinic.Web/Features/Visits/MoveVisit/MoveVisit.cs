@@ -138,7 +138,7 @@ public sealed class MoveVisit(
         var steps = Steps(visit);
         visit.Place(steps, place.StartsAt, input.ChairId, input.PersonId, place.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(visit.Segments);
-        visit.Remark(DoubtWords.Noted(visit.Note, place.Doubts, words));
+        visit.Remark(place.Noted(visit.Note, words));
         return new Moved(visit.Id, visit.Day, visit.StartsAt, visit.EndsAt, place.Salon.Zone, place.Chair, place.Person);
     }
 

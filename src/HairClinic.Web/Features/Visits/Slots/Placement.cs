@@ -1,6 +1,8 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Fence;
+using HairClinic.Web.Language;
+using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Features.Visits;
 
@@ -90,6 +92,15 @@ internal sealed record Placement(
             doubts.Add(Doubt.PersonNotAlone);
         doubts.AddRange(ClearanceGate.Doubts(facts.Clearances, who));
         return new(salon, book.Service, start, end, facts.Chair, facts.Person.Name, doubts);
+    }
+
+    /// <summary>What is kept with a visit that is booked all the same, under what is noted anyway.</summary>
+    public string? Noted(string? note, IStringLocalizer words)
+    {
+        if (Doubts.Count == 0)
+            return note;
+        var agreed = $"{words["Agreed all the same:"]} {string.Join(' ', Doubts.Select(doubt => words.Word(doubt)))}";
+        return string.IsNullOrWhiteSpace(note) ? agreed : $"{note}\n{agreed}";
     }
 
     // Where the clocks repeat an hour, the first is meant.
