@@ -23,7 +23,7 @@ public sealed class ShapesNextOrderTests
     [InlineData(typeof(HairSystem), nameof(HairSystem.State), true)]
     [InlineData(typeof(UnitRepair), nameof(UnitRepair.DoneOn), true)]
     [InlineData(typeof(PromiseRevision), nameof(PromiseRevision.PromisedFor), true)]
-    [InlineData(typeof(CareFact), nameof(CareFact.Sweat), true)]
+    [InlineData(typeof(CareFact), nameof(CareFact.Habits), true)]
     [InlineData(typeof(Bond), nameof(Bond.RemovedOn), true)]
     [InlineData(typeof(Bond), nameof(Bond.LastSoundOn), false)]
     [InlineData(typeof(Client), nameof(Client.HomeSalonId), true)]

@@ -143,7 +143,7 @@ public sealed class NightlyPagesTests(PgServer server)
         clinic.UseAsync<WhatLasts, WhatLasts.Screen>(Acting(clinic, who), s => s.OpenAsync(LifeByBase, Cancel));
 
     private async Task<List<string>> GapsAsync(TestClinic clinic, Person who) =>
-        [.. (await clinic.UseAsync<Ahead, Ahead.Screen>(Acting(clinic, who), s => s.OpenAsync(Cancel))).Safety.Gaps.Select(g => g.Code)];
+        [.. (await clinic.UseAsync<Ahead, Ahead.Screen>(Acting(clinic, who), s => s.OpenAsync(Cancel))).Promise.Gaps.Select(g => g.Code)];
 
     private Web.Fence.PersonActor Acting(TestClinic clinic, Person who) =>
         who == _owner ? clinic.Acting(who, _elmRow, _quayside) : clinic.Acting(who, _elmRow);

@@ -45,7 +45,7 @@ public sealed class RiskTableTests : UiTestContext
     private static RiskRow Row(LocalDate? orderBy)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), Guid.CreateVersion7());
-        plan.Take(
+        plan.Store(
             new ReorderOutlook(Today.PlusDays(-2), Guid.CreateVersion7(), 0.05, new ReorderAnswer(0.3, null, 4.3, false), orderBy)
             {
                 InHand = 1,

@@ -98,7 +98,7 @@ public sealed class AheadTests(PgServer server)
         var page = await OpenPageAsync(clinic, _manager, _elmRow);
 
         Assert.Equal("Quayside", page.Salons[Assert.Single(page.GapRisks.AtRisk).SalonId].Name);
-        Assert.Empty(page.Safety.Gaps);
+        Assert.Empty(page.Promise.Gaps);
     }
 
     [Fact]
