@@ -16,10 +16,8 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
     {
         // One question for all of them: some seventy round trips would be most of the page's time.
         var steps = ErasureStep.Plan(db.Model);
-        var each = string.Join(",\n", steps.Select(s => $"({s.Count})"));
-        var rows = await db
-            .Database.SqlQueryRaw<int[]>($"select array[{each}] as \"Value\"", Arguments(db, person))
-            .SingleAsync(cancellation);
+        var all = $"select array[{string.Join(",\n", steps.Select(s => $"({s.Count})"))}] as \"Value\"";
+        var rows = await db.Database.SqlQueryRaw<int[]>(all, Arguments(db, person)).SingleAsync(cancellation);
         return steps.Zip(rows).Where(s => s.Second > 0).ToDictionary(s => s.First.Key, s => s.Second);
     }
 

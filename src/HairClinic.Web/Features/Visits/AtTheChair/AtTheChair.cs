@@ -75,7 +75,8 @@ public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, Curr
                     join unit in db.HairSystems on bond.HairSystemId equals unit.Id
                     join kind in db.UnitKinds on unit.UnitKindId equals kind.Id
                     join material in db.BaseMaterials on kind.BaseMaterialId equals material.Id
-                    where bond.ClientId == client.Id && bond.RemovedOn == null
+                    // Asked about this visit too: an equality alone would become a join over everybody's bonds.
+                    where bond.ClientId == client.Id && bond.RemovedOn == null && bond.AppliedOn <= visit.Day
                     select new OnHead(
                         unit.Serial,
                         material.Name,
