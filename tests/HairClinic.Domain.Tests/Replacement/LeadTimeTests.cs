@@ -55,8 +55,8 @@ public sealed class LeadTimeTests
     public void Read_from_its_row_it_says_the_same_until_the_practices_row_changes()
     {
         var stored = new StoredLead(Guid.CreateVersion7(), Guid.CreateVersion7());
-        stored.Take(new LocalDate(2027, 2, 3), Row, [60, 70, 65, 80], [12, 40, 90], remade: 1, kept: 9);
-        var anew = LeadTime.Of(Row, [60, 70, 65, 80], [12, 40, 90]);
+        stored.Store(new LocalDate(2027, 2, 3), Row, [60, 70, 65, 80], [12, 40, 90], remade: 1, kept: 9);
+        var anew = LeadTime.Learn(Row, [60, 70, 65, 80], [12, 40, 90]);
 
         var read = stored.LeadFor(Row);
 
@@ -66,15 +66,15 @@ public sealed class LeadTimeTests
             Assert.Equal(anew.Later(days), read.Later(days));
             Assert.Equal(anew.LaterGiven(40, days), read.LaterGiven(40, days));
         }
-        Assert.Equal(LeadTable.Of(anew, 0.1, 3, 730).Later(70), LeadTable.Of(stored.LeadFor(Row), 0.1, 3, 730).Later(70));
-        Assert.Equal(LeadTime.Of(new(40, 77), [60, 70, 65, 80], [12, 40, 90]).Later(50), stored.LeadFor(new(40, 77)).Later(50));
+        Assert.Equal(LeadTable.Build(anew, 0.1, 3, 730).Later(70), LeadTable.Build(stored.LeadFor(Row), 0.1, 3, 730).Later(70));
+        Assert.Equal(LeadTime.Learn(new(40, 77), [60, 70, 65, 80], [12, 40, 90]).Later(50), stored.LeadFor(new(40, 77)).Later(50));
     }
 
     // Far out in the tail, where next to nothing is left out, against the plain sum.
     [Fact]
     public void What_is_left_out_as_next_to_nothing_is_next_to_nothing()
     {
-        var lead = LeadTime.Of(Row, [60, 70, 65, 80, 58, 61, 77, 90], [200]);
+        var lead = LeadTime.Learn(Row, [60, 70, 65, 80, 58, 61, 77, 90], [200]);
 
         var left = Enumerable.Range(1, 700).Select(days => lead.LaterGiven(200, days)).ToList();
 

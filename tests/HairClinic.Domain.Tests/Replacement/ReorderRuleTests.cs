@@ -58,11 +58,11 @@ public sealed class ReorderRuleTests
         var each = question.InHand[0] with { WornDays = 0 };
         if (waited > 0)
         {
-            var left = LeadTable.InFlight(LeadTime.Of(new LeadTimePrior(56, 77), [], [waited]), waited, 0, 0, 730);
+            var left = LeadTable.InFlight(LeadTime.Learn(new LeadTimePrior(56, 77), [], [waited]), waited, 0, 0, 730);
             question = question with { InFlight = [new UnitInFlight(each, left, AlwaysOpen)] };
         }
         var rule = new ReorderRule();
-        var whole = NextOrder.Of(
+        var whole = NextOrder.Plan(
             rule,
             question,
             Today,
