@@ -23,7 +23,6 @@ public sealed class Bond : PracticeOwned
     }
 
     public Guid HairSystemId { get; private set; }
-
     public Guid ClientId { get; private set; }
 
     /// <summary>The visit that made it; null for bonds taken over from an old book.</summary>
@@ -36,7 +35,6 @@ public sealed class Bond : PracticeOwned
     public Instant? AppliedAt { get; private set; }
 
     public Attachment Attachment { get; private set; }
-
     public Guid? AppliedBy { get; private set; }
 
     /// <summary>Whether the drying waits between coats were kept; null where nobody wrote it down.</summary>
@@ -45,11 +43,8 @@ public sealed class Bond : PracticeOwned
     public IReadOnlyList<BondProduct> Products => _products;
 
     public LocalDate OpensOn { get; private set; }
-
     public LocalDate TargetOn { get; private set; }
-
     public LocalDate DueOn { get; private set; }
-
     public LocalDate ClosesOn { get; private set; }
 
     /// <summary>Why it falls due when it does, as data.</summary>
@@ -61,7 +56,6 @@ public sealed class Bond : PracticeOwned
     public LocalDate? LastSoundOn { get; private set; }
 
     public LocalDate? RemovedOn { get; private set; }
-
     public RemovalReason? RemovedBecause { get; private set; }
 
     public bool IsOpen => RemovedOn is null;

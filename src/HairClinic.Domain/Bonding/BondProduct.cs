@@ -17,10 +17,7 @@ public sealed class BondProduct : PracticeOwned
     }
 
     public Guid BondId { get; private set; }
-
     public Guid ProductId { get; private set; }
-
     public Guid? LotId { get; private set; }
-
     public int? Coats { get; private set; }
 }

@@ -15,13 +15,9 @@ public sealed class HoldWindowRule : PracticeOwned
     }
 
     public Guid? BaseMaterialId { get; private set; }
-
     public Guid? AdhesiveId { get; private set; }
-
     public Attachment? Attachment { get; private set; }
-
     public int EarliestWeeks { get; private set; }
-
     public int LatestWeeks { get; private set; }
 
     /// <exception cref="Refusal">The window closes before it opens, or lies outside 1–26 weeks.</exception>

@@ -13,11 +13,8 @@ public sealed class Chair : PracticeOwned
     }
 
     public Guid SalonId { get; private set; }
-
     public string Name { get; private set; } = "";
-
     public int Position { get; private set; }
-
     public bool Retired { get; private set; }
 
     public void Edit(string name, int position)

@@ -32,7 +32,6 @@ public sealed record SlotQuestion
     public IReadOnlyList<Interval> ClientBusy { get; init; } = [];
 
     public ImmutableArray<Guid> SkillsNeeded { get; init; } = [];
-
     public Guid? PreferredPerson { get; init; }
 
     /// <summary>How many slots to return, each with another start.</summary>

@@ -20,9 +20,7 @@ public sealed class CalendarFeed : PracticeOwned
     public string Email { get; private set; } = "";
 
     public byte[] SecretHash { get; private set; } = [];
-
     public Instant MadeAt { get; private set; }
-
     public Instant? EndedAt { get; private set; }
 
     public void End(Instant now) => EndedAt ??= now;

@@ -17,8 +17,6 @@ public sealed class CareFact : PracticeOwned
     }
 
     public Guid ClientId { get; private set; }
-
     public LocalDate AsOf { get; private set; }
-
     public CareHabits Habits { get; private set; } = new();
 }

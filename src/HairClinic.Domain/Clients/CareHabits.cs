@@ -16,11 +16,8 @@ public sealed record CareHabits
     ];
 
     public SkinOiliness? Skin { get; set; }
-
     public Sweating? Sweat { get; set; }
-
     public decimal? SwimsPerWeek { get; set; }
-
     public decimal? WashesPerWeek { get; set; }
 
     /// <summary>Times a week that hot tools touch the hair.</summary>

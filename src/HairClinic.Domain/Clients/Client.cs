@@ -35,7 +35,6 @@ public sealed class Client : PracticeOwned
     public string? Phone { get; private set; }
 
     public string? Email { get; private set; }
-
     public LocalDate? BirthDate { get; private set; }
 
     /// <summary>Weekdays they like to come on; none means any.</summary>

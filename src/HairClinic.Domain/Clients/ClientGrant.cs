@@ -35,14 +35,12 @@ public sealed class ClientGrant : PracticeOwned
     public Guid? PersonId { get; private set; }
 
     public GrantReason Reason { get; private set; }
-
     public Instant StartsAt { get; private set; }
 
     /// <summary>The first moment it no longer holds; null for the home salon.</summary>
     public Instant? EndsAt { get; private set; }
 
     public Guid? GivenBy { get; private set; }
-
     public string? Note { get; private set; }
 
     /// <exception cref="Refusal">Only what was granted can be taken back: a home salon moves by transfer, a visit by calling it off.</exception>

@@ -9,11 +9,8 @@ public sealed class ClientMerge : PracticeOwned
         (Id, KeptId, FoldedId, MergedAt, MergedBy) = (id, keptId, foldedId, at, by);
 
     public Guid KeptId { get; private set; }
-
     public Guid FoldedId { get; private set; }
-
     public Instant MergedAt { get; private set; }
-
     public Guid MergedBy { get; private set; }
 
     /// <summary>Ids of the rows that moved, by table, so that undo moves back exactly those.</summary>

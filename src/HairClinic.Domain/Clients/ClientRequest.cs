@@ -21,13 +21,9 @@ public sealed class ClientRequest : PracticeOwned
     public Guid SalonId { get; private set; }
 
     public Guid AskedBy { get; private set; }
-
     public Instant AskedAt { get; private set; }
-
     public string Because { get; private set; } = "";
-
     public Instant? AnsweredAt { get; private set; }
-
     public bool? Granted { get; private set; }
 
     /// <exception cref="Refusal">Somebody answered already.</exception>

@@ -20,11 +20,8 @@ public sealed class ContactNote : PracticeOwned
     }
 
     public Guid ClientId { get; private set; }
-
     public ContactKind Kind { get; private set; }
-
     public Instant At { get; private set; }
-
     public Guid By { get; private set; }
 
     /// <summary>For a put-off: the day it comes back to the list.</summary>

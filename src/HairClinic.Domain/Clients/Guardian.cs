@@ -13,7 +13,6 @@ public sealed class Guardian : PracticeOwned
     }
 
     public Guid ClientId { get; private set; }
-
     public string Name { get; private set; } = "";
 
     /// <summary>In lower case, so that it is found by a plain comparison.</summary>

@@ -12,11 +12,8 @@ public sealed class HealthAnswer : PracticeOwned
         (Id, ClientId, AnsweredOn, AnsweredBy, SavedAt, Closed) = (id, clientId, on, by, at, closed);
 
     public Guid ClientId { get; private set; }
-
     public LocalDate AnsweredOn { get; private set; }
-
     public Guid? AnsweredBy { get; private set; }
-
     public Instant SavedAt { get; private set; }
 
     /// <summary>A <see cref="HealthHistory"/>, sealed with the client's key.</summary>

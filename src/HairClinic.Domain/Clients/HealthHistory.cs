@@ -7,15 +7,10 @@ namespace HairClinic.Domain.Clients;
 public sealed record HealthHistory
 {
     public string? SinceWhen { get; set; }
-
     public string? HowFast { get; set; }
-
     public List<LossSign> Signs { get; set; } = [];
-
     public string? Medicines { get; set; }
-
     public string? Surgery { get; set; }
-
     public string? Illness { get; set; }
 
     /// <summary>Active radiotherapy of the scalp, or chemotherapy.</summary>
@@ -30,15 +25,10 @@ public sealed record HealthHistory
     public string? HardTimes { get; set; }
 
     public string? Treatments { get; set; }
-
     public string? Allergies { get; set; }
-
     public List<Reaction> Reactions { get; set; } = [];
-
     public List<ScalpSign> ScalpToday { get; set; } = [];
-
     public string? Habits { get; set; }
-
     public string? Note { get; set; }
 
     /// <summary>The day they were advised to ask a physician.</summary>
@@ -51,9 +41,7 @@ public sealed record HealthHistory
     public sealed record Reaction
     {
         public Guid? ProductId { get; set; }
-
         public string? To { get; set; }
-
         public string? What { get; set; }
     }
 }

@@ -20,9 +20,7 @@ public sealed class LifeEvent : PracticeOwned
     }
 
     public Guid ClientId { get; private set; }
-
     public LifeEventKind Kind { get; private set; }
-
     public LocalDate From { get; private set; }
 
     /// <summary>Last day of it, included.</summary>

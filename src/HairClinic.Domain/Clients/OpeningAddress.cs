@@ -32,7 +32,6 @@ public sealed class OpeningAddress : PracticeOwned
     public string? EnteredRole { get; private set; }
 
     public Instant? ConfirmedAt { get; private set; }
-
     public AddressConfirmation? ConfirmedHow { get; private set; }
 
     /// <summary>The person who did; null when the old address did.</summary>
@@ -45,7 +44,6 @@ public sealed class OpeningAddress : PracticeOwned
     public Instant? EndedAt { get; private set; }
 
     public Guid? EndedBy { get; private set; }
-
     public string? EndedRole { get; private set; }
 
     /// <summary>When the entry was logged and the old address informed.</summary>

@@ -23,9 +23,7 @@ public sealed class Photo : PracticeOwned
     }
 
     public Guid ClientId { get; private set; }
-
     public PhotoKind Kind { get; private set; }
-
     public LocalDate TakenOn { get; private set; }
 
     /// <summary>The day on which the client agreed to it.</summary>
@@ -35,18 +33,14 @@ public sealed class Photo : PracticeOwned
     public bool Shared { get; private set; }
 
     public int Width { get; private set; }
-
     public int Height { get; private set; }
 
     /// <summary>Size of the sealed file.</summary>
     public int Bytes { get; private set; }
 
     public Guid FileId { get; private set; }
-
     public Guid? AddedBy { get; private set; }
-
     public Instant AddedAt { get; private set; }
-
     public Instant? RemovedAt { get; private set; }
 
     public void Share(bool shared) => Shared = shared;

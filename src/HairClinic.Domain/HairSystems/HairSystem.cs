@@ -27,11 +27,8 @@ public sealed class HairSystem : PracticeOwned
     public Guid? ClientId { get; private set; }
 
     public Guid UnitKindId { get; private set; }
-
     public UnitState State { get; private set; } = UnitState.Specified;
-
     public UnitDates Dates { get; private set; } = new();
-
     public string? RetiredBecause { get; private set; }
 
     /// <summary>The salon that holds it; null while it is at the workshop or with the client.</summary>

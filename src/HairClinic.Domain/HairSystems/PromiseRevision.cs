@@ -17,6 +17,5 @@ public sealed class PromiseRevision : PracticeOwned
     public int Number { get; private set; }
 
     public LocalDate PromisedFor { get; private set; }
-
     public LocalDate? SaidOn { get; private set; }
 }

@@ -4,21 +4,13 @@ namespace HairClinic.Domain.HairSystems;
 public sealed record UnitDates
 {
     public LocalDate? SpecifiedOn { get; init; }
-
     public LocalDate? OrderedOn { get; init; }
-
     public LocalDate? AcknowledgedOn { get; init; }
-
     public LocalDate? ShippedOn { get; init; }
-
     public LocalDate? ArrivedOn { get; init; }
-
     public LocalDate? InspectedOn { get; init; }
-
     public LocalDate? AcceptedOn { get; init; }
-
     public LocalDate? PreparedOn { get; init; }
-
     public LocalDate? FirstBondedOn { get; init; }
 
     /// <summary>The day it left service, whatever the reason.</summary>

@@ -12,7 +12,6 @@ public sealed class UnitKind : PracticeOwned
     }
 
     public string Name { get; private set; } = "";
-
     public Guid BaseMaterialId { get; private set; }
 
     /// <summary>Null where the workshop is not known, as in many old books.</summary>

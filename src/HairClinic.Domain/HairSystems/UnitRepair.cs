@@ -18,11 +18,8 @@ public sealed class UnitRepair : PracticeOwned
     }
 
     public Guid HairSystemId { get; private set; }
-
     public LocalDate DoneOn { get; private set; }
-
     public RepairKind Kind { get; private set; }
-
     public string? Note { get; private set; }
 }
 

@@ -73,9 +73,7 @@ public sealed record LoadQuestion(Func<LoadScenario, LifePrediction> Hold, int T
     public int? FirstBondInDays { get; init; }
 
     public int? WashEveryDays { get; init; }
-
     public int NextWashInDays { get; init; }
-
     public int? FittingInDays { get; init; }
 }
 

@@ -10,7 +10,6 @@ public sealed class KeptAnswer : PracticeOwned
         (Id, Salons, Question, Answer) = (id, salons, question, answer);
 
     public Guid[] Salons { get; private set; } = [];
-
     public string Question { get; private set; } = "";
 
     /// <summary>As JSON. Whoever changes what is kept gives the question another name.</summary>

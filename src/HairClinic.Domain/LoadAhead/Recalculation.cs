@@ -12,15 +12,10 @@ public sealed class Recalculation : PracticeOwned
     public Recalculation(Guid id, Guid? askedBy, Instant askedAt) => (Id, AskedBy, AskedAt) = (id, askedBy, askedAt);
 
     public Guid? AskedBy { get; private set; }
-
     public Instant AskedAt { get; private set; }
-
     public Instant? StartedAt { get; private set; }
-
     public Instant? EndedAt { get; private set; }
-
     public RecalculationState State { get; private set; } = RecalculationState.Waiting;
-
     public RecalculationStage Stage { get; private set; } = RecalculationStage.Reading;
 
     /// <summary>Clients done, of <see cref="Total"/>.</summary>

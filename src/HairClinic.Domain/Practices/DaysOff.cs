@@ -14,9 +14,7 @@ public abstract class DaysOff : PracticeOwned
     }
 
     public LocalDate From { get; private set; }
-
     public LocalDate To { get; private set; }
-
     public string Reason { get; private set; } = "";
 
     public DateInterval Days => new(From, To);

@@ -17,7 +17,6 @@ public sealed class Person : PracticeOwned
     }
 
     public string Name { get; private set; } = "";
-
     public StaffRole Role { get; private set; }
 
     /// <summary>Treats clients, so visits can be booked with them.</summary>
@@ -92,7 +91,6 @@ public sealed class PersonSalon : PracticeOwned
     internal PersonSalon(Guid id, Guid personId, Guid salonId) => (Id, PersonId, SalonId) = (id, personId, salonId);
 
     public Guid PersonId { get; private set; }
-
     public Guid SalonId { get; private set; }
 }
 
@@ -104,7 +102,6 @@ public sealed class PersonSkill : PracticeOwned
     internal PersonSkill(Guid id, Guid personId, Guid serviceKindId) => (Id, PersonId, ServiceKindId) = (id, personId, serviceKindId);
 
     public Guid PersonId { get; private set; }
-
     public Guid ServiceKindId { get; private set; }
 }
 
@@ -126,13 +123,9 @@ public sealed class WorkSpell : PracticeOwned
     }
 
     public Guid PersonId { get; private set; }
-
     public Guid SalonId { get; private set; }
-
     public IsoDayOfWeek Day { get; private set; }
-
     public LocalTime From { get; private set; }
-
     public LocalTime To { get; private set; }
 }
 

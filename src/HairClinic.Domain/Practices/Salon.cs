@@ -26,7 +26,6 @@ public sealed class Salon : PracticeOwned
     public string? Phone { get; private set; }
 
     public string? Address { get; private set; }
-
     public bool Retired { get; private set; }
 
     public IReadOnlyList<SalonHours> Hours => _hours;
@@ -86,11 +85,8 @@ public sealed class SalonHours : PracticeOwned
         (Id, SalonId, Day, Opens, Closes) = (id, salonId, day, opens, closes);
 
     public Guid SalonId { get; private set; }
-
     public IsoDayOfWeek Day { get; private set; }
-
     public LocalTime Opens { get; private set; }
-
     public LocalTime Closes { get; private set; }
 }
 

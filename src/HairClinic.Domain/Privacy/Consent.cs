@@ -19,7 +19,6 @@ public sealed class Consent : PracticeOwned
     }
 
     public Guid ClientId { get; private set; }
-
     public ConsentSubject Subject { get; private set; }
 
     /// <summary>False: taken back.</summary>
@@ -29,9 +28,7 @@ public sealed class Consent : PracticeOwned
     public Guid TextId { get; private set; }
 
     public Instant At { get; private set; }
-
     public Guid? TakenBy { get; private set; }
-
     public ConsentWay Way { get; private set; }
 }
 

@@ -23,15 +23,12 @@ public sealed class ConsentText : PracticeOwned
     }
 
     public ConsentSubject Subject { get; private set; }
-
     public string Language { get; private set; } = "";
 
     /// <summary>1, 2, 3 … for the subject and language.</summary>
     public int Number { get; private set; }
 
     public string Words { get; private set; } = "";
-
     public Instant At { get; private set; }
-
     public Guid? By { get; private set; }
 }

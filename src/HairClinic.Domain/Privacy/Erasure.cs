@@ -17,9 +17,7 @@ public sealed class Erasure : PracticeOwned
     }
 
     public Guid ClientId { get; private set; }
-
     public Instant At { get; private set; }
-
     public Guid? By { get; private set; }
 
     /// <summary>Which edition of the rule said what goes and what stays.</summary>

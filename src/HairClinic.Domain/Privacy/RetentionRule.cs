@@ -16,7 +16,6 @@ public sealed class RetentionRule : PracticeOwned
     }
 
     public RetentionSubject Subject { get; private set; }
-
     public int KeepDays { get; private set; }
 
     /// <summary>Applied each night; else only when somebody confirms what it would do.</summary>

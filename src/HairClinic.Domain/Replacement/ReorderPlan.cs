@@ -19,7 +19,6 @@ public sealed class ReorderPlan : PracticeOwned
     public Guid UnitKindId { get; private set; }
 
     public int InHand { get; private set; }
-
     public int InFlight { get; private set; }
 
     /// <summary>The last day to order; null where it has passed.</summary>
@@ -38,7 +37,6 @@ public sealed class ReorderPlan : PracticeOwned
     public LocalDate? HairEndsEarly { get; private set; }
 
     public LocalDate? HairEndsHalf { get; private set; }
-
     public LocalDate? HairEndsLate { get; private set; }
 
     /// <summary>Units to order so that hair outlasts the next order; null where a dozen would not do.</summary>

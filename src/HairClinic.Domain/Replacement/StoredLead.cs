@@ -11,7 +11,6 @@ public sealed class StoredLead : PracticeOwned
     public StoredLead(Guid id, Guid unitKindId) => (Id, UnitKindId) = (id, unitKindId);
 
     public Guid UnitKindId { get; private set; }
-
     public LocalDate DataCut { get; private set; }
 
     /// <summary>Of orders that arrived, the newest last.</summary>

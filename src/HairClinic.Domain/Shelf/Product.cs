@@ -16,7 +16,6 @@ public sealed class Product : PracticeOwned
     }
 
     public string Name { get; private set; } = "";
-
     public ProductKind Kind { get; private set; }
 
     /// <summary>Such as “water-based acrylic”; in the practice's words.</summary>

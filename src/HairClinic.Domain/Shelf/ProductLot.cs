@@ -14,7 +14,6 @@ public sealed class ProductLot : PracticeOwned
     }
 
     public Guid ProductId { get; private set; }
-
     public string Code { get; private set; } = "";
 
     /// <summary>Last day on which it may be used.</summary>

@@ -17,7 +17,6 @@ public sealed class ServiceKind : PracticeOwned
     }
 
     public string Name { get; private set; } = "";
-
     public ServicePurpose Purpose { get; private set; }
 
     /// <summary>Minor units of <see cref="Currency"/>.</summary>

@@ -19,10 +19,7 @@ public sealed class ServiceStep : PracticeOwned
     }
 
     public Guid ServiceKindId { get; private set; }
-
     public int Position { get; private set; }
-
     public SegmentKind Kind { get; private set; }
-
     public int Minutes { get; private set; }
 }

@@ -11,18 +11,14 @@ public sealed partial class Visit : PracticeOwned
         (Id, ClientId, SalonId, ServiceKindId) = (id, clientId, salonId, serviceKindId);
 
     public Guid ClientId { get; private set; }
-
     public Guid SalonId { get; private set; }
-
     public Guid ServiceKindId { get; private set; }
 
     /// <summary>Null only in visits taken over from an old book.</summary>
     public Guid? ChairId { get; private set; }
 
     public Guid? PersonId { get; private set; }
-
     public Instant StartsAt { get; private set; }
-
     public Instant EndsAt { get; private set; }
 
     /// <summary>The civil day in the salon's zone, stored so that a day's visits are read by an index.</summary>

@@ -48,9 +48,7 @@ public sealed class VisitRecord : PracticeOwned
     public bool? WaitsKept { get; private set; }
 
     public Instant RecordedAt { get; private set; }
-
     public Guid? RecordedBy { get; private set; }
-
     public string? Note { get; private set; }
 
     internal void NoteWaits(bool? kept) => WaitsKept = kept;

@@ -30,18 +30,14 @@ public sealed class VisitSegment : PracticeOwned
     }
 
     public Guid VisitId { get; private set; }
-
     public int Position { get; private set; }
-
     public SegmentKind Kind { get; private set; }
 
     /// <summary>The visit's chair, repeated on each step because the database checks overlaps step by step.</summary>
     public Guid? ChairId { get; private set; }
 
     public Guid? PersonId { get; private set; }
-
     public Instant StartsAt { get; private set; }
-
     public Instant EndsAt { get; private set; }
 
     /// <summary>Whether it keeps the chair busy; false while the client waits elsewhere, and once the visit is called off.</summary>

@@ -89,7 +89,6 @@ public enum PatchReading
 public readonly record struct PatchTest(Instant AppliedAt, LocalDate AppliedOn)
 {
     public PatchReading FirstReading { get; init; }
-
     public PatchReading SecondReading { get; init; }
 
     public bool HasReacted => FirstReading == PatchReading.Reaction || SecondReading == PatchReading.Reaction;

@@ -20,15 +20,10 @@ public sealed class DemoUnit(string serial, DemoKind kind, LocalDate ordered, Lo
     public LocalDate FirstPromise => ordered.PlusDays(DemoTruth.PromisedDays);
 
     public int WornDays { get; set; }
-
     public LocalDate? FirstBonded { get; set; }
-
     public LocalDate? Gone { get; private set; }
-
     public UnitState? End { get; private set; }
-
     public string? Because { get; private set; }
-
     public bool OnHead { get; set; }
 
     public string Serial => serial;

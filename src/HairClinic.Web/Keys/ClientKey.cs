@@ -17,9 +17,7 @@ public sealed class ClientKey : PracticeOwned
     public byte[] Wrapped { get; private set; } = [];
 
     public string MasterKeyId { get; private set; } = "";
-
     public Instant CreatedAt { get; private set; }
-
     public Instant? DestroyedAt { get; private set; }
 
     public void Rewrap(byte[] wrapped, string masterKeyId) => (Wrapped, MasterKeyId) = (wrapped, masterKeyId);

@@ -16,8 +16,6 @@ public sealed class MasterKeyMark
     }
 
     public string Id { get; private set; } = "";
-
     public Instant MadeAt { get; private set; }
-
     public byte[] Mark { get; private set; } = [];
 }

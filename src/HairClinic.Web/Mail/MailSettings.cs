@@ -11,11 +11,8 @@ public sealed record MailSettings
     public string? Host { get; init; }
 
     public int Port { get; init; } = 587;
-
     public bool Tls { get; init; } = true;
-
     public string? User { get; init; }
-
     public string? Password { get; init; }
 
     /// <summary>The address letters come from; asked for together with <see cref="Host"/>.</summary>

@@ -33,7 +33,6 @@ public sealed class LifetimeFit
     public required double ClientSpread { get; init; }
 
     public required int Iterations { get; init; }
-
     public required bool Converged { get; init; }
 
     /// <summary>Rows with information, and those of them that ended.</summary>

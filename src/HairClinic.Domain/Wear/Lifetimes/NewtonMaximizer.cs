@@ -17,11 +17,8 @@ internal sealed class NewtonMaximizer(LogPosterior target, double[] spreads, int
     private const double Near = 1e-6;
 
     public double[] Parameters { get; private set; } = [];
-
     public FitSums Sums { get; private set; } = new(0);
-
     public int Iterations { get; private set; }
-
     public bool Converged { get; private set; }
 
     /// <summary>The parameter that moved most in the last step, in units of the noise.</summary>

@@ -34,16 +34,13 @@ public sealed class StoredFit : PracticeOwned
     }
 
     public WearQuantity Quantity { get; private set; }
-
     public int ModelVersion { get; private set; }
 
     /// <summary>The last day whose records it knew.</summary>
     public LocalDate DataCut { get; private set; }
 
     public Instant FittedAt { get; private set; }
-
     public LifeDistribution Distribution { get; private set; }
-
     public string[] Columns { get; private set; } = [];
 
     /// <summary>δ, then β in the order of <see cref="Columns"/>.</summary>
@@ -56,20 +53,15 @@ public sealed class StoredFit : PracticeOwned
     public double? LogScale { get; private set; }
 
     public double? ClientSpread { get; private set; }
-
     public double? LogLikelihood { get; private set; }
-
     public double? LogPosterior { get; private set; }
-
     public int Iterations { get; private set; }
 
     /// <summary>Predictions use it; where it is not, what was assumed.</summary>
     public bool Converged { get; private set; }
 
     public int Spells { get; private set; }
-
     public int Ended { get; private set; }
-
     public int Clients { get; private set; }
 
     /// <summary>What a reader of it should know.</summary>

@@ -101,9 +101,7 @@ public sealed class WearFactor : PracticeOwned
     }
 
     public WearQuantity Quantity { get; private set; }
-
     public WearHabit Habit { get; private set; }
-
     public double Factor { get; private set; }
 
     /// <exception cref="Refusal">Outside 0.2–2.</exception>

@@ -164,7 +164,6 @@ public sealed record SlotChair(Guid Id, string Name, IReadOnlyList<Interval> Bus
 public sealed record SlotWish(ServiceTimeline Service, Guid ServiceKindId, Instant Target)
 {
     public Guid? OnlyChair { get; init; }
-
     public Guid? OnlyPerson { get; init; }
 
     /// <summary>Preferred among equals; others are still offered.</summary>

@@ -6,6 +6,5 @@ public sealed class AccessHead : PracticeOwned
     private AccessHead() { }
 
     public long Number { get; private set; }
-
     public byte[] Hash { get; private set; } = [];
 }

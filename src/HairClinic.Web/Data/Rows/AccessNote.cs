@@ -23,25 +23,20 @@ public sealed class AccessNote : PracticeOwned
     public Instant At { get; init; }
 
     public AccessActorKind ActorKind { get; init; }
-
     public Guid? ActorId { get; init; }
 
     /// <summary>The role at the time, or the job's name.</summary>
     public string Role { get; init; } = "";
 
     public AccessDeed Deed { get; init; }
-
     public Guid? ClientId { get; init; }
-
     public Guid? SubjectId { get; init; }
-
     public string? Reason { get; init; }
 
     /// <summary>The master key that signed it: lines outlive rotations.</summary>
     public string KeyId { get; init; } = "";
 
     public byte[] PreviousHash { get; init; } = [];
-
     public byte[] Hash { get; private set; } = [];
 
     internal AccessNote Signed(byte[] hash)

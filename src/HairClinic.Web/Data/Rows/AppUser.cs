@@ -6,7 +6,6 @@ namespace HairClinic.Web.Data.Rows;
 public sealed class AppUser : IdentityUser<Guid>
 {
     public Guid PracticeId { get; set; }
-
     public Guid PersonId { get; set; }
 
     /// <summary>The salon whose day they look at, until they choose another.</summary>

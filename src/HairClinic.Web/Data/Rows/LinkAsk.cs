@@ -12,7 +12,6 @@ public sealed class LinkAsk
         (Id, AddressHash, Address, At) = (id, addressHash, address, at);
 
     public Guid Id { get; private set; }
-
     public byte[] AddressHash { get; private set; } = [];
 
     /// <summary>Null once it was looked up.</summary>

@@ -16,9 +16,7 @@ public sealed class SignInLink
     }
 
     public byte[] TokenHash { get; private set; } = [];
-
     public Guid PracticeId { get; private set; }
-
     public Guid ClientId { get; private set; }
 
     /// <summary>Where it was sent: opening it proves access to that address.</summary>

@@ -42,20 +42,15 @@ public sealed class SignInSession
     }
 
     public Guid Id { get; private set; }
-
     public Guid UserId { get; private set; }
-
     public Guid PracticeId { get; private set; }
-
     public Guid PersonId { get; private set; }
-
     public SignInWay Way { get; private set; }
 
     /// <summary>Browser and system in words, such as "Firefox on Windows".</summary>
     public string Device { get; private set; } = "";
 
     public Instant CreatedAt { get; private set; }
-
     public Instant LastSeenAt { get; private set; }
 
     /// <summary>When they last proved who they are; signing in counts.</summary>
@@ -77,7 +72,6 @@ public sealed class SignInSession
     public Instant ExpiresAt { get; private set; }
 
     public Instant? EndedAt { get; private set; }
-
     public SessionEnd? EndedBecause { get; private set; }
 
     public void End(SessionEnd why, Instant now) => (EndedAt, EndedBecause) = (EndedAt ?? now, EndedBecause ?? why);

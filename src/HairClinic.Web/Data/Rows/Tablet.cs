@@ -15,7 +15,6 @@ public sealed class Tablet : PracticeOwned
     public int LockAfterMinutes { get; private set; }
 
     public byte[] TokenHash { get; private set; } = [];
-
     public Instant MadeAt { get; private set; }
 
     /// <summary>When somebody last signed in there.</summary>

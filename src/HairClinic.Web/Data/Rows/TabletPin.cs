@@ -11,7 +11,6 @@ public sealed class TabletPin : PracticeOwned
     public TabletPin(Guid id, Guid tabletId, Guid personId) => (Id, TabletId, PersonId) = (id, tabletId, personId);
 
     public Guid TabletId { get; private set; }
-
     public Guid PersonId { get; private set; }
 
     /// <summary>A salted slow hash, of the PIN mixed with a key that lies outside the database.</summary>

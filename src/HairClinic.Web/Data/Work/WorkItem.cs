@@ -17,7 +17,6 @@ public sealed class WorkItem : ActorOwned
     public string Body { get; private set; } = "{}";
 
     public Instant AskedAt { get; private set; }
-
     public Instant NotBefore { get; private set; }
 
     /// <summary>Until then a worker has claimed it; one that died has lost its claim by then.</summary>
@@ -33,7 +32,6 @@ public sealed class WorkItem : ActorOwned
     public WorkFate? Fate { get; private set; }
 
     public int Attempts { get; private set; }
-
     public string? LastError { get; private set; }
 
     public void Claim(Instant until) => HeldUntil = until;

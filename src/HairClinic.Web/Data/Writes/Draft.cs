@@ -15,9 +15,7 @@ public sealed class Draft : PracticeOwned
     }
 
     public Guid PersonId { get; private set; }
-
     public string Form { get; private set; } = "";
-
     public Guid SubjectId { get; private set; }
 
     /// <summary>The form's input as JSON.</summary>

@@ -9,12 +9,8 @@ public sealed class SealedDraft : PracticeOwned
         (Id, PersonId, Form, ClientId, Closed, SavedAt) = (id, personId, form, clientId, closed, at);
 
     public Guid PersonId { get; private set; }
-
     public string Form { get; private set; } = "";
-
     public Guid ClientId { get; private set; }
-
     public byte[] Closed { get; private set; } = [];
-
     public Instant SavedAt { get; private set; }
 }

@@ -9,7 +9,6 @@ public sealed class WriteKey : ActorOwned
         (Id, Deed, BodyHash, Answer, At) = (id, deed, bodyHash, answer, at);
 
     public string Deed { get; private set; } = "";
-
     public byte[] BodyHash { get; private set; } = [];
 
     /// <summary>The outcome as JSON.</summary>

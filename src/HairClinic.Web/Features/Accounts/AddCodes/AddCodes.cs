@@ -56,7 +56,6 @@ public sealed class AddCodes(OwnAccount own, SecondFactor factor, IDataProtectio
     public sealed record Input
     {
         public string? Sealed { get; set; }
-
         public string Code { get; set; } = "";
     }
 }

@@ -35,9 +35,7 @@ public sealed class ChangePassword(ClinicSignIns accounts, OwnAccount own, SignI
     public sealed record Input
     {
         public string Present { get; set; } = "";
-
         public string Password { get; set; } = "";
-
         public string Again { get; set; } = "";
     }
 }

@@ -180,9 +180,7 @@ public sealed class GiveAccount(
     public sealed record Input
     {
         public Guid PersonId { get; set; }
-
         public string Name { get; set; } = "";
-
         public string? Email { get; set; }
 
         /// <summary>A first password, told by mouth; empty when a link is to be handed over.</summary>

@@ -57,9 +57,7 @@ public sealed class SetPassword(
         public string? For { get; set; }
 
         public string? Token { get; set; }
-
         public string Password { get; set; } = "";
-
         public string Again { get; set; } = "";
     }
 }

@@ -44,7 +44,6 @@ public sealed class SetPin(OwnAccount own, TabletStore tablets, PinStore pins, S
     public sealed record Input
     {
         public string Pin { get; set; } = "";
-
         public string Again { get; set; } = "";
     }
 }

@@ -56,7 +56,6 @@ public sealed class SignIn(ClinicSignIns accounts, ClinicHasher hasher, SignInTr
     public sealed record Input
     {
         public string Name { get; set; } = "";
-
         public string Password { get; set; } = "";
     }
 

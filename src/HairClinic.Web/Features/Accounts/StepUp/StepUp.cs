@@ -71,7 +71,6 @@ public sealed class StepUp(
     public sealed record Input
     {
         public string Password { get; set; } = "";
-
         public string? Code { get; set; }
     }
 }

@@ -77,9 +77,7 @@ public sealed class SwitchPerson(TabletStore tablets, PinStore pins, ClinicSignI
     public sealed record Input
     {
         public Guid Who { get; set; }
-
         public string Pin { get; set; } = "";
-
         public Guid? Visit { get; set; }
     }
 

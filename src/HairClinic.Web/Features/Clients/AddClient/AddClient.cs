@@ -64,9 +64,7 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
         public string? Proposed { get; set; }
 
         public string Name { get; set; } = "";
-
         public Guid HomeSalonId { get; set; }
-
         public string? Phone { get; set; }
 
         /// <summary>The number, as typed, that is another client's too and was agreed to.</summary>

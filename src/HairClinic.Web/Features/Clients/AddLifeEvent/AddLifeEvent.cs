@@ -85,9 +85,7 @@ public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, IC
     public sealed record Input
     {
         public Guid ClientId { get; set; }
-
         public LifeEventKind? Kind { get; set; }
-
         public LocalDate? From { get; set; }
 
         /// <summary>Last day, included; empty for a single day.</summary>

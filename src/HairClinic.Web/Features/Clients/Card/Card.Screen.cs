@@ -10,7 +10,6 @@ public sealed partial class Card
     public sealed record Screen
     {
         public required Client Client { get; init; }
-
         public required string HomeSalon { get; init; }
 
         /// <summary>Opened by the home salon or an owner, who may do more than whoever was let in.</summary>
@@ -20,9 +19,7 @@ public sealed partial class Card
         public required LocalDate Today { get; init; }
 
         public required Instant Now { get; init; }
-
         public required DateTimeZone HomeZone { get; init; }
-
         public required WearLineModel Line { get; init; }
 
         /// <summary>What is on the head; null when nothing is bonded.</summary>
@@ -45,7 +42,6 @@ public sealed partial class Card
         public required IReadOnlyList<VisitRow> Visits { get; init; }
 
         public required IReadOnlyList<UnitRow> Units { get; init; }
-
         public required IReadOnlyList<NoteRow> Notes { get; init; }
 
         /// <summary>Of those that open the client's own pages the ones that wait to be confirmed.</summary>

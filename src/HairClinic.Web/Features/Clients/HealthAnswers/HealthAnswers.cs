@@ -149,7 +149,6 @@ public sealed class HealthAnswers(
     public sealed record Input
     {
         public Guid ClientId { get; set; }
-
         public HealthHistory History { get; set; } = new();
     }
 

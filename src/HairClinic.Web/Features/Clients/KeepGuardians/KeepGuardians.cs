@@ -67,7 +67,6 @@ public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes, C
         public Guid? TakeAway { get; set; }
 
         public string Name { get; set; } = "";
-
         public string Email { get; set; } = "";
 
         /// <summary>The last day it holds; null for as long as it is kept here.</summary>

@@ -12,29 +12,17 @@ public sealed partial class MergeClients
     public sealed record Side
     {
         public required Guid Id { get; init; }
-
         public required string Code { get; init; }
-
         public required string Name { get; init; }
-
         public string? Phone { get; init; }
-
         public string? Email { get; init; }
-
         public LocalDate? BirthDate { get; init; }
-
         public string? Note { get; init; }
-
         public required string Salon { get; init; }
-
         public required string Zone { get; init; }
-
         public int Units { get; init; }
-
         public int Bonds { get; init; }
-
         public int Visits { get; init; }
-
         public LocalDate? LastVisit { get; init; }
 
         /// <summary>Something is on the head today.</summary>

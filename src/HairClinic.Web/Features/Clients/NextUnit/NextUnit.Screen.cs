@@ -9,9 +9,7 @@ public sealed partial class NextUnit
     public sealed record Screen(Client Client, string Salon, LocalDate Today, Plan? Plan, IReadOnlyList<Draft> Drafts)
     {
         public Bond? Bond { get; init; }
-
         public LocalDate? NextVisit { get; init; }
-
         public WearLineModel? Line { get; init; }
     }
 
@@ -39,14 +37,12 @@ public sealed partial class NextUnit
         public LocalDate? DataCut { get; init; }
 
         public required IReadOnlyList<UnitLeft> InHand { get; init; }
-
         public required IReadOnlyList<UnitComing> InFlight { get; init; }
 
         /// <summary>When the next unit is as likely as not ready, if the first were ordered today.</summary>
         public required LocalDate NextReady { get; init; }
 
         public required IReadOnlyList<UnitGone> GoneLately { get; init; }
-
         public required IReadOnlyList<Remedy> Remedies { get; init; }
 
         /// <summary>What was changed on the last unit: the repeat order begins with it.</summary>
@@ -81,7 +77,6 @@ public sealed partial class NextUnit
     public sealed record Input
     {
         public Guid ClientId { get; set; }
-
         public string? Note { get; set; }
 
         /// <summary>How many drafts whoever taps has seen: where there are more by then, no other is made.</summary>

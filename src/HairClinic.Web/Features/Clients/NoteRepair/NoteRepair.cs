@@ -71,13 +71,9 @@ public sealed class NoteRepair(ClinicDbFactory databases, WriteOnce writes, IClo
     public sealed record Input
     {
         public Guid ClientId { get; set; }
-
         public Guid? UnitId { get; set; }
-
         public RepairKind? Kind { get; set; }
-
         public LocalDate? On { get; set; }
-
         public string? Note { get; set; }
     }
 

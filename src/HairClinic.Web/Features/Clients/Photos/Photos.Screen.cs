@@ -10,9 +10,7 @@ public sealed partial class Photos
     public sealed record Input
     {
         public Guid ClientId { get; set; }
-
         public PhotoKind Kind { get; set; }
-
         public LocalDate? TakenOn { get; set; }
 
         /// <summary>The client agreed to this photo today.</summary>

@@ -95,18 +95,14 @@ public sealed partial class PhotosPage
     public sealed class AddFields
     {
         public PhotoKind Kind { get; set; }
-
         public string? TakenOn { get; set; }
-
         public bool Agreed { get; set; }
-
         public bool Share { get; set; }
     }
 
     public sealed class ChangeFields
     {
         public Guid PhotoId { get; set; }
-
         public string? What { get; set; }
     }
 }

@@ -53,7 +53,6 @@ public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes,
     public sealed record Input
     {
         public Guid ClientId { get; set; }
-
         public CareHabits Habits { get; set; } = new();
     }
 

@@ -66,7 +66,6 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClo
     public sealed record Input
     {
         public Guid ClientId { get; set; }
-
         public Guid BondId { get; set; }
 
         /// <summary>The day the client noticed it.</summary>

@@ -134,7 +134,6 @@ public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, Acces
     public sealed record Input
     {
         public Guid ClientId { get; set; }
-
         public Guid? SalonId { get; set; }
 
         /// <summary>Last day, on the calendar of the salon that is let in.</summary>

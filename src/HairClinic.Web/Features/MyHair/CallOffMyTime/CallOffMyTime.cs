@@ -56,9 +56,7 @@ public sealed class CallOffMyTime(ClinicDbFactory databases, OwnSlots slots, Wri
     public sealed record Input
     {
         public Guid Key { get; set; }
-
         public Guid Visit { get; set; }
-
         public uint Version { get; set; }
     }
 

@@ -109,7 +109,6 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
         public Guid Key { get; set; }
 
         public Guid Service { get; set; }
-
         public Instant? At { get; set; }
     }
 }

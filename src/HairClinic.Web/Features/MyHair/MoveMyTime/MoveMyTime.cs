@@ -91,11 +91,8 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
     public sealed record Input
     {
         public Guid Key { get; set; }
-
         public Guid Visit { get; set; }
-
         public uint Version { get; set; }
-
         public Instant? At { get; set; }
     }
 }

@@ -63,7 +63,6 @@ public sealed class MyBondHasLifted(ClinicDbFactory databases, WriteOnce writes,
     public sealed record Input
     {
         public Guid Key { get; set; }
-
         public LocalDate? LiftedOn { get; set; }
 
         /// <summary>They cannot say.</summary>

@@ -74,7 +74,11 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
     }
 
     private async Task<PromiseKept> WorkOutAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
-        PromiseKept.Measure(await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation), salons, clock.GetCurrentInstant());
+        PromiseKept.Measure(
+            await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation),
+            salons,
+            clock.GetCurrentInstant()
+        );
 
     /// <param name="Salons">All the practice's, by id: whoever was let in comes from another.</param>
     /// <param name="AllSalons">Whether the person sees the clients of every salon of the practice.</param>

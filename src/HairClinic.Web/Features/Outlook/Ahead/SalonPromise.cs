@@ -10,9 +10,7 @@ public sealed record SalonPromise(Guid? SalonId, string Name)
     public Proportion Kept { get; init; }
 
     public int Gaps { get; init; }
-
     public int GapDays { get; init; }
-
     public int DaysWatched { get; init; }
 
     /// <summary>Whether the share of those kept tells anything.</summary>

@@ -70,7 +70,6 @@ public sealed class EditConsentWords(ClinicDbFactory databases, WriteOnce writes
     public sealed record Input
     {
         public ConsentSubject? Subject { get; set; }
-
         public string Language { get; set; } = "";
 
         /// <summary>Of the words that were on the screen.</summary>

@@ -67,7 +67,6 @@ public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current,
     public sealed record Input
     {
         public Guid ClientId { get; set; }
-
         public string Code { get; set; } = "";
 
         /// <summary>What was on the screen.</summary>

@@ -67,9 +67,7 @@ public sealed class Keeping(ClinicDbFactory databases, WriteOnce writes, Retenti
     public sealed record Input
     {
         public RetentionSubject? Subject { get; set; }
-
         public int? KeepDays { get; set; }
-
         public bool ByItself { get; set; }
     }
 

@@ -98,13 +98,9 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
     public sealed record Input
     {
         public Guid ClientId { get; set; }
-
         public ConsentSubject? Subject { get; set; }
-
         public bool Given { get; set; }
-
         public ConsentWay? Way { get; set; }
-
         public int TextNumber { get; set; }
     }
 

@@ -96,9 +96,7 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
         public Guid Id { get; set; }
 
         public string Code { get; set; } = "";
-
         public LocalDate? ExpiresOn { get; set; }
-
         public bool Finished { get; set; }
 
         /// <summary>Finished when the form opened; that is never undone.</summary>

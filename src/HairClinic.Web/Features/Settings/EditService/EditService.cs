@@ -82,7 +82,6 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes) : E
     public sealed record Step : IFormRow
     {
         public SegmentKind Kind { get; set; } = SegmentKind.HandsOn;
-
         public int? Minutes { get; set; }
 
         // Known by its place.

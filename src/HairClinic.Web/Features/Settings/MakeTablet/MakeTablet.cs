@@ -38,7 +38,6 @@ public sealed class MakeTablet(
     public sealed record Input
     {
         public string Name { get; set; } = "";
-
         public int LockAfterMinutes { get; set; } = MakeTabletRules.UsualMinutes;
     }
 }

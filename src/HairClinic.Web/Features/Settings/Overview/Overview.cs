@@ -41,34 +41,22 @@ public sealed class Overview(ClinicDbFactory databases, CurrentActor current)
     public sealed record Screen(string Name, bool CanThrowDemoAway, bool GuideUnfinished)
     {
         public int Salons { get; init; }
-
         public IReadOnlyList<string> SalonsWithoutHours { get; init; } = [];
-
         public IReadOnlyList<string> SalonsWithoutChairs { get; init; } = [];
-
         public int Chairs { get; init; }
-
         public int People { get; init; }
-
         public int PeopleWithoutAccount { get; init; }
-
         public int PeopleWithSkills { get; init; }
-
         public int Services { get; init; }
-
         public int RebondServices { get; init; }
-
         public int HoldWindows { get; init; }
 
         /// <summary>Whether a hold window stands for every base and adhesive no other names.</summary>
         public bool FitsAnything { get; init; }
 
         public int Adhesives { get; init; }
-
         public int Products { get; init; }
-
         public int UnitKinds { get; init; }
-
         public int Clients { get; init; }
     }
 }

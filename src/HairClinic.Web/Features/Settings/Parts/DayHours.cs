@@ -8,13 +8,9 @@ namespace HairClinic.Web.Features.Settings;
 public sealed record DayHours : IFormRow
 {
     public IsoDayOfWeek Day { get; set; }
-
     public LocalTime? From { get; set; }
-
     public LocalTime? To { get; set; }
-
     public LocalTime? SecondFrom { get; set; }
-
     public LocalTime? SecondTo { get; set; }
 
     public static List<DayHours> EmptyWeek() => [.. Enumerable.Range(1, 7).Select(d => new DayHours { Day = (IsoDayOfWeek)d })];

@@ -10,9 +10,7 @@ public sealed record DayRange : IFormRow
     public Guid Id { get; set; }
 
     public LocalDate? From { get; set; }
-
     public LocalDate? To { get; set; }
-
     public string Reason { get; set; } = "";
 
     public static string Say(IEnumerable<DayRange> ranges) =>

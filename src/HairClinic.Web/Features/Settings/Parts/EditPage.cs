@@ -23,7 +23,6 @@ public abstract class EditPage<TInput> : LiveComponent
     public IValidator<TInput> Rules { get; set; } = default!;
 
     public Submission<TInput> Submission { get; private set; } = default!;
-
     public TInput? Input { get; private set; }
 
     /// <summary>What someone else saved meanwhile; null where nobody did.</summary>

@@ -88,7 +88,6 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
     public sealed record Line : IFormRow
     {
         public WearQuantity Quantity { get; set; }
-
         public WearHabit Habit { get; set; }
 
         /// <summary>Of the usual time; 100 changes nothing.</summary>

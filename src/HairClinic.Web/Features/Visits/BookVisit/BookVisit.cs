@@ -120,11 +120,8 @@ public sealed partial class BookVisit(
     public sealed record Input : PlaceChoice
     {
         public Guid SalonId { get; set; }
-
         public Guid ClientId { get; set; }
-
         public Guid ServiceKindId { get; set; }
-
         public string? Note { get; set; }
     }
 
@@ -132,9 +129,7 @@ public sealed partial class BookVisit(
     public sealed record Outcome
     {
         public Booked? Booked { get; init; }
-
         public Taken? Taken { get; init; }
-
         public IReadOnlyList<Doubt> Doubts { get; init; } = [];
     }
 

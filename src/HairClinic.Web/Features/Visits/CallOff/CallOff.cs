@@ -77,11 +77,8 @@ public sealed class CallOff(ClinicDbFactory databases, WriteOnce writes, Current
     public sealed record Input
     {
         public Guid VisitId { get; set; }
-
         public uint Version { get; set; }
-
         public CalledOffBy? By { get; set; }
-
         public string? Reason { get; set; }
     }
 

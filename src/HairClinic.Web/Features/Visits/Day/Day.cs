@@ -117,7 +117,6 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
         public IReadOnlyList<TakenView> Taken { get; init; } = [];
 
         public bool MayBook { get; init; }
-
         public bool MayLog { get; init; }
     }
 

@@ -68,33 +68,19 @@ public sealed partial class LogRebond
         public Guid? WornBondId { get; set; }
 
         public int? Shedding { get; set; }
-
         public int? Knots { get; set; }
-
         public int? Base { get; set; }
-
         public int? Fit { get; set; }
-
         public int? Hair { get; set; }
-
         public int? Colour { get; set; }
-
         public bool? FoundLifted { get; set; }
-
         public LocalDate? LiftedOn { get; set; }
-
         public bool LiftDayUnknown { get; set; }
-
         public LiftZone? LiftZone { get; set; }
-
         public RemovalReason Because { get; set; } = RemovalReason.Scheduled;
-
         public Guid? UnitId { get; set; }
-
         public Attachment Attachment { get; set; }
-
         public List<ProductLine> Products { get; set; } = [];
-
         public bool? WaitsKept { get; set; }
 
         /// <summary>The salon's clock; null means the moment of saving.</summary>
@@ -126,9 +112,7 @@ public sealed partial class LogRebond
     public sealed record ProductLine
     {
         public Guid ProductId { get; set; }
-
         public Guid? LotId { get; set; }
-
         public int? Coats { get; set; }
     }
 

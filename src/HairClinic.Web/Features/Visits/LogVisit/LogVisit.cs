@@ -194,20 +194,15 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
     public sealed record Input
     {
         public Guid VisitId { get; set; }
-
         public Guid? WornBondId { get; set; }
 
         /// <summary>A wash or a lift fix is not logged without saying how the edges were.</summary>
         public bool MustSayEdges { get; set; }
 
         public bool? EdgeUp { get; set; }
-
         public LocalDate? LiftedOn { get; set; }
-
         public bool LiftDayUnknown { get; set; }
-
         public LiftZone? LiftZone { get; set; }
-
         public bool? SpotFixed { get; set; }
 
         /// <summary>Something speaks against putting an edge down, and they looked.</summary>

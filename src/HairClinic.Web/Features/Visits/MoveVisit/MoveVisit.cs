@@ -214,7 +214,6 @@ public sealed class MoveVisit(
     public sealed record Input : PlaceChoice
     {
         public Guid VisitId { get; set; }
-
         public uint Version { get; set; }
     }
 
@@ -222,9 +221,7 @@ public sealed class MoveVisit(
     public sealed record Outcome
     {
         public Moved? Moved { get; init; }
-
         public Taken? Taken { get; init; }
-
         public IReadOnlyList<Doubt> Doubts { get; init; } = [];
     }
 

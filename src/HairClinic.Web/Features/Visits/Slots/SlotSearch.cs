@@ -81,7 +81,6 @@ public sealed record SlotAsk(
     public Guid? ClientId { get; init; }
 
     public Guid? OnlyPerson { get; init; }
-
     public Guid? UsualPerson { get; init; }
 
     /// <summary>A gap that was tapped: this chair, as near to <see cref="Start"/> as can be.</summary>

@@ -143,13 +143,9 @@ public sealed class UndoLog(ClinicDbFactory databases, WriteOnce writes, DraftSt
         public VisitRecord? Record => Visit.Record;
 
         public required Salon Salon { get; init; }
-
         public ServicePurpose Purpose { get; init; }
-
         public Bond? Made { get; init; }
-
         public required List<Bond> Bonds { get; init; }
-
         public required List<HairSystem> Units { get; init; }
 
         /// <summary>A log that made a bond took off the one removed that day; any other left the open one on.</summary>

@@ -151,7 +151,6 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
     public sealed record Input
     {
         public Guid ClientId { get; set; }
-
         public Guid ServiceKindId { get; set; }
 
         /// <summary>Something about this client wants a look before this service, and they looked.</summary>

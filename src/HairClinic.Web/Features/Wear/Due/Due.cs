@@ -100,14 +100,12 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         public double GapAccepted { get; init; }
 
         public IReadOnlyList<DueRow> Rows { get; init; } = [];
-
         public DueCursor? Next { get; init; }
 
         /// <summary>Those at risk of a gap, where that part is asked for.</summary>
         public IReadOnlyList<RiskRow> Risks { get; init; } = [];
 
         public RiskCursor? NextRisk { get; init; }
-
         public DueCounts Counts { get; init; } = new(new Dictionary<DuePart, int>(), AtLeast: false);
     }
 }

@@ -4,39 +4,22 @@ namespace HairClinic.Web.Features.Wear;
 public sealed record DueRow
 {
     public required Guid BondId { get; init; }
-
     public required int Rank { get; init; }
-
     public required Guid ClientId { get; init; }
-
     public required Guid SalonId { get; init; }
-
     public required string Code { get; init; }
-
     public required string Name { get; init; }
-
     public string? CalledAs { get; init; }
-
     public string? Phone { get; init; }
-
     public required LocalDate AppliedOn { get; init; }
-
     public required LocalDate OpensOn { get; init; }
-
     public required LocalDate DueOn { get; init; }
-
     public required LocalDate ClosesOn { get; init; }
-
     public required IReadOnlyList<DueReason> Reasons { get; init; }
-
     public LocalDate? LiftedOn { get; init; }
-
     public LocalDate? LiftReportedOn { get; init; }
-
     public LiftZone? LiftZone { get; init; }
-
     public DueContact? LastContact { get; init; }
-
     public DueBooking? Booking { get; init; }
 
     /// <summary>No spare in house, and nothing on order.</summary>

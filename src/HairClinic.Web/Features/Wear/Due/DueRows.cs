@@ -85,11 +85,8 @@ internal static class DueRows
     private sealed class Key
     {
         public required int Rank { get; init; }
-
         public required LocalDate ClosesOn { get; init; }
-
         public required Guid BondId { get; init; }
-
         public required bool AtRisk { get; init; }
     }
 }

@@ -54,11 +54,8 @@ public sealed class NoteContact(WriteOnce writes, CurrentActor current, IClock c
     public sealed record Input
     {
         public Guid ClientId { get; init; }
-
         public ContactKind Kind { get; init; }
-
         public LocalDate? Until { get; set; }
-
         public string Reason { get; set; } = "";
     }
 

@@ -34,7 +34,6 @@ public sealed class FirstPeople(WriteOnce writes)
     public sealed record Line
     {
         public string Name { get; set; } = "";
-
         public StaffRole Role { get; set; } = StaffRole.Stylist;
     }
 

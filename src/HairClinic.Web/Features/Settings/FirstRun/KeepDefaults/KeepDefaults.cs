@@ -72,31 +72,23 @@ public sealed class KeepDefaults(WriteOnce writes)
     public sealed record Input
     {
         public List<ServiceLine> Services { get; set; } = [];
-
         public List<WindowLine> Windows { get; set; } = [];
     }
 
     public sealed record ServiceLine
     {
         public bool Keep { get; set; } = true;
-
         public string Name { get; set; } = "";
-
         public ServicePurpose Purpose { get; set; }
-
         public int? Minutes { get; set; }
     }
 
     public sealed record WindowLine
     {
         public bool Keep { get; set; } = true;
-
         public string? Base { get; set; }
-
         public Attachment? Attachment { get; set; }
-
         public int? EarliestWeeks { get; set; }
-
         public int? LatestWeeks { get; set; }
 
         /// <summary>Stands for all that no other window names: a practice always has it.</summary>

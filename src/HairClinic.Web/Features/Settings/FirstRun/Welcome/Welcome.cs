@@ -82,20 +82,15 @@ public sealed class Welcome(SetupCode code, Presence presence, PracticeJobs jobs
     public sealed record Input
     {
         public Guid Key { get; set; }
-
         public string Code { get; set; } = "";
-
         public string PracticeName { get; set; } = "";
 
         /// <summary>ISO 3166 country.</summary>
         public string Region { get; set; } = "GB";
 
         public string Culture { get; set; } = "en-GB";
-
         public string OwnerName { get; set; } = "";
-
         public string SignInName { get; set; } = "";
-
         public string Password { get; set; } = "";
     }
 }
