@@ -1,5 +1,4 @@
 using System.Text;
-using FluentValidation;
 using HairClinic.Web.Accounts.Passwords;
 
 namespace HairClinic.Web.Accounts;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HairClinic.Web.Features.Binder;
 
 namespace HairClinic.Web.CommandLine;

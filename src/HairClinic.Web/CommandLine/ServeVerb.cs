@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using HairClinic.Web.Demo;
 using HairClinic.Web.Mail;
 

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 

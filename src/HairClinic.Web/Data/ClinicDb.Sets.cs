@@ -1,6 +1,3 @@
-using HairClinic.Domain.LoadAhead;
-using HairClinic.Domain.Orders;
-using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;

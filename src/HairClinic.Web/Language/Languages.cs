@@ -1,4 +1,3 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Localization;
 
 namespace HairClinic.Web.Language;

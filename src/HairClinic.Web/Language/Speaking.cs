@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace HairClinic.Web.Language;
 
 /// <summary>Says something in somebody's own language where no request sets it: letters.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Resources;
 using Microsoft.Extensions.Localization;
 

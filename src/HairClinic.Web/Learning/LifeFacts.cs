@@ -133,3 +133,48 @@ public sealed record LifeSpell(
                 s.Repaired == 0 ? Columns : [.. Columns, WearCovariate.For(WearHabit.Repaired, s.Repaired)]
             ));
 }
+
+/// <summary>Gathers units as spells of life: worn days until an inspection found them worn out.</summary>
+public static class LifeSpells
+{
+    /// <param name="clientIds">Null for every unit that was ever bonded.</param>
+    public static async Task<List<LifeSpell>> ReadAsync(
+        ClinicDb db,
+        LocalDate today,
+        IReadOnlyCollection<Guid>? clientIds,
+        CancellationToken cancellation
+    ) => [.. (await LifeFacts.LoadAsync(db, clientIds, cancellation)).All(await KindsAsync(db, cancellation), today)];
+
+    public static Task<Dictionary<Guid, UnitKindTerms>> KindsAsync(ClinicDb db, CancellationToken cancellation) =>
+        (
+            from kind in db.UnitKinds
+            join material in db.BaseMaterials on kind.BaseMaterialId equals material.Id
+            select new UnitKindTerms(
+                kind.Id,
+                kind.Name,
+                material.Id,
+                kind.WorkshopId,
+                material.LifeFromDays,
+                material.LifeToDays,
+                kind.LeadHalfDays,
+                kind.LeadNineInTenDays
+            )
+        ).ToDictionaryAsync(k => k.Id, cancellation);
+}
+
+/// <summary>A kind of unit with the practice's rows for its life and its lead time.</summary>
+public sealed record UnitKindTerms(
+    Guid Id,
+    string Name,
+    Guid BaseMaterialId,
+    Guid? WorkshopId,
+    int LifeFromDays,
+    int LifeToDays,
+    int LeadHalfDays,
+    int LeadNineInTenDays
+)
+{
+    public WindowPrior Life() => WindowPrior.FromWindow(LifeDistribution.Weibull, LifeFromDays, LifeToDays);
+
+    public LeadTimePrior Lead() => new(LeadHalfDays, LeadNineInTenDays);
+}

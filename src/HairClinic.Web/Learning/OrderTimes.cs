@@ -1,6 +1,3 @@
-using HairClinic.Domain.Orders;
-using HairClinic.Domain.Replacement;
-
 namespace HairClinic.Web.Learning;
 
 /// <summary>How long orders of each kind take, with the workshops' closures and remakes; tables are made once and kept for a batch.</summary>

@@ -1,5 +1,3 @@
-using HairClinic.Domain.LoadAhead;
-using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Globalization;
 using HairClinic.Web.Data;
 using Npgsql;
 

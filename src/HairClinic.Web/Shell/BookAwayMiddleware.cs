@@ -1,4 +1,3 @@
-using System.Globalization;
 using HairClinic.Web.Data;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Localization;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Fence;

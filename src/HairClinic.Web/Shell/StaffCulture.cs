@@ -1,4 +1,3 @@
-using System.Globalization;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Language;
 using Microsoft.AspNetCore.Components.Endpoints;

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Text.Json;
-using FluentValidation;
 using FluentValidation.Results;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;

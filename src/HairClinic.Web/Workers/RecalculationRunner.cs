@@ -1,4 +1,3 @@
-using HairClinic.Domain.LoadAhead;
 using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
 using HairClinic.Web.Mail;

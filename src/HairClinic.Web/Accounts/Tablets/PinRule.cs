@@ -1,5 +1,3 @@
-using FluentValidation;
-
 namespace HairClinic.Web.Accounts.Tablets;
 
 /// <summary>What a PIN must be: six digits, and none of those that are tried first.</summary>

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace HairClinic.Web.CommandLine.Analyse;
 
 /// <summary>One column of a table, every cell of it: its type is never guessed from its first rows alone.</summary>

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
-using HairClinic.Domain.Replacement;
 
 namespace HairClinic.Web.CommandLine.Analyse;
 

@@ -1,5 +1,4 @@
 using HairClinic.Web.Data.Writes;
-using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;
 

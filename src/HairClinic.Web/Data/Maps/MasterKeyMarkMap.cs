@@ -1,5 +1,4 @@
 using HairClinic.Web.Keys;
-using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;
 

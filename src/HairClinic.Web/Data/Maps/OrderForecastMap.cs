@@ -1,7 +1,3 @@
-using HairClinic.Domain.LoadAhead;
-using HairClinic.Domain.Orders;
-using Microsoft.EntityFrameworkCore.Metadata.Builders;
-
 namespace HairClinic.Web.Data.Maps;
 
 public sealed class OrderForecastMap() : FencedMap<OrderForecast>("order_forecasts")

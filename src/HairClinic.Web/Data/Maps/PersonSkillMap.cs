@@ -1,5 +1,3 @@
-using Microsoft.EntityFrameworkCore.Metadata.Builders;
-
 namespace HairClinic.Web.Data.Maps;
 
 public sealed class PersonSkillMap() : FencedMap<PersonSkill>("person_skills")

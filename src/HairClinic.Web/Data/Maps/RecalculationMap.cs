@@ -1,6 +1,3 @@
-using HairClinic.Domain.LoadAhead;
-using Microsoft.EntityFrameworkCore.Metadata.Builders;
-
 namespace HairClinic.Web.Data.Maps;
 
 public sealed class RecalculationMap() : FencedMap<Recalculation>("recalculations")

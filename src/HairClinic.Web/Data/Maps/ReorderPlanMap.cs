@@ -1,6 +1,3 @@
-using HairClinic.Domain.Replacement;
-using Microsoft.EntityFrameworkCore.Metadata.Builders;
-
 namespace HairClinic.Web.Data.Maps;
 
 public sealed class ReorderPlanMap() : FencedMap<ReorderPlan>("reorder_plans")

@@ -1,6 +1,3 @@
-using HairClinic.Domain.Replacement;
-using Microsoft.EntityFrameworkCore.Metadata.Builders;
-
 namespace HairClinic.Web.Data.Maps;
 
 public sealed class StoredLeadMap() : FencedMap<StoredLead>("stored_leads")

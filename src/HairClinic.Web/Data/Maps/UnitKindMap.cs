@@ -1,6 +1,3 @@
-using HairClinic.Domain.Orders;
-using Microsoft.EntityFrameworkCore.Metadata.Builders;
-
 namespace HairClinic.Web.Data.Maps;
 
 public sealed class UnitKindMap() : FencedMap<UnitKind>("unit_kinds")

@@ -1,5 +1,4 @@
 using HairClinic.Web.Data.Work;
-using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
 namespace HairClinic.Web.Data.Maps;
 

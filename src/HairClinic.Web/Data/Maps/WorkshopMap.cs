@@ -1,6 +1,3 @@
-using HairClinic.Domain.Orders;
-using Microsoft.EntityFrameworkCore.Metadata.Builders;
-
 namespace HairClinic.Web.Data.Maps;
 
 public sealed class WorkshopMap() : FencedMap<Workshop>("workshops")

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data.Work;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Diagnostics;

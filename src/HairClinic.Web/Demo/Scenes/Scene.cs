@@ -1,4 +1,3 @@
-using HairClinic.Domain.Orders;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Settings;
 

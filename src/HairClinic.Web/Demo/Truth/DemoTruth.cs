@@ -1,5 +1,3 @@
-using HairClinic.Domain.Orders;
-
 namespace HairClinic.Web.Demo.Truth;
 
 /// <summary>What is true of the invented practice: the numbers its history is drawn from, so that what is later learnt from it can be held against them.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HairClinic.Web.Ui;
 using NodaTime.Text;
 

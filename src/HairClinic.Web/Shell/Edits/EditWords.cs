@@ -1,6 +1,4 @@
 using System.Collections;
-using System.Globalization;
-using HairClinic.Domain.Money;
 using HairClinic.Web.Language;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Fields;

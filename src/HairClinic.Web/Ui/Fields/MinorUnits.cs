@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace HairClinic.Web.Ui.Fields;
 
 /// <summary>Amounts as people type them, to and from minor units. Anything finer than the minor unit is refused, never rounded.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

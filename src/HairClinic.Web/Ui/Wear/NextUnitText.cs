@@ -1,4 +1,3 @@
-using HairClinic.Domain.Replacement;
 using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Ui.Wear;

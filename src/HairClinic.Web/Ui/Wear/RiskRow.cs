@@ -1,5 +1,3 @@
-using HairClinic.Domain.Replacement;
-
 namespace HairClinic.Web.Ui.Wear;
 
 /// <summary>A client whose next unit must be seen to, as the last plan has it.</summary>

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace HairClinic.Web.Ui.Wear;
 
 /// <summary>Days to per cent of the picture's width. Per cent, so that lettering keeps its size on any screen.</summary>

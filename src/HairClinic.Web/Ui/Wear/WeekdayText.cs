@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace HairClinic.Web.Ui.Wear;
 
 /// <summary>Weekdays by the reader's own names.</summary>

@@ -1,4 +1,3 @@
-using FluentValidation;
 using HairClinic.Web.Accounts;
 
 namespace HairClinic.Web.Features.Accounts;

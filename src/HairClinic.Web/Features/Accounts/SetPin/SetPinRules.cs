@@ -1,4 +1,3 @@
-using FluentValidation;
 using HairClinic.Web.Accounts.Tablets;
 
 namespace HairClinic.Web.Features.Accounts;

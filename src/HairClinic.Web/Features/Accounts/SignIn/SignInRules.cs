@@ -1,5 +1,3 @@
-using FluentValidation;
-
 namespace HairClinic.Web.Features.Accounts;
 
 public sealed class SignInRules : AbstractValidator<SignIn.Input>

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Orders;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Features.Binder;

@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
 using CsvHelper;
 
 namespace HairClinic.Web.Features.Binder.Sheets;

@@ -25,7 +25,7 @@ public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, IC
         ).SingleOrDefaultAsync(cancellation);
         if (row is null)
             return null;
-        var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[row.Zone]).Date;
+        var today = clock.Today(row.Zone);
         return new Screen(row.Name, row.Code, today, [.. row.Events.Where(e => e.To >= today).OrderBy(e => e.From)]);
     }
 

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Replacement;
-
 namespace HairClinic.Web.Features.Clients;
 
 public sealed partial class Card

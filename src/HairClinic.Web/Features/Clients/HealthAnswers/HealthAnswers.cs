@@ -61,7 +61,7 @@ public sealed class HealthAnswers(
         var (latest, erased) = saves is [var newest, ..] ? await ReadAsync(db, newest.Id, cancellation) : (null, false);
         var draft = erased ? null : await drafts.FindAsync<Input>(db, nameof(HealthAnswers), clientId, cancellation);
         await transaction.CommitAsync(cancellation);
-        return new Screen(client.Name, client.Code, Today(client.Zone), latest, draft, erased, saves, products);
+        return new Screen(client.Name, client.Code, clock.Today(client.Zone), latest, draft, erased, saves, products);
     }
 
     /// <summary>Keeps what was typed so far, sealed.</summary>
@@ -85,7 +85,7 @@ public sealed class HealthAnswers(
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
         await log.NoteAsync(db, AccessDeed.SavedHealth, input.ClientId, key, cancellation: cancellation);
-        var today = Today(zone);
+        var today = clock.Today(zone);
         var plain = JsonSerializer.SerializeToUtf8Bytes(input.History, JsonColumns.Options);
         var closed = await sealer.SealAsync(db, input.ClientId, HealthAnswer.Purpose, key, plain, cancellation);
         CryptographicOperations.ZeroMemory(plain);
@@ -126,8 +126,6 @@ public sealed class HealthAnswers(
         CryptographicOperations.ZeroMemory(plain);
         return new Sent(digest);
     }
-
-    private LocalDate Today(string zone) => clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
 
     /// <param name="Latest">Null when nothing was asked yet, or what was answered is erased.</param>
     /// <param name="Saves">When it was asked and by whom, newest first.</param>

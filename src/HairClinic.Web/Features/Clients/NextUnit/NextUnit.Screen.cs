@@ -1,4 +1,3 @@
-using HairClinic.Domain.Replacement;
 using HairClinic.Web.Learning;
 
 namespace HairClinic.Web.Features.Clients;

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Replacement;
 using HairClinic.Web.Language;
 using HairClinic.Web.Learning;
 using NodaTime.Text;

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Maps;
@@ -111,7 +110,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
             units.Where(u => u.State != UnitState.Specified).MaxBy(u => u.Dates.OrderedOn ?? u.Dates.SpecifiedOn ?? u.Dates.ArrivedOn)
             ?? throw new Refusal("There is no unit yet that could be repeated.");
         var zone = await db.Salons.Where(s => s.Id == client.HomeSalonId).Select(s => s.Zone).SingleAsync(cancellation);
-        var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
+        var today = clock.Today(zone);
         var draft = HairSystem.RepeatOf(key, await SerialAsync(db, client, units.Count, cancellation), last, today, input.Note);
         db.HairSystems.Add(draft);
         // A word that leads to a unit is let in once the unit is there.

@@ -1,5 +1,3 @@
-using FluentValidation;
-
 namespace HairClinic.Web.Features.Clients;
 
 public sealed class NextUnitRules : AbstractValidator<NextUnit.Input>

@@ -32,7 +32,7 @@ public sealed class NoteRepair(ClinicDbFactory databases, WriteOnce writes, IClo
         return new Screen(
             row.Name,
             row.Code,
-            clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[row.Zone]).Date,
+            clock.Today(row.Zone),
             [
                 .. units
                     .Where(u => u.State != UnitState.Specified && !u.State.IsInFlight() && !u.State.IsGone())

@@ -54,7 +54,7 @@ public sealed partial class Photos(
         return new Screen(
             client.Name,
             client.Code,
-            Today(client.Zone),
+            clock.Today(client.Zone),
             [.. rows.Take(Page)],
             rows.Count > Page ? rows[Page - 1].Id : null,
             StaffRoles.MayReadHealth(current.Person)
@@ -101,7 +101,7 @@ public sealed partial class Photos(
                     )
                         throw new Refusal("A client has at most {0} photos. Remove some that nobody needs.", Photo.MostPerClient);
                     kept = await book.KeepAsync(db, input.ClientId, pressed, cancellation);
-                    var today = Today(zone);
+                    var today = clock.Today(zone);
                     // Consent to photos is asked here: where a ledger of consents is kept, this is where it is read instead.
                     var consentOn = input.Agreed ? today : throw new Refusal("Ask the client first, and say that they agreed.");
                     var photo = new Photo(
@@ -192,6 +192,4 @@ public sealed partial class Photos(
             ? clients.Where(c => db.Visits.Any(v => v.ClientId == c.Id && v.PersonId == person.PersonId))
             : clients.Where(_ => false);
     }
-
-    private LocalDate Today(string zone) => clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
 }

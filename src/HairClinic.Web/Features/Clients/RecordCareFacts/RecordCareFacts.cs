@@ -22,7 +22,7 @@ public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes,
                 Latest = client.CareFacts.OrderByDescending(f => f.AsOf).ThenByDescending(f => f.Id).FirstOrDefault(),
             }
         ).SingleOrDefaultAsync(cancellation);
-        return row is null ? null : new Screen(row.Name, row.Code, Today(row.Zone), row.Latest);
+        return row is null ? null : new Screen(row.Name, row.Code, clock.Today(row.Zone), row.Latest);
     }
 
     /// <exception cref="Refusal">The client is not there, or a number is out of range.</exception>
@@ -39,14 +39,12 @@ public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes,
                         .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
                         .SingleOrDefaultAsync(cancellation)
                     ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
-                var fact = new CareFact(key, input.ClientId, Today(zone), input.Habits);
+                var fact = new CareFact(key, input.ClientId, clock.Today(zone), input.Habits);
                 db.CareFacts.Add(fact);
                 return new Outcome(fact.Id);
             },
             cancellation
         );
-
-    private LocalDate Today(string zone) => clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
 
     public sealed record Screen(string Name, string Code, LocalDate Today, CareFact? Latest);
 

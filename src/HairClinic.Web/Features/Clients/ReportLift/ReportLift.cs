@@ -34,7 +34,7 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClo
         )
             .AsNoTracking()
             .SingleOrDefaultAsync(cancellation);
-        return row is null ? null : new Screen(row.Name, row.Code, Today(row.Zone), row.Worn, row.FixLift);
+        return row is null ? null : new Screen(row.Name, row.Code, clock.Today(row.Zone), row.Worn, row.FixLift);
     }
 
     /// <exception cref="Refusal">Nothing is bonded any more, a lift is noted already, or the day cannot be.</exception>
@@ -55,8 +55,6 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClo
         var lift = LiftReports.Note(found?.Bond, found?.Zone ?? "Etc/UTC", now, day, input.Zone, input.SpotFixed == true);
         return new Outcome(lift);
     }
-
-    private LocalDate Today(string zone) => clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
 
     /// <param name="FixLift">The service to book; null where the practice offers none.</param>
     public sealed record Screen(string Name, string Code, LocalDate Today, Worn? Worn, Guid? FixLift);

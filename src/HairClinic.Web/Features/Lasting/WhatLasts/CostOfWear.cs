@@ -1,4 +1,3 @@
-using HairClinic.Domain.Money;
 using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
 

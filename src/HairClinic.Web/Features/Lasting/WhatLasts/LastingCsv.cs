@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>The tables of the page.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HairClinic.Web.Language;
 using Microsoft.Extensions.Localization;
 

@@ -85,7 +85,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             .ThenBy(s => s.Name)
             .Select(s => s.Zone)
             .FirstOrDefaultAsync(cancellation);
-        return clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone ?? "UTC"]).Date;
+        return clock.Today(zone ?? "UTC");
     }
 
     private static async Task<FitFacts> FitAsync(ClinicDb db, LastingQuestion question, CancellationToken cancellation)

@@ -1,4 +1,3 @@
-using FluentValidation;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Mail;

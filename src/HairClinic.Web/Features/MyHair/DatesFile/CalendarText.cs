@@ -25,7 +25,7 @@ public static class CalendarText
     {
         var stamp = new CalDateTime(now.ToDateTimeUtc());
         var organiser = new Organizer($"mailto:{from.Address}") { CommonName = from.Name };
-        var calendar = new Calendar { Method = "PUBLISH", ProductId = "-//My dates//EN" };
+        var calendar = new Ical.Net.Calendar { Method = "PUBLISH", ProductId = "-//My dates//EN" };
         foreach (var zone in visits.GroupBy(v => v.Zone))
             calendar.AddTimeZone(VTimeZone.FromDateTimeZone(zone.Key, zone.Min(v => v.StartsAt).ToDateTimeUtc().AddYears(-1), false));
         foreach (var visit in visits)

@@ -1,4 +1,3 @@
-using FluentValidation;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;

@@ -27,7 +27,7 @@ public sealed class MyPhotos(ClinicDbFactory databases, PhotoStore book, AccessL
         ).SingleOrDefaultAsync(cancellation);
         if (own is null)
             return null;
-        var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[own.Zone]).Date;
+        var today = clock.Today(own.Zone);
         if (!own.Any)
             return new Screen(today, [], null);
         await log.NoteAsync(db, AccessDeed.OpenedPhotos, client, cancellation: cancellation);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HairClinic.Web.Language;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;

@@ -1,5 +1,3 @@
-using System.Globalization;
-using HairClinic.Domain.Replacement;
 using HairClinic.Web.Ui;
 using Microsoft.Extensions.Localization;
 

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Features.Outlook;

@@ -1,5 +1,3 @@
-using HairClinic.Domain.Replacement;
-
 namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>One salon's clients over the period.</summary>

@@ -1,5 +1,3 @@
-using HairClinic.Domain.LoadAhead;
-
 namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>What is expected of a salon week by week, and what it has to meet it with.</summary>

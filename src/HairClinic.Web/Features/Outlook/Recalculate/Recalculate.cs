@@ -1,4 +1,3 @@
-using HairClinic.Domain.LoadAhead;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;

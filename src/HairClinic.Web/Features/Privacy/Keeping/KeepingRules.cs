@@ -1,5 +1,3 @@
-using FluentValidation;
-
 namespace HairClinic.Web.Features.Privacy;
 
 public sealed class KeepingRules : AbstractValidator<Keeping.Input>

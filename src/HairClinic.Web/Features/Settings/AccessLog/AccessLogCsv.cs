@@ -1,4 +1,3 @@
-using System.Globalization;
 using CsvHelper;
 using NodaTime.Text;
 

@@ -1,4 +1,3 @@
-using FluentValidation;
 using HairClinic.Web.Language;
 
 namespace HairClinic.Web.Features.Settings;

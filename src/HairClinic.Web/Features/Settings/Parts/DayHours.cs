@@ -1,4 +1,3 @@
-using System.Globalization;
 using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;
 

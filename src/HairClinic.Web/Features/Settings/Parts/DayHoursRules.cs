@@ -1,5 +1,3 @@
-using FluentValidation;
-
 namespace HairClinic.Web.Features.Settings;
 
 /// <summary>What can be told of a day's hours from the form alone; every message stands at the day's first field.</summary>

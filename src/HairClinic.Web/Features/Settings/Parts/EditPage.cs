@@ -1,4 +1,3 @@
-using FluentValidation;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Edits;
 using HairClinic.Web.Ui;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NodaTime.TimeZones;
 
 namespace HairClinic.Web.Features.Settings;

@@ -1,5 +1,3 @@
-using FluentValidation;
-
 namespace HairClinic.Web.Features.Visits;
 
 public sealed class CallOffRules : AbstractValidator<CallOff.Input>

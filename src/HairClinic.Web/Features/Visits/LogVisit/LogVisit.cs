@@ -50,7 +50,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         if (found is null)
             return null;
         var (worn, logged) = (found.AllWorn.FirstOrDefault(), found.AllLogged.FirstOrDefault());
-        var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[found.Zone]).Date;
+        var today = clock.Today(found.Zone);
         var start = new Input
         {
             VisitId = visitId,

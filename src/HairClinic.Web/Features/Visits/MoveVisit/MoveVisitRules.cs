@@ -1,5 +1,3 @@
-using FluentValidation;
-
 namespace HairClinic.Web.Features.Visits;
 
 public sealed class MoveVisitRules : AbstractValidator<MoveVisit.Input>

@@ -1,4 +1,3 @@
-using HairClinic.Domain.Replacement;
 using HairClinic.Web.Data;
 using HairClinic.Web.Learning;
 using HairClinic.Web.Ui.Wear;

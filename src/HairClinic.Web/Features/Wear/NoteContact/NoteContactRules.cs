@@ -1,5 +1,3 @@
-using FluentValidation;
-
 namespace HairClinic.Web.Features.Wear;
 
 public sealed class NoteContactRules : AbstractValidator<NoteContact.Input>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HairClinic.Web.Data;
 using HairClinic.Web.Features.Binder.Sheets;
 

@@ -1,5 +1,3 @@
-using System.Globalization;
-using HairClinic.Domain.Money;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Features.Binder.Sheets;

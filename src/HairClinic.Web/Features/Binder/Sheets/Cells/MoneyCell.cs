@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using HairClinic.Domain.Money;
 
 namespace HairClinic.Web.Features.Binder.Sheets;
 

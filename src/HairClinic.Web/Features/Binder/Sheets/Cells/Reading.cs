@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>A value read from a cell, or a sentence that says what was expected instead.</summary>

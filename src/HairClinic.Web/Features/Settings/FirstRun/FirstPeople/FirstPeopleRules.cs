@@ -1,5 +1,3 @@
-using FluentValidation;
-
 namespace HairClinic.Web.Features.Settings;
 
 public sealed class FirstPeopleRules : AbstractValidator<FirstPeople.Input>
