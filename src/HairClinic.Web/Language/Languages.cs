@@ -2,15 +2,17 @@ using Microsoft.AspNetCore.Localization;
 
 namespace HairClinic.Web.Language;
 
-/// <summary>The languages a client's pages speak. A choice is remembered on the device, so that it holds before anybody is known.</summary>
+/// <summary>The languages of the program. A client's choice is remembered on the device, so that it holds before anybody is known.</summary>
 public static class Languages
 {
     public const string Cookie = "language";
 
+    /// <summary>What the program speaks, and by which country's dates and numbers: a new one is a line here and its file of words.</summary>
     public static readonly IReadOnlyList<(string Code, string Name)> All =
     [
         ("en-GB", "English"),
         ("en-US", "English (US)"),
+        ("en-IE", "English (Ireland)"),
         ("es-ES", "Español"),
     ];
 
@@ -31,14 +33,7 @@ public static class Languages
     public static CultureInfo ForStaff(CultureInfo practice, string region) =>
         SpeaksAll(practice)
             ? practice
-            : CultureInfo.GetCultureInfo(
-                region switch
-                {
-                    "US" => "en-US",
-                    "IE" => "en-IE",
-                    _ => "en-GB",
-                }
-            );
+            : CultureInfo.GetCultureInfo(Known($"en-{region}") ?? "en-GB");
 
     public static string? Known(string? code) => All.Any(l => l.Code == code) ? code : null;
 

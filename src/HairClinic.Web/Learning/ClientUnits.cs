@@ -62,7 +62,7 @@ public sealed class ClientUnits
     public LocalDate? LastWornOn => Units.SelectMany(u => _book.Worn(u.Id)).Max(s => (LocalDate?)(s.To ?? Today));
 
     /// <summary>By unit in hand: how long it lasts, and what it was worn already.</summary>
-    /// <remarks>A unit's own age is what the prediction is asked with, so it is left out of what is believed of the client there.</remarks>
+    /// <remarks>A unit's own age is what the prediction is asked with, so the model of the client leaves it out there.</remarks>
     public Dictionary<Guid, (LifePrediction Life, int WornDays)> LivesLeft(
         WearModel model,
         IReadOnlyDictionary<Guid, UnitKindTerms> kinds

@@ -2,7 +2,7 @@ using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;
 
-/// <summary>What is believed of hold or of life: the stored fit where there is one, else what the practice's rows assume.</summary>
+/// <summary>The model of hold or of life: the stored fit where there is one, else what the practice's rows assume.</summary>
 public sealed class WearModel
 {
     private readonly Dictionary<string, int> _places = [];
@@ -31,7 +31,7 @@ public sealed class WearModel
         : WearCovariate.HabitOf(column) is { } habit && _factors.TryGetValue(habit, out var factor) ? Math.Log(factor)
         : 0;
 
-    /// <summary>What is believed of one client, whatever window is asked about.</summary>
+    /// <summary>The model of one client, for any window.</summary>
     /// <param name="own">The client's own spells.</param>
     public LifeNodes NodesFor(IReadOnlyCollection<WearSpell> own) => NodesFor(Population, own);
 
@@ -62,7 +62,7 @@ public sealed record WearModels(WearModel Hold, WearModel Life)
     public static async Task<WearModels> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
         (await WithSettingsAsync(db, cancellation)).WearModels;
 
-    /// <summary>Two round trips for what hangs together: the practice's settings, and what it believes.</summary>
+    /// <summary>The practice's settings and its models, in two round trips.</summary>
     public static async Task<(PracticeSettings Settings, WearModels WearModels)> WithSettingsAsync(
         ClinicDb db,
         CancellationToken cancellation

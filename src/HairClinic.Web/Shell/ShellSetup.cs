@@ -13,8 +13,6 @@ namespace HairClinic.Web.Shell;
 
 public static class ShellSetup
 {
-    private static readonly string[] Spoken = ["en-GB", "en-US", "en-IE", "es-ES", "es"];
-
     /// <summary>What a live page says instead of breaking.</summary>
     public static readonly PageFaults Faults = new(e =>
         e is ActorChangedException ? PageFault.AccessEnded
@@ -40,7 +38,9 @@ public static class ShellSetup
         services.Configure<RequestLocalizationOptions>(options =>
         {
             // The shared, read-only ones: patterns for dates are kept only for those.
-            CultureInfo[] cultures = [.. Spoken.Select(CultureInfo.GetCultureInfo)];
+            // A browser may name a language without a country; English without one is British, which stands first.
+            var codes = Languages.All.Select(l => l.Code).Concat(Languages.Spoken.Select(l => l.Code).Where(code => code != "en"));
+            CultureInfo[] cultures = [.. codes.Select(CultureInfo.GetCultureInfo)];
             options.DefaultRequestCulture = new RequestCulture(cultures[0]);
             options.SupportedCultures = cultures;
             options.SupportedUICultures = cultures;

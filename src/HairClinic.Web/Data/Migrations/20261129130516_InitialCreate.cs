@@ -1723,7 +1723,7 @@ namespace HairClinic.Web.Data.Migrations
                     waited = table.Column<double[]>(type: "double precision[]", nullable: false),
                     remade = table.Column<int>(type: "integer", nullable: false),
                     kept = table.Column<int>(type: "integer", nullable: false),
-                    belief = table.Column<double[]>(type: "double precision[]", nullable: false),
+                    posterior = table.Column<double[]>(type: "double precision[]", nullable: false),
                     xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
                 },
                 constraints: table =>

@@ -2553,10 +2553,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("double precision[]")
                         .HasColumnName("arrived");
 
-                    b.PrimitiveCollection<double[]>("Belief")
+                    b.PrimitiveCollection<double[]>("Posterior")
                         .IsRequired()
                         .HasColumnType("double precision[]")
-                        .HasColumnName("belief");
+                        .HasColumnName("posterior");
 
                     b.Property<LocalDate>("DataCut")
                         .HasColumnType("date")

@@ -64,7 +64,7 @@ public static class EarlierSchema
 
     // What only InitialCreate has.
     private const string Added = """
-        alter table stored_leads add belief double precision[] not null default '{}';
+        alter table stored_leads add posterior double precision[] not null default '{}';
         create table kept_answers (
             practice_id uuid not null,
             id uuid not null,

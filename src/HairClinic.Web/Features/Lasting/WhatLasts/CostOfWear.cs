@@ -9,7 +9,7 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
     /// <param name="lives">The units worn so far, the holds of the bonds on them.</param>
     public async Task<List<LastingCost>> ReadAsync(List<LifeSpell> lives, List<HoldSpell> holds)
     {
-        var beliefs = await WearModels.LoadAsync(db, cancellation);
+        var models = await WearModels.LoadAsync(db, cancellation);
         var names = await LastingNames.LoadAsync(db, by, cancellation);
         var bySide = (await LifeSpells.KindsAsync(db, cancellation)).Values.ToLookup(s => by == LastingSide.Kind ? s.Id : s.BaseMaterialId);
         var prices = (
@@ -34,8 +34,8 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
         foreach (var kinds in bySide)
         {
             var worn = lives.Where(l => kinds.Any(k => k.Id == l.UnitKindId)).Select(l => l.Spell).ToList();
-            var life = LifeOf(beliefs.Life, [.. kinds]);
-            var hold = HoldOf(beliefs.Hold, kinds.First().BaseMaterialId, holds);
+            var life = LifeOf(models.Life, [.. kinds]);
+            var hold = HoldOf(models.Hold, kinds.First().BaseMaterialId, holds);
             foreach (var priced in kinds.SelectMany(k => prices[k.Id]).GroupBy(u => u.Currency, u => u.Price))
             {
                 var visit = rebonds[priced.Key].Select(p => (double?)p).FirstOrDefault();
@@ -57,16 +57,16 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
     }
 
     // A base made by several workshops is taken without any workshop's effect.
-    private static LifePrediction LifeOf(WearModel belief, IReadOnlyList<UnitKindTerms> kinds)
+    private static LifePrediction LifeOf(WearModel model, IReadOnlyList<UnitKindTerms> kinds)
     {
         var columns = new List<WearCovariate> { WearCovariate.Base(kinds[0].BaseMaterialId) };
         if (kinds.Select(k => k.WorkshopId).Distinct().ToList() is [{ } workshop])
             columns.Add(WearCovariate.Workshop(workshop));
-        return belief.Predict(LifeNodes.For(belief.Population), kinds[0].Life(), columns);
+        return model.Predict(LifeNodes.For(model.Population), kinds[0].Life(), columns);
     }
 
     /// <summary>Of the adhesive this base is bonded with most.</summary>
-    private static (LifePrediction Hold, int ClosesDays)? HoldOf(WearModel belief, Guid baseId, List<HoldSpell> holds)
+    private static (LifePrediction Hold, int ClosesDays)? HoldOf(WearModel model, Guid baseId, List<HoldSpell> holds)
     {
         var usual = holds
             .Where(h => h.BaseMaterialId == baseId && h.Window is not null)
@@ -80,7 +80,7 @@ internal sealed class CostOfWear(ClinicDb db, LastingSide by, CancellationToken 
         // A window's last day is the 90 % point of what it assumes.
         var assumed = LifePopulation.Unseen(window);
         var closes = (int)Math.Round(new LifePrediction(assumed, LifeNodes.For(assumed), window.Place).Quantile(0.9));
-        return (belief.Predict(LifeNodes.For(belief.Population), window, columns), closes);
+        return (model.Predict(LifeNodes.For(model.Population), window, columns), closes);
     }
 }
 

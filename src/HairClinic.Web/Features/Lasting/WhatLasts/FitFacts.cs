@@ -21,12 +21,12 @@ public sealed record FitFacts(
     public readonly record struct Effect(string Name, double Factor, double Low, double High);
 
     /// <param name="newest">The last that was made.</param>
-    /// <param name="belief">The last that reached an estimate; null where none did.</param>
+    /// <param name="estimated">The last that reached an estimate; null where none did.</param>
     /// <param name="names">What columns are called; a column not among them is not shown.</param>
     /// <param name="shown">The beginnings of the columns to show.</param>
     public static FitFacts Of(
         StoredFit? newest,
-        StoredFit? belief,
+        StoredFit? estimated,
         IReadOnlyDictionary<string, string> names,
         IReadOnlyCollection<string> shown
     ) =>
@@ -40,7 +40,7 @@ public sealed record FitFacts(
                 newest.Clients,
                 newest.Converged,
                 [.. newest.Notes.Select(n => n.Argument is { } a && names.TryGetValue(a, out var name) ? n with { Argument = name } : n)],
-                belief is null ? [] : [.. EffectsOf(belief, names, shown).OrderBy(e => e.Factor)]
+                estimated is null ? [] : [.. EffectsOf(estimated, names, shown).OrderBy(e => e.Factor)]
             );
 
     private static IEnumerable<Effect> EffectsOf(

@@ -97,8 +97,8 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             .FirstOrDefaultAsync(cancellation);
         if (newest is null)
             return FitFacts.None;
-        var belief = newest.Converged ? newest : await WearModels.Usable(db, question.Quantity).FirstOrDefaultAsync(cancellation);
-        return FitFacts.Of(newest, belief, await LastingNames.OfColumnsAsync(db, cancellation), Shown(question));
+        var estimated = newest.Converged ? newest : await WearModels.Usable(db, question.Quantity).FirstOrDefaultAsync(cancellation);
+        return FitFacts.Of(newest, estimated, await LastingNames.OfColumnsAsync(db, cancellation), Shown(question));
     }
 
     private static async Task<ILookup<Guid?, WearSpell>> HoldsByAsync(

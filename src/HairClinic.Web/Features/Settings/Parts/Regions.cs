@@ -1,3 +1,4 @@
+using HairClinic.Web.Language;
 using NodaTime.TimeZones;
 
 namespace HairClinic.Web.Features.Settings;
@@ -15,9 +16,7 @@ public static class Regions
 
     /// <summary>Languages and formats the screens can be shown in.</summary>
     public static readonly IReadOnlyList<(string Value, string Text)> Cultures =
-    [
-        .. new[] { "en-GB", "en-IE", "en-US", "es-ES" }.Select(c => (c, CultureInfo.GetCultureInfo(c).NativeName)),
-    ];
+    [.. Languages.All.Select(l => (l.Code, CultureInfo.GetCultureInfo(l.Code).NativeName))];
 
     /// <summary>A zone of the country to begin with; the first the database names.</summary>
     public static string ZoneOf(string region) => Places.FirstOrDefault(p => p.CountryCode == region)?.ZoneId ?? "Etc/UTC";

@@ -14,8 +14,8 @@ using HairClinic.Web.Language;
 
 namespace HairClinic.Web.Tests.Layout;
 
-/// <summary>Whatever a client can read on their own pages is there in Spanish, with the same blanks to fill in.</summary>
-public sealed partial class SpanishTests
+/// <summary>Whatever a client can read on their own pages is there in each language, with the same blanks to fill in.</summary>
+public sealed partial class ClientLanguageTests
 {
     private static readonly string[] Read =
     [
@@ -44,23 +44,29 @@ public sealed partial class SpanishTests
     // Pages of this area that the staff read.
     private static readonly string[] Staff = ["Features/MyHair/InviteClient"];
 
-    private static readonly ResourceSet Spanish = In(CultureInfo.GetCultureInfo("es"));
+    /// <summary>Two letters each; English is the key, or stands beside it.</summary>
+    public static TheoryData<string> Translated => [.. Languages.Spoken.Select(l => l.Code).Where(code => code != "en")];
+
     private static readonly ResourceSet English = In(CultureInfo.InvariantCulture);
 
-    [Fact]
-    public void Every_sentence_a_client_can_read_is_there_in_Spanish()
+    [Theory]
+    [MemberData(nameof(Translated))]
+    public void Every_sentence_a_client_can_read_is_there(string language)
     {
-        var missing = Keys().Distinct().Where(key => Spanish.GetString(key) is null).Order(StringComparer.Ordinal);
+        var said = In(CultureInfo.GetCultureInfo(language));
+        var missing = Keys().Distinct().Where(key => said.GetString(key) is null).Order(StringComparer.Ordinal);
 
         Assert.Empty(missing);
     }
 
-    [Fact]
-    public void Each_translation_fills_in_what_the_English_does()
+    [Theory]
+    [MemberData(nameof(Translated))]
+    public void Each_translation_fills_in_what_the_English_does(string language)
     {
+        var words = In(CultureInfo.GetCultureInfo(language));
         var offenders = Keys()
             .Distinct()
-            .Where(key => Spanish.GetString(key) is { } said && !Blanks(said).SetEquals(Blanks(English.GetString(key) ?? key)))
+            .Where(key => words.GetString(key) is { } said && !Blanks(said).SetEquals(Blanks(English.GetString(key) ?? key)))
             .Order(StringComparer.Ordinal);
 
         Assert.Empty(offenders);
@@ -85,7 +91,8 @@ public sealed partial class SpanishTests
             .Concat(TradeDefaults.MakeServices().Where(s => s.OfferedToClients).Select(s => s.Name));
 
     private static ResourceSet In(CultureInfo culture) =>
-        new ResourceManager(typeof(Words)).GetResourceSet(culture, createIfNotExists: true, tryParents: false)!;
+        new ResourceManager(typeof(Words)).GetResourceSet(culture, createIfNotExists: true, tryParents: false)
+        ?? throw new InvalidOperationException($"There is no Language/Words.{culture.Name}.resx.");
 
     private static IEnumerable<string> Of<T>(string? place = null)
         where T : struct, Enum => Enum.GetValues<T>().Select(value => KeyOf(value, place));
