@@ -57,14 +57,14 @@ public sealed class OpeningAddress : PracticeOwned
 
     public Instant? LinkExpiresAt { get; private set; }
 
-    public AddressOpens Opens =>
-        EndedAt is not null || DeniedAt is not null && ConfirmedAt is null ? AddressOpens.Nothing
-        : ConfirmedAt is null ? AddressOpens.DatesOnly
-        : AddressOpens.Everything;
+    public AddressScope Opens =>
+        EndedAt is not null || DeniedAt is not null && ConfirmedAt is null ? AddressScope.Nothing
+        : ConfirmedAt is null ? AddressScope.DatesOnly
+        : AddressScope.Everything;
 
     /// <param name="today">The day it is in the client's home salon.</param>
     /// <param name="guardianUntil">The guardian's last day; null where there is none.</param>
-    public AddressOpens OpensOn(LocalDate today, LocalDate? guardianUntil) => guardianUntil < today ? AddressOpens.Nothing : Opens;
+    public AddressScope OpensOn(LocalDate today, LocalDate? guardianUntil) => guardianUntil < today ? AddressScope.Nothing : Opens;
 
     /// <summary>Enough for its owner to recognise it, too little for anybody else to write to it.</summary>
     public string Masked => Email.Split('@', 2) is [{ Length: > 0 } name, var host] ? $"{name[0]}•••@{host}" : "•••";
@@ -131,7 +131,7 @@ public enum AddressConfirmation
 }
 
 /// <summary>How much of a client's own pages an e-mail address opens.</summary>
-public enum AddressOpens
+public enum AddressScope
 {
     /// <summary>Not even a link is sent to it.</summary>
     Nothing,

@@ -22,7 +22,7 @@ public static class GapFinder
             end = Math.Min(end, CivilDay.Number(left) - 1);
         var covers = Covers(client, first, end);
         var lastCovered = covers.Count == 0 ? first - 1 : covers.Max(c => c.To);
-        var lapsed = HairLapse.HasLapsed(CivilDay.Date(lastCovered), CivilDay.Date(end));
+        var lapsed = ClientLapse.HasLapsed(CivilDay.Date(lastCovered), CivilDay.Date(end));
         if (lapsed)
             end = lastCovered;
         var (gaps, away) = (new List<Gap>(), 0);
@@ -120,7 +120,7 @@ public sealed record HairHistory(
 );
 
 /// <summary>Whether the next unit was there when the last one was worn out.</summary>
-public static class TimelySuccessors
+public static class ReplacedInTime
 {
     /// <returns>
     /// Of the client's units that left service worn out in the period, how many there are, and for how many another, not worn

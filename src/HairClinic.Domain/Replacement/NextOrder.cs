@@ -14,7 +14,7 @@ public static class NextOrder
         ReorderInput question,
         LocalDate today,
         Guid unitKindId,
-        UnitInHand each,
+        UnitInHouse each,
         OpeningDays working
     )
     {
@@ -26,7 +26,7 @@ public static class NextOrder
             InFlight = question.InFlight.Count,
             GapBeforeArrival = gap,
             DaysBeforeArrival = days,
-            HairEnds = Ends(rule, question, today),
+            HairEndDates = Ends(rule, question, today),
             Quantity = rule.Quantity(question, each),
         };
     }
@@ -45,7 +45,7 @@ public static class NextOrder
         return (before.GapIfOrderedToday, before.ExpectedDaysWithoutHair);
     }
 
-    private static HairEnds? Ends(ReorderRule rule, ReorderInput question, LocalDate today)
+    private static HairEndDates? Ends(ReorderRule rule, ReorderInput question, LocalDate today)
     {
         if (question.InHand.Count == 0)
             return null;
@@ -56,7 +56,7 @@ public static class NextOrder
 }
 
 /// <summary>The days by which hair is worn out with 10, 50 and 90 % chance.</summary>
-public sealed record HairEnds(LocalDate Early, LocalDate Half, LocalDate Late);
+public sealed record HairEndDates(LocalDate Early, LocalDate Half, LocalDate Late);
 
 /// <summary>One client's next order, answered in days of the calendar.</summary>
 /// <param name="Today">The salon's day.</param>
@@ -77,7 +77,7 @@ public sealed record ReorderOutlook(LocalDate Today, Guid UnitKindId, double Alp
     public double DaysBeforeArrival { get; init; }
 
     /// <summary>When the hair in house is worn out; null where there is none, or it outlasts what is in sight.</summary>
-    public HairEnds? HairEnds { get; init; }
+    public HairEndDates? HairEndDates { get; init; }
 
     public int? Quantity { get; init; }
 

@@ -60,7 +60,7 @@ public sealed class ReorderPlan : PracticeOwned
         GapIfOrderedToday = outlook.GapIfOrderedToday;
         GapBeforeArrival = outlook.GapBeforeArrival;
         ExpectedDaysWithoutHair = outlook.ExpectedDaysWithoutHair;
-        (HairEndsEarly, HairEndsHalf, HairEndsLate) = (outlook.HairEnds?.Early, outlook.HairEnds?.Half, outlook.HairEnds?.Late);
+        (HairEndsEarly, HairEndsHalf, HairEndsLate) = (outlook.HairEndDates?.Early, outlook.HairEndDates?.Half, outlook.HairEndDates?.Late);
         Quantity = outlook.Quantity;
         AtRisk = outlook.AtRisk;
     }

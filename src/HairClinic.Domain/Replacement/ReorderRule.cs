@@ -15,7 +15,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     private readonly double[] _ended = new double[daysInSight];
     private readonly double[] _atReady = new double[daysInSight];
     private readonly double[] _without = new double[daysInSight];
-    private readonly HairSum _hair = new(daysInSight);
+    private readonly TotalHairLife _hair = new(daysInSight);
 
     public ReorderAnswer Answer(ReorderInput question)
     {
@@ -71,7 +71,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
 
     /// <summary>The fewest new units so that what there is and they outlast the next order; null where none up to the most would do.</summary>
     /// <param name="each">A new unit's life.</param>
-    public int? Quantity(ReorderInput question, UnitInHand each, int most = 12)
+    public int? Quantity(ReorderInput question, UnitInHouse each, int most = 12)
     {
         for (var count = 0; count <= most; count++)
         {
@@ -95,7 +95,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
 
     // Tables for this client: the chance that all hair is gone before each day, then before a unit is ready that arrives
     // after so many working days.
-    private void Look(ReorderInput question, int extra, UnitInHand each = default)
+    private void Look(ReorderInput question, int extra, UnitInHouse each = default)
     {
         Array.Clear(_ended);
         for (var node = 0; node < question.Client.Shares.Length; node++)
@@ -153,9 +153,9 @@ public readonly record struct ReorderAnswer(double GapIfOrderedToday, int? Reord
 public sealed record ReorderInput(
     LifeDistribution Distribution,
     LifeNodes Client,
-    IReadOnlyList<UnitInHand> InHand,
-    IReadOnlyList<UnitInFlight> InFlight,
-    LeadTable Lead,
+    IReadOnlyList<UnitInHouse> InHand,
+    IReadOnlyList<UnitOnOrder> InFlight,
+    LeadTimeTable Lead,
     WorkshopDays Workshop,
     int PreparationDays
 )

@@ -13,15 +13,15 @@ public sealed record WhatIf(int? RushHalfDays = null, int RepairDays = 0, int Ex
 
     /// <param name="each">A new unit's life.</param>
     /// <param name="usual">The lead of the kind that is ordered: a rushed one spreads as it does.</param>
-    public ReorderInput On(ReorderInput question, UnitInHand each, LeadTimePrior usual)
+    public ReorderInput On(ReorderInput question, UnitInHouse each, LeadTimePrior usual)
     {
         var hand = question.InHand.ToList();
         if (RepairDays > 0)
-            hand.Add(new UnitInHand(Math.Log(RepairDays), 0, Narrow, 0));
+            hand.Add(new UnitInHouse(Math.Log(RepairDays), 0, Narrow, 0));
         hand.AddRange(Enumerable.Repeat(each with { WornDays = 0 }, ExtraUnits));
         return question with { InHand = hand, Lead = RushHalfDays is { } half ? Rushed(half, usual) : question.Lead };
     }
 
-    private static LeadTable Rushed(int half, LeadTimePrior usual) =>
-        LeadTable.Build(LeadTime.Learn(usual.Moved(half), [], []), remakeRate: 0, inspectionDays: 0, LeadTime.Days);
+    private static LeadTimeTable Rushed(int half, LeadTimePrior usual) =>
+        LeadTimeTable.Build(LeadTime.Learn(usual.Moved(half), [], []), remakeRate: 0, inspectionDays: 0, LeadTime.Days);
 }

@@ -66,12 +66,12 @@ public sealed record PatchTestRule
 
     /// <summary>What a visit booked for later rests on, with what is recorded so far.</summary>
     /// <remarks>Held while the first reading still has time to be made and turn out clear before the visit.</remarks>
-    public VisitFooting FootingOf(PatchTest? test, Instant visitStartsAt, LocalDate visitOn) =>
+    public BondingPermission FootingOf(PatchTest? test, Instant visitStartsAt, LocalDate visitOn) =>
         Judge(test, visitStartsAt, visitOn) switch
         {
-            PatchVerdict.NotRead => VisitFooting.Held,
-            var verdict when verdict.Blocks() => VisitFooting.BackToDesk,
-            _ => VisitFooting.Firm,
+            PatchVerdict.NotRead => BondingPermission.Held,
+            var verdict when verdict.Blocks() => BondingPermission.BackToDesk,
+            _ => BondingPermission.Firm,
         };
 }
 
@@ -127,7 +127,7 @@ public enum PatchVerdict
 }
 
 /// <summary>What a bonding visit rests on while its patch test runs.</summary>
-public enum VisitFooting
+public enum BondingPermission
 {
     /// <summary>The test allows it as things stand.</summary>
     Firm,

@@ -5,7 +5,7 @@ using HairClinic.Web.Data.Sealing;
 
 namespace HairClinic.Web.AccessLog;
 
-/// <summary>Walks a practice's access log from its first line and tells whether it is whole.</summary>
+/// <summary>KeyboardRuns a practice's access log from its first line and tells whether it is whole.</summary>
 public sealed class AccessLogCheck(MasterKeys masters, PracticeJobs jobs)
 {
     private const int Page = 1000;

@@ -90,10 +90,10 @@ public sealed class AddressLetters(
         var whose = address.GuardianId is null ? "their own" : "of somebody who looks after them";
         await log.NoteForAsync(db, author, AccessDeed.ChangedOpeningAddress, address.ClientId, address.Id, whose, cancellation);
         address.MarkTold(now);
-        if (address.Opens == AddressOpens.DatesOnly && OldOf(address, all) is { } old)
+        if (address.Opens == AddressScope.DatesOnly && OldOf(address, all) is { } old)
         {
             asked.Add(old.Email);
-            var token = OpeningLinks.Make(db, address, now);
+            var token = OpeningAddressLinks.Make(db, address, now);
             db.WorkItems.Add(WorkItems.Send(Ask(address, old.Email, token, reader), now));
         }
     }
@@ -155,14 +155,14 @@ public sealed class AddressLetters(
 
     // Without the site's own address the letter is sent all the same, without a link.
     private Letter Ask(OpeningAddress address, string to, string token, Reader reader) =>
-        Speaking.WithCulture(reader.Language, () => Ask(to, token, reader.Phone)) with
+        CultureScope.WithCulture(reader.Language, () => Ask(to, token, reader.Phone)) with
         {
             Kind = LetterKind.ConfirmAddress,
             For = address.ClientId,
         };
 
     private Letter Part(OpeningAddress address, Reader reader) =>
-        Speaking.WithCulture(reader.Language, () => Part(address.Email, reader.Phone)) with
+        CultureScope.WithCulture(reader.Language, () => Part(address.Email, reader.Phone)) with
         {
             Kind = LetterKind.AddressEnded,
             For = address.ClientId,

@@ -31,11 +31,11 @@ public static class OwnPages
         [
             .. found
                 .Select(f => (f.Opening, f.Name, Opens: f.Opening.OpensOn(Today(f.Zone), f.EndsOn)))
-                .Where(f => f.Opens != AddressOpens.Nothing)
+                .Where(f => f.Opens != AddressScope.Nothing)
                 // Their own page first.
                 .OrderBy(f => f.Opening.GuardianId is not null)
                 .GroupBy(f => f.Opening.ClientId)
-                .Select(g => new OwnPage(g.Key, g.First().Name, g.Any(f => f.Opens == AddressOpens.Everything))),
+                .Select(g => new OwnPage(g.Key, g.First().Name, g.Any(f => f.Opens == AddressScope.Everything))),
         ];
 
         LocalDate Today(string zone) => now.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;

@@ -58,7 +58,7 @@ public static class PasswordRule
             return Repeats;
         if (CommonPasswords.Holds(text))
             return IsListed;
-        var walked = Walks.Mark(text);
+        var walked = KeyboardRuns.Mark(text);
         if (text.Where((sign, i) => !walked[i] && !char.IsWhiteSpace(sign)).Count() < Rest - 2)
             return IsWalk;
         var own = names.SelectMany(Words).Distinct().OrderByDescending(w => w.Length).ToList();

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Identity;
 namespace HairClinic.Web.Accounts;
 
 /// <summary>The codes app of an account and its recovery codes.</summary>
-public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store, HashingTurns hashing, ClinicDb db, IClock clock)
+public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store, HashingQueue hashing, ClinicDb db, IClock clock)
 {
     /// <returns>The recovery codes, shown once; null when the code does not match the secret.</returns>
     public async Task<IReadOnlyList<string>?> TurnOnAsync(AppUser user, string secret, string code, CancellationToken cancellation)

@@ -63,7 +63,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
         var token = Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
         var until = now + (invitation ? InvitationLifetime : Lifetime);
         db.SignInLinks.Add(new SignInLink(Hash(token), db.PracticeId, clientId, email, until, invitation));
-        var letter = Speaking.WithCulture(language, () => invitation ? Invitation(email, home, token) : Letter(email, home, token));
+        var letter = CultureScope.WithCulture(language, () => invitation ? Invitation(email, home, token) : Letter(email, home, token));
         db.WorkItems.Add(WorkItems.Send(letter with { For = clientId, Until = until }, now));
     }
 

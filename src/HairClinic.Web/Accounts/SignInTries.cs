@@ -13,7 +13,7 @@ namespace HairClinic.Web.Accounts;
 /// A try is counted before it is checked, by one UPDATE, so that tries at the same moment cannot all be the last one. The columns are
 /// Identity's, but only this class writes them: a save of the whole account leaves them as they are (<c>AccountMaps</c>).
 /// </remarks>
-public sealed class SignInTries(ClinicDbFactory databases, HashingTurns hashing, IOptions<IdentityOptions> options, IClock clock)
+public sealed class SignInTries(ClinicDbFactory databases, HashingQueue hashing, IOptions<IdentityOptions> options, IClock clock)
 {
     /// <summary>Counts a try and checks what was typed.</summary>
     /// <param name="user">Null where nobody has the name.</param>

@@ -53,7 +53,7 @@ public sealed partial class ClinicDb
     public DbSet<StoredFit> StoredFits => Set<StoredFit>();
     public DbSet<StoredLead> StoredLeads => Set<StoredLead>();
     public DbSet<ReorderPlan> ReorderPlans => Set<ReorderPlan>();
-    public DbSet<KeptAnswer> KeptAnswers => Set<KeptAnswer>();
+    public DbSet<StoredPageResult> StoredPageResults => Set<StoredPageResult>();
 
     public DbSet<LoadForecast> LoadForecasts => Set<LoadForecast>();
     public DbSet<OrderForecast> OrderForecasts => Set<OrderForecast>();

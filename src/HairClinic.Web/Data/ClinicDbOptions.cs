@@ -29,7 +29,7 @@ public static class ClinicDbOptions
                 )
             )
             .UseApplicationServiceProvider(IdentitySchema)
-            .AddInterceptors(new SessionSettings(clock ?? SystemClock.Instance), new PlanAfterwards(clock ?? SystemClock.Instance))
+            .AddInterceptors(new SessionSettings(clock ?? SystemClock.Instance), new ReplanAfterSave(clock ?? SystemClock.Instance))
             .UseLoggerFactory(logs)
             .Options;
 }

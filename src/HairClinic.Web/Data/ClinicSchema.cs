@@ -22,13 +22,13 @@ public static class ClinicSchema
         await using var db = new ClinicDb(ClinicDbOptions.For(migratorConnection));
         RefuseOpenTables(db);
         var (known, applied) = (db.Database.GetMigrations().ToList(), await AppliedAsync(db, cancellation));
-        if (EarlierSchema.Is(applied))
-            await EarlierSchema.AdoptAsync(migratorConnection, applied, known[0], cancellation);
+        if (EarlierDatabase.Is(applied))
+            await EarlierDatabase.AdoptAsync(migratorConnection, applied, known[0], cancellation);
         else
             RefuseNewer(db, applied);
         if ((await db.Database.GetPendingMigrationsAsync(cancellation)).Any())
             await db.Database.MigrateAsync(cancellation);
-        await SqlKeeper.LayAsync(migratorConnection, known[^1], cancellation);
+        await SqlInstaller.LayAsync(migratorConnection, known[^1], cancellation);
     }
 
     /// <exception cref="InvalidOperationException">The schema is older or newer than this program.</exception>
@@ -37,7 +37,7 @@ public static class ClinicSchema
         await using var db = new ClinicDb(ClinicDbOptions.For(programConnection));
         var known = db.Database.GetMigrations().ToList();
         var applied = await AppliedAsync(db, cancellation);
-        if (!EarlierSchema.Is(applied))
+        if (!EarlierDatabase.Is(applied))
             RefuseNewer(db, applied);
         if (!known.SequenceEqual(applied))
         {
@@ -46,7 +46,7 @@ public static class ClinicSchema
                     + "Run the `migrate` verb with ConnectionStrings__Migrator set, or use the program of that version."
             );
         }
-        if (!await SqlKeeper.IsLaidAsync(programConnection, known[^1], cancellation))
+        if (!await SqlInstaller.IsLaidAsync(programConnection, known[^1], cancellation))
         {
             throw new InvalidOperationException(
                 "The database's rules about who may read what are another program version's. "

@@ -47,7 +47,7 @@ public sealed class SessionSettings(IClock clock) : DbConnectionInterceptor
     }
 
     private static Exception Translate(Exception e) =>
-        e is PostgresException { SqlState: ActorFunctions.ChangedState } ? new ActorChangedException(e) : e;
+        e is PostgresException { SqlState: ActorSql.ChangedState } ? new ActorChangedException(e) : e;
 
     private DbCommand? Command(DbConnection connection, ConnectionEndEventData eventData)
     {

@@ -32,7 +32,7 @@ public sealed class DemoConfided(Sealer sealer, PhotoStore photos, ConsentStore 
         {
             foreach (var (kind, shade) in new[] { (PhotoKind.Before, 60), (PhotoKind.After, 150) })
             {
-                var pressed = await PhotoPress.PressAsync(Draw(shade), cancellation);
+                var pressed = await PhotoCompressor.PressAsync(Draw(shade), cancellation);
                 var file = await photos.KeepAsync(db, client.Id, pressed, cancellation);
                 var photo = new Photo(Guid.CreateVersion7(), client.Id, kind, today, today, file, stylist.Id, now);
                 photo.Share(kind == PhotoKind.After);

@@ -31,9 +31,7 @@ public static class Languages
     /// <summary>What staff read: the practice's language if the program speaks all of it, else English as their country writes dates.</summary>
     /// <param name="region">ISO 3166 country.</param>
     public static CultureInfo ForStaff(CultureInfo practice, string region) =>
-        SpeaksAll(practice)
-            ? practice
-            : CultureInfo.GetCultureInfo(Known($"en-{region}") ?? "en-GB");
+        SpeaksAll(practice) ? practice : CultureInfo.GetCultureInfo(Known($"en-{region}") ?? "en-GB");
 
     public static string? Known(string? code) => All.Any(l => l.Code == code) ? code : null;
 

@@ -33,7 +33,7 @@ public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, ReorderCa
     {
         if (Case is not { } order || Outlook is not { AtRisk: true } outlook)
             return null;
-        var from = outlook.HairEnds?.Half ?? (outlook.InHand == 0 ? Today : null);
+        var from = outlook.HairEndDates?.Half ?? (outlook.InHand == 0 ? Today : null);
         var ready = NextReady(order);
         return from is { } ends && ends < ready ? new WearGap(ends, ready, outlook.Standing.Verdict is OrderVerdict.WithoutHair) : null;
     }

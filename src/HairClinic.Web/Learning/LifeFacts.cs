@@ -124,10 +124,10 @@ public sealed record LifeSpell(
     /// <summary>The life before and after its first repair; one stretch where it never was repaired.</summary>
     public IReadOnlyList<UnitStretch> Stretches { get; init; } = [];
 
-    public override IEnumerable<WearRow> Rows =>
+    public override IEnumerable<WearStretch> Rows =>
         Stretches.Count < 2 && Stretches.All(s => s.Repaired == 0)
             ? base.Rows
-            : Stretches.Select(s => new WearRow(
+            : Stretches.Select(s => new WearStretch(
                 s.Spell,
                 s.Entered,
                 s.Repaired == 0 ? Columns : [.. Columns, WearCovariate.For(WearHabit.Repaired, s.Repaired)]

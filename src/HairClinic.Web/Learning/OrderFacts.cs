@@ -23,7 +23,7 @@ public sealed class OrderFacts
     {
         _settings = settings;
         _salons = salons.ToDictionary(s => s.Id);
-        _opening = salons.ToDictionary(s => s.Id, DueBasis.OpeningOf);
+        _opening = salons.ToDictionary(s => s.Id, DueInput.OpeningOf);
         (_workshops, Kinds, _leads, WearModels) = (workshops, kinds, leads, models);
     }
 
@@ -59,7 +59,7 @@ public sealed class OrderFacts
     public ReorderCase? CaseOf(ClientUnits client)
     {
         var today = client.Today;
-        if (HairLapse.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
+        if (ClientLapse.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
             return null;
         var nodes = WearModels.Life.NodesFor(client.Lives);
         var orders = OrdersOn(today);
@@ -72,7 +72,7 @@ public sealed class OrderFacts
             LifeDistribution.Weibull,
             nodes.Few(),
             [.. inHand.Select(u => InHandOf(client, u, client.WornDays(u.Id)))],
-            [.. inFlight.Select(u => new UnitInFlight(InHandOf(client, u, 0), orders.InFlight(u), orders.DaysOf(u.UnitKindId)))],
+            [.. inFlight.Select(u => new UnitOnOrder(InHandOf(client, u, 0), orders.InFlight(u), orders.DaysOf(u.UnitKindId)))],
             orders.New(next.Id),
             orders.DaysOf(next.Id),
             _settings.PreparationDays
@@ -100,10 +100,10 @@ public sealed class OrderFacts
         };
     }
 
-    private UnitInHand InHandOf(ClientUnits client, HairSystem unit, int worn) =>
+    private UnitInHouse InHandOf(ClientUnits client, HairSystem unit, int worn) =>
         InHandOf(Kinds[unit.UnitKindId].Life(), client.ColumnsOf(unit, Kinds[unit.UnitKindId]), worn);
 
-    private UnitInHand InHandOf(WindowPrior life, IReadOnlyList<WearCovariate> columns, int worn) =>
+    private UnitInHouse InHandOf(WindowPrior life, IReadOnlyList<WearCovariate> columns, int worn) =>
         new(life.Centre + WearModels.Life.Effect(columns), life.Width, life.Sigma * Math.Exp(WearModels.Life.Population.LogScale), worn);
 }
 
@@ -117,7 +117,7 @@ public sealed record ReorderCase(
     LocalDate Today,
     Guid UnitKindId,
     ReorderInput Question,
-    UnitInHand Each,
+    UnitInHouse Each,
     OpeningDays Working,
     LifePrediction LifeOfNew
 )

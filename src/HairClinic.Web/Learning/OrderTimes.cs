@@ -11,26 +11,26 @@ public sealed class OrderTimes(
     /// <summary>The farthest day looked at.</summary>
     public const int DaysInSight = 1024;
 
-    private readonly Dictionary<Guid, (LeadTime Lead, LeadTable Table)> _leads = [];
-    private readonly Dictionary<(Guid Kind, int Waited), LeadTable> _waiting = [];
+    private readonly Dictionary<Guid, (LeadTime Lead, LeadTimeTable Table)> _leads = [];
+    private readonly Dictionary<(Guid Kind, int Waited), LeadTimeTable> _waiting = [];
     private readonly Dictionary<Guid, WorkshopDays> _days = [];
 
     public LocalDate Today => today;
 
     /// <summary>For an order placed today or later.</summary>
-    public LeadTable New(Guid kindId) => LeadOf(kindId).Table;
+    public LeadTimeTable New(Guid kindId) => LeadOf(kindId).Table;
 
     /// <summary>P50 and P90 of an order placed today, in calendar days with the workshop's closures.</summary>
     public (int Half, int NineInTen) Usual(Guid kindId) => (DayOf(New(kindId), kindId, 0.5), DayOf(New(kindId), kindId, 0.9));
 
     /// <summary>What is left of an order in flight.</summary>
-    public LeadTable InFlight(HairSystem unit)
+    public LeadTimeTable InFlight(HairSystem unit)
     {
         var waited = Waited(unit, today);
         if (_waiting.TryGetValue((unit.UnitKindId, waited), out var table))
             return table;
         var (rate, inspection) = RemakeOf(unit.UnitKindId);
-        return _waiting[(unit.UnitKindId, waited)] = LeadTable.InFlight(
+        return _waiting[(unit.UnitKindId, waited)] = LeadTimeTable.InFlight(
             LeadOf(unit.UnitKindId).Lead,
             waited,
             rate,
@@ -66,9 +66,9 @@ public sealed class OrderTimes(
 
     private ArrivalDays DaysLeft(HairSystem unit) => new(InFlight(unit), DaysOf(unit.UnitKindId), today, DaysInSight);
 
-    private int DayOf(LeadTable table, Guid kindId, double chance) => Math.Min(DaysOf(kindId).DayOf(table.By(chance)), DaysInSight);
+    private int DayOf(LeadTimeTable table, Guid kindId, double chance) => Math.Min(DaysOf(kindId).DayOf(table.By(chance)), DaysInSight);
 
-    private (LeadTime Lead, LeadTable Table) LeadOf(Guid kindId)
+    private (LeadTime Lead, LeadTimeTable Table) LeadOf(Guid kindId)
     {
         if (_leads.TryGetValue(kindId, out var known))
             return known;
@@ -76,7 +76,7 @@ public sealed class OrderTimes(
         var prior = kinds[kindId].Lead();
         var lead = record?.LeadFor(prior) ?? LeadTime.Learn(prior, [], []);
         var (rate, inspection) = RemakeOf(kindId);
-        return _leads[kindId] = (lead, LeadTable.Build(lead, rate, inspection, LeadTime.Days));
+        return _leads[kindId] = (lead, LeadTimeTable.Build(lead, rate, inspection, LeadTime.Days));
     }
 
     private (double Rate, int InspectionDays) RemakeOf(Guid kindId)

@@ -135,10 +135,10 @@ public sealed class WeeksAhead(OrderFacts book, DueFacts dues, LoadMinutes minut
         var (bond, baseId, adhesiveId, _) = made;
         var columns = holds.ColumnsOf(client.Id, bond.AppliedOn, baseId, adhesiveId, bond.WaitsKept);
         var next = LocalDate.Max(bond.DueOn, today);
-        DueBasis basis;
+        DueInput basis;
         try
         {
-            basis = dues.BasisFor(client, baseId, adhesiveId, bond.Attachment, waitsKept: null, holds: holds);
+            basis = dues.InputFor(client, baseId, adhesiveId, bond.Attachment, waitsKept: null, holds: holds);
         }
         catch (Domain.Practices.Refusal)
         {

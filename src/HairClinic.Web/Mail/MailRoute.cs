@@ -16,7 +16,7 @@ public sealed class MailRoute(MailSettings settings, SmtpRoute server, FolderRou
         : MailWay.None;
 
     /// <exception cref="NoMailWayException">It can be sent nowhere.</exception>
-    public async Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, LetterHandover posting, CancellationToken cancellation)
     {
         IMailRoute route = await WayAsync(cancellation) switch
         {
@@ -44,7 +44,7 @@ public sealed class MailRoute(MailSettings settings, SmtpRoute server, FolderRou
 public interface IMailRoute
 {
     /// <exception cref="LetterUnsureException">The connection broke while it was being handed over: it may have been sent or not.</exception>
-    Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation);
+    Task SendAsync(Letter letter, LetterHandover posting, CancellationToken cancellation);
 }
 
 /// <summary>What becomes of a letter.</summary>

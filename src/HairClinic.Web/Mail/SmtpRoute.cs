@@ -12,7 +12,7 @@ public sealed class SmtpRoute(MailSettings settings, SiteAddress site) : IMailRo
     /// <summary>A letter takes no longer than this, whatever the mail server does.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(30);
 
-    public async Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, LetterHandover posting, CancellationToken cancellation)
     {
         using var message = new MimeMessage();
         message.MessageId = MessageIdOf(posting.Id);

@@ -17,7 +17,7 @@ public sealed class ProbesByAddress(IOptions<HostFilteringOptions> hosts) : ISta
                 (context, after) =>
                 {
                     if (
-                        context.Request.Path.Value is Probes.Alive or Probes.Ready
+                        context.Request.Path.Value is HealthProbes.Alive or HealthProbes.Ready
                         && IsAddress(context.Request.Host.Host)
                         && hosts.Value.AllowedHosts is [var name, ..]
                         && name != "*"

@@ -33,7 +33,7 @@ public static class ShellSetup
         services.AddSingleton(Faults);
         services.AddScoped<Ui.Fields.UnreadFields>();
         services.AddScoped<CultureStore>();
-        services.AddCascadingValue(_ => new Ui.Feedback.Finger());
+        services.AddCascadingValue(_ => new Ui.Feedback.TappedButton());
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
         services.Configure<RequestLocalizationOptions>(options =>
         {
@@ -82,7 +82,7 @@ public static class ShellSetup
         app.UseSecurityHeaders(SecurityHeaders.Policy());
         app.UseDiscretion();
         app.UseMiddleware<BookAwayMiddleware>();
-        app.Use(OwnOrigin.CheckAsync);
+        app.Use(SameOriginOnly.CheckAsync);
         app.UseRequestLocalization();
         app.Use(RequestLimits.RefuseTooLargeAsync);
         app.UseAuthentication();
@@ -94,15 +94,15 @@ public static class ShellSetup
         // After the sign-in is known, so that a person is counted as a person; before anything costly.
         app.UseMiddleware<TriedName>();
         app.UseRateLimiter();
-        app.Use(TypedQuery.CheckAsync);
-        app.UseMiddleware<ConfirmedGate>();
+        app.Use(QueryStringCheck.CheckAsync);
+        app.UseMiddleware<ConfirmedAddressGate>();
         app.UseMiddleware<StepUpGate>();
         app.UseMiddleware<StaffCulture>();
         app.UseMiddleware<ShellFactsReader>();
         app.Use(FileForm.ReadAsync);
         app.UseAntiforgery();
         app.Use(RefusalLog.NoticeForgedAsync);
-        app.Use(WholeText.CheckAsync);
+        app.Use(NullCharacterCheck.CheckAsync);
         app.MapStaticAssets().AllowAnonymous();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = "'none'");
         app.MapProbes();

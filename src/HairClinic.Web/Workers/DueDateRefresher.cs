@@ -46,7 +46,7 @@ public sealed class DueDateRefresher
                 var label = adhesive is { } id ? adhesives[id] : null;
                 if (
                     TryBasis(() =>
-                        book.BasisFor(
+                        book.InputFor(
                             clients[row.Bond.ClientId],
                             row.BaseMaterialId,
                             adhesive,
@@ -68,7 +68,7 @@ public sealed class DueDateRefresher
     }
 
     // No window fits since a row was taken away: this bond keeps its dates until one does, and the others get theirs.
-    private static DueBasis? TryBasis(Func<DueBasis> ask)
+    private static DueInput? TryBasis(Func<DueInput> ask)
     {
         try
         {
@@ -80,7 +80,7 @@ public sealed class DueDateRefresher
         }
     }
 
-    private static bool Renew(Bond bond, DueBasis basis)
+    private static bool Renew(Bond bond, DueInput basis)
     {
         var before = (bond.OpensOn, bond.DueOn, bond.ClosesOn);
         bond.FallDue(basis.WindowFor(bond.AppliedOn));

@@ -54,13 +54,13 @@ public sealed partial class LetterWork(ClinicDbFactory databases, IMailRoute mai
         try
         {
             if (item.HandedAt is not null)
-                End(item, letter, WorkFate.Unsure, WorkFaults.Interrupted);
+                End(item, letter, WorkOutcome.Unsure, WorkFaults.Interrupted);
             else if (letter.Until <= clock.GetCurrentInstant())
-                End(item, letter, WorkFate.GivenUp, WorkFaults.TooLate);
+                End(item, letter, WorkOutcome.GivenUp, WorkFaults.TooLate);
             else
             {
                 if (await IsWantedAsync(db, letter, limit.Token))
-                    await mail.SendAsync(letter, new Posting(item.Id, () => HandOverAsync(db, item)), limit.Token);
+                    await mail.SendAsync(letter, new LetterHandover(item.Id, () => HandOverAsync(db, item)), limit.Token);
                 item.Done(clock.GetCurrentInstant());
                 // A letter may hold a sign-in link: once it is sent, it is not needed here.
                 item.Forget();
@@ -68,16 +68,16 @@ public sealed partial class LetterWork(ClinicDbFactory databases, IMailRoute mai
         }
         catch (LetterUnsureException e)
         {
-            End(item, letter, WorkFate.Unsure, WorkFaults.Name(e));
+            End(item, letter, WorkOutcome.Unsure, WorkFaults.Name(e));
         }
         catch (NoMailWayException)
         {
             // Nothing is kept of it: once a mail server is set, an old letter would only confuse.
-            End(item, letter, WorkFate.GivenUp, nameof(NoMailWayException));
+            End(item, letter, WorkOutcome.GivenUp, nameof(NoMailWayException));
         }
         catch (Exception e) when (WorkFaults.IsForGood(e))
         {
-            End(item, letter, WorkFate.GivenUp, WorkFaults.Name(e));
+            End(item, letter, WorkOutcome.GivenUp, WorkFaults.Name(e));
         }
         catch (Exception) when (cancellation.IsCancellationRequested)
         {
@@ -103,11 +103,11 @@ public sealed partial class LetterWork(ClinicDbFactory databases, IMailRoute mai
         await db.SaveChangesAsync(CancellationToken.None);
     }
 
-    private void End(WorkItem item, Letter letter, WorkFate fate, string error)
+    private void End(WorkItem item, Letter letter, WorkOutcome fate, string error)
     {
         item.Forget(WorkItems.Write(letter.Envelope()));
         item.End(fate, error, clock.GetCurrentInstant());
-        if (fate is WorkFate.Unsure)
+        if (fate is WorkOutcome.Unsure)
             LogUnsure(log, item.Kind, item.Id, error);
         else
             LogGivenUp(log, item.Kind, item.Id, error);

@@ -9,7 +9,7 @@ namespace HairClinic.Web.Workers;
 /// The program may stop at any moment: the run stays open, and the next one to pick it up starts again. What is stored is replaced piece by piece,
 /// each in a save of its own.
 /// </remarks>
-public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyPages pages, IClock clock)
+public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResults pages, IClock clock)
 {
     private const int BatchSize = 500;
     private const int KeptRuns = 60;
@@ -72,7 +72,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyPages 
         );
 
         var before = await OrderFacts.LoadAsync(db, cancellation);
-        await LeadRecords.StoreAsync(db, before.OrdersOn(cut), [.. before.Kinds.Values], cancellation);
+        await LeadTimeRecords.StoreAsync(db, before.OrdersOn(cut), [.. before.Kinds.Values], cancellation);
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();
         return await PlanAsync(db, runId, now, cancellation);

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Workers;
 /// <summary>
 /// Looks for work each second, practice by practice, and has it done in lanes that go on beside one another. After a stumble it goes on.
 /// </summary>
-public sealed partial class WorkLoop(PracticeJobs jobs, LinkAnswers answers, IClock clock, ILogger<WorkLoop> log) : BackgroundService
+public sealed partial class WorkLoop(PracticeJobs jobs, SignInLinkWork answers, IClock clock, ILogger<WorkLoop> log) : BackgroundService
 {
     /// <summary>So many in a row, and the place in the lane is free for another practice.</summary>
     private const int InARow = 10;

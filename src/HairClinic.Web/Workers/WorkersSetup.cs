@@ -6,10 +6,10 @@ public static class WorkersSetup
     public static IServiceCollection AddWorkers(this IServiceCollection services) =>
         services
             .AddSingleton<DueDateRefresher>()
-            .AddSingleton<LinkAnswers>()
+            .AddSingleton<SignInLinkWork>()
             .AddScoped<PracticeWork>()
             .AddScoped<LetterWork>()
-            .AddScoped<NightlyPages>()
+            .AddScoped<NightlyResults>()
             .AddScoped<RecalculationRunner>()
             .AddSingleton<NightlyKeeping>()
             .AddHostedService(services => services.GetRequiredService<NightlyKeeping>())

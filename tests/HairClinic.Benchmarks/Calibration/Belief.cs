@@ -48,7 +48,7 @@ internal sealed class Belief
     /// <summary>For a sum over units, within which each life is conditional on its age: all rows are the belief's.</summary>
     public LifeNodes Nodes(int client) => Nodes([.. _byClient[client]]).Few();
 
-    public UnitInHand InHand(LivingUnit unit)
+    public UnitInHouse InHand(LivingUnit unit)
     {
         var place = unit.Window.In(Fitted).Place;
         return new(place.Offset + Linear(unit.Covariates), place.Loading, place.Sigma * Math.Exp(_population.LogScale), unit.WornDays);

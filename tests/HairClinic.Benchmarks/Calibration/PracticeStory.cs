@@ -89,13 +89,13 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly, int mostCl
         return new OneHead(workshop, inHand, isOrdered ? story.Ordered() : null, own.Count(row => row.IsOver));
     }
 
-    private void Order(OneHead head, int client, Belief belief, NaiveRule naive, LeadTable lead, ReorderRule rule)
+    private void Order(OneHead head, int client, Belief belief, NaiveRule naive, LeadTimeTable lead, ReorderRule rule)
     {
         var question = new ReorderInput(
             LifeDistribution.Weibull,
             belief.Nodes(client),
             [.. head.InHand.Select(belief.InHand)],
-            head.Ordered is { } ordered ? [new UnitInFlight(belief.InHand(ordered), lead, head.Workshop.Days)] : [],
+            head.Ordered is { } ordered ? [new UnitOnOrder(belief.InHand(ordered), lead, head.Workshop.Days)] : [],
             lead,
             head.Workshop.Days,
             PreparationDays

@@ -51,8 +51,8 @@ internal sealed class WorkshopStory
     }
 
     /// <summary>What the engine believes of a new order.</summary>
-    public LeadTable Believed() =>
-        LeadTable.Build(LeadTime.Learn(_row, _arrived.ToArray(), _waiting.ToArray()), _rate.Mean, InspectionDays, 730);
+    public LeadTimeTable Believed() =>
+        LeadTimeTable.Build(LeadTime.Learn(_row, _arrived.ToArray(), _waiting.ToArray()), _rate.Mean, InspectionDays, 730);
 
     /// <summary>Days from today on which an order placed in so many days truly arrives.</summary>
     public double Arrives(int orderedInDays)

@@ -89,7 +89,7 @@ public static class LoadAheadBenchmark
     private static LifePrediction Hold(Spell[] own, LoadScenario scenario)
     {
         var given = Population with { PracticeMean = scenario.Shift * Math.Sqrt(Population.PracticeVariance), PracticeVariance = 0 };
-        var places = new RowPlace[own.Length];
+        var places = new RowOffset[own.Length];
         Array.Fill(places, Window.Place);
         return new LifePrediction(given, LifeNodes.For(given, LifeRows.Create(own, [], places, new int[own.Length])), Window.Place);
     }

@@ -80,7 +80,7 @@ internal static partial class PagesBenchmark
             "benchmark",
             async scope =>
             {
-                await scope.GetRequiredService<NightlyPages>().KeepAsync(CancellationToken.None);
+                await scope.GetRequiredService<NightlyResults>().KeepAsync(CancellationToken.None);
                 return true;
             }
         );

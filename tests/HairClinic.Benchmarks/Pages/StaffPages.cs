@@ -103,7 +103,7 @@ internal static partial class StaffPages
             ["PersonId"] = $"{await db.People.OrderBy(p => p.Id).Select(p => p.Id).LastAsync()}",
             ["edit-salon"] = $"{client.HomeSalonId}",
             ["edit-person"] = $"{await db.People.OrderBy(p => p.Id).Select(p => p.Id).FirstAsync()}",
-            ["edit-base"] = $"{await db.BaseMaterials.Select(b => b.Id).FirstAsync()}",
+            ["edit-base-material"] = $"{await db.BaseMaterials.Select(b => b.Id).FirstAsync()}",
             ["edit-hold-window"] = $"{await db.HoldWindowRules.Select(r => r.Id).FirstAsync()}",
             ["edit-workshop"] = $"{await db.Workshops.Select(w => w.Id).FirstAsync()}",
             ["edit-service"] = $"{await db.ServiceKinds.Select(s => s.Id).FirstAsync()}",

@@ -23,8 +23,8 @@ public static class ReorderBenchmark
     {
         var watch = Stopwatch.StartNew();
         var lead = LeadTime.Learn(new LeadTimePrior(56, 77), [60, 58, 71, 66, 80, 49, 63], [12, 40, 75]);
-        var table = LeadTable.Build(lead, RemakeRate.Usual.Mean, 4, 730);
-        var waiting = Enumerable.Range(0, 3).Select(i => LeadTable.InFlight(lead, new[] { 75.0, 40, 12 }[i], 0.05, 4, 730)).ToArray();
+        var table = LeadTimeTable.Build(lead, RemakeRate.Usual.Mean, 4, 730);
+        var waiting = Enumerable.Range(0, 3).Select(i => LeadTimeTable.InFlight(lead, new[] { 75.0, 40, 12 }[i], 0.05, 4, 730)).ToArray();
         report.Say($"tables of one workshop and kind, once: {watch.ElapsedMilliseconds} ms");
         var dice = new Random(5);
         var book = Enumerable.Range(0, Clients).Select(_ => Draw(dice, waiting)).ToArray();
@@ -62,23 +62,26 @@ public static class ReorderBenchmark
         return Task.CompletedTask;
     }
 
-    private static (Spell[] Own, UnitInHand[] InHand, UnitInFlight[] InFlight) Draw(Random dice, LeadTable[] waiting)
+    private static (Spell[] Own, UnitInHouse[] InHand, UnitOnOrder[] InFlight) Draw(Random dice, LeadTimeTable[] waiting)
     {
         var over = Enumerable.Range(0, dice.Next(4)).Select(_ => Spell.At(150 + 130 * dice.NextDouble())).ToArray();
-        var unit = new UnitInHand(Window.Centre, Window.Width, Window.Sigma, dice.Next(200));
+        var unit = new UnitInHouse(Window.Centre, Window.Width, Window.Sigma, dice.Next(200));
         var kind = dice.Next(6);
-        UnitInHand[] inHand = kind < 3 ? [unit] : [unit, unit with { WornDays = dice.Next(60) }];
-        UnitInFlight[] inFlight = kind == 5 ? [new UnitInFlight(unit with { WornDays = 0 }, waiting[dice.Next(3)], Days)] : [];
+        UnitInHouse[] inHand = kind < 3 ? [unit] : [unit, unit with { WornDays = dice.Next(60) }];
+        UnitOnOrder[] inFlight = kind == 5 ? [new UnitOnOrder(unit with { WornDays = 0 }, waiting[dice.Next(3)], Days)] : [];
         return ([.. over, .. inHand.Select(hand => Spell.After(hand.WornDays))], inHand, inFlight);
     }
 
-    private static LifeNodes Believe((Spell[] Own, UnitInHand[], UnitInFlight[]) client)
+    private static LifeNodes Believe((Spell[] Own, UnitInHouse[], UnitOnOrder[]) client)
     {
-        var places = new RowPlace[client.Own.Length];
+        var places = new RowOffset[client.Own.Length];
         Array.Fill(places, Window.Place);
         return LifeNodes.For(Population, LifeRows.Create(client.Own, [], places, new int[places.Length])).Few();
     }
 
-    private static ReorderInput Ask((Spell[], UnitInHand[] InHand, UnitInFlight[] InFlight) client, LifeNodes belief, LeadTable table) =>
-        new(LifeDistribution.Weibull, belief, client.InHand, client.InFlight, table, Days, 14);
+    private static ReorderInput Ask(
+        (Spell[], UnitInHouse[] InHand, UnitOnOrder[] InFlight) client,
+        LifeNodes belief,
+        LeadTimeTable table
+    ) => new(LifeDistribution.Weibull, belief, client.InHand, client.InFlight, table, Days, 14);
 }

@@ -14,11 +14,11 @@ public sealed class OpeningAddressTests
     public void A_new_address_opens_dates_only_and_everything_once_it_is_confirmed()
     {
         var address = Entered();
-        Assert.Equal(AddressOpens.DatesOnly, address.Opens);
+        Assert.Equal(AddressScope.DatesOnly, address.Opens);
 
         address.Confirm(Stylist, ConfirmingRight.Free, Now);
 
-        Assert.Equal(AddressOpens.Everything, address.Opens);
+        Assert.Equal(AddressScope.Everything, address.Opens);
         Assert.Equal((Now, Stylist, AddressConfirmation.InPerson), (address.ConfirmedAt, address.ConfirmedBy, address.ConfirmedHow));
     }
 
@@ -29,10 +29,10 @@ public sealed class OpeningAddressTests
         address.Confirm(Stylist, ConfirmingRight.Free, Now);
 
         address.Deny(Now);
-        Assert.Equal(AddressOpens.Nothing, address.Opens);
+        Assert.Equal(AddressScope.Nothing, address.Opens);
 
         address.Confirm(Stylist, ConfirmingRight.Free, Now);
-        Assert.Equal(AddressOpens.Everything, address.Opens);
+        Assert.Equal(AddressScope.Everything, address.Opens);
     }
 
     [Fact]
@@ -59,7 +59,7 @@ public sealed class OpeningAddressTests
 
         Refused.Saying(sentence, () => address.Confirm(Stylist, right, Now));
 
-        Assert.Equal(AddressOpens.DatesOnly, address.Opens);
+        Assert.Equal(AddressScope.DatesOnly, address.Opens);
     }
 
     [Fact]
@@ -78,7 +78,7 @@ public sealed class OpeningAddressTests
         var address = Entered();
         typeof(OpeningAddress).GetProperty(nameof(OpeningAddress.EndedAt))!.SetValue(address, Now);
 
-        Assert.Equal(AddressOpens.Nothing, address.Opens);
+        Assert.Equal(AddressScope.Nothing, address.Opens);
         Refused.Saying("This address was changed meanwhile.", () => address.Confirm(Stylist, ConfirmingRight.Free, Now));
     }
 
@@ -87,9 +87,9 @@ public sealed class OpeningAddressTests
     {
         var address = Entered();
 
-        Assert.Equal(AddressOpens.DatesOnly, address.OpensOn(Today, guardianUntil: Today));
-        Assert.Equal(AddressOpens.Nothing, address.OpensOn(Today.PlusDays(1), guardianUntil: Today));
-        Assert.Equal(AddressOpens.DatesOnly, address.OpensOn(Today, guardianUntil: null));
+        Assert.Equal(AddressScope.DatesOnly, address.OpensOn(Today, guardianUntil: Today));
+        Assert.Equal(AddressScope.Nothing, address.OpensOn(Today.PlusDays(1), guardianUntil: Today));
+        Assert.Equal(AddressScope.DatesOnly, address.OpensOn(Today, guardianUntil: null));
     }
 
     [Theory]

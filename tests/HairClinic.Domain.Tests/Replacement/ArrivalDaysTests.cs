@@ -15,7 +15,7 @@ public sealed class ArrivalDaysTests
     public void An_order_that_waits_is_expected_given_that_it_is_not_here_and_so_never_on_a_day_that_is_past(int waited)
     {
         var lead = LeadTime.Learn(Row, [], [waited]);
-        var days = new ArrivalDays(LeadTable.InFlight(lead, waited, remakeRate: 0, 0, 730), new(Today, [], 1024), Today, 1024);
+        var days = new ArrivalDays(LeadTimeTable.InFlight(lead, waited, remakeRate: 0, 0, 730), new(Today, [], 1024), Today, 1024);
 
         var (early, late) = days.Likely;
 
@@ -33,7 +33,7 @@ public sealed class ArrivalDaysTests
     [Fact]
     public void Closed_days_of_the_workshop_put_it_off()
     {
-        var table = LeadTable.InFlight(LeadTime.Learn(Row, [], [200]), 200, remakeRate: 0, 0, 730);
+        var table = LeadTimeTable.InFlight(LeadTime.Learn(Row, [], [200]), 200, remakeRate: 0, 0, 730);
         var open = new ArrivalDays(table, new(Today, [], 1024), Today, 1024);
         var closed = new ArrivalDays(table, new(Today, [new(Today.PlusDays(1), Today.PlusDays(14))], 1024), Today, 1024);
 

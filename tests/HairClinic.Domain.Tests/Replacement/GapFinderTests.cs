@@ -153,8 +153,8 @@ public sealed class GapFinderTests
         var third = new UnitHistory { ReadyOn = new(2026, 11, 3) };
         var client = new HairHistory([], [first, second, third], LeftOn: null);
 
-        Assert.Equal((1, 2), TimelySuccessors.Count(client, From, Today));
-        Assert.Equal((1, 1), TimelySuccessors.Count(client with { LeftOn = new(2026, 11, 2) }, From, Today));
+        Assert.Equal((1, 2), ReplacedInTime.Count(client, From, Today));
+        Assert.Equal((1, 1), ReplacedInTime.Count(client with { LeftOn = new(2026, 11, 2) }, From, Today));
     }
 
     private static GapCause CauseOf(LocalDate ordered, LocalDate? promised, LocalDate arrived) =>

@@ -66,7 +66,7 @@ public sealed class LeadTimeTests
             Assert.Equal(anew.Later(days), read.Later(days));
             Assert.Equal(anew.LaterGiven(40, days), read.LaterGiven(40, days));
         }
-        Assert.Equal(LeadTable.Build(anew, 0.1, 3, 730).Later(70), LeadTable.Build(stored.LeadFor(Row), 0.1, 3, 730).Later(70));
+        Assert.Equal(LeadTimeTable.Build(anew, 0.1, 3, 730).Later(70), LeadTimeTable.Build(stored.LeadFor(Row), 0.1, 3, 730).Later(70));
         Assert.Equal(LeadTime.Learn(new(40, 77), [60, 70, 65, 80], [12, 40, 90]).Later(50), stored.LeadFor(new(40, 77)).Later(50));
     }
 
@@ -105,7 +105,7 @@ public sealed class LeadTimeTests
     public void Remakes_add_an_inspection_and_a_second_lead_time()
     {
         var lead = LeadTime.Learn(Row, [], []);
-        var table = LeadTable.Build(lead, 0.2, 3, 730);
+        var table = LeadTimeTable.Build(lead, 0.2, 3, 730);
         // By the definition: the first unit is remade, and both lead times and the inspection have to be over.
         var remade =
             Enumerable.Range(0, 200).Sum(d => (lead.Later(d - 0.5) - lead.Later(d + 0.5)) * lead.Later(150.5 - 3 - d)) + lead.Later(199.5);

@@ -12,7 +12,7 @@ public sealed class ReorderRuleTests
 {
     private static readonly LocalDate Today = new(2027, 3, 1);
     private static readonly WorkshopDays AlwaysOpen = new(Today, [], 1024);
-    private static readonly LeadTable Lead = LeadTable.Build(LeadTime.Learn(new LeadTimePrior(56, 77), [], []), 0, 0, 730);
+    private static readonly LeadTimeTable Lead = LeadTimeTable.Build(LeadTime.Learn(new LeadTimePrior(56, 77), [], []), 0, 0, 730);
 
     // Rows of gap.csv with the practice's 56/77-day row as the lead time: the daily grid against quadrature.
     [Theory]
@@ -58,8 +58,8 @@ public sealed class ReorderRuleTests
         var each = question.InHand[0] with { WornDays = 0 };
         if (waited > 0)
         {
-            var left = LeadTable.InFlight(LeadTime.Learn(new LeadTimePrior(56, 77), [], [waited]), waited, 0, 0, 730);
-            question = question with { InFlight = [new UnitInFlight(each, left, AlwaysOpen)] };
+            var left = LeadTimeTable.InFlight(LeadTime.Learn(new LeadTimePrior(56, 77), [], [waited]), waited, 0, 0, 730);
+            question = question with { InFlight = [new UnitOnOrder(each, left, AlwaysOpen)] };
         }
         var rule = new ReorderRule();
         var whole = NextOrder.Plan(
@@ -87,7 +87,7 @@ public sealed class ReorderRuleTests
     [Fact]
     public void Thin_bases_that_wear_out_within_the_lead_time_need_more_than_one()
     {
-        var thin = new UnitInHand(Math.Log(40), 1, 0.2, 0);
+        var thin = new UnitInHouse(Math.Log(40), 1, 0.2, 0);
         var quantity = new ReorderRule().Quantity(Question(0, 0.2, 0) with { InHand = [thin] }, thin);
 
         Assert.InRange(quantity!.Value, 2, 5);
@@ -128,7 +128,7 @@ public sealed class ReorderRuleTests
     {
         var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
         var all = LifeNodes.For(LifePopulation.Unseen(window));
-        UnitInHand[] units = [new(window.Centre, window.Width, window.Sigma, 40), new(window.Centre, window.Width, window.Sigma, 100)];
+        UnitInHouse[] units = [new(window.Centre, window.Width, window.Sigma, 40), new(window.Centre, window.Width, window.Sigma, 100)];
         var question = Question(0, 0.1, 0) with { InHand = units, Client = all };
         var rule = new ReorderRule();
         var (full, few) = (rule.Answer(question), rule.Answer(question with { Client = all.Few() }));
@@ -142,7 +142,7 @@ public sealed class ReorderRuleTests
     public void A_log_normal_life_agrees_with_a_sum_over_the_lead_time()
     {
         var population = new LifePopulation(LifeDistribution.LogNormal, Math.Log(0.3), [], 5, 0, 0, 0);
-        var life = new LifePrediction(population, LifeNodes.For(population), RowPlace.Plain);
+        var life = new LifePrediction(population, LifeNodes.For(population), RowOffset.Plain);
         var question = Question(5, 0.3, 50) with { Distribution = LifeDistribution.LogNormal };
         var expected =
             Lead.Never + Enumerable.Range(0, 730).Sum(d => (Lead.Later(d - 1) - Lead.Later(d)) * (1 - life.SurvivalGiven(50, d + 14)));
@@ -159,11 +159,11 @@ public sealed class ReorderRuleTests
         LifeNodes Believe(params Spell[] own) =>
             LifeNodes.For(population, LifeRows.Create(own, [], [.. own.Select(_ => window.Place)], new int[own.Length]));
         var life = new LifePrediction(population, Believe(Spell.At(190)), window.Place);
-        var certain = LeadTable.Build(LeadTime.Learn(new LeadTimePrior(56, 56.00001), [], []), 0, 0, 730);
+        var certain = LeadTimeTable.Build(LeadTime.Learn(new LeadTimePrior(56, 56.00001), [], []), 0, 0, 730);
         var question = Question(window.Centre, window.Sigma, 160) with
         {
             Client = Believe(Spell.At(190), Spell.After(160)),
-            InHand = [new UnitInHand(window.Centre, window.Width, window.Sigma, 160)],
+            InHand = [new UnitInHouse(window.Centre, window.Width, window.Sigma, 160)],
             Lead = certain,
         };
 
@@ -192,7 +192,7 @@ public sealed class ReorderRuleTests
     [Fact]
     public void As_many_as_may_be_asked_for_are_asked_for_where_it_takes_as_many()
     {
-        var thin = new UnitInHand(Math.Log(40), 1, 0.2, 0);
+        var thin = new UnitInHouse(Math.Log(40), 1, 0.2, 0);
         var question = Question(0, 0.2, 0) with { InHand = [thin] };
         var rule = new ReorderRule();
         var most = rule.Quantity(question, thin)!.Value;

@@ -17,13 +17,13 @@ public sealed class SimulatedGapTests
     [Fact]
     public void The_engine_agrees_within_the_draws_own_error()
     {
-        var life = new UnitInHand(Window.Centre, Window.Width, Window.Sigma, 0);
+        var life = new UnitInHouse(Window.Centre, Window.Width, Window.Sigma, 0);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
             LifeNodes.For(LifePopulation.Unseen(Window)).Few(),
             [life with { WornDays = 50 }, life],
-            [new UnitInFlight(life, LeadTable.InFlight(Lead, Waited, 0.1, 3, 730), Days)],
-            LeadTable.Build(Lead, 0.1, 3, 730),
+            [new UnitOnOrder(life, LeadTimeTable.InFlight(Lead, Waited, 0.1, 3, 730), Days)],
+            LeadTimeTable.Build(Lead, 0.1, 3, 730),
             Days,
             10
         );

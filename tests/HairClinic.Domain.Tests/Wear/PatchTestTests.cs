@@ -101,8 +101,8 @@ public sealed class PatchTestTests
     {
         var (visit, day) = (AppliedAt + Duration.FromHours(72), new LocalDate(2026, 1, 13));
 
-        Assert.Equal(VisitFooting.Held, Usual.FootingOf(Unread, visit, day));
-        Assert.Equal(VisitFooting.Firm, Usual.FootingOf(ReadOnce, visit, day));
+        Assert.Equal(BondingPermission.Held, Usual.FootingOf(Unread, visit, day));
+        Assert.Equal(BondingPermission.Firm, Usual.FootingOf(ReadOnce, visit, day));
     }
 
     [Fact]
@@ -111,10 +111,10 @@ public sealed class PatchTestTests
         var (visit, day) = (AppliedAt + Duration.FromHours(40), new LocalDate(2026, 1, 12));
         var reacted = Unread with { FirstReading = PatchReading.Reaction };
 
-        Assert.Equal(VisitFooting.BackToDesk, Usual.FootingOf(Unread, visit, day));
-        Assert.Equal(VisitFooting.BackToDesk, Usual.FootingOf(null, visit, day));
-        Assert.Equal(VisitFooting.BackToDesk, Usual.FootingOf(reacted, visit + Duration.FromDays(9), day.PlusDays(9)));
-        Assert.Equal(VisitFooting.BackToDesk, Usual.FootingOf(ReadTwice, visit, new(2026, 7, 11)));
+        Assert.Equal(BondingPermission.BackToDesk, Usual.FootingOf(Unread, visit, day));
+        Assert.Equal(BondingPermission.BackToDesk, Usual.FootingOf(null, visit, day));
+        Assert.Equal(BondingPermission.BackToDesk, Usual.FootingOf(reacted, visit + Duration.FromDays(9), day.PlusDays(9)));
+        Assert.Equal(BondingPermission.BackToDesk, Usual.FootingOf(ReadTwice, visit, new(2026, 7, 11)));
     }
 
     [Theory]

@@ -61,7 +61,7 @@ public sealed class PasswordRuleTests
     [Fact]
     public void The_same_password_from_another_keyboard_is_the_same()
     {
-        var hasher = new ClinicHasher(
+        var hasher = new AccountPasswordHasher(
             Microsoft.Extensions.Options.Options.Create(new Microsoft.AspNetCore.Identity.PasswordHasherOptions())
         );
         var user = new AppUser();

@@ -23,7 +23,7 @@ public sealed class SignInTriesTests(PgServer server)
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         await using var scope = site.Services.CreateAsyncScope();
         // Nobody is sent away here for being too many: it is the count alone that holds.
-        using var turns = new HashingTurns(atOnce: 225);
+        using var turns = new HashingQueue(atOnce: 225);
         var (tries, user) = (TriesOf(scope, turns), await UserAsync(site));
         var looked = 0;
 
@@ -54,7 +54,7 @@ public sealed class SignInTriesTests(PgServer server)
     {
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         await using var scope = site.Services.CreateAsyncScope();
-        var (tries, user) = (TriesOf(scope, new HashingTurns(1)), await UserAsync(site));
+        var (tries, user) = (TriesOf(scope, new HashingQueue(1)), await UserAsync(site));
         for (var i = 0; i < All - 1; i++)
             Assert.False(await TryAsync(right: false));
 
@@ -76,7 +76,7 @@ public sealed class SignInTriesTests(PgServer server)
     {
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         await using var scope = site.Services.CreateAsyncScope();
-        var (tries, user) = (TriesOf(scope, new HashingTurns(1)), await UserAsync(site));
+        var (tries, user) = (TriesOf(scope, new HashingQueue(1)), await UserAsync(site));
         for (var i = 0; i < All; i++)
             await TryWrongAsync();
         site.Clock.Advance(Duration.FromMinutes(10));
@@ -96,7 +96,7 @@ public sealed class SignInTriesTests(PgServer server)
         var users = scope.ServiceProvider.GetRequiredService<UserManager<AppUser>>();
         // Read before the tries are taken, saved whole after them.
         var before = (await users.FindByNameAsync("Owner"))!;
-        var tries = TriesOf(scope, new HashingTurns(1));
+        var tries = TriesOf(scope, new HashingQueue(1));
         for (var i = 0; i < All; i++)
             await tries.ProveAsync(before, _ => Task.FromResult(false), pretend: () => { }, Cancel);
 
@@ -108,7 +108,7 @@ public sealed class SignInTriesTests(PgServer server)
         Assert.NotNull(after.LockoutEnd);
     }
 
-    private static SignInTries TriesOf(AsyncServiceScope scope, HashingTurns turns) =>
+    private static SignInTries TriesOf(AsyncServiceScope scope, HashingQueue turns) =>
         new(
             scope.ServiceProvider.GetRequiredService<ClinicDbFactory>(),
             turns,

@@ -6,6 +6,7 @@ using System.Reflection.Metadata.Ecma335;
 using System.Reflection.PortableExecutable;
 using System.Resources;
 using System.Text.RegularExpressions;
+using HairClinic.Domain.Clients;
 using HairClinic.Web.Language;
 using HairClinic.Web.Shell.Edits;
 
@@ -63,7 +64,7 @@ public sealed partial class EnumWordTests
         );
     }
 
-    /// <summary>The enums whose words the program asks for, as its compiled calls say, and those of forms that are edited.</summary>
+    /// <summary>The enums whose words the program asks for, as its compiled calls say, and those of edited forms and of questions on habits.</summary>
     private static HashSet<Type> Shown() =>
         [
             .. Called(),
@@ -72,6 +73,7 @@ public sealed partial class EnumWordTests
                 .Where(property => property.GetCustomAttribute<FieldAttribute>() is not null)
                 .Select(property => Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType)
                 .Where(type => type.IsEnum),
+            .. CareHabits.All.SelectMany(question => question.Choices).Select(choice => choice.GetType()),
         ];
 
     private static List<Type> Called()

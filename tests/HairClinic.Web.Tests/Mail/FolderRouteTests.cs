@@ -48,7 +48,7 @@ public sealed class FolderRouteTests(PgServer server)
 
         await new FolderRoute(letters).SendAsync(
             new Letter("ada@example.test", "Your link", "It works once."),
-            Posting.Once(),
+            LetterHandover.Once(),
             TestContext.Current.CancellationToken
         );
 
@@ -64,7 +64,7 @@ public sealed class FolderRouteTests(PgServer server)
 
         await new FolderRoute(letters).SendAsync(
             new Letter("ada@example.test", "Your link", "It works once."),
-            Posting.Once(),
+            LetterHandover.Once(),
             TestContext.Current.CancellationToken
         );
 
@@ -92,7 +92,7 @@ public sealed class FolderRouteTests(PgServer server)
         Task SendAsync(string to) =>
             new FolderRoute(letters).SendAsync(
                 new Letter(to, "Your link", "It works once."),
-                Posting.Once(),
+                LetterHandover.Once(),
                 TestContext.Current.CancellationToken
             );
     }

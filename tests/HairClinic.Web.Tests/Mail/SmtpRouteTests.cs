@@ -82,7 +82,7 @@ public sealed class SmtpRouteTests(PgServer server)
 
         Assert.Equal(1, refusing.Asked);
         var item = Assert.Single(await Letterbox.ItemsAsync(clinic));
-        Assert.Equal((WorkFate.GivenUp, "SmtpCommandException 550"), (item.Fate, item.LastError));
+        Assert.Equal((WorkOutcome.GivenUp, "SmtpCommandException 550"), (item.Fate, item.LastError));
         Assert.DoesNotContain("nuria", item.Body, StringComparison.Ordinal);
         Assert.DoesNotContain("Donnerstag", item.Body, StringComparison.Ordinal);
     }
@@ -112,7 +112,7 @@ public sealed class SmtpRouteTests(PgServer server)
 
         Assert.Equal(1, dropping.Heard);
         Assert.Empty(good.Taken);
-        Assert.Equal(WorkFate.Unsure, Assert.Single(await Letterbox.ItemsAsync(clinic)).Fate);
+        Assert.Equal(WorkOutcome.Unsure, Assert.Single(await Letterbox.ItemsAsync(clinic)).Fate);
     }
 
     [Fact]

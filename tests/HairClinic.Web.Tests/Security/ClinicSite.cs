@@ -216,7 +216,7 @@ public sealed class ClinicSite : IAsyncDisposable
         {
             var file = await services
                 .GetRequiredService<PhotoStore>()
-                .KeepAsync(db, guest.Client.Id, new PhotoPress.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
+                .KeepAsync(db, guest.Client.Id, new PhotoCompressor.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
             var now = SystemClock.Instance.GetCurrentInstant();
             var photo = new Photo(guest.Photo, guest.Client.Id, PhotoKind.Before, now.InUtc().Date, now.InUtc().Date, file, by: null, now);
             photo.Share(true);

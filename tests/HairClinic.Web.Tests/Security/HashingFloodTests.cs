@@ -18,8 +18,8 @@ public sealed class HashingFloodTests(PgServer server)
         await using var site = await AccountsSite.OpenAsync(server, roles: [StaffRole.Owner, StaffRole.FrontDesk]);
         var desk = await site.SignInAsync(StaffRole.FrontDesk);
         var flood = new TaskCompletionSource<bool>();
-        var turns = site.Service<HashingTurns>();
-        var taken = Enumerable.Range(0, HashingTurns.Waiting + Environment.ProcessorCount).Select(_ => FloodAsync()).ToList();
+        var turns = site.Service<HashingQueue>();
+        var taken = Enumerable.Range(0, HashingQueue.Waiting + Environment.ProcessorCount).Select(_ => FloodAsync()).ToList();
 
         foreach (var name in new[] { "Owner", "Nobody" })
         {
@@ -57,8 +57,8 @@ public sealed class HashingFloodTests(PgServer server)
         await at.BeginAsync(StaffRole.Owner);
         await at.LockAsync();
         var flood = new TaskCompletionSource<bool>();
-        var turns = at.Site.Service<HashingTurns>();
-        var room = Math.Max(1, Environment.ProcessorCount / 2) + HashingTurns.Waiting;
+        var turns = at.Site.Service<HashingQueue>();
+        var room = Math.Max(1, Environment.ProcessorCount / 2) + HashingQueue.Waiting;
         var taken = Enumerable.Range(0, room).Select(_ => turns.RunAsync(() => flood.Task, Cancel)).ToList();
 
         Assert.Equal(HttpStatusCode.TooManyRequests, (await at.TypeAsync(StaffRole.Owner)).StatusCode);

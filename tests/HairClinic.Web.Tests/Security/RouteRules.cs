@@ -57,7 +57,7 @@ public static class RouteRules
             (_, "photoid") => Whose.Photo,
             ("/practice/edit-salon/{Id:guid}", "id") => Whose.Salon,
             ("/practice/edit-person/{Id:guid}", "id") => Whose.Person,
-            ("/practice/edit-base/{Id:guid}", "id") => Whose.Base,
+            ("/practice/edit-base-material/{Id:guid}", "id") => Whose.Base,
             ("/practice/edit-hold-window/{Id:guid}", "id") => Whose.HoldWindow,
             ("/practice/edit-workshop/{Id:guid}", "id") => Whose.Workshop,
             ("/practice/edit-service/{Id:guid}", "id") or (_, "service") => Whose.Service,

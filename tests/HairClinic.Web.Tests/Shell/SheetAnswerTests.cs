@@ -14,7 +14,7 @@ public sealed class SheetAnswerTests
         using var body = new MemoryStream();
         context.Response.Body = body;
 
-        await FileAnswers
+        await FileResults
             .Sheet(
                 context,
                 "table.csv",

@@ -21,7 +21,7 @@ internal sealed class Letterbox : IMailRoute
     /// <summary>What happens before a letter is taken: it may wait or throw.</summary>
     public Func<Letter, Task> Before { get; set; } = _ => Task.CompletedTask;
 
-    public async Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, LetterHandover posting, CancellationToken cancellation)
     {
         await posting.HandingOver();
         await Before(letter);

@@ -150,7 +150,7 @@ public sealed class PracticeWorkTests(PgServer server)
             Assert.Equal(1, await Letterbox.WorkAsync(clinic, _box));
         }
 
-        Assert.Equal((WorkFate.GivenUp, nameof(IOException), WorkItem.MostAttempts), (item.Fate, item.LastError, item.Attempts));
+        Assert.Equal((WorkOutcome.GivenUp, nameof(IOException), WorkItem.MostAttempts), (item.Fate, item.LastError, item.Attempts));
         Assert.InRange(item.DoneAt.Value - since, Duration.FromHours(20), Duration.FromHours(28));
         Assert.Equal(new Letter("", "", "") { Kind = LetterKind.ConfirmAddress, For = client }, WorkItems.Read<Letter>(item));
         clinic.Clock.AdvanceDays(30);
@@ -168,7 +168,7 @@ public sealed class PracticeWorkTests(PgServer server)
             tries += await Letterbox.WorkAsync(clinic, _box);
 
         var item = (await Letterbox.ItemsAsync(clinic)).Single(i => i.Attempts > 0);
-        Assert.Equal(WorkFate.GivenUp, item.Fate);
+        Assert.Equal(WorkOutcome.GivenUp, item.Fate);
         Assert.InRange(item.DoneAt!.Value, TestClinic.UsualNow, until);
         Assert.InRange(tries, 4, 9);
 
@@ -197,7 +197,7 @@ public sealed class PracticeWorkTests(PgServer server)
 
         Assert.Equal([Letter(1)], _box.Sent);
         var unsure = (await Letterbox.ItemsAsync(clinic)).Single(i => i.Fate is not null);
-        Assert.Equal((WorkFate.Unsure, WorkFaults.Interrupted), (unsure.Fate, unsure.LastError));
+        Assert.Equal((WorkOutcome.Unsure, WorkFaults.Interrupted), (unsure.Fate, unsure.LastError));
     }
 
     [Fact]

@@ -80,7 +80,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
             return;
         }
         var steps = service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes));
-        var ask = new SlotAsk(clinic.Salon.Id, clinic.Salon.TimeZone, service.Id, [.. steps], AnyDay(), WithinDays: 1)
+        var ask = new SlotRequest(clinic.Salon.Id, clinic.Salon.TimeZone, service.Id, [.. steps], AnyDay(), WithinDays: 1)
         {
             ClientId = client.Id,
         };

@@ -25,7 +25,7 @@ internal sealed class Practice : IAsyncDisposable
     private readonly WebApplication _site;
     private readonly Guid _id = Guid.CreateVersion7();
     private List<Client> _clients = [];
-    private readonly Dictionary<Guid, DueBasis> _bases = [];
+    private readonly Dictionary<Guid, DueInput> _bases = [];
     private int _next;
 
     private Practice(EmbeddedServer server, WebApplication site) => (_server, _site) = (server, site);
@@ -141,7 +141,7 @@ internal sealed class Practice : IAsyncDisposable
                 Off(scene.Bond(client, unit, today.PlusDays(-80), adhesive), unit, today.PlusDays(-45));
                 Off(scene.Bond(client, unit, today.PlusDays(-45), adhesive), unit, today.PlusDays(-10));
                 scene.Bond(client, unit, today.PlusDays(-10), adhesive);
-                _bases[client.Id] = scene.BasisFor(client, unit, adhesive);
+                _bases[client.Id] = scene.InputFor(client, unit, adhesive);
             }
             await scene.SaveAsync();
             return true;

@@ -58,7 +58,7 @@ try
     Hold(open.Count > last.Count, "letters hang beside a server that hangs");
     var ended = await practice.AskAsync(db => db.WorkItems.AsNoTracking().Where(w => open.Contains(w.Id)).ToListAsync());
     Say($"of {open.Count} that hung: {Fates(ended)}");
-    Hold(ended.Where(w => last.Contains(w.Id)).All(w => w.Fate == WorkFate.GivenUp), "a letter tried to its end is given up");
+    Hold(ended.Where(w => last.Contains(w.Id)).All(w => w.Fate == WorkOutcome.GivenUp), "a letter tried to its end is given up");
     Hold(ended.Where(w => !last.Contains(w.Id)).All(w => w.Fate is null), "a letter that hung goes when the server is well");
     var twice = mail.Ids.CountBy(i => i).Count(i => i.Value > 1);
     Say($"{mail.Ids.Count} letters were heard to their end, {twice} of them more than once");
@@ -180,4 +180,4 @@ static string Fates(IEnumerable<WorkItem> items) =>
 static bool Ended(IEnumerable<WorkItem> items, HashSet<Guid> letters, Way way) =>
     items
         .Where(i => letters.Contains(i.Id))
-        .All(i => i.Fate == (way is Way.Refuses ? WorkFate.GivenUp : WorkFate.Unsure) && i.Attempts == 0);
+        .All(i => i.Fate == (way is Way.Refuses ? WorkOutcome.GivenUp : WorkOutcome.Unsure) && i.Attempts == 0);

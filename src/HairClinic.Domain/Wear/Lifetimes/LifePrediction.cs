@@ -16,7 +16,7 @@ public sealed class LifePrediction
 
     /// <param name="place">The window of what is predicted.</param>
     /// <param name="covariates">Its xᵀβ as it is from now on; 0 where none is known.</param>
-    public LifePrediction(LifePopulation population, LifeNodes client, RowPlace place, double covariates = 0)
+    public LifePrediction(LifePopulation population, LifeNodes client, RowOffset place, double covariates = 0)
     {
         _weibull = population.Distribution == LifeDistribution.Weibull;
         _tau = place.Sigma * Math.Exp(population.LogScale);

@@ -43,8 +43,8 @@ public sealed class LifeRows
 
     internal double[] Weights { get; }
 
-    /// <summary>Null where all rows are <see cref="RowPlace.Plain"/>.</summary>
-    internal RowPlace[]? Places { get; private set; }
+    /// <summary>Null where all rows are <see cref="RowOffset.Plain"/>.</summary>
+    internal RowOffset[]? Places { get; private set; }
 
     /// <summary>The first rows, up to here, have a known end or go on; without clients only.</summary>
     internal int Simple { get; private set; }
@@ -52,7 +52,7 @@ public sealed class LifeRows
     /// <summary>Where each client's rows begin, and the end of the last; empty without clients.</summary>
     internal int[] ClientStarts { get; private set; } = [];
 
-    /// <param name="places">One a row; empty where all are <see cref="RowPlace.Plain"/>.</param>
+    /// <param name="places">One a row; empty where all are <see cref="RowOffset.Plain"/>.</param>
     /// <param name="clients">
     /// Whose each row is; a negative number for a row whose client has no other. Empty where clients do not differ.
     /// </param>
@@ -63,7 +63,7 @@ public sealed class LifeRows
     public static LifeRows Create(
         ReadOnlySpan<Spell> spells,
         IReadOnlyList<Covariate> columns,
-        ReadOnlySpan<RowPlace> places = default,
+        ReadOnlySpan<RowOffset> places = default,
         ReadOnlySpan<int> clients = default,
         ReadOnlySpan<double> entered = default
     )
@@ -83,7 +83,7 @@ public sealed class LifeRows
         var order = Order(spells, clients, entered);
         var rows = new LifeRows(order.Length, columns.Count);
         if (!places.IsEmpty)
-            rows.Places = new RowPlace[order.Length];
+            rows.Places = new RowOffset[order.Length];
         for (var i = 0; i < order.Length; i++)
         {
             var takenBack = order[i] < 0;
@@ -181,10 +181,10 @@ public sealed class LifeRows
 /// <param name="Offset">m: added to the centre.</param>
 /// <param name="Sigma">σ: multiplied by eˢ.</param>
 /// <param name="Loading">How much of δ and b the row takes on.</param>
-public readonly record struct RowPlace(double Offset, double Sigma, double Loading)
+public readonly record struct RowOffset(double Offset, double Sigma, double Loading)
 {
     /// <summary>One window for all, of no account: plain maximum likelihood.</summary>
-    public static readonly RowPlace Plain = new(0, 1, 1);
+    public static readonly RowOffset Plain = new(0, 1, 1);
 }
 
 /// <summary>A covariate and its value on each row.</summary>

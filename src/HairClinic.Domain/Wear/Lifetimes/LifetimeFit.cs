@@ -41,13 +41,13 @@ public sealed class LifetimeFit
     public required int Ended { get; init; }
 
     /// <summary>Why there is no estimate; null where there is one.</summary>
-    public FitNote? Missing { get; init; }
+    public LifetimeFitNote? Missing { get; init; }
 
-    public required IReadOnlyList<FitNote> Notes { get; init; }
+    public required IReadOnlyList<LifetimeFitNote> Notes { get; init; }
 
     public double StdError(int parameter) => Math.Sqrt(Covariance[parameter, parameter]);
 
-    internal static LifetimeFit Without(LifeDistribution distribution, LifeRows rows, FitNote why, int iterations = 0) =>
+    internal static LifetimeFit Without(LifeDistribution distribution, LifeRows rows, LifetimeFitNote why, int iterations = 0) =>
         new()
         {
             Distribution = distribution,

@@ -12,7 +12,7 @@ public static class LifetimeModel
     public static LifetimeFit Fit(LifeDistribution distribution, LifeRows rows, LifePriors priors)
     {
         var target = new LogPosterior(distribution, rows, priors);
-        var start = FitStart.Guess(distribution, rows, target);
+        var start = LifetimeFitStart.Guess(distribution, rows, target);
         if (Hopeless(rows, priors, start) is { } why)
             return LifetimeFit.Without(distribution, rows, why);
         var climb = new NewtonMaximizer(target, start.Spreads);
@@ -23,7 +23,7 @@ public static class LifetimeModel
     }
 
     // Of a great many rows a sixteenth leads almost to the top, for a sixteenth of the work. Where it does not, nothing is lost.
-    private static double[] Near(LogPosterior target, FitStart start)
+    private static double[] Near(LogPosterior target, LifetimeFitStart start)
     {
         if (!target.IsLarge)
             return start.Parameters;
@@ -33,44 +33,44 @@ public static class LifetimeModel
     }
 
     /// <summary>What can be told before climbing: without a prior to lean on, some rows have no highest point.</summary>
-    private static FitNote? Hopeless(LifeRows rows, LifePriors priors, FitStart start)
+    private static LifetimeFitNote? Hopeless(LifeRows rows, LifePriors priors, LifetimeFitStart start)
     {
         if (priors.Intercept.IsProper && priors.LogScale.IsProper)
             return start.Entangled > 0 && !priors.Coefficients[start.Entangled - 1].IsProper
-                ? FitFailure.Entangled(rows.Names[start.Entangled - 1])
+                ? LifetimeFitFailure.Entangled(rows.Names[start.Entangled - 1])
                 : null;
         if (rows.Count == 0)
-            return FitFailure.NoRows;
+            return LifetimeFitFailure.NoRows;
         if (rows.Ended == 0)
-            return FitFailure.NothingEnded;
+            return LifetimeFitFailure.NothingEnded;
         if (Array.TrueForAll(rows.Ends, static end => end == SpellEnd.By))
-            return FitFailure.EverythingEndedEarlier;
-        return start.Entangled > 0 ? FitFailure.Entangled(rows.Names[start.Entangled - 1]) : null;
+            return LifetimeFitFailure.EverythingEndedEarlier;
+        return start.Entangled > 0 ? LifetimeFitFailure.Entangled(rows.Names[start.Entangled - 1]) : null;
     }
 
-    private static FitNote Why(NewtonMaximizer climb, LifeRows rows, LifePriors priors)
+    private static LifetimeFitNote Why(NewtonMaximizer climb, LifeRows rows, LifePriors priors)
     {
         if (priors.AreProper)
-            return FitFailure.NotReached;
+            return LifetimeFitFailure.NotReached;
         var last = climb.Parameters.Length - 1;
-        return climb.Mover == last ? FitFailure.NoSpread
-            : climb.Mover == 0 ? FitFailure.Separated(LifetimeFit.InterceptName)
-            : FitFailure.Separated(rows.Names[climb.Mover - 1]);
+        return climb.Mover == last ? LifetimeFitFailure.NoSpread
+            : climb.Mover == 0 ? LifetimeFitFailure.Separated(LifetimeFit.InterceptName)
+            : LifetimeFitFailure.Separated(rows.Names[climb.Mover - 1]);
     }
 
-    private static List<FitNote> Notes(LifeRows rows, LifePriors priors, FitStart start)
+    private static List<LifetimeFitNote> Notes(LifeRows rows, LifePriors priors, LifetimeFitStart start)
     {
-        var notes = new List<FitNote>();
+        var notes = new List<LifetimeFitNote>();
         if (rows.Count == 0)
-            notes.Add(FitNote.NoRows);
+            notes.Add(LifetimeFitNote.NoRows);
         else if (rows.Ended == 0)
-            notes.Add(FitNote.NothingEnded);
+            notes.Add(LifetimeFitNote.NothingEnded);
         else if (Array.TrueForAll(rows.Ends, static end => end == SpellEnd.By))
-            notes.Add(FitNote.EverythingEndedEarlier);
+            notes.Add(LifetimeFitNote.EverythingEndedEarlier);
         if (rows.Count > 0 && start.Entangled > 0)
-            notes.Add(FitNote.AssumedOf(rows.Names[start.Entangled - 1]));
+            notes.Add(LifetimeFitNote.AssumedOf(rows.Names[start.Entangled - 1]));
         if (priors.ClientSpread > 0 && rows.ClientStarts.Length == 2)
-            notes.Add(FitNote.OneClient);
+            notes.Add(LifetimeFitNote.OneClient);
         return notes;
     }
 
@@ -80,12 +80,12 @@ public static class LifetimeModel
         LifePriors priors,
         LogPosterior target,
         NewtonMaximizer climb,
-        List<FitNote> notes
+        List<LifetimeFitNote> notes
     )
     {
         var size = target.Size;
         if (ScaledCholesky.TryFactorize(Array.ConvertAll(climb.Sums.Hessian, static h => -h), size, 0, out _) is not { } bend)
-            return LifetimeFit.Without(distribution, rows, FitFailure.NotReached, climb.Iterations);
+            return LifetimeFit.Without(distribution, rows, LifetimeFitFailure.NotReached, climb.Iterations);
         return new LifetimeFit
         {
             Distribution = distribution,
@@ -128,40 +128,42 @@ public static class LifetimeModel
 }
 
 /// <summary>Why a likelihood without priors has no highest point, in plain sentences.</summary>
-internal static class FitFailure
+internal static class LifetimeFitFailure
 {
-    public static FitNote NoRows { get; } = new("There is no estimate: no row tells anything.");
+    public static LifetimeFitNote NoRows { get; } = new("There is no estimate: no row tells anything.");
 
-    public static FitNote NothingEnded { get; } = new("There is no estimate: nothing has ended, so times could be as long as one likes.");
+    public static LifetimeFitNote NothingEnded { get; } =
+        new("There is no estimate: nothing has ended, so times could be as long as one likes.");
 
-    public static FitNote EverythingEndedEarlier { get; } =
+    public static LifetimeFitNote EverythingEndedEarlier { get; } =
         new("There is no estimate: nothing is known to have gone on to any time, so times could be as short as one likes.");
 
-    public static FitNote NoSpread { get; } =
+    public static LifetimeFitNote NoSpread { get; } =
         new("There is no estimate: the rows fit perfectly, so their spread could be as small as one likes.");
 
-    public static FitNote NotReached { get; } = new("There is no estimate: the search for it did not settle.");
+    public static LifetimeFitNote NotReached { get; } = new("There is no estimate: the search for it did not settle.");
 
-    public static FitNote Entangled(string covariate) =>
+    public static LifetimeFitNote Entangled(string covariate) =>
         new("There is no estimate: {0} is the same on every row, or follows from the other covariates.", covariate);
 
-    public static FitNote Separated(string parameter) =>
+    public static LifetimeFitNote Separated(string parameter) =>
         new("There is no estimate: the rows leave {0} without bound, because among those it tells apart nothing ended.", parameter);
 }
 
 /// <summary>Something a reader of a fit should know, in a plain sentence with its arguments ({0}).</summary>
-public sealed record FitNote(string Sentence, string? Argument = null)
+public sealed record LifetimeFitNote(string Sentence, string? Argument = null)
 {
-    public static readonly FitNote NothingEnded = new(
+    public static readonly LifetimeFitNote NothingEnded = new(
         "No end has been seen yet: what is shown is what was assumed, moved by those that went on."
     );
-    public static readonly FitNote EverythingEndedEarlier = new(
+    public static readonly LifetimeFitNote EverythingEndedEarlier = new(
         "Every end is known only as \"by then\": what is shown is what was assumed, moved by how early those were."
     );
-    public static readonly FitNote NoRows = new("Nothing has been seen yet: what is shown is what was assumed.");
-    public static readonly FitNote OneClient = new("All rows are one client's: how clients differ is what was assumed.");
+    public static readonly LifetimeFitNote NoRows = new("Nothing has been seen yet: what is shown is what was assumed.");
+    public static readonly LifetimeFitNote OneClient = new("All rows are one client's: how clients differ is what was assumed.");
 
-    public static FitNote AssumedOf(string covariate) => new("The rows cannot tell the effect of {0}: it is what was assumed.", covariate);
+    public static LifetimeFitNote AssumedOf(string covariate) =>
+        new("The rows cannot tell the effect of {0}: it is what was assumed.", covariate);
 
     public string Text => Argument is null ? Sentence : Sentence.Replace("{0}", Argument, StringComparison.Ordinal);
 }

@@ -6,7 +6,13 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <summary>Whether groups last differently, by the likelihood ratio in the model: for ends that are known only within an interval.</summary>
 /// <param name="Effects">Of each group on ln T, against the first; empty where there is no test.</param>
 /// <param name="Missing">Why there is no test; null where there is one.</param>
-public sealed record LikelihoodRatio(double ChiSquare, int DegreesOfFreedom, double P, IReadOnlyList<double> Effects, FitNote? Missing)
+public sealed record LikelihoodRatio(
+    double ChiSquare,
+    int DegreesOfFreedom,
+    double P,
+    IReadOnlyList<double> Effects,
+    LifetimeFitNote? Missing
+)
 {
     private const string GroupName = "group ";
 
@@ -24,7 +30,7 @@ public sealed record LikelihoodRatio(double ChiSquare, int DegreesOfFreedom, dou
         ReadOnlySpan<Spell> spells,
         ReadOnlySpan<int> groups,
         IReadOnlyList<Covariate> others,
-        ReadOnlySpan<RowPlace> places,
+        ReadOnlySpan<RowOffset> places,
         ReadOnlySpan<int> clients,
         LifePriors priors
     )
@@ -56,5 +62,5 @@ public sealed record LikelihoodRatio(double ChiSquare, int DegreesOfFreedom, dou
         return new(chiSquare, degrees, p, [0, .. with.Coefficients.Skip(1).Take(degrees)], null);
     }
 
-    private static LikelihoodRatio Not(FitNote why) => new(double.NaN, 0, double.NaN, [], why);
+    private static LikelihoodRatio Not(LifetimeFitNote why) => new(double.NaN, 0, double.NaN, [], why);
 }

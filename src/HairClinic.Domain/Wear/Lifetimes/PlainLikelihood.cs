@@ -36,7 +36,7 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
     private FitSums Sum(double[] parameters, int first, int stride, bool squares)
     {
         var sums = new FitSums(parameters.Length);
-        var block = new PlainBlock(distribution, rows, parameters, Block);
+        var block = new LikelihoodBlock(distribution, rows, parameters, Block);
         var end = Math.Min(first + Chunk, rows.Length);
         for (var start = first; start < end; start += Block * stride)
         {
@@ -59,7 +59,7 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
         return sums;
     }
 
-    private void Gather(PlainBlock block, int start, int length, FitSums sums)
+    private void Gather(LikelihoodBlock block, int start, int length, FitSums sums)
     {
         var last = sums.Size - 1;
         var loading = block.Loading;

@@ -65,7 +65,7 @@ public sealed class StoredFit : PracticeOwned
     public int Clients { get; private set; }
 
     /// <summary>What a reader of it should know.</summary>
-    public IReadOnlyList<FitNote> Notes { get; private set; } = [];
+    public IReadOnlyList<LifetimeFitNote> Notes { get; private set; } = [];
 
     /// <summary>Standard error of a parameter: δ, β in order, then s.</summary>
     public double StdError(int parameter) => Math.Sqrt(Covariance[parameter * (Coefficients.Length + 2)]);

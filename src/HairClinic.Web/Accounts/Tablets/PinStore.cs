@@ -12,8 +12,8 @@ namespace HairClinic.Web.Accounts.Tablets;
 public sealed class PinStore(
     TabletStore tablets,
     ClinicDbFactory databases,
-    ClinicHasher hasher,
-    HashingTurns hashing,
+    AccountPasswordHasher hasher,
+    HashingQueue hashing,
     MasterKeys masters,
     IClock clock
 )

@@ -40,9 +40,9 @@ public static class GapVerb
                     double NotBelow(Option<string?> option) =>
                         Read(option) is var value and >= 0 ? value : throw new Refusal("{0} must not be below 0.", option.Name);
                     double? degrees = result.GetValue(freedom) is null ? null : Above(freedom);
-                    var gap = new SmoothGap(
-                        new SmoothLife(Above(shape), Above(scale), NotBelow(age)),
-                        new SmoothLead(Read(mean), Above(spread), degrees),
+                    var gap = new GapByQuadrature(
+                        new ContinuousLife(Above(shape), Above(scale), NotBelow(age)),
+                        new ContinuousLeadTime(Read(mean), Above(spread), degrees),
                         NotBelow(preparation)
                     );
                     var accepted = result.GetValue(alpha) is null ? 0.05 : Read(alpha);

@@ -654,7 +654,7 @@ namespace HairClinic.Web.Data.Migrations
                 });
 
             migrationBuilder.CreateTable(
-                name: "kept_answers",
+                name: "stored_page_results",
                 columns: table => new
                 {
                     practice_id = table.Column<Guid>(type: "uuid", nullable: false),
@@ -666,7 +666,7 @@ namespace HairClinic.Web.Data.Migrations
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("pk_kept_answers", x => new { x.practice_id, x.id });
+                    table.PrimaryKey("pk_stored_page_results", x => new { x.practice_id, x.id });
                 });
 
             migrationBuilder.CreateTable(
@@ -2278,8 +2278,8 @@ namespace HairClinic.Web.Data.Migrations
                 column: "at");
 
             migrationBuilder.CreateIndex(
-                name: "ix_kept_answers_practice_id_question",
-                table: "kept_answers",
+                name: "ix_stored_page_results_practice_id_question",
+                table: "stored_page_results",
                 columns: new[] { "practice_id", "question" });
 
             migrationBuilder.CreateIndex(

@@ -1523,7 +1523,7 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("unit_repairs", (string)null);
                 });
 
-            modelBuilder.Entity("HairClinic.Domain.LoadAhead.KeptAnswer", b =>
+            modelBuilder.Entity("HairClinic.Domain.LoadAhead.StoredPageResult", b =>
                 {
                     b.Property<Guid>("PracticeId")
                         .HasColumnType("uuid")
@@ -1555,12 +1555,12 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnName("xmin");
 
                     b.HasKey("PracticeId", "Id")
-                        .HasName("pk_kept_answers");
+                        .HasName("pk_stored_page_results");
 
                     b.HasIndex("PracticeId", "Question")
-                        .HasDatabaseName("ix_kept_answers_practice_id_question");
+                        .HasDatabaseName("ix_stored_page_results_practice_id_question");
 
-                    b.ToTable("kept_answers", (string)null);
+                    b.ToTable("stored_page_results", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Domain.LoadAhead.LoadForecast", b =>

@@ -37,7 +37,7 @@ public sealed class PhoneNumbering
     /// <inheritdoc cref="At"/>
     /// <returns>Two letters (ISO 3166), or empty for no country.</returns>
     public static string RegionAt(string? zone, string practice) =>
-        new[] { zone is null ? null : ZoneCountry.ForZone(zone), practice }.FirstOrDefault(r => r is not null && IsKnown(r)) ?? "";
+        new[] { zone is null ? null : TimeZoneCountry.ForZone(zone), practice }.FirstOrDefault(r => r is not null && IsKnown(r)) ?? "";
 
     /// <param name="written">The number as E.164; empty if there is a fault.</param>
     public PhoneFault Read(string text, out string written)

@@ -29,7 +29,7 @@ public sealed class WorkItem : ActorOwned
     public Instant? DoneAt { get; private set; }
 
     /// <summary>Null while it is open, and where it was done.</summary>
-    public WorkFate? Fate { get; private set; }
+    public WorkOutcome? Fate { get; private set; }
 
     public int Attempts { get; private set; }
     public string? LastError { get; private set; }
@@ -51,7 +51,7 @@ public sealed class WorkItem : ActorOwned
     /// <param name="left">What stays of it, as JSON.</param>
     public void Forget(string left = "{}") => Body = left;
 
-    public void End(WorkFate fate, string error, Instant now)
+    public void End(WorkOutcome fate, string error, Instant now)
     {
         (Fate, LastError) = (fate, error);
         Done(now);
@@ -76,12 +76,12 @@ public sealed class WorkItem : ActorOwned
         LetGo();
         NotBefore = now + Duration.FromSeconds(5 << Math.Min(Attempts, 9));
         if (Attempts >= MostAttempts || NotBefore >= until)
-            End(WorkFate.GivenUp, error, now);
+            End(WorkOutcome.GivenUp, error, now);
     }
 }
 
 /// <summary>How work ended that was not simply done.</summary>
-public enum WorkFate
+public enum WorkOutcome
 {
     /// <summary>It was refused for good, or tried too often: it was not done and is not tried again.</summary>
     GivenUp,

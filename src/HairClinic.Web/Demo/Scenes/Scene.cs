@@ -146,17 +146,17 @@ public sealed class Scene(ClinicDb db, Instant now)
         unit.PutOn(on);
         var bond = new Bond(Guid.CreateVersion7(), unit.Id, client.Id, on, at, Attachment.Liquid, appliedBy: null);
         bond.Use([(Guid.CreateVersion7(), new ProductUse(adhesive.Id, LotOf(adhesive), 3))], waitsKept: true);
-        bond.FallDue(BasisFor(client, unit, adhesive).WindowFor(on));
+        bond.FallDue(InputFor(client, unit, adhesive).WindowFor(on));
         db.Bonds.Add(bond);
         return bond;
     }
 
-    public DueBasis BasisFor(Client client, HairSystem unit, Product adhesive)
+    public DueInput InputFor(Client client, HairSystem unit, Product adhesive)
     {
         var kind = Kinds.Single(k => k.Id == unit.UnitKindId);
         var rule = HoldWindowRule.Choose(HoldWindows, kind.BaseMaterialId, adhesive.Id, Attachment.Liquid);
         var salon = Salons.Single(s => s.Id == client.HomeSalonId);
-        return new DueBasis(DueBasis.OpeningOf(salon), Settings, rule, client);
+        return new DueInput(DueInput.OpeningOf(salon), Settings, rule, client);
     }
 
     public Visit Book(Client client, ServiceKind service, Chair chair, Person person, Instant at)

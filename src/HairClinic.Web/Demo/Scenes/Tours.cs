@@ -116,7 +116,7 @@ public static class Tours
         var found = new TakeDown(InspectionGrades.AsNew with { Shedding = grade }, false, null, null, RemovalReason.Scheduled);
         var use = (Guid.CreateVersion7(), new ProductUse(adhesive.Id, adhesive.Lots[0].Id, 3));
         var made = new NewBond(Guid.CreateVersion7(), unit, at, Attachment.Liquid, [use], WaitsKept: true);
-        var basis = scene.BasisFor(client, unit, adhesive);
+        var basis = scene.InputFor(client, unit, adhesive);
         var worn = old is null ? ((Bond, HairSystem, TakeDown)?)null : (old, unit, found);
         var bond = visit.RecordRebond(Guid.CreateVersion7(), worn, made, salon, basis.WindowFor(salon.DayOf(at)), at, by: null, note: null);
         scene.Db.Bonds.Add(bond);

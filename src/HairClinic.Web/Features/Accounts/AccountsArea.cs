@@ -11,7 +11,7 @@ public static class AccountsArea
         services
             .AddScoped<SignIn>()
             .AddSingleton<SignInRules>()
-            .AddScoped<AccountMaker>()
+            .AddScoped<AccountFactory>()
             .AddScoped<OwnerLink>()
             .AddScoped<GiveAccount>()
             .AddSingleton<GiveAccountRules>()

@@ -61,7 +61,7 @@ public static class MyHairArea
         Map(
                 TakeMyData.FileAddress,
                 (TakeMyData slice, HttpContext http) =>
-                    FileAnswers.WriteArchiveAsync(
+                    FileResults.WriteArchiveAsync(
                         http,
                         begin => slice.WriteAsync(() => begin("attachment; filename=\"my-data.zip\""), http.RequestAborted)
                     )
@@ -83,5 +83,5 @@ public static class MyHairArea
 
     // What is not theirs, or not shared, is not there.
     private static async Task<IResult> PictureAsync(MyPhotos photos, Guid photoId, string? part, HttpContext http) =>
-        FileAnswers.Picture(http, await photos.ReadAsync(photoId, part, http.RequestAborted));
+        FileResults.Picture(http, await photos.ReadAsync(photoId, part, http.RequestAborted));
 }

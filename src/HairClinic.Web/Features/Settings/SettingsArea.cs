@@ -23,8 +23,8 @@ public static class SettingsArea
             .AddScoped<EditProduct>()
             .AddSingleton<IValidator<EditProduct.Input>, EditProductRules>()
             .AddScoped<UnitKinds>()
-            .AddScoped<EditBase>()
-            .AddSingleton<IValidator<EditBase.Input>, EditBaseRules>()
+            .AddScoped<EditBaseMaterial>()
+            .AddSingleton<IValidator<EditBaseMaterial.Input>, EditBaseMaterialRules>()
             .AddScoped<EditUnitKind>()
             .AddSingleton<IValidator<EditUnitKind.Input>, EditUnitKindRules>()
             .AddScoped<EditWorkshop>()
@@ -53,7 +53,7 @@ public static class SettingsArea
     private static IServiceCollection AddFirstRun(this IServiceCollection services) =>
         services
             .AddSingleton<SetupCode>()
-            .AddSingleton<Presence>()
+            .AddSingleton<AnyPractice>()
             .AddScoped<Guide>()
             .AddScoped<Welcome>()
             .AddSingleton<WelcomeRules>()

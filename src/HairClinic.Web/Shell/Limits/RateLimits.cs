@@ -38,7 +38,7 @@ public static class RateLimits
     /// <summary>One name tried from one place: twenty times in ten minutes.</summary>
     private static RateLimitPartition<string> NameAt(HttpContext context) =>
         LimitOf(context) is { Limited: Limited.SignIn } && Tried(context) is { } name
-            ? Sliding($"{name}@{SenderPlace.For(context)}", 20)
+            ? Sliding($"{name}@{SenderNetwork.For(context)}", 20)
             : None();
 
     /// <summary>
@@ -58,9 +58,9 @@ public static class RateLimits
     private static RateLimitPartition<string> Asker(HttpContext context) =>
         LimitOf(context)?.Limited switch
         {
-            Limited.SignIn => Sliding($"in {SenderPlace.For(context)}", 150),
-            Limited.AskLink => Sliding($"ask {SenderPlace.For(context)}", 40),
-            Limited.UseLink => Sliding($"use {SenderPlace.For(context)}", 60),
+            Limited.SignIn => Sliding($"in {SenderNetwork.For(context)}", 150),
+            Limited.AskLink => Sliding($"ask {SenderNetwork.For(context)}", 40),
+            Limited.UseLink => Sliding($"use {SenderNetwork.For(context)}", 60),
             Limited.Upload => Sliding($"up {Who(context)}", 120),
             Limited.Export => Sliding($"out {Who(context)}", 40),
             _ => None(),
@@ -76,13 +76,13 @@ public static class RateLimits
     private static RateLimitPartition<string> Anything(HttpContext context) =>
         context.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is not null ? None()
         : Person(context) is { } person ? Bucket(person, burst: 300, perSecond: 20)
-        : Bucket(SenderPlace.For(context), burst: 1500, perSecond: 100);
+        : Bucket(SenderNetwork.For(context), burst: 1500, perSecond: 100);
 
     /// <summary>Live screens open at once: a lease lasts as long as its connection. Thirty are more tabs than anyone reads.</summary>
     private static RateLimitPartition<string> Circuits(HttpContext context) =>
-        !OwnOrigin.IsLive(context) ? None()
+        !SameOriginOnly.IsLive(context) ? None()
         : Person(context) is { } person ? RateLimitPartition.GetConcurrencyLimiter(person, _ => new() { PermitLimit = 30 })
-        : RateLimitPartition.GetConcurrencyLimiter(SenderPlace.For(context), _ => new() { PermitLimit = 200 });
+        : RateLimitPartition.GetConcurrencyLimiter(SenderNetwork.For(context), _ => new() { PermitLimit = 200 });
 
     private static RateLimitPartition<string> Sliding(string key, int permits) =>
         RateLimitPartition.GetSlidingWindowLimiter(
@@ -112,7 +112,7 @@ public static class RateLimits
 
     private static LimitedAttribute? LimitOf(HttpContext context) => TriedName.LimitOf(context);
 
-    private static string Who(HttpContext context) => Person(context) ?? SenderPlace.For(context);
+    private static string Who(HttpContext context) => Person(context) ?? SenderNetwork.For(context);
 
     private static string? Person(HttpContext context) => ActorClaims.ToActor(context.User)?.Id?.ToString();
 
@@ -132,7 +132,7 @@ public static class RateLimits
         var seconds = (int)Math.Ceiling(wait.TotalSeconds);
         http.Response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
         http.RequestServices.GetRequiredService<RefusalLog>().TooOften(http, LimitOf(http)?.Limited);
-        if (OwnOrigin.IsLive(http))
+        if (SameOriginOnly.IsLive(http))
             return;
         var page = new RazorComponentResult<TooOften>(new { Seconds = seconds, Busy = busy })
         {
@@ -164,7 +164,7 @@ public enum Limited
 }
 
 /// <summary>The place a request came from, as it is counted: one connection to the internet, whatever address in it was used.</summary>
-public static class SenderPlace
+public static class SenderNetwork
 {
     private const int NetworkBytes = 8;
 

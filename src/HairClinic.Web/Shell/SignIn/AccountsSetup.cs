@@ -28,18 +28,18 @@ public static class AccountsSetup
             .AddScoped<StepUpCheck>()
             .AddScoped<SecondFactor>()
             .AddScoped<SignInTries>()
-            .AddSingleton<HashingTurns>()
+            .AddSingleton<HashingQueue>()
             .AddScoped<TabletStore>()
             .AddScoped<PinStore>()
             .AddScoped<AccountNotices>()
             .AddScoped<AddressLetters>()
-            .AddSingleton<SignInPace>()
+            .AddSingleton<SignInDelay>()
             .AddScoped<SessionActivity>()
             .AddScoped<CircuitHandler>(sp => sp.GetRequiredService<SessionActivity>())
             .AddScoped<AccountStore>()
             .AddScoped<IPasswordValidator<AppUser>, PasswordValidator>()
-            .AddSingleton<ClinicHasher>()
-            .AddSingleton<IPasswordHasher<AppUser>>(sp => sp.GetRequiredService<ClinicHasher>());
+            .AddSingleton<AccountPasswordHasher>()
+            .AddSingleton<IPasswordHasher<AppUser>>(sp => sp.GetRequiredService<AccountPasswordHasher>());
         services
             .AddIdentityCore<AppUser>(options =>
             {

@@ -26,7 +26,7 @@ public static class CookieCheck
                     context.HttpContext.RequestAborted,
                     atTablet: ActorClaims.LockAfterOf(context.Principal) is not null,
                     // An open screen that connects anew is nobody's touch.
-                    isUse: !OwnOrigin.IsLive(context.HttpContext)
+                    isUse: !SameOriginOnly.IsLive(context.HttpContext)
                 )
         )
         {

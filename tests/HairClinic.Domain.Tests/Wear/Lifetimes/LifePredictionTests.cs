@@ -64,7 +64,7 @@ public sealed class LifePredictionTests
             other.Place
         );
 
-        Assert.Equal(FitNote.NoRows, Assert.Single(fit.Notes));
+        Assert.Equal(LifetimeFitNote.NoRows, Assert.Single(fit.Notes));
         Assert.Equal(LifePopulation.Unseen(Window).PracticeVariance, population.PracticeVariance, 1e-12);
         Assert.Equal(0, population.LogScale);
         Assert.Equal(21, prediction.Band.From, 1e-3);
@@ -121,7 +121,7 @@ public sealed class LifePredictionTests
             {
                 PracticeVariance = 0,
             };
-            var prediction = new LifePrediction(population, LifeNodes.For(population), RowPlace.Plain, linear);
+            var prediction = new LifePrediction(population, LifeNodes.For(population), RowOffset.Plain, linear);
 
             Assert.Equal(1, prediction.Quantile(Quantiles.Number(row, "p")) / Quantiles.Number(row, "quantile"), 1e-7);
         }

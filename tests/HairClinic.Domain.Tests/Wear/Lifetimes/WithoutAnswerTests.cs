@@ -72,7 +72,7 @@ public sealed class WithoutAnswerTests
         var rows = LifeRows.Create(spells, [], [.. spells.Select(_ => Window.Place)], [.. Enumerable.Range(0, 20)]);
         var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.Priors([]));
 
-        Assert.Equal(FitNote.NothingEnded, Assert.Single(fit.Notes));
+        Assert.Equal(LifetimeFitNote.NothingEnded, Assert.Single(fit.Notes));
         Assert.True(fit.Coefficients[0] > 0);
     }
 
@@ -86,7 +86,7 @@ public sealed class WithoutAnswerTests
             Window.Priors([])
         );
 
-        Assert.Equal(FitNote.OneClient, Assert.Single(fit.Notes));
+        Assert.Equal(LifetimeFitNote.OneClient, Assert.Single(fit.Notes));
         Assert.True(fit.Converged);
     }
 

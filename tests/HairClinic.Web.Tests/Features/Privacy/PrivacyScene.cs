@@ -144,7 +144,7 @@ public sealed class PrivacyScene
         db.HealthAnswers.Add(new HealthAnswer(answerId, Client.Id, Given.Today, Given.Stylist.Id, now, closed));
         PhotoFile = await services
             .GetRequiredService<PhotoStore>()
-            .KeepAsync(db, Client.Id, new PhotoPress.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
+            .KeepAsync(db, Client.Id, new PhotoCompressor.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
         db.Photos.Add(
             new Photo(Guid.CreateVersion7(), Client.Id, PhotoKind.Before, Given.Today, Given.Today, PhotoFile, Given.Stylist.Id, now)
         );

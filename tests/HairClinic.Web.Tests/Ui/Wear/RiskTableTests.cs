@@ -49,7 +49,7 @@ public sealed class RiskTableTests : UiTestContext
             new ReorderOutlook(Today.PlusDays(-2), Guid.CreateVersion7(), 0.05, new ReorderAnswer(0.3, null, 4.3, false), orderBy)
             {
                 InHand = 1,
-                HairEnds = new HairEnds(Today.PlusDays(10), Today.PlusDays(30), Today.PlusDays(60)),
+                HairEndDates = new HairEndDates(Today.PlusDays(10), Today.PlusDays(30), Today.PlusDays(60)),
             }
         );
         return new(plan.ClientId, Elm.Id, "C-1", "Nuria Quist", null, null, plan, null);

@@ -15,7 +15,7 @@ namespace HairClinic.Web.Features.Accounts;
 public sealed class GiveAccount(
     ClinicDbFactory databases,
     WriteOnce writes,
-    AccountMaker accounts,
+    AccountFactory accounts,
     CurrentActor current,
     PracticeJobs jobs,
     StepUpCheck check,
@@ -53,7 +53,7 @@ public sealed class GiveAccount(
             };
             return await writes.RunAsync(key, nameof(GiveAccount), sent, db => WriteAsync(db, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, AccountMaker.NameOnce))
+        catch (DbUpdateException e) when (WriteOnce.Violates(e, AccountFactory.NameOnce))
         {
             throw new Refusal("Somebody signs in as {0} already. Choose another name.", input.Name);
         }

@@ -9,7 +9,7 @@ namespace HairClinic.Web.Features.Accounts;
 /// <summary>Someone who was handed a one-time link chooses a password. A wrong link and an unknown account answer alike.</summary>
 public sealed class SetPassword(
     UserManager<AppUser> users,
-    HashingTurns hashing,
+    HashingQueue hashing,
     SignInTries tries,
     SessionStore sessions,
     AccountNotices notices

@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Identity;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>The second step of signing in: after the password, the code of the codes app, or a recovery code.</summary>
-public sealed class SignInCode(ClinicSignIns accounts, SecondFactor factor, SignInTries tries, SignInPace pace)
+public sealed class SignInCode(ClinicSignIns accounts, SecondFactor factor, SignInTries tries, SignInDelay pace)
 {
     /// <returns>Whether somebody typed their password a moment ago on this device.</returns>
     public async Task<bool> OpenAsync() => await accounts.GetTwoFactorAuthenticationUserAsync() is not null;

@@ -13,7 +13,7 @@ public sealed class StepUp(
     SecondFactor factor,
     SignInTries tries,
     SessionStore sessions,
-    SignInPace pace
+    SignInDelay pace
 )
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)

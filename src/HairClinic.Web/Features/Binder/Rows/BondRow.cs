@@ -83,7 +83,7 @@ public sealed record BondRow
         };
 
     /// <summary>This row where it speaks, the book where it is silent.</summary>
-    public BondRow Over(BondRow book) => Table.Over(this, book);
+    public BondRow FillFrom(BondRow book) => Table.FillFrom(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

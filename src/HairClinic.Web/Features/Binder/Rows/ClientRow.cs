@@ -61,7 +61,7 @@ public sealed record ClientRow
     }
 
     /// <summary>This row where it speaks, the book where it is silent.</summary>
-    public ClientRow Over(ClientRow book) => Table.Over(this, book);
+    public ClientRow FillFrom(ClientRow book) => Table.FillFrom(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

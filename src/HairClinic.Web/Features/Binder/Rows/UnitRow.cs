@@ -73,7 +73,7 @@ public sealed record UnitRow
         };
 
     /// <summary>This row where it speaks, the book where it is silent.</summary>
-    public UnitRow Over(UnitRow book) => Table.Over(this, book);
+    public UnitRow FillFrom(UnitRow book) => Table.FillFrom(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

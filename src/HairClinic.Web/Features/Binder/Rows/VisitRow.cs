@@ -55,7 +55,7 @@ public sealed record VisitRow
     }
 
     /// <summary>This row where it speaks, the book where it is silent. A visit that went on since the file was written does not go back.</summary>
-    public VisitRow Over(VisitRow book) => Table.Over(this, book);
+    public VisitRow FillFrom(VisitRow book) => Table.FillFrom(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

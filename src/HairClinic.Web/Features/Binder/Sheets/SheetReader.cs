@@ -21,7 +21,7 @@ public static class SheetReader
         if (FileSignature.Refusal(file.Span) is { } sentence)
             return new SheetReading(null, new SheetProblem(null, sentence));
         return SheetText.From(file) is { } text
-            ? new SheetPass(text, limits).Read()
+            ? new SheetParser(text, limits).Read()
             : SheetReading.Refused(null, "This file is not text. Save the sheet as CSV (comma separated values) and bring that file.");
     }
 

@@ -34,16 +34,16 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
             );
             return new Outcome { Added = added };
         }
-        catch (SameNumberException e)
+        catch (SamePhoneNumberException e)
         {
-            return new Outcome { SameNumber = e.Others };
+            return new Outcome { SamePhoneNumber = e.Others };
         }
     }
 
     private static async Task<Added> WriteAsync(ClinicDb db, Input input, string code, CancellationToken cancellation)
     {
         var phone = await TypedPhone.ReadAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
-        await SameNumber.AskAsync(db, phone, butNot: null, input.SharedPhone == input.Phone, cancellation);
+        await SamePhoneNumber.AskAsync(db, phone, butNot: null, input.SharedPhone == input.Phone, cancellation);
         var client = new Client(Guid.CreateVersion7(), code, input.Name, input.HomeSalonId);
         client.Reach(phone, input.Email);
         db.Clients.Add(client);
@@ -79,7 +79,7 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
         public Added? Added { get; init; }
 
         /// <summary>Nothing was saved: these have the same number.</summary>
-        public IReadOnlyList<SameNumber.Other> SameNumber { get; init; } = [];
+        public IReadOnlyList<SamePhoneNumber.Other> SamePhoneNumber { get; init; } = [];
     }
 
     public sealed record Added(Guid ClientId, string Name, string Code);

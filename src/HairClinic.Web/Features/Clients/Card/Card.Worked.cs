@@ -14,7 +14,7 @@ public sealed partial class Card
         Instant now
     )
     {
-        var cure = DueBasis.CureOf(settings, recipe.Max(line => line.LabelCureHours));
+        var cure = DueInput.CureOf(settings, recipe.Max(line => line.LabelCureHours));
         var dates = new BondDates(bond.OpensOn, bond.ClosesOn)
         {
             AppliedAt = bond.AppliedAt,
@@ -37,7 +37,7 @@ public sealed partial class Card
         if (worn is null || bond is null || client.WashEveryDays is not { } days)
             return null;
         var last = visits.FirstOrDefault(v => v is { Purpose: ServicePurpose.WashAndStyle, State: VisitState.Done });
-        return new WashRhythm(days).Next(last?.Day, bond.AppliedOn, new Cure(worn.CureHours), bond.DueOn, DueBasis.OpeningOf(home));
+        return new WashRhythm(days).Next(last?.Day, bond.AppliedOn, new Cure(worn.CureHours), bond.DueOn, DueInput.OpeningOf(home));
     }
 
     private static UnitRow UnitOf(WearUnit unit, IEnumerable<Bonded> bonds, Dictionary<Guid, Salon> salons) =>

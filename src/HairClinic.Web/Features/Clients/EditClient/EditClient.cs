@@ -42,9 +42,9 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
                 code => writes.RunAsync(key, nameof(EditClient), input, db => WriteAsync(db, input, code, cancellation), cancellation)
             );
         }
-        catch (SameNumberException e)
+        catch (SamePhoneNumberException e)
         {
-            return new Outcome(input.ClientId) { SameNumber = e.Others };
+            return new Outcome(input.ClientId) { SamePhoneNumber = e.Others };
         }
     }
 
@@ -63,7 +63,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
                 ? client.Phone
                 : await TypedPhone.ReadAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
         if (phone != client.Phone)
-            await SameNumber.AskAsync(db, phone, butNot: client.Id, input.SharedPhone == input.Phone, cancellation);
+            await SamePhoneNumber.AskAsync(db, phone, butNot: client.Id, input.SharedPhone == input.Phone, cancellation);
         client.Recode(code);
         client.Rename(input.Name, input.CalledAs);
         client.Reach(phone, input.Email);
@@ -187,6 +187,6 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     public sealed record Outcome(Guid ClientId)
     {
         /// <summary>Where there are some nothing was saved: they have the same number.</summary>
-        public IReadOnlyList<SameNumber.Other> SameNumber { get; init; } = [];
+        public IReadOnlyList<SamePhoneNumber.Other> SamePhoneNumber { get; init; } = [];
     }
 }

@@ -98,7 +98,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
 
     private async Task<Outcome> DraftAsync(ClinicDb db, Guid key, Input input, CancellationToken cancellation)
     {
-        await Turn.LockAsync(db, nameof(NextUnit), input.ClientId, cancellation);
+        await WriteLock.LockAsync(db, nameof(NextUnit), input.ClientId, cancellation);
         var client =
             await db.Clients.AsNoTracking().Standing(input.ClientId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");

@@ -43,14 +43,14 @@ public static class NextUnitStory
         plan switch
         {
             { InHand.Count: 0 } => words["{0} has no unit left that still wears well.", name],
-            { Outlook.HairEnds: null } => words["The units in house last longer than can be told from here."],
-            { InHand: [var one], Outlook.HairEnds: { } ends } => words[
+            { Outlook.HairEndDates: null } => words["The units in house last longer than can be told from here."],
+            { InHand: [var one], Outlook.HairEndDates: { } ends } => words[
                 "Unit {0} will most likely be worn out between {1} and {2}; there is no other in house.",
                 one.Serial,
                 Dates.Day(ends.Early, today),
                 Dates.Day(ends.Late, today)
             ],
-            { Outlook.HairEnds: { } ends } => words[
+            { Outlook.HairEndDates: { } ends } => words[
                 "The {0} units in house will most likely be worn out between {1} and {2}.",
                 plan.InHand.Count,
                 Dates.Day(ends.Early, today),

@@ -81,7 +81,7 @@ public sealed partial class Photos(
     /// <exception cref="Refusal">It is no photo, the client is not theirs, or there are too many.</exception>
     public async Task<Outcome> AddAsync(Guid key, Input input, Stream file, CancellationToken cancellation)
     {
-        var pressed = await PhotoPress.PressAsync(file, cancellation);
+        var pressed = await PhotoCompressor.PressAsync(file, cancellation);
         PhotoFile? kept = null;
         var saved = false;
         try

@@ -56,7 +56,7 @@ public sealed partial class PhotosPage
         _check = Rules.Validate(input);
         if (Picture is not { Length: > 0 })
             _check.Errors.Add(new(nameof(Picture), "Choose a picture."));
-        else if (Picture.Length > PhotoPress.MostBytes)
+        else if (Picture.Length > PhotoCompressor.MostBytes)
             _check.Errors.Add(new(nameof(Picture), TooLarge));
         if (!_check.IsValid)
             return;

@@ -14,7 +14,7 @@ public sealed record GroupComparison(
     double ChiSquare,
     int Degrees,
     double P,
-    FitNote? Undefined,
+    LifetimeFitNote? Undefined,
     int Compared,
     int LeftOut,
     LastingGroup? Sooner = null,
@@ -43,7 +43,7 @@ public sealed record GroupComparison(
         if (SurvivalCurve.Reads(all))
         {
             var test = LogRank.Test(all, [.. compared.SelectMany((g, number) => Enumerable.Repeat(number, spells[g.Id].Count()))]);
-            var why = test.Undefined is { } reason ? new FitNote(reason) : null;
+            var why = test.Undefined is { } reason ? new LifetimeFitNote(reason) : null;
             var plain = new GroupComparison(false, test.ChiSquare, test.DegreesOfFreedom, test.P, why, compared.Count, leftOut);
             // More ends than expected: sooner.
             return why is null ? plain.Ranked(compared, [.. test.Groups.Select(g => -g.Observed / g.Expected)]) : plain;

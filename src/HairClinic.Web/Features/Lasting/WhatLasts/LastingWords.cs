@@ -62,7 +62,7 @@ internal static class LastingWords
             : words["{0} wears out sooner than {1}: half by worn day {2} against {3}.", sooner.Name!, later.Name!, Day(first), Day(last)];
     }
 
-    public static string Of(FitNote note, IStringLocalizer<Words> words) =>
+    public static string Of(LifetimeFitNote note, IStringLocalizer<Words> words) =>
         note.Argument is { } argument ? words[note.Sentence, HabitOf(argument, words)] : words[note.Sentence];
 
     private static string HabitOf(string column, IStringLocalizer<Words> words) =>

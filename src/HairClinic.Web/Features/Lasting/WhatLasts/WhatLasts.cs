@@ -5,14 +5,14 @@ using HairClinic.Web.Learning;
 namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>How long bonds hold and units last by what they are made of, from the records of whoever asks may see.</summary>
-public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, IClock clock) : INightlyPage
+public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, IClock clock) : INightlyResult
 {
     public async Task<Screen> OpenAsync(LastingQuestion question, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         // Held open, the connection is told once who is acting.
         await db.Database.OpenConnectionAsync(cancellation);
-        return await KeptAnswers.ReadAsync(
+        return await StoredPageResults.ReadAsync(
             db,
             current.Person,
             KeyOf(question),
@@ -28,7 +28,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         foreach (var question in LastingQuestion.All)
         {
             var answer = await AnswerAsync(db, question, records, cancellation);
-            await KeptAnswers.KeepAsync(db, current.Person, KeyOf(question), answer, cancellation);
+            await StoredPageResults.KeepAsync(db, current.Person, KeyOf(question), answer, cancellation);
         }
     }
 
@@ -88,7 +88,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         return clock.Today(zone ?? "UTC");
     }
 
-    private static async Task<FitFacts> FitAsync(ClinicDb db, LastingQuestion question, CancellationToken cancellation)
+    private static async Task<LifetimeFitFacts> FitAsync(ClinicDb db, LastingQuestion question, CancellationToken cancellation)
     {
         var newest = await db
             .StoredFits.AsNoTracking()
@@ -96,9 +96,9 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             .OrderByDescending(f => f.FittedAt)
             .FirstOrDefaultAsync(cancellation);
         if (newest is null)
-            return FitFacts.None;
+            return LifetimeFitFacts.None;
         var estimated = newest.Converged ? newest : await WearModels.Usable(db, question.Quantity).FirstOrDefaultAsync(cancellation);
-        return FitFacts.Of(newest, estimated, await LastingNames.OfColumnsAsync(db, cancellation), Shown(question));
+        return LifetimeFitFacts.Of(newest, estimated, await LastingNames.OfColumnsAsync(db, cancellation), Shown(question));
     }
 
     private static async Task<ILookup<Guid?, WearSpell>> HoldsByAsync(
@@ -162,7 +162,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         IReadOnlyList<LastingGroup> Groups,
         IReadOnlyList<double> Days,
         GroupComparison? Compared,
-        FitFacts Fit,
+        LifetimeFitFacts Fit,
         IReadOnlyList<LastingCost> Costs
     );
 }

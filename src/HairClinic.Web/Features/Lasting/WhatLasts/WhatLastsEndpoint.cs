@@ -19,7 +19,7 @@ public static class WhatLastsEndpoint
                     var screen = await slice.OpenAsync(question, context.RequestAborted);
                     var name =
                         $"{LastingQuestion.Name(question.Of)}-by-{LastingQuestion.Name(question.By)}-{LastingQuestion.Name(wanted)}.csv";
-                    return FileAnswers.Sheet(context, name, LastingCsv.Headings(wanted), LastingCsv.Rows(screen, wanted));
+                    return FileResults.Sheet(context, name, LastingCsv.Headings(wanted), LastingCsv.Rows(screen, wanted));
                 }
             )
             .RequireAuthorization(Policies.Manage);

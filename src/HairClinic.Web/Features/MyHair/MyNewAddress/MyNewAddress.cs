@@ -15,7 +15,7 @@ public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
             token,
             async (_, db, hash) =>
                 await (
-                    from address in OpeningLinks.By(db, hash, clock.GetCurrentInstant()).AsNoTracking()
+                    from address in OpeningAddressLinks.By(db, hash, clock.GetCurrentInstant()).AsNoTracking()
                     join client in db.Clients on address.ClientId equals client.Id
                     join salon in db.Salons on client.HomeSalonId equals salon.Id
                     join guardian in db.Guardians on address.GuardianId equals (Guid?)guardian.Id into guardians
@@ -34,13 +34,13 @@ public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
 
     /// <param name="yes">False: they did not ask for it, and the address opens nothing until the salon has spoken to them.</param>
     /// <returns>What it opens now; null when the link was of no use.</returns>
-    public Task<AddressOpens?> SaveAsync(string? token, bool yes, CancellationToken cancellation) =>
-        InPracticeAsync<AddressOpens?>(
+    public Task<AddressScope?> SaveAsync(string? token, bool yes, CancellationToken cancellation) =>
+        InPracticeAsync<AddressScope?>(
             token,
             async (services, db, hash) =>
             {
                 var now = clock.GetCurrentInstant();
-                if (await OpeningLinks.By(db, hash, now).SingleOrDefaultAsync(cancellation) is not { } address)
+                if (await OpeningAddressLinks.By(db, hash, now).SingleOrDefaultAsync(cancellation) is not { } address)
                     return null;
                 await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
                 await services
@@ -73,7 +73,7 @@ public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
         );
 
     private async Task<T?> InPracticeAsync<T>(string? token, Func<IServiceProvider, ClinicDb, byte[], Task<T?>> work) =>
-        OpeningLinks.Read(token) is not var (practice, hash)
+        OpeningAddressLinks.Read(token) is not var (practice, hash)
             ? default
             : await jobs.RunAsync(
                 practice,

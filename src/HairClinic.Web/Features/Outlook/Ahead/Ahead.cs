@@ -8,7 +8,7 @@ using HairClinic.Web.Ui.Wear;
 namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>How the promise was kept and who endangers it, and what the weeks ahead ask of salons and workshops.</summary>
-public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, AccessLogStore log, IClock clock) : INightlyPage
+public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, AccessLogStore log, IClock clock) : INightlyResult
 {
     private const string Question = "ahead";
 
@@ -62,7 +62,13 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
 
     private async Task<PromiseKept> PromiseAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation)
     {
-        var kept = await KeptAnswers.ReadAsync(db, current.Person, Question, () => WorkOutAsync(db, salons, cancellation), cancellation);
+        var kept = await StoredPageResults.ReadAsync(
+            db,
+            current.Person,
+            Question,
+            () => WorkOutAsync(db, salons, cancellation),
+            cancellation
+        );
         return await kept.NamedAsync(db, salons, cancellation);
     }
 
@@ -70,7 +76,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
     {
         await using var db = databases.Open();
         var kept = await WorkOutAsync(db, await SalonsAsync(db, cancellation), cancellation);
-        await KeptAnswers.KeepAsync(db, current.Person, Question, kept, cancellation);
+        await StoredPageResults.KeepAsync(db, current.Person, Question, kept, cancellation);
     }
 
     private async Task<PromiseKept> WorkOutAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>

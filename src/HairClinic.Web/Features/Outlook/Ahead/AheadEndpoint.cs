@@ -25,7 +25,7 @@ public static class AheadEndpoint
     }
 
     private static async Task<IResult> WriteLoadAsync(Ahead slice, HttpContext context) =>
-        FileAnswers.Sheet(
+        FileResults.Sheet(
             context,
             "load-ahead.csv",
             [
@@ -67,7 +67,7 @@ public static class AheadEndpoint
         );
 
     private static async Task<IResult> WriteOrdersAsync(Ahead slice, HttpContext context) =>
-        FileAnswers.Sheet(
+        FileResults.Sheet(
             context,
             "orders-ahead.csv",
             ["workshop", "month from", "orders", "orders low", "orders high"],
@@ -86,7 +86,7 @@ public static class AheadEndpoint
 
     // Codes and no names: enough to find the card, and nothing to a stranger.
     private static async Task<IResult> WriteGapsAsync(Ahead slice, HttpContext context) =>
-        FileAnswers.Sheet(
+        FileResults.Sheet(
             context,
             "days-without-hair.csv",
             ["client code", "salon", "from", "through", "days", "cause"],

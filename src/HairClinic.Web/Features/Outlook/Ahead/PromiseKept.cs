@@ -30,7 +30,7 @@ public sealed record PromiseKept(IReadOnlyList<SalonPromise> Salons, IReadOnlyLi
             foreach (var client in bySalon[salon.Id])
             {
                 var found = GapFinder.Find(client.Hair, from, today);
-                var (inTime, units) = TimelySuccessors.Count(client.Hair, from, today);
+                var (inTime, units) = ReplacedInTime.Count(client.Hair, from, today);
                 sum = sum.With(found, new Proportion(inTime, units));
                 gaps.AddRange(found.Gaps.Select(gap => new GapRow(client.Id, "", "", "", gap)));
             }

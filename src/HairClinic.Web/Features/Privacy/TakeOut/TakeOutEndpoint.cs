@@ -16,7 +16,7 @@ public static class TakeOutEndpoint
             .WithMetadata(new StepUpAttribute(), new LimitedAttribute(Limited.Export));
 
     private static Task WriteAsync(Guid clientId, TakeOut slice, HttpContext context) =>
-        FileAnswers.WriteArchiveAsync(
+        FileResults.WriteArchiveAsync(
             context,
             begin => slice.WriteAsync(clientId, name => begin(AttachedAs(name)), context.RequestAborted)
         );

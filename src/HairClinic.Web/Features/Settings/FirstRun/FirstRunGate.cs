@@ -7,7 +7,7 @@ public sealed class FirstRunGate(RequestDelegate next)
 {
     public const string Welcome = "/first-run/welcome";
 
-    public async Task InvokeAsync(HttpContext context, Presence presence)
+    public async Task InvokeAsync(HttpContext context, AnyPractice presence)
     {
         if (
             IsPage(context)

@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Says on the console where to begin, when there is no practice yet.</summary>
-public sealed class FirstRunNotice(SetupCode code, Presence presence, IServer server, IHostApplicationLifetime life) : BackgroundService
+public sealed class FirstRunNotice(SetupCode code, AnyPractice presence, IServer server, IHostApplicationLifetime life) : BackgroundService
 {
     private static readonly string[] Everywhere = ["0.0.0.0", "[::]", "*", "+"];
 

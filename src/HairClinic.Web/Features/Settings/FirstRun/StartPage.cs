@@ -11,12 +11,12 @@ public static class StartPage
         routes
             .MapGet(
                 "/",
-                async (HttpContext context, Presence presence, Guide guide) =>
+                async (HttpContext context, AnyPractice presence, Guide guide) =>
                     Results.LocalRedirect(await RoomOfAsync(context, presence, guide))
             )
             .AllowAnonymous();
 
-    private static async Task<string> RoomOfAsync(HttpContext context, Presence presence, Guide guide)
+    private static async Task<string> RoomOfAsync(HttpContext context, AnyPractice presence, Guide guide)
     {
         if (!await presence.SomeonePractisesAsync(context.RequestAborted))
             return FirstRunGate.Welcome;

@@ -8,7 +8,7 @@ public static class LetterTrouble
 {
     private const string Where = "/practice/letters";
 
-    public static IEnumerable<MissingThing> Find(Letters.Screen screen)
+    public static IEnumerable<MissingSetup> Find(Letters.Screen screen)
     {
         if (screen.State.Way is MailWay.None)
             yield return new("No mail server is set: no letter leaves, so no client gets a link to their own page.", Where);

@@ -94,7 +94,7 @@ public sealed partial class Letters(
         patience.CancelAfter(Patience);
         try
         {
-            await route.SendAsync(letter, Posting.Once(), patience.Token);
+            await route.SendAsync(letter, LetterHandover.Once(), patience.Token);
         }
         catch (NoMailWayException)
         {
@@ -110,7 +110,7 @@ public sealed partial class Letters(
     }
 
     private static IQueryable<WorkItem> GivenUp(ClinicDb db) =>
-        db.WorkItems.Where(w => w.Kind != WorkKind.SendMail && w.Fate == WorkFate.GivenUp);
+        db.WorkItems.Where(w => w.Kind != WorkKind.SendMail && w.Fate == WorkOutcome.GivenUp);
 
     private Task<T> AsJobAsync<T>(Func<ClinicDb, Task<T>> work) =>
         jobs.RunAsync(

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Features.Settings;
 /// <param name="Client">The code of the client it was to; null for others, and for clients whom the reader may not see.</param>
 /// <param name="IsToClient">Whether it was to a client at all.</param>
 /// <param name="Fault">As <see cref="WorkFaults"/> names it.</param>
-public sealed record LostLetter(LetterKind Kind, LocalDate Day, string? Client, bool IsToClient, WorkFate Fate, string? Fault)
+public sealed record LostLetter(LetterKind Kind, LocalDate Day, string? Client, bool IsToClient, WorkOutcome Fate, string? Fault)
 {
     private const string Refused = "SmtpCommandException 5";
 
@@ -23,7 +23,10 @@ public sealed record LostLetter(LetterKind Kind, LocalDate Day, string? Client, 
     public IEnumerable<string> Why() =>
         Fate switch
         {
-            WorkFate.Unsure => ["The line broke while it was being handed over: it may have gone, or not. It is not sent again by itself."],
+            WorkOutcome.Unsure =>
+            [
+                "The line broke while it was being handed over: it may have gone, or not. It is not sent again by itself.",
+            ],
             _ when Fault is WorkFaults.TooLate => ["It could not leave before what it leads to had run out."],
             _ when Fault is nameof(NoMailWayException) => ["No mail server was set."],
             _ when Fault?.StartsWith(Refused, StringComparison.Ordinal) is true && MailState.Describe(Fault) == MailState.Describe(null) =>

@@ -16,7 +16,9 @@ public static class Regions
 
     /// <summary>Languages and formats the screens can be shown in.</summary>
     public static readonly IReadOnlyList<(string Value, string Text)> Cultures =
-    [.. Languages.All.Select(l => (l.Code, CultureInfo.GetCultureInfo(l.Code).NativeName))];
+    [
+        .. Languages.All.Select(l => (l.Code, CultureInfo.GetCultureInfo(l.Code).NativeName)),
+    ];
 
     /// <summary>A zone of the country to begin with; the first the database names.</summary>
     public static string ZoneOf(string region) => Places.FirstOrDefault(p => p.CountryCode == region)?.ZoneId ?? "Etc/UTC";

@@ -86,7 +86,8 @@ public sealed partial class BookVisit
         return clash.Refused(await db.Clients.Where(c => c.Id == clientId).Select(c => c.Name).SingleAsync(cancellation));
     }
 
-    public Task<IReadOnlyList<SlotOffer>> FindSlotsAsync(SlotAsk ask, CancellationToken cancellation) => slots.FindAsync(ask, cancellation);
+    public Task<IReadOnlyList<SlotOffer>> FindSlotsAsync(SlotRequest ask, CancellationToken cancellation) =>
+        slots.FindAsync(ask, cancellation);
 
     /// <summary>By the beginnings of names and codes, or the end of a phone number; every word must fit.</summary>
     [SuppressMessage("Globalization", "CA1309", Justification = "PostgreSQL compares; the column's collation is ordinal.")]

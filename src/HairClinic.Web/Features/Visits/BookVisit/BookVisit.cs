@@ -101,7 +101,7 @@ public sealed partial class BookVisit(
 
     private Task<IReadOnlyList<SlotOffer>> NearestAsync(Placement place, Input input, CancellationToken cancellation) =>
         slots.FindAsync(
-            new SlotAsk(
+            new SlotRequest(
                 place.Salon.Id,
                 place.Salon.TimeZone,
                 input.ServiceKindId,

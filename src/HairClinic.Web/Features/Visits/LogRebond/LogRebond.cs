@@ -56,7 +56,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
         var worn = Worn(sheet, input);
         var holds = await HoldFacts.LoadAsync(db, book.Windows, [sheet.Client.Id], cancellation);
-        var basis = book.BasisFor(
+        var basis = book.InputFor(
             sheet.Client,
             sheet.BaseMaterialId,
             sheet.AdhesiveAmong(used),
@@ -90,7 +90,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         );
         db.Bonds.Add(bond);
 
-        var cure = DueBasis.CureOf(book.Settings, cureHours);
+        var cure = DueInput.CureOf(book.Settings, cureHours);
         return new Outcome(
             sheet.Visit.Id,
             sheet.Client.Id,
@@ -104,7 +104,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             now,
             cure.EndsAt(finished),
             cure.Hours,
-            sheet.WasFitted ? null : Domain.Wear.FollowUp.DueOn(day, DueBasis.OpeningOf(salon)),
+            sheet.WasFitted ? null : Domain.Wear.FollowUp.DueOn(day, DueInput.OpeningOf(salon)),
             PlanReplacement: input.UnitId == sheet.Worn?.HairSystemId && input.Grades().WorstStructural >= InspectionGrades.PlanReplacement
         );
     }

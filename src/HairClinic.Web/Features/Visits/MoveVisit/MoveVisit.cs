@@ -75,7 +75,8 @@ public sealed class MoveVisit(
         };
     }
 
-    public Task<IReadOnlyList<SlotOffer>> FindSlotsAsync(SlotAsk ask, CancellationToken cancellation) => slots.FindAsync(ask, cancellation);
+    public Task<IReadOnlyList<SlotOffer>> FindSlotsAsync(SlotRequest ask, CancellationToken cancellation) =>
+        slots.FindAsync(ask, cancellation);
 
     /// <exception cref="Refusal">It is over or called off, or the place is not to be had.</exception>
     /// <exception cref="OvertakenException">Somebody changed the visit since the form opened.</exception>
@@ -157,7 +158,7 @@ public sealed class MoveVisit(
 
     private Task<IReadOnlyList<SlotOffer>> NearestAsync(Placement place, Visit visit, CancellationToken cancellation) =>
         slots.FindAsync(
-            new SlotAsk(
+            new SlotRequest(
                 place.Salon.Id,
                 place.Salon.TimeZone,
                 place.Service.Id,

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Visits;
 public sealed class SlotSearch(ClinicDbFactory databases, IClock clock)
 {
     /// <summary>In the order of time; from a gap that was tapped, the nearest first. Never before now.</summary>
-    public async Task<IReadOnlyList<SlotOffer>> FindAsync(SlotAsk ask, CancellationToken cancellation)
+    public async Task<IReadOnlyList<SlotOffer>> FindAsync(SlotRequest ask, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         var around = LocalDate.Max(ask.Around, now.InZone(ask.Zone).Date);
@@ -68,7 +68,7 @@ public sealed record ClientClash(ClientVisit? Visit)
 /// <summary>Which free slots are asked for.</summary>
 /// <param name="Around">The day wished for, in the salon's zone.</param>
 /// <param name="WithinDays">Days either side of it.</param>
-public sealed record SlotAsk(
+public sealed record SlotRequest(
     Guid SalonId,
     DateTimeZone Zone,
     Guid ServiceKindId,

@@ -54,7 +54,7 @@ public sealed class SignInTests(PgServer server)
         await using var site = await AccountsSite.OpenAsync(
             server,
             with: services =>
-                services.AddSingleton<CountingHasher>().AddSingleton<ClinicHasher>(sp => sp.GetRequiredService<CountingHasher>()),
+                services.AddSingleton<CountingHasher>().AddSingleton<AccountPasswordHasher>(sp => sp.GetRequiredService<CountingHasher>()),
             roles: [StaffRole.Owner, StaffRole.Stylist, StaffRole.Manager, StaffRole.Trainee]
         );
         await UnsettleAsync(site);
@@ -71,7 +71,7 @@ public sealed class SignInTests(PgServer server)
         var browser = site.Browser();
         for (var i = 0; i < 8; i++)
         {
-            site.Service<SignInPace>().Forget("Owner");
+            site.Service<SignInDelay>().Forget("Owner");
             await TryAsync(browser, "Owner", "another long guess");
         }
 
@@ -85,7 +85,7 @@ public sealed class SignInTests(PgServer server)
     [Fact]
     public void Each_wrong_try_waits_longer_whether_or_not_anybody_has_that_name()
     {
-        using var pace = new SignInPace();
+        using var pace = new SignInDelay();
         var waits = new List<double>();
         for (var i = 0; i < 10; i++)
         {
@@ -170,7 +170,7 @@ public sealed class SignInTests(PgServer server)
             }
         );
 
-    private sealed class CountingHasher(IOptions<PasswordHasherOptions> options) : ClinicHasher(options)
+    private sealed class CountingHasher(IOptions<PasswordHasherOptions> options) : AccountPasswordHasher(options)
     {
         private int _checks;
 

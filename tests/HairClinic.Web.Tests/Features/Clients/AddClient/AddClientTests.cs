@@ -164,7 +164,7 @@ public sealed class AddClientTests(PgServer server)
         var asked = await SaveAsync(clinic, Guid.CreateVersion7(), input);
 
         Assert.Null(asked.Added);
-        Assert.Equal("Kester Vale", Assert.Single(asked.SameNumber).Name);
+        Assert.Equal("Kester Vale", Assert.Single(asked.SamePhoneNumber).Name);
         Assert.Equal(1, await clinic.ReadAsync(db => db.Clients.CountAsync(TestContext.Current.CancellationToken)));
 
         var added = await SaveAsync(clinic, Guid.CreateVersion7(), input with { SharedPhone = input.Phone });
@@ -193,7 +193,7 @@ public sealed class AddClientTests(PgServer server)
             }
         );
 
-        Assert.Single(asked.SameNumber);
+        Assert.Single(asked.SamePhoneNumber);
     }
 
     [Fact]
@@ -211,7 +211,7 @@ public sealed class AddClientTests(PgServer server)
         var outcome = await SaveAsync(clinic, Guid.CreateVersion7(), Input("C-2", "Bo Larch", "01632 960007"));
 
         Assert.NotNull(outcome.Added);
-        Assert.Empty(outcome.SameNumber);
+        Assert.Empty(outcome.SamePhoneNumber);
     }
 
     [Fact]

@@ -161,10 +161,10 @@ public sealed class EditClientTests(PgServer server)
 
         var outcome = await SaveAsync(clinic, input);
 
-        Assert.Equal(asked, outcome.SameNumber.Count(o => o.Name == "Kester Vale"));
+        Assert.Equal(asked, outcome.SamePhoneNumber.Count(o => o.Name == "Kester Vale"));
         Assert.Equal(here ? "+441632960001" : "+441632960011", (await OpenAsync(clinic))!.Saved.Phone);
         if (here)
-            Assert.Empty((await SaveAsync(clinic, input with { SharedPhone = input.Phone })).SameNumber);
+            Assert.Empty((await SaveAsync(clinic, input with { SharedPhone = input.Phone })).SamePhoneNumber);
         Assert.Equal("+441632960011", (await OpenAsync(clinic))!.Saved.Phone);
     }
 
@@ -182,7 +182,7 @@ public sealed class EditClientTests(PgServer server)
 
         var outcome = await SaveAsync(clinic, (await OpenAsync(clinic))!.Saved with { Note = "Likes the window." });
 
-        Assert.Empty(outcome.SameNumber);
+        Assert.Empty(outcome.SamePhoneNumber);
     }
 
     [Fact]

@@ -30,7 +30,7 @@ public sealed class PhotoUploadTests(PgServer server)
         [
             (DrawnPhoto.Noise(1000, 800, strength: 20, quality: 80), 270_000, 300_000),
             (DrawnPhoto.Noise(4000, 3000, strength: 30, quality: 85), 5_000_000, 6_000_000),
-            (DrawnPhoto.FromLargeSensor(), 15_000_000, PhotoPress.MostBytes),
+            (DrawnPhoto.FromLargeSensor(), 15_000_000, PhotoCompressor.MostBytes),
         ];
         foreach (var (file, least, most) in photos)
         {
@@ -43,7 +43,7 @@ public sealed class PhotoUploadTests(PgServer server)
         var page = await browser.GetStringAsync(PageOf(site), Cancel);
         var newest = new HtmlParser().ParseDocument(page).QuerySelector(".shots a")!.GetAttribute("href")!;
         using var kept = Image.NewFromBuffer(await browser.GetByteArrayAsync(newest, Cancel));
-        Assert.Equal((1800, PhotoPress.LongSide), (kept.Width, kept.Height));
+        Assert.Equal((1800, PhotoCompressor.LongSide), (kept.Width, kept.Height));
         Assert.DoesNotContain(kept.GetFields(), f => f.StartsWith("exif", StringComparison.Ordinal) || f == "orientation");
         Assert.Equal(3 + 1, await CountAsync(site));
     }
@@ -53,7 +53,7 @@ public sealed class PhotoUploadTests(PgServer server)
     {
         await using var site = await ClinicSite.OpenAsync(server, listening: true);
         var browser = await StylistAsync(site);
-        foreach (var size in new[] { PhotoPress.MostBytes + 1, 40 * 1024 * 1024 })
+        foreach (var size in new[] { PhotoCompressor.MostBytes + 1, 40 * 1024 * 1024 })
         {
             using var answer = await SendAsync(browser, site, new byte[size]);
 

@@ -161,7 +161,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         var page = Render<Web.Features.Lasting.LastingGroups>(p => p.Add(g => g.Screen, screen));
 
         Assert.Contains("No bond has been watched", page.Markup, StringComparison.Ordinal);
-        Assert.Equal(FitFacts.None, screen.Fit);
+        Assert.Equal(LifetimeFitFacts.None, screen.Fit);
     }
 
     [Fact]

@@ -146,7 +146,7 @@ public sealed class MyPhotosTests(PgServer server)
     private static async Task<Photo> KeepAsync(IServiceProvider services, Client client, bool shared)
     {
         await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-        var pressed = await PhotoPress.PressAsync(DrawnPhoto.Jpeg(), Cancel);
+        var pressed = await PhotoCompressor.PressAsync(DrawnPhoto.Jpeg(), Cancel);
         var file = await services.GetRequiredService<PhotoStore>().KeepAsync(db, client.Id, pressed, Cancel);
         var day = new LocalDate(2027, 2, 1);
         var photo = new Photo(Guid.CreateVersion7(), client.Id, PhotoKind.After, day, day, file, null, TestClinic.UsualNow);

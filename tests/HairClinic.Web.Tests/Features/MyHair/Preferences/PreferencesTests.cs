@@ -162,7 +162,7 @@ public sealed class PreferencesTests(PgServer server)
     {
         public List<Letter> Letters { get; } = [];
 
-        public Task SendAsync(Letter letter, Posting posting, CancellationToken cancellation)
+        public Task SendAsync(Letter letter, LetterHandover posting, CancellationToken cancellation)
         {
             Letters.Add(letter);
             return Task.CompletedTask;

@@ -105,7 +105,9 @@ public sealed class EraseClientTests(PgServer server)
             async services =>
             {
                 foreach (var to in theirs.Append("somebody-else@example.test"))
-                    await services.GetRequiredService<FolderRoute>().SendAsync(new Letter(to, "Your link", marked), Posting.Once(), Cancel);
+                    await services
+                        .GetRequiredService<FolderRoute>()
+                        .SendAsync(new Letter(to, "Your link", marked), LetterHandover.Once(), Cancel);
                 return true;
             }
         );

@@ -51,7 +51,7 @@ public sealed class LettersTests(PgServer server)
 
         // What other slices ask to be sent is dropped by the worker, not kept for a day when it would only confuse.
         var item = await SentAsync(site, new Letter("ada@example.test", "Your sign-in was changed", "A passkey was added."));
-        Assert.Equal((WorkFate.GivenUp, nameof(NoMailWayException), 0), (item.Fate, item.LastError, item.Attempts));
+        Assert.Equal((WorkOutcome.GivenUp, nameof(NoMailWayException), 0), (item.Fate, item.LastError, item.Attempts));
         Assert.Equal(new Letter("", "", ""), WorkItems.Read<Letter>(item));
         Assert.Equal(1, await ItemsAsync(site, db => db.WorkItems.CountAsync(w => w.Kind == WorkKind.SendMail, Cancel)));
     }
@@ -133,7 +133,7 @@ public sealed class LettersTests(PgServer server)
         await using var site = await OpenAsync(Without);
         var now = NodaTime.SystemClock.Instance.GetCurrentInstant();
         var item = WorkItems.RefreshDueDates(clientId: null, now);
-        item.End(WorkFate.GivenUp, "PostgresException 53100", now);
+        item.End(WorkOutcome.GivenUp, "PostgresException 53100", now);
         await ItemsAsync(
             site,
             db =>

@@ -49,7 +49,7 @@ public sealed class MoveVisitTests(PgServer server)
             _scene.AtDesk(clinic),
             slice => slice.OpenAsync(_visit.Id, TestContext.Current.CancellationToken)
         );
-        var ask = new SlotAsk(_scene.Salon.Id, _scene.Salon.TimeZone, screen!.ServiceKindId, screen.Steps, Thursday, WithinDays: 7)
+        var ask = new SlotRequest(_scene.Salon.Id, _scene.Salon.TimeZone, screen!.ServiceKindId, screen.Steps, Thursday, WithinDays: 7)
         {
             ClientId = screen.ClientId,
             ButVisit = _visit.Id,

@@ -63,7 +63,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
     public async Task Free_times_leave_out_where_this_client_is_taken_and_nobody_else_s()
     {
         await using var clinic = await OpenAsync();
-        var ask = new SlotAsk(
+        var ask = new SlotRequest(
             _scene.Salon.Id,
             _scene.Salon.TimeZone,
             _scene.Wash.Id,
@@ -89,7 +89,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         Assert.NotEmpty(offers);
         Assert.DoesNotContain(offers, o => o.At.Date == Thursday && o.At.TimeOfDay < new LocalTime(10, 30));
 
-        Task<IReadOnlyList<SlotOffer>> FindAsync(SlotAsk asked) =>
+        Task<IReadOnlyList<SlotOffer>> FindAsync(SlotRequest asked) =>
             clinic.UseAsync<SlotSearch, IReadOnlyList<SlotOffer>>(_scene.AtDesk(clinic), s => s.FindAsync(asked, Cancel));
     }
 

@@ -122,7 +122,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         bond.Use(adhesive is null ? [] : [(Guid.CreateVersion7(), new ProductUse(adhesive.Id, lot?.Id, read.Coats))], read.WaitsKept);
         // The window as it would have been told on the day: also for ended bonds, whose history is judged by it.
         bond.FallDue(
-            _dues.BasisFor(client, _bases[unit.UnitKindId], adhesive?.Id, attachment, adhesive?.LabelCureHours).WindowFor(bond.AppliedOn)
+            _dues.InputFor(client, _bases[unit.UnitKindId], adhesive?.Id, attachment, adhesive?.LabelCureHours).WindowFor(bond.AppliedOn)
         );
         Tell(bond, read);
         own.Add(bond);
@@ -136,7 +136,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
     {
         _touched[bond] = row.Row;
         var book = RowOf(bond, read.Serial, client);
-        var merged = read.Over(book);
+        var merged = read.FillFrom(book);
         var differs = !merged.Cells().SequenceEqual(book.Cells());
         if (differs)
         {

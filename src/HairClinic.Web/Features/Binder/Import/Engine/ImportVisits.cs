@@ -30,7 +30,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             .Include(s => s.Closures)
             .AsSplitQuery()
             .ToDictionaryAsync(s => s.Id, cancellation);
-        _opening = _salons.ToDictionary(s => s.Key, s => DueBasis.OpeningOf(s.Value));
+        _opening = _salons.ToDictionary(s => s.Key, s => DueInput.OpeningOf(s.Value));
         _salonNames = new(_salons.Values, s => s.Name);
         _chairs = await Db.Chairs.AsNoTracking().OrderBy(c => c.Id).ToDictionaryAsync(c => c.Id, cancellation);
         _chairNames = new(_chairs.Values, c => $"{_salons[c.SalonId].Name}: {c.Name}");
@@ -134,7 +134,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
     {
         _touched[visit] = row.Row;
         var book = RowOf(visit);
-        var merged = read.Over(book);
+        var merged = read.FillFrom(book);
         // A visit called off in the book since the file was written stays so.
         if (book.State is VisitState.Cancelled or VisitState.DidNotCome)
             merged = merged with { State = book.State };

@@ -150,7 +150,7 @@ public sealed class RowTable<TRow>
     public IReadOnlyList<string> Cells(TRow row) => [.. _columns.Select(c => c.Write(row))];
 
     /// <summary>A row where it speaks, the book where it is silent.</summary>
-    public TRow Over(TRow row, TRow book)
+    public TRow FillFrom(TRow row, TRow book)
     {
         var merged = new TRow();
         foreach (var column in _columns)

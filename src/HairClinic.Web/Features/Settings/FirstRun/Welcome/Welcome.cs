@@ -8,7 +8,7 @@ using Microsoft.AspNetCore.Identity;
 namespace HairClinic.Web.Features.Settings;
 
 /// <summary>The first step: the practice itself and its owner, who is then signed in. Opened by the code on the console.</summary>
-public sealed class Welcome(SetupCode code, Presence presence, PracticeJobs jobs, SignInManager<AppUser> accounts)
+public sealed class Welcome(SetupCode code, AnyPractice presence, PracticeJobs jobs, SignInManager<AppUser> accounts)
 {
     public async Task<Door> OpenAsync(string? offered, CancellationToken cancellation) =>
         await presence.SomeonePractisesAsync(cancellation) ? Door.Closed
@@ -54,7 +54,7 @@ public sealed class Welcome(SetupCode code, Presence presence, PracticeJobs jobs
                 {
                     var settings = new PracticeSettings(Guid.CreateVersion7(), input.PracticeName, input.Region, input.Culture);
                     var owner = new Person(Guid.CreateVersion7(), input.OwnerName, StaffRole.Owner);
-                    var book = services.GetRequiredService<AccountMaker>();
+                    var book = services.GetRequiredService<AccountFactory>();
                     var user = await book.MakeAsync(input.Key, owner.Id, input.SignInName, EmailIn(input.SignInName), input.Password);
                     db.Practices.Add(new PracticeRow(input.Key));
                     db.PracticeSettings.Add(settings);

@@ -1,0 +1,22 @@
+namespace HairClinic.Web.Ui.Feedback;
+
+/// <summary>Which of our buttons was tapped last on a live page, so that the answer to the tap stands beside it and not above the fold.</summary>
+public sealed class TappedButton
+{
+    /// <summary>The button the finger is on; null after a tap on anything else.</summary>
+    public Busy? On { get; private set; }
+
+    /// <summary>A button that is no longer drawn: an answer that stood beside it has to stand elsewhere.</summary>
+    public event Action<Busy>? Gone;
+
+    public void Press(Busy button) => On = button;
+
+    public void Lift() => On = null;
+
+    public void Leave(Busy button)
+    {
+        if (On == button)
+            On = null;
+        Gone?.Invoke(button);
+    }
+}
