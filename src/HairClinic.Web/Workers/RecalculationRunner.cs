@@ -93,9 +93,12 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResult
             await ahead.AddAsync(db, batch, orders, cancellation);
             db.ChangeTracker.Clear();
         }
-        await ReachAsync(runId, RecalculationStage.Storing, clients.Count, clients.Count, cancellation);
+        if (!await ReachAsync(runId, RecalculationStage.Storing, clients.Count, clients.Count, cancellation))
+            return false;
         await ahead.StoreAsync(db, cancellation);
         await db.SaveChangesAsync(cancellation);
+        if (!await ReachAsync(runId, RecalculationStage.Storing, clients.Count, clients.Count, cancellation))
+            return false;
         await pages.KeepAsync(cancellation);
         return true;
     }
