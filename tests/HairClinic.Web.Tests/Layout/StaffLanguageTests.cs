@@ -37,7 +37,9 @@ public sealed partial class StaffLanguageTests
         if (culture.TwoLetterISOLanguageName == "en")
             return [];
         var words = new ResourceManager(typeof(Words));
-        var known = words.GetResourceSet(culture.Parent, createIfNotExists: true, tryParents: false)!;
+        var known =
+            words.GetResourceSet(culture.Parent, createIfNotExists: true, tryParents: false)
+            ?? throw new InvalidOperationException($"There is no Language/Words.{culture.Parent.Name}.resx.");
         var english = words.GetResourceSet(CultureInfo.InvariantCulture, createIfNotExists: true, tryParents: false)!;
         return
         [
