@@ -17,7 +17,7 @@ public static class RouteIds
             ["PersonId"] = visit.PersonId!.Value,
             ["salon"] = visit.SalonId,
             ["person"] = visit.PersonId!.Value,
-            ["base"] = await db.BaseMaterials.Select(b => b.Id).FirstAsync(),
+            ["base-material"] = await db.BaseMaterials.Select(b => b.Id).FirstAsync(),
             ["hold-window"] = await db.HoldWindowRules.Select(b => b.Id).FirstAsync(),
             ["product"] = await db.Products.Select(b => b.Id).FirstAsync(),
             ["service"] = await db.ServiceKinds.Select(b => b.Id).FirstAsync(),

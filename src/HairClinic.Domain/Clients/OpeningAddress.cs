@@ -109,7 +109,7 @@ public sealed class OpeningAddress : PracticeOwned
     public void EndTold(Instant now) => EndToldAt = now;
 
     /// <summary>The link that was sent confirms or denies it, once.</summary>
-    public void LinkBy(byte[] hash, Instant now) => (LinkHash, LinkExpiresAt) = (hash, now + LinkLifetime);
+    public void IssueLink(byte[] hash, Instant now) => (LinkHash, LinkExpiresAt) = (hash, now + LinkLifetime);
 
     private void Unlink() => (LinkHash, LinkExpiresAt) = (null, null);
 }

@@ -35,7 +35,7 @@ public static class AccessChain
             Text(note.ActorKind.ToString()),
             Optional(note.ActorId),
             Text(note.Role),
-            Text(note.Deed.ToString()),
+            Text(note.Action.ToString()),
             Optional(note.ClientId),
             Optional(note.SubjectId),
             note.Reason is null ? [] : [1, .. Text(note.Reason)],

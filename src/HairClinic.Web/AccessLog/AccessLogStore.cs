@@ -16,7 +16,7 @@ public sealed class AccessLogStore(MasterKeys masters, IClock clock)
     /// <param name="reason">A few words of ours; never a name, never health.</param>
     public Task NoteAsync(
         ClinicDb db,
-        AccessDeed deed,
+        AccessAction deed,
         Guid? clientId,
         Guid? subjectId = null,
         string? reason = null,
@@ -27,7 +27,7 @@ public sealed class AccessLogStore(MasterKeys masters, IClock clock)
     public async Task NoteForAsync(
         ClinicDb db,
         Actor author,
-        AccessDeed deed,
+        AccessAction deed,
         Guid? clientId,
         Guid? subjectId,
         string? reason,
@@ -51,10 +51,17 @@ public sealed class AccessLogStore(MasterKeys masters, IClock clock)
             .Where(n => n.ClientId == clientId)
             .OrderByDescending(n => n.Number)
             .Take(500)
-            .Select(n => new Seen(n.At, n.ActorKind, n.Role, n.Deed))
+            .Select(n => new Seen(n.At, n.ActorKind, n.Role, n.Action))
             .ToListAsync(cancellation);
 
-    private AccessNote Line(Actor actor, (long Number, byte[] Hash) head, AccessDeed deed, Guid? clientId, Guid? subjectId, string? reason)
+    private AccessNote Line(
+        Actor actor,
+        (long Number, byte[] Hash) head,
+        AccessAction deed,
+        Guid? clientId,
+        Guid? subjectId,
+        string? reason
+    )
     {
         var master = masters.Current;
         var note = new AccessNote(actor.PracticeId, Guid.CreateVersion7(), head.Number + 1)
@@ -68,7 +75,7 @@ public sealed class AccessLogStore(MasterKeys masters, IClock clock)
             },
             ActorId = actor.Id,
             Role = actor is JobActor job ? job.Job : actor.Role,
-            Deed = deed,
+            Action = deed,
             ClientId = clientId,
             SubjectId = subjectId,
             Reason = reason,
@@ -108,12 +115,12 @@ public sealed class AccessLogStore(MasterKeys masters, IClock clock)
             $"""
             insert into access_notes (practice_id, id, number, at, actor_kind, actor_id, role, deed, client_id, subject_id, reason,
                                       key_id, previous_hash, hash)
-            values ({n.PracticeId}, {n.Id}, {n.Number}, {n.At}, {n.ActorKind.ToString()}, {n.ActorId}, {n.Role}, {n.Deed.ToString()},
+            values ({n.PracticeId}, {n.Id}, {n.Number}, {n.At}, {n.ActorKind.ToString()}, {n.ActorId}, {n.Role}, {n.Action.ToString()},
                     {n.ClientId}, {n.SubjectId}, {n.Reason}, {n.KeyId}, {n.PreviousHash}, {n.Hash});
             update access_heads set number = {n.Number}, hash = {n.Hash} where practice_id = {n.PracticeId};
             """,
             cancellation
         );
 
-    public sealed record Seen(Instant At, AccessActorKind Who, string Role, AccessDeed Deed);
+    public sealed record Seen(Instant At, AccessActorKind Who, string Role, AccessAction Action);
 }

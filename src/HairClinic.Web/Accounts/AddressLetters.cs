@@ -88,7 +88,7 @@ public sealed class AddressLetters(
         var now = clock.GetCurrentInstant();
         var author = await AuthorAsync(db, address.EnteredBy, address.EnteredRole, cancellation);
         var whose = address.GuardianId is null ? "their own" : "of somebody who looks after them";
-        await log.NoteForAsync(db, author, AccessDeed.ChangedOpeningAddress, address.ClientId, address.Id, whose, cancellation);
+        await log.NoteForAsync(db, author, AccessAction.ChangedOpeningAddress, address.ClientId, address.Id, whose, cancellation);
         address.MarkTold(now);
         if (address.Opens == AddressScope.DatesOnly && OldOf(address, all) is { } old)
         {
@@ -111,7 +111,15 @@ public sealed class AddressLetters(
         if (!all.Exists(a => a != address && a.GuardianId == address.GuardianId && a.EnteredAt >= address.EndedAt))
         {
             var author = await AuthorAsync(db, address.EndedBy, address.EndedRole, cancellation);
-            await log.NoteForAsync(db, author, AccessDeed.ChangedOpeningAddress, address.ClientId, address.Id, "taken away", cancellation);
+            await log.NoteForAsync(
+                db,
+                author,
+                AccessAction.ChangedOpeningAddress,
+                address.ClientId,
+                address.Id,
+                "taken away",
+                cancellation
+            );
         }
         address.EndTold(now);
         if (asked.Add(address.Email))

@@ -14,7 +14,7 @@ public static class OpeningAddressLinks
     public static string Make(ClinicDb db, OpeningAddress address, Instant now)
     {
         var secret = RandomNumberGenerator.GetBytes(SecretBytes);
-        address.LinkBy(SHA256.HashData(secret), now);
+        address.IssueLink(SHA256.HashData(secret), now);
         return Base64Url.EncodeToString([.. db.PracticeId.ToByteArray(), .. secret]);
     }
 

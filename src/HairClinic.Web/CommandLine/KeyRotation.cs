@@ -68,7 +68,7 @@ public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogStor
     private async Task<bool> NoteAsync(IServiceProvider services, CancellationToken cancellation)
     {
         await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-        await log.NoteAsync(db, AccessDeed.RotatedKeys, clientId: null, cancellation: cancellation);
+        await log.NoteAsync(db, AccessAction.RotatedKeys, clientId: null, cancellation: cancellation);
         return true;
     }
 

@@ -28,7 +28,7 @@ public static class ClinicSchema
             RefuseNewer(db, applied);
         if ((await db.Database.GetPendingMigrationsAsync(cancellation)).Any())
             await db.Database.MigrateAsync(cancellation);
-        await SqlInstaller.LayAsync(migratorConnection, known[^1], cancellation);
+        await SqlInstaller.InstallAsync(migratorConnection, known[^1], cancellation);
     }
 
     /// <exception cref="InvalidOperationException">The schema is older or newer than this program.</exception>

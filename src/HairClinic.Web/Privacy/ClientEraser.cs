@@ -64,7 +64,7 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
         if (!person.Ids.SequenceEqual(first.Ids))
             throw Changed();
         await RefuseInChairAsync(db, person, cancellation);
-        await log.NoteAsync(db, AccessDeed.ErasedClient, person.Kept.Id, id, cancellation: cancellation);
+        await log.NoteAsync(db, AccessAction.ErasedClient, person.Kept.Id, id, cancellation: cancellation);
         // If the program dies between here and the files, the next one does the work: without its key no file opens anyway.
         var files = await db.Photos.Where(p => person.Ids.Contains(p.ClientId)).Select(p => p.FileId).ToListAsync(cancellation);
         var addresses = await AddressesAsync(db, person, cancellation);

@@ -65,7 +65,7 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoStore photos, AccessLogSto
     /// </summary>
     public async Task WriteAsync(ClinicDb db, Contents contents, Stream output, CancellationToken cancellation)
     {
-        await log.NoteAsync(db, AccessDeed.ExportedClient, contents.ClientId, cancellation: cancellation);
+        await log.NoteAsync(db, AccessAction.ExportedClient, contents.ClientId, cancellation: cancellation);
         var now = clock.GetCurrentInstant();
         var health = await HealthAsync(db, contents.Ids, cancellation);
         var json = await JsonAsync(db, contents.Ids, cancellation);

@@ -3,7 +3,7 @@ using Microsoft.EntityFrameworkCore.Metadata;
 namespace HairClinic.Web.Privacy;
 
 /// <summary>What is done to a table's rows.</summary>
-public enum ErasureDeed
+public enum ErasureEffect
 {
     TakenOut,
     Emptied,
@@ -13,9 +13,9 @@ public enum ErasureDeed
 
 /// <summary>One thing done in an erasure. In its SQL {0} is the ids, {1} the practice, {2} the telling texts, {3} now.</summary>
 /// <param name="Where">Which rows; the same for the count beforehand and the erasure itself.</param>
-public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, string Does)
+public sealed record ErasureStep(string Table, ErasureEffect Effect, string Where, string Does)
 {
-    public string Key => $"{Table}: {Deed}";
+    public string Key => $"{Table}: {Effect}";
 
     public string Count => $"select count(*)::int as \"Value\" from {Table} where practice_id = {{1}} and ({Where})";
 
@@ -44,17 +44,22 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
             Delete("work_items", $"{Redacted("body")} or lower(body->>'To') in ({Addresses})"),
             new(
                 "visit_segments",
-                ErasureDeed.CalledOff,
+                ErasureEffect.CalledOff,
                 $"visit_id in (select id from visits where {ahead})",
                 "update visit_segments set holds_hands = false, holds_chair = false"
             ),
-            new("visits", ErasureDeed.CalledOff, ahead, "update visits set state = 'Cancelled', holds_chair = false, holds_client = false"),
+            new(
+                "visits",
+                ErasureEffect.CalledOff,
+                ahead,
+                "update visits set state = 'Cancelled', holds_chair = false, holds_client = false"
+            ),
             .. tables.Where(t => ErasureRule.Find(t.Name) is null).Select(t => Delete(t.Name, t.Where)),
             .. tables.Where(t => ErasureRule.Find(t.Name)?.Emptied.Count > 0).Select(Empty),
             // Last, because from then on the database refuses to write anything on them.
             new(
                 "clients",
-                ErasureDeed.Renamed,
+                ErasureEffect.Renamed,
                 "id = any({0})",
                 """
                 update clients set name = 'Erased client', code = 'E-' || upper(substr(replace(gen_random_uuid()::text, '-', ''), 1, 10)),
@@ -66,14 +71,14 @@ public sealed record ErasureStep(string Table, ErasureDeed Deed, string Where, s
 
     private static string Redacted(string column) => Tells.Replace("COLUMN", column, StringComparison.Ordinal);
 
-    private static ErasureStep Delete(string table, string where) => new(table, ErasureDeed.TakenOut, where, $"delete from {table}");
+    private static ErasureStep Delete(string table, string where) => new(table, ErasureEffect.TakenOut, where, $"delete from {table}");
 
     private static ErasureStep Empty(ClientTable table)
     {
         var columns = ErasureRule.Find(table.Name)!.Emptied;
         return new(
             table.Name,
-            ErasureDeed.Emptied,
+            ErasureEffect.Emptied,
             $"({table.Where}) and ({string.Join(" or ", columns.Select(c => $"{c} is not null"))})",
             $"update {table.Name} set {string.Join(", ", columns.Select(c => $"{c} = null"))}"
         );

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Shell;
 /// </summary>
 public sealed class ConfirmedAddressGate(RequestDelegate next)
 {
-    public const string Page = "/my-hair/confirm-first";
+    public const string Page = "/my-hair/address-not-confirmed";
 
     public Task InvokeAsync(HttpContext context)
     {

@@ -39,8 +39,8 @@ public sealed class OpeningAddressTests
     public void The_link_is_used_up_by_either_answer()
     {
         var (agreed, denied) = (Entered(), Entered());
-        agreed.LinkBy([1], Now);
-        denied.LinkBy([2], Now);
+        agreed.IssueLink([1], Now);
+        denied.IssueLink([2], Now);
         Assert.Equal(Now + Duration.FromDays(7), agreed.LinkExpiresAt);
 
         agreed.AgreedAtOldAddress(Now);

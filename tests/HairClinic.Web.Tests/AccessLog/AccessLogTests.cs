@@ -29,7 +29,7 @@ public sealed class AccessLogTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        await Task.WhenAll(Enumerable.Range(0, 200).Select(_ => NoteAsync(clinic, AccessDeed.OpenedHealth)));
+        await Task.WhenAll(Enumerable.Range(0, 200).Select(_ => NoteAsync(clinic, AccessAction.OpenedHealth)));
 
         Assert.Equal(
             Enumerable.Range(1, 200).Select(n => (long)n),
@@ -44,14 +44,14 @@ public sealed class AccessLogTests(PgServer server)
     public async Task A_note_says_who_in_which_role_did_what_with_whose_things()
     {
         await using var clinic = await OpenAsync();
-        await NoteAsync(clinic, AccessDeed.OpenedPhotos);
+        await NoteAsync(clinic, AccessAction.OpenedPhotos);
 
         var note = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(Cancel));
 
         Assert.Equal((AccessActorKind.Person, _sten.Id, "Stylist"), (note.ActorKind, note.ActorId!.Value, note.Role));
-        Assert.Equal((AccessDeed.OpenedPhotos, _ada, TestClinic.UsualNow), (note.Deed, note.ClientId!.Value, note.At));
+        Assert.Equal((AccessAction.OpenedPhotos, _ada, TestClinic.UsualNow), (note.Action, note.ClientId!.Value, note.At));
         var seen = Assert.Single(await clinic.ReadAsync(db => AccessLogStore.ReadersAsync(db, _ada, Cancel)));
-        Assert.Equal(new AccessLogStore.Seen(TestClinic.UsualNow, AccessActorKind.Person, "Stylist", AccessDeed.OpenedPhotos), seen);
+        Assert.Equal(new AccessLogStore.Seen(TestClinic.UsualNow, AccessActorKind.Person, "Stylist", AccessAction.OpenedPhotos), seen);
     }
 
     [Fact]
@@ -64,12 +64,12 @@ public sealed class AccessLogTests(PgServer server)
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                 await using var transaction = await db.Database.BeginTransactionAsync(Cancel);
-                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, AccessDeed.SavedHealth, _ada, cancellation: Cancel);
+                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, AccessAction.SavedHealth, _ada, cancellation: Cancel);
                 await transaction.RollbackAsync(Cancel);
                 return true;
             }
         );
-        await NoteAsync(clinic, AccessDeed.OpenedHealth);
+        await NoteAsync(clinic, AccessAction.OpenedHealth);
 
         Assert.Equal(1, (await WalkAsync(clinic)).Last.Number);
     }
@@ -82,7 +82,7 @@ public sealed class AccessLogTests(PgServer server)
     public async Task Nobody_but_a_superuser_can_change_or_remove_a_line(string sql)
     {
         await using var clinic = await OpenAsync();
-        await NoteAsync(clinic, AccessDeed.OpenedHealth);
+        await NoteAsync(clinic, AccessAction.OpenedHealth);
         var statement = string.Format(null, sql, clinic.PracticeId);
 
         Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, await Sql.RefusalAsync(server.Connections.Program, statement));
@@ -102,7 +102,7 @@ public sealed class AccessLogTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         for (var i = 0; i < 5; i++)
-            await NoteAsync(clinic, AccessDeed.OpenedHealth);
+            await NoteAsync(clinic, AccessAction.OpenedHealth);
         await Sql.AskAsync(Administrator, string.Format(null, sql, clinic.PracticeId));
 
         Assert.Equal(number, (await WalkAsync(clinic)).Broken);
@@ -113,9 +113,9 @@ public sealed class AccessLogTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         for (var i = 0; i < 4; i++)
-            await NoteAsync(clinic, AccessDeed.OpenedHealth);
+            await NoteAsync(clinic, AccessAction.OpenedHealth);
         var head = (await WalkAsync(clinic)).Last;
-        await NoteAsync(clinic, AccessDeed.OpenedHealth);
+        await NoteAsync(clinic, AccessAction.OpenedHealth);
         Assert.True((await WalkAsync(clinic, head)).Whole);
 
         await Sql.AskAsync(
@@ -135,9 +135,9 @@ public sealed class AccessLogTests(PgServer server)
     public async Task Lines_outlive_a_rotation_of_the_master_key()
     {
         await using var clinic = await OpenAsync();
-        await NoteAsync(clinic, AccessDeed.OpenedHealth);
+        await NoteAsync(clinic, AccessAction.OpenedHealth);
         await clinic.UseAsync<MasterKeys, MasterKey>(clinic.Job, keys => Task.FromResult(keys.Add()));
-        await NoteAsync(clinic, AccessDeed.SavedHealth);
+        await NoteAsync(clinic, AccessAction.SavedHealth);
 
         Assert.Equal(2, await clinic.ReadAsync(db => db.AccessNotes.Select(n => n.KeyId).Distinct().CountAsync(Cancel)));
         Assert.True((await WalkAsync(clinic)).Whole);
@@ -154,7 +154,7 @@ public sealed class AccessLogTests(PgServer server)
             }
         );
 
-    private Task<bool> NoteAsync(TestClinic clinic, AccessDeed deed) =>
+    private Task<bool> NoteAsync(TestClinic clinic, AccessAction deed) =>
         clinic.AsAsync(
             clinic.Acting(_sten),
             async services =>

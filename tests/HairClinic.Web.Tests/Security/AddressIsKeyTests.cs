@@ -154,7 +154,7 @@ public sealed class AddressIsKeyTests(PgServer server)
         await TellAsync(clinic);
 
         var lines = await clinic.ReadAsync(db =>
-            db.AccessNotes.Where(n => n.Deed == AccessDeed.ChangedOpeningAddress).OrderBy(n => n.Number).ToListAsync(Cancel)
+            db.AccessNotes.Where(n => n.Action == AccessAction.ChangedOpeningAddress).OrderBy(n => n.Number).ToListAsync(Cancel)
         );
         Assert.Equal(
             [
@@ -165,7 +165,10 @@ public sealed class AddressIsKeyTests(PgServer server)
         );
         // Told once: nothing is left to tell.
         await TellAsync(clinic);
-        Assert.Equal(2, await clinic.ReadAsync(db => db.AccessNotes.CountAsync(n => n.Deed == AccessDeed.ChangedOpeningAddress, Cancel)));
+        Assert.Equal(
+            2,
+            await clinic.ReadAsync(db => db.AccessNotes.CountAsync(n => n.Action == AccessAction.ChangedOpeningAddress, Cancel))
+        );
     }
 
     [Fact]

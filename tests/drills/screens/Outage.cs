@@ -116,7 +116,7 @@ internal static class Outage
             new("a product", "owner", $"/practice/edit-product/{ids["product"]}", "#f-Name", save),
             new("a service", "owner", $"/practice/edit-service/{ids["service"]}", "#f-Name", save),
             new("a kind of unit", "owner", $"/practice/edit-unit-kind/{ids["unit-kind"]}", "#f-Name", save),
-            new("a base", "owner", $"/practice/edit-base-material/{ids["base"]}", "#f-Name", save),
+            new("a base", "owner", $"/practice/edit-base-material/{ids["base-material"]}", "#f-Name", save),
             new("health answers", "stylist", $"/clients/{client}/health-answers", "#f-Habits", save),
             new("book a visit", "desk", $"/visits/book-visit?client={client}", "#f-Note", "button.slot"),
             new(

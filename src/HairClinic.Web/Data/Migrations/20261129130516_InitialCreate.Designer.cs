@@ -3260,7 +3260,7 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("client_id");
 
-                    b.Property<string>("Deed")
+                    b.Property<string>("Action")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("deed");
@@ -3984,7 +3984,7 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("bytea")
                         .HasColumnName("body_hash");
 
-                    b.Property<string>("Deed")
+                    b.Property<string>("WriteName")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("deed");

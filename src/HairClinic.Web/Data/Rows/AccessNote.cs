@@ -28,7 +28,7 @@ public sealed class AccessNote : PracticeOwned
     /// <summary>The role at the time, or the job's name.</summary>
     public string Role { get; init; } = "";
 
-    public AccessDeed Deed { get; init; }
+    public AccessAction Action { get; init; }
     public Guid? ClientId { get; init; }
     public Guid? SubjectId { get; init; }
     public string? Reason { get; init; }
@@ -54,7 +54,7 @@ public enum AccessActorKind
 }
 
 /// <summary>What was done with a client's confidential data.</summary>
-public enum AccessDeed
+public enum AccessAction
 {
     OpenedHealth,
     SavedHealth,

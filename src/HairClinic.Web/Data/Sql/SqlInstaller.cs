@@ -7,7 +7,7 @@ public static class SqlInstaller
 {
     /// <summary>Lays it if it, or the schema under it, differs from what was laid last.</summary>
     /// <param name="version">The schema's newest migration: its tables need their rights too.</param>
-    public static async Task LayAsync(string migratorConnection, string version, CancellationToken cancellation)
+    public static async Task InstallAsync(string migratorConnection, string version, CancellationToken cancellation)
     {
         await using var connection = new NpgsqlConnection(migratorConnection);
         await connection.OpenAsync(cancellation);

@@ -5,10 +5,10 @@ public sealed class WriteKey : ActorOwned
 {
     private WriteKey() { }
 
-    public WriteKey(Guid id, string deed, byte[] bodyHash, string answer, Instant at) =>
-        (Id, Deed, BodyHash, Answer, At) = (id, deed, bodyHash, answer, at);
+    public WriteKey(Guid id, string writeName, byte[] bodyHash, string answer, Instant at) =>
+        (Id, WriteName, BodyHash, Answer, At) = (id, writeName, bodyHash, answer, at);
 
-    public string Deed { get; private set; } = "";
+    public string WriteName { get; private set; } = "";
     public byte[] BodyHash { get; private set; } = [];
 
     /// <summary>The outcome as JSON.</summary>

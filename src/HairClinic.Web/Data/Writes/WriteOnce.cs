@@ -80,7 +80,7 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
         var kept = await db.WriteKeys.AsNoTracking().SingleOrDefaultAsync(k => k.Id == key, cancellation);
         if (kept is null)
             return null;
-        if (kept.Deed != writeName || !kept.BodyHash.AsSpan().SequenceEqual(hash))
+        if (kept.WriteName != writeName || !kept.BodyHash.AsSpan().SequenceEqual(hash))
             throw new Refusal("This form was sent already with other answers. Open it again to change what was saved.");
         return new Answer<TOutcome>(JsonSerializer.Deserialize<TOutcome>(kept.Answer, JsonColumns.Options)!);
     }

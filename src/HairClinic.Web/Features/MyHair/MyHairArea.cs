@@ -18,7 +18,7 @@ public static class MyHairArea
             .AddSingleton<AskLinkRules>()
             .AddScoped<OpenLink>()
             .AddScoped<MyNewAddress>()
-            .AddScoped<ConfirmFirst>()
+            .AddScoped<AddressNotConfirmed>()
             .AddSingleton<OwnPageReader>()
             .AddScoped<MyHair>()
             .AddScoped<MyUnits>()

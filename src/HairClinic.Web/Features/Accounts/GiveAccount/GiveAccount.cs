@@ -158,7 +158,7 @@ public sealed class GiveAccount(
     private async Task NotifyAsync(ClinicDb db, AppUser user, string? before, string what, CancellationToken cancellation)
     {
         await db.Database.BeginTransactionAsync(cancellation);
-        await log.NoteAsync(db, AccessDeed.ChangedSignIn, clientId: null, user.PersonId, cancellation: cancellation);
+        await log.NoteAsync(db, AccessAction.ChangedSignIn, clientId: null, user.PersonId, cancellation: cancellation);
         if (user.PersonId != current.Actor.Id && AccountNotices.LetterTo(before, what) is { } letter)
             db.WorkItems.Add(WorkItems.Send(letter, clock.GetCurrentInstant()));
     }

@@ -43,7 +43,7 @@ public sealed class OwnerLink(
         await using (var transaction = await db.Database.BeginTransactionAsync(cancellation))
         {
             var what = dropFactors ? "new password, second factor taken off" : "new password";
-            await log.NoteAsync(db, AccessDeed.LetOwnerIn, clientId: null, owner.PersonId, what, cancellation);
+            await log.NoteAsync(db, AccessAction.LetOwnerIn, clientId: null, owner.PersonId, what, cancellation);
             await Sessions.EndAsync(db, owner.PersonId, clock.GetCurrentInstant(), cancellation);
             await db.SaveChangesAsync(cancellation);
             await transaction.CommitAsync(cancellation);

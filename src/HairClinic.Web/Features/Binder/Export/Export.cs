@@ -37,7 +37,7 @@ public sealed class Export(ClinicDbFactory databases, AccessLogStore log)
         foreach (var kind in kinds)
             await log.NoteAsync(
                 db,
-                AccessDeed.ExportedPractice,
+                AccessAction.ExportedPractice,
                 clientId: null,
                 reason: $"{kind.Name}: {counts.CountOf(kind)}",
                 cancellation: cancellation

@@ -63,7 +63,7 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLo
             await db.Database.BeginTransactionAsync(cancellation);
             await log.NoteAsync(
                 db,
-                AccessDeed.ImportedBinder,
+                AccessAction.ImportedBinder,
                 clientId: null,
                 reason: $"{report.Sheet}: {report.New} new, {report.Changed} changed",
                 cancellation: cancellation

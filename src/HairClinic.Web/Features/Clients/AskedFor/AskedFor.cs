@@ -44,7 +44,7 @@ public sealed class AskedFor(ClinicDbFactory databases, WriteOnce writes, Access
                 if (input.Yes)
                 {
                     await db.Database.BeginTransactionAsync(cancellation);
-                    await log.NoteAsync(db, AccessDeed.GrantedSalon, request.ClientId, request.SalonId, cancellation: cancellation);
+                    await log.NoteAsync(db, AccessAction.GrantedSalon, request.ClientId, request.SalonId, cancellation: cancellation);
                     var end = now + Duration.FromDays(Days);
                     db.ClientGrants.Add(
                         new ClientGrant(key, request.ClientId, request.SalonId, now, end, current.Person.PersonId, request.Because)

@@ -25,7 +25,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
         if (client is null || client.MergedIntoId is not null)
             return new Opened(null, client?.MergedIntoId);
         if (ByGrant(client))
-            await log.NoteAsync(db, AccessDeed.OpenedCardByGrant, clientId, cancellation: cancellation);
+            await log.NoteAsync(db, AccessAction.OpenedCardByGrant, clientId, cancellation: cancellation);
 
         var now = clock.GetCurrentInstant();
         var salons = await db

@@ -66,7 +66,7 @@ public sealed class ConfirmAddress(
                 await db.Database.BeginTransactionAsync(cancellation);
                 await log.NoteAsync(
                     db,
-                    AccessDeed.ConfirmedOpeningAddress,
+                    AccessAction.ConfirmedOpeningAddress,
                     address.ClientId,
                     address.Id,
                     right == ConfirmingRight.OnlyProvedAnew ? "entered by themselves; nobody else could" : null,

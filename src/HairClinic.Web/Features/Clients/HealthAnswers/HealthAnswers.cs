@@ -51,7 +51,7 @@ public sealed class HealthAnswers(
         ).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
-        await log.NoteAsync(db, AccessDeed.OpenedHealth, clientId, cancellation: cancellation);
+        await log.NoteAsync(db, AccessAction.OpenedHealth, clientId, cancellation: cancellation);
         var saves = await SavesOf(db, clientId).ToListAsync(cancellation);
         var products = await db
             .Products.AsNoTracking()
@@ -84,7 +84,7 @@ public sealed class HealthAnswers(
                 .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
-        await log.NoteAsync(db, AccessDeed.SavedHealth, input.ClientId, key, cancellation: cancellation);
+        await log.NoteAsync(db, AccessAction.SavedHealth, input.ClientId, key, cancellation: cancellation);
         var today = clock.Today(zone);
         var plain = JsonSerializer.SerializeToUtf8Bytes(input.History, JsonColumns.Options);
         var closed = await sealer.SealAsync(db, input.ClientId, HealthAnswer.Purpose, key, plain, cancellation);

@@ -38,7 +38,7 @@ public sealed partial class Photos(
         ).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
-        await log.NoteAsync(db, AccessDeed.OpenedPhotos, clientId, cancellation: cancellation);
+        await log.NoteAsync(db, AccessAction.OpenedPhotos, clientId, cancellation: cancellation);
         // Ids are made in order of time, so the newest comes first and a page goes on where the last one ended.
         var rows = await (
             from photo in PhotosOf(db, clientId)
@@ -74,7 +74,7 @@ public sealed partial class Photos(
         if (photo is null)
             return null;
         if (part is null)
-            await log.NoteAsync(db, AccessDeed.OpenedPhotos, clientId, photoId, cancellation: cancellation);
+            await log.NoteAsync(db, AccessAction.OpenedPhotos, clientId, photoId, cancellation: cancellation);
         return await book.OpenAsync(db, photo, part, cancellation);
     }
 
@@ -94,7 +94,7 @@ public sealed partial class Photos(
                 {
                     await db.Database.BeginTransactionAsync(cancellation);
                     var zone = await MineAsync(db, input.ClientId, cancellation);
-                    await log.NoteAsync(db, AccessDeed.AddedPhoto, input.ClientId, key, cancellation: cancellation);
+                    await log.NoteAsync(db, AccessAction.AddedPhoto, input.ClientId, key, cancellation: cancellation);
                     if (
                         await db.Photos.CountAsync(p => p.ClientId == input.ClientId && p.RemovedAt == null, cancellation)
                         >= Photo.MostPerClient
@@ -139,17 +139,23 @@ public sealed partial class Photos(
 
     /// <summary>The client sees it among their own, or no longer does.</summary>
     public Task ShareAsync(Guid clientId, Guid photoId, bool shared, CancellationToken cancellation) =>
-        ChangeAsync(clientId, photoId, AccessDeed.ChangedPhoto, photo => photo.Share(shared), cancellation);
+        ChangeAsync(clientId, photoId, AccessAction.ChangedPhoto, photo => photo.Share(shared), cancellation);
 
     /// <summary>The picture goes for good; that there was one stays.</summary>
     public async Task RemoveAsync(Guid clientId, Guid photoId, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
-        var file = await ChangeAsync(clientId, photoId, AccessDeed.RemovedPhoto, photo => photo.Remove(now), cancellation);
+        var file = await ChangeAsync(clientId, photoId, AccessAction.RemovedPhoto, photo => photo.Remove(now), cancellation);
         book.Delete(current.Person.PracticeId, file);
     }
 
-    private async Task<Guid> ChangeAsync(Guid clientId, Guid photoId, AccessDeed deed, Action<Photo> change, CancellationToken cancellation)
+    private async Task<Guid> ChangeAsync(
+        Guid clientId,
+        Guid photoId,
+        AccessAction deed,
+        Action<Photo> change,
+        CancellationToken cancellation
+    )
     {
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);

@@ -53,10 +53,10 @@ public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, 
                 var now = clock.GetCurrentInstant();
                 var from = salons[client.HomeSalonId];
                 await db.Database.BeginTransactionAsync(cancellation);
-                await log.NoteAsync(db, AccessDeed.Transferred, client.Id, to.Id, cancellation: cancellation);
+                await log.NoteAsync(db, AccessAction.Transferred, client.Id, to.Id, cancellation: cancellation);
                 if (input.KeepUntil is { } until && until >= from.DayOf(now))
                 {
-                    await log.NoteAsync(db, AccessDeed.GrantedSalon, client.Id, from.Id, cancellation: cancellation);
+                    await log.NoteAsync(db, AccessAction.GrantedSalon, client.Id, from.Id, cancellation: cancellation);
                     var end = from.TimeZone.AtStartOfDay(until.PlusDays(1)).ToInstant();
                     db.ClientGrants.Add(new ClientGrant(key, client.Id, from.Id, now, end, current.Person.PersonId, "Transferred"));
                 }

@@ -86,7 +86,7 @@ public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, Acces
                     ?? throw new Refusal("This salon is not there any more.");
                 var until = salon.TimeZone.AtStartOfDay(input.Until!.Value.PlusDays(1)).ToInstant();
                 await db.Database.BeginTransactionAsync(cancellation);
-                await log.NoteAsync(db, AccessDeed.GrantedSalon, input.ClientId, salon.Id, cancellation: cancellation);
+                await log.NoteAsync(db, AccessAction.GrantedSalon, input.ClientId, salon.Id, cancellation: cancellation);
                 db.ClientGrants.Add(
                     new ClientGrant(key, input.ClientId, salon.Id, clock.GetCurrentInstant(), until, current.Person.PersonId, input.Because)
                 );
@@ -109,7 +109,7 @@ public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, Acces
                 var now = clock.GetCurrentInstant();
                 grant.TakeBack(now);
                 await db.Database.BeginTransactionAsync(cancellation);
-                await log.NoteAsync(db, AccessDeed.EndedGrant, grant.ClientId, grant.SalonId, cancellation: cancellation);
+                await log.NoteAsync(db, AccessAction.EndedGrant, grant.ClientId, grant.SalonId, cancellation: cancellation);
                 return new Outcome("", now.InUtc().Date);
             },
             cancellation

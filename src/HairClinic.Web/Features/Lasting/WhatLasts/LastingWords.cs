@@ -10,7 +10,7 @@ internal static class LastingWords
 
     public static string Day(double day) => day.ToString("0.#", CultureInfo.CurrentCulture);
 
-    public static string Chance(double p, CultureInfo culture) =>
+    public static string FormatChance(double p, CultureInfo culture) =>
         p < 0.001 ? "p\u00a0<\u00a0" + 0.001.ToString(culture) : "p\u00a0=\u00a0" + p.ToString("0.000", culture);
 
     /// <summary>The comparison in one sentence.</summary>
@@ -20,7 +20,7 @@ internal static class LastingWords
             return words["Can't tell yet. {0}", Of(why, words)];
         if (compared is not { Sooner: { } sooner, Later: { } later })
             return words["Can't tell yet: that takes two groups of which {0} each have ended.", LastingGroup.FewestEnded];
-        var chance = Chance(compared.P, CultureInfo.CurrentCulture);
+        var chance = FormatChance(compared.P, CultureInfo.CurrentCulture);
         if (compared.P >= GroupComparison.Chance)
             return compared.InModel
                 ? words[

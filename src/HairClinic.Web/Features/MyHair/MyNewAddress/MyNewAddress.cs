@@ -48,7 +48,7 @@ public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
                     .NoteForAsync(
                         db,
                         new ClientActor(db.PracticeId, address.ClientId),
-                        yes ? AccessDeed.ConfirmedOpeningAddress : AccessDeed.DeniedOpeningAddress,
+                        yes ? AccessAction.ConfirmedOpeningAddress : AccessAction.DeniedOpeningAddress,
                         address.ClientId,
                         address.Id,
                         "by the address before",

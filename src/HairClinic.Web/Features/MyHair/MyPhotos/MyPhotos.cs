@@ -30,7 +30,7 @@ public sealed class MyPhotos(ClinicDbFactory databases, PhotoStore book, AccessL
         var today = clock.Today(own.Zone);
         if (!own.Any)
             return new Screen(today, [], null);
-        await log.NoteAsync(db, AccessDeed.OpenedPhotos, client, cancellation: cancellation);
+        await log.NoteAsync(db, AccessAction.OpenedPhotos, client, cancellation: cancellation);
         var rows = await shared
             .Where(p =>
                 beforeId == null || shared.Any(b => b.Id == beforeId && (p.TakenOn < b.TakenOn || p.TakenOn == b.TakenOn && p.Id < b.Id))
@@ -51,7 +51,7 @@ public sealed class MyPhotos(ClinicDbFactory databases, PhotoStore book, AccessL
         if (await PhotoStore.SharedWith(db, client).SingleOrDefaultAsync(p => p.Id == photoId, cancellation) is not { } photo)
             return null;
         if (part is null)
-            await log.NoteAsync(db, AccessDeed.OpenedPhotos, client, photoId, cancellation: cancellation);
+            await log.NoteAsync(db, AccessAction.OpenedPhotos, client, photoId, cancellation: cancellation);
         return await book.OpenAsync(db, photo, part, cancellation);
     }
 

@@ -32,7 +32,7 @@ public sealed class WhoSawMine(ClinicDbFactory databases, CurrentActor current, 
                 note.At,
                 note.ActorKind,
                 note.Role,
-                note.Deed,
+                note.Action,
                 Name = person == null ? null : person.Name,
                 Salons = (
                     from works in wide.PersonSalons
@@ -48,7 +48,7 @@ public sealed class WhoSawMine(ClinicDbFactory databases, CurrentActor current, 
         return new Screen(
             clock.GetCurrentInstant().InZone(home).Date,
             home,
-            [.. rows.Take(Page).Select(r => new Row(r.At, r.ActorKind, r.Name, r.Role, r.Salons, r.Deed))],
+            [.. rows.Take(Page).Select(r => new Row(r.At, r.ActorKind, r.Name, r.Role, r.Salons, r.Action))],
             rows.Count > Page ? rows[Page - 1].Number : null
         );
     }
@@ -60,5 +60,5 @@ public sealed class WhoSawMine(ClinicDbFactory databases, CurrentActor current, 
     /// <param name="Name">Of the person; null for the client themselves and for the program.</param>
     /// <param name="Role">At the time.</param>
     /// <param name="Salons">Where the person works; none for whoever sees all of them.</param>
-    public sealed record Row(Instant At, AccessActorKind Who, string? Name, string Role, IReadOnlyList<string> Salons, AccessDeed Deed);
+    public sealed record Row(Instant At, AccessActorKind Who, string? Name, string Role, IReadOnlyList<string> Salons, AccessAction Action);
 }

@@ -50,7 +50,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
         await using var db = databases.Open();
         var promise = await PromiseAsync(db, await SalonsAsync(db, cancellation), cancellation);
         var reason = $"days without hair: {promise.Gaps.Count}";
-        await log.NoteAsync(db, AccessDeed.ExportedPractice, clientId: null, reason: reason, cancellation: cancellation);
+        await log.NoteAsync(db, AccessAction.ExportedPractice, clientId: null, reason: reason, cancellation: cancellation);
         return promise.Gaps;
     }
 

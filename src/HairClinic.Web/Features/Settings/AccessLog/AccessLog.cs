@@ -40,7 +40,7 @@ public sealed class AccessLog(ClinicDbFactory databases, AccessLogStore log, Cur
     {
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        await log.NoteAsync(db, AccessDeed.ExportedAccessLog, clientId: null, cancellation: cancellation);
+        await log.NoteAsync(db, AccessAction.ExportedAccessLog, clientId: null, cancellation: cancellation);
         var rows = await RowsOf(db, filter with { Before = null }).ToListAsync(cancellation);
         await transaction.CommitAsync(cancellation);
         return AccessLogCsv.Write(rows);
@@ -54,8 +54,8 @@ public sealed class AccessLog(ClinicDbFactory databases, AccessLogStore log, Cur
             lines = lines.Where(n => n.Number < before);
         if (filter.PersonId is { } who)
             lines = lines.Where(n => n.ActorId == who);
-        if (filter.Deed is { } deed)
-            lines = lines.Where(n => n.Deed == deed);
+        if (filter.Action is { } deed)
+            lines = lines.Where(n => n.Action == deed);
         if (!string.IsNullOrEmpty(code))
             lines = lines.Where(n => db.Clients.Any(c => c.Id == n.ClientId && c.Code == code));
         return from note in lines
@@ -70,7 +70,7 @@ public sealed class AccessLog(ClinicDbFactory databases, AccessLogStore log, Cur
                 note.ActorKind,
                 person == null ? null : person.Name,
                 note.Role,
-                note.Deed,
+                note.Action,
                 note.ClientId,
                 client == null ? null : client.Code,
                 client == null ? null : client.Name,
@@ -80,7 +80,7 @@ public sealed class AccessLog(ClinicDbFactory databases, AccessLogStore log, Cur
 
     /// <param name="Code">A client's code.</param>
     /// <param name="Before">The last number of the page before.</param>
-    public sealed record Filter(string? Code, Guid? PersonId, AccessDeed? Deed, long? Before);
+    public sealed record Filter(string? Code, Guid? PersonId, AccessAction? Action, long? Before);
 
     public sealed record Screen(
         IReadOnlyList<Row> Rows,
@@ -99,7 +99,7 @@ public sealed class AccessLog(ClinicDbFactory databases, AccessLogStore log, Cur
         AccessActorKind Who,
         string? Person,
         string Role,
-        AccessDeed Deed,
+        AccessAction Action,
         Guid? ClientId,
         string? ClientCode,
         string? ClientName,

@@ -23,7 +23,7 @@ internal static class AccessLogCsv
                         row.Who.ToString(),
                         AsText(row.Person),
                         row.Role,
-                        row.Deed.ToString(),
+                        row.Action.ToString(),
                         AsText(row.ClientCode ?? row.ClientId?.ToString()),
                         AsText(row.Reason),
                     ]

@@ -11,7 +11,7 @@ public static class AccessLogEndpoint
         routes
             .MapGet(
                 "/practice/access-log/lines.csv",
-                async (string? code, Guid? person, AccessDeed? deed, AccessLog slice, HttpContext context) =>
+                async (string? code, Guid? person, AccessAction? deed, AccessLog slice, HttpContext context) =>
                 {
                     var file = await slice.WriteAsync(new(code, person, deed, Before: null), context.RequestAborted);
                     context.Response.Headers.CacheControl = "no-store";

@@ -117,7 +117,7 @@ public sealed partial class BookVisit(
             cancellation
         );
 
-    public sealed record Input : PlaceChoice
+    public sealed record Input : BookingChoice
     {
         public Guid SalonId { get; set; }
         public Guid ClientId { get; set; }

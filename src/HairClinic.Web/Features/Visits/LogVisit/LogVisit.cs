@@ -225,7 +225,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
                 LiftDayUnknown = record is { FoundLifted: true, LiftedOn: null },
                 LiftZone = record.LiftZone,
                 SpotFixed = record.FoundLifted ? worn?.Lift?.SpotFixed : null,
-                Note = ClearanceGate.Typed(record.Note),
+                Note = ClearanceGate.TypedNote(record.Note),
             };
 
         public static bool MustSay(bool worn, ServicePurpose purpose) =>

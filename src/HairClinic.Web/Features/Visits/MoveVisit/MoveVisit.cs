@@ -212,7 +212,7 @@ public sealed class MoveVisit(
 
     public sealed record DueView(LocalDate Opens, LocalDate DueOn, LocalDate Closes);
 
-    public sealed record Input : PlaceChoice
+    public sealed record Input : BookingChoice
     {
         public Guid VisitId { get; set; }
         public uint Version { get; set; }

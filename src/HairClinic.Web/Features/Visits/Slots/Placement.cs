@@ -27,7 +27,7 @@ internal sealed record Placement(
         Guid salonId,
         Guid serviceKindId,
         Guid clientId,
-        PlaceChoice choice,
+        BookingChoice choice,
         int? minutes,
         PersonActor who,
         Instant now,
@@ -104,7 +104,7 @@ internal sealed record Placement(
     }
 
     // Where the clocks repeat an hour, the first is meant.
-    private static Instant StartOf(PlaceChoice choice, DateTimeZone zone)
+    private static Instant StartOf(BookingChoice choice, DateTimeZone zone)
     {
         if (choice.StartsAt is { } slot)
             return slot;
@@ -128,7 +128,7 @@ public enum Doubt
 }
 
 /// <summary>Where and when a visit is wanted: a slot that was offered, or a day and a time on the salon's clock.</summary>
-public record PlaceChoice
+public record BookingChoice
 {
     public Guid ChairId { get; set; }
     public Guid PersonId { get; set; }

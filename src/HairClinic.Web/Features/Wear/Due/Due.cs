@@ -46,7 +46,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         return screen with
         {
             Risks = page,
-            NextRisk = rows.Count > PageSize ? RiskCursor.At(page[^1]) : null,
+            NextRisk = rows.Count > PageSize ? RiskCursor.AfterRow(page[^1]) : null,
             Counts = await DueCounts.ReadAsync(db, days, cancellation),
         };
     }
@@ -134,7 +134,7 @@ public sealed record RiskCursor(double Days, Guid ClientId)
 {
     public override string ToString() => $"{Days.ToString("R", CultureInfo.InvariantCulture)}_{ClientId:N}";
 
-    public static RiskCursor At(RiskRow row) => new(row.Plan.ExpectedDaysWithoutHair, row.ClientId);
+    public static RiskCursor AfterRow(RiskRow row) => new(row.Plan.ExpectedDaysWithoutHair, row.ClientId);
 
     /// <returns>Null for anything that is not such a cursor; the list then starts from its beginning.</returns>
     public static RiskCursor? Read(string? text) =>

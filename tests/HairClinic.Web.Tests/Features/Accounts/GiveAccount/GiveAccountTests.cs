@@ -117,7 +117,7 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
         await ManagerAsync<Slice, string>(clinic, s => s.LinkAsync(outcome.UserId, Cancel));
         Assert.Equal("managers.own@example.test", (await LettersAsync(clinic))[^1].To);
         var lines = await clinic.ReadAsync(db =>
-            db.AccessNotes.Where(n => n.Deed == AccessDeed.ChangedSignIn).OrderBy(n => n.Number).ToListAsync(Cancel)
+            db.AccessNotes.Where(n => n.Action == AccessAction.ChangedSignIn).OrderBy(n => n.Number).ToListAsync(Cancel)
         );
         Assert.Equal(
             [(Owner.Id, Stylist.Id), (Manager.Id, Stylist.Id), (Manager.Id, Stylist.Id)],

@@ -36,7 +36,7 @@ public sealed partial class OwnerLinkTests(PgServer server)
         await site.SignInAsync(StaffRole.Owner, Fresh);
         Assert.Contains("This link was used already", await SetAsync(site, LinkIn(said)), StringComparison.Ordinal);
         Assert.Contains(await site.LettersAsync(), l => l.Contains("command line", StringComparison.Ordinal));
-        var note = await site.DoAsync((_, db) => db.AccessNotes.SingleAsync(n => n.Deed == AccessDeed.LetOwnerIn, Cancel));
+        var note = await site.DoAsync((_, db) => db.AccessNotes.SingleAsync(n => n.Action == AccessAction.LetOwnerIn, Cancel));
         var owner = await site.DoAsync((_, db) => db.People.SingleAsync(p => p.Role == StaffRole.Owner, Cancel));
         Assert.Equal((AccessActorKind.Job, "command line", owner.Id), (note.ActorKind, note.Role, note.SubjectId));
     }
@@ -91,7 +91,7 @@ public sealed partial class OwnerLinkTests(PgServer server)
         Assert.Contains("Manager, Owner", complaint, StringComparison.Ordinal);
         Assert.Equal(0, (await RunAsync(site, name: " owner ")).Rc);
         Assert.Equal((2, ""), await ShortAsync(site, "Nobody"));
-        Assert.Equal(1, await site.DoAsync((_, db) => db.AccessNotes.CountAsync(n => n.Deed == AccessDeed.LetOwnerIn, Cancel)));
+        Assert.Equal(1, await site.DoAsync((_, db) => db.AccessNotes.CountAsync(n => n.Action == AccessAction.LetOwnerIn, Cancel)));
     }
 
     [Fact]

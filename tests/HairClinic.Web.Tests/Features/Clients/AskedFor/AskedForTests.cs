@@ -39,7 +39,7 @@ public sealed class AskedForTests(PgServer server)
             seen,
             await clinic.ReadAsync(db =>
                 db.AccessNotes.CountAsync(
-                    n => n.Deed == AccessDeed.GrantedSalon && n.ClientId == _client.Id && n.SubjectId == _given.There.Id,
+                    n => n.Action == AccessAction.GrantedSalon && n.ClientId == _client.Id && n.SubjectId == _given.There.Id,
                     TestContext.Current.CancellationToken
                 )
             )

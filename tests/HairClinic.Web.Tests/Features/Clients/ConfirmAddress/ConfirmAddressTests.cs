@@ -31,7 +31,7 @@ public sealed class ConfirmAddressTests(PgServer server)
 
         Assert.Equal(OwnReach.Everything, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, New))!));
         Assert.Empty((await OpenAsync(clinic, stylist))!.Addresses);
-        var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Deed == AccessDeed.ConfirmedOpeningAddress, Cancel));
+        var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Action == AccessAction.ConfirmedOpeningAddress, Cancel));
         Assert.Equal((stylist.PersonId, _scene.Client.Id), (line.ActorId!.Value, line.ClientId!.Value));
     }
 
@@ -98,7 +98,7 @@ public sealed class ConfirmAddressTests(PgServer server)
         await SaveAsync(clinic, proved, row.Id);
 
         Assert.Equal(AddressConfirmation.OwnerAlone, (await AddressAsync(clinic, New)).ConfirmedHow);
-        var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Deed == AccessDeed.ConfirmedOpeningAddress, Cancel));
+        var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Action == AccessAction.ConfirmedOpeningAddress, Cancel));
         Assert.Equal((owner.PersonId, "entered by themselves; nobody else could"), (line.ActorId!.Value, line.Reason));
     }
 

@@ -33,7 +33,7 @@ public sealed class HealthAnswersTests(PgServer server)
         Assert.Equal(Told, screen!.Latest!.Medicines);
         Assert.Equal([ScalpSign.Irritated], screen.Latest.ScalpToday);
         Assert.Equal((_given.Today, "Tam Rowe"), (screen.Saves[0].On, screen.Saves[0].By));
-        Assert.Equal([AccessDeed.SavedHealth, AccessDeed.OpenedHealth], await DeedsAsync(clinic));
+        Assert.Equal([AccessAction.SavedHealth, AccessAction.OpenedHealth], await DeedsAsync(clinic));
     }
 
     [Fact]
@@ -193,8 +193,8 @@ public sealed class HealthAnswersTests(PgServer server)
             }
         );
 
-    private static Task<List<AccessDeed>> DeedsAsync(TestClinic clinic) =>
-        clinic.ReadAsync(db => db.AccessNotes.OrderBy(n => n.Number).Select(n => n.Deed).ToListAsync(Cancel));
+    private static Task<List<AccessAction>> DeedsAsync(TestClinic clinic) =>
+        clinic.ReadAsync(db => db.AccessNotes.OrderBy(n => n.Number).Select(n => n.Action).ToListAsync(Cancel));
 
     private Task<List<Clearance>> ClearancesAsync(TestClinic clinic) =>
         clinic.ReadAsync(db => ClearanceFacts.LoadAsync(db, _client.Id, _given.Today, Cancel));

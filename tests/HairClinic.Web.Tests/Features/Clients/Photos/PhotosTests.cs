@@ -56,8 +56,14 @@ public sealed class PhotosTests(PgServer server)
         Assert.Empty((await OpenAsync(clinic, clinic.Acting(_given.Stylist, _given.Here)))!.Rows);
         Assert.Equal(0, await clinic.ReadAsync(db => PhotoStore.SharedWith(db, _ada.Id).CountAsync(Cancel)));
         Assert.Equal(
-            [AccessDeed.AddedPhoto, AccessDeed.OpenedPhotos, AccessDeed.ChangedPhoto, AccessDeed.RemovedPhoto, AccessDeed.OpenedPhotos],
-            await clinic.ReadAsync(db => db.AccessNotes.OrderBy(n => n.Number).Select(n => n.Deed).ToListAsync(Cancel))
+            [
+                AccessAction.AddedPhoto,
+                AccessAction.OpenedPhotos,
+                AccessAction.ChangedPhoto,
+                AccessAction.RemovedPhoto,
+                AccessAction.OpenedPhotos,
+            ],
+            await clinic.ReadAsync(db => db.AccessNotes.OrderBy(n => n.Number).Select(n => n.Action).ToListAsync(Cancel))
         );
     }
 

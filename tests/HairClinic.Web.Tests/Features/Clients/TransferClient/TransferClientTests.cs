@@ -23,14 +23,14 @@ public sealed class TransferClientTests(PgServer server)
         await SaveAsync(clinic, screen.Begin with { SalonId = _given.There.Id, KeepUntil = _given.Today.PlusDays(5) });
 
         Assert.Equal(
-            [(AccessDeed.Transferred, _given.There.Id), (AccessDeed.GrantedSalon, _given.Here.Id)],
+            [(AccessAction.Transferred, _given.There.Id), (AccessAction.GrantedSalon, _given.Here.Id)],
             await clinic.ReadAsync(async db =>
                 (
                     await db
                         .AccessNotes.Where(n => n.ClientId == _client.Id)
                         .OrderBy(n => n.Number)
                         .ToListAsync(TestContext.Current.CancellationToken)
-                ).ConvertAll(n => (n.Deed, n.SubjectId!.Value))
+                ).ConvertAll(n => (n.Action, n.SubjectId!.Value))
             )
         );
         Assert.Equal(1, await SeenAsync(clinic, clinic.Acting(_given.DeskThere, _given.There)));

@@ -84,9 +84,9 @@ public sealed class WhoMaySeeTests(PgServer server)
 
         Assert.Equal(
             [
-                (AccessDeed.GrantedSalon, _given.Desk.Id, _given.There.Id),
-                (AccessDeed.OpenedCardByGrant, _given.DeskThere.Id, null),
-                (AccessDeed.EndedGrant, _given.Desk.Id, _given.There.Id),
+                (AccessAction.GrantedSalon, _given.Desk.Id, _given.There.Id),
+                (AccessAction.OpenedCardByGrant, _given.DeskThere.Id, null),
+                (AccessAction.EndedGrant, _given.Desk.Id, _given.There.Id),
             ],
             await NotesAsync(clinic)
         );
@@ -180,14 +180,14 @@ public sealed class WhoMaySeeTests(PgServer server)
                 )
         );
 
-    private Task<List<(AccessDeed, Guid?, Guid?)>> NotesAsync(TestClinic clinic) =>
+    private Task<List<(AccessAction, Guid?, Guid?)>> NotesAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
             (
                 await db
                     .AccessNotes.Where(n => n.ClientId == _client.Id)
                     .OrderBy(n => n.Number)
                     .ToListAsync(TestContext.Current.CancellationToken)
-            ).ConvertAll(n => (n.Deed, n.ActorId, n.SubjectId))
+            ).ConvertAll(n => (n.Action, n.ActorId, n.SubjectId))
         );
 
     private async Task<CardSlice.Screen?> CardAsync(TestClinic clinic) =>

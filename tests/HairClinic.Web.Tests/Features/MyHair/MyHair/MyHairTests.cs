@@ -88,7 +88,7 @@ public sealed class MyHairTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, AccessDeed.OpenedPhotos, _client.Id);
+                await services.GetRequiredService<AccessLogStore>().NoteAsync(db, AccessAction.OpenedPhotos, _client.Id);
                 return true;
             }
         );

@@ -49,7 +49,7 @@ public sealed class MyNewAddressTests(PgServer server)
         Assert.Equal(OwnReach.Everything, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, New))!));
         Assert.Null(await SaveAsync(clinic, token, yes: false));
         Assert.Null(await OpenAsync(clinic, token));
-        var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Deed == AccessDeed.ConfirmedOpeningAddress, Cancel));
+        var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Action == AccessAction.ConfirmedOpeningAddress, Cancel));
         Assert.Equal((AccessActorKind.Client, _scene.Client.Id), (line.ActorKind, line.ClientId!.Value));
     }
 

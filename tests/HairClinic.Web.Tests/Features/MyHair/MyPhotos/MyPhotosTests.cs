@@ -64,7 +64,7 @@ public sealed class MyPhotosTests(PgServer server)
         await ReadAsync(clinic, photo.Id, null);
 
         Assert.Equal(
-            [(AccessDeed.OpenedPhotos, AccessActorKind.Client, null), (AccessDeed.OpenedPhotos, AccessActorKind.Client, photo.Id)],
+            [(AccessAction.OpenedPhotos, AccessActorKind.Client, null), (AccessAction.OpenedPhotos, AccessActorKind.Client, photo.Id)],
             await NotesAsync(clinic)
         );
     }
@@ -135,9 +135,9 @@ public sealed class MyPhotosTests(PgServer server)
     private Task<byte[]?> ReadAsync(TestClinic clinic, Guid photo, string? part) =>
         clinic.UseAsync<Slice, byte[]?>(_own.Acting(clinic), s => s.ReadAsync(photo, part, Cancel));
 
-    private static Task<List<(AccessDeed, AccessActorKind, Guid?)>> NotesAsync(TestClinic clinic) =>
+    private static Task<List<(AccessAction, AccessActorKind, Guid?)>> NotesAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
-            (await db.AccessNotes.OrderBy(n => n.Number).ToListAsync(Cancel)).ConvertAll(n => (n.Deed, n.ActorKind, n.SubjectId))
+            (await db.AccessNotes.OrderBy(n => n.Number).ToListAsync(Cancel)).ConvertAll(n => (n.Action, n.ActorKind, n.SubjectId))
         );
 
     private static Task<Photo> KeepAsync(TestClinic clinic, Client client, bool shared) =>

@@ -47,8 +47,8 @@ public sealed class TakeMyDataTests(PgServer server)
         Assert.DoesNotContain("Bo Larch", json, StringComparison.Ordinal);
         var note = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(Cancel));
         Assert.Equal(
-            (AccessDeed.ExportedClient, AccessActorKind.Client, _own.Client.Id, _own.Client.Id),
-            (note.Deed, note.ActorKind, note.ActorId!.Value, note.ClientId!.Value)
+            (AccessAction.ExportedClient, AccessActorKind.Client, _own.Client.Id, _own.Client.Id),
+            (note.Action, note.ActorKind, note.ActorId!.Value, note.ClientId!.Value)
         );
     }
 

@@ -20,16 +20,16 @@ public sealed class WhoSawMineTests(PgServer server)
     public async Task A_client_reads_who_looked_where_they_work_and_when_newest_first()
     {
         await using var clinic = await OpenClinicAsync();
-        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessDeed.OpenedHealth, _own.Client);
-        await NoteAsync(clinic, _own.Acting(clinic), AccessDeed.OpenedPhotos, _own.Client);
+        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessAction.OpenedHealth, _own.Client);
+        await NoteAsync(clinic, _own.Acting(clinic), AccessAction.OpenedPhotos, _own.Client);
 
         var screen = (await OpenAsync(clinic))!;
 
         var (mine, theirs) = (screen.Rows[0], screen.Rows[1]);
-        Assert.Equal((AccessActorKind.Client, AccessDeed.OpenedPhotos, null), (mine.Who, mine.Deed, mine.Name));
+        Assert.Equal((AccessActorKind.Client, AccessAction.OpenedPhotos, null), (mine.Who, mine.Action, mine.Name));
         Assert.Equal(
-            (AccessDeed.OpenedHealth, "Tam Rowe", "Stylist", TestClinic.UsualNow),
-            (theirs.Deed, theirs.Name, theirs.Role, theirs.At)
+            (AccessAction.OpenedHealth, "Tam Rowe", "Stylist", TestClinic.UsualNow),
+            (theirs.Action, theirs.Name, theirs.Role, theirs.At)
         );
         Assert.Equal(["Elm Row"], theirs.Salons);
     }
@@ -38,8 +38,8 @@ public sealed class WhoSawMineTests(PgServer server)
     public async Task What_concerns_others_or_nobody_is_not_among_it()
     {
         await using var clinic = await OpenClinicAsync();
-        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessDeed.OpenedHealth, _own.Other);
-        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessDeed.ExportedPractice, null);
+        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessAction.OpenedHealth, _own.Other);
+        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessAction.ExportedPractice, null);
 
         Assert.Empty((await OpenAsync(clinic))!.Rows);
     }
@@ -49,7 +49,7 @@ public sealed class WhoSawMineTests(PgServer server)
     {
         Client folded = null!;
         await using var clinic = await OpenClinicAsync(scene => folded = scene.Welcome("C-9", "Ada Fenwick", _own.Salon));
-        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessDeed.OpenedHealth, folded);
+        await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessAction.OpenedHealth, folded);
         await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).FoldInto(_own.Client));
 
         Assert.Single((await OpenAsync(clinic))!.Rows);
@@ -60,7 +60,7 @@ public sealed class WhoSawMineTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
         for (var i = 0; i < Slice.Page + 2; i++)
-            await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessDeed.OpenedHealth, _own.Client);
+            await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessAction.OpenedHealth, _own.Client);
 
         var first = (await OpenAsync(clinic))!;
 
@@ -82,7 +82,7 @@ public sealed class WhoSawMineTests(PgServer server)
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, long? before = null) =>
         clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), s => s.OpenAsync(before, Cancel));
 
-    private static Task<bool> NoteAsync(TestClinic clinic, Actor actor, AccessDeed deed, Client? client) =>
+    private static Task<bool> NoteAsync(TestClinic clinic, Actor actor, AccessAction deed, Client? client) =>
         clinic.AsAsync(
             actor,
             async services =>

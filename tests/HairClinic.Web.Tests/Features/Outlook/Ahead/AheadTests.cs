@@ -188,7 +188,7 @@ public sealed class AheadTests(PgServer server)
 
         Assert.Equal(["bare"], rows.Select(r => r.Code));
         var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(Cancel));
-        Assert.Equal((AccessDeed.ExportedPractice, "days without hair: 1"), (line.Deed, line.Reason));
+        Assert.Equal((AccessAction.ExportedPractice, "days without hair: 1"), (line.Action, line.Reason));
     }
 
     [Fact]

@@ -52,7 +52,7 @@ public sealed class EraseClientTests(PgServer server)
         Assert.Equal((_scene.Client.Id, (Guid?)_scene.Owner.Id, ErasureRule.Version), (erasure.ClientId, erasure.By, erasure.RuleVersion));
         Assert.True(
             await clinic.ReadAsync(db =>
-                db.AccessNotes.AnyAsync(n => n.Deed == AccessDeed.ErasedClient && n.ClientId == _scene.Client.Id, Cancel)
+                db.AccessNotes.AnyAsync(n => n.Action == AccessAction.ErasedClient && n.ClientId == _scene.Client.Id, Cancel)
             )
         );
     }

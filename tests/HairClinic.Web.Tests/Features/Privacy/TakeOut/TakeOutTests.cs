@@ -90,7 +90,7 @@ public sealed class TakeOutTests(PgServer server)
 
         await WriteAsync(clinic, _scene.AsOwner(clinic));
 
-        var note = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Deed == AccessDeed.ExportedClient, Cancel));
+        var note = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Action == AccessAction.ExportedClient, Cancel));
         Assert.Equal((_scene.Client.Id, _scene.Owner.Id), (note.ClientId!.Value, note.ActorId!.Value));
     }
 

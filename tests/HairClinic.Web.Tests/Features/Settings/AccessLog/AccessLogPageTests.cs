@@ -21,8 +21,8 @@ public sealed class AccessLogPageTests(PgServer server)
     public async Task Lines_come_newest_first_with_names_and_are_found_by_client_person_and_deed()
     {
         await using var clinic = await OpenClinicAsync();
-        await NoteAsync(clinic, _given.Stylist, AccessDeed.OpenedHealth, _ada);
-        await NoteAsync(clinic, _owner, AccessDeed.ExportedPractice, null);
+        await NoteAsync(clinic, _given.Stylist, AccessAction.OpenedHealth, _ada);
+        await NoteAsync(clinic, _owner, AccessAction.ExportedPractice, null);
 
         var all = (await OpenAsync(clinic, new(null, null, null, null))).Rows;
 
@@ -30,7 +30,7 @@ public sealed class AccessLogPageTests(PgServer server)
         Assert.Equal(("Tam Rowe", "Stylist", "C-1", "Ada Fenwick"), (all[1].Person, all[1].Role, all[1].ClientCode, all[1].ClientName));
         Assert.Equal(1, Assert.Single((await OpenAsync(clinic, new(" C-1 ", null, null, null))).Rows).Number);
         Assert.Equal(2, Assert.Single((await OpenAsync(clinic, new(null, _owner.Id, null, null))).Rows).Number);
-        Assert.Equal(1, Assert.Single((await OpenAsync(clinic, new(null, null, AccessDeed.OpenedHealth, null))).Rows).Number);
+        Assert.Equal(1, Assert.Single((await OpenAsync(clinic, new(null, null, AccessAction.OpenedHealth, null))).Rows).Number);
         Assert.Empty((await OpenAsync(clinic, new("C-2", null, null, null))).Rows);
     }
 
@@ -39,7 +39,7 @@ public sealed class AccessLogPageTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
         for (var i = 0; i < Slice.Page + 2; i++)
-            await NoteAsync(clinic, _given.Stylist, AccessDeed.OpenedHealth, _ada);
+            await NoteAsync(clinic, _given.Stylist, AccessAction.OpenedHealth, _ada);
 
         var first = await OpenAsync(clinic, new(null, null, null, null));
         var second = await OpenAsync(clinic, new(null, null, null, first.NextBefore));
@@ -52,7 +52,7 @@ public sealed class AccessLogPageTests(PgServer server)
     public async Task Taking_the_log_out_is_its_newest_line()
     {
         await using var clinic = await OpenClinicAsync();
-        await NoteAsync(clinic, _given.Stylist, AccessDeed.OpenedHealth, _ada);
+        await NoteAsync(clinic, _given.Stylist, AccessAction.OpenedHealth, _ada);
 
         var file = await clinic.UseAsync<Slice, byte[]>(
             clinic.Acting(_owner, _given.Here),
@@ -78,7 +78,7 @@ public sealed class AccessLogPageTests(PgServer server)
     private Task<Slice.Screen> OpenAsync(TestClinic clinic, Slice.Filter filter) =>
         clinic.UseAsync<Slice, Slice.Screen>(clinic.Acting(_owner, _given.Here), s => s.OpenAsync(filter, Cancel));
 
-    private static Task<bool> NoteAsync(TestClinic clinic, Person person, AccessDeed deed, Guid? client) =>
+    private static Task<bool> NoteAsync(TestClinic clinic, Person person, AccessAction deed, Guid? client) =>
         clinic.AsAsync(
             clinic.Acting(person),
             async services =>

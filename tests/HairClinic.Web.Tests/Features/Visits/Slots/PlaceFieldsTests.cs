@@ -15,7 +15,7 @@ public sealed class PlaceFieldsTests : UiTestContext
     [Fact]
     public void Day_time_chair_and_person_are_chosen_by_hand()
     {
-        var choice = new PlaceChoice();
+        var choice = new BookingChoice();
         var fields = Render<PlaceFields>(p => p.Add(f => f.Choice, choice).Add(f => f.Chairs, [_chair]).Add(f => f.People, [_person]));
 
         fields.Find("input[type=date]").Change("2027-02-05");
@@ -32,10 +32,10 @@ public sealed class PlaceFieldsTests : UiTestContext
     [Fact]
     public void What_is_missing_is_said_at_its_field()
     {
-        var check = new PlaceChoiceRules().Validate(new PlaceChoice());
+        var check = new BookingChoiceRules().Validate(new BookingChoice());
 
         var fields = Render<PlaceFields>(p =>
-            p.Add(f => f.Choice, new PlaceChoice()).Add(f => f.Chairs, [_chair]).Add(f => f.People, [_person]).Add(f => f.Check, check)
+            p.Add(f => f.Choice, new BookingChoice()).Add(f => f.Chairs, [_chair]).Add(f => f.People, [_person]).Add(f => f.Check, check)
         );
 
         Assert.Equal(
@@ -47,9 +47,9 @@ public sealed class PlaceFieldsTests : UiTestContext
     [Fact]
     public void An_offered_slot_needs_neither_day_nor_time() =>
         Assert.True(
-            new PlaceChoiceRules()
+            new BookingChoiceRules()
                 .Validate(
-                    new PlaceChoice
+                    new BookingChoice
                     {
                         StartsAt = TestClinic.UsualNow,
                         ChairId = _chair.Id,

@@ -1,8 +1,8 @@
 namespace HairClinic.Web.Features.Visits;
 
-public sealed class PlaceChoiceRules : AbstractValidator<PlaceChoice>
+public sealed class BookingChoiceRules : AbstractValidator<BookingChoice>
 {
-    public PlaceChoiceRules()
+    public BookingChoiceRules()
     {
         RuleFor(x => x.ChairId).NotEmpty().WithMessage("Choose a chair.");
         RuleFor(x => x.PersonId).NotEmpty().WithMessage("Choose who does it.");

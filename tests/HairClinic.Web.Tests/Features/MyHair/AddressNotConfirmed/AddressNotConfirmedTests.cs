@@ -4,9 +4,9 @@ using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using HairClinic.Web.Tests.Security;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Tests.Features.MyHair.ConfirmFirst;
+namespace HairClinic.Web.Tests.Features.MyHair.AddressNotConfirmed;
 
-public sealed class ConfirmFirstTests(PgServer server)
+public sealed class AddressNotConfirmedTests(PgServer server)
 {
     /// <summary>What an address that is not confirmed opens of a client's own pages. The list is closed: the rest is confided.</summary>
     private static readonly string[] DatesOnly =
@@ -15,7 +15,7 @@ public sealed class ConfirmFirstTests(PgServer server)
         "/my-hair/aftercare",
         "/my-hair/call-off-my-time",
         "/my-hair/choose-a-time",
-        "/my-hair/confirm-first",
+        "/my-hair/address-not-confirmed",
         "/my-hair/dates.ics",
         "/my-hair/look-again",
         "/my-hair/move-my-time",
@@ -66,8 +66,8 @@ public sealed class ConfirmFirstTests(PgServer server)
             "who-saw-mine",
         ];
         foreach (var page in confided)
-            EmptySite.LeadsTo("/my-hair/confirm-first", await browser.GetAsync($"/my-hair/{page}", Cancel));
-        var why = WebUtility.HtmlDecode(await browser.GetStringAsync("/my-hair/confirm-first", Cancel));
+            EmptySite.LeadsTo("/my-hair/address-not-confirmed", await browser.GetAsync($"/my-hair/{page}", Cancel));
+        var why = WebUtility.HtmlDecode(await browser.GetStringAsync("/my-hair/address-not-confirmed", Cancel));
         Assert.Contains("Your salon has to confirm your e-mail address first.", why, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/my-hair/dates.ics", Cancel)).StatusCode);
         Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/my-hair/choose-a-time", Cancel)).StatusCode);
