@@ -12,10 +12,10 @@ public sealed class AddressNotConfirmedTests(PgServer server)
     private static readonly string[] DatesOnly =
     [
         "/my-hair",
+        "/my-hair/address-not-confirmed",
         "/my-hair/aftercare",
         "/my-hair/call-off-my-time",
         "/my-hair/choose-a-time",
-        "/my-hair/address-not-confirmed",
         "/my-hair/dates.ics",
         "/my-hair/look-again",
         "/my-hair/move-my-time",
