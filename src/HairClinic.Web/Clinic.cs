@@ -57,7 +57,7 @@ public static class Clinic
         builder.Logging.AddDiscreetConsole();
         builder.Services.AddClinic();
         // Before the framework's own, which looks at hosts.
-        builder.Services.Insert(0, ServiceDescriptor.Transient<IStartupFilter, ProbesByAddress>());
+        builder.Services.Insert(0, ServiceDescriptor.Transient<IStartupFilter, HealthProbeHostFilter>());
 
         var app = builder.Build();
         app.UseShell(early => early.UseMiddleware<FirstRunGate>());

@@ -49,7 +49,7 @@ public sealed class DemoFolder : IAsyncDisposable
     private async Task<DirectoryInfo> FillAsync()
     {
         var site = await Site.OpenAsync(Now);
-        Practice = (await site.Services.GetRequiredService<DemoFiller>().FillAsync(CancellationToken.None))!.PracticeId;
+        Practice = (await site.Services.GetRequiredService<DemoSeeder>().FillAsync(CancellationToken.None))!.PracticeId;
         await RestAsync(site);
         return await site.CloseAsync();
     }

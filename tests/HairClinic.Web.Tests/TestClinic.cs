@@ -64,7 +64,7 @@ public sealed class TestClinic : IAsyncDisposable
         services.AddClinic();
         services.Replace(ServiceDescriptor.Singleton<IClock>(clock));
         var provider = services.BuildServiceProvider();
-        await provider.GetRequiredService<ClinicDatabase>().OpenAsync(TestContext.Current.CancellationToken);
+        await provider.GetRequiredService<DatabaseHost>().OpenAsync(TestContext.Current.CancellationToken);
 
         var clinic = new TestClinic(provider, Guid.CreateVersion7(), clock, commands);
         await clinic.LayAsync(lay);

@@ -18,7 +18,7 @@ public sealed class DueInput(OpeningDays opening, PracticeSettings settings, Hol
     public HoldWindow Window { get; } = new(rule.EarliestWeeks, rule.LatestWeeks);
 
     /// <summary>What the records up to the day of application say; null, or an answer of null, leaves the prior's target.</summary>
-    public Func<LocalDate, LearntTarget?>? Learnt { get; init; }
+    public Func<LocalDate, LearnedRebondTarget?>? Learnt { get; init; }
 
     /// <summary>The window's alone, for a client of a practice of which nothing is known.</summary>
     public int PriorTargetDays => PriorTargets.GetOrAdd(Window, window => new HoldPrior(window).TargetDays);

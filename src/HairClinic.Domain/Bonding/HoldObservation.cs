@@ -7,15 +7,15 @@ namespace HairClinic.Domain.Bonding;
 /// </remarks>
 public readonly record struct HoldObservation
 {
-    /// <param name="lower">Days, 0 or more; for <see cref="HoldKind.Between"/> not included, else included.</param>
+    /// <param name="lower">Days, 0 or more; for <see cref="HoldCensoring.Between"/> not included, else included.</param>
     /// <param name="upper">Days, included: as many where the day is known, more where it lies between, none where there is no upper end.</param>
     /// <exception cref="ArgumentException">No hold is like that.</exception>
-    public HoldObservation(HoldKind kind, int lower, int? upper)
+    public HoldObservation(HoldCensoring kind, int lower, int? upper)
     {
         var isOne = kind switch
         {
-            HoldKind.Exact => upper == lower,
-            HoldKind.Between => upper > lower,
+            HoldCensoring.Exact => upper == lower,
+            HoldCensoring.Between => upper > lower,
             _ => upper is null,
         };
         if (lower < 0 || !isOne)
@@ -23,7 +23,7 @@ public readonly record struct HoldObservation
         (Kind, Lower, Upper) = (kind, lower, upper);
     }
 
-    public HoldKind Kind { get; }
+    public HoldCensoring Kind { get; }
 
     public int Lower { get; }
 
@@ -49,7 +49,7 @@ public readonly record struct HoldObservation
         // An old book may give the reason without a lift of its own.
         if (removedOn is { } came && because is RemovalReason.Lifted)
             return LiftedBy(appliedOn, lastSoundOn ?? appliedOn, came, dayIsKnown: false);
-        return new HoldObservation(HoldKind.AtLeast, Math.Max(0, Period.DaysBetween(appliedOn, removedOn ?? today)), null);
+        return new HoldObservation(HoldCensoring.AtLeast, Math.Max(0, Period.DaysBetween(appliedOn, removedOn ?? today)), null);
     }
 
     private static HoldObservation LiftedBy(LocalDate appliedOn, LocalDate lastSound, LocalDate by, bool dayIsKnown)
@@ -57,17 +57,17 @@ public readonly record struct HoldObservation
         var upper = Period.DaysBetween(appliedOn, by);
         // Somewhere within the day of application: after nothing, and before the first day was over.
         if (upper == 0)
-            return new HoldObservation(HoldKind.Between, 0, 1);
+            return new HoldObservation(HoldCensoring.Between, 0, 1);
         var lower = Period.DaysBetween(appliedOn, lastSound);
         // Seen sound and found up on one civil day pins the day down.
         return dayIsKnown || lower >= upper
-            ? new HoldObservation(HoldKind.Exact, upper, upper)
-            : new HoldObservation(HoldKind.Between, lower, upper);
+            ? new HoldObservation(HoldCensoring.Exact, upper, upper)
+            : new HoldObservation(HoldCensoring.Between, lower, upper);
     }
 }
 
 /// <summary>What a bond tells about how long it held.</summary>
-public enum HoldKind
+public enum HoldCensoring
 {
     /// <summary>It lifted on a known day.</summary>
     Exact,

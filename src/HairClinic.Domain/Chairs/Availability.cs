@@ -40,14 +40,14 @@ internal sealed class Availability
         _beginnings = [.. busy.Select(interval => interval.Start), .. day.Select(interval => interval.End)];
     }
 
-    public static Availability OfChair(SlotQuestion question, ChairTime chair, IReadOnlyList<Interval> open) =>
+    public static Availability OfChair(SlotQuery question, ChairAvailability chair, IReadOnlyList<Interval> open) =>
         new(question.Service.Chair, Intervals.Merged(chair.Busy), open);
 
     /// <summary>A client is busy from the first minute to the last, waits included.</summary>
-    public static Availability OfClient(SlotQuestion question) =>
+    public static Availability OfClient(SlotQuery question) =>
         new([new TimeBlock(Duration.Zero, question.Service.Length)], Intervals.Merged(question.ClientBusy), []);
 
-    public static Availability OfPerson(SlotQuestion question, PersonTime person)
+    public static Availability OfPerson(SlotQuery question, PersonAvailability person)
     {
         var working = Intervals.Merged(person.Working);
         return new(question.Service.Hands, [.. Intervals.Merged(person.Busy.Concat(Between(question, working)))], working);
@@ -72,7 +72,7 @@ internal sealed class Availability
     }
 
     // Time off is as good as busy: from long enough before the window to long enough after it.
-    private static IEnumerable<Interval> Between(SlotQuestion question, List<Interval> working)
+    private static IEnumerable<Interval> Between(SlotQuery question, List<Interval> working)
     {
         var since = question.From - question.Service.Length;
         var until = question.To + question.Service.Length;
@@ -89,7 +89,7 @@ internal sealed class Availability
 }
 
 /// <summary>A chair and when it is taken. Intervals are bounded and half-open, in any order.</summary>
-public sealed record ChairTime(Guid ChairId, IReadOnlyList<Interval> Busy);
+public sealed record ChairAvailability(Guid ChairId, IReadOnlyList<Interval> Busy);
 
 /// <summary>Arithmetic on bounded, half-open intervals.</summary>
 internal static class Intervals
@@ -114,4 +114,4 @@ internal static class Intervals
 
 /// <summary>When a person works and when their hands are taken. Intervals are bounded and half-open.</summary>
 /// <param name="Skills">What they may do alone.</param>
-public sealed record PersonTime(Guid PersonId, IReadOnlyList<Interval> Working, IReadOnlyList<Interval> Busy, IReadOnlySet<Guid> Skills);
+public sealed record PersonAvailability(Guid PersonId, IReadOnlyList<Interval> Working, IReadOnlyList<Interval> Busy, IReadOnlySet<Guid> Skills);

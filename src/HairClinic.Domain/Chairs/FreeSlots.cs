@@ -2,7 +2,7 @@ namespace HairClinic.Domain.Chairs;
 
 /// <summary>Finds the best free slots for a visit.</summary>
 /// <remarks>
-/// Better is, in this order: nearer to the target (in steps of <see cref="SlotQuestion.NearEnough"/>); with the preferred
+/// Better is, in this order: nearer to the target (in steps of <see cref="SlotQuery.NearEnough"/>); with the preferred
 /// person; fewer loose ends; nearer exactly; earlier; then the order in which people and chairs were given. Starts are
 /// tried outwards from the target and the search stops once no later one can win, so its cost grows with starts ×
 /// (chairs + people) at worst, never with chairs × people. What it returns is a proposal: the database decides on clashes.
@@ -10,7 +10,7 @@ namespace HairClinic.Domain.Chairs;
 public static class FreeSlots
 {
     /// <exception cref="ArgumentException">The step is under a minute, or fewer than one slot is asked for.</exception>
-    public static IReadOnlyList<Slot> Find(SlotQuestion question)
+    public static IReadOnlyList<Slot> Find(SlotQuery question)
     {
         if (question.Step < Duration.FromMinutes(1))
             throw new ArgumentException("Starts lie at least a minute apart.", nameof(question));
@@ -39,7 +39,7 @@ public static class FreeSlots
         return best;
     }
 
-    private static List<Instant> Starts(SlotQuestion question, List<Interval> open)
+    private static List<Instant> Starts(SlotQuery question, List<Interval> open)
     {
         var starts = new List<Instant>();
         foreach (var stretch in open)
@@ -77,7 +77,7 @@ public static class FreeSlots
     }
 
     private static Slot? BestAt(
-        SlotQuestion question,
+        SlotQuery question,
         Instant start,
         Duration distance,
         (Guid ChairId, Availability Free)[] chairs,
@@ -120,7 +120,7 @@ public static class FreeSlots
     private static bool Beats((bool Preferred, int LooseEnds) one, (bool Preferred, int LooseEnds) other) =>
         one.Preferred != other.Preferred ? one.Preferred : one.LooseEnds < other.LooseEnds;
 
-    private static void AddIfBetter(SlotQuestion question, List<Slot> best, Slot slot)
+    private static void AddIfBetter(SlotQuery question, List<Slot> best, Slot slot)
     {
         var place = best.Count;
         while (place > 0 && Rank(question, slot).CompareTo(Rank(question, best[place - 1])) < 0)
@@ -130,10 +130,10 @@ public static class FreeSlots
             best.RemoveAt(best.Count - 1);
     }
 
-    private static (long, bool, int, Duration, Instant) Rank(SlotQuestion question, Slot slot) =>
+    private static (long, bool, int, Duration, Instant) Rank(SlotQuery question, Slot slot) =>
         (Bucket(question, slot.FromTarget), !slot.WithPreferred, slot.LooseEnds, slot.FromTarget, slot.StartsAt);
 
-    private static long Bucket(SlotQuestion question, Duration distance) =>
+    private static long Bucket(SlotQuery question, Duration distance) =>
         question.NearEnough > Duration.Zero ? (long)Math.Floor(distance / question.NearEnough) : distance.BclCompatibleTicks;
 
     private static Duration Distance(Instant start, Instant target) => start >= target ? start - target : target - start;

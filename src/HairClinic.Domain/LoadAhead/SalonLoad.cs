@@ -107,7 +107,7 @@ public readonly record struct WeekLoad(
         );
 
     /// <summary>Mean and variance of so many visits of a kind.</summary>
-    public static WeekLoad FromCounts(VisitCount rebonds, VisitCount washes, VisitCount fittings, LoadMinutes each) =>
+    public static WeekLoad FromCounts(VisitCount rebonds, VisitCount washes, VisitCount fittings, VisitTypeMinutes each) =>
         new(
             rebonds.Mean,
             washes.Mean,

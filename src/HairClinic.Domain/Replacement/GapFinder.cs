@@ -16,13 +16,13 @@ public static class GapFinder
     {
         if (client.Bonds.Count == 0)
             return new ClientGaps(0, [], HasLapsed: false);
-        var first = CivilDay.Number(client.Bonds.Min(b => b.AppliedOn));
-        var (begin, end) = (CivilDay.Number(from), CivilDay.Number(through));
+        var first = CivilDayNumber.Number(client.Bonds.Min(b => b.AppliedOn));
+        var (begin, end) = (CivilDayNumber.Number(from), CivilDayNumber.Number(through));
         if (client.LeftOn is { } left)
-            end = Math.Min(end, CivilDay.Number(left) - 1);
+            end = Math.Min(end, CivilDayNumber.Number(left) - 1);
         var covers = Covers(client, first, end);
         var lastCovered = covers.Count == 0 ? first - 1 : covers.Max(c => c.To);
-        var lapsed = ClientLapse.HasLapsed(CivilDay.Date(lastCovered), CivilDay.Date(end));
+        var lapsed = LapsedClientRule.HasLapsed(CivilDayNumber.Date(lastCovered), CivilDayNumber.Date(end));
         if (lapsed)
             end = lastCovered;
         var (gaps, away) = (new List<Gap>(), 0);
@@ -37,13 +37,13 @@ public static class GapFinder
 
         void Note(int day, int last)
         {
-            var (since, ended) = (Math.Max(day, begin), CivilDay.Date(day).PlusDays(-1));
+            var (since, ended) = (Math.Max(day, begin), CivilDayNumber.Date(day).PlusDays(-1));
             if (last < since)
                 return;
             if (client.Units.Any(u => u.IsAtHome && u.GoneOn == ended))
                 away += last - since + 1;
             else
-                gaps.Add(new(CivilDay.Date(since), CivilDay.Date(last), CauseOf(client, ended)));
+                gaps.Add(new(CivilDayNumber.Date(since), CivilDayNumber.Date(last), CauseOf(client, ended)));
         }
     }
 
@@ -57,7 +57,7 @@ public static class GapFinder
             .. bonds
                 .Concat(units)
                 .Select(c =>
-                    (From: Math.Max(first, CivilDay.Number(c.From)), To: Math.Min(end, c.To is { } to ? CivilDay.Number(to) : end))
+                    (From: Math.Max(first, CivilDayNumber.Number(c.From)), To: Math.Min(end, c.To is { } to ? CivilDayNumber.Number(to) : end))
                 )
                 .Where(c => c.From <= c.To)
                 .OrderBy(c => c.From),

@@ -93,6 +93,6 @@ public sealed record ReorderOutlook(LocalDate Today, Guid UnitKindId, double Alp
     /// <summary>A unit is bonded today.</summary>
     public bool OnHead { get; init; }
 
-    public OrderStanding Standing =>
+    public NextUnitStatus Standing =>
         new(Today, OrderBy, OnHead, InHand, InFlight, GapBeforeArrival, Alpha) { GapIfOrderedToday = GapIfOrderedToday };
 }

@@ -14,11 +14,11 @@ public sealed class WorkshopDays
     public WorkshopDays(LocalDate today, IEnumerable<DateInterval> closures, int length)
     {
         var closed = new bool[length + 1];
-        var start = CivilDay.Number(today);
+        var start = CivilDayNumber.Number(today);
         foreach (var closure in closures)
         {
-            var last = Math.Min(length, CivilDay.Number(closure.End) - start);
-            for (var day = Math.Max(1, CivilDay.Number(closure.Start) - start); day <= last; day++)
+            var last = Math.Min(length, CivilDayNumber.Number(closure.End) - start);
+            for (var day = Math.Max(1, CivilDayNumber.Number(closure.Start) - start); day <= last; day++)
                 closed[day] = true;
         }
         (_worked, _dayOf) = (new int[length + 1], new int[length + 1]);
@@ -44,8 +44,8 @@ public sealed class WorkshopDays
     /// <summary>Working days after one day up to and with another: how long an order took or has waited, closures apart.</summary>
     public static int Between(LocalDate from, LocalDate through, IEnumerable<DateInterval> closures)
     {
-        var (first, last) = (CivilDay.Number(from), CivilDay.Number(through));
-        var closed = closures.Select(c => (From: CivilDay.Number(c.Start), Through: CivilDay.Number(c.End))).ToList();
+        var (first, last) = (CivilDayNumber.Number(from), CivilDayNumber.Number(through));
+        var closed = closures.Select(c => (From: CivilDayNumber.Number(c.Start), Through: CivilDayNumber.Number(c.End))).ToList();
         return Enumerable.Range(first + 1, Math.Max(0, last - first)).Count(day => !closed.Exists(c => c.From <= day && day <= c.Through));
     }
 }

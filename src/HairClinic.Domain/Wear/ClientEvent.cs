@@ -33,5 +33,5 @@ public readonly record struct ClientEvent
     public static ClientEvent Away(LocalDate from, LocalDate through, int daysAhead = UsualDaysAhead) =>
         new(from, through, daysAhead, true);
 
-    internal bool Covers(int day) => CivilDay.Number(From) <= day && day <= CivilDay.Number(Through);
+    internal bool Covers(int day) => CivilDayNumber.Number(From) <= day && day <= CivilDayNumber.Number(Through);
 }

@@ -38,7 +38,7 @@ public readonly record struct Cure
     /// midnight of a night that loses an hour runs over, by that hour; the visit itself is checked against the instant.
     /// </remarks>
     public LocalDate FirstClearDay(LocalDate appliedOn, OpeningDays opening) =>
-        CivilDay.Date(FirstClearDay(CivilDay.Number(appliedOn), opening));
+        CivilDayNumber.Date(FirstClearDay(CivilDayNumber.Number(appliedOn), opening));
 
     internal int FirstClearDay(int appliedOn, OpeningDays opening) => opening.Later(appliedOn, (Hours + 23) / 24 + 1);
 }

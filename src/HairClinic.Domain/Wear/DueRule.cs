@@ -29,7 +29,7 @@ public static class DueRule
             throw new ArgumentException("A target is 1 to 3,660 days after application.", nameof(question));
 
         var appliedOn = question.AppliedOn;
-        var applied = CivilDay.Number(appliedOn);
+        var applied = CivilDayNumber.Number(appliedOn);
         var closesOn = question.Window.Closes(appliedOn);
         var closes = applied + NodaConstants.DaysPerWeek * question.Window.LatestWeeks;
         var opens = applied + NodaConstants.DaysPerWeek * question.Window.EarliestWeeks;
@@ -56,7 +56,7 @@ public static class DueRule
         if (pulling >= 0)
         {
             daysAhead = events[pulling].DaysAhead;
-            last = target = CivilDay.Number(events[pulling].From) - daysAhead;
+            last = target = CivilDayNumber.Number(events[pulling].From) - daysAhead;
             rules |= DueReasons.Bit(DueRuleName.PulledAheadOfEvent);
         }
 
@@ -91,7 +91,7 @@ public static class DueRule
         return new(appliedOn.PlusDays(opens - applied), appliedOn.PlusDays(target - applied), closesOn, dueOn, why);
     }
 
-    private static DueRuleName TargetRule(LearntTarget? learnt) =>
+    private static DueRuleName TargetRule(LearnedRebondTarget? learnt) =>
         learnt switch
         {
             { OwnBonds: > 0 } => DueRuleName.TargetFromOwnBonds,
@@ -104,7 +104,7 @@ public static class DueRule
         var deciding = -1;
         for (var index = 0; index < events.Length; index++)
         {
-            var begins = CivilDay.Number(events[index].From);
+            var begins = CivilDayNumber.Number(events[index].From);
             var latest = begins - events[index].DaysAhead;
             if (begins < opens || latest >= target || latest < cured)
                 continue;
@@ -160,7 +160,7 @@ public readonly record struct DueQuestion(LocalDate AppliedOn, HoldWindow Window
     public Cure Cure { get; init; }
 
     /// <summary>Where the target comes from the practice's records; its days are the target's.</summary>
-    public LearntTarget? Learnt { get; init; }
+    public LearnedRebondTarget? Learnt { get; init; }
 
     /// <summary>Dates to be ready for and days away, in any order. Past ones and those far off do no harm.</summary>
     public ImmutableArray<ClientEvent> Events { get; init; }
@@ -218,7 +218,7 @@ internal ref struct DaySearch(OpeningDays opening, ReadOnlySpan<ClientEvent> eve
     }
 
     private bool Suits(int day, WeekdaySet weekdays) =>
-        (weekdays.Bits & CivilDay.WeekdayBit(day)) != 0 && opening.IsOpen(day) && !IsAway(day);
+        (weekdays.Bits & CivilDayNumber.WeekdayBit(day)) != 0 && opening.IsOpen(day) && !IsAway(day);
 
     private bool IsAway(int day)
     {

@@ -27,7 +27,7 @@ public sealed class OpeningDays
         _weekdays = weekdays;
         _skipped = [.. SkippedDays(zone)];
         var closed = closures
-            .Select(closure => (First: CivilDay.Number(closure.Start), Last: CivilDay.Number(closure.End)))
+            .Select(closure => (First: CivilDayNumber.Number(closure.Start), Last: CivilDayNumber.Number(closure.End)))
             .Concat(_skipped.Select(day => (First: day, Last: day)))
             .OrderBy(stretch => stretch.First)
             .ToList();
@@ -43,26 +43,26 @@ public sealed class OpeningDays
         }
     }
 
-    public bool IsOpen(LocalDate day) => IsOpen(CivilDay.Number(day));
+    public bool IsOpen(LocalDate day) => IsOpen(CivilDayNumber.Number(day));
 
     /// <summary>The open day within [first, last] nearest to the one wanted, the earlier on a tie.</summary>
     /// <returns>Nothing when no day in the stretch is open.</returns>
     public LocalDate? Nearest(LocalDate wanted, LocalDate first, LocalDate last)
     {
-        var (middle, low, high) = (CivilDay.Number(wanted), CivilDay.Number(first), CivilDay.Number(last));
+        var (middle, low, high) = (CivilDayNumber.Number(wanted), CivilDayNumber.Number(first), CivilDayNumber.Number(last));
         var reach = Math.Max(middle - low, high - middle);
         for (var distance = 0; distance <= reach; distance++)
         {
             if (middle - distance >= low && middle - distance <= high && IsOpen(middle - distance))
-                return CivilDay.Date(middle - distance);
+                return CivilDayNumber.Date(middle - distance);
             if (middle + distance >= low && middle + distance <= high && IsOpen(middle + distance))
-                return CivilDay.Date(middle + distance);
+                return CivilDayNumber.Date(middle + distance);
         }
 
         return null;
     }
 
-    internal bool IsOpen(int day) => (_weekdays.Bits & CivilDay.WeekdayBit(day)) != 0 && (_closedFrom.Length == 0 || !IsClosed(day));
+    internal bool IsOpen(int day) => (_weekdays.Bits & CivilDayNumber.WeekdayBit(day)) != 0 && (_closedFrom.Length == 0 || !IsClosed(day));
 
     /// <summary>The day that many existing days later.</summary>
     internal int Later(int day, int days)
@@ -94,7 +94,7 @@ public sealed class OpeningDays
             {
                 var firstWhole = before.IsoLocalEnd.PlusTicks(NodaConstants.TicksPerDay - 1).Date;
                 for (var day = firstWhole; day.PlusDays(1).AtMidnight() <= after.IsoLocalStart; day = day.PlusDays(1))
-                    yield return CivilDay.Number(day);
+                    yield return CivilDayNumber.Number(day);
             }
 
             before = after;

@@ -56,11 +56,11 @@ public sealed record PatchTestRule
             { HasReacted: true } => PatchVerdict.Reacted,
             { } made when visitOn > LastValidDay(made) => PatchVerdict.Expired,
             { } made when bondingAt < FirstReadingAt(made) => PatchVerdict.TooSoon,
-            { FirstReading: PatchReading.NotRead, SecondReading: PatchReading.NotRead } => PatchVerdict.NotRead,
-            { FirstReading: PatchReading.NotRead } made when bondingAt < SecondReadingAt(made) => PatchVerdict.NotRead,
-            { FirstReading: PatchReading.NotRead } => PatchVerdict.FirstReadingMissed,
+            { FirstReading: PatchTestReading.NotRead, SecondReading: PatchTestReading.NotRead } => PatchVerdict.NotRead,
+            { FirstReading: PatchTestReading.NotRead } made when bondingAt < SecondReadingAt(made) => PatchVerdict.NotRead,
+            { FirstReading: PatchTestReading.NotRead } => PatchVerdict.FirstReadingMissed,
             { } made when bondingAt < SecondReadingAt(made) => PatchVerdict.SecondReadingToCome,
-            { SecondReading: PatchReading.Clear } => PatchVerdict.Clear,
+            { SecondReading: PatchTestReading.Clear } => PatchVerdict.Clear,
             _ => PatchVerdict.SecondReadingMissed,
         };
 
@@ -76,7 +76,7 @@ public sealed record PatchTestRule
 }
 
 /// <summary>What was seen where a product was tried on the skin.</summary>
-public enum PatchReading
+public enum PatchTestReading
 {
     NotRead,
     Clear,
@@ -88,10 +88,10 @@ public enum PatchReading
 /// <param name="AppliedOn">The salon's civil day of that moment: validity is counted in calendar months from it.</param>
 public readonly record struct PatchTest(Instant AppliedAt, LocalDate AppliedOn)
 {
-    public PatchReading FirstReading { get; init; }
-    public PatchReading SecondReading { get; init; }
+    public PatchTestReading FirstReading { get; init; }
+    public PatchTestReading SecondReading { get; init; }
 
-    public bool HasReacted => FirstReading == PatchReading.Reaction || SecondReading == PatchReading.Reaction;
+    public bool HasReacted => FirstReading == PatchTestReading.Reaction || SecondReading == PatchTestReading.Reaction;
 }
 
 /// <summary>What a product's patch test says about bonding with it at a given moment. Stored by name.</summary>

@@ -11,20 +11,20 @@ public sealed record WearLineModel(
     LocalDate From,
     LocalDate To,
     LocalDate Today,
-    IReadOnlyList<WearLane> Lanes,
-    IReadOnlyList<WearVisit> Visits,
-    WearGap? Gap = null
+    IReadOnlyList<WearLineUnit> Lanes,
+    IReadOnlyList<WearLineVisit> Visits,
+    WearLineGap? Gap = null
 )
 {
     /// <summary>The lane on the head today, if any.</summary>
-    public WearLane? Worn => Lanes.FirstOrDefault(lane => lane.Open is not null);
+    public WearLineUnit? Worn => Lanes.FirstOrDefault(lane => lane.Open is not null);
 }
 
 /// <summary>The 10 % and the 90 % day of a predicted end.</summary>
-public sealed record WearBand(LocalDate Early, LocalDate Late);
+public sealed record PredictedEndRange(LocalDate Early, LocalDate Late);
 
 /// <summary>One spell on the head, with the window in which its rebond falls due.</summary>
-public sealed record WearBond(
+public sealed record WearLineBond(
     LocalDate AppliedOn,
     LocalDate Opens,
     LocalDate DueOn,
@@ -34,17 +34,17 @@ public sealed record WearBond(
 );
 
 /// <summary>A point of the fading bar: the chance, 0 to 1, that the unit still wears on this day.</summary>
-public sealed record WearFade(LocalDate On, double Survival);
+public sealed record WearSurvivalPoint(LocalDate On, double Survival);
 
 /// <summary>From the day the last unit is worn out up to, and not including, the day the next can be worn.</summary>
 /// <param name="WithoutHair">Nothing is on the head and nothing in house: those are days without hair, where else worn-out hair is on.</param>
-public sealed record WearGap(LocalDate From, LocalDate Until, bool WithoutHair = false)
+public sealed record WearLineGap(LocalDate From, LocalDate Until, bool WithoutHair = false)
 {
     public int Days => Period.DaysBetween(From, Until);
 }
 
 /// <summary>One unit's life. Dotted from ordered, solid from arrived, ended by retired; predictions are there once there is a model to make them.</summary>
-public sealed record WearLane(string Serial, string Kind)
+public sealed record WearLineUnit(string Serial, string Kind)
 {
     public LocalDate? Ordered { get; init; }
     public LocalDate? Arrived { get; init; }
@@ -53,18 +53,18 @@ public sealed record WearLane(string Serial, string Kind)
     /// <summary>Likely arrival, earliest and latest; a single promised day has both alike.</summary>
     public LocalDate? PromisedFrom { get; init; }
     public LocalDate? PromisedTo { get; init; }
-    public IReadOnlyList<WearBond> Bonds { get; init; } = [];
+    public IReadOnlyList<WearLineBond> Bonds { get; init; } = [];
 
     /// <summary>The chance that the unit still wears on a day, from today on; first point 1, never rising.</summary>
-    public IReadOnlyList<WearFade> Fade { get; init; } = [];
+    public IReadOnlyList<WearSurvivalPoint> Fade { get; init; } = [];
 
     /// <summary>The days between which four ends in five will fall.</summary>
-    public WearBand? Band { get; init; }
+    public PredictedEndRange? Band { get; init; }
     public LocalDate? ReorderBy { get; init; }
 
     /// <summary>The bond that holds today.</summary>
-    public WearBond? Open => Bonds.FirstOrDefault(bond => bond.RemovedOn is null);
+    public WearLineBond? Open => Bonds.FirstOrDefault(bond => bond.RemovedOn is null);
 }
 
 /// <summary>A visit as a tick on the line; the label is for whoever points at it or listens.</summary>
-public sealed record WearVisit(LocalDate On, string Label);
+public sealed record WearLineVisit(LocalDate On, string Label);

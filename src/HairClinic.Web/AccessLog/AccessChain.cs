@@ -26,10 +26,10 @@ public static class AccessChain
     public static Instant ToMicroseconds(Instant at) => Instant.FromUnixTimeTicks(at.ToUnixTimeTicks() / 10 * 10);
 
     private static byte[] Encode(AccessNote note) =>
-        BoundTo.Parts(
+        AssociatedData.Parts(
             [Format],
-            BoundTo.Bytes(note.PracticeId),
-            BoundTo.Bytes(note.Id),
+            AssociatedData.Bytes(note.PracticeId),
+            AssociatedData.Bytes(note.Id),
             Number(note.Number),
             Number(note.At.ToUnixTimeTicks()),
             Text(note.ActorKind.ToString()),
@@ -52,5 +52,5 @@ public static class AccessChain
 
     private static byte[] Text(string text) => Encoding.UTF8.GetBytes(text);
 
-    private static byte[] Optional(Guid? id) => id is { } value ? BoundTo.Bytes(value) : [];
+    private static byte[] Optional(Guid? id) => id is { } value ? AssociatedData.Bytes(value) : [];
 }

@@ -32,7 +32,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     {
         var now = clock.GetCurrentInstant();
         await using var db = databases.OpenUnfenced();
-        var device = DeviceWords.Describe(userAgent);
+        var device = DeviceDescription.Describe(userAgent);
         SignInSession session;
         if (tablet is null)
             session = new SignInSession(Guid.NewGuid(), user, way, device, now);

@@ -65,7 +65,7 @@ public static class Commands
             var app = build([.. folder is null ? [] : new[] { $"--data={folder}" }, .. more, .. result.UnmatchedTokens]);
             try
             {
-                await app.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+                await app.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
                 return app;
             }
             catch

@@ -28,7 +28,7 @@ public static class ServeVerb
 
     private static async Task FillAsync(WebApplication app)
     {
-        if (await app.Services.GetRequiredService<DemoFiller>().FillAsync(CancellationToken.None) is not { } filled)
+        if (await app.Services.GetRequiredService<DemoSeeder>().FillAsync(CancellationToken.None) is not { } filled)
         {
             Console.WriteLine("This database holds a practice already; it was left as it is.");
             return;

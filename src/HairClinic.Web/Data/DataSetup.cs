@@ -12,11 +12,11 @@ public static class DataSetup
     public static IServiceCollection AddClinicData(this IServiceCollection services) =>
         services
             .AddSingleton<IClock>(SystemClock.Instance)
-            .AddSingleton<ClinicDatabase>()
+            .AddSingleton<DatabaseHost>()
             .AddSingleton(sp => new DataDisk(() => DiskSpace.For(sp.GetRequiredService<IConfiguration>()["data"] ?? DefaultFolders.Data)))
             .AddSingleton(sp =>
                 ClinicDbOptions.For(
-                    ClinicConnections.Preparing(sp.GetRequiredService<ClinicDatabase>().Connections.Program),
+                    ClinicConnections.Preparing(sp.GetRequiredService<DatabaseHost>().Connections.Program),
                     sp.GetRequiredService<ILoggerFactory>(),
                     sp.GetRequiredService<IClock>()
                 )

@@ -12,13 +12,13 @@ public sealed record DemoClient(
     int Number,
     DemoSalon Salon,
     string Stylist,
-    DemoKind Kind,
+    DemoUnitKind Kind,
     DemoProduct Adhesive,
     LocalDate Since,
     bool WasClientBefore,
     double CoverDays,
     bool Washes,
-    DemoEnding Ending,
+    DemoClientStatus Ending,
     double HoldEffect,
     double LifeEffect
 )
@@ -41,16 +41,16 @@ public sealed record DemoClient(
             DemoPractice.Products[Math.Max(0, random.Next(4) - 1)],
             before ? today.PlusDays(random.Next(35) - SinceDays) : today.PlusDays(-random.Next(20, 660)),
             before,
-            DemoTruth.CoverDays * Math.Exp(DemoTruth.CoverSpread * random.Normal()),
+            DemoModelParameters.CoverDays * Math.Exp(DemoModelParameters.CoverSpread * random.Normal()),
             Washes: random.Next(100) < 30,
             random.Next(100) switch
             {
-                < 4 => DemoEnding.Left,
-                < 24 => DemoEnding.LetsItSlip,
-                _ => DemoEnding.ComesOn,
+                < 4 => DemoClientStatus.Left,
+                < 24 => DemoClientStatus.LetsItSlip,
+                _ => DemoClientStatus.ComesOn,
             },
-            DemoTruth.ClientSpread * random.Normal(),
-            DemoTruth.ClientSpread * random.Normal()
+            DemoModelParameters.ClientSpread * random.Normal(),
+            DemoModelParameters.ClientSpread * random.Normal()
         );
     }
 
@@ -82,7 +82,7 @@ public sealed record DemoClient(
             },
         };
 
-    private static DemoKind Pick(Random random)
+    private static DemoUnitKind Pick(Random random)
     {
         var share = random.Next(DemoPractice.Kinds.Sum(k => k.Share));
         return DemoPractice.Kinds.First(k => (share -= k.Share) < 0);
@@ -90,7 +90,7 @@ public sealed record DemoClient(
 }
 
 /// <summary>How an invented client's two years stand today.</summary>
-public enum DemoEnding
+public enum DemoClientStatus
 {
     ComesOn,
 
@@ -100,9 +100,9 @@ public enum DemoEnding
 }
 
 /// <param name="Share">Of a hundred clients, how many wear it.</param>
-public sealed record DemoKind(string Name, string Base, string Workshop, int Share)
+public sealed record DemoUnitKind(string Name, string Base, string Workshop, int Share)
 {
-    public DemoMaker Maker => DemoTruth.Makers.Single(m => m.Name == Workshop);
+    public DemoMaker Maker => DemoModelParameters.Makers.Single(m => m.Name == Workshop);
 
     public (int From, int To) LifeDays =>
         TradeDefaults.Bases.Where(b => b.Name == Base).Select(b => (b.LifeFromDays, b.LifeToDays)).Single();

@@ -65,7 +65,7 @@ public sealed class DemoDay(ClinicDb db, DemoHistory history, Instant now)
         var used = old.Products.Select(p => (Guid.CreateVersion7(), new ProductUse(p.ProductId, p.LotId, p.Coats))).ToList();
         var basis = dues.InputFor(client, kind.BaseMaterialId, used.Select(u => (Guid?)u.Item2.ProductId).FirstOrDefault(), old.Attachment);
         var found = new TakeDown(grades, off.Lift is not null, off.LiftedOn, off.LiftZone, off.RemovedBecause!.Value);
-        bool? waits = old.Attachment == Attachment.Liquid ? !DemoTruth.DrawWaitsCut(random, life.Client.Adhesive) : null;
+        bool? waits = old.Attachment == Attachment.Liquid ? !DemoModelParameters.DrawWaitsCut(random, life.Client.Adhesive) : null;
         var made = new NewBond(
             Guid.CreateVersion7(),
             goesOn,

@@ -5,7 +5,7 @@ using HairClinic.Web.Features.Settings;
 namespace HairClinic.Web.Demo;
 
 /// <summary>Two years of one invented client: bonds made and lifted, units worn out, visits kept and missed, as people act who do not know how long anything will last.</summary>
-public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer drawer, Random random, LocalDate today)
+public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoUnitSupply drawer, Random random, LocalDate today)
 {
     private const int LongestBookingAheadDays = 45;
     private const int OrderedBeforeDays = 95;
@@ -69,7 +69,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
     {
         var (from, to) = client.HoldWeeks;
         // The day is chosen from the window: how long this bond will hold, nobody knows.
-        var late = client.Ending == DemoEnding.LetsItSlip;
+        var late = client.Ending == DemoClientStatus.LetsItSlip;
         var planned = late
             ? bond.AppliedOn.PlusDays(to * 7 + random.Days(3, 21))
             : bond.AppliedOn.PlusDays(from * 7 - 4 + random.Next(4 + (to - from) * 7 / 3));
@@ -78,7 +78,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
             (bond, comes) = Wash(bond, wash, comes);
         if (comes > today)
             return Stop(bond.ToldBy(today, random), planned, comes);
-        if (client.Ending == DemoEnding.Left && comes > today.PlusDays(-90))
+        if (client.Ending == DemoClientStatus.Left && comes > today.PlusDays(-90))
             return Leave(bond, comes);
         if (random.Next(100) < 4 && Miss(comes) is var missed && (comes = missed.PlusDays(random.Days(3, 14))) > today)
             return Stop(bond.ToldBy(today, random), comes, comes);
@@ -132,7 +132,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
     {
         // Nobody books for a lift that has yet to come.
         var wanted = bond.Row.LiftReportedOn is null ? planned : comes;
-        var books = client.Ending == DemoEnding.ComesOn && wanted <= today.PlusDays(LongestBookingAheadDays) && random.Next(100) < 60;
+        var books = client.Ending == DemoClientStatus.ComesOn && wanted <= today.PlusDays(LongestBookingAheadDays) && random.Next(100) < 60;
         if (books)
             See("Rebond", wanted <= today.PlusDays(2) && random.Happens(0.5) ? today : LocalDate.Max(wanted, today));
         if (client.Washes && bond.AppliedOn.PlusDays(14) is var wash && wash > today && wash < planned.PlusDays(-7))
@@ -163,7 +163,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
     {
         unit.OnHead = true;
         unit.FirstBonded ??= slot.Day;
-        var cut = DemoTruth.DrawWaitsCut(random, client.Adhesive);
+        var cut = DemoModelParameters.DrawWaitsCut(random, client.Adhesive);
         var hasCoats = client.Adhesive.Attachment == Attachment.Liquid;
         var row = new BondRow
         {
@@ -176,12 +176,12 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoDrawer draw
             Lot = DemoPractice.LotOf(client.Adhesive, slot.Day),
             Coats = hasCoats ? random.Next(2, 5) : null,
             Attachment = client.Adhesive.Attachment,
-            WaitsKept = hasCoats && random.Happens(DemoTruth.ChanceWaitsNoted) ? !cut : null,
+            WaitsKept = hasCoats && random.Happens(DemoModelParameters.ChanceWaitsNoted) ? !cut : null,
             Stylist = slot.Stylist,
         };
-        var hold = DemoTruth.DrawHold(random, client, slot.Day, today, cut);
-        var attentive = client.Ending == DemoEnding.LetsItSlip || random.Happens(DemoTruth.ChanceRings);
-        Open = new DemoBond(unit, row, hold, attentive, Remembers: random.Happens(DemoTruth.ChanceRemembers));
+        var hold = DemoModelParameters.DrawHold(random, client, slot.Day, today, cut);
+        var attentive = client.Ending == DemoClientStatus.LetsItSlip || random.Happens(DemoModelParameters.ChanceRings);
+        Open = new DemoBond(unit, row, hold, attentive, Remembers: random.Happens(DemoModelParameters.ChanceRemembers));
     }
 
     private DemoSlot See(string service, LocalDate wanted)

@@ -58,7 +58,7 @@ public static class DemoPractice
         new("Tape T, long-hold contour strips", ProductKind.Tape, "acrylic tape", Attachment.Tape, "T"),
     ];
 
-    public static readonly IReadOnlyList<DemoKind> Kinds =
+    public static readonly IReadOnlyList<DemoUnitKind> Kinds =
     [
         new("French lace, full cap", "French lace", "Workshop North", 25),
         new("Thin skin top", "Thin skin 0.06 mm", "Workshop Quay", 20),

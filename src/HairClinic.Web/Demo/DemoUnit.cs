@@ -7,7 +7,7 @@ namespace HairClinic.Web.Demo;
 /// <summary>One invented unit on its way from order to worn out.</summary>
 /// <param name="remade">The day it came back made again; null where it passed its first inspection.</param>
 /// <param name="life">Worn days until its structure is at grade 3.</param>
-public sealed class DemoUnit(string serial, DemoKind kind, LocalDate ordered, LocalDate arrived, LocalDate? remade, double life)
+public sealed class DemoUnit(string serial, DemoUnitKind kind, LocalDate ordered, LocalDate arrived, LocalDate? remade, double life)
 {
     private const int InspectedAfter = 1;
 
@@ -17,7 +17,7 @@ public sealed class DemoUnit(string serial, DemoKind kind, LocalDate ordered, Lo
     /// <summary>Ready to be bonded.</summary>
     public LocalDate Ready => Arrives.PlusDays(3);
 
-    public LocalDate FirstPromise => ordered.PlusDays(DemoTruth.PromisedDays);
+    public LocalDate FirstPromise => ordered.PlusDays(DemoModelParameters.PromisedDays);
 
     public int WornDays { get; set; }
     public LocalDate? FirstBonded { get; set; }
@@ -101,7 +101,7 @@ public sealed class DemoUnit(string serial, DemoKind kind, LocalDate ordered, Lo
     // A remake has a promise of its own; of one still under way it is the book's to write it down.
     private IEnumerable<LocalDate> Promises(LocalDate today) =>
         Slipping(FirstPromise, arrived, today)
-            .Concat(remade <= today ? Slipping(arrived.PlusDays(InspectedAfter + DemoTruth.PromisedDays), remade.Value, today) : []);
+            .Concat(remade <= today ? Slipping(arrived.PlusDays(InspectedAfter + DemoModelParameters.PromisedDays), remade.Value, today) : []);
 
     // The workshop says that it will be late a week before it would have come, and never how late.
     private static IEnumerable<LocalDate> Slipping(LocalDate promised, LocalDate comes, LocalDate today)

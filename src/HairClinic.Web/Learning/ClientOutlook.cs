@@ -4,7 +4,7 @@ namespace HairClinic.Web.Learning;
 
 /// <summary>One client's units and next order as they stand at this moment, on the stored fits: what their pages show.</summary>
 /// <param name="Case">Null for who has never worn a unit, or wears none any more.</param>
-public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, ReorderCase? Case, ReorderOutlook? Outlook)
+public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, PreparedReorder? Case, ReorderOutlook? Outlook)
 {
     public static async Task<ClientOutlook> LoadAsync(
         ClinicDb db,
@@ -25,21 +25,21 @@ public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, ReorderCa
     public OrderTimes Orders => Book.OrdersOn(Today);
 
     /// <summary>What the wear line draws to the right of today.</summary>
-    public WearAhead Ahead() =>
+    public WearForecast Ahead() =>
         new(Case?.Left ?? new Dictionary<Guid, (LifePrediction, int)>(), Orders.Arrivals(Units.Units), Outlook?.OrderBy, Gap());
 
     /// <summary>From when the hair in house is worn out as likely as not until the next unit is as likely as not ready.</summary>
-    private WearGap? Gap()
+    private WearLineGap? Gap()
     {
         if (Case is not { } order || Outlook is not { AtRisk: true } outlook)
             return null;
         var from = outlook.HairEndDates?.Half ?? (outlook.InHand == 0 ? Today : null);
         var ready = NextReady(order);
-        return from is { } ends && ends < ready ? new WearGap(ends, ready, outlook.Standing.Verdict is OrderVerdict.WithoutHair) : null;
+        return from is { } ends && ends < ready ? new WearLineGap(ends, ready, outlook.Standing.Verdict is OrderVerdict.WithoutHair) : null;
     }
 
     /// <summary>When the first order in flight, or one placed today, is as likely as not ready to bond.</summary>
-    public LocalDate NextReady(ReorderCase order)
+    public LocalDate NextReady(PreparedReorder order)
     {
         var prepared = Book.Settings.PreparationDays;
         return order.InFlight.Count > 0

@@ -50,7 +50,7 @@ public sealed class ClientUnits
         return [.. clients.Select(c => new ClientUnits(c.Id, c.SalonId, c.Today, book, kinds))];
     }
 
-    public int WornDays(Guid unitId) => WornStretch.WornBy(_book.Worn(unitId), Today);
+    public int WornDays(Guid unitId) => WornPeriod.WornBy(_book.Worn(unitId), Today);
 
     /// <summary>An inspection found it so: from then on it is worn in an emergency only.</summary>
     public bool IsWornOut(Guid unitId) => _lives.TryGetValue(unitId, out var life) && life.WornOut;

@@ -70,8 +70,8 @@ public sealed class DueFacts
         };
     }
 
-    private LearntTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<WearCovariate> columns) =>
+    private LearnedRebondTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<WearCovariate> columns) =>
         HoldFacts.PriorOf(rule) is { } window
-            ? LearntTarget.From(_model.Population, _model.NodesFor(own), window, _model.Effect(columns), _model.Fit is not null)
+            ? LearnedRebondTarget.From(_model.Population, _model.NodesFor(own), window, _model.Effect(columns), _model.Fit is not null)
             : null;
 }

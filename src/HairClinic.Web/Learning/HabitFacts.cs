@@ -24,7 +24,7 @@ public sealed class HabitFacts
     public IEnumerable<WearCovariate> ForLife(Guid clientId, LocalDate on) => Columns(clientId, on, WearQuantity.Life);
 
     private IEnumerable<WearCovariate> Columns(Guid clientId, LocalDate on, WearQuantity quantity) =>
-        WearHabits.KnownOn(_facts[clientId], on) is { } fact
-            ? WearHabits.Read(fact.Habits, quantity).Select(h => WearCovariate.For(h.Habit, h.Value))
+        CovariateCatalog.KnownOn(_facts[clientId], on) is { } fact
+            ? CovariateCatalog.Read(fact.Habits, quantity).Select(h => WearCovariate.For(h.Habit, h.Value))
             : [];
 }

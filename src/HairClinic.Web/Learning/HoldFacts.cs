@@ -7,9 +7,9 @@ public sealed class HoldFacts
 {
     private readonly IReadOnlyCollection<HoldWindowRule> _rules;
     private readonly HabitFacts _habits;
-    private readonly ILookup<Guid, MadeBond> _bonds;
+    private readonly ILookup<Guid, BondWithMaterials> _bonds;
 
-    private HoldFacts(IReadOnlyCollection<HoldWindowRule> rules, HabitFacts habits, IEnumerable<MadeBond> bonds)
+    private HoldFacts(IReadOnlyCollection<HoldWindowRule> rules, HabitFacts habits, IEnumerable<BondWithMaterials> bonds)
     {
         (_rules, _habits) = (rules, habits);
         _bonds = bonds.OrderBy(b => b.Bond.AppliedOn).ToLookup(b => b.Bond.ClientId);
@@ -37,7 +37,7 @@ public sealed class HoldFacts
                 orderby use.Id
                 select use
             ).FirstOrDefault()
-            select new MadeBond(bond, kind.BaseMaterialId, glue == null ? null : (Guid?)glue.ProductId, glue == null ? null : glue.LotId);
+            select new BondWithMaterials(bond, kind.BaseMaterialId, glue == null ? null : (Guid?)glue.ProductId, glue == null ? null : glue.LotId);
         var bonds = await asked.AsNoTracking().ToListAsync(cancellation);
         return new HoldFacts(rules, await HabitFacts.LoadAsync(db, clientIds, cancellation), bonds);
     }
@@ -55,7 +55,7 @@ public sealed class HoldFacts
         ];
 
     /// <summary>The bond on the client's head, or the last there was.</summary>
-    public MadeBond? Last(Guid clientId) => _bonds[clientId].LastOrDefault();
+    public BondWithMaterials? Last(Guid clientId) => _bonds[clientId].LastOrDefault();
 
     /// <summary>A window's prior; one of no width is taken to spread over its last day.</summary>
     public static WindowPrior WideOf(HoldWindow window) =>
@@ -78,12 +78,12 @@ public sealed class HoldFacts
         if (adhesiveId is { } adhesive)
             columns.Add(WearCovariate.Adhesive(adhesive));
         if (waitsKept == false)
-            columns.Add(WearCovariate.For(WearHabit.WaitsCut));
+            columns.Add(WearCovariate.For(CovariateKind.WaitsCut));
         columns.AddRange(_habits.ForHold(clientId, appliedOn));
         return columns;
     }
 
-    private HoldSpell SpellOf(MadeBond made, LocalDate today, HoldObservation? held = null)
+    private HoldSpell SpellOf(BondWithMaterials made, LocalDate today, HoldObservation? held = null)
     {
         var bond = made.Bond;
         return new HoldSpell(
@@ -99,7 +99,7 @@ public sealed class HoldFacts
         );
     }
 
-    private WindowPrior? WindowOf(MadeBond made)
+    private WindowPrior? WindowOf(BondWithMaterials made)
     {
         try
         {
@@ -127,4 +127,4 @@ public sealed record HoldSpell(
 ) : WearSpell(Client, Spell, Window, Columns);
 
 /// <summary>A bond with what it was made of: the unit's base, and the adhesive or tape with its lot.</summary>
-public sealed record MadeBond(Bond Bond, Guid BaseMaterialId, Guid? AdhesiveId, Guid? LotId);
+public sealed record BondWithMaterials(Bond Bond, Guid BaseMaterialId, Guid? AdhesiveId, Guid? LotId);

@@ -6,13 +6,13 @@ namespace HairClinic.Web.Learning;
 public sealed class LifeFacts
 {
     private readonly ILookup<Guid?, HairSystem> _units;
-    private readonly ILookup<Guid, WornStretch> _stretches;
+    private readonly ILookup<Guid, WornPeriod> _stretches;
     private readonly ILookup<Guid, (LocalDate Day, int? Grade)> _looks;
     private readonly HabitFacts _habits;
 
     private LifeFacts(
         IEnumerable<HairSystem> units,
-        IEnumerable<WornStretch> stretches,
+        IEnumerable<WornPeriod> stretches,
         IEnumerable<(Guid UnitId, LocalDate Day, int? Grade)> looks,
         HabitFacts habits
     )
@@ -46,7 +46,7 @@ public sealed class LifeFacts
             await units
                 .Where(u => clientIds == null || u.ClientId != null && clientIds.Contains(u.ClientId.Value))
                 .ToListAsync(cancellation),
-            await bonds.Select(b => new WornStretch(b.HairSystemId, b.AppliedOn, b.RemovedOn)).ToListAsync(cancellation),
+            await bonds.Select(b => new WornPeriod(b.HairSystemId, b.AppliedOn, b.RemovedOn)).ToListAsync(cancellation),
             (await looks.ToListAsync(cancellation)).Select(l => (l.UnitId, l.Day, l.Grades.WorstStructural)),
             await HabitFacts.LoadAsync(db, clientIds, cancellation)
         );
@@ -56,7 +56,7 @@ public sealed class LifeFacts
     public IEnumerable<HairSystem> UnitsOf(Guid clientId) => _units[clientId];
 
     /// <summary>When a unit was on a head.</summary>
-    public IEnumerable<WornStretch> Worn(Guid unitId) => _stretches[unitId];
+    public IEnumerable<WornPeriod> Worn(Guid unitId) => _stretches[unitId];
 
     /// <summary>Every unit that was ever bonded.</summary>
     public IEnumerable<LifeSpell> All(IReadOnlyDictionary<Guid, UnitKindTerms> kinds, LocalDate today) =>
@@ -82,7 +82,7 @@ public sealed class LifeFacts
     {
         var since = unit is null ? today : _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
         var columns = ColumnsOf(kind, clientId, since);
-        return unit is { Repairs.Count: > 0 } ? [.. columns, WearCovariate.For(WearHabit.Repaired)] : columns;
+        return unit is { Repairs.Count: > 0 } ? [.. columns, WearCovariate.For(CovariateKind.Repaired)] : columns;
     }
 
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms kind, LocalDate today)
@@ -122,20 +122,20 @@ public sealed record LifeSpell(
 ) : WearSpell(Client, Spell, Window, Columns)
 {
     /// <summary>The life before and after its first repair; one stretch where it never was repaired.</summary>
-    public IReadOnlyList<UnitStretch> Stretches { get; init; } = [];
+    public IReadOnlyList<UnitLifeSegment> Stretches { get; init; } = [];
 
-    public override IEnumerable<WearStretch> Rows =>
+    public override IEnumerable<CovariateSegment> Rows =>
         Stretches.Count < 2 && Stretches.All(s => s.Repaired == 0)
             ? base.Rows
-            : Stretches.Select(s => new WearStretch(
+            : Stretches.Select(s => new CovariateSegment(
                 s.Spell,
                 s.Entered,
-                s.Repaired == 0 ? Columns : [.. Columns, WearCovariate.For(WearHabit.Repaired, s.Repaired)]
+                s.Repaired == 0 ? Columns : [.. Columns, WearCovariate.For(CovariateKind.Repaired, s.Repaired)]
             ));
 }
 
 /// <summary>Gathers units as spells of life: worn days until an inspection found them worn out.</summary>
-public static class LifeSpells
+public static class LifeSpellBuilder
 {
     /// <param name="clientIds">Null for every unit that was ever bonded.</param>
     public static async Task<List<LifeSpell>> ReadAsync(

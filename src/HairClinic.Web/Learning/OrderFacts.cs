@@ -45,7 +45,7 @@ public sealed class OrderFacts
             settings,
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.Workshops.AsNoTracking().Include(w => w.Closures).ToDictionaryAsync(w => w.Id, cancellation),
-            await LifeSpells.KindsAsync(db, cancellation),
+            await LifeSpellBuilder.KindsAsync(db, cancellation),
             await db.StoredLeads.AsNoTracking().ToDictionaryAsync(s => s.UnitKindId, cancellation),
             models
         );
@@ -56,10 +56,10 @@ public sealed class OrderFacts
         _orders.TryGetValue(today, out var known) ? known : _orders[today] = new OrderTimes(Kinds, _workshops, _leads, today);
 
     /// <returns>Null for who has never worn a unit, wears none any more, or is none of the practice's any more.</returns>
-    public ReorderCase? CaseOf(ClientUnits client)
+    public PreparedReorder? CaseOf(ClientUnits client)
     {
         var today = client.Today;
-        if (ClientLapse.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
+        if (LapsedClientRule.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
             return null;
         var nodes = WearModels.Life.NodesFor(client.Lives);
         var orders = OrdersOn(today);
@@ -80,7 +80,7 @@ public sealed class OrderFacts
         {
             Alpha = _settings.GapChancePercent / 100.0,
         };
-        return new ReorderCase(
+        return new PreparedReorder(
             client.ClientId,
             today,
             next.Id,
@@ -112,7 +112,7 @@ public sealed class OrderFacts
 /// <param name="Each">A new unit of it.</param>
 /// <param name="Working">The salon's days.</param>
 /// <param name="LifeOfNew">How long a new unit will last.</param>
-public sealed record ReorderCase(
+public sealed record PreparedReorder(
     Guid ClientId,
     LocalDate Today,
     Guid UnitKindId,

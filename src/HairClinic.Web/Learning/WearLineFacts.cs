@@ -9,14 +9,14 @@ public static class WearLineFacts
     public const int MostLanes = 6;
 
     private const int MonthsBack = 12;
-    private const int WeeksAhead = 6;
+    private const int WorkloadForecaster = 6;
 
     /// <param name="ahead">What is expected of the units.</param>
     public static async Task<WearLineModel> LoadAsync(
         ClinicDb db,
         Guid clientId,
         LocalDate today,
-        WearAhead ahead,
+        WearForecast ahead,
         CancellationToken cancellation
     )
     {
@@ -25,13 +25,13 @@ public static class WearLineFacts
         var visits = await db
             .Visits.AsNoTracking()
             .Where(v => v.ClientId == clientId && v.State != VisitState.Cancelled && v.State != VisitState.DidNotCome)
-            .Join(db.ServiceKinds, v => v.ServiceKindId, s => s.Id, (v, s) => new WearVisit(v.Day, s.Name))
+            .Join(db.ServiceKinds, v => v.ServiceKindId, s => s.Id, (v, s) => new WearLineVisit(v.Day, s.Name))
             .ToListAsync(cancellation);
         return Draw(units, bonds, visits, today, ahead);
     }
 
     /// <summary>A client's units, and those lent to them, with promises and kinds, for whoever reads more of them than the line.</summary>
-    public static IQueryable<WearUnit> UnitsOf(ClinicDb db, Guid clientId)
+    public static IQueryable<NamedUnit> UnitsOf(ClinicDb db, Guid clientId)
     {
         // Two short lists: "theirs, or worn by them" would be asked of every unit there is.
         var ids = db
@@ -42,7 +42,7 @@ public static class WearLineFacts
             .HairSystems.AsNoTracking()
             .Include(u => u.Promises)
             .Where(u => ids.Contains(u.Id))
-            .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new WearUnit(u, k.Name));
+            .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new NamedUnit(u, k.Name));
     }
 
     /// <param name="units">All of the client's units; what was only specified is not drawn.</param>
@@ -50,34 +50,34 @@ public static class WearLineFacts
     /// <param name="visits">Kept and booked; not those called off.</param>
     /// <param name="ahead">What is expected of the units.</param>
     public static WearLineModel Draw(
-        IReadOnlyCollection<WearUnit> units,
+        IReadOnlyCollection<NamedUnit> units,
         IReadOnlyCollection<Bond> bonds,
-        IReadOnlyCollection<WearVisit> visits,
+        IReadOnlyCollection<WearLineVisit> visits,
         LocalDate today,
-        WearAhead ahead
+        WearForecast ahead
     )
     {
         var lanes = units.Select(u => LaneOf(u, bonds, ahead)).Where(lane => Began(lane) is not null);
-        var drawn = WearLineAhead.Fade(Newest(lanes, today), units, ahead, today);
+        var drawn = WearLineForecast.Fade(Newest(lanes, today), units, ahead, today);
         var seen = visits.OrderBy(v => v.On).ToList();
         var from = LocalDate.Max(
             today.PlusMonths(-MonthsBack),
             drawn.Select(lane => Began(lane)!.Value).Append(today.PlusMonths(-1)).Min()
         );
-        var to = drawn.SelectMany(Ends).Concat(seen.Where(v => v.On > today).Select(v => v.On)).Append(today.PlusWeeks(WeeksAhead)).Max();
+        var to = drawn.SelectMany(Ends).Concat(seen.Where(v => v.On > today).Select(v => v.On)).Append(today.PlusWeeks(WorkloadForecaster)).Max();
         if (ahead.Gap is { } gap && gap.Until > to)
             to = gap.Until;
-        var end = LocalDate.Min(to.PlusWeeks(1), today.PlusMonths(WearLineAhead.MonthsAhead));
-        return new WearLineModel(from, end, today, [.. drawn.Select(lane => WearLineAhead.Until(lane, end))], seen, ahead.Gap);
+        var end = LocalDate.Min(to.PlusWeeks(1), today.PlusMonths(WearLineForecast.MonthsAhead));
+        return new WearLineModel(from, end, today, [.. drawn.Select(lane => WearLineForecast.Until(lane, end))], seen, ahead.Gap);
     }
 
-    private static WearLane LaneOf(WearUnit unit, IEnumerable<Bond> bonds, WearAhead ahead)
+    private static WearLineUnit LaneOf(NamedUnit unit, IEnumerable<Bond> bonds, WearForecast ahead)
     {
         var dates = unit.Unit.Dates;
         var worn = bonds.Where(b => b.HairSystemId == unit.Unit.Id).OrderBy(b => b.AppliedOn).Select(BondOf).ToList();
         var arrived = dates.ArrivedOn ?? dates.InspectedOn ?? dates.AcceptedOn ?? dates.PreparedOn ?? dates.FirstBondedOn;
         (LocalDate? Early, LocalDate? Late) likely = ahead.Arrivals.TryGetValue(unit.Unit.Id, out var days) ? days : (null, null);
-        return new WearLane(unit.Unit.Serial, unit.Kind)
+        return new WearLineUnit(unit.Unit.Serial, unit.Kind)
         {
             Ordered = dates.OrderedOn,
             // A unit sent back for a remake has arrived once, but is on order again.
@@ -89,10 +89,10 @@ public static class WearLineFacts
         };
     }
 
-    private static WearBond BondOf(Bond bond) =>
+    private static WearLineBond BondOf(Bond bond) =>
         new(bond.AppliedOn, bond.OpensOn, bond.DueOn, bond.ClosesOn, bond.RemovedOn, bond.Lift?.LiftedOn ?? bond.Lift?.ReportedOn);
 
-    private static List<WearLane> Newest(IEnumerable<WearLane> lanes, LocalDate today) =>
+    private static List<WearLineUnit> Newest(IEnumerable<WearLineUnit> lanes, LocalDate today) =>
         [
             .. lanes
                 .Where(lane => lane.Retired is null || lane.Retired >= today.PlusMonths(-MonthsBack))
@@ -102,10 +102,10 @@ public static class WearLineFacts
                 .OrderBy(Began),
         ];
 
-    private static LocalDate? Began(WearLane lane) =>
+    private static LocalDate? Began(WearLineUnit lane) =>
         lane.Ordered ?? lane.Arrived ?? (lane.Bonds.Count > 0 ? lane.Bonds[0].AppliedOn : null);
 
-    private static IEnumerable<LocalDate> Ends(WearLane lane)
+    private static IEnumerable<LocalDate> Ends(WearLineUnit lane)
     {
         if (lane.PromisedTo is { } promised)
             yield return promised;
@@ -119,4 +119,4 @@ public static class WearLineFacts
 }
 
 /// <summary>A unit with its promises, and the name of its kind.</summary>
-public sealed record WearUnit(HairSystem Unit, string Kind);
+public sealed record NamedUnit(HairSystem Unit, string Kind);

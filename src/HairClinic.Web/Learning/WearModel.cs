@@ -6,10 +6,10 @@ namespace HairClinic.Web.Learning;
 public sealed class WearModel
 {
     private readonly Dictionary<string, int> _places = [];
-    private readonly IReadOnlyDictionary<WearHabit, double> _factors;
+    private readonly IReadOnlyDictionary<CovariateKind, double> _factors;
 
     /// <param name="factors">The practice's factor rows of this quantity.</param>
-    public WearModel(StoredFit? fit, IReadOnlyDictionary<WearHabit, double> factors)
+    public WearModel(StoredFit? fit, IReadOnlyDictionary<CovariateKind, double> factors)
     {
         Fit = fit is { Converged: true } ? fit : null;
         _factors = factors;
@@ -41,7 +41,7 @@ public sealed class WearModel
         // The columns' effect is settled by the fit: it stands in the place, so that nothing but b is left to learn.
         var usable = own.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (row, s.Window!.Value.Place))).ToList();
         var places = usable.Select(t => t.Place with { Offset = t.Place.Offset + Effect(t.row.Columns) }).ToArray();
-        var rows = LifeRows.Create(
+        var rows = LifetimeFitRows.Create(
             [.. usable.Select(t => t.row.Spell)],
             [],
             places,
@@ -99,6 +99,6 @@ public sealed record WearModels(WearModel Hold, WearModel Life)
     public static Task<List<WearFactor>> FactorsAsync(ClinicDb db, CancellationToken cancellation) =>
         db.WearFactors.AsNoTracking().ToListAsync(cancellation);
 
-    public static Dictionary<WearHabit, double> FactorsFor(IEnumerable<WearFactor> factors, WearQuantity quantity) =>
+    public static Dictionary<CovariateKind, double> FactorsFor(IEnumerable<WearFactor> factors, WearQuantity quantity) =>
         factors.Where(f => f.Quantity == quantity).ToDictionary(f => f.Habit, f => f.Factor);
 }

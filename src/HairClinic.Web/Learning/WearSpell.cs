@@ -6,11 +6,11 @@ namespace HairClinic.Web.Learning;
 public abstract record WearSpell(Guid? ClientId, Spell Spell, WindowPrior? Window, IReadOnlyList<WearCovariate> Columns)
 {
     /// <summary>As the fit reads it: one row, or one for each stretch over which the covariates stood still.</summary>
-    public virtual IEnumerable<WearStretch> Rows => [new WearStretch(Spell, 0, Columns)];
+    public virtual IEnumerable<CovariateSegment> Rows => [new CovariateSegment(Spell, 0, Columns)];
 }
 
 /// <param name="Entered">Where the stretch began; 0 for the whole spell.</param>
-public readonly record struct WearStretch(Spell Spell, double Entered, IReadOnlyList<WearCovariate> Columns);
+public readonly record struct CovariateSegment(Spell Spell, double Entered, IReadOnlyList<WearCovariate> Columns);
 
 /// <summary>One covariate of a spell by its stable name, as fits store it, and its value; what is not there is 0.</summary>
 public readonly record struct WearCovariate(string Name, double Value)
@@ -25,8 +25,8 @@ public readonly record struct WearCovariate(string Name, double Value)
 
     public static WearCovariate Workshop(Guid id) => new(WorkshopPrefix + id, 1);
 
-    public static WearCovariate For(WearHabit habit, double value = 1) => new(habit.ToString(), value);
+    public static WearCovariate For(CovariateKind habit, double value = 1) => new(habit.ToString(), value);
 
     /// <summary>The habit a column stands for; null for adhesives, bases and workshops.</summary>
-    public static WearHabit? HabitOf(string name) => Enum.TryParse<WearHabit>(name, out var habit) ? habit : null;
+    public static CovariateKind? HabitOf(string name) => Enum.TryParse<CovariateKind>(name, out var habit) ? habit : null;
 }

@@ -7,10 +7,10 @@ public static class MailSetup
         services
             .AddSingleton(sp => MailSettings.ReadFrom(sp.GetRequiredService<IConfiguration>()))
             .AddSingleton(sp => sp.GetRequiredService<MailSettings>().Letters(sp.GetRequiredService<IClock>()))
-            .AddSingleton<FolderRoute>()
-            .AddSingleton<SmtpRoute>()
-            .AddSingleton<MailRoute>()
-            .AddSingleton<IMailRoute>(sp => sp.GetRequiredService<MailRoute>())
-            .AddSingleton<MailStatus>()
-            .AddHostedService<MailNotice>();
+            .AddSingleton<FolderMailSender>()
+            .AddSingleton<SmtpMailSender>()
+            .AddSingleton<MailSenderSelector>()
+            .AddSingleton<IMailSender>(sp => sp.GetRequiredService<MailSenderSelector>())
+            .AddSingleton<MailStatusMonitor>()
+            .AddHostedService<MailStartupNotice>();
 }

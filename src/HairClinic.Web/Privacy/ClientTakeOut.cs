@@ -69,7 +69,7 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoStore photos, AccessLogSto
         var now = clock.GetCurrentInstant();
         var health = await HealthAsync(db, contents.Ids, cancellation);
         var json = await JsonAsync(db, contents.Ids, cancellation);
-        var paper = await ClientPaper.WriteAsync(db, contents.Ids, health, now, cancellation);
+        var paper = await ClientRecordPdf.WriteAsync(db, contents.Ids, health, now, cancellation);
         if (health.Count > 0)
             json["health"] = JsonSerializer.SerializeToNode(health, JsonColumns.Options);
         var seen = await AccessLogStore.ReadersAsync(db, contents.ClientId, cancellation);

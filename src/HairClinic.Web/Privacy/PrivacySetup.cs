@@ -8,6 +8,6 @@ public static class PrivacySetup
             .AddSingleton<ConsentStore>()
             .AddSingleton<ClientEraser>()
             .AddSingleton<RetentionStore>()
-            .AddSingleton<ErasedRows>()
+            .AddSingleton<ErasedRowPurger>()
             .AddScoped<ClientTakeOut>();
 }

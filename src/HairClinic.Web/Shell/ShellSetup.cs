@@ -29,7 +29,7 @@ public static class ShellSetup
         services.AddSingleton<SiteAddress>();
         services.AddHttpContextAccessor();
         services.AddScoped<ShellFactsHolder>();
-        services.AddScoped<CircuitEnd>();
+        services.AddScoped<CircuitCancellation>();
         services.AddSingleton(Faults);
         services.AddScoped<Ui.Fields.UnreadFields>();
         services.AddScoped<CultureStore>();

@@ -16,7 +16,7 @@ namespace HairClinic.Web.Shell;
 /// double tap or a retry is harmless. Whatever goes wrong, what was typed stays. While the book cannot be reached it is
 /// sent again by itself for a minute, and with the next tap, always under the same id.
 /// </summary>
-public sealed class Submission<TInput>(IValidator<TInput> rules) : IOnce
+public sealed class Submission<TInput>(IValidator<TInput> rules) : IIdempotentForm
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(2);
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);

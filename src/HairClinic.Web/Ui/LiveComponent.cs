@@ -35,7 +35,7 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
     internal static LiveComponent? Handling => Handler.Value;
 
     /// <summary>Ends with the page's circuit.</summary>
-    internal CancellationToken PageEnd => _pageEnd ??= Circuit.GetService<CircuitEnd>()?.Token ?? CancellationToken.None;
+    internal CancellationToken PageEnd => _pageEnd ??= Circuit.GetService<CircuitCancellation>()?.Token ?? CancellationToken.None;
 
     /// <summary>What stands in the page's fields and could not be read.</summary>
     internal UnreadFields? Unread => Circuit.GetService<UnreadFields>();

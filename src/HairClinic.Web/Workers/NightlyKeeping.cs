@@ -8,7 +8,7 @@ namespace HairClinic.Web.Workers;
 /// Applies each practice's rules on keeping that go by themselves, at night, once a day; clears up after erasures; letters in the folder go
 /// after a week.
 /// </summary>
-public sealed partial class NightlyKeeping(PracticeJobs jobs, ErasedRows erased, LetterFolder letters, ILogger<NightlyKeeping> log)
+public sealed partial class NightlyKeeping(PracticeJobs jobs, ErasedRowPurger erased, LetterFolder letters, ILogger<NightlyKeeping> log)
     : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMinutes(10);

@@ -65,7 +65,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResult
         await FitAsync(
             db,
             WearQuantity.Life,
-            await LifeSpells.ReadAsync(db, cut, clientIds: null, cancellation),
+            await LifeSpellBuilder.ReadAsync(db, cut, clientIds: null, cancellation),
             factors,
             cut,
             cancellation
@@ -82,7 +82,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResult
     {
         var book = await OrderFacts.LoadAsync(db, cancellation);
         var dues = await DueFacts.LoadAsync(db, cancellation);
-        var ahead = new WeeksAhead(book, dues, await WeeksAhead.MinutesAsync(db, cancellation), now);
+        var ahead = new WorkloadForecaster(book, dues, await WorkloadForecaster.MinutesAsync(db, cancellation), now);
         await db.ReorderPlans.Where(p => !ReorderPlanStore.Planned(db).Any(c => c.Id == p.ClientId)).ExecuteDeleteAsync(cancellation);
         var clients = await ReorderPlanStore.Planned(db).OrderBy(c => c.Id).Select(c => c.Id).ToListAsync(cancellation);
         foreach (var (number, batch) in clients.Chunk(BatchSize).Index())
@@ -112,7 +112,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResult
         CancellationToken cancellation
     )
     {
-        var (fit, clients) = WearFits.Fit(spells, WearModels.FactorsFor(factors, quantity));
+        var (fit, clients) = WearModelFitter.Fit(spells, WearModels.FactorsFor(factors, quantity));
         db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), quantity, fit, clients, cut, clock.GetCurrentInstant()));
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();

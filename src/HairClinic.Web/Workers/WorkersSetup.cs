@@ -7,8 +7,8 @@ public static class WorkersSetup
         services
             .AddSingleton<DueDateRefresher>()
             .AddSingleton<SignInLinkWork>()
-            .AddScoped<PracticeWork>()
-            .AddScoped<LetterWork>()
+            .AddScoped<PracticeWorkRunner>()
+            .AddScoped<LetterSender>()
             .AddScoped<NightlyResults>()
             .AddScoped<RecalculationRunner>()
             .AddSingleton<NightlyKeeping>()

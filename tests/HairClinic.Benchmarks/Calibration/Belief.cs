@@ -58,8 +58,8 @@ internal sealed class Belief
 
     private double Linear(double[] covariates) => covariates.Select((x, j) => x * _population.Coefficients[j]).Sum();
 
-    private LifeRows Lay(List<Seen> seen) =>
-        LifeRows.Create(
+    private LifetimeFitRows Lay(List<Seen> seen) =>
+        LifetimeFitRows.Create(
             [.. seen.Select(row => row.Spell)],
             [.. _names.Select((name, j) => new Covariate(name, [.. seen.Select(row => row.Covariates[j])]))],
             [.. seen.Select(row => row.Window.In(Fitted).Place)],

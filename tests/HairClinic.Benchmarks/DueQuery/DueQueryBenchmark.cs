@@ -31,8 +31,8 @@ internal static class DueQueryBenchmark
                 Migrator = ClinicConnections.From(server).Migrator + Preparing,
             };
             await using var preparing = Services(prepared);
-            await preparing.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
-            await services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+            await preparing.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
+            await services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
             var today = SystemClock.Instance.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb["Europe/London"]).Date;
             var administrator = new NpgsqlConnectionStringBuilder(server.Administrator) { Database = "hairclinic" }.ConnectionString;
             report.Say($"due-query: PostgreSQL {server.Binaries.Major}, median (least – most) ms; row security on unless said");

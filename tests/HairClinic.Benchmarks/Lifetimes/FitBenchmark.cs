@@ -15,7 +15,7 @@ public static class FitBenchmark
     {
         var (spells, columns) = Draw(new Random(8));
         var watch = Stopwatch.StartNew();
-        var rows = LifeRows.Create(spells, columns);
+        var rows = LifetimeFitRows.Create(spells, columns);
         report.Say($"{Rows:N0} rows, {Covariates} covariates; laying them out took {watch.ElapsedMilliseconds} ms");
         LifetimeFit? fit = null;
         double[] bare = [];
@@ -52,7 +52,7 @@ public static class FitBenchmark
         }
         Func<Task> ours = () =>
         {
-            LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Create(spells, columns), LifePriors.Flat(Covariates));
+            LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(Covariates));
             return Task.CompletedTask;
         };
         var wall = Rounds.Median((await Rounds.TimeAsync(7, ours))[0]);

@@ -10,7 +10,7 @@ public static class LoadAheadBenchmark
     private const int Weeks = 52;
     private const int Salons = 20;
     private const int Threads = 2;
-    private static readonly LoadMinutes Minutes = new(new(120, 75), new(60, 45), new(180, 150));
+    private static readonly VisitTypeMinutes Minutes = new(new(120, 75), new(60, 45), new(180, 150));
     private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56);
     private static readonly LifePopulation Population = LifePopulation.Unseen(Window) with { PracticeVariance = 0.001, Count = 5000 };
 
@@ -44,14 +44,14 @@ public static class LoadAheadBenchmark
         );
     }
 
-    private static SalonLoad[] Sum(ReadOnlyMemory<LoadQuestion> book)
+    private static SalonLoad[] Sum(ReadOnlyMemory<ClientLoadInput> book)
     {
         var total = Empty();
         Parallel.For(
             0,
             book.Length,
             new ParallelOptions { MaxDegreeOfParallelism = Threads },
-            () => (Load: new ClientLoad(Weeks), Salons: Empty()),
+            () => (Load: new ClientLoadCalculator(Weeks), Salons: Empty()),
             (i, _, mine) =>
             {
                 mine.Load.AddTo(mine.Salons[i % Salons], book.Span[i], Minutes);
@@ -71,13 +71,13 @@ public static class LoadAheadBenchmark
 
     private static SalonLoad[] Empty() => [.. Enumerable.Range(0, Salons).Select(_ => new SalonLoad(Weeks))];
 
-    private static LoadQuestion Draw(Random dice)
+    private static ClientLoadInput Draw(Random dice)
     {
         var own = Enumerable
             .Range(0, dice.Next(7))
             .Select(_ => dice.Next(3) == 0 ? Spell.At(20 + 30 * dice.NextDouble()) : Spell.After(35))
             .ToArray();
-        return new LoadQuestion(scenario => Hold(own, scenario), dice.Next(28, 46))
+        return new ClientLoadInput(scenario => Hold(own, scenario), dice.Next(28, 46))
         {
             BondAgeDays = dice.Next(30),
             CurrentTargetDays = dice.Next(28, 46),
@@ -91,6 +91,6 @@ public static class LoadAheadBenchmark
         var given = Population with { PracticeMean = scenario.Shift * Math.Sqrt(Population.PracticeVariance), PracticeVariance = 0 };
         var places = new RowOffset[own.Length];
         Array.Fill(places, Window.Place);
-        return new LifePrediction(given, LifeNodes.For(given, LifeRows.Create(own, [], places, new int[own.Length])), Window.Place);
+        return new LifePrediction(given, LifeNodes.For(given, LifetimeFitRows.Create(own, [], places, new int[own.Length])), Window.Place);
     }
 }

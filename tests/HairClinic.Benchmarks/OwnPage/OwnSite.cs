@@ -44,10 +44,10 @@ internal sealed class OwnSite : IAsyncDisposable
         IReadOnlyList<string> cookies;
         await using (var app = Clinic.Build(["--applicationName", "HairClinic.Web", "--data", data, "--Logging:LogLevel:Default=Warning"]))
         {
-            await app.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+            await app.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
             cookies = await LayAsync(app.Services, clients);
             // As the baseline does, and as a database left alone for a minute does by itself.
-            await using var tidy = new NpgsqlConnection(app.Services.GetRequiredService<ClinicDatabase>().Connections.Migrator);
+            await using var tidy = new NpgsqlConnection(app.Services.GetRequiredService<DatabaseHost>().Connections.Migrator);
             await tidy.OpenAsync();
             await using var command = new NpgsqlCommand("vacuum analyze", tidy);
             await command.ExecuteNonQueryAsync();

@@ -44,7 +44,7 @@ internal static partial class PagesBenchmark
                 "--urls=http://127.0.0.1:0",
                 "--Logging:LogLevel:Default=Warning",
             ]);
-            await app.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+            await app.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
             var clients = await LayAsync(app, server, report.Option("clients", 300));
             await app.StartAsync();
             await QuietAsync(app);
@@ -60,7 +60,7 @@ internal static partial class PagesBenchmark
     /// <returns>How many clients there are.</returns>
     private static async Task<int> LayAsync(WebApplication app, EmbeddedServer server, int wanted)
     {
-        var demo = await app.Services.GetRequiredService<DemoFiller>().FillAsync(CancellationToken.None);
+        var demo = await app.Services.GetRequiredService<DemoSeeder>().FillAsync(CancellationToken.None);
         var jobs = app.Services.GetRequiredService<PracticeJobs>();
         await jobs.RunAsync(
             demo!.PracticeId,

@@ -76,7 +76,7 @@ public static class ReorderBenchmark
     {
         var places = new RowOffset[client.Own.Length];
         Array.Fill(places, Window.Place);
-        return LifeNodes.For(Population, LifeRows.Create(client.Own, [], places, new int[places.Length])).Few();
+        return LifeNodes.For(Population, LifetimeFitRows.Create(client.Own, [], places, new int[places.Length])).Few();
     }
 
     private static ReorderInput Ask(

@@ -45,7 +45,7 @@ public sealed class DueInputTests
             Learnt = day =>
             {
                 asked = day;
-                return new LearntTarget(33, OwnBonds: 2, UnknownDays: 0);
+                return new LearnedRebondTarget(33, OwnBonds: 2, UnknownDays: 0);
             },
         };
 
@@ -122,7 +122,7 @@ public sealed class DueInputTests
 
     private static HoldWindowRule FourToEight => new(Guid.CreateVersion7(), 4, 8);
 
-    private static Func<LocalDate, LearntTarget?> At(int days) => _ => new LearntTarget(days, OwnBonds: 2, UnknownDays: 0);
+    private static Func<LocalDate, LearnedRebondTarget?> At(int days) => _ => new LearnedRebondTarget(days, OwnBonds: 2, UnknownDays: 0);
 
     private static DueInput Basis(int? label, int? learnt) =>
         new(Open, Settings(), FourToEight, Ada()) { LabelCureHours = label, Learnt = learnt is { } days ? At(days) : null };

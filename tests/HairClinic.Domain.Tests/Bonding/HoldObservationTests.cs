@@ -19,7 +19,7 @@ public sealed class HoldObservationTests
     {
         _head.At(28).Rebond(Head.Sound());
 
-        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 28, null), Seen(daysLater: 300));
+        Assert.Equal(new HoldObservation(HoldCensoring.AtLeast, 28, null), Seen(daysLater: 300));
     }
 
     [Fact]
@@ -27,7 +27,7 @@ public sealed class HoldObservationTests
     {
         _head.Bond.ReportLift(new Lift(Day(23), Day(21), LiftZone.Front, SpotFixed: false));
 
-        Assert.Equal(new HoldObservation(HoldKind.Exact, 21, 21), Seen());
+        Assert.Equal(new HoldObservation(HoldCensoring.Exact, 21, 21), Seen());
     }
 
     [Theory]
@@ -55,13 +55,13 @@ public sealed class HoldObservationTests
     }
 
     [Theory]
-    [InlineData(HoldKind.Exact, 5, null)]
-    [InlineData(HoldKind.Exact, 5, 6)]
-    [InlineData(HoldKind.Exact, -1, -1)]
-    [InlineData(HoldKind.Between, 5, 5)]
-    [InlineData(HoldKind.Between, 5, null)]
-    [InlineData(HoldKind.AtLeast, 5, 5)]
-    public void What_is_no_hold_cannot_be_said(HoldKind kind, int lower, int? upper) =>
+    [InlineData(HoldCensoring.Exact, 5, null)]
+    [InlineData(HoldCensoring.Exact, 5, 6)]
+    [InlineData(HoldCensoring.Exact, -1, -1)]
+    [InlineData(HoldCensoring.Between, 5, 5)]
+    [InlineData(HoldCensoring.Between, 5, null)]
+    [InlineData(HoldCensoring.AtLeast, 5, 5)]
+    public void What_is_no_hold_cannot_be_said(HoldCensoring kind, int lower, int? upper) =>
         Assert.StartsWith(
             $"No hold is {kind}",
             Assert.Throws<ArgumentException>(() => new HoldObservation(kind, lower, upper)).Message,
@@ -92,7 +92,7 @@ public sealed class HoldObservationTests
         _head.Bond.SeenSound(Day(14));
         _head.Bond.ReportLift(new Lift(Day(23), null, null, SpotFixed: false));
 
-        Assert.Equal(new HoldObservation(HoldKind.Between, 14, 23), Seen());
+        Assert.Equal(new HoldObservation(HoldCensoring.Between, 14, 23), Seen());
     }
 
     [Fact]
@@ -101,7 +101,7 @@ public sealed class HoldObservationTests
         _head.Bond.SeenSound(Day(14));
         _head.At(28).Rebond(Head.Lifted(on: null));
 
-        Assert.Equal(new HoldObservation(HoldKind.Between, 14, 28), Seen());
+        Assert.Equal(new HoldObservation(HoldCensoring.Between, 14, 28), Seen());
     }
 
     [Fact]
@@ -109,7 +109,7 @@ public sealed class HoldObservationTests
     {
         _head.At(28).Rebond(Head.Lifted(on: Day(26)));
 
-        Assert.Equal(new HoldObservation(HoldKind.Exact, 26, 26), Seen());
+        Assert.Equal(new HoldObservation(HoldCensoring.Exact, 26, 26), Seen());
     }
 
     [Fact]
@@ -117,7 +117,7 @@ public sealed class HoldObservationTests
     {
         _head.At(28).Rebond(Head.Lifted(on: null));
 
-        Assert.Equal(new HoldObservation(HoldKind.Between, 0, 28), Seen());
+        Assert.Equal(new HoldObservation(HoldCensoring.Between, 0, 28), Seen());
     }
 
     [Fact]
@@ -127,7 +127,7 @@ public sealed class HoldObservationTests
         _head.Bond.SeenSound(Day(20));
         _head.At(28).Rebond(Head.Sound());
 
-        Assert.Equal(new HoldObservation(HoldKind.Exact, 11, 11), Seen());
+        Assert.Equal(new HoldObservation(HoldCensoring.Exact, 11, 11), Seen());
         Assert.Null(_head.Bond.LastSoundOn);
     }
 
@@ -136,7 +136,7 @@ public sealed class HoldObservationTests
     {
         _head.Bond.ReportLift(new Lift(Day(0), Day(0), LiftZone.Front, SpotFixed: false));
 
-        Assert.Equal(new HoldObservation(HoldKind.Between, 0, 1), Seen());
+        Assert.Equal(new HoldObservation(HoldCensoring.Between, 0, 1), Seen());
     }
 
     [Theory]
@@ -148,12 +148,12 @@ public sealed class HoldObservationTests
     {
         _head.At(9).Rebond(Head.Sound(because));
 
-        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 9, null), Seen(daysLater: 300));
+        Assert.Equal(new HoldObservation(HoldCensoring.AtLeast, 9, null), Seen(daysLater: 300));
     }
 
     [Fact]
     public void A_bond_still_on_the_head_has_held_at_least_until_today() =>
-        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 17, null), HoldObservation.From(_head.Bond, Day(17)));
+        Assert.Equal(new HoldObservation(HoldCensoring.AtLeast, 17, null), HoldObservation.From(_head.Bond, Day(17)));
 
     [Fact]
     public void Seen_sound_in_the_morning_and_reported_lifted_that_evening_is_that_day()
@@ -161,7 +161,7 @@ public sealed class HoldObservationTests
         _head.Bond.SeenSound(Day(14));
         _head.Bond.ReportLift(new Lift(Day(14), null, null, SpotFixed: false));
 
-        Assert.Equal(new HoldObservation(HoldKind.Exact, 14, 14), Seen());
+        Assert.Equal(new HoldObservation(HoldCensoring.Exact, 14, 14), Seen());
     }
 
     [Fact]
@@ -170,7 +170,7 @@ public sealed class HoldObservationTests
         _head.Bond.SeenSound(Day(10));
         _head.Bond.Remove(Day(30), RemovalReason.Lifted);
 
-        Assert.Equal(new HoldObservation(HoldKind.Between, 10, 30), Seen());
+        Assert.Equal(new HoldObservation(HoldCensoring.Between, 10, 30), Seen());
     }
 
     [Fact]
@@ -179,7 +179,7 @@ public sealed class HoldObservationTests
         _head.Bond.ReportLift(new Lift(Day(23), null, null, SpotFixed: false));
         _head.At(28).Rebond(Head.Lifted(on: Day(22)));
 
-        Assert.Equal(new HoldObservation(HoldKind.Exact, 22, 22), Seen());
+        Assert.Equal(new HoldObservation(HoldCensoring.Exact, 22, 22), Seen());
         Assert.Equal(Day(23), _head.Bond.Lift!.ReportedOn);
     }
 

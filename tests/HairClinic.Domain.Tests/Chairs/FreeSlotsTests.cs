@@ -23,9 +23,9 @@ public sealed class FreeSlotsTests
 
     private static Interval From(int hour, int minute, int toHour, int toMinute) => new(At(hour, minute), At(toHour, toMinute));
 
-    private static PersonTime Person(Guid id, params Interval[] busy) => new(id, [Day], busy, new HashSet<Guid>());
+    private static PersonAvailability Person(Guid id, params Interval[] busy) => new(id, [Day], busy, new HashSet<Guid>());
 
-    private static SlotQuestion Ask(ServiceTimeline service, Instant target) =>
+    private static SlotQuery Ask(ServiceTimeline service, Instant target) =>
         new()
         {
             Service = service,
@@ -38,7 +38,7 @@ public sealed class FreeSlotsTests
             NearEnough = Duration.Zero,
         };
 
-    private static Instant First(SlotQuestion question) => FreeSlots.Find(question)[0].StartsAt;
+    private static Instant First(SlotQuery question) => FreeSlots.Find(question)[0].StartsAt;
 
     [Fact]
     public void A_free_target_is_the_best_slot_and_the_next_lie_either_side_of_it()
@@ -92,8 +92,8 @@ public sealed class FreeSlotsTests
     [Fact]
     public void Hands_on_work_stays_inside_the_person_s_working_time()
     {
-        var lateShift = new PersonTime(Ines, [From(13, 0, 18, 0)], [], new HashSet<Guid>());
-        var lunch = new PersonTime(Ines, [From(9, 0, 12, 0), From(12, 30, 18, 0)], [], new HashSet<Guid>());
+        var lateShift = new PersonAvailability(Ines, [From(13, 0, 18, 0)], [], new HashSet<Guid>());
+        var lunch = new PersonAvailability(Ines, [From(9, 0, 12, 0), From(12, 30, 18, 0)], [], new HashSet<Guid>());
 
         Assert.Equal(At(13, 0), First(Ask(Hour, At(9, 0)) with { People = [lateShift] }));
         // Lunch falls into the wait.
@@ -104,7 +104,7 @@ public sealed class FreeSlotsTests
     [Fact]
     public void Only_people_with_every_skill_needed_are_offered()
     {
-        var skilled = new PersonTime(Tomas, [Day], [], new HashSet<Guid> { Bonding });
+        var skilled = new PersonAvailability(Tomas, [Day], [], new HashSet<Guid> { Bonding });
         var question = Ask(Hour, At(12, 0)) with { SkillsNeeded = [Bonding] };
 
         Assert.All(FreeSlots.Find(question with { People = [Person(Ines), skilled] }), slot => Assert.Equal(Tomas, slot.PersonId));
@@ -124,7 +124,7 @@ public sealed class FreeSlotsTests
         Assert.Equal((At(13, 0), Ines, true), Head(question));
         Assert.Equal((At(10, 0), Tomas, false), Head(question with { NearEnough = Duration.Zero }));
 
-        static (Instant, Guid, bool) Head(SlotQuestion question) =>
+        static (Instant, Guid, bool) Head(SlotQuery question) =>
             FreeSlots.Find(question)[0] is var slot ? (slot.StartsAt, slot.PersonId, slot.WithPreferred) : default;
     }
 

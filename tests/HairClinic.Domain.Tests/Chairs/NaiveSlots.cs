@@ -8,7 +8,7 @@ internal static class NaiveSlots
 {
     private static readonly Duration Tick = Duration.FromMinutes(5);
 
-    public static List<Slot> Find(SlotQuestion question)
+    public static List<Slot> Find(SlotQuery question)
     {
         var all =
             from start in Starts(question)
@@ -49,15 +49,15 @@ internal static class NaiveSlots
             yield return at;
     }
 
-    private static bool IsIdle(PersonTime person, Instant at) => In(person.Working, at) && !In(person.Busy, at);
+    private static bool IsIdle(PersonAvailability person, Instant at) => In(person.Working, at) && !In(person.Busy, at);
 
     private static int Loose(IReadOnlyList<TimeBlock> blocks, Instant start, Func<Instant, bool> isIdle) =>
         blocks.Count == 0 ? 0 : (isIdle(start + blocks[0].From - Tick) ? 1 : 0) + (isIdle(start + blocks[^1].To) ? 1 : 0);
 
-    private static long Band(SlotQuestion question, Duration distance) =>
+    private static long Band(SlotQuery question, Duration distance) =>
         (long)distance.TotalMinutes / Math.Max(1, (long)question.NearEnough.TotalMinutes);
 
-    private static IEnumerable<Instant> Starts(SlotQuestion question)
+    private static IEnumerable<Instant> Starts(SlotQuery question)
     {
         var open = question.Open.OrderBy(stretch => stretch.Start).ToList();
         foreach (var stretch in open)

@@ -40,15 +40,15 @@ internal static class SlotFacts
         (kind, fives) => new ServiceSegment(kind, 5 * fives)
     ).Array[1, 5];
 
-    private static readonly Gen<PersonTime> Person = Gen.Select(
+    private static readonly Gen<PersonAvailability> Person = Gen.Select(
         Gen.Guid,
         Hours,
         Busy.Array[0, 12],
         Gen.Int[0, 3],
-        (id, hours, busy, luck) => new PersonTime(id, hours, busy, luck > 0 ? new HashSet<Guid> { Bonding } : [])
+        (id, hours, busy, luck) => new PersonAvailability(id, hours, busy, luck > 0 ? new HashSet<Guid> { Bonding } : [])
     );
 
-    public static Gen<SlotQuestion> Any { get; } =
+    public static Gen<SlotQuery> Any { get; } =
         from segments in Segments
         from open in Hours
         from chairs in Gen.Select(Gen.Guid, Busy.Array[0, 12]).Array[0, 3]
@@ -60,14 +60,14 @@ internal static class SlotFacts
         from near in Gen.Int[0, 6]
         from best in Gen.Int[1, 6]
         from wished in Gen.Int[0, 3]
-        select new SlotQuestion
+        select new SlotQuery
         {
             Service = new(segments),
             From = Minute(window.Item1),
             To = Minute(window.Item1 + window.Item2),
             Target = Minute(target),
             Open = open,
-            Chairs = [.. chairs.Select(chair => new ChairTime(chair.Item1, chair.Item2))],
+            Chairs = [.. chairs.Select(chair => new ChairAvailability(chair.Item1, chair.Item2))],
             People = people,
             ClientBusy = client,
             SkillsNeeded = [Bonding],

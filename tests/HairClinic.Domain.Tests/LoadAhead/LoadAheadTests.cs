@@ -7,7 +7,7 @@ namespace HairClinic.Domain.Tests.LoadAhead;
 public sealed class LoadAheadTests
 {
     private const int Weeks = 52;
-    private static readonly LoadMinutes Minutes = new(new(120, 75), new(60, 45), new(180, 150));
+    private static readonly VisitTypeMinutes Minutes = new(new(120, 75), new(60, 45), new(180, 150));
     private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56);
 
     // A renewal every 10 days for certain: by hand.
@@ -69,7 +69,7 @@ public sealed class LoadAheadTests
     public void Means_add_up_exactly_over_clients_and_salons_and_bands_do_not()
     {
         var (one, other, both) = (new SalonLoad(Weeks), new SalonLoad(Weeks), new SalonLoad(Weeks));
-        var load = new ClientLoad(Weeks);
+        var load = new ClientLoadCalculator(Weeks);
         for (var client = 0; client < 20; client++)
         {
             load.AddTo(client % 2 == 0 ? one : other, Question(client), Minutes);
@@ -93,7 +93,7 @@ public sealed class LoadAheadTests
     public void What_all_clients_share_does_not_average_out()
     {
         var (few, many) = (new SalonLoad(Weeks), new SalonLoad(Weeks));
-        var load = new ClientLoad(Weeks);
+        var load = new ClientLoadCalculator(Weeks);
         for (var client = 0; client < 600; client++)
         {
             load.AddTo(many, Question(client % 30), Minutes);
@@ -112,7 +112,7 @@ public sealed class LoadAheadTests
     public void One_clients_weeks_agree_with_stories_played_out()
     {
         var salon = new SalonLoad(Weeks);
-        new ClientLoad(Weeks).AddTo(salon, Question(10) with { WashEveryDays = null }, Minutes);
+        new ClientLoadCalculator(Weeks).AddTo(salon, Question(10) with { WashEveryDays = null }, Minutes);
         var dice = new Random(52);
         var counts = new double[Weeks];
         const int Stories = 100_000;
@@ -148,14 +148,14 @@ public sealed class LoadAheadTests
         var (load, life) = (new OrderLoad(12), new double[201]);
         life[200] = 1;
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
-            OrdersAhead.AddTo(load, scenario, new LocalDate(2027, 1, 15), 20, life, 364);
+            ExpectedOrders.AddTo(load, scenario, new LocalDate(2027, 1, 15), 20, life, 364);
 
         Assert.Equal([1, 7], Enumerable.Range(0, 12).Where(m => load.Month(m).Mean > 0.5));
         Assert.Equal(2, Enumerable.Range(0, 12).Sum(m => load.Month(m).Mean), 12);
         Assert.Equal(0, load.Month(1).Variance, 12);
     }
 
-    private static LoadQuestion Question(int client) =>
+    private static ClientLoadInput Question(int client) =>
         new(Hold, 32)
         {
             BondAgeDays = client,

@@ -10,7 +10,7 @@ public sealed class WeekLoadTests
     [Fact]
     public void A_week_is_its_visits_times_what_each_takes()
     {
-        var minutes = new LoadMinutes(new(120, 75), new(60, 45), new(180, 150));
+        var minutes = new VisitTypeMinutes(new(120, 75), new(60, 45), new(180, 150));
 
         var week = WeekLoad.FromCounts(new(2, 0.5), new(0.5, 0.25), new(0.25, 0.1875), minutes);
 

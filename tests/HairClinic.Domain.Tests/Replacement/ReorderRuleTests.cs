@@ -157,7 +157,7 @@ public sealed class ReorderRuleTests
         var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
         var population = LifePopulation.Unseen(window) with { PracticeVariance = 0 };
         LifeNodes Believe(params Spell[] own) =>
-            LifeNodes.For(population, LifeRows.Create(own, [], [.. own.Select(_ => window.Place)], new int[own.Length]));
+            LifeNodes.For(population, LifetimeFitRows.Create(own, [], [.. own.Select(_ => window.Place)], new int[own.Length]));
         var life = new LifePrediction(population, Believe(Spell.At(190)), window.Place);
         var certain = LeadTimeTable.Build(LeadTime.Learn(new LeadTimePrior(56, 56.00001), [], []), 0, 0, 730);
         var question = Question(window.Centre, window.Sigma, 160) with

@@ -10,8 +10,8 @@ public sealed class PatchTestTests
     private static readonly Instant AppliedAt = Instant.FromUtc(2026, 1, 10, 9, 0);
     private static readonly LocalDate AppliedOn = new(2026, 1, 10);
     private static readonly PatchTest Unread = new(AppliedAt, AppliedOn);
-    private static readonly PatchTest ReadOnce = Unread with { FirstReading = PatchReading.Clear };
-    private static readonly PatchTest ReadTwice = ReadOnce with { SecondReading = PatchReading.Clear };
+    private static readonly PatchTest ReadOnce = Unread with { FirstReading = PatchTestReading.Clear };
+    private static readonly PatchTest ReadTwice = ReadOnce with { SecondReading = PatchTestReading.Clear };
 
     private static PatchVerdict JudgeAfter(PatchTest? test, int hours, PatchTestRule? rule = null)
     {
@@ -55,7 +55,7 @@ public sealed class PatchTestTests
     [Fact]
     public void A_late_reading_alone_is_warned_about()
     {
-        var late = Unread with { SecondReading = PatchReading.Clear };
+        var late = Unread with { SecondReading = PatchTestReading.Clear };
 
         Assert.Equal(PatchVerdict.NotRead, JudgeAfter(late, 95));
         Assert.Equal(PatchVerdict.FirstReadingMissed, JudgeAfter(late, 96));
@@ -65,9 +65,9 @@ public sealed class PatchTestTests
     [Fact]
     public void A_reaction_blocks_at_either_reading_and_for_good()
     {
-        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(Unread with { FirstReading = PatchReading.Reaction }, 60));
-        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchReading.Reaction }, 120));
-        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchReading.Reaction }, 20_000));
+        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(Unread with { FirstReading = PatchTestReading.Reaction }, 60));
+        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchTestReading.Reaction }, 120));
+        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchTestReading.Reaction }, 20_000));
         Assert.True(PatchVerdict.Reacted.Blocks());
     }
 
@@ -109,7 +109,7 @@ public sealed class PatchTestTests
     public void A_visit_the_test_cannot_allow_goes_back_to_the_desk()
     {
         var (visit, day) = (AppliedAt + Duration.FromHours(40), new LocalDate(2026, 1, 12));
-        var reacted = Unread with { FirstReading = PatchReading.Reaction };
+        var reacted = Unread with { FirstReading = PatchTestReading.Reaction };
 
         Assert.Equal(BondingPermission.BackToDesk, Usual.FootingOf(Unread, visit, day));
         Assert.Equal(BondingPermission.BackToDesk, Usual.FootingOf(null, visit, day));

@@ -110,7 +110,7 @@ public sealed class SessionStoreTests(PgServer server) : PracticeTest(server)
     )]
     [InlineData("curl/8", "Unknown device")]
     [InlineData(null, "Unknown device")]
-    public void A_device_is_told_in_a_few_words(string? agent, string words) => Assert.Equal(words, DeviceWords.Describe(agent));
+    public void A_device_is_told_in_a_few_words(string? agent, string words) => Assert.Equal(words, DeviceDescription.Describe(agent));
 
     private static Task<T> BookAsync<T>(TestClinic clinic, Func<SessionStore, Task<T>> ask) => clinic.UseAsync(clinic.Job, ask);
 

@@ -29,7 +29,7 @@ public sealed class DemoCalculatedTests(PgServer server)
         {
             await new DemoInspections(db).WriteAsync(history, Cancel);
             // No sheet of the binder holds them: the practice writes them down.
-            DemoTruth.Close(await db.Workshops.ToListAsync(Cancel), Today);
+            DemoModelParameters.Close(await db.Workshops.ToListAsync(Cancel), Today);
             await db.SaveChangesAsync(Cancel);
             await RecalculationQueue.AskAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel);
             return true;
@@ -41,25 +41,25 @@ public sealed class DemoCalculatedTests(PgServer server)
         var life = fits.Single(f => f.Quantity == WearQuantity.Life);
         var hold = fits.Single(f => f.Quantity == WearQuantity.Hold);
         Assert.True(life.Converged && hold.Converged);
-        var kinds = await clinic.ReadAsync(db => LifeSpells.KindsAsync(db, Cancel));
+        var kinds = await clinic.ReadAsync(db => LifeSpellBuilder.KindsAsync(db, Cancel));
         Assert.All(DemoPractice.Kinds, kind => Recovers(life, kinds.Values.Single(s => s.Name == kind.Name), kind));
         var leads = await clinic.ReadAsync(db => db.StoredLeads.ToDictionaryAsync(l => l.UnitKindId, Cancel));
         Assert.All(
             DemoPractice.Kinds,
             kind => Recovers(leads.Values.Single(l => kinds[l.UnitKindId].Name == kind.Name), kinds, kind.Maker)
         );
-        Near(DemoTruth.LifeLogScale, life.LogScale!.Value, life.StdError(life.Coefficients.Length));
+        Near(DemoModelParameters.LifeLogScale, life.LogScale!.Value, life.StdError(life.Coefficients.Length));
         // Salons and lots are no covariates of the model: what they do to single bonds widens the spread, and never narrows it.
-        Assert.InRange(hold.LogScale!.Value, DemoTruth.HoldLogScale, DemoTruth.HoldLogScale + 0.2);
+        Assert.InRange(hold.LogScale!.Value, DemoModelParameters.HoldLogScale, DemoModelParameters.HoldLogScale + 0.2);
         var products = await clinic.ReadAsync(db => db.Products.ToDictionaryAsync(p => p.Name, p => p.Id, Cancel));
         var (a, b) = (products[DemoPractice.Products[0].Name], products[DemoPractice.Products[1].Name]);
         // Against each other: what both share with the practice is not told apart from it. The bad lot is adhesive A's.
         Assert.True(Coefficient(hold, WearCovariate.Adhesive(b).Name) > Coefficient(hold, WearCovariate.Adhesive(a).Name));
-        Near(Math.Log(DemoTruth.WaitsCut), Coefficient(hold, nameof(WearHabit.WaitsCut)), Error(hold, nameof(WearHabit.WaitsCut)));
+        Near(Math.Log(DemoModelParameters.WaitsCut), Coefficient(hold, nameof(CovariateKind.WaitsCut)), Error(hold, nameof(CovariateKind.WaitsCut)));
     }
 
     /// <summary>Base and workshop of a kind are told together, as every kind's base comes from one workshop here.</summary>
-    private static void Recovers(StoredFit fit, UnitKindTerms terms, DemoKind kind)
+    private static void Recovers(StoredFit fit, UnitKindTerms terms, DemoUnitKind kind)
     {
         var width = terms.Life().Width;
         var weights = new double[fit.Coefficients.Length];
@@ -73,7 +73,7 @@ public sealed class DemoCalculatedTests(PgServer server)
             for (var j = 0; j < weights.Length; j++)
                 variance += weights[i] * weights[j] * fit.Covariance[i * size + j];
         }
-        Near(width * DemoTruth.LifePractice + Math.Log(kind.Maker.Life), told, Math.Sqrt(variance));
+        Near(width * DemoModelParameters.LifePractice + Math.Log(kind.Maker.Life), told, Math.Sqrt(variance));
     }
 
     // Within the 99 % band: one in a hundred of such bands misses, and twelve are looked at.
@@ -87,7 +87,7 @@ public sealed class DemoCalculatedTests(PgServer server)
         Assert.InRange(lead.Later(maker.LeadDays), 0.4, 0.6);
         Assert.InRange(lead.Later(maker.LeadDays * Math.Exp(NormalBand.EightyPercent * maker.LeadSpread)), 0.05, 0.15);
         var made = (double)told.Remade + told.Kept;
-        Near(DemoTruth.RemakeRate, told.Remade / made, Math.Sqrt(DemoTruth.RemakeRate * (1 - DemoTruth.RemakeRate) / made));
+        Near(DemoModelParameters.RemakeRate, told.Remade / made, Math.Sqrt(DemoModelParameters.RemakeRate * (1 - DemoModelParameters.RemakeRate) / made));
     }
 
     private static double Coefficient(StoredFit fit, string column) => fit.Coefficients[1 + Array.IndexOf(fit.Columns, column)];

@@ -41,9 +41,9 @@ public static class ToldSpells
             [
                 product == DemoPractice.Products[1].Name ? 1 : 0,
                 product == DemoPractice.Products[2].Name ? 1 : 0,
-                DemoTruth.HasPolyRim(baseName) ? 1 : 0,
+                DemoModelParameters.HasPolyRim(baseName) ? 1 : 0,
                 salon == DemoPractice.Pier.Name ? 1 : 0,
-                lot == DemoTruth.BadLotOn(today) ? 1 : 0,
+                lot == DemoModelParameters.BadLotOn(today) ? 1 : 0,
                 bond.WaitsKept == false ? 1 : 0,
             ]
         );
@@ -62,28 +62,28 @@ public static class ToldSpells
             UnitLife.FromInspections(inspections.ToArray(), inspections.Count == 0 ? 0 : inspections[^1].WornDays),
             WindowPrior.FromWindow(LifeDistribution.Weibull, life.From, life.To),
             client,
-            [workshop == DemoTruth.Quay.Name ? 1 : 0, workshop == DemoTruth.Alder.Name ? 1 : 0]
+            [workshop == DemoModelParameters.Quay.Name ? 1 : 0, workshop == DemoModelParameters.Alder.Name ? 1 : 0]
         );
 
     public static IReadOnlyList<Found> FitHold(IReadOnlyList<Row> rows) =>
         Fit(
             rows,
-            DemoTruth.HoldPractice,
-            DemoTruth.HoldLogScale,
-            ("adhesive B", DemoTruth.Adhesive(DemoPractice.Products[1])),
-            ("tape", DemoTruth.Adhesive(DemoPractice.Products[2])),
-            ("poly rim", DemoTruth.PolyRim),
-            ("sea air", DemoTruth.SeaAir),
-            ("bad lot", DemoTruth.BadLot),
-            ("waits cut", DemoTruth.WaitsCut)
+            DemoModelParameters.HoldPractice,
+            DemoModelParameters.HoldLogScale,
+            ("adhesive B", DemoModelParameters.Adhesive(DemoPractice.Products[1])),
+            ("tape", DemoModelParameters.Adhesive(DemoPractice.Products[2])),
+            ("poly rim", DemoModelParameters.PolyRim),
+            ("sea air", DemoModelParameters.SeaAir),
+            ("bad lot", DemoModelParameters.BadLot),
+            ("waits cut", DemoModelParameters.WaitsCut)
         );
 
     public static IReadOnlyList<Found> FitLife(IReadOnlyList<Row> rows) =>
-        Fit(rows, DemoTruth.LifePractice, DemoTruth.LifeLogScale, ("Quay", DemoTruth.Quay.Life), ("Alder", DemoTruth.Alder.Life));
+        Fit(rows, DemoModelParameters.LifePractice, DemoModelParameters.LifeLogScale, ("Quay", DemoModelParameters.Quay.Life), ("Alder", DemoModelParameters.Alder.Life));
 
     private static List<Found> Fit(IReadOnlyList<Row> rows, double practice, double logScale, params (string Name, double Factor)[] truths)
     {
-        var laid = LifeRows.Create(
+        var laid = LifetimeFitRows.Create(
             rows.Select(r => r.Spell).ToArray(),
             [.. truths.Select((t, j) => new Covariate(t.Name, [.. rows.Select(r => r.Values[j])]))],
             rows.Select(r => r.Window.Place).ToArray(),

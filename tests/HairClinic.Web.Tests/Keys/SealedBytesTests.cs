@@ -86,7 +86,7 @@ public sealed class SealedBytesTests
 
     [Fact]
     public void Parts_that_only_read_the_same_together_are_bound_apart() =>
-        Assert.NotEqual(BoundTo.Parts([1], [2, 3]), BoundTo.Parts([1, 2], [3]));
+        Assert.NotEqual(AssociatedData.Parts([1], [2, 3]), AssociatedData.Parts([1, 2], [3]));
 
     private static byte[] Hex(string hex) => Convert.FromHexString(hex);
 }

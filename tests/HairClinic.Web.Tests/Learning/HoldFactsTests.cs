@@ -41,8 +41,8 @@ public sealed class HoldFactsTests(PgServer server)
 
         var columns = (await SpellAsync(clinic, today: On.PlusDays(40))).Columns;
 
-        Assert.Contains(WearCovariate.For(WearHabit.HeavySweat), columns);
-        Assert.DoesNotContain(WearCovariate.For(WearHabit.OilySkin), columns);
+        Assert.Contains(WearCovariate.For(CovariateKind.HeavySweat), columns);
+        Assert.DoesNotContain(WearCovariate.For(CovariateKind.OilySkin), columns);
     }
 
     private Task<TestClinic> OpenAsync() =>

@@ -67,7 +67,7 @@ public sealed class OrderFactsTests(PgServer server)
             }
         );
 
-    private Task<ReorderCase?> CaseAsync(TestClinic clinic) =>
+    private Task<PreparedReorder?> CaseAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
         {
             var book = await OrderFacts.LoadAsync(db, Cancel);

@@ -78,7 +78,7 @@ public sealed class OwnTargetTests(PgServer server)
         var (sound, lifted) = await clinic.ReadAsync(async db =>
         {
             var worn = await db.Bonds.OrderBy(b => b.AppliedOn).LastAsync(TestContext.Current.CancellationToken);
-            return (await TargetAsync(db), await TargetAsync(db, (worn.Id, new(HoldKind.Exact, 20, 20))));
+            return (await TargetAsync(db), await TargetAsync(db, (worn.Id, new(HoldCensoring.Exact, 20, 20))));
         });
 
         Assert.True(lifted.Days < sound.Days);
@@ -91,7 +91,7 @@ public sealed class OwnTargetTests(PgServer server)
         var before = await TargetAsync(clinic);
         await clinic.ReadAsync(db =>
         {
-            var (fit, clients) = WearFits.Fit([], new Dictionary<WearHabit, double>());
+            var (fit, clients) = WearModelFitter.Fit([], new Dictionary<CovariateKind, double>());
             var now = clinic.Clock.GetCurrentInstant();
             db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), WearQuantity.Hold, fit, clients, First, now));
             return db.SaveChangesAsync(TestContext.Current.CancellationToken);

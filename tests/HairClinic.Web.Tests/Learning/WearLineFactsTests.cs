@@ -16,7 +16,7 @@ public sealed class WearLineFactsTests
         var unit = Unit("S-2", UnitState.Ordered, new UnitDates { OrderedOn = Today.PlusWeeks(-4) });
         unit.Unit.Promise(Guid.CreateVersion7(), Today.PlusWeeks(-1), Today.PlusWeeks(-4));
         var (early, late) = (Today.PlusWeeks(1), Today.PlusWeeks(4));
-        var ahead = WearAhead.Unknown with { Arrivals = new Dictionary<Guid, (LocalDate, LocalDate)> { [unit.Unit.Id] = (early, late) } };
+        var ahead = WearForecast.Unknown with { Arrivals = new Dictionary<Guid, (LocalDate, LocalDate)> { [unit.Unit.Id] = (early, late) } };
 
         var lane = Assert.Single(WearLineFacts.Draw([unit], [], [], Today, ahead).Lanes);
 
@@ -86,24 +86,24 @@ public sealed class WearLineFactsTests
         var line = WearLineFacts.Draw(
             [unit],
             [Bond(unit, Today.PlusWeeks(-3))],
-            [new WearVisit(Today.PlusWeeks(20), "Rebond")],
+            [new WearLineVisit(Today.PlusWeeks(20), "Rebond")],
             Today,
-            WearAhead.Unknown
+            WearForecast.Unknown
         );
 
         Assert.Equal((Today.PlusMonths(-12), Today.PlusWeeks(21)), (line.From, line.To));
     }
 
-    private static WearLineModel Draw(IReadOnlyCollection<WearUnit> units, IReadOnlyCollection<Bond> bonds) =>
-        WearLineFacts.Draw(units, bonds, [], Today, WearAhead.Unknown);
+    private static WearLineModel Draw(IReadOnlyCollection<NamedUnit> units, IReadOnlyCollection<Bond> bonds) =>
+        WearLineFacts.Draw(units, bonds, [], Today, WearForecast.Unknown);
 
-    private static WearUnit Unit(string serial, UnitState state, UnitDates dates)
+    private static NamedUnit Unit(string serial, UnitState state, UnitDates dates)
     {
         var unit = new HairSystem(Guid.CreateVersion7(), serial, Guid.CreateVersion7(), Guid.CreateVersion7(), dates.SpecifiedOn);
         unit.Restore(state, dates, retiredBecause: null);
-        return new WearUnit(unit, "Lace");
+        return new NamedUnit(unit, "Lace");
     }
 
-    private static Bond Bond(WearUnit unit, LocalDate on) =>
+    private static Bond Bond(NamedUnit unit, LocalDate on) =>
         new(Guid.CreateVersion7(), unit.Unit.Id, unit.Unit.ClientId!.Value, on, appliedAt: null, Attachment.Liquid, appliedBy: null);
 }

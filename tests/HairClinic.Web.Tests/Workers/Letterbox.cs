@@ -14,14 +14,14 @@ using NodaTime;
 namespace HairClinic.Web.Tests.Workers;
 
 /// <summary>A way out for letters that keeps them, and a worker that uses it.</summary>
-internal sealed class Letterbox : IMailRoute
+internal sealed class Letterbox : IMailSender
 {
     public ConcurrentQueue<Letter> Sent { get; } = new();
 
     /// <summary>What happens before a letter is taken: it may wait or throw.</summary>
     public Func<Letter, Task> Before { get; set; } = _ => Task.CompletedTask;
 
-    public async Task SendAsync(Letter letter, LetterHandover posting, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, LetterDelivery posting, CancellationToken cancellation)
     {
         await posting.HandingOver();
         await Before(letter);
@@ -32,26 +32,26 @@ internal sealed class Letterbox : IMailRoute
     /// <summary>One worker, working until nothing is due.</summary>
     public static Task<int> WorkAsync(
         TestClinic clinic,
-        IMailRoute route,
-        ILogger<LetterWork>? log = null,
+        IMailSender route,
+        ILogger<LetterSender>? log = null,
         CancellationToken? cancellation = null
     ) =>
         clinic.AsAsync(
             clinic.Job,
             services =>
-                new PracticeWork(
+                new PracticeWorkRunner(
                     services.GetRequiredService<ClinicDbFactory>(),
                     services.GetRequiredService<DueDateRefresher>(),
-                    new LetterWork(
+                    new LetterSender(
                         services.GetRequiredService<ClinicDbFactory>(),
                         route,
                         services.GetRequiredService<IClock>(),
-                        log ?? NullLogger<LetterWork>.Instance
+                        log ?? NullLogger<LetterSender>.Instance
                     ),
                     services.GetRequiredService<PhotoStore>(),
                     services.GetRequiredService<CurrentActor>(),
                     services.GetRequiredService<IClock>(),
-                    NullLogger<PracticeWork>.Instance
+                    NullLogger<PracticeWorkRunner>.Instance
                 ).RunAsync(cancellation ?? TestContext.Current.CancellationToken)
         );
 

@@ -17,7 +17,7 @@ namespace HairClinic.Web.Tests.Workers;
 public sealed class NightlyResultsTests(PgServer server)
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private static readonly LastingQuestion LifeByBase = new(LastingSubject.Life, LastingSide.Base);
+    private static readonly LastingQuery LifeByBase = new(LastingSubject.Life, LastingSide.Base);
     private Salon _elmRow = null!;
     private Salon _quayside = null!;
     private Person _owner = null!;

@@ -175,7 +175,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
             unit.LeaveService(UnitState.Lost, Today, "left on a train");
             return await db.SaveChangesAsync(Cancel);
         });
-        await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunAsync(Cancel));
+        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunAsync(Cancel));
 
         var after = await PlanAsync(clinic);
         Assert.Equal((2, 1), (before.InHand, after.InHand));
@@ -196,11 +196,11 @@ public sealed class RecalculationRunnerTests(PgServer server)
         });
         clinic.Commands.Clear();
 
-        await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel));
+        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel));
         Assert.Equal(0, await clinic.ReadAsync(db => db.ReorderPlans.CountAsync(Cancel)));
         // All failed with it. From now on they are tried one by one.
         clinic.Clock.AdvanceSeconds(11);
-        await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunAsync(Cancel));
+        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunAsync(Cancel));
 
         Assert.Equal(12, await clinic.ReadAsync(db => db.ReorderPlans.CountAsync(Cancel)));
         Assert.Equal(1, await clinic.ReadAsync(db => db.WorkItems.CountAsync(w => w.DoneAt == null, Cancel)));
@@ -210,7 +210,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
             db.WorkItems.AddRange(_clients.Select(c => WorkItems.PlanOrders([c.Id], now)));
             return await db.SaveChangesAsync(Cancel);
         });
-        Assert.Equal(12, await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel)));
+        Assert.Equal(12, await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel)));
     }
 
     [Fact]

@@ -113,9 +113,9 @@ public sealed class WorkLoopTests(PgServer server)
         );
         services.AddLogging();
         services.AddClinic();
-        services.Replace(ServiceDescriptor.Singleton<IMailRoute>(box));
+        services.Replace(ServiceDescriptor.Singleton<IMailSender>(box));
         var provider = services.BuildServiceProvider();
-        await provider.GetRequiredService<ClinicDatabase>().OpenAsync(TestContext.Current.CancellationToken);
+        await provider.GetRequiredService<DatabaseHost>().OpenAsync(TestContext.Current.CancellationToken);
         return provider;
 
         string In(string connection) => new NpgsqlConnectionStringBuilder(connection) { Database = name }.ConnectionString;

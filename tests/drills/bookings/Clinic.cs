@@ -99,7 +99,7 @@ internal sealed class Clinic : IAsyncDisposable
             "--Logging:LogLevel:Default=None",
         ];
         var clinic = new Clinic(folder, server, Web.Clinic.Build(settings));
-        await clinic._parts.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+        await clinic._parts.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
         clinic._parts.Services.GetRequiredService<MasterKeys>().Open();
         await clinic.LayAsync();
         return clinic;

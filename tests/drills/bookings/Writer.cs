@@ -228,7 +228,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         var outcome = await _sender.SendAsync(
             nameof(ChooseATime),
             () =>
-                clinic.UseAsync<ChooseATime, OwnPlaced>(
+                clinic.UseAsync<ChooseATime, OwnBookingResult>(
                     actor,
                     s =>
                         s.SaveAsync(
@@ -271,7 +271,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         var outcome = await _sender.SendAsync(
             nameof(MoveMyTime),
             () =>
-                clinic.UseAsync<MoveMyTime, OwnPlaced?>(
+                clinic.UseAsync<MoveMyTime, OwnBookingResult?>(
                     actor,
                     s =>
                         s.SaveAsync(

@@ -52,7 +52,7 @@ internal sealed class Practice : IAsyncDisposable
             "--Logging:LogLevel:Default=None",
         ];
         var practice = new Practice(server, Web.Clinic.Build(settings));
-        await practice._site.Services.GetRequiredService<ClinicDatabase>().OpenAsync(CancellationToken.None);
+        await practice._site.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
         practice._site.Services.GetRequiredService<MasterKeys>().Open();
         await practice.LayAsync(clients);
         await practice._site.StartAsync();

@@ -26,7 +26,7 @@ internal sealed class Practice : IAsyncDisposable
         // Where the program's own files lie: beside the drill.
         Environment.SetEnvironmentVariable("ASPNETCORE_TEST_CONTENTROOT_HAIRCLINIC_WEB", AppContext.BaseDirectory);
         var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 10, 20));
-        var filled = await site.Services.GetRequiredService<DemoFiller>().FillAsync(CancellationToken.None);
+        var filled = await site.Services.GetRequiredService<DemoSeeder>().FillAsync(CancellationToken.None);
         var playwright = await Playwright.CreateAsync();
         var browser = await Chromium.LaunchAsync(playwright);
         return new(site, filled!.PracticeId, playwright, browser);

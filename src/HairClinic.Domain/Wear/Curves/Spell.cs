@@ -54,8 +54,8 @@ public readonly record struct Spell
     public static Spell From(HoldObservation hold, double weight = 1) =>
         hold.Kind switch
         {
-            HoldKind.Exact => At(hold.Lower, weight),
-            HoldKind.Between => Between(hold.Lower, hold.Upper!.Value, weight),
+            HoldCensoring.Exact => At(hold.Lower, weight),
+            HoldCensoring.Between => Between(hold.Lower, hold.Upper!.Value, weight),
             _ => After(hold.Lower, weight),
         };
 

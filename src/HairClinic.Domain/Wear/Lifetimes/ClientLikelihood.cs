@@ -5,26 +5,26 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// The gradient is the posterior mean of the rows' gradients; the Hessian the posterior mean of their Hessians and
 /// the posterior covariance of their gradients. Clients are taken in fixed chunks: the same sums every time.
 /// </remarks>
-internal sealed class ClientLikelihood(LifeDistribution distribution, LifeRows rows, double clientSpread)
+internal sealed class ClientLikelihood(LifeDistribution distribution, LifetimeFitRows rows, double clientSpread)
 {
     private const int Chunk = 64;
 
-    public FitSums At(double[] parameters)
+    public LogLikelihoodSums At(double[] parameters)
     {
         var clients = rows.ClientStarts.Length - 1;
-        var chunks = new FitSums[(clients + Chunk - 1) / Chunk];
+        var chunks = new LogLikelihoodSums[(clients + Chunk - 1) / Chunk];
         Parallel.For(0, chunks.Length, c => chunks[c] = Sum(parameters, c * Chunk, Math.Min(clients, (c + 1) * Chunk)));
-        var total = new FitSums(parameters.Length);
+        var total = new LogLikelihoodSums(parameters.Length);
         foreach (var chunk in chunks)
             total.Add(chunk);
         total.Mirror();
         return total;
     }
 
-    private FitSums Sum(double[] parameters, int from, int to)
+    private LogLikelihoodSums Sum(double[] parameters, int from, int to)
     {
-        var sums = new FitSums(parameters.Length);
-        var effect = new ClientEffect(distribution, rows, clientSpread);
+        var sums = new LogLikelihoodSums(parameters.Length);
+        var effect = new ClientRandomEffect(distribution, rows, clientSpread);
         var scores = new double[effect.Nodes.Length * parameters.Length];
         var design = new double[parameters.Length - 1];
         var mean = new double[parameters.Length];
@@ -46,7 +46,7 @@ internal sealed class ClientLikelihood(LifeDistribution distribution, LifeRows r
         return sums;
     }
 
-    private static void AddRow(ClientEffect effect, int i, double weight, double[] design, double[] scores, FitSums sums)
+    private static void AddRow(ClientRandomEffect effect, int i, double weight, double[] design, double[] scores, LogLikelihoodSums sums)
     {
         var last = design.Length;
         var (ee, es) = (0.0, 0.0);
@@ -72,7 +72,7 @@ internal sealed class ClientLikelihood(LifeDistribution distribution, LifeRows r
         }
     }
 
-    private static void AddSpread(double[] shares, double[] scores, double[] mean, FitSums sums)
+    private static void AddSpread(double[] shares, double[] scores, double[] mean, LogLikelihoodSums sums)
     {
         Array.Clear(mean);
         for (var k = 0; k < shares.Length; k++)

@@ -25,7 +25,7 @@ public sealed class LifeNodes
     }
 
     /// <param name="own">The client's own rows, laid out as one client's.</param>
-    public static LifeNodes For(LifePopulation population, LifeRows own)
+    public static LifeNodes For(LifePopulation population, LifetimeFitRows own)
     {
         if (own.Count == 0 || population.ClientSpread == 0)
             return For(population);
@@ -33,7 +33,7 @@ public sealed class LifeNodes
             throw new ArgumentException("The rows are not one client's.", nameof(own));
         if (own.Names.Length != population.Coefficients.Count)
             throw new ArgumentException("The rows have not the covariates of the fit.", nameof(own));
-        var effect = new ClientEffect(population.Distribution, own, population.ClientSpread);
+        var effect = new ClientRandomEffect(population.Distribution, own, population.ClientSpread);
         var intercept = population.PracticeMean;
         for (var j = 0; j < own.Means.Length; j++)
             intercept += population.Coefficients[j] * own.Means[j];

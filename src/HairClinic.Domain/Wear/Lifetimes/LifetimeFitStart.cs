@@ -5,7 +5,7 @@ internal sealed class LifetimeFitStart
 {
     private const double NoResidual = 1e-6;
 
-    private LifetimeFitStart(LifeRows rows) => Spreads = new double[rows.Columns.Length + 1];
+    private LifetimeFitStart(LifetimeFitRows rows) => Spreads = new double[rows.Columns.Length + 1];
 
     /// <summary>Root mean square of each column over the rows' σ: what turns a step into units of the noise.</summary>
     public double[] Spreads { get; }
@@ -15,7 +15,7 @@ internal sealed class LifetimeFitStart
     /// <summary>The covariate (from 1) that follows from the others, or is the same on every row; 0 if none.</summary>
     public int Entangled { get; private set; }
 
-    public static LifetimeFitStart Guess(LifeDistribution distribution, LifeRows rows, LogPosterior target)
+    public static LifetimeFitStart Guess(LifeDistribution distribution, LifetimeFitRows rows, LogPosterior target)
     {
         var start = new LifetimeFitStart(rows);
         var plain = new PlainLikelihood(distribution, rows);
@@ -33,7 +33,7 @@ internal sealed class LifetimeFitStart
         return start;
     }
 
-    private double Solve(LifeRows rows, LogPosterior target, FitSums sums)
+    private double Solve(LifetimeFitRows rows, LogPosterior target, LogLikelihoodSums sums)
     {
         var size = Spreads.Length;
         var total = Math.Max(sums.Gradient[^1], 1e-300);
@@ -68,7 +68,7 @@ internal sealed class LifetimeFitStart
         return Math.Sqrt(Math.Max(0, squares) / total);
     }
 
-    private int FindEntangled(LifeRows rows, double[] normal)
+    private int FindEntangled(LifetimeFitRows rows, double[] normal)
     {
         // Rounding left over from subtracting a column's mean is not spread.
         for (var j = 1; j < Spreads.Length; j++)

@@ -9,7 +9,7 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// </remarks>
 public static class LifetimeModel
 {
-    public static LifetimeFit Fit(LifeDistribution distribution, LifeRows rows, LifePriors priors)
+    public static LifetimeFit Fit(LifeDistribution distribution, LifetimeFitRows rows, LifePriors priors)
     {
         var target = new LogPosterior(distribution, rows, priors);
         var start = LifetimeFitStart.Guess(distribution, rows, target);
@@ -33,7 +33,7 @@ public static class LifetimeModel
     }
 
     /// <summary>What can be told before climbing: without a prior to lean on, some rows have no highest point.</summary>
-    private static LifetimeFitNote? Hopeless(LifeRows rows, LifePriors priors, LifetimeFitStart start)
+    private static LifetimeFitNote? Hopeless(LifetimeFitRows rows, LifePriors priors, LifetimeFitStart start)
     {
         if (priors.Intercept.IsProper && priors.LogScale.IsProper)
             return start.Entangled > 0 && !priors.Coefficients[start.Entangled - 1].IsProper
@@ -48,7 +48,7 @@ public static class LifetimeModel
         return start.Entangled > 0 ? LifetimeFitFailure.Entangled(rows.Names[start.Entangled - 1]) : null;
     }
 
-    private static LifetimeFitNote Why(NewtonMaximizer climb, LifeRows rows, LifePriors priors)
+    private static LifetimeFitNote Why(NewtonMaximizer climb, LifetimeFitRows rows, LifePriors priors)
     {
         if (priors.AreProper)
             return LifetimeFitFailure.NotReached;
@@ -58,7 +58,7 @@ public static class LifetimeModel
             : LifetimeFitFailure.Separated(rows.Names[climb.Mover - 1]);
     }
 
-    private static List<LifetimeFitNote> Notes(LifeRows rows, LifePriors priors, LifetimeFitStart start)
+    private static List<LifetimeFitNote> Notes(LifetimeFitRows rows, LifePriors priors, LifetimeFitStart start)
     {
         var notes = new List<LifetimeFitNote>();
         if (rows.Count == 0)
@@ -76,7 +76,7 @@ public static class LifetimeModel
 
     private static LifetimeFit Build(
         LifeDistribution distribution,
-        LifeRows rows,
+        LifetimeFitRows rows,
         LifePriors priors,
         LogPosterior target,
         NewtonMaximizer climb,

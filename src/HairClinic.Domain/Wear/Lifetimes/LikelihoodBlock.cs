@@ -4,7 +4,7 @@ using HairClinic.Domain.Wear.Curves;
 namespace HairClinic.Domain.Wear.Lifetimes;
 
 /// <summary>One block of rows: the derivatives each row hands on to every column, weighted.</summary>
-internal sealed class LikelihoodBlock(LifeDistribution distribution, LifeRows rows, double[] parameters, int size)
+internal sealed class LikelihoodBlock(LifeDistribution distribution, LifetimeFitRows rows, double[] parameters, int size)
 {
     private readonly double[] _centre = new double[size];
     private readonly double[] _loading = new double[size];

@@ -10,9 +10,9 @@ public sealed class LogPosterior
     private readonly PlainLikelihood? _plain;
     private readonly ClientLikelihood? _marginal;
     private readonly LifePriors _priors;
-    private readonly LifeRows _rows;
+    private readonly LifetimeFitRows _rows;
 
-    public LogPosterior(LifeDistribution distribution, LifeRows rows, LifePriors priors)
+    public LogPosterior(LifeDistribution distribution, LifetimeFitRows rows, LifePriors priors)
     {
         if (priors.Coefficients.Count != rows.Names.Length)
             throw new ArgumentException("A prior for each covariate.", nameof(priors));
@@ -37,7 +37,7 @@ public sealed class LogPosterior
     /// <summary>The logarithm of the priors' densities.</summary>
     internal double PriorValue(double[] parameters)
     {
-        var sums = new FitSums(Size);
+        var sums = new LogLikelihoodSums(Size);
         for (var k = 0; k < Size; k++)
             AddPrior(k, parameters, sums);
         return sums.Value;
@@ -49,7 +49,7 @@ public sealed class LogPosterior
     /// <summary>Of a great many rows one block in so many is sample enough.</summary>
     internal const int SampleStride = 16;
 
-    internal FitSums Sums(double[] parameters, int stride = 1)
+    internal LogLikelihoodSums Sums(double[] parameters, int stride = 1)
     {
         var sums = _plain is null ? _marginal!.At(parameters) : _plain.At(parameters, stride);
         for (var k = 0; k < Size; k++)
@@ -76,7 +76,7 @@ public sealed class LogPosterior
         return value;
     }
 
-    private void AddPrior(int k, double[] parameters, FitSums sums)
+    private void AddPrior(int k, double[] parameters, LogLikelihoodSums sums)
     {
         var prior = Prior(k);
         if (!prior.IsProper)

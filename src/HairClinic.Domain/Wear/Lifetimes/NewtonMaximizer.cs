@@ -17,7 +17,7 @@ internal sealed class NewtonMaximizer(LogPosterior target, double[] spreads, int
     private const double Near = 1e-6;
 
     public double[] Parameters { get; private set; } = [];
-    public FitSums Sums { get; private set; } = new(0);
+    public LogLikelihoodSums Sums { get; private set; } = new(0);
     public int Iterations { get; private set; }
     public bool Converged { get; private set; }
 

@@ -5,37 +5,37 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// Rows are taken in fixed chunks whose sums are added in order: the same sums every time, however many cores work.
 /// Within a chunk, blocks small enough for the nearest cache go through every column before the next block.
 /// </remarks>
-internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows rows)
+internal sealed class PlainLikelihood(LifeDistribution distribution, LifetimeFitRows rows)
 {
     private const int Chunk = 1 << 14;
     private const int Block = 256;
 
     /// <param name="stride">1 for all rows; n for one block of rows in n, as a sample.</param>
-    public FitSums At(double[] parameters, int stride = 1) => Sum(parameters, stride, squares: false);
+    public LogLikelihoodSums At(double[] parameters, int stride = 1) => Sum(parameters, stride, squares: false);
 
     /// <summary>
     /// Least squares: the gradient holds Σ w·y·x, the Hessian Σ w·x·x, both over σ²; the value Σ w·y², and the last place of the
     /// gradient Σ w.
     /// </summary>
-    public FitSums Squares(int stride) => Sum(new double[rows.Columns.Length + 2], stride, squares: true);
+    public LogLikelihoodSums Squares(int stride) => Sum(new double[rows.Columns.Length + 2], stride, squares: true);
 
-    private FitSums Sum(double[] parameters, int stride, bool squares)
+    private LogLikelihoodSums Sum(double[] parameters, int stride, bool squares)
     {
-        var chunks = new FitSums[(rows.Length + Chunk - 1) / Chunk];
+        var chunks = new LogLikelihoodSums[(rows.Length + Chunk - 1) / Chunk];
         if (chunks.Length > 1)
             Parallel.For(0, chunks.Length, c => chunks[c] = Sum(parameters, c * Chunk, stride, squares));
         else if (chunks.Length == 1)
             chunks[0] = Sum(parameters, 0, stride, squares);
-        var total = new FitSums(parameters.Length);
+        var total = new LogLikelihoodSums(parameters.Length);
         foreach (var chunk in chunks)
             total.Add(chunk);
         total.Mirror();
         return total;
     }
 
-    private FitSums Sum(double[] parameters, int first, int stride, bool squares)
+    private LogLikelihoodSums Sum(double[] parameters, int first, int stride, bool squares)
     {
-        var sums = new FitSums(parameters.Length);
+        var sums = new LogLikelihoodSums(parameters.Length);
         var block = new LikelihoodBlock(distribution, rows, parameters, Block);
         var end = Math.Min(first + Chunk, rows.Length);
         for (var start = first; start < end; start += Block * stride)
@@ -59,7 +59,7 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
         return sums;
     }
 
-    private void Gather(LikelihoodBlock block, int start, int length, FitSums sums)
+    private void Gather(LikelihoodBlock block, int start, int length, LogLikelihoodSums sums)
     {
         var last = sums.Size - 1;
         var loading = block.Loading;
@@ -97,7 +97,7 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifeRows ro
 }
 
 /// <summary>A log-likelihood with its gradient and Hessian (both triangles), summed part by part.</summary>
-internal sealed class FitSums(int size)
+internal sealed class LogLikelihoodSums(int size)
 {
     public int Size { get; } = size;
 
@@ -111,7 +111,7 @@ internal sealed class FitSums(int size)
     public bool IsFinite =>
         double.IsFinite(Value) && Array.TrueForAll(Gradient, double.IsFinite) && Array.TrueForAll(Hessian, double.IsFinite);
 
-    public void Add(FitSums part)
+    public void Add(LogLikelihoodSums part)
     {
         Value += part.Value;
         for (var i = 0; i < Gradient.Length; i++)

@@ -34,7 +34,7 @@ public static class UnitLife
     /// <remarks>
     /// A unit that was repaired was inspected and went on being worn, so it was not worn out then. A repair after its end changes nothing.
     /// </remarks>
-    public static IReadOnlyList<UnitStretch> RowsOf(
+    public static IReadOnlyList<UnitLifeSegment> RowsOf(
         ReadOnlySpan<(double WornDays, int? Grade)> inspections,
         double wornDays,
         ReadOnlySpan<double> repairedAt,
@@ -51,9 +51,9 @@ public static class UnitLife
             (first, sound) = (Math.Min(first, Math.Max(0, repaired)), Math.Max(sound, repaired));
         }
         if (double.IsPositiveInfinity(first))
-            return [new UnitStretch(life, 0, 0)];
+            return [new UnitLifeSegment(life, 0, 0)];
         life = Spell.Between(sound, life.Upper);
-        return first == 0 ? [new UnitStretch(life, 0, 1)] : [new UnitStretch(Spell.After(first), 0, 0), new UnitStretch(life, first, 1)];
+        return first == 0 ? [new UnitLifeSegment(life, 0, 1)] : [new UnitLifeSegment(Spell.After(first), 0, 0), new UnitLifeSegment(life, first, 1)];
     }
 }
 
@@ -61,4 +61,4 @@ public static class UnitLife
 /// <param name="Spell">Counted from the unit's first worn day, whenever the stretch began.</param>
 /// <param name="Entered">Worn days at which the stretch began.</param>
 /// <param name="Repaired">The covariate: 1 from the first repair on.</param>
-public readonly record struct UnitStretch(Spell Spell, double Entered, double Repaired);
+public readonly record struct UnitLifeSegment(Spell Spell, double Entered, double Repaired);

@@ -9,7 +9,7 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <param name="WornOut">A look found it so: from then on it is worn in an emergency only.</param>
 /// <param name="Life">In worn days.</param>
 /// <param name="Stretches">The life before and after its first repair; none where it never was repaired.</param>
-public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyList<UnitStretch> Stretches)
+public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyList<UnitLifeSegment> Stretches)
 {
     /// <param name="worn">When it was on a head.</param>
     /// <param name="graded">What take-downs found, by day: the worst structural grade, null where nobody looked.</param>
@@ -20,17 +20,17 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
     /// </remarks>
     public static UnitWear From(
         UnitState state,
-        IReadOnlyCollection<WornStretch> worn,
+        IReadOnlyCollection<WornPeriod> worn,
         IEnumerable<(LocalDate Day, int? Grade)> graded,
         IEnumerable<LocalDate> repairs,
         LocalDate today
     )
     {
         var looks = LooksAt(worn, [.. graded]);
-        var days = WornStretch.WornBy(worn, today);
+        var days = WornPeriod.WornBy(worn, today);
         var retired = state == UnitState.Retired;
         var known = retired ? days : looks.Where(s => s.Grade < InspectionGrades.PlanReplacement).Select(s => s.WornDays).LastOrDefault();
-        var repaired = repairs.Select(day => (double)WornStretch.WornBy(worn, day)).ToArray();
+        var repaired = repairs.Select(day => (double)WornPeriod.WornBy(worn, day)).ToArray();
         return new UnitWear(
             days,
             Array.Exists(looks, s => s.Grade >= InspectionGrades.PlanReplacement),
@@ -41,7 +41,7 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
 
     // A stylist who bonds a unit has looked at it and found that it still wears; a take-down that day says more.
     private static (double WornDays, int? Grade)[] LooksAt(
-        IReadOnlyCollection<WornStretch> worn,
+        IReadOnlyCollection<WornPeriod> worn,
         IReadOnlyCollection<(LocalDate Day, int? Grade)> graded
     ) =>
         [
@@ -49,14 +49,14 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
                 .Select(s => (Day: s.From, Grade: (int?)0))
                 .Concat(graded)
                 .OrderBy(l => l.Day)
-                .Select(l => ((double)WornStretch.WornBy(worn, l.Day), l.Grade)),
+                .Select(l => ((double)WornPeriod.WornBy(worn, l.Day), l.Grade)),
         ];
 }
 
 /// <summary>A spell on a head, for counting worn days: from application to removal, or still going on.</summary>
-public readonly record struct WornStretch(Guid UnitId, LocalDate From, LocalDate? To)
+public readonly record struct WornPeriod(Guid UnitId, LocalDate From, LocalDate? To)
 {
     /// <summary>Worn days up to and without that day.</summary>
-    public static int WornBy(IEnumerable<WornStretch> stretches, LocalDate day) =>
+    public static int WornBy(IEnumerable<WornPeriod> stretches, LocalDate day) =>
         stretches.Sum(s => Math.Max(0, Period.DaysBetween(s.From, s.To < day ? s.To.Value : day)));
 }

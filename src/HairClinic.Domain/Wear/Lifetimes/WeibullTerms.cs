@@ -5,14 +5,14 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <summary>Smallest extreme value: density exp(z − eᶻ), survival exp(−eᶻ).</summary>
 internal static class WeibullTerms
 {
-    public static RowTerms Evaluate(SpellEnd end, double logLower, double logUpper, double eta, double tau)
+    public static RowLogLikelihood Evaluate(SpellEnd end, double logLower, double logUpper, double eta, double tau)
     {
         var z1 = (logLower - eta) / tau;
         var e1 = Math.Exp(z1);
         if (end == SpellEnd.At)
-            return RowTerms.Known(z1 - e1, 1 - e1, -e1, z1, tau, logLower);
+            return RowLogLikelihood.Known(z1 - e1, 1 - e1, -e1, z1, tau, logLower);
         if (end == SpellEnd.After)
-            return RowTerms.FromDerivatives(-e1, -e1, -e1, z1, tau);
+            return RowLogLikelihood.FromDerivatives(-e1, -e1, -e1, z1, tau);
         var z2 = (logUpper - eta) / tau;
         var e2 = Math.Exp(z2);
         if (end == SpellEnd.By)
@@ -20,11 +20,11 @@ internal static class WeibullTerms
         // D = exp(−e₁)·(1 − exp(−(e₂ − e₁))): nothing cancels, however early, late or short the interval is.
         var gap = e2 - e1;
         if (double.IsInfinity(gap))
-            return RowTerms.FromDerivatives(-e1, -e1, -e1, z1, tau);
+            return RowLogLikelihood.FromDerivatives(-e1, -e1, -e1, z1, tau);
         var fall = -Expm1(-gap);
         var a = e1 / fall;
         var b = e2 * Math.Exp(-gap) / fall;
-        return RowTerms.Within(Math.Log(fall) - e1, z1, a, a * (1 - e1), z2, b, b * (1 - e2), tau);
+        return RowLogLikelihood.Within(Math.Log(fall) - e1, z1, a, a * (1 - e1), z2, b, b * (1 - e2), tau);
     }
 
     private static double Expm1(double x)

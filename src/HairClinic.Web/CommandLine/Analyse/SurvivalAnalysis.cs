@@ -76,7 +76,7 @@ public sealed class SurvivalAnalysis
     private LifetimeFit FitOf(IReadOnlyList<Covariate> columns)
     {
         var places = Window is { } window ? Enumerable.Repeat(window.Place, Input.Spells.Length).ToArray() : [];
-        var rows = LifeRows.Create(Input.Spells, columns, places, Window is null ? [] : Input.Clients);
+        var rows = LifetimeFitRows.Create(Input.Spells, columns, places, Window is null ? [] : Input.Clients);
         var priors = Window?.Priors([.. columns.Select(_ => LifePriors.UsualCoefficient)]) ?? LifePriors.Flat(columns.Count);
         return LifetimeModel.Fit(Distribution, rows, priors);
     }

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Data.Sealing;
 /// The master keys of this program. They are read once, from a file outside the database, and checked against what the
 /// database remembers of them; a first start makes the file. A key never leaves the file: old sealed rows and the access log need it.
 /// </summary>
-public sealed class MasterKeys(IConfiguration configuration, ClinicDatabase database, IClock clock)
+public sealed class MasterKeys(IConfiguration configuration, DatabaseHost database, IClock clock)
 {
     private const long LockNumber = 0x4B_45_59_53;
 

@@ -12,7 +12,7 @@ public sealed class SealedXml(MasterKeys masters) : IXmlEncryptor
     internal const string Element = "sealedKey";
     internal const string MasterKeyId = "masterKey";
 
-    private static readonly byte[] Bound = BoundTo.Parts(Encoding.UTF8.GetBytes("protection key"));
+    private static readonly byte[] Bound = AssociatedData.Parts(Encoding.UTF8.GetBytes("protection key"));
 
     public EncryptedXmlInfo Encrypt(XElement plaintextElement)
     {

@@ -27,7 +27,7 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
         var key = Unwrap(row);
         try
         {
-            return SealedBytes.Close(key, BoundTo.Content(row.PracticeId, clientId, purpose, rowId), plain.Span);
+            return SealedBytes.Close(key, AssociatedData.Content(row.PracticeId, clientId, purpose, rowId), plain.Span);
         }
         finally
         {
@@ -50,7 +50,7 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
         var key = Unwrap(row);
         try
         {
-            return new(SealedBytes.Open(key, BoundTo.Content(row.PracticeId, clientId, purpose, rowId), closed.Span));
+            return new(SealedBytes.Open(key, AssociatedData.Content(row.PracticeId, clientId, purpose, rowId), closed.Span));
         }
         finally
         {
@@ -79,7 +79,7 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
         var wrapping = master.For("client keys");
         try
         {
-            return SealedBytes.Close(wrapping, BoundTo.ClientKey(practiceId, clientId, master.Id), key);
+            return SealedBytes.Close(wrapping, AssociatedData.ClientKey(practiceId, clientId, master.Id), key);
         }
         finally
         {
@@ -95,7 +95,7 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
         var wrapping = master.For("client keys");
         try
         {
-            return SealedBytes.Open(wrapping, BoundTo.ClientKey(row.PracticeId, row.ClientId, master.Id), row.Wrapped);
+            return SealedBytes.Open(wrapping, AssociatedData.ClientKey(row.PracticeId, row.ClientId, master.Id), row.Wrapped);
         }
         finally
         {

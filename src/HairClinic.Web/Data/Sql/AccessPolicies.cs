@@ -28,7 +28,7 @@ public static class AccessPolicies
     private static string May(Roles roles, string rows)
     {
         var whoever = roles == Roles.Everybody ? "" : $" and (select app_role()) = any ('{{{Names(roles)}}}')";
-        var reached = rows == RowScope.Practice ? "" : $" and ({rows})";
+        var reached = rows == RowPolicyConditions.Practice ? "" : $" and ({rows})";
         return InPractice + whoever + reached;
     }
 

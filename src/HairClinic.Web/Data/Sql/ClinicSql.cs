@@ -15,7 +15,7 @@ public static class ClinicSql
             "\n",
             [
                 DropAll,
-                TableRights.Sql,
+                TablePrivileges.Sql,
                 AccessPolicies.Guard,
                 ActorSql.Sql,
                 OpeningAddressTriggers.Sql,
@@ -26,7 +26,7 @@ public static class ClinicSql
                 ErasureTriggers.Sql,
                 AppendOnlyTables.Sql,
                 AccessPolicies.Sql,
-                FunctionRights.Sql,
+                FunctionPrivileges.Sql,
             ]
         );
 
@@ -69,7 +69,7 @@ public static class ClinicSql
 /// Whom the database lets call its functions: the program those it calls and those its policies ask, nobody else any. Triggers need no
 /// such right, and what a trigger calls it calls with its owner's.
 /// </summary>
-public static class FunctionRights
+public static class FunctionPrivileges
 {
     /// <summary>What the program may call; a policy asks as whoever queries.</summary>
     public static readonly IReadOnlyList<string> OfTheProgram =

@@ -95,7 +95,7 @@ public static class Tours
         spare.LeaveService(UnitState.Lost, today.PlusDays(-20), "not in the drawer");
 
         var (visit, at) = Came(scene, salon, client, ServicePurpose.FixLift, today.PlusDays(-6));
-        var edge = new EdgesSeen(Up: true, today.PlusDays(-7), LiftZone.Front, SpotFixed: true);
+        var edge = new EdgeInspection(Up: true, today.PlusDays(-7), LiftZone.Front, SpotFixed: true);
         visit.RecordCare(Guid.CreateVersion7(), bond, edge, salon, at, by: null, note: null);
 
         var next = new HairSystem(Guid.CreateVersion7(), "T-07-next", client.Id, kind.Id, today.PlusDays(-81));

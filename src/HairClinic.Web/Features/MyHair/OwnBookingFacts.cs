@@ -5,7 +5,7 @@ namespace HairClinic.Web.Features.MyHair;
 /// <summary>What booking by a client goes by.</summary>
 public sealed record OwnBookingFacts(Salon Salon, LocalDate? DueOn, Guid? UsualPerson, int MoveHours, IReadOnlyList<ServiceKind> Services)
 {
-    public OwnWish WishFor(ServiceKind service) =>
+    public OwnSlotQuery WishFor(ServiceKind service) =>
         new(
             Salon,
             service.Id,
@@ -16,7 +16,7 @@ public sealed record OwnBookingFacts(Salon Salon, LocalDate? DueOn, Guid? UsualP
 }
 
 /// <summary>What a time is sought for.</summary>
-public sealed record OwnWish(
+public sealed record OwnSlotQuery(
     Salon Salon,
     Guid ServiceKindId,
     ServicePurpose Purpose,
@@ -37,7 +37,7 @@ public sealed record OwnSlot(Instant StartsAt, LocalDateTime Local)
 /// <summary>Their own visit and until when they may change it themselves.</summary>
 public sealed record OwnVisit(Visit Visit, Salon Salon, ServicePurpose Purpose, int MoveHours)
 {
-    public bool MayChange(Instant now) => OwnBookings.MayChange(Visit.State, Visit.StartsAt, MoveHours, now);
+    public bool MayChange(Instant now) => OwnBookingRule.MayChange(Visit.State, Visit.StartsAt, MoveHours, now);
 
     public OwnSlot Slot => OwnSlot.At(Visit.StartsAt, Salon.TimeZone);
 
@@ -47,7 +47,7 @@ public sealed record OwnVisit(Visit Visit, Salon Salon, ServicePurpose Purpose, 
             ? [(SegmentKind.HandsOn, (int)(Visit.EndsAt - Visit.StartsAt).TotalMinutes)]
             : [.. Visit.Segments.OrderBy(s => s.Position).Select(s => (s.Kind, (int)(s.EndsAt - s.StartsAt).TotalMinutes))];
 
-    public OwnWish Wish =>
+    public OwnSlotQuery Wish =>
         new(Salon, Visit.ServiceKindId, Purpose, [.. Steps.Select(s => new ServiceSegment(s.Kind, s.Minutes))], Visit.PersonId)
         {
             ButVisit = Visit.Id,
@@ -56,7 +56,7 @@ public sealed record OwnVisit(Visit Visit, Salon Salon, ServicePurpose Purpose, 
 
 /// <summary>What became of a start a client chose.</summary>
 /// <param name="At">On the salon's clock; null when it was not free.</param>
-public sealed record OwnPlaced(LocalDateTime? At)
+public sealed record OwnBookingResult(LocalDateTime? At)
 {
     /// <summary>The free times nearest to the one that was lost.</summary>
     public IReadOnlyList<OwnSlot> Nearest { get; init; } = [];

@@ -69,7 +69,7 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
     }
 
     /// <summary>Whether the salon wants a word with them before this is booked. They are told no more than that.</summary>
-    public async Task<bool> WantsAWordAsync(OwnWish wish, LocalDate day, CancellationToken cancellation)
+    public async Task<bool> WantsAWordAsync(OwnSlotQuery wish, LocalDate day, CancellationToken cancellation)
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
@@ -86,7 +86,7 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
     }
 
     /// <param name="at">A start wished for: the nearest come first; else times spread over the days around.</param>
-    public async Task<IReadOnlyList<OwnSlot>> FindAsync(OwnWish wish, LocalDate around, Instant? at, CancellationToken cancellation)
+    public async Task<IReadOnlyList<OwnSlot>> FindAsync(OwnSlotQuery wish, LocalDate around, Instant? at, CancellationToken cancellation)
     {
         var book = await LoadAsync(wish, around, cancellation);
         if (book is null)
@@ -99,7 +99,7 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
     /// <summary>Chair and hands for a start.</summary>
     /// <exception cref="Refusal">The salon wants a word with them first.</exception>
     /// <exception cref="TakenException">It is not free (any more).</exception>
-    public async Task<Slot> ClaimAsync(OwnWish wish, Instant start, CancellationToken cancellation)
+    public async Task<Slot> ClaimAsync(OwnSlotQuery wish, Instant start, CancellationToken cancellation)
     {
         var day = start.InZone(wish.Salon.TimeZone).Date;
         if (await WantsAWordAsync(wish, day, cancellation))
@@ -112,18 +112,18 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
     public static bool IsTaken(Exception e) => e is TakenException || SlotClashes.Find(e) is not null;
 
     /// <summary>What is said instead of a start that was lost.</summary>
-    public async Task<OwnPlaced> InsteadAsync(OwnWish wish, Instant start, CancellationToken cancellation)
+    public async Task<OwnBookingResult> InsteadAsync(OwnSlotQuery wish, Instant start, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var end = start + new ServiceTimeline(wish.Steps).Length;
-        return new OwnPlaced(null)
+        return new OwnBookingResult(null)
         {
             Nearest = await FindAsync(wish, start.InZone(wish.Salon.TimeZone).Date, start, cancellation),
             Own = await ClientVisit.InTheWayAsync(db, current.Client.ClientId, start, end, wish.ButVisit, cancellation),
         };
     }
 
-    private async Task<SlotFacts?> LoadAsync(OwnWish wish, LocalDate around, CancellationToken cancellation)
+    private async Task<SlotFacts?> LoadAsync(OwnSlotQuery wish, LocalDate around, CancellationToken cancellation)
     {
         var zone = wish.Salon.TimeZone;
         var from = Instant.Max(clock.GetCurrentInstant() + Soonest, zone.AtStartOfDay(around.PlusDays(-Around)).ToInstant());
@@ -134,6 +134,6 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
         return await SlotFacts.LoadAsync(db, wish.Salon.Id, new Interval(from, to), current.Client.ClientId, cancellation, wish.ButVisit);
     }
 
-    private static SlotWish Ask(OwnWish wish, Instant target) =>
+    private static SlotTarget Ask(OwnSlotQuery wish, Instant target) =>
         new(new ServiceTimeline(wish.Steps), wish.ServiceKindId, target) { UsualPerson = wish.UsualPerson, Best = Offered };
 }

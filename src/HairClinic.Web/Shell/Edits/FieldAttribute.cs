@@ -1,7 +1,7 @@
 namespace HairClinic.Web.Shell.Edits;
 
 /// <summary>
-/// A field of a form that edits what stands in the book. It takes part when two people edit at once (<see cref="Rebase"/>), and is
+/// A field of a form that edits what stands in the book. It takes part when two people edit at once (<see cref="EditMerge"/>), and is
 /// called what the form calls it.
 /// </summary>
 /// <param name="label">The field's label on the form, a key of the localiser; {0} stands for the row the field is in.</param>

@@ -4,7 +4,7 @@ using System.Reflection;
 
 namespace HairClinic.Web.Shell.Edits;
 
-/// <summary>One property of a form, or of a row in it, as <see cref="Rebase"/> sees it.</summary>
+/// <summary>One property of a form, or of a row in it, as <see cref="EditMerge"/> sees it.</summary>
 public sealed class Part
 {
     private static readonly ConcurrentDictionary<Type, Part[]> Known = [];

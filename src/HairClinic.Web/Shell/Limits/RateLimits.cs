@@ -38,7 +38,7 @@ public static class RateLimits
     /// <summary>One name tried from one place: twenty times in ten minutes.</summary>
     private static RateLimitPartition<string> NameAt(HttpContext context) =>
         LimitOf(context) is { Limited: Limited.SignIn } && Tried(context) is { } name
-            ? Sliding($"{name}@{SenderNetwork.For(context)}", 20)
+            ? Sliding($"{name}@{ClientNetwork.For(context)}", 20)
             : None();
 
     /// <summary>
@@ -58,9 +58,9 @@ public static class RateLimits
     private static RateLimitPartition<string> Asker(HttpContext context) =>
         LimitOf(context)?.Limited switch
         {
-            Limited.SignIn => Sliding($"in {SenderNetwork.For(context)}", 150),
-            Limited.AskLink => Sliding($"ask {SenderNetwork.For(context)}", 40),
-            Limited.UseLink => Sliding($"use {SenderNetwork.For(context)}", 60),
+            Limited.SignIn => Sliding($"in {ClientNetwork.For(context)}", 150),
+            Limited.AskLink => Sliding($"ask {ClientNetwork.For(context)}", 40),
+            Limited.UseLink => Sliding($"use {ClientNetwork.For(context)}", 60),
             Limited.Upload => Sliding($"up {Who(context)}", 120),
             Limited.Export => Sliding($"out {Who(context)}", 40),
             _ => None(),
@@ -76,13 +76,13 @@ public static class RateLimits
     private static RateLimitPartition<string> Anything(HttpContext context) =>
         context.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is not null ? None()
         : Person(context) is { } person ? Bucket(person, burst: 300, perSecond: 20)
-        : Bucket(SenderNetwork.For(context), burst: 1500, perSecond: 100);
+        : Bucket(ClientNetwork.For(context), burst: 1500, perSecond: 100);
 
     /// <summary>Live screens open at once: a lease lasts as long as its connection. Thirty are more tabs than anyone reads.</summary>
     private static RateLimitPartition<string> Circuits(HttpContext context) =>
         !SameOriginOnly.IsLive(context) ? None()
         : Person(context) is { } person ? RateLimitPartition.GetConcurrencyLimiter(person, _ => new() { PermitLimit = 30 })
-        : RateLimitPartition.GetConcurrencyLimiter(SenderNetwork.For(context), _ => new() { PermitLimit = 200 });
+        : RateLimitPartition.GetConcurrencyLimiter(ClientNetwork.For(context), _ => new() { PermitLimit = 200 });
 
     private static RateLimitPartition<string> Sliding(string key, int permits) =>
         RateLimitPartition.GetSlidingWindowLimiter(
@@ -112,7 +112,7 @@ public static class RateLimits
 
     private static LimitedAttribute? LimitOf(HttpContext context) => TriedName.LimitOf(context);
 
-    private static string Who(HttpContext context) => Person(context) ?? SenderNetwork.For(context);
+    private static string Who(HttpContext context) => Person(context) ?? ClientNetwork.For(context);
 
     private static string? Person(HttpContext context) => ActorClaims.ToActor(context.User)?.Id?.ToString();
 
@@ -164,7 +164,7 @@ public enum Limited
 }
 
 /// <summary>The place a request came from, as it is counted: one connection to the internet, whatever address in it was used.</summary>
-public static class SenderNetwork
+public static class ClientNetwork
 {
     private const int NetworkBytes = 8;
 

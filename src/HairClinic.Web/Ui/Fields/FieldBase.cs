@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Components;
 namespace HairClinic.Web.Ui.Fields;
 
 /// <summary>What every field has: a label, a name that the rules know it by, a value, and the messages about it.</summary>
-public abstract class FieldBase<TValue> : LiveComponent, IUnread, IDisposable
+public abstract class FieldBase<TValue> : LiveComponent, IUnreadableField, IDisposable
 {
     // Kept: when a page that was only drawn goes, its services go before its fields.
     private UnreadFields? _unread;

@@ -3,7 +3,7 @@ using FluentValidation.Results;
 namespace HairClinic.Web.Ui.Fields;
 
 /// <summary>A field in which something stands that could not be read: its value is still the one before.</summary>
-public interface IUnread
+public interface IUnreadableField
 {
     string Name { get; }
 
@@ -17,16 +17,16 @@ public interface IUnread
 /// <summary>The fields of one page that could not be read: none of them may be saved with the value it had before.</summary>
 public sealed class UnreadFields
 {
-    private readonly List<IUnread> _fields = [];
+    private readonly List<IUnreadableField> _fields = [];
 
-    internal void Keep(IUnread field)
+    internal void Keep(IUnreadableField field)
     {
         _fields.Remove(field);
         if (field.Unreadable is not null)
             _fields.Add(field);
     }
 
-    internal void Forget(IUnread field) => _fields.Remove(field);
+    internal void Forget(IUnreadableField field) => _fields.Remove(field);
 
     /// <summary>What stands in the way of saving the form of which this was the last check.</summary>
     public IEnumerable<ValidationFailure> FaultsBeside(ValidationResult? check) =>

@@ -15,9 +15,9 @@ public static class PlotDrawing
         var model = new PlotModel
         {
             Culture = CultureInfo.CurrentCulture,
-            TextColor = PlotPen.Quiet,
+            TextColor = PlotLineStyle.Quiet,
             PlotAreaBorderThickness = new OxyThickness(1, 0, 0, 1),
-            PlotAreaBorderColor = PlotPen.Ink,
+            PlotAreaBorderColor = PlotLineStyle.Ink,
             DefaultFontSize = Letters,
             Padding = new OxyThickness(2, 6, 14, 2),
         };
@@ -30,12 +30,12 @@ public static class PlotDrawing
         var up = Axis(AxisPosition.Left, picture.YTitle, 0, picture.Highest ?? 1.06 * Top(picture));
         up.StringFormat = picture.Format;
         up.MajorGridlineStyle = LineStyle.Solid;
-        up.MajorGridlineColor = PlotPen.Rule;
+        up.MajorGridlineColor = PlotLineStyle.Rule;
         model.Axes.Add(across);
         model.Axes.Add(up);
         AddBars(model, picture.Bars, isTight: width < 14 * picture.Bars.Count);
         for (var i = 0; i < picture.Lines.Count; i++)
-            AddLine(model, picture.Lines[i], PlotPen.ForLine(i));
+            AddLine(model, picture.Lines[i], PlotLineStyle.ForLine(i));
         foreach (var (mark, i) in picture.Marks.OrderBy(m => m.X).Select((m, i) => (m, i)))
             AddMark(model, mark, (left + right) / 2, up.Maximum * (1 - 0.09 * i));
         var svg = new SvgContext();
@@ -56,9 +56,9 @@ public static class PlotDrawing
             Maximum = to,
             TickStyle = TickStyle.Outside,
             MinorTickSize = 0,
-            TicklineColor = PlotPen.Ink,
-            TextColor = PlotPen.Quiet,
-            TitleColor = PlotPen.Quiet,
+            TicklineColor = PlotLineStyle.Ink,
+            TextColor = PlotLineStyle.Quiet,
+            TitleColor = PlotLineStyle.Quiet,
         };
 
     private static Func<double, string>? At(PlotPicture picture) =>
@@ -93,8 +93,8 @@ public static class PlotDrawing
     {
         var series = new RectangleBarSeries
         {
-            FillColor = OxyColor.FromAColor(110, PlotPen.Quiet),
-            StrokeColor = PlotPen.Ink,
+            FillColor = OxyColor.FromAColor(110, PlotLineStyle.Quiet),
+            StrokeColor = PlotLineStyle.Ink,
             StrokeThickness = isTight ? 0 : 1,
         };
         model.Series.Add(series);
@@ -113,13 +113,13 @@ public static class PlotDrawing
 
     private static void AddWhisker(PlotModel model, (double X, double Y) from, (double X, double Y) to)
     {
-        var line = new LineSeries { Color = PlotPen.Ink, StrokeThickness = 1.2 };
+        var line = new LineSeries { Color = PlotLineStyle.Ink, StrokeThickness = 1.2 };
         line.Points.Add(new DataPoint(from.X, from.Y));
         line.Points.Add(new DataPoint(to.X, to.Y));
         model.Series.Add(line);
     }
 
-    private static void AddLine(PlotModel model, PlotLine line, PlotPen pen)
+    private static void AddLine(PlotModel model, PlotLine line, PlotLineStyle pen)
     {
         var band = new AreaSeries
         {
@@ -165,7 +165,7 @@ public static class PlotDrawing
             {
                 Type = LineAnnotationType.Vertical,
                 X = mark.X,
-                Color = PlotPen.Accent,
+                Color = PlotLineStyle.Accent,
                 LineStyle = LineStyle.Solid,
                 StrokeThickness = 1.5,
             }
@@ -175,7 +175,7 @@ public static class PlotDrawing
             {
                 Text = mark.Text,
                 TextPosition = new DataPoint(mark.X, height),
-                TextColor = PlotPen.Accent,
+                TextColor = PlotLineStyle.Accent,
                 StrokeThickness = 0,
                 Offset = new ScreenVector(mark.X > middle ? -5 : 5, 2),
                 // Towards the middle, so that a word at either end stays inside.
@@ -188,7 +188,7 @@ public static class PlotDrawing
 
 /// <summary>What tells one line from another: a pattern and a colour, never a colour alone.</summary>
 /// <param name="Token">The colour's name in tokens.css: the picture carries the name, so that dark and paper have their own.</param>
-public sealed record PlotPen(string Token, OxyColor Colour, double[] Dashes, double Width)
+public sealed record PlotLineStyle(string Token, OxyColor Colour, double[] Dashes, double Width)
 {
     public static readonly OxyColor Ink = OxyColor.FromRgb(0x25, 0x1f, 0x1c);
     public static readonly OxyColor Quiet = OxyColor.FromRgb(0x5d, 0x53, 0x4a);
@@ -197,7 +197,7 @@ public sealed record PlotPen(string Token, OxyColor Colour, double[] Dashes, dou
     private static readonly OxyColor Edge = OxyColor.FromRgb(0x81, 0x76, 0x6a);
     private static readonly OxyColor Hair = OxyColor.FromRgb(0x54, 0x45, 0x3b);
 
-    private static readonly PlotPen[] All =
+    private static readonly PlotLineStyle[] All =
     [
         new("ink", Ink, [], 2),
         new("accent", Accent, [9, 4], 2.2),
@@ -211,7 +211,7 @@ public sealed record PlotPen(string Token, OxyColor Colour, double[] Dashes, dou
 
     public string DashText => string.Join(' ', Dashes);
 
-    public static PlotPen ForLine(int line) => All[line % All.Length];
+    public static PlotLineStyle ForLine(int line) => All[line % All.Length];
 
     /// <summary>The name a colour goes by in the style sheet.</summary>
     public static string TokenOf(OxyColor colour)

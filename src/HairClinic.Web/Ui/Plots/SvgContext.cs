@@ -58,7 +58,7 @@ internal sealed class SvgContext : RenderContextBase
             fill.IsInvisible() ? " fill=\"none\"" : string.Create(CultureInfo.InvariantCulture, $" fill-opacity=\"{fill.A / 255.0:0.##}\"")
         );
         if (!fill.IsInvisible())
-            _svg.Append(" class=\"fill-").Append(PlotPen.TokenOf(fill)).Append('"');
+            _svg.Append(" class=\"fill-").Append(PlotLineStyle.TokenOf(fill)).Append('"');
         _svg.Append("/>");
         if (thickness > 0 && !stroke.IsInvisible())
             DrawLine([.. points, points[0]], stroke, thickness, edgeRenderingMode, dashArray, lineJoin);
@@ -93,7 +93,7 @@ internal sealed class SvgContext : RenderContextBase
         };
         _svg.Append(
             CultureInfo.InvariantCulture,
-            $"<text font-size=\"{fontSize:0.#}\" text-anchor=\"{anchor}\" class=\"fill-{PlotPen.TokenOf(fill)}\" transform=\"translate({p.X:0.#} {p.Y:0.#})"
+            $"<text font-size=\"{fontSize:0.#}\" text-anchor=\"{anchor}\" class=\"fill-{PlotLineStyle.TokenOf(fill)}\" transform=\"translate({p.X:0.#} {p.Y:0.#})"
         );
         if (rotation != 0)
             _svg.Append(CultureInfo.InvariantCulture, $" rotate({rotation:0.#})");
@@ -113,7 +113,7 @@ internal sealed class SvgContext : RenderContextBase
 
     private void AddStroke(OxyColor stroke, double thickness, double[]? dashes)
     {
-        _svg.Append(CultureInfo.InvariantCulture, $" class=\"stroke-{PlotPen.TokenOf(stroke)}\" stroke-width=\"{thickness:0.#}\"");
+        _svg.Append(CultureInfo.InvariantCulture, $" class=\"stroke-{PlotLineStyle.TokenOf(stroke)}\" stroke-width=\"{thickness:0.#}\"");
         if (dashes is { Length: > 0 })
         {
             _svg.Append(" stroke-dasharray=\"")

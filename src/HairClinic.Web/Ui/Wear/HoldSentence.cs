@@ -5,7 +5,7 @@ namespace HairClinic.Web.Ui.Wear;
 /// <summary>A hold bar in words.</summary>
 public static class HoldSentence
 {
-    public static string Describe(WearBond bond, LocalDate today, IStringLocalizer words)
+    public static string Describe(WearLineBond bond, LocalDate today, IStringLocalizer words)
     {
         string Day(LocalDate date) => Dates.Day(date, today);
         var held = words["Day {0} since {1}.", Period.DaysBetween(bond.AppliedOn, bond.LiftedOn ?? today), Day(bond.AppliedOn)];

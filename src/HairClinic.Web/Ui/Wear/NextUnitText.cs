@@ -6,7 +6,7 @@ namespace HairClinic.Web.Ui.Wear;
 public static class NextUnitText
 {
     /// <summary>What there is to do.</summary>
-    public static string Of(OrderStanding standing, IStringLocalizer words) =>
+    public static string Of(NextUnitStatus standing, IStringLocalizer words) =>
         standing switch
         {
             { Verdict: OrderVerdict.WithoutHair, InFlight: > 0 } => words["without hair until the unit on order is ready"],
@@ -19,7 +19,7 @@ public static class NextUnitText
         };
 
     /// <summary>Why, in a sentence: the chance that matters most just now.</summary>
-    public static string Why(OrderStanding standing, IStringLocalizer words) =>
+    public static string Why(NextUnitStatus standing, IStringLocalizer words) =>
         standing switch
         {
             { Verdict: OrderVerdict.WithoutHair } => words["Nothing is on the head, and no unit in house can be bonded."],

@@ -10,7 +10,7 @@ public static class WearLineSentence
     {
         var lines = new List<string>();
         string Day(LocalDate date) => Dates.Day(date, model.Today);
-        string Name(WearLane lane) => forClient ? lane.Kind : $"{lane.Serial} ({lane.Kind})";
+        string Name(WearLineUnit lane) => forClient ? lane.Kind : $"{lane.Serial} ({lane.Kind})";
 
         if (model.Worn is { Open: { } bond } worn)
         {
@@ -52,7 +52,7 @@ public static class WearLineSentence
         return string.Join(' ', lines);
     }
 
-    private static string State(WearBond bond, LocalDate today, IStringLocalizer words, Func<LocalDate, string> day) =>
+    private static string State(WearLineBond bond, LocalDate today, IStringLocalizer words, Func<LocalDate, string> day) =>
         bond switch
         {
             { LiftedOn: { } lifted } => words["It lifted on {0}.", day(lifted)],
@@ -60,7 +60,7 @@ public static class WearLineSentence
             _ => words["Its rebond is due {0}; the window is {1} to {2}.", day(bond.DueOn), day(bond.Opens), day(bond.Closes)],
         };
 
-    private static string? Waiting(WearLane lane, IStringLocalizer words, Func<WearLane, string> name, Func<LocalDate, string> day) =>
+    private static string? Waiting(WearLineUnit lane, IStringLocalizer words, Func<WearLineUnit, string> name, Func<LocalDate, string> day) =>
         lane switch
         {
             { Arrived: { } arrived } => words["{0} has been at hand since {1}.", name(lane), day(arrived)].Value,

@@ -50,7 +50,7 @@ public sealed class LateEntryTests
         double logLikelihood
     )
     {
-        var fit = LifetimeModel.Fit(distribution, LifeRows.Create(Spells, [Repaired], entered: Entered), LifePriors.Flat(1));
+        var fit = LifetimeModel.Fit(distribution, LifetimeFitRows.Create(Spells, [Repaired], entered: Entered), LifePriors.Flat(1));
 
         Assert.Equal(intercept, fit.Coefficients[0], 2e-6);
         Assert.Equal(repaired, fit.Coefficients[1], 2e-6);
@@ -64,7 +64,7 @@ public sealed class LateEntryTests
     public void Of_an_exponential_life_it_is_time_looked_at_over_ends()
     {
         var sure = new LifePriors(LifePrior.Flat, [], new(0, 1e-8));
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Create(Spells, [], entered: Entered), sure);
+        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(Spells, [], entered: Entered), sure);
         var exposure = Lives.Sum(life => life[0] - life[2]);
 
         Assert.Equal(exposure / 12, Math.Exp(fit.Coefficients[0]), 1e-6);
@@ -92,8 +92,8 @@ public sealed class LateEntryTests
             LogScale = LifePriors.UsualLogScale,
             ClientSpread = clients ? 0.2 : 0,
         };
-        var once = LifeRows.Create(whole, [], [], clients ? [0, -1, 0, -1] : []);
-        var twice = LifeRows.Create(parts, [], [], clients ? [0, 0, -1, 0, 0, -1] : [], [0, 100, 0, 0, 90, 0]);
+        var once = LifetimeFitRows.Create(whole, [], [], clients ? [0, -1, 0, -1] : []);
+        var twice = LifetimeFitRows.Create(parts, [], [], clients ? [0, 0, -1, 0, 0, -1] : [], [0, 100, 0, 0, 90, 0]);
         var (one, other) = (LifetimeModel.Fit(distribution, once, priors), LifetimeModel.Fit(distribution, twice, priors));
 
         Assert.Equal(one.LogPosterior, other.LogPosterior, 1e-9);
@@ -107,7 +107,7 @@ public sealed class LateEntryTests
     {
         Spell[] spells = [Spell.At(150), Spell.After(100), Spell.Between(160, 190)];
         double[] entered = [0, 0, 100];
-        var rows = LifeRows.Create(spells, [new("repaired", [0, 0, 1])], [], new int[3], entered);
+        var rows = LifetimeFitRows.Create(spells, [new("repaired", [0, 0, 1])], [], new int[3], entered);
         var target = new LogPosterior(LifeDistribution.Weibull, rows, LifePriors.Flat(1) with { ClientSpread = 0.2 });
         // Without places columns are kept less their mean: half, over the four rows as they are summed.
         var value = target.At([5 + 0.3 / 2, 0.3, Math.Log(0.15)], new double[3], new double[9]);
@@ -125,12 +125,12 @@ public sealed class LateEntryTests
     [Fact]
     public void What_is_last_seen_on_entering_tells_nothing_and_none_is_entered_after_its_end()
     {
-        var rows = LifeRows.Create([Spell.After(90), Spell.At(120)], [], entered: [90, 60]);
+        var rows = LifetimeFitRows.Create([Spell.After(90), Spell.At(120)], [], entered: [90, 60]);
 
         Assert.Equal((1, 1), (rows.Count, rows.Ended));
-        Assert.Throws<ArgumentException>(() => LifeRows.Create([Spell.At(120)], [], entered: [121]));
-        Assert.Throws<ArgumentException>(() => LifeRows.Create([Spell.By(120)], [], entered: [10]));
-        Assert.Throws<ArgumentException>(() => LifeRows.Create([Spell.At(120), Spell.At(90)], [], entered: [10]));
+        Assert.Throws<ArgumentException>(() => LifetimeFitRows.Create([Spell.At(120)], [], entered: [121]));
+        Assert.Throws<ArgumentException>(() => LifetimeFitRows.Create([Spell.By(120)], [], entered: [10]));
+        Assert.Throws<ArgumentException>(() => LifetimeFitRows.Create([Spell.At(120), Spell.At(90)], [], entered: [10]));
     }
 
     [Fact]

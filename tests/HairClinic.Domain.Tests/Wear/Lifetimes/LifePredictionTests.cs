@@ -52,7 +52,7 @@ public sealed class LifePredictionTests
     [Fact]
     public void A_fit_to_nothing_predicts_what_the_prior_does_for_every_window_alike()
     {
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Create([], [], [], []), Window.Priors([]));
+        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create([], [], [], []), Window.Priors([]));
         var population = LifePopulation.From(fit);
         var other = WindowPrior.FromWindow(LifeDistribution.Weibull, 21, 35);
         var prediction = new LifePrediction(
@@ -88,7 +88,7 @@ public sealed class LifePredictionTests
     {
         Spell[] own = [Spell.At(33), Spell.After(30), Spell.Between(25, 34), Spell.After(28)];
         var population = LifePopulation.Unseen(Window) with { LogScale = -0.1, PracticeMean = 0.05, PracticeVariance = 0.004, Count = 900 };
-        var rows = LifeRows.Create(own, [], [.. own.Select(_ => Window.Place)], new int[own.Length]);
+        var rows = LifetimeFitRows.Create(own, [], [.. own.Select(_ => Window.Place)], new int[own.Length]);
         var prediction = new LifePrediction(population, LifeNodes.For(population, rows), Window.Place);
 
         Assert.Equal((4, 896), (prediction.Own, prediction.Others));
@@ -100,7 +100,7 @@ public sealed class LifePredictionTests
     public void A_bond_that_held_long_makes_longer_holds_likelier_and_the_band_narrower()
     {
         var population = LifePopulation.Unseen(Window);
-        var rows = LifeRows.Create([.. Enumerable.Repeat(Spell.At(60), 5)], [], [.. Enumerable.Repeat(Window.Place, 5)], new int[5]);
+        var rows = LifetimeFitRows.Create([.. Enumerable.Repeat(Spell.At(60), 5)], [], [.. Enumerable.Repeat(Window.Place, 5)], new int[5]);
         var prediction = new LifePrediction(population, LifeNodes.For(population, rows), Window.Place);
 
         Assert.True(prediction.Median > 45);

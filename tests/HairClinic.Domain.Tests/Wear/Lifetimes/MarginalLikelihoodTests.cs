@@ -19,7 +19,7 @@ public sealed class MarginalLikelihoodTests
     public void It_agrees_with_a_fine_grid(LifeDistribution distribution, int count, double scale)
     {
         var spells = Own[..count];
-        var rows = LifeRows.Create(spells, [], [], new int[count]);
+        var rows = LifetimeFitRows.Create(spells, [], [], new int[count]);
         var target = new LogPosterior(distribution, rows, LifePriors.Flat(0) with { ClientSpread = Spread });
 
         var value = target.At([3.6, Math.Log(scale)], new double[2], new double[4]);
@@ -31,14 +31,14 @@ public sealed class MarginalLikelihoodTests
     public void Clients_that_hardly_differ_are_as_good_as_none()
     {
         var clients = new[] { 0, 0, 1, 1, 2 };
-        double At(LifeRows rows, double spread) =>
+        double At(LifetimeFitRows rows, double spread) =>
             new LogPosterior(LifeDistribution.Weibull, rows, LifePriors.Flat(0) with { ClientSpread = spread }).At(
                 [3.6, -1.5],
                 new double[2],
                 new double[4]
             );
 
-        Assert.Equal(At(LifeRows.Create(Own, []), 0), At(LifeRows.Create(Own, [], [], clients), 1e-5), 1e-6);
+        Assert.Equal(At(LifetimeFitRows.Create(Own, []), 0), At(LifetimeFitRows.Create(Own, [], [], clients), 1e-5), 1e-6);
     }
 
     private static double ByGrid(LifeDistribution distribution, Spell[] spells, double centre, double scale)

@@ -25,7 +25,7 @@ public sealed class NarrowScaleTests
     public void Places_that_cannot_be_do_not_spoil_the_prediction()
     {
         var population = LifePopulation.Unseen(Window) with { LogScale = -1.2 };
-        var nodes = LifeNodes.For(population, LifeRows.Create([Spell.At(230)], [], [Window.Place], new int[1]));
+        var nodes = LifeNodes.For(population, LifetimeFitRows.Create([Spell.At(230)], [], [Window.Place], new int[1]));
         var prediction = new LifePrediction(population, nodes, Window.Place);
 
         Assert.InRange(prediction.Median, 220, 240);
@@ -49,7 +49,7 @@ public sealed class NarrowScaleTests
                 clients.Add(client);
             }
         }
-        var rows = LifeRows.Create([.. spells], [], [.. spells.Select(_ => Window.Place)], [.. clients]);
+        var rows = LifetimeFitRows.Create([.. spells], [], [.. spells.Select(_ => Window.Place)], [.. clients]);
         return LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.Priors([]));
     }
 }

@@ -42,7 +42,7 @@ public sealed class PublishedFitsTests
     [Fact]
     public void The_handbooks_printed_values_come_out()
     {
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Create(Spells.OfNist, []), LifePriors.Flat(0));
+        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(Spells.OfNist, []), LifePriors.Flat(0));
 
         Assert.Equal(1.7208, 1 / fit.Scale, 5e-5);
         Assert.Equal(606.5280, Math.Exp(fit.Coefficients[0]), 1e-3);
@@ -95,23 +95,23 @@ public sealed class PublishedFitsTests
         }
     }
 
-    internal static (LifeRows Rows, LifeDistribution Distribution) Data(string name)
+    internal static (LifetimeFitRows Rows, LifeDistribution Distribution) Data(string name)
     {
         var distribution = name.Contains("lognormal", StringComparison.Ordinal) ? LifeDistribution.LogNormal : LifeDistribution.Weibull;
         var drug = new Covariate("x6mp", Spells.Drug);
         Covariate Ovarian(string column) => new(column, Spells.Ovarian.Numbers(column));
         var rows = name switch
         {
-            "tiny" => LifeRows.Create([Spell.At(120), Spell.After(90), Spell.After(60)], []),
-            "leukaemia_6mp_only_weibull" => LifeRows.Create([.. Spells.OfLeukaemia.Where((_, i) => Spells.Drug[i] == 1)], []),
-            _ when name.StartsWith("nist", StringComparison.Ordinal) => LifeRows.Create(Spells.OfNist, []),
-            _ when name.StartsWith("leukaemia_interval", StringComparison.Ordinal) => LifeRows.Create(Spells.OfLeukaemiaByWeek, [drug]),
-            _ when name.StartsWith("leukaemia", StringComparison.Ordinal) => LifeRows.Create(Spells.OfLeukaemia, [drug]),
-            _ when name.EndsWith("ecog_rx", StringComparison.Ordinal) => LifeRows.Create(
+            "tiny" => LifetimeFitRows.Create([Spell.At(120), Spell.After(90), Spell.After(60)], []),
+            "leukaemia_6mp_only_weibull" => LifetimeFitRows.Create([.. Spells.OfLeukaemia.Where((_, i) => Spells.Drug[i] == 1)], []),
+            _ when name.StartsWith("nist", StringComparison.Ordinal) => LifetimeFitRows.Create(Spells.OfNist, []),
+            _ when name.StartsWith("leukaemia_interval", StringComparison.Ordinal) => LifetimeFitRows.Create(Spells.OfLeukaemiaByWeek, [drug]),
+            _ when name.StartsWith("leukaemia", StringComparison.Ordinal) => LifetimeFitRows.Create(Spells.OfLeukaemia, [drug]),
+            _ when name.EndsWith("ecog_rx", StringComparison.Ordinal) => LifetimeFitRows.Create(
                 Spells.OfOvarian,
                 [Ovarian("ecog.ps"), Ovarian("rx")]
             ),
-            _ => LifeRows.Create(Spells.OfOvarian, [Ovarian("age"), Ovarian("rx")]),
+            _ => LifetimeFitRows.Create(Spells.OfOvarian, [Ovarian("age"), Ovarian("rx")]),
         };
         return (rows, distribution);
     }

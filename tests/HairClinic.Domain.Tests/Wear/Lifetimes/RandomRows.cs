@@ -23,7 +23,7 @@ internal static class RandomRows
     );
 
     /// <summary>Rows, and parameters to look at them from; late ones are entered on the way.</summary>
-    public static Gen<(LifeRows Rows, double[] Parameters)> Of(
+    public static Gen<(LifetimeFitRows Rows, double[] Parameters)> Of(
         LifeDistribution distribution,
         bool windows,
         bool clients,
@@ -38,7 +38,7 @@ internal static class RandomRows
         from whose in Gen.Int[-1, 6].Array[count]
         from parameters in Gen.Double[-0.3, 0.3].Array[4]
         select (
-            LifeRows.Create(
+            LifetimeFitRows.Create(
                 spells,
                 [new Covariate("heat", heat), new Covariate("size", size)],
                 windows ? [.. wide.Select(w => WindowPrior.FromWindow(distribution, 28, w ? 56 : 42).Place)] : [],

@@ -38,7 +38,7 @@ public sealed class ScaleRecoveryTests
                 clients.Add(client);
             }
         }
-        var rows = LifeRows.Create([.. spells], [], [.. spells.Select(_ => Window.Place)], [.. clients]);
+        var rows = LifetimeFitRows.Create([.. spells], [], [.. spells.Select(_ => Window.Place)], [.. clients]);
         return LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.Priors([]));
     }
 

@@ -36,37 +36,37 @@ public sealed class UnitLifeTests
     [Fact]
     public void From_its_first_repair_on_a_unit_is_told_apart() =>
         Assert.Equal(
-            [new UnitStretch(Spell.After(90), 0, 0), new UnitStretch(Spell.Between(120, 150), 90, 1)],
+            [new UnitLifeSegment(Spell.After(90), 0, 0), new UnitLifeSegment(Spell.Between(120, 150), 90, 1)],
             UnitLife.RowsOf([(60, 0), (120, 2), (150, 3)], 150, [110, 90])
         );
 
     [Fact]
     public void Who_repairs_has_looked_at_it() =>
         Assert.Equal(
-            [new UnitStretch(Spell.After(130), 0, 0), new UnitStretch(Spell.Between(140, 150), 130, 1)],
+            [new UnitLifeSegment(Spell.After(130), 0, 0), new UnitLifeSegment(Spell.Between(140, 150), 130, 1)],
             UnitLife.RowsOf([(120, 2), (150, 3)], 150, [130, 140])
         );
 
     [Fact]
     public void Still_in_wear_after_a_repair_it_lasted_at_least_so_long_from_there() =>
         Assert.Equal(
-            [new UnitStretch(Spell.After(90), 0, 0), new UnitStretch(Spell.After(170), 90, 1)],
+            [new UnitLifeSegment(Spell.After(90), 0, 0), new UnitLifeSegment(Spell.After(170), 90, 1)],
             UnitLife.RowsOf([(60, 0), (150, 2)], 170, [90])
         );
 
     [Fact]
     public void Never_repaired_repaired_before_its_first_day_or_after_its_end_it_is_one_stretch()
     {
-        Assert.Equal([new UnitStretch(Spell.After(170), 0, 0)], UnitLife.RowsOf([(60, 0)], 170, []));
-        Assert.Equal([new UnitStretch(Spell.After(170), 0, 1)], UnitLife.RowsOf([(60, 0)], 170, [0]));
-        Assert.Equal([new UnitStretch(Spell.Between(100, 130), 0, 0)], UnitLife.RowsOf([(100, 1), (130, 3)], 200, [130, 160]));
+        Assert.Equal([new UnitLifeSegment(Spell.After(170), 0, 0)], UnitLife.RowsOf([(60, 0)], 170, []));
+        Assert.Equal([new UnitLifeSegment(Spell.After(170), 0, 1)], UnitLife.RowsOf([(60, 0)], 170, [0]));
+        Assert.Equal([new UnitLifeSegment(Spell.Between(100, 130), 0, 0)], UnitLife.RowsOf([(100, 1), (130, 3)], 200, [130, 160]));
     }
 
     [Fact]
     public void Its_stretches_are_rows_of_the_model_with_an_entry()
     {
         var stretches = UnitLife.RowsOf([(60, 0), (120, 2), (150, 3)], 150, [90]);
-        var rows = LifeRows.Create(
+        var rows = LifetimeFitRows.Create(
             [.. stretches.Select(s => s.Spell)],
             [new Covariate("repaired", [.. stretches.Select(s => s.Repaired)])],
             entered: [.. stretches.Select(s => s.Entered)]

@@ -55,7 +55,7 @@ public sealed class UnitWearTests
     {
         var wear = Of(UnitState.Bonded, [(0, 40), (60, 100), (100, null)], today: 110, repairs: [50]);
 
-        Assert.Equal([new UnitStretch(Spell.After(40), 0, 0), new UnitStretch(Spell.After(80), 40, 1)], wear.Stretches);
+        Assert.Equal([new UnitLifeSegment(Spell.After(40), 0, 0), new UnitLifeSegment(Spell.After(80), 40, 1)], wear.Stretches);
         Assert.Empty(Of(UnitState.Bonded, [(0, null)], today: 10).Stretches);
     }
 
@@ -68,7 +68,7 @@ public sealed class UnitWearTests
     ) =>
         UnitWear.From(
             state,
-            [.. worn.Select(w => new WornStretch(Guid.Empty, Day(w.From), w.To is { } to ? Day(to) : null))],
+            [.. worn.Select(w => new WornPeriod(Guid.Empty, Day(w.From), w.To is { } to ? Day(to) : null))],
             (graded ?? []).Select(g => (Day(g.Day), g.Grade)),
             (repairs ?? []).Select(Day),
             Day(today)

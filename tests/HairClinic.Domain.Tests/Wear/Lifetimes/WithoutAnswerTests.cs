@@ -19,7 +19,7 @@ public sealed class WithoutAnswerTests
         foreach (var distribution in Both)
         {
             var (spells, columns) = Rows(name);
-            var fit = LifetimeModel.Fit(distribution, LifeRows.Create(spells, columns), LifePriors.Flat(columns.Length));
+            var fit = LifetimeModel.Fit(distribution, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(columns.Length));
 
             Assert.False(fit.Converged);
             Assert.StartsWith("There is no estimate:", fit.Missing?.Text, StringComparison.Ordinal);
@@ -36,7 +36,7 @@ public sealed class WithoutAnswerTests
         {
             var window = WindowPrior.FromWindow(distribution, 28, 56);
             var (spells, columns) = Rows(name);
-            var rows = LifeRows.Create(spells, columns, [.. spells.Select(_ => window.Place)], [.. spells.Select((_, i) => i % 3)]);
+            var rows = LifetimeFitRows.Create(spells, columns, [.. spells.Select(_ => window.Place)], [.. spells.Select((_, i) => i % 3)]);
             var fit = LifetimeModel.Fit(distribution, rows, window.Priors([.. columns.Select(_ => LifePriors.UsualCoefficient)]));
 
             Assert.Null(fit.Missing);
@@ -53,14 +53,14 @@ public sealed class WithoutAnswerTests
         var (spells, columns) = Rows("constant");
         Assert.Contains(
             "heat",
-            LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Create(spells, columns), LifePriors.Flat(1)).Missing!.Text,
+            LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(1)).Missing!.Text,
             StringComparison.Ordinal
         );
 
         (spells, columns) = Rows("separated");
         Assert.Contains(
             "heat",
-            LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Create(spells, columns), LifePriors.Flat(1)).Missing!.Text,
+            LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(1)).Missing!.Text,
             StringComparison.Ordinal
         );
     }
@@ -69,7 +69,7 @@ public sealed class WithoutAnswerTests
     public void That_nothing_ended_is_noted_and_moves_the_prior_only_upwards()
     {
         Spell[] spells = [.. Enumerable.Repeat(Spell.After(60), 20)];
-        var rows = LifeRows.Create(spells, [], [.. spells.Select(_ => Window.Place)], [.. Enumerable.Range(0, 20)]);
+        var rows = LifetimeFitRows.Create(spells, [], [.. spells.Select(_ => Window.Place)], [.. Enumerable.Range(0, 20)]);
         var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.Priors([]));
 
         Assert.Equal(LifetimeFitNote.NothingEnded, Assert.Single(fit.Notes));
@@ -82,7 +82,7 @@ public sealed class WithoutAnswerTests
         Spell[] spells = [Spell.At(30), Spell.At(35), Spell.After(40)];
         var fit = LifetimeModel.Fit(
             LifeDistribution.Weibull,
-            LifeRows.Create(spells, [], [.. spells.Select(_ => Window.Place)], [7, 7, 7]),
+            LifetimeFitRows.Create(spells, [], [.. spells.Select(_ => Window.Place)], [7, 7, 7]),
             Window.Priors([])
         );
 
@@ -94,7 +94,7 @@ public sealed class WithoutAnswerTests
     public void A_bond_made_today_tells_nothing_and_changes_nothing()
     {
         Spell[] spells = [Spell.At(30), Spell.After(0), Spell.At(50)];
-        var rows = LifeRows.Create(spells, []);
+        var rows = LifetimeFitRows.Create(spells, []);
 
         Assert.Equal((2, 2), (rows.Count, rows.Ended));
     }
@@ -114,10 +114,10 @@ public sealed class WithoutAnswerTests
             Spell.At(47),
             Spell.At(44),
         ];
-        var near = LifetimeModel.Fit(LifeDistribution.Weibull, LifeRows.Create(spells, [new("heat", heat)]), LifePriors.Flat(1));
+        var near = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, [new("heat", heat)]), LifePriors.Flat(1));
         var far = LifetimeModel.Fit(
             LifeDistribution.Weibull,
-            LifeRows.Create(spells, [new("heat", [.. heat.Select(h => h + 1e6)])]),
+            LifetimeFitRows.Create(spells, [new("heat", [.. heat.Select(h => h + 1e6)])]),
             LifePriors.Flat(1)
         );
 

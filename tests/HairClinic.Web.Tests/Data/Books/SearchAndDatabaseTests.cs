@@ -79,7 +79,7 @@ public sealed class SearchAndDatabaseTests(PgServer server)
             var day = new Interval(_scene.At(Thursday, 0), _scene.At(Thursday.PlusDays(1), 0));
             var book = await SlotFacts.LoadAsync(db, _scene.Salon.Id, day, client.Id, Cancel);
             ServiceSegment[] steps = [.. service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))];
-            var wish = new SlotWish(new ServiceTimeline(steps), service.Id, Quarter(0))
+            var wish = new SlotTarget(new ServiceTimeline(steps), service.Id, Quarter(0))
             {
                 OnlyChair = _scene.Chairs[chair].Id,
                 OnlyPerson = person.Id,

@@ -169,7 +169,7 @@ public sealed class SlotFactsTests(PgServer server)
         var book = await clinic.ReadAsync(db => SlotFacts.LoadAsync(db, two.Salon.Id, day, null, TestContext.Current.CancellationToken));
         var twenty = new ServiceTimeline([new ServiceSegment(SegmentKind.HandsOn, 15)]);
 
-        var slot = book.Nearest(new SlotWish(twenty, two.Wash.Id, two.At(Thursday, 9, 30)) { OnlyPerson = two.Mara.Id, Best = 1 })[0];
+        var slot = book.Nearest(new SlotTarget(twenty, two.Wash.Id, two.At(Thursday, 9, 30)) { OnlyPerson = two.Mara.Id, Best = 1 })[0];
 
         // Hands on from nine, a coat dries from half past nine to ten to ten.
         Assert.Equal((two.At(Thursday, 9, 30), two.Chairs[1].Id), (slot.StartsAt, slot.ChairId));
@@ -212,7 +212,7 @@ public sealed class SlotFactsTests(PgServer server)
             )
         );
 
-    private SlotWish Wish(ServiceKind service, int hour, int minute = 0) =>
+    private SlotTarget Wish(ServiceKind service, int hour, int minute = 0) =>
         new(
             new ServiceTimeline([.. service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))]),
             service.Id,

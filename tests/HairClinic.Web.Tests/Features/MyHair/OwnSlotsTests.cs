@@ -48,7 +48,7 @@ public sealed class OwnSlotsTests(PgServer server)
 
         var screen = await clinic.UseAsync<Moving, Moving.Screen?>(_own.Acting(clinic), s => s.OpenAsync(_own.Visit.Id, null, Cancel));
         var refused = await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Moving, OwnPlaced?>(_own.Acting(clinic), s => s.SaveAsync(input, Cancel))
+            clinic.UseAsync<Moving, OwnBookingResult?>(_own.Acting(clinic), s => s.SaveAsync(input, Cancel))
         );
 
         Assert.Equal((true, 0), (screen!.Ring, screen.Slots.Count));
@@ -68,8 +68,8 @@ public sealed class OwnSlotsTests(PgServer server)
         Assert.NotNull((await BookAsync(clinic)).At);
     }
 
-    private Task<OwnPlaced> BookAsync(TestClinic clinic) =>
-        clinic.UseAsync<Choosing, OwnPlaced>(
+    private Task<OwnBookingResult> BookAsync(TestClinic clinic) =>
+        clinic.UseAsync<Choosing, OwnBookingResult>(
             _own.Acting(clinic),
             s =>
                 s.SaveAsync(

@@ -106,7 +106,7 @@ public sealed class DueList(Instant? now = null)
         _scene.Db.ReorderPlans.Add(plan);
     }
 
-    public Task<Slice.Screen> OpenRisksAsync(TestClinic clinic, RiskCursor? after) =>
+    public Task<Slice.Screen> OpenRisksAsync(TestClinic clinic, GapRiskCursor? after) =>
         clinic.UseAsync<Slice, Slice.Screen>(
             clinic.Acting(Desk, ElmRow),
             slice => slice.OpenAsync(new(DuePart.AtRisk, false, null) { RisksAfter = after }, TestContext.Current.CancellationToken)

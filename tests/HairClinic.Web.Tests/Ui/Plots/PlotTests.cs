@@ -48,9 +48,9 @@ public sealed class PlotTests : UiTestContext
     [Fact]
     public void Groups_differ_by_pattern_as_well_as_by_colour()
     {
-        var pens = Enumerable.Range(0, PlotPen.Count).Select(PlotPen.ForLine).ToList();
+        var pens = Enumerable.Range(0, PlotLineStyle.Count).Select(PlotLineStyle.ForLine).ToList();
 
-        Assert.Equal(PlotPen.Count, pens.Select(p => (p.DashText, p.Width)).Distinct().Count());
+        Assert.Equal(PlotLineStyle.Count, pens.Select(p => (p.DashText, p.Width)).Distinct().Count());
     }
 
     [Fact]

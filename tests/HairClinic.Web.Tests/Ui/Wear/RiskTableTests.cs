@@ -30,7 +30,7 @@ public sealed class RiskTableTests : UiTestContext
         Assert.Contains("lasts until", cells[4], StringComparison.Ordinal);
     }
 
-    private List<string> Cells(RiskRow row) =>
+    private List<string> Cells(GapRiskRow row) =>
         [
             .. Render<RiskTable>(p =>
                     p.Add(t => t.Rows, [row])
@@ -42,7 +42,7 @@ public sealed class RiskTableTests : UiTestContext
                 .Select(c => c.TextContent.Trim()),
         ];
 
-    private static RiskRow Row(LocalDate? orderBy)
+    private static GapRiskRow Row(LocalDate? orderBy)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), Guid.CreateVersion7());
         plan.Store(

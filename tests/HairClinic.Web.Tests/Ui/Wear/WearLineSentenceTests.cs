@@ -26,7 +26,7 @@ public sealed class WearLineSentenceTests : UiTestContext
     public void A_bond_past_its_window_is_overdue() =>
         Assert.Contains(
             "overdue",
-            Say(WearScene.Line(new WearLane("U-9", "Lace") { Bonds = [WearScene.Bond(new(2031, 9, 1))] })),
+            Say(WearScene.Line(new WearLineUnit("U-9", "Lace") { Bonds = [WearScene.Bond(new(2031, 9, 1))] })),
             StringComparison.Ordinal
         );
 
@@ -35,14 +35,14 @@ public sealed class WearLineSentenceTests : UiTestContext
     {
         var bond = WearScene.Bond(WearScene.Today.PlusWeeks(-8));
         Assert.Equal(WearScene.Today, bond.Closes);
-        Assert.DoesNotContain("overdue", Say(WearScene.Line(new WearLane("U-9", "Lace") { Bonds = [bond] })), StringComparison.Ordinal);
+        Assert.DoesNotContain("overdue", Say(WearScene.Line(new WearLineUnit("U-9", "Lace") { Bonds = [bond] })), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_bond_that_lifted_is_said_to_have_lifted() =>
         Assert.Contains(
             "It lifted on Thu 20 Nov.",
-            Say(WearScene.Line(new WearLane("U-9", "Lace") { Bonds = [WearScene.Bond(new(2031, 11, 1), lifted: new(2031, 11, 20))] })),
+            Say(WearScene.Line(new WearLineUnit("U-9", "Lace") { Bonds = [WearScene.Bond(new(2031, 11, 1), lifted: new(2031, 11, 20))] })),
             StringComparison.Ordinal
         );
 
@@ -50,7 +50,7 @@ public sealed class WearLineSentenceTests : UiTestContext
     public void Nothing_bonded_is_said_plainly() =>
         Assert.Equal(
             "Nothing is bonded today. U-4 (Lace) has been at hand since Mon 10 Nov.",
-            Say(WearScene.Line(new WearLane("U-4", "Lace") { Arrived = new(2031, 11, 10) }))
+            Say(WearScene.Line(new WearLineUnit("U-4", "Lace") { Arrived = new(2031, 11, 10) }))
         );
 
     [Theory]

@@ -31,7 +31,7 @@ public sealed class WearLineTests : UiTestContext
     [Fact]
     public void A_lifted_bond_ends_at_the_lift_and_is_open_from_there_to_its_removal()
     {
-        var lane = new WearLane("U-1", "Lace") { Bonds = [WearScene.Bond(new(2031, 1, 11), new(2031, 1, 31), new(2031, 1, 21))] };
+        var lane = new WearLineUnit("U-1", "Lace") { Bonds = [WearScene.Bond(new(2031, 1, 11), new(2031, 1, 31), new(2031, 1, 21))] };
         var line = Show(new(new(2031, 1, 1), new(2031, 4, 11), new(2031, 4, 1), [lane], []));
         Assert.Equal("10%", line.Find(".bond").GetAttribute("x"));
         Assert.Equal("10%", line.Find(".bond").GetAttribute("width"));

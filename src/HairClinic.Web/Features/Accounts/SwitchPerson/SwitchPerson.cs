@@ -36,7 +36,7 @@ public sealed class SwitchPerson(TabletStore tablets, PinStore pins, ClinicSignI
                     .ToListAsync(cancellation);
             }
         );
-        return new Screen(tablet.Name, [.. people.Select(p => Face.For(p.Id, p.Name))]);
+        return new Screen(tablet.Name, [.. people.Select(p => PersonTile.For(p.Id, p.Name))]);
     }
 
     /// <returns>Null: it opened nothing, for whichever reason.</returns>
@@ -62,15 +62,15 @@ public sealed class SwitchPerson(TabletStore tablets, PinStore pins, ClinicSignI
             }
         );
 
-    public sealed record Screen(string Tablet, IReadOnlyList<Face> People);
+    public sealed record Screen(string Tablet, IReadOnlyList<PersonTile> People);
 
     /// <summary>As much of a person as a screen everybody sees needs.</summary>
-    public sealed record Face(Guid Id, string FirstName, string Initials)
+    public sealed record PersonTile(Guid Id, string FirstName, string Initials)
     {
-        public static Face For(Guid id, string name)
+        public static PersonTile For(Guid id, string name)
         {
             var words = name.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-            return new Face(id, words[0], words.Length == 1 ? words[0][..1] : $"{words[0][0]}{words[^1][0]}");
+            return new PersonTile(id, words[0], words.Length == 1 ? words[0][..1] : $"{words[0][0]}{words[^1][0]}");
         }
     }
 

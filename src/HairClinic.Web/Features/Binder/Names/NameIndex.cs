@@ -127,7 +127,7 @@ public sealed class ServiceIndex
 
     public ServiceKind Make(string name, int? minutes)
     {
-        var plain = PlainWords.Normalize(name);
+        var plain = WordNormalizer.Normalize(name);
         var purpose = Hints
             .Where(h => plain.Contains(h.Word, StringComparison.Ordinal))
             .Select(h => (ServicePurpose?)h.Purpose)

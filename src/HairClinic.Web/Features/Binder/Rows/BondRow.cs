@@ -6,8 +6,8 @@ namespace HairClinic.Web.Features.Binder;
 /// <summary>What a row of the bonds sheet says. Null is silence: it never empties what the book knows.</summary>
 public sealed record BondRow
 {
-    public static RowTable<BondRow> Table { get; } =
-        new RowTable<BondRow>()
+    public static SheetSchema<BondRow> Table { get; } =
+        new SheetSchema<BondRow>()
             .Code(Columns.Serial, r => r.Serial)
             .Code(Columns.ClientCode, r => r.ClientCode)
             .Date(Columns.AppliedOn, r => r.AppliedOn)

@@ -6,8 +6,8 @@ namespace HairClinic.Web.Features.Binder;
 /// <summary>What a row of the clients sheet says. Null is silence: it never empties what the book knows.</summary>
 public sealed record ClientRow
 {
-    public static RowTable<ClientRow> Table { get; } =
-        new RowTable<ClientRow>()
+    public static SheetSchema<ClientRow> Table { get; } =
+        new SheetSchema<ClientRow>()
             .Code(Columns.Code, r => r.Code)
             .Text(Columns.Name, r => r.Name)
             .Text(Columns.Called, r => r.Called)

@@ -6,8 +6,8 @@ namespace HairClinic.Web.Features.Binder;
 /// <summary>What a row of the units sheet says. Null is silence: it never empties what the book knows.</summary>
 public sealed record UnitRow
 {
-    public static RowTable<UnitRow> Table { get; } =
-        new RowTable<UnitRow>()
+    public static SheetSchema<UnitRow> Table { get; } =
+        new SheetSchema<UnitRow>()
             .Code(Columns.Serial, r => r.Serial)
             .Code(Columns.ClientCode, r => r.ClientCode)
             .Text(Columns.Workshop, r => r.Workshop)

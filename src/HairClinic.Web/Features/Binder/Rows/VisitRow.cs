@@ -6,8 +6,8 @@ namespace HairClinic.Web.Features.Binder;
 /// <summary>What a row of the visits sheet says. Null is silence: it never empties what the book knows.</summary>
 public sealed record VisitRow
 {
-    public static RowTable<VisitRow> Table { get; } =
-        new RowTable<VisitRow>()
+    public static SheetSchema<VisitRow> Table { get; } =
+        new SheetSchema<VisitRow>()
             .Code(Columns.ClientCode, r => r.ClientCode)
             .Text(Columns.Salon, r => r.Salon)
             .Date(Columns.Date, r => r.Day, (_, book) => book.Day)

@@ -15,7 +15,7 @@ internal sealed class SheetParser(SheetText text, SheetLimits limits)
     private int _beyondRows;
     private int? _unclosedSince;
 
-    public SheetReading Read()
+    public SheetParseResult Read()
     {
         var separator = SeparatorSniffer.Sniff(text.Utf8);
         // An announced separator is left to the parser, which skips the announcing line but still counts it.
@@ -24,14 +24,14 @@ internal sealed class SheetParser(SheetText text, SheetLimits limits)
         using var reader = CsvReader.Create(text.Utf8, SheetReader.Options(given, _ => _suspect = true));
 
         if (Next(reader, separator) is not { } first)
-            return Unclosed() ?? SheetReading.Refused(null, "This file is empty. Its first line must hold the names of the columns.");
+            return Unclosed() ?? SheetParseResult.Refused(null, "This file is empty. Its first line must hold the names of the columns.");
         var headings = SheetHeadings.From(first, limits.Columns);
         if (headings.Problem is { } problem)
-            return new SheetReading(null, problem);
+            return new SheetParseResult(null, problem);
         while (Next(reader, separator) is { } row)
         {
             if (_rows.Count + _rowProblems.Count == limits.Rows)
-                return SheetReading.Refused(row.Row, "This file has more than {0} rows. Split it into several files.", limits.Rows);
+                return SheetParseResult.Refused(row.Row, "This file has more than {0} rows. Split it into several files.", limits.Rows);
             CheckRow(row, headings.Names);
         }
         return Unclosed() ?? Finished(headings.Names, separator);
@@ -89,19 +89,19 @@ internal sealed class SheetParser(SheetText text, SheetLimits limits)
     private void Report(SheetRow row, string template, params object[] arguments) =>
         _rowProblems.Add(new SheetProblem(row.Row, new Sentence(template, arguments)));
 
-    private SheetReading? Unclosed() =>
+    private SheetParseResult? Unclosed() =>
         _unclosedSince is { } line
-            ? SheetReading.Refused(
+            ? SheetParseResult.Refused(
                 line,
                 "A quote opened on line {0} is never closed, so everything after it would be one cell. Close it or remove it.",
                 line
             )
             : null;
 
-    private SheetReading Finished(IReadOnlyList<string> headers, char separator) =>
+    private SheetParseResult Finished(IReadOnlyList<string> headers, char separator) =>
         _rows.Count + _rowProblems.Count == 0
-            ? SheetReading.Refused(null, "This file has the names of the columns but no rows below them.")
-            : new SheetReading(new Sheet(headers, _rows, _rowProblems, separator, text.Encoding), null);
+            ? SheetParseResult.Refused(null, "This file has the names of the columns but no rows below them.")
+            : new SheetParseResult(new Sheet(headers, _rows, _rowProblems, separator, text.Encoding), null);
 }
 
 /// <summary>A file as rows. Every row has one cell per header; rows that do not are in <see cref="RowProblems"/> instead.</summary>
@@ -152,13 +152,13 @@ internal sealed record SheetHeadings(IReadOnlyList<string> Names, SheetProblem? 
 public sealed record SheetProblem(int? Row, Sentence Sentence);
 
 /// <summary>Either a sheet, or the one reason why the file is not one.</summary>
-public sealed record SheetReading(Sheet? Sheet, SheetProblem? Problem)
+public sealed record SheetParseResult(Sheet? Sheet, SheetProblem? Problem)
 {
     [MemberNotNullWhen(true, nameof(Sheet))]
     [MemberNotNullWhen(false, nameof(Problem))]
     public bool IsReadable => Sheet is not null;
 
-    public static SheetReading Refused(int? row, string template, params object[] arguments) =>
+    public static SheetParseResult Refused(int? row, string template, params object[] arguments) =>
         new(null, new SheetProblem(row, new Sentence(template, arguments)));
 }
 

@@ -42,7 +42,7 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
 
     private static async Task<Added> WriteAsync(ClinicDb db, Input input, string code, CancellationToken cancellation)
     {
-        var phone = await TypedPhone.ReadAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
+        var phone = await PhoneInput.ReadAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
         await SamePhoneNumber.AskAsync(db, phone, butNot: null, input.SharedPhone == input.Phone, cancellation);
         var client = new Client(Guid.CreateVersion7(), code, input.Name, input.HomeSalonId);
         client.Reach(phone, input.Email);

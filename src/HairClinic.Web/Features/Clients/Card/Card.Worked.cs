@@ -7,7 +7,7 @@ public sealed partial class Card
 {
     private static Worn WornOf(
         Bond bond,
-        IEnumerable<WearUnit> units,
+        IEnumerable<NamedUnit> units,
         IEnumerable<RecipeLine> recipe,
         PracticeSettings settings,
         LocalDate today,
@@ -40,7 +40,7 @@ public sealed partial class Card
         return new WashRhythm(days).Next(last?.Day, bond.AppliedOn, new Cure(worn.CureHours), bond.DueOn, DueInput.OpeningOf(home));
     }
 
-    private static UnitRow UnitOf(WearUnit unit, IEnumerable<Bonded> bonds, Dictionary<Guid, Salon> salons) =>
+    private static UnitRow UnitOf(NamedUnit unit, IEnumerable<Bonded> bonds, Dictionary<Guid, Salon> salons) =>
         new(
             unit.Unit.Serial,
             unit.Kind,
@@ -52,6 +52,6 @@ public sealed partial class Card
             unit.Unit.RetiredBecause
         );
 
-    private static string SerialOf(IEnumerable<WearUnit> units, Guid unitId) =>
+    private static string SerialOf(IEnumerable<NamedUnit> units, Guid unitId) =>
         units.FirstOrDefault(u => u.Unit.Id == unitId)?.Unit.Serial ?? "";
 }

@@ -152,5 +152,5 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
             select new ClearanceRow(clearance.Kind, product == null ? null : product.Name)
         ).Distinct();
 
-    private static WearVisit TickOf(VisitRow visit) => new(visit.Day, visit.Service);
+    private static WearLineVisit TickOf(VisitRow visit) => new(visit.Day, visit.Service);
 }

@@ -32,7 +32,7 @@ public sealed class ConfirmAddress(
             .SingleOrDefaultAsync(cancellation);
         return client is null
             ? null
-            : new Screen(client.Name, client.Code, await AddressRow.LoadAsync(db, current.Person, clientId, Most, cancellation));
+            : new Screen(client.Name, client.Code, await UnconfirmedAddress.LoadAsync(db, current.Person, clientId, Most, cancellation));
     }
 
     /// <exception cref="Refusal">
@@ -77,7 +77,7 @@ public sealed class ConfirmAddress(
             cancellation
         );
 
-    public sealed record Screen(string Name, string Code, IReadOnlyList<AddressRow> Addresses);
+    public sealed record Screen(string Name, string Code, IReadOnlyList<UnconfirmedAddress> Addresses);
 
     public sealed record Input(Guid AddressId);
 

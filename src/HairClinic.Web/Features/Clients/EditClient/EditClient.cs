@@ -61,7 +61,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         var phone =
             input.Phone == client.Phone
                 ? client.Phone
-                : await TypedPhone.ReadAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
+                : await PhoneInput.ReadAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
         if (phone != client.Phone)
             await SamePhoneNumber.AskAsync(db, phone, butNot: client.Id, input.SharedPhone == input.Phone, cancellation);
         client.Recode(code);

@@ -20,7 +20,7 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
             return Screen.Nothing;
         await using var db = databases.Open();
         if (sought.MayBeWholePhone)
-            sought = sought.Within(await TypedPhone.NumberingAsync(db, current.Person.AtSalon, cancellation));
+            sought = sought.Within(await PhoneInput.NumberingAsync(db, current.Person.AtSalon, cancellation));
         var matching = Matching(db, sought);
         var exactly = Owners(
             db,

@@ -30,7 +30,7 @@ public sealed partial class MergeClients
         merge.Undo(clock.GetCurrentInstant());
         folded.Unfold();
         var moved = 0;
-        foreach (var rows in ClientRows.All)
+        foreach (var rows in ClientRowTransfer.All)
             moved += (await rows.MoveAsync(db, kept.Id, folded.Id, merge.Moved[rows.Table], cancellation)).Count;
 
         // The kept record may have been renamed since, which drops words both had in common.

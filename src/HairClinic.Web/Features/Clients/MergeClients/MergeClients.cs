@@ -92,7 +92,7 @@ public sealed partial class MergeClients(
         var merge = new ClientMerge(key, kept.Id, folded.Id, clock.GetCurrentInstant(), current.Person.PersonId);
         var twice = await SettleVisitsAsync(db, kept.Id, folded.Id, cancellation);
         var moved = 0;
-        foreach (var rows in ClientRows.All)
+        foreach (var rows in ClientRowTransfer.All)
             moved += merge.Note(rows.Table, await rows.MoveAsync(db, folded.Id, kept.Id, only: null, cancellation));
         db.ClientMerges.Add(merge);
         db.WorkItems.Add(WorkItems.RefreshDueDates(kept.Id, clock.GetCurrentInstant()));
@@ -103,7 +103,7 @@ public sealed partial class MergeClients(
     private static async Task<IReadOnlyList<Twice>> SettleVisitsAsync(ClinicDb db, Guid kept, Guid folded, CancellationToken cancellation)
     {
         var visits = await db.Visits.Where(v => (v.ClientId == kept || v.ClientId == folded) && v.HoldsClient).ToListAsync(cancellation);
-        var aside = ClientTime.Settle(visits.Where(v => v.ClientId == kept), visits.Where(v => v.ClientId == folded));
+        var aside = ClientOccupancy.Settle(visits.Where(v => v.ClientId == kept), visits.Where(v => v.ClientId == folded));
         if (aside.Count == 0)
             return [];
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);

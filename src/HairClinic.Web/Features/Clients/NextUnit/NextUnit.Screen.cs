@@ -66,7 +66,7 @@ public sealed partial class NextUnit
     public sealed record Draft(string Serial, string? Note);
 
     /// <param name="RushHalfDays">Where the slider for a rushed order starts.</param>
-    public sealed record Tried(ReorderCase Case, ReorderOutlook Outlook, LeadTimePrior Lead, int RushHalfDays)
+    public sealed record Tried(PreparedReorder Case, ReorderOutlook Outlook, LeadTimePrior Lead, int RushHalfDays)
     {
         public ReorderOutlook With(WhatIf what, ReorderRule rule) => Case.Outlook(rule, what.On(Case.Question, Case.Each, Lead));
 

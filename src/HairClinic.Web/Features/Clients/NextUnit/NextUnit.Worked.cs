@@ -9,7 +9,7 @@ public sealed partial class NextUnit
 {
     private const int LatelyDays = 120;
 
-    private static double[] CurveOf(ReorderRule rule, ReorderCase order, ReorderOutlook outlook)
+    private static double[] CurveOf(ReorderRule rule, PreparedReorder order, ReorderOutlook outlook)
     {
         // Past the day far enough that the rise can be seen, and a year at most.
         var days = new double[Math.Clamp((outlook.Answer.ReorderInDays ?? 0) + 90, 120, 365)];
@@ -50,11 +50,11 @@ public sealed partial class NextUnit
             .OrderBy(u => u.Dates.RetiredOn)
             .Select(u => new UnitGone(u.Serial, u.State, u.Dates.RetiredOn!.Value));
 
-    private static Tried TriedOf(ClientOutlook known, ReorderCase order, ReorderOutlook outlook) =>
+    private static Tried TriedOf(ClientOutlook known, PreparedReorder order, ReorderOutlook outlook) =>
         new(order, outlook, known.Book.Kinds[order.UnitKindId].Lead(), known.Book.Kinds[order.UnitKindId].LeadHalfDays);
 
     // In the order in which they help; what is only hoped for comes last.
-    private static List<Remedy> RemediesOf(ReorderRule rule, ReorderCase order, ClientOutlook known, IReadOnlyList<string> shelf)
+    private static List<Remedy> RemediesOf(ReorderRule rule, PreparedReorder order, ClientOutlook known, IReadOnlyList<string> shelf)
     {
         if (known.Outlook is not { AtRisk: true } outlook)
             return [];

@@ -34,7 +34,7 @@ public sealed record GroupComparison(
         IReadOnlyList<LastingGroup> groups,
         ILookup<Guid?, WearSpell> spells,
         IReadOnlyCollection<string> determined,
-        IReadOnlyDictionary<WearHabit, double> factors
+        IReadOnlyDictionary<CovariateKind, double> factors
     )
     {
         var compared = groups.Where(g => g.Id is not null && g.Spells >= FewestSpells).ToList();
@@ -79,12 +79,12 @@ public sealed record GroupComparison(
     private static LikelihoodRatio InTheModel(
         List<IEnumerable<WearSpell>> groups,
         IReadOnlyCollection<string> determined,
-        IReadOnlyDictionary<WearHabit, double> factors
+        IReadOnlyDictionary<CovariateKind, double> factors
     )
     {
         var told = groups.SelectMany(g => g).ToList();
         var left = determined.Concat(Nested(groups)).ToList();
-        var (columns, clients) = WearFits.DesignMatrix(told, name => !left.Exists(d => name.StartsWith(d, StringComparison.Ordinal)));
+        var (columns, clients) = WearModelFitter.DesignMatrix(told, name => !left.Exists(d => name.StartsWith(d, StringComparison.Ordinal)));
         return LikelihoodRatio.Test(
             LifeDistribution.Weibull,
             [.. told.Select(s => s.Spell)],
@@ -92,7 +92,7 @@ public sealed record GroupComparison(
             columns,
             [.. told.Select(s => s.Window!.Value.Place)],
             clients,
-            WearFits.PriorsOf(columns.Select(c => c.Name), factors)
+            WearModelFitter.PriorsOf(columns.Select(c => c.Name), factors)
         );
     }
 

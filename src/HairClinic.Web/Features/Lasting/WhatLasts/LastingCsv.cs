@@ -12,13 +12,13 @@ public enum LastingTable
 /// <summary>The tables as sheets. Numbers are whole precision and stand there whether or not the page calls them certain; "certain" says which.</summary>
 internal static class LastingCsv
 {
-    public static LastingTable? Find(LastingQuestion question, string? table)
+    public static LastingTable? Find(LastingQuery question, string? table)
     {
         if (string.IsNullOrEmpty(table))
             return question.Of == LastingSubject.Cost ? LastingTable.Costs : LastingTable.Groups;
         foreach (var known in Enum.GetValues<LastingTable>())
         {
-            if (LastingQuestion.Name(known) == table && known == LastingTable.Costs == (question.Of == LastingSubject.Cost))
+            if (LastingQuery.Name(known) == table && known == LastingTable.Costs == (question.Of == LastingSubject.Cost))
                 return known;
         }
         return null;

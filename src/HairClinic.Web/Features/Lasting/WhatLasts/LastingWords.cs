@@ -66,5 +66,5 @@ internal static class LastingWords
         note.Argument is { } argument ? words[note.Sentence, HabitOf(argument, words)] : words[note.Sentence];
 
     private static string HabitOf(string column, IStringLocalizer<Words> words) =>
-        Learning.WearCovariate.HabitOf(column) is { } habit ? words[WearHabits.Row(habit).Name] : column;
+        Learning.WearCovariate.HabitOf(column) is { } habit ? words[CovariateCatalog.Row(habit).Name] : column;
 }

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Lasting;
 /// <summary>How long bonds hold and units last by what they are made of, from the records of whoever asks may see.</summary>
 public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, IClock clock) : INightlyResult
 {
-    public async Task<Screen> OpenAsync(LastingQuestion question, CancellationToken cancellation)
+    public async Task<Screen> OpenAsync(LastingQuery question, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         // Held open, the connection is told once who is acting.
@@ -25,14 +25,14 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
     {
         await using var db = databases.Open();
         var records = await RecordsAsync(db, cancellation);
-        foreach (var question in LastingQuestion.All)
+        foreach (var question in LastingQuery.All)
         {
             var answer = await AnswerAsync(db, question, records, cancellation);
             await StoredPageResults.KeepAsync(db, current.Person, KeyOf(question), answer, cancellation);
         }
     }
 
-    private static string KeyOf(LastingQuestion question) => "what-lasts?" + question.Query;
+    private static string KeyOf(LastingQuery question) => "what-lasts?" + question.Query;
 
     /// <summary>Every bond and unit the reader may see as spells up to a day, for whatever is asked.</summary>
     private sealed record Records(LocalDate Today, List<HoldSpell> Holds, List<LifeSpell> Lives);
@@ -42,10 +42,10 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         var today = await TodayAsync(db, cancellation);
         var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
         var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
-        return new(today, [.. holds.All(today)], await LifeSpells.ReadAsync(db, today, clientIds: null, cancellation));
+        return new(today, [.. holds.All(today)], await LifeSpellBuilder.ReadAsync(db, today, clientIds: null, cancellation));
     }
 
-    private static async Task<Screen> AnswerAsync(ClinicDb db, LastingQuestion question, Records records, CancellationToken cancellation)
+    private static async Task<Screen> AnswerAsync(ClinicDb db, LastingQuery question, Records records, CancellationToken cancellation)
     {
         var (today, holds, lives) = records;
         var fit = await FitAsync(db, question, cancellation);
@@ -57,7 +57,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
                 [],
                 null,
                 fit,
-                await new CostOfWear(db, question.By, cancellation).ReadAsync(lives, holds)
+                await new WearCostReader(db, question.By, cancellation).ReadAsync(lives, holds)
             );
         var spells =
             question.Of == LastingSubject.Hold
@@ -88,7 +88,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         return clock.Today(zone ?? "UTC");
     }
 
-    private static async Task<LifetimeFitFacts> FitAsync(ClinicDb db, LastingQuestion question, CancellationToken cancellation)
+    private static async Task<LifetimeFitFacts> FitAsync(ClinicDb db, LastingQuery question, CancellationToken cancellation)
     {
         var newest = await db
             .StoredFits.AsNoTracking()
@@ -148,7 +148,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             _ => [],
         };
 
-    private static string[] Shown(LastingQuestion question) =>
+    private static string[] Shown(LastingQuery question) =>
         question.By == LastingSide.Base ? [WearCovariate.BasePrefix]
         : question.Of == LastingSubject.Hold ? [WearCovariate.AdhesivePrefix]
         : question.By == LastingSide.Workshop ? [WearCovariate.WorkshopPrefix]
@@ -157,7 +157,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
     /// <param name="Days">At which it is told how many were still watched.</param>
     /// <param name="Compared">Null where nothing is compared.</param>
     public sealed record Screen(
-        LastingQuestion Question,
+        LastingQuery Question,
         LocalDate Today,
         IReadOnlyList<LastingGroup> Groups,
         IReadOnlyList<double> Days,

@@ -5,7 +5,7 @@ using HairClinic.Web.Mail;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client asks for a link to their own page. The answer and its time are the same whether or not anyone has that address.</summary>
-public sealed class AskLink(ClinicDbFactory databases, LinkAskQueue asks, MailStatus mail)
+public sealed class AskLink(ClinicDbFactory databases, LinkAskQueue asks, MailStatusMonitor mail)
 {
     /// <returns>How links leave here; null while none can be sent, and then nothing is taken down.</returns>
     public async Task<MailWay?> SaveAsync(Input input, CancellationToken cancellation)

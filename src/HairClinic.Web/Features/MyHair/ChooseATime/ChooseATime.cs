@@ -34,7 +34,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
     }
 
     /// <exception cref="Refusal">The service is not offered, enough is booked already, or the salon wants a word first.</exception>
-    public async Task<OwnPlaced> SaveAsync(Input input, CancellationToken cancellation)
+    public async Task<OwnBookingResult> SaveAsync(Input input, CancellationToken cancellation)
     {
         var book = await slots.BookAsync(cancellation) ?? throw new Refusal("Your salon has not opened your page yet. Ask them.");
         var service =
@@ -64,16 +64,16 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
         }
     }
 
-    private async Task<OwnPlaced> WriteAsync(ClinicDb db, OwnWish wish, ServiceKind service, Input input, CancellationToken cancellation)
+    private async Task<OwnBookingResult> WriteAsync(ClinicDb db, OwnSlotQuery wish, ServiceKind service, Input input, CancellationToken cancellation)
     {
         // The database has the last word: many forms may be sent at once.
-        if (await AheadAsync(db, cancellation) is >= OwnBookings.MostAhead and var ahead)
+        if (await AheadAsync(db, cancellation) is >= OwnBookingRule.MostAhead and var ahead)
             throw Enough(ahead);
         var slot = await slots.ClaimAsync(wish, input.At!.Value, cancellation);
         var visit = new Visit(Guid.CreateVersion7(), current.Client.ClientId, wish.Salon.Id, service.Id);
         visit.Place(service, slot.StartsAt, slot.ChairId, slot.PersonId, wish.Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         db.Visits.Add(visit);
-        return new OwnPlaced(OwnSlot.At(visit.StartsAt, wish.Salon.TimeZone).Local);
+        return new OwnBookingResult(OwnSlot.At(visit.StartsAt, wish.Salon.TimeZone).Local);
     }
 
     private Task<int> AheadAsync(ClinicDb db, CancellationToken cancellation)

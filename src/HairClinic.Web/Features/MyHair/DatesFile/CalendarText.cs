@@ -6,7 +6,7 @@ using Ical.Net.Serialization;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A booked visit as it goes into a calendar.</summary>
-public sealed record OwnDate(Guid Id, Instant StartsAt, Instant EndsAt, string Zone, string? Address);
+public sealed record CalendarVisit(Guid Id, Instant StartsAt, Instant EndsAt, string Zone, string? Address);
 
 /// <summary>A day something is due that is not booked yet.</summary>
 public sealed record DueDay(Guid Id, LocalDate On);
@@ -15,7 +15,7 @@ public sealed record DueDay(Guid Id, LocalDate On);
 public static class CalendarText
 {
     public static string Write(
-        IReadOnlyList<OwnDate> visits,
+        IReadOnlyList<CalendarVisit> visits,
         DueDay? due,
         string appointment,
         string toBook,

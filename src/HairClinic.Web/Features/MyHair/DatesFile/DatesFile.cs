@@ -72,7 +72,7 @@ public sealed class DatesFile(
                     join salon in db.Salons on visit.SalonId equals salon.Id
                     where visit.ClientId == c.Id && visit.StartsAt > since && visit.State != VisitState.Cancelled
                     orderby visit.StartsAt
-                    select new OwnDate(visit.Id, visit.StartsAt, visit.EndsAt, salon.Zone, salon.Address)
+                    select new CalendarVisit(visit.Id, visit.StartsAt, visit.EndsAt, salon.Zone, salon.Address)
                 ).ToList(),
             })
             .SingleOrDefaultAsync(cancellation);

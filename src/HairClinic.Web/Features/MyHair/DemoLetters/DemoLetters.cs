@@ -4,7 +4,7 @@ using HairClinic.Web.Mail;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>The letters the demo practice would have sent. There is no such page for a real practice.</summary>
-public sealed class DemoLetters(MailRoute route, LetterFolder folder)
+public sealed class DemoLetters(MailSenderSelector route, LetterFolder folder)
 {
     /// <summary>Of the demo's client with an order in flight, who sees the page of another client too.</summary>
     public const string CasimirsAddress = "casimir@example.org";

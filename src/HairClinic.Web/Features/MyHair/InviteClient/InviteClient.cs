@@ -6,7 +6,7 @@ using HairClinic.Web.Mail;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>The desk sends a client the link to their own page.</summary>
-public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, SignInLinkStore links, MailStatus mail)
+public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, SignInLinkStore links, MailStatusMonitor mail)
 {
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {

@@ -28,7 +28,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
     /// <returns>Null when there is no such visit of theirs.</returns>
     /// <exception cref="Refusal">It is too late to change it here, or the salon wants a word first.</exception>
     /// <exception cref="OvertakenException">It is not what the page shows any more.</exception>
-    public async Task<OwnPlaced?> SaveAsync(Input input, CancellationToken cancellation)
+    public async Task<OwnBookingResult?> SaveAsync(Input input, CancellationToken cancellation)
     {
         OwnVisit? own = null;
         try
@@ -58,14 +58,14 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         }
     }
 
-    private async Task<OwnPlaced> MoveAsync(ClinicDb db, OwnVisit own, Instant at, CancellationToken cancellation)
+    private async Task<OwnBookingResult> MoveAsync(ClinicDb db, OwnVisit own, Instant at, CancellationToken cancellation)
     {
         slots.MustBeEarly(own);
         var slot = await slots.ClaimAsync(own.Wish, at, cancellation);
         var steps = own.Steps;
         own.Visit.Place(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(own.Visit.Segments);
-        return new OwnPlaced(OwnSlot.At(slot.StartsAt, own.Salon.TimeZone).Local);
+        return new OwnBookingResult(OwnSlot.At(slot.StartsAt, own.Salon.TimeZone).Local);
     }
 
     public sealed record Screen(

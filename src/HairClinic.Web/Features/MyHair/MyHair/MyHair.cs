@@ -80,7 +80,7 @@ public sealed class MyHair(OwnPageReader book, MailSettings mail, CurrentActor c
         /// <summary>On the salon's own clock.</summary>
         public LocalDateTime At => Zoned(StartsAt, Zone);
 
-        public bool MayChange(Instant now) => OwnBookings.MayChange(State, StartsAt, MoveHours, now);
+        public bool MayChange(Instant now) => OwnBookingRule.MayChange(State, StartsAt, MoveHours, now);
     }
 
     /// <summary>A unit that is ordered or here and not yet worn.</summary>

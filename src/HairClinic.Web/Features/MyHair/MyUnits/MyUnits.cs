@@ -30,12 +30,12 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, Curren
     }
 
     // When the next one is ordered is the practice's affair; how long theirs will last is the client's to see.
-    private async Task<WearAhead> LivesAsync(ClinicDb db, Guid id, Guid salonId, LocalDate today, CancellationToken cancellation)
+    private async Task<WearForecast> LivesAsync(ClinicDb db, Guid id, Guid salonId, LocalDate today, CancellationToken cancellation)
     {
         var models = await WearModels.LoadAsync(db, cancellation);
-        var kinds = await LifeSpells.KindsAsync(db, cancellation);
+        var kinds = await LifeSpellBuilder.KindsAsync(db, cancellation);
         var units = (await ClientUnits.LoadAsync(db, kinds, [(id, salonId, today)], cancellation))[0];
-        return WearAhead.Unknown with
+        return WearForecast.Unknown with
         {
             Left = units.LivesLeft(models.Life, kinds),
             Arrivals = await ArrivalsAsync([.. units.Units.Where(u => u.State.IsInFlight())], today, cancellation),
@@ -49,7 +49,7 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, Curren
         CancellationToken cancellation
     ) =>
         ordered.Count == 0
-            ? WearAhead.Unknown.Arrivals
+            ? WearForecast.Unknown.Arrivals
             : await jobs.RunAsync(
                 current.Client.PracticeId,
                 "my units",

@@ -13,7 +13,7 @@ public sealed class TakeMyData(
     ClientTakeOut archive,
     StepUpCheck check,
     LinkAskQueue asks,
-    MailStatus mail,
+    MailStatusMonitor mail,
     CurrentActor current
 )
 {

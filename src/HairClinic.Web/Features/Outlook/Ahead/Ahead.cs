@@ -27,7 +27,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
             salons.Count == all.Count,
             await PromiseAsync(db, salons, cancellation),
             await GapRisks.ReadAsync(db, today, cancellation),
-            await LoadWeeks.ReadAsync(db, cancellation),
+            await WorkloadReader.ReadAsync(db, cancellation),
             await WorkshopMonths.ReadAsync(db, cancellation)
         );
     }
@@ -35,7 +35,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
     public async Task<IReadOnlyList<SalonWeeks>> LoadAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        return await LoadWeeks.ReadAsync(db, cancellation);
+        return await WorkloadReader.ReadAsync(db, cancellation);
     }
 
     public async Task<IReadOnlyList<WorkshopMonths>> OrdersAsync(CancellationToken cancellation)
@@ -60,7 +60,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
     private async Task<List<Salon>> SalonsAsync(ClinicDb db, CancellationToken cancellation) =>
         Own(await db.Salons.AsNoTracking().OrderBy(s => s.Name).ToListAsync(cancellation));
 
-    private async Task<PromiseKept> PromiseAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation)
+    private async Task<PromiseReport> PromiseAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation)
     {
         var kept = await StoredPageResults.ReadAsync(
             db,
@@ -79,8 +79,8 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
         await StoredPageResults.KeepAsync(db, current.Person, Question, kept, cancellation);
     }
 
-    private async Task<PromiseKept> WorkOutAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
-        PromiseKept.Measure(
+    private async Task<PromiseReport> WorkOutAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
+        PromiseReport.Measure(
             await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation),
             salons,
             clock.GetCurrentInstant()
@@ -92,7 +92,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
         LocalDate Today,
         IReadOnlyDictionary<Guid, SalonDay> Salons,
         bool AllSalons,
-        PromiseKept Promise,
+        PromiseReport Promise,
         GapRisks GapRisks,
         IReadOnlyList<SalonWeeks> Load,
         IReadOnlyList<WorkshopMonths> Orders

@@ -8,9 +8,9 @@ namespace HairClinic.Web.Features.Outlook;
 /// <param name="All">Clients who wear a unit.</param>
 /// <param name="Accepted">The chance of a gap that the practice accepts.</param>
 public sealed record GapRisks(
-    IReadOnlyList<RiskRow> AtRisk,
+    IReadOnlyList<GapRiskRow> AtRisk,
     int AllAtRisk,
-    IReadOnlyList<RiskRow> Soon,
+    IReadOnlyList<GapRiskRow> Soon,
     int AllSoon,
     int All,
     double Accepted
@@ -37,7 +37,7 @@ public sealed record GapRisks(
                     .Select(b => (LocalDate?)b.DueOn)
                     .FirstOrDefault(),
             };
-        var until = today.PlusDays(OrderStanding.SoonDays);
+        var until = today.PlusDays(NextUnitStatus.SoonDays);
         var atRisk = plans.Where(p => p.plan.AtRisk);
         var soon = plans.Where(p => !p.plan.AtRisk && p.plan.OrderBy <= until);
         var rows = await atRisk
@@ -55,7 +55,7 @@ public sealed record GapRisks(
             accepted
         );
 
-        static RiskRow RowOf(ReorderPlan plan, Client client, LocalDate? dueOn) =>
+        static GapRiskRow RowOf(ReorderPlan plan, Client client, LocalDate? dueOn) =>
             new(client.Id, client.HomeSalonId, client.Code, client.Name, client.CalledAs, client.Phone, plan, dueOn);
     }
 

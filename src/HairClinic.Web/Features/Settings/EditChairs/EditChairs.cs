@@ -49,7 +49,7 @@ public sealed class EditChairs(ClinicDbFactory databases, WriteOnce writes, Curr
         {
             return await writes.RunAsync(key, nameof(EditChairs), input, db => WriteAsync(db, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (Guarded.Taken(e, "chairs"))
+        catch (DbUpdateException e) when (ConcurrentEdits.Taken(e, "chairs"))
         {
             throw new Refusal("Two chairs of a salon cannot share a name, even when one is no longer used.");
         }
@@ -63,7 +63,7 @@ public sealed class EditChairs(ClinicDbFactory databases, WriteOnce writes, Curr
             throw new Refusal("This salon is not one of yours.");
         var salon = await db.Salons.SingleAsync(s => s.Id == input.SalonId, cancellation);
         // The list of chairs is the salon's: whoever edits it second is told.
-        Guarded.ExpectVersion(db, salon, input.Version);
+        ConcurrentEdits.ExpectVersion(db, salon, input.Version);
         var chairs = await db.Chairs.Where(c => c.SalonId == input.SalonId && !c.Retired).ToListAsync(cancellation);
         foreach (var gone in chairs.Where(c => input.Chairs.All(l => l.Id != c.Id)))
             await TakeOutAsync(db, gone, cancellation);

@@ -23,7 +23,7 @@ public sealed partial class EditPerson
         public List<SalonWeek> Work { get; set; } = [];
 
         [Field("Away")]
-        public List<DayRange> Absences { get; set; } = [];
+        public List<DaysOffInput> Absences { get; set; } = [];
 
         public static Input From(Person person) =>
             new()
@@ -38,7 +38,7 @@ public sealed partial class EditPerson
                 [
                     .. person
                         .WorkSpells.GroupBy(w => w.SalonId)
-                        .Select(g => new SalonWeek { SalonId = g.Key, Days = DayHours.Week(g.Select(w => (w.Day, w.From, w.To))) }),
+                        .Select(g => new SalonWeek { SalonId = g.Key, Days = WeekdayHoursInput.Week(g.Select(w => (w.Day, w.From, w.To))) }),
                 ],
                 Absences = [.. EditPerson.Absences(person).OrderBy(a => a.From)],
             };
@@ -50,7 +50,7 @@ public sealed partial class EditPerson
         public Guid SalonId { get; set; }
 
         [Field("Hours in {0}")]
-        public List<DayHours> Days { get; set; } = DayHours.EmptyWeek();
+        public List<WeekdayHoursInput> Days { get; set; } = WeekdayHoursInput.EmptyWeek();
 
         public IEnumerable<(Guid SalonId, IsoDayOfWeek Day, LocalTime From, LocalTime To)> Spells() =>
             Days.SelectMany(d => d.Spells().Select(s => (SalonId, d.Day, s.From, s.To)));

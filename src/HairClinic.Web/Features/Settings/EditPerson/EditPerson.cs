@@ -52,7 +52,7 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
         if (input.Id is { } id)
         {
             person = await Whole(db).SingleAsync(p => p.Id == id, cancellation);
-            Guarded.ExpectVersion(db, person, input.Version);
+            ConcurrentEdits.ExpectVersion(db, person, input.Version);
             if (!StaffRoles.MayManage(current.Person, person.Id, person.Role))
                 throw new Refusal("Only an owner changes owners and managers.");
         }
@@ -81,7 +81,7 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
         var spells = input.Work.Where(w => input.Salons.Contains(w.SalonId)).SelectMany(w => w.Spells()).ToList();
         if (!spells.ToHashSet().SetEquals(person.WorkSpells.Select(w => (w.SalonId, w.Day, w.From, w.To))))
             person.SetWork(spells.Select(s => (Guid.CreateVersion7(), s.SalonId, s.Day, s.From, s.To)));
-        DayRange.Match(Absences(person), input.Absences, person.ComeBack, person.BeAway);
+        DaysOffInput.Match(Absences(person), input.Absences, person.ComeBack, person.BeAway);
         if (input.Retire)
             person.Leave();
     }
@@ -92,8 +92,8 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
         return await db.Visits.CountAsync(v => v.PersonId == person.Id && v.State == VisitState.Booked && v.StartsAt > now, cancellation);
     }
 
-    private static IEnumerable<DayRange> Absences(Person person) =>
-        person.Absences.Select(a => new DayRange
+    private static IEnumerable<DaysOffInput> Absences(Person person) =>
+        person.Absences.Select(a => new DaysOffInput
         {
             Id = a.Id,
             From = a.From,

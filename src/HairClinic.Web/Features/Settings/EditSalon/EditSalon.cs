@@ -39,7 +39,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
             names.Forget(current.Person.PracticeId);
             return outcome;
         }
-        catch (DbUpdateException e) when (Guarded.Taken(e, "salons"))
+        catch (DbUpdateException e) when (ConcurrentEdits.Taken(e, "salons"))
         {
             throw new Refusal("There is a salon called {0} already.", input.Name);
         }
@@ -54,7 +54,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         if (!MayEdit(id))
             throw new Refusal("This salon is not one of yours.");
         var salon = await db.Salons.Include(s => s.Hours).Include(s => s.Closures).SingleAsync(s => s.Id == id, cancellation);
-        Guarded.ExpectVersion(db, salon, input.Version);
+        ConcurrentEdits.ExpectVersion(db, salon, input.Version);
         var opening = OpeningOf(salon);
         Fill(salon, input, await PhoneAsync(db, input, salon.Phone, cancellation));
         if (input.Retire)
@@ -95,16 +95,16 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         if (input.Phone.NullIfBlank() is not { } typed || typed == before)
             return input.Phone.NullIfBlank();
         var region = await db.PracticeSettings.Select(s => s.Region).SingleAsync(cancellation);
-        return TypedPhone.Read(PhoneNumbering.At(input.Zone, region), typed, nameof(Input.Phone));
+        return PhoneInput.Read(PhoneNumbering.At(input.Zone, region), typed, nameof(Input.Phone));
     }
 
     private static void Fill(Salon salon, Input input, string? phone)
     {
         salon.Edit(input.Name, input.Zone, input.Currency, phone, input.Address.NullIfBlank());
-        var before = DayHours.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes)));
+        var before = WeekdayHoursInput.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes)));
         foreach (var day in input.Hours.Where(d => !before.Contains(d)))
             salon.SetHours(day.Day, day.Spells().Select(s => (Guid.CreateVersion7(), s.From, s.To)));
-        DayRange.Match(Closures(salon), input.Closures, salon.Reopen, salon.Close);
+        DaysOffInput.Match(Closures(salon), input.Closures, salon.Reopen, salon.Close);
     }
 
     private async Task CloseForGoodAsync(ClinicDb db, Salon salon, CancellationToken cancellation)
@@ -122,10 +122,10 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
     }
 
     private static string OpeningOf(Salon salon) =>
-        $"{salon.Zone} {DayHours.Say(DayHours.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))))} {DayRange.Say(Closures(salon))}";
+        $"{salon.Zone} {WeekdayHoursInput.Say(WeekdayHoursInput.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))))} {DaysOffInput.Say(Closures(salon))}";
 
-    private static IEnumerable<DayRange> Closures(Salon salon) =>
-        salon.Closures.Select(c => new DayRange
+    private static IEnumerable<DaysOffInput> Closures(Salon salon) =>
+        salon.Closures.Select(c => new DaysOffInput
         {
             Id = c.Id,
             From = c.From,
@@ -151,10 +151,10 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         public string? Address { get; set; }
 
         [Field("Opening hours")]
-        public List<DayHours> Hours { get; set; } = DayHours.EmptyWeek();
+        public List<WeekdayHoursInput> Hours { get; set; } = WeekdayHoursInput.EmptyWeek();
 
         [Field("Closures")]
-        public List<DayRange> Closures { get; set; } = [];
+        public List<DaysOffInput> Closures { get; set; } = [];
 
         public static Input From(Salon salon) =>
             new()
@@ -166,7 +166,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
                 Currency = salon.Currency,
                 Phone = salon.Phone,
                 Address = salon.Address,
-                Hours = DayHours.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))),
+                Hours = WeekdayHoursInput.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))),
                 Closures = [.. EditSalon.Closures(salon).OrderBy(c => c.From)],
             };
     }

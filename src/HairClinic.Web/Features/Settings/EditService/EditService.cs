@@ -39,7 +39,7 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes) : E
     }
 
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
-        Guarded.Taken(e, "service_kinds") ? new Refusal("There is a service called {0} already.", input.Name) : null;
+        ConcurrentEdits.Taken(e, "service_kinds") ? new Refusal("There is a service called {0} already.", input.Name) : null;
 
     public sealed record Screen(Input Input, IReadOnlyList<string> Currencies);
 

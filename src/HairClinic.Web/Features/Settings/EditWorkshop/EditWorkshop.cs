@@ -26,7 +26,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
     protected override void Write(ClinicDb db, Workshop row, Input input, bool isNew)
     {
         row.Rename(input.Name);
-        DayRange.Match(Closures(row), input.Closures, row.Reopen, row.Close);
+        DaysOffInput.Match(Closures(row), input.Closures, row.Reopen, row.Close);
         row.Expect(input.RemadeOfTwenty ?? -1, input.InspectionDays ?? -1);
         // Closures and remakes move the day on which every client of it must be ordered for.
         db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
@@ -35,10 +35,10 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
     }
 
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
-        Guarded.Taken(e, "workshops") ? new Refusal("There is a workshop called {0} already.", input.Name) : null;
+        ConcurrentEdits.Taken(e, "workshops") ? new Refusal("There is a workshop called {0} already.", input.Name) : null;
 
-    private static IEnumerable<DayRange> Closures(Workshop workshop) =>
-        workshop.Closures.Select(c => new DayRange
+    private static IEnumerable<DaysOffInput> Closures(Workshop workshop) =>
+        workshop.Closures.Select(c => new DaysOffInput
         {
             Id = c.Id,
             From = c.From,
@@ -52,7 +52,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
         public string Name { get; set; } = "";
 
         [Field("Closures")]
-        public List<DayRange> Closures { get; set; } = [];
+        public List<DaysOffInput> Closures { get; set; } = [];
 
         /// <summary>Of twenty orders so many are expected to be made again.</summary>
         [Field("Made again, of twenty orders")]

@@ -5,11 +5,11 @@ namespace HairClinic.Web.Features.Settings;
 /// <summary>Where the first-run guide stands.</summary>
 public sealed class Guide(ClinicDbFactory databases)
 {
-    public async Task<GuideFacts> ReadAsync(CancellationToken cancellation)
+    public async Task<SetupProgress> ReadAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         return await db
-            .PracticeSettings.Select(s => new GuideFacts(
+            .PracticeSettings.Select(s => new SetupProgress(
                 s.GuideFinishedAt != null,
                 db.Salons.Where(x => !x.Retired).OrderBy(x => x.Id).Select(x => (Guid?)x.Id).FirstOrDefault(),
                 db.Chairs.Count(),

@@ -23,7 +23,7 @@ public static class StartPage
         if (ActorClaims.ToActor(context.User) is PersonActor person)
             return person.StaffRole switch
             {
-                StaffRole.Owner when await guide.ReadAsync(context.RequestAborted) is { Finished: false } facts => GuideFacts.PathOf(
+                StaffRole.Owner when await guide.ReadAsync(context.RequestAborted) is { Finished: false } facts => SetupProgress.PathOf(
                     facts.Next
                 ),
                 StaffRole.Stylist or StaffRole.Trainee => "/at-the-chair",

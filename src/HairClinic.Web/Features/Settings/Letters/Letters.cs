@@ -7,8 +7,8 @@ namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Whether letters reach clients and staff, what stands in the way, and a letter to oneself to see it.</summary>
 public sealed partial class Letters(
-    MailStatus status,
-    IMailRoute route,
+    MailStatusMonitor status,
+    IMailSender route,
     MailSettings settings,
     SiteAddress site,
     PracticeJobs jobs,
@@ -56,7 +56,7 @@ public sealed partial class Letters(
         {
             Lost =
             [
-                .. over.Select(o => new LostLetter(
+                .. over.Select(o => new UndeliveredLetter(
                     o.Letter.Kind,
                     o.Day,
                     o.Letter.For is { } client ? codes.GetValueOrDefault(client) : null,
@@ -94,7 +94,7 @@ public sealed partial class Letters(
         patience.CancelAfter(Patience);
         try
         {
-            await route.SendAsync(letter, LetterHandover.Once(), patience.Token);
+            await route.SendAsync(letter, LetterDelivery.Once(), patience.Token);
         }
         catch (NoMailWayException)
         {
@@ -147,7 +147,7 @@ public sealed partial class Letters(
     public sealed record Screen(MailState State, Waiting Waiting, string? Server, string From, string? SiteUrl, string? OwnAddress)
     {
         /// <summary>Those of the last weeks, the newest first.</summary>
-        public IReadOnlyList<LostLetter> Lost { get; init; } = [];
+        public IReadOnlyList<UndeliveredLetter> Lost { get; init; } = [];
 
         /// <summary>How much other work behind the screens was given up.</summary>
         public int Undone { get; init; }

@@ -42,7 +42,7 @@ public abstract class EditPage<TInput> : LiveComponent
         if (Input is null)
             Navigation.NotFound();
         else
-            _opened = Rebase.Copy(Input);
+            _opened = EditMerge.Copy(Input);
     }
 
     public async Task SaveAsync()
@@ -86,7 +86,7 @@ public abstract class EditPage<TInput> : LiveComponent
     {
         if (await ReadAsync() is { } saved)
         {
-            Meanwhile = Rebase.Onto(_opened!, saved, typed);
+            Meanwhile = EditMerge.Onto(_opened!, saved, typed);
             _opened = saved;
         }
         else

@@ -60,7 +60,7 @@ public abstract class EditRow<TRow, TInput>(ClinicDbFactory databases, WriteOnce
         var row =
             await Rows(db).SingleOrDefaultAsync(r => r.Id == id, cancellation)
             ?? throw new Refusal("Someone else took this out meanwhile, so it cannot be changed any more.");
-        Guarded.ExpectVersion(db, row, input.Version);
+        ConcurrentEdits.ExpectVersion(db, row, input.Version);
         Write(db, row, input, isNew: false);
         return new Outcome(id);
     }

@@ -24,7 +24,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureS
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         var settings = await db.PracticeSettings.SingleAsync(cancellation);
-        Guarded.ExpectVersion(db, settings, input.Version);
+        ConcurrentEdits.ExpectVersion(db, settings, input.Version);
         if (settings.CureHours != input.CureHours || settings.DaysBeforeEvent != input.DaysBeforeEvent)
             db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
         settings.Rename(input.Name, input.Region, input.Culture);

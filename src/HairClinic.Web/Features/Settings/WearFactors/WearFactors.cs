@@ -8,9 +8,9 @@ namespace HairClinic.Web.Features.Settings;
 /// <summary>What shortens or lengthens hold and life, as the practice assumes it before its own records tell.</summary>
 public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
-    private static readonly List<(WearQuantity Quantity, WearHabit Habit)> Known =
+    private static readonly List<(WearQuantity Quantity, CovariateKind Habit)> Known =
     [
-        .. Enum.GetValues<WearQuantity>().SelectMany(q => WearHabits.All.Where(r => r.AssumedOn(q) is not null).Select(r => (q, r.Habit))),
+        .. Enum.GetValues<WearQuantity>().SelectMany(q => CovariateCatalog.All.Where(r => r.AssumedOn(q) is not null).Select(r => (q, r.Habit))),
     ];
 
     public async Task<Input> OpenAsync(CancellationToken cancellation)
@@ -44,7 +44,7 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
         {
             return await writes.RunAsync(key, nameof(WearFactors), input, db => WriteAsync(db, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (Guarded.Taken(e, "wear_factors"))
+        catch (DbUpdateException e) when (ConcurrentEdits.Taken(e, "wear_factors"))
         {
             throw new OvertakenException(e);
         }
@@ -88,7 +88,7 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
     public sealed record Line : IFormRow
     {
         public WearQuantity Quantity { get; set; }
-        public WearHabit Habit { get; set; }
+        public CovariateKind Habit { get; set; }
 
         /// <summary>Of the usual time; 100 changes nothing.</summary>
         public int? Percent { get; set; }
@@ -100,7 +100,7 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
         object IFormRow.Key => (Quantity, Habit);
 
         string IFormRow.Say(EditWords words) =>
-            $"{words.Words[Quantity == WearQuantity.Hold ? "How long a bond holds" : "How long a unit lasts"].Value}, {words.Words[WearHabits.Row(Habit).Label].Value}: {words.Format(Percent)} %";
+            $"{words.Words[Quantity == WearQuantity.Hold ? "How long a bond holds" : "How long a unit lasts"].Value}, {words.Words[CovariateCatalog.Row(Habit).Label].Value}: {words.Format(Percent)} %";
     }
 
     public sealed record Outcome(int Changed);

@@ -22,7 +22,7 @@ public sealed partial class BookVisit(
     {
         if (!current.Person.Salons.Contains(input.SalonId))
             throw new Refusal("You do not work in this salon.");
-        Placement? place = null;
+        VisitPlacement? place = null;
         try
         {
             var booked = await SlotClashes.SettleAsync(() =>
@@ -46,8 +46,8 @@ public sealed partial class BookVisit(
         }
     }
 
-    private Task<Placement> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation) =>
-        Placement.ReadAsync(
+    private Task<VisitPlacement> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation) =>
+        VisitPlacement.ReadAsync(
             db,
             input.SalonId,
             input.ServiceKindId,
@@ -59,7 +59,7 @@ public sealed partial class BookVisit(
             cancellation
         );
 
-    private async Task<Booked> WriteAsync(ClinicDb db, Input input, Placement place, CancellationToken cancellation)
+    private async Task<Booked> WriteAsync(ClinicDb db, Input input, VisitPlacement place, CancellationToken cancellation)
     {
         var client =
             await db
@@ -93,13 +93,13 @@ public sealed partial class BookVisit(
         );
     }
 
-    private async Task<Taken> TakenAsync(SlotClash clash, Placement place, Input input, CancellationToken cancellation) =>
+    private async Task<Taken> TakenAsync(SlotClash clash, VisitPlacement place, Input input, CancellationToken cancellation) =>
         new(clash, await NearestAsync(place, input, cancellation))
         {
             Client = clash == SlotClash.Client ? await ClashAsync(input.ClientId, place.StartsAt, place.EndsAt, cancellation) : null,
         };
 
-    private Task<IReadOnlyList<SlotOffer>> NearestAsync(Placement place, Input input, CancellationToken cancellation) =>
+    private Task<IReadOnlyList<SlotOffer>> NearestAsync(VisitPlacement place, Input input, CancellationToken cancellation) =>
         slots.FindAsync(
             new SlotRequest(
                 place.Salon.Id,

@@ -127,8 +127,8 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         var seen = input.EdgeUp switch
         {
             null => null,
-            false => EdgesSeen.Sound,
-            true => new EdgesSeen(true, input.LiftedOn, input.LiftZone, input.SpotFixed == true),
+            false => EdgeInspection.Sound,
+            true => new EdgeInspection(true, input.LiftedOn, input.LiftZone, input.SpotFixed == true),
         };
         found.Visit.RecordCare(
             Guid.CreateVersion7(),

@@ -82,7 +82,7 @@ public sealed class MoveVisit(
     /// <exception cref="OvertakenException">Somebody changed the visit since the form opened.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
-        (Placement Place, Visit Visit)? read = null;
+        (VisitPlacement Place, Visit Visit)? read = null;
         try
         {
             var moved = await SlotClashes.SettleAsync(() =>
@@ -106,7 +106,7 @@ public sealed class MoveVisit(
         }
     }
 
-    private async Task<(Placement, Visit)> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    private async Task<(VisitPlacement, Visit)> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         var visit =
             await db
@@ -116,7 +116,7 @@ public sealed class MoveVisit(
         WriteOnce.Expect(db, visit, input.Version);
         var minutes = (int)(visit.EndsAt - visit.StartsAt).TotalMinutes;
         return (
-            await Placement.ReadAsync(
+            await VisitPlacement.ReadAsync(
                 db,
                 visit.SalonId,
                 visit.ServiceKindId,
@@ -131,7 +131,7 @@ public sealed class MoveVisit(
         );
     }
 
-    private Moved Write(ClinicDb db, Input input, (Placement Place, Visit Visit) read)
+    private Moved Write(ClinicDb db, Input input, (VisitPlacement Place, Visit Visit) read)
     {
         var (place, visit) = read;
         if (place.Doubts.Count > 0 && !input.DespiteDoubts)
@@ -143,7 +143,7 @@ public sealed class MoveVisit(
         return new Moved(visit.Id, visit.Day, visit.StartsAt, visit.EndsAt, place.Salon.Zone, place.Chair, place.Person);
     }
 
-    private async Task<Taken> TakenAsync(SlotClash clash, Placement place, Visit visit, CancellationToken cancellation)
+    private async Task<Taken> TakenAsync(SlotClash clash, VisitPlacement place, Visit visit, CancellationToken cancellation)
     {
         var nearest = await NearestAsync(place, visit, cancellation);
         if (
@@ -156,7 +156,7 @@ public sealed class MoveVisit(
         return new Taken(clash, nearest) { Client = found.Refused(name) };
     }
 
-    private Task<IReadOnlyList<SlotOffer>> NearestAsync(Placement place, Visit visit, CancellationToken cancellation) =>
+    private Task<IReadOnlyList<SlotOffer>> NearestAsync(VisitPlacement place, Visit visit, CancellationToken cancellation) =>
         slots.FindAsync(
             new SlotRequest(
                 place.Salon.Id,

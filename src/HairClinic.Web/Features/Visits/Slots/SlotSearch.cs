@@ -16,7 +16,7 @@ public sealed class SlotSearch(ClinicDbFactory databases, IClock clock)
         await using var db = databases.OpenPracticeWide(nameof(SlotSearch));
         var book = await SlotFacts.LoadAsync(db, ask.SalonId, new Interval(from, to), ask.ClientId, cancellation, ask.ButVisit);
         var target = ask.Start ?? (around + LocalTime.Noon).InZoneLeniently(ask.Zone).ToInstant();
-        var wish = new SlotWish(new ServiceTimeline(ask.Steps), ask.ServiceKindId, target)
+        var wish = new SlotTarget(new ServiceTimeline(ask.Steps), ask.ServiceKindId, target)
         {
             OnlyPerson = ask.OnlyPerson,
             UsualPerson = ask.UsualPerson,

@@ -46,7 +46,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         return screen with
         {
             Risks = page,
-            NextRisk = rows.Count > PageSize ? RiskCursor.AfterRow(page[^1]) : null,
+            NextRisk = rows.Count > PageSize ? GapRiskCursor.AfterRow(page[^1]) : null,
             Counts = await DueCounts.ReadAsync(db, days, cancellation),
         };
     }
@@ -81,7 +81,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
     public sealed record Question(DuePart Part, bool AllSalons, DueCursor? After)
     {
         /// <summary>Where the page before ended, among those at risk.</summary>
-        public RiskCursor? RisksAfter { get; init; }
+        public GapRiskCursor? RisksAfter { get; init; }
     }
 
     /// <param name="Salons">All the practice's, by id.</param>
@@ -102,9 +102,9 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         public DueCursor? Next { get; init; }
 
         /// <summary>Those at risk of a gap, where that part is asked for.</summary>
-        public IReadOnlyList<RiskRow> Risks { get; init; } = [];
+        public IReadOnlyList<GapRiskRow> Risks { get; init; } = [];
 
-        public RiskCursor? NextRisk { get; init; }
+        public GapRiskCursor? NextRisk { get; init; }
         public DueCounts Counts { get; init; } = new(new Dictionary<DuePart, int>(), AtLeast: false);
     }
 }
@@ -130,14 +130,14 @@ public sealed record DueCursor(int Rank, LocalDate ClosesOn, Guid BondId)
 public sealed record DueDay(LocalDate Today, Instant Began, LocalDate Soon, IReadOnlyList<Guid> Salons);
 
 /// <summary>The last row of a page of those at risk; the next goes on with fewer expected days.</summary>
-public sealed record RiskCursor(double Days, Guid ClientId)
+public sealed record GapRiskCursor(double Days, Guid ClientId)
 {
     public override string ToString() => $"{Days.ToString("R", CultureInfo.InvariantCulture)}_{ClientId:N}";
 
-    public static RiskCursor AfterRow(RiskRow row) => new(row.Plan.ExpectedDaysWithoutHair, row.ClientId);
+    public static GapRiskCursor AfterRow(GapRiskRow row) => new(row.Plan.ExpectedDaysWithoutHair, row.ClientId);
 
     /// <returns>Null for anything that is not such a cursor; the list then starts from its beginning.</returns>
-    public static RiskCursor? Read(string? text) =>
+    public static GapRiskCursor? Read(string? text) =>
         text?.Split('_') is [var days, var id]
         && double.TryParse(days, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
         && double.IsFinite(number)

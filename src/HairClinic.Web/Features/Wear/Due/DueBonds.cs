@@ -8,13 +8,13 @@ namespace HairClinic.Web.Features.Wear;
 /// </summary>
 internal static class DueBonds
 {
-    public static IQueryable<MarkedBond> On(ClinicDb db, DueDay day)
+    public static IQueryable<DueBondCandidate> On(ClinicDb db, DueDay day)
     {
         var bookings = Bookings(db, day.Began);
         return from bond in db.Bonds
             join client in db.Clients on bond.ClientId equals client.Id
             where bond.RemovedOn == null && day.Salons.Contains(client.HomeSalonId) && client.MergedIntoId == null && client.LeftOn == null
-            select new MarkedBond
+            select new DueBondCandidate
             {
                 BondId = bond.Id,
                 OpensOn = bond.OpensOn,
@@ -45,7 +45,7 @@ internal static class DueBonds
         select visit;
 
     /// <summary>One part, lifted and others apart: each can be read in the order of an index and left after a page.</summary>
-    public static IEnumerable<(int Rank, IQueryable<MarkedBond> Bonds)> InPart(DuePart part, ClinicDb db, DueDay day)
+    public static IEnumerable<(int Rank, IQueryable<DueBondCandidate> Bonds)> InPart(DuePart part, ClinicDb db, DueDay day)
     {
         var (all, today, soon) = (On(db, day), day.Today, day.Soon);
         var lifted = all.Where(b => b.Lifted);
@@ -65,7 +65,7 @@ internal static class DueBonds
 }
 
 /// <summary>An open bond with the answers that decide its part.</summary>
-internal sealed class MarkedBond
+internal sealed class DueBondCandidate
 {
     public required Guid BondId { get; init; }
     public required LocalDate OpensOn { get; init; }

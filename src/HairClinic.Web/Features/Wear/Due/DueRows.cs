@@ -25,10 +25,10 @@ internal static class DueRows
         return Rows(db, keys, days.Min(d => d.Began)).ToListAsync(cancellation);
     }
 
-    private static IQueryable<MarkedBond> After(IQueryable<MarkedBond> bonds, DueCursor last) =>
+    private static IQueryable<DueBondCandidate> After(IQueryable<DueBondCandidate> bonds, DueCursor last) =>
         bonds.Where(b => b.ClosesOn >= last.ClosesOn && (b.ClosesOn > last.ClosesOn || b.BondId > last.BondId));
 
-    private static IQueryable<Key> Ordered(IQueryable<MarkedBond> bonds, int rank) =>
+    private static IQueryable<Key> Ordered(IQueryable<DueBondCandidate> bonds, int rank) =>
         bonds
             .OrderBy(b => b.ClosesOn)
             .ThenBy(b => b.BondId)

@@ -10,10 +10,10 @@ internal static class RiskRows
     public static IQueryable<ReorderPlan> Query(ClinicDb db, IReadOnlyList<Guid> salons) =>
         db.ReorderPlans.Where(p => p.AtRisk && ReorderPlanStore.Planned(db).Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId)));
 
-    public static Task<List<RiskRow>> ReadAsync(
+    public static Task<List<GapRiskRow>> ReadAsync(
         ClinicDb db,
         IReadOnlyList<Guid> salons,
-        RiskCursor? after,
+        GapRiskCursor? after,
         int count,
         CancellationToken cancellation
     )
@@ -27,7 +27,7 @@ internal static class RiskRows
             from plan in plans.OrderByDescending(p => p.ExpectedDaysWithoutHair).ThenBy(p => p.ClientId).Take(count)
             join client in db.Clients on plan.ClientId equals client.Id
             orderby plan.ExpectedDaysWithoutHair descending, plan.ClientId
-            select new RiskRow(
+            select new GapRiskRow(
                 client.Id,
                 client.HomeSalonId,
                 client.Code,

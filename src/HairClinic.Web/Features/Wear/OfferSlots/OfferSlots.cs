@@ -54,7 +54,7 @@ public sealed class OfferSlots(ClinicDbFactory databases, IClock clock)
         var book = await SlotFacts.LoadAsync(wide, facts.HomeSalonId, new Interval(from, to), clientId, cancellation);
         ServiceSegment[] steps = [.. facts.Service.Steps.Select(s => new ServiceSegment(s.Kind, s.Minutes))];
         var slots = book.Spread(
-            new SlotWish(new ServiceTimeline(steps), facts.Service.Id, target) { UsualPerson = facts.Usual, Best = Best }
+            new SlotTarget(new ServiceTimeline(steps), facts.Service.Id, target) { UsualPerson = facts.Usual, Best = Best }
         );
         return
         [

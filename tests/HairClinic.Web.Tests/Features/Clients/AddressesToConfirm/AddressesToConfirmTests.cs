@@ -63,6 +63,6 @@ public sealed class AddressesToConfirmTests(PgServer server)
         Assert.Equal([("second@example.test", true), ("first@example.test", false)], rows.Select(r => (r.Email, r.Denied)));
     }
 
-    private static Task<IReadOnlyList<AddressRow>> OpenAsync(TestClinic clinic, PersonActor actor) =>
-        clinic.UseAsync<Slice, IReadOnlyList<AddressRow>>(actor, s => s.OpenAsync(Cancel));
+    private static Task<IReadOnlyList<UnconfirmedAddress>> OpenAsync(TestClinic clinic, PersonActor actor) =>
+        clinic.UseAsync<Slice, IReadOnlyList<UnconfirmedAddress>>(actor, s => s.OpenAsync(Cancel));
 }

@@ -96,7 +96,7 @@ public sealed class AskForClientTests(PgServer server)
     // Behind the screens what was asked is looked for first.
     private static async Task<List<ClientRequest>> RequestsAsync(TestClinic clinic)
     {
-        await clinic.UseAsync<PracticeWork, int>(clinic.Job, work => work.RunAsync(TestContext.Current.CancellationToken));
+        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, work => work.RunAsync(TestContext.Current.CancellationToken));
         return await clinic.ReadAsync(db => db.ClientRequests.AsNoTracking().ToListAsync(TestContext.Current.CancellationToken));
     }
 

@@ -92,7 +92,7 @@ public sealed class EditClientFormTests : UiTestContext
     public void What_another_saved_is_shown_field_by_field_and_can_be_taken()
     {
         Change? taken = null;
-        var changes = Rebase.Onto(
+        var changes = EditMerge.Onto(
             _input with
             { },
             _input with

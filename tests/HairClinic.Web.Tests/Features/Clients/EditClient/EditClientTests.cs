@@ -140,7 +140,7 @@ public sealed class EditClientTests(PgServer server)
 
         await SaveAsync(clinic, screen.Saved with { Code = screen.Proposed, Proposed = screen.Proposed });
 
-        Assert.True(ProposedCode.IsLike(screen.Proposed), screen.Proposed);
+        Assert.True(ClientCodeGenerator.IsLike(screen.Proposed), screen.Proposed);
         Assert.Equal(screen.Proposed, (await OpenAsync(clinic))!.Saved.Code);
     }
 

@@ -235,7 +235,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
                 clientIds: null,
                 Cancel
             );
-            var (fit, clients) = WearFits.Fit([.. holds.All(today)], new Dictionary<WearHabit, double>());
+            var (fit, clients) = WearModelFitter.Fit([.. holds.All(today)], new Dictionary<CovariateKind, double>());
             db.StoredFits.Add(
                 new StoredFit(Guid.CreateVersion7(), WearQuantity.Hold, fit, clients, today, clinic.Clock.GetCurrentInstant())
             );

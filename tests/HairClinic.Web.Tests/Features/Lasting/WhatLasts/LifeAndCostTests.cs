@@ -78,7 +78,7 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
         Assert.Contains("Supplies used are not recorded yet", page.Markup, StringComparison.Ordinal);
     }
 
-    private Task<Slice.Screen> OpenAsync(TestClinic clinic, LastingQuestion question) =>
+    private Task<Slice.Screen> OpenAsync(TestClinic clinic, LastingQuery question) =>
         clinic.UseAsync<Slice, Slice.Screen>(clinic.Acting(_owner, _here), s => s.OpenAsync(question, Cancel));
 
     private Task<TestClinic> OpenAsync(Action<Scene> lay) =>

@@ -161,7 +161,7 @@ public sealed class ChooseATimeTests(PgServer server)
         );
 
         // One was booked before.
-        Assert.Equal(OwnBookings.MostAhead, await CountAsync(clinic));
+        Assert.Equal(OwnBookingRule.MostAhead, await CountAsync(clinic));
         Assert.Equal(2, answers.Count(a => a == "booked"));
         Assert.Equal(6, answers.Count(a => a == "You have 3 visits booked already. To book more, please ring us."));
 
@@ -250,6 +250,6 @@ public sealed class ChooseATimeTests(PgServer server)
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid? service) =>
         clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), slice => slice.OpenAsync(service, around: null, at: null, Cancel));
 
-    private Task<OwnPlaced> SaveAsync(TestClinic clinic, Slice.Input input) =>
-        clinic.UseAsync<Slice, OwnPlaced>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
+    private Task<OwnBookingResult> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, OwnBookingResult>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
 }

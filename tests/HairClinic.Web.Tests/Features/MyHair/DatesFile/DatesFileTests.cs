@@ -51,7 +51,7 @@ public sealed class DatesFileTests(PgServer server)
     [Fact]
     public void Lines_end_in_CRLF_and_are_at_most_75_octets()
     {
-        var visit = new OwnDate(
+        var visit = new CalendarVisit(
             Guid.CreateVersion7(),
             OwnScene.BookedAt,
             OwnScene.FreeAt,

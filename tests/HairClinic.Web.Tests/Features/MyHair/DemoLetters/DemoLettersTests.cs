@@ -23,11 +23,11 @@ public sealed class DemoLettersTests(PgServer server)
     public async Task A_letter_becomes_a_file_that_says_whom_it_is_for()
     {
         using var folder = new EmbeddedPostgres.TestFolder();
-        var route = new FolderRoute(new LetterFolder(folder.Path, named: false, new FakeClock(TestClinic.UsualNow)));
+        var route = new FolderMailSender(new LetterFolder(folder.Path, named: false, new FakeClock(TestClinic.UsualNow)));
 
         await route.SendAsync(
             new Letter("ada@example.test", "Your link", "It works once."),
-            LetterHandover.Once(),
+            LetterDelivery.Once(),
             TestContext.Current.CancellationToken
         );
 

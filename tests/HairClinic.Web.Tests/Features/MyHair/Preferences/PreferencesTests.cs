@@ -52,7 +52,7 @@ public sealed class PreferencesTests(PgServer server)
             clinic.Job,
             services =>
                 ActivatorUtilities
-                    .CreateInstance<PracticeWork>(services, ActivatorUtilities.CreateInstance<LetterWork>(services, (IMailRoute)route))
+                    .CreateInstance<PracticeWorkRunner>(services, ActivatorUtilities.CreateInstance<LetterSender>(services, (IMailSender)route))
                     .RunAsync(Cancel)
         );
 
@@ -158,11 +158,11 @@ public sealed class PreferencesTests(PgServer server)
     private static Task<string?> FollowAsync(TestClinic clinic, string address) =>
         clinic.UseAsync<Dates, string?>(clinic.Job, dates => dates.FollowAsync(address, Cancel));
 
-    private sealed class Kept : IMailRoute
+    private sealed class Kept : IMailSender
     {
         public List<Letter> Letters { get; } = [];
 
-        public Task SendAsync(Letter letter, LetterHandover posting, CancellationToken cancellation)
+        public Task SendAsync(Letter letter, LetterDelivery posting, CancellationToken cancellation)
         {
             Letters.Add(letter);
             return Task.CompletedTask;

@@ -30,7 +30,7 @@ public sealed class PromiseSectionTests : UiTestContext
         Render<PromiseSection>(p =>
             p.Add(
                 s => s.Promise,
-                new PromiseKept(
+                new PromiseReport(
                     [new SalonPromise(Guid.CreateVersion7(), "Elm Row") { Kept = new(clients, clients), DaysWatched = days }],
                     []
                 )

@@ -106,8 +106,8 @@ public sealed class EraseClientTests(PgServer server)
             {
                 foreach (var to in theirs.Append("somebody-else@example.test"))
                     await services
-                        .GetRequiredService<FolderRoute>()
-                        .SendAsync(new Letter(to, "Your link", marked), LetterHandover.Once(), Cancel);
+                        .GetRequiredService<FolderMailSender>()
+                        .SendAsync(new Letter(to, "Your link", marked), LetterDelivery.Once(), Cancel);
                 return true;
             }
         );
@@ -146,7 +146,7 @@ public sealed class EraseClientTests(PgServer server)
                 db.ClientKeys.Where(k => k.ClientId == _scene.Client.Id).Select(k => k.DestroyedAt).SingleAsync(Cancel)
             )
         );
-        await clinic.UseAsync<PracticeWork, int>(clinic.Job, w => w.RunAsync(Cancel));
+        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunAsync(Cancel));
 
         Assert.Empty(Directory.GetFiles(folder));
     }

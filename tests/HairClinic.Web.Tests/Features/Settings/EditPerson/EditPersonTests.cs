@@ -20,7 +20,7 @@ public sealed class EditPersonTests(PgServer server) : PracticeTest(server)
         var tuesday = input.Work.Single(w => w.SalonId == Other.Id).Days[1];
         (tuesday.From, tuesday.To) = (new LocalTime(10, 0), new LocalTime(16, 0));
         input.Absences.Add(
-            new DayRange
+            new DaysOffInput
             {
                 From = new LocalDate(2027, 5, 3),
                 To = new LocalDate(2027, 5, 9),

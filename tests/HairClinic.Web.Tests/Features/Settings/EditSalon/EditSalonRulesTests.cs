@@ -13,7 +13,7 @@ public sealed class EditSalonRulesTests
     [InlineData("09:00", "14:00", "13:00", "18:00", "The second stretch starts before the first has ended.")]
     public void Hours_that_cannot_be_are_told(string? from, string? to, string? secondFrom, string? secondTo, string message)
     {
-        var day = new DayHours
+        var day = new WeekdayHoursInput
         {
             Day = IsoDayOfWeek.Monday,
             From = Time(from),
@@ -37,7 +37,7 @@ public sealed class EditSalonRulesTests
     [Fact]
     public void A_closure_that_ends_before_it_starts_is_told()
     {
-        var input = Good() with { Closures = [new DayRange { From = new LocalDate(2027, 3, 7), To = new LocalDate(2027, 3, 1) }] };
+        var input = Good() with { Closures = [new DaysOffInput { From = new LocalDate(2027, 3, 7), To = new LocalDate(2027, 3, 1) }] };
 
         Assert.Equal("The last day comes before the first.", Assert.Single(new EditSalonRules().Validate(input).Errors).ErrorMessage);
     }

@@ -19,7 +19,7 @@ public sealed class EditSalonTests(PgServer server) : PracticeTest(server)
         (monday.From, monday.To) = (new LocalTime(9, 0), new LocalTime(12, 0));
         (monday.SecondFrom, monday.SecondTo) = (new LocalTime(14, 0), new LocalTime(19, 0));
         input.Closures.Add(
-            new DayRange
+            new DaysOffInput
             {
                 From = new LocalDate(2027, 3, 1),
                 To = new LocalDate(2027, 3, 7),
@@ -45,7 +45,7 @@ public sealed class EditSalonTests(PgServer server) : PracticeTest(server)
         Assert.Equal(0, await RefreshesAsync(clinic));
 
         var closed = await OpenFormAsync(clinic, Salon.Id);
-        closed.Closures.Add(new DayRange { From = new LocalDate(2027, 3, 1), To = new LocalDate(2027, 3, 1) });
+        closed.Closures.Add(new DaysOffInput { From = new LocalDate(2027, 3, 1), To = new LocalDate(2027, 3, 1) });
         await SaveAsync(clinic, closed);
 
         Assert.Equal(1, await RefreshesAsync(clinic));

@@ -16,7 +16,7 @@ public sealed class EditWorkshopTests(PgServer server) : PracticeTest(server)
         var late = await OpenFormAsync(clinic, id);
         var input = await OpenFormAsync(clinic, id);
         input.Closures.Add(
-            new DayRange
+            new DaysOffInput
             {
                 From = new LocalDate(2027, 2, 10),
                 To = new LocalDate(2027, 2, 24),

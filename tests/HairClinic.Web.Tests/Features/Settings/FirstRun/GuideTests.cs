@@ -67,7 +67,7 @@ public sealed class GuideTests(PgServer server)
     [InlineData(true, 0, 1, 7, GuideStep.BringBinder)]
     public void A_step_that_was_skipped_is_not_asked_again(bool salon, int chairs, int people, int services, GuideStep next)
     {
-        var facts = new GuideFacts(Finished: false, salon ? Guid.CreateVersion7() : null, chairs, people, services);
+        var facts = new SetupProgress(Finished: false, salon ? Guid.CreateVersion7() : null, chairs, people, services);
 
         Assert.Equal(next, facts.Next);
         Assert.True(facts.MayOpen(facts.Next));
@@ -91,11 +91,11 @@ public sealed class GuideTests(PgServer server)
             Name = "Elm Row",
             Zone = "Europe/London",
             Currency = "GBP",
-            Hours = DayHours.Week([(IsoDayOfWeek.Tuesday, new LocalTime(9, 0), new LocalTime(18, 0))]),
+            Hours = WeekdayHoursInput.Week([(IsoDayOfWeek.Tuesday, new LocalTime(9, 0), new LocalTime(18, 0))]),
         };
 
-    private static Task<GuideFacts> ReadAsync(TestClinic clinic) =>
-        clinic.UseAsync<Guide, GuideFacts>(clinic.Job, g => g.ReadAsync(Cancel));
+    private static Task<SetupProgress> ReadAsync(TestClinic clinic) =>
+        clinic.UseAsync<Guide, SetupProgress>(clinic.Job, g => g.ReadAsync(Cancel));
 
     // The owner of a practice just begun has no salon yet.
     private Task<T> As<TSlice, T>(TestClinic clinic, Func<TSlice, Task<T>> call)

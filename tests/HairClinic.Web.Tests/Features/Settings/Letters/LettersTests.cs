@@ -28,7 +28,7 @@ public sealed class LettersTests(PgServer server)
         await using var listener = new MailListener();
         await using var site = await OpenAsync(With(listener.Port));
 
-        Assert.Empty(LetterTrouble.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))));
+        Assert.Empty(LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))));
         var outcome = await ManagerAsync(site, s => s.SendAsync(Cancel));
 
         Assert.Equal(MailWay.Server, outcome.Way);
@@ -41,7 +41,7 @@ public sealed class LettersTests(PgServer server)
         await using var site = await OpenAsync(Without);
 
         Assert.Contains(
-            LetterTrouble.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
+            LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
             m => m.Sentence.StartsWith("No mail server is set", StringComparison.Ordinal)
         );
         Assert.Equal(MailState.NoServer, (await Assert.ThrowsAsync<Refusal>(() => ManagerAsync(site, s => s.SendAsync(Cancel)))).Sentence);
@@ -90,7 +90,7 @@ public sealed class LettersTests(PgServer server)
 
         Assert.Equal((1, item.LastError), (screen.Waiting.Count, screen.Waiting.LastFault));
         Assert.Equal("SmtpCommandException 451", item.LastError);
-        var said = LetterTrouble.Find(screen).ToList();
+        var said = LetterProblems.Find(screen).ToList();
         Assert.Contains(
             said,
             m => m.Sentence.StartsWith("Letters that did not go out", StringComparison.Ordinal) && m.Arguments[0].Equals(1)
@@ -122,7 +122,7 @@ public sealed class LettersTests(PgServer server)
         );
         Assert.All(screen.Lost, l => Assert.StartsWith("The mail server refused it for good", Assert.Single(l.Why())));
         Assert.Contains(
-            LetterTrouble.Find(screen),
+            LetterProblems.Find(screen),
             m => m.Sentence.StartsWith("Letters of the last 30 days", StringComparison.Ordinal) && m.Arguments[0].Equals(3)
         );
     }
@@ -144,7 +144,7 @@ public sealed class LettersTests(PgServer server)
         );
 
         Assert.Contains(
-            LetterTrouble.Find(await ManagerAsync(site, s => s.OpenAsync(ask: false, Cancel))),
+            LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: false, Cancel))),
             m => m.Sentence.StartsWith("Work behind the screens", StringComparison.Ordinal)
         );
         Assert.Equal(1, await ManagerAsync(site, s => s.TryAgainAsync(Cancel)));
@@ -169,7 +169,7 @@ public sealed class LettersTests(PgServer server)
         });
 
         Assert.Contains(
-            LetterTrouble.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
+            LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
             m => m.Sentence.StartsWith("This site was not told its own address", StringComparison.Ordinal)
         );
         Assert.Equal(MailState.NoAddress, (await Assert.ThrowsAsync<Refusal>(() => InviteAsync(site))).Sentence);

@@ -21,7 +21,7 @@ public sealed class LogRebondTests(PgServer server)
 
         var bonds = await BondsAsync(clinic);
         Assert.Equal((ChairScene.Today, RemovalReason.Scheduled), (bonds[0].RemovedOn, bonds[0].RemovedBecause));
-        Assert.Equal(new HoldObservation(HoldKind.AtLeast, 29, null), HoldObservation.From(bonds[0], ChairScene.Today));
+        Assert.Equal(new HoldObservation(HoldCensoring.AtLeast, 29, null), HoldObservation.From(bonds[0], ChairScene.Today));
         Assert.True(bonds[1].IsOpen);
         Assert.Equal((TestClinic.UsualNow, _scene.Visit.Id), (bonds[1].AppliedAt, bonds[1].VisitId));
         Assert.Equal((bonds[1].OpensOn, bonds[1].DueOn, bonds[1].ClosesOn), (outcome.OpensOn, outcome.DueOn, outcome.ClosesOn));
@@ -127,7 +127,7 @@ public sealed class LogRebondTests(PgServer server)
 
         var old = (await BondsAsync(clinic))[0];
         Assert.Equal(RemovalReason.Lifted, old.RemovedBecause);
-        Assert.Equal(new HoldObservation(HoldKind.Between, 0, 29), HoldObservation.From(old, ChairScene.Today));
+        Assert.Equal(new HoldObservation(HoldCensoring.Between, 0, 29), HoldObservation.From(old, ChairScene.Today));
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         var client = new ClientActor(clinic.PracticeId, _scene.Ada.Id);
         var lift = await clinic.ReadAsync(db => db.ServiceKinds.FirstAsync(k => k.Purpose == ServicePurpose.FixLift, Cancel));
 
-        var own = await clinic.UseAsync<Own, OwnPlaced>(
+        var own = await clinic.UseAsync<Own, OwnBookingResult>(
             client,
             s =>
                 s.SaveAsync(

@@ -50,11 +50,11 @@ public sealed class RiskRowsTests(PgServer server)
             for (var i = 0; i < 65; i++)
                 Risk(l, $"R{i:00}", 1 + i % 7);
         });
-        List<RiskRow> seen = [];
-        RiskCursor? after = null;
+        List<GapRiskRow> seen = [];
+        GapRiskCursor? after = null;
         do
         {
-            var page = await _list.OpenRisksAsync(clinic, after is null ? null : RiskCursor.Read(after.ToString()));
+            var page = await _list.OpenRisksAsync(clinic, after is null ? null : GapRiskCursor.Read(after.ToString()));
             (seen, after) = ([.. seen, .. page.Risks], page.NextRisk);
         } while (after is not null);
 

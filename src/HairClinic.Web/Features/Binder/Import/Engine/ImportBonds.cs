@@ -227,7 +227,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
 
     private IEnumerable<(Bond Bond, int? Line, Bond Next, int? NextLine)> Breaks(IEnumerable<Bond> group)
     {
-        var chain = new BondChain();
+        var chain = new BondSequenceCheck();
         foreach (var bond in group)
             chain.Add(bond, _touched.TryGetValue(bond, out var line) ? line : null);
         return chain.Breaks();
@@ -295,7 +295,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
 /// A head wears one unit at a time, and a unit is on one head: of all their bonds only the last can be open, and
 /// none begins before the one before it came off.
 /// </summary>
-public sealed class BondChain
+public sealed class BondSequenceCheck
 {
     private readonly List<(Bond Bond, int? Line)> _links = [];
 

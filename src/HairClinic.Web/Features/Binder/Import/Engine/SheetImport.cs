@@ -81,7 +81,7 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
     protected virtual Task FinishAsync(CancellationToken cancellation) => Task.CompletedTask;
 
     /// <summary>Reads a row's cells; null when one of them cannot be read, which is noted already.</summary>
-    protected T? Read<T>(SheetRow row, RowTable<T> table)
+    protected T? Read<T>(SheetRow row, SheetSchema<T> table)
         where T : class, new()
     {
         var before = Cells.Problems.Count;

@@ -172,7 +172,7 @@ public static class ChoiceCell
 {
     public static Reading<string> Read(string text, IReadOnlyList<SheetChoice> choices)
     {
-        var word = PlainWords.Normalize(text);
+        var word = WordNormalizer.Normalize(text);
         var chosen = choices.FirstOrDefault(choice => choice.Answers(word));
         return chosen is null ? new Sentence("one of: {0}", string.Join(", ", choices.Select(choice => choice.Name))) : chosen.Name;
     }
@@ -195,7 +195,7 @@ public static class YesNoCell
 
     public static Reading<bool> Read(string text)
     {
-        var word = PlainWords.Normalize(text);
+        var word = WordNormalizer.Normalize(text);
         if (Yes.Contains(word))
             return true;
         return No.Contains(word) ? false : new Sentence("yes or no");

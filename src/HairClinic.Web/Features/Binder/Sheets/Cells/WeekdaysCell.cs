@@ -37,7 +37,7 @@ public static partial class WeekdaysCell
 
     private static IsoDayOfWeek? Day(string text)
     {
-        var word = PlainWords.Normalize(text);
+        var word = WordNormalizer.Normalize(text);
         var at = Array.FindIndex(Names, names => names.Contains(word));
         return at < 0 ? null : (IsoDayOfWeek)(at + 1);
     }

@@ -36,11 +36,11 @@ public sealed class ColumnMapping
     /// <summary>Our own names win over synonyms, and no heading serves twice.</summary>
     public static ColumnMapping Propose(SheetKind kind, IReadOnlyList<string> headers)
     {
-        var words = headers.Select(PlainWords.Normalize).ToArray();
+        var words = headers.Select(WordNormalizer.Normalize).ToArray();
         var sources = new Dictionary<SheetColumn, int>();
         void Claim(SheetColumn column, string name)
         {
-            var at = Array.IndexOf(words, PlainWords.Normalize(name));
+            var at = Array.IndexOf(words, WordNormalizer.Normalize(name));
             if (at >= 0 && !sources.ContainsValue(at))
                 sources.TryAdd(column, at);
         }
@@ -120,7 +120,7 @@ public sealed class ColumnMapping
 }
 
 /// <summary>Words as people mean them: no case, no accents, no punctuation, nothing in brackets. "Teléfono (móvil)" is "telefono".</summary>
-public static class PlainWords
+public static class WordNormalizer
 {
     public static string Normalize(string text)
     {

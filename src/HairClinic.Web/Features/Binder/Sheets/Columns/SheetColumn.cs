@@ -22,9 +22,9 @@ public sealed record SheetColumn(string Name, ColumnType Type, string Meaning, s
 /// <summary>One value of a choice column: the word we write, and the words we also read.</summary>
 public sealed record SheetChoice(string Name, params string[] Synonyms)
 {
-    private readonly FrozenSet<string> _words = Synonyms.Append(Name).Select(PlainWords.Normalize).ToFrozenSet();
+    private readonly FrozenSet<string> _words = Synonyms.Append(Name).Select(WordNormalizer.Normalize).ToFrozenSet();
 
-    /// <param name="plainWord">A word as <see cref="PlainWords"/> leaves it.</param>
+    /// <param name="plainWord">A word as <see cref="WordNormalizer"/> leaves it.</param>
     internal bool Answers(string plainWord) => _words.Contains(plainWord);
 }
 
@@ -75,40 +75,40 @@ public sealed record SheetKind(string Name, IReadOnlyList<SheetColumn> Columns, 
 /// A sheet's columns in their order, each with the place of a row it stands for: how a cell is read into it, how it is written, and what
 /// of the book is kept where a row is silent.
 /// </summary>
-public sealed class RowTable<TRow>
+public sealed class SheetSchema<TRow>
     where TRow : class, new()
 {
     private readonly List<RowColumn> _columns = [];
 
     public IReadOnlyList<SheetColumn> Columns => [.. _columns.Select(c => c.Column)];
 
-    public RowTable<TRow> Text(SheetColumn column, Expression<Func<TRow, string?>> at) =>
+    public SheetSchema<TRow> Text(SheetColumn column, Expression<Func<TRow, string?>> at) =>
         Add(column, at, (cells, row, _) => cells.Text(row, column), CellText.Format);
 
-    public RowTable<TRow> Code(SheetColumn column, Expression<Func<TRow, string?>> at) =>
+    public SheetSchema<TRow> Code(SheetColumn column, Expression<Func<TRow, string?>> at) =>
         Add(column, at, (cells, row, _) => cells.Code(row, column), CellText.Format);
 
-    public RowTable<TRow> Date(SheetColumn column, Expression<Func<TRow, LocalDate?>> at, Func<TRow, TRow, LocalDate?>? over = null) =>
+    public SheetSchema<TRow> Date(SheetColumn column, Expression<Func<TRow, LocalDate?>> at, Func<TRow, TRow, LocalDate?>? over = null) =>
         Add(column, at, (cells, row, _) => cells.Date(row, column), CellText.Format, over);
 
-    public RowTable<TRow> Time(SheetColumn column, Expression<Func<TRow, LocalTime?>> at, Func<TRow, TRow, LocalTime?>? over = null) =>
+    public SheetSchema<TRow> Time(SheetColumn column, Expression<Func<TRow, LocalTime?>> at, Func<TRow, TRow, LocalTime?>? over = null) =>
         Add(column, at, (cells, row, _) => cells.Time(row, column), CellText.Format, over);
 
-    public RowTable<TRow> WholeNumber(SheetColumn column, Expression<Func<TRow, int?>> at) =>
+    public SheetSchema<TRow> WholeNumber(SheetColumn column, Expression<Func<TRow, int?>> at) =>
         Add(column, at, (cells, row, _) => cells.WholeNumber(row, column), CellText.Format);
 
-    public RowTable<TRow> Number(SheetColumn column, Expression<Func<TRow, decimal?>> at) =>
+    public SheetSchema<TRow> Number(SheetColumn column, Expression<Func<TRow, decimal?>> at) =>
         Add(column, at, (cells, row, _) => cells.Number(row, column), CellText.Format);
 
-    public RowTable<TRow> YesNo(SheetColumn column, Expression<Func<TRow, bool?>> at) =>
+    public SheetSchema<TRow> YesNo(SheetColumn column, Expression<Func<TRow, bool?>> at) =>
         Add(column, at, (cells, row, _) => cells.YesNo(row, column), CellText.Format);
 
-    public RowTable<TRow> Choice<T>(SheetColumn column, Expression<Func<TRow, T?>> at, Func<TRow, TRow, T?>? over = null)
+    public SheetSchema<TRow> Choice<T>(SheetColumn column, Expression<Func<TRow, T?>> at, Func<TRow, TRow, T?>? over = null)
         where T : struct, Enum =>
         Add(column, at, (cells, row, _) => ChoiceWords.Read<T>(cells.Choice(row, column)), ChoiceWords.ToWord, over);
 
     /// <summary>A column that is read and looked at, and written from what another column holds.</summary>
-    public RowTable<TRow> Beside(SheetColumn column, Action<CellReader, SheetRow> look, Func<TRow, string?> write)
+    public SheetSchema<TRow> Beside(SheetColumn column, Action<CellReader, SheetRow> look, Func<TRow, string?> write)
     {
         _columns.Add(new(column, (_, cells, row) => look(cells, row), row => write(row) ?? "", (_, _, _) => { }));
         return this;
@@ -116,7 +116,7 @@ public sealed class RowTable<TRow>
 
     /// <param name="read">From a cell; the row holds what the columns before this one said.</param>
     /// <param name="over">Of a row and the book's, what stands; without it the row's where it says something.</param>
-    public RowTable<TRow> Add<T>(
+    public SheetSchema<TRow> Add<T>(
         SheetColumn column,
         Expression<Func<TRow, T>> at,
         Func<CellReader, SheetRow, TRow, T> read,

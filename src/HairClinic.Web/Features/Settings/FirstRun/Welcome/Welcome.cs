@@ -10,11 +10,11 @@ namespace HairClinic.Web.Features.Settings;
 /// <summary>The first step: the practice itself and its owner, who is then signed in. Opened by the code on the console.</summary>
 public sealed class Welcome(SetupCode code, AnyPractice presence, PracticeJobs jobs, SignInManager<AppUser> accounts)
 {
-    public async Task<Door> OpenAsync(string? offered, CancellationToken cancellation) =>
-        await presence.SomeonePractisesAsync(cancellation) ? Door.Closed
-        : string.IsNullOrWhiteSpace(offered) ? Door.AsksForCode
-        : code.Opens(offered) ? Door.Open
-        : Door.WrongCode;
+    public async Task<SetupAccess> OpenAsync(string? offered, CancellationToken cancellation) =>
+        await presence.SomeonePractisesAsync(cancellation) ? SetupAccess.Closed
+        : string.IsNullOrWhiteSpace(offered) ? SetupAccess.AsksForCode
+        : code.Opens(offered) ? SetupAccess.Open
+        : SetupAccess.WrongCode;
 
     /// <exception cref="Refusal">Another code, another practice came first, or the password is too short.</exception>
     public async Task SaveAsync(Input input, CancellationToken cancellation)
@@ -69,7 +69,7 @@ public sealed class Welcome(SetupCode code, AnyPractice presence, PracticeJobs j
     private static string? EmailIn(string name) =>
         name.Contains('@', StringComparison.Ordinal) && MailAddress.TryCreate(name.Trim(), out var address) ? address.Address : null;
 
-    public enum Door
+    public enum SetupAccess
     {
         Open,
         AsksForCode,

@@ -12,7 +12,7 @@ public sealed class SheetKindTests
     {
         var words = SheetKind
             .Find(name)!
-            .Columns.SelectMany(column => column.Synonyms.Append(column.Name).Select(PlainWords.Normalize).Distinct());
+            .Columns.SelectMany(column => column.Synonyms.Append(column.Name).Select(WordNormalizer.Normalize).Distinct());
         Assert.Empty(words.GroupBy(word => word).Where(group => group.Count() > 1).Select(group => group.Key));
     }
 
@@ -24,7 +24,7 @@ public sealed class SheetKindTests
         Assert.All(columns, column => Assert.NotEmpty(column.Choices));
         var repeated =
             from column in columns
-            from word in column.Choices.SelectMany(choice => choice.Synonyms.Append(choice.Name).Select(PlainWords.Normalize).Distinct())
+            from word in column.Choices.SelectMany(choice => choice.Synonyms.Append(choice.Name).Select(WordNormalizer.Normalize).Distinct())
             group word by (column.Name, word) into same
             where same.Count() > 1
             select same.Key;

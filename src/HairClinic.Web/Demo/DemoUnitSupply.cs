@@ -1,0 +1,61 @@
+using HairClinic.Web.Demo.Truth;
+
+namespace HairClinic.Web.Demo;
+
+/// <summary>One invented client's units: what is in the drawer and on order, and when there is too little of it.</summary>
+public sealed class DemoUnitSupply(DemoClient client, Random random, IReadOnlyList<DateInterval> closures, Func<string> nextSerial)
+{
+    private static readonly string[] Endings = ["shed at the front", "base torn at the rim", "knots came loose", "gaps at the temples"];
+
+    private readonly List<DemoUnit> _units = [];
+
+    public IReadOnlyList<DemoUnit> Units => _units;
+
+    /// <summary>What a stylist expects of a new unit: the middle of the base's row, in worn days.</summary>
+    private double ExpectedLife => Math.Sqrt((double)client.Kind.LifeDays.From * client.Kind.LifeDays.To);
+
+    /// <summary>Orders until there is as much hair ahead as this client wants.</summary>
+    /// <param name="worn">Counts for what is left of it.</param>
+    public void OrderAhead(LocalDate day, DemoUnit? worn)
+    {
+        var ahead = _units.Where(u => u.Gone is null).Sum(u => Left(u, u == worn));
+        for (; ahead < client.CoverDays; ahead += ExpectedLife)
+            Order(day);
+    }
+
+    private DemoUnit Order(LocalDate day)
+    {
+        var arrived = DemoMaker.Arrival(day, client.Kind.Maker.DrawLead(random), closures);
+        LocalDate? remade = random.Happens(DemoModelParameters.RemakeRate)
+            ? DemoMaker.Arrival(arrived.PlusDays(1), client.Kind.Maker.DrawLead(random), closures)
+            : null;
+        _units.Add(new DemoUnit(nextSerial(), client.Kind, day, arrived, remade, DemoModelParameters.DrawLife(random, client)));
+        return _units[^1];
+    }
+
+    /// <summary>The next that is or will be ready; ordered now where there is none.</summary>
+    public DemoUnit Next(LocalDate day) => _units.Where(u => u.Gone is null).OrderBy(u => u.Ready).FirstOrDefault() ?? Order(day);
+
+    /// <summary>After a take-down: the unit that goes on, worn as before or its spare; null where there is none fit to be bonded.</summary>
+    public DemoUnit? Choose(LocalDate day, DemoUnit worn)
+    {
+        foreach (var missing in _units.Where(u => u != worn && u.IsInHouse(day)).ToList())
+        {
+            if (random.Happens(DemoModelParameters.ChanceSpareLost))
+                missing.Leave(UnitState.Lost, day, "not in the drawer");
+        }
+        var spare = _units.Where(u => u != worn && u.IsInHouse(day)).OrderBy(u => u.Ready).FirstOrDefault();
+        if (random.Happens(DemoModelParameters.ChanceDamaged))
+            worn.Leave(UnitState.Damaged, day, "torn at take-down");
+        else if (worn.Grade(worn.WornDays) >= 3 && (spare is not null || worn.Share(worn.WornDays) > DemoModelParameters.LastWear))
+            worn.Leave(random.Happens(0.05) ? UnitState.EmergencySpare : UnitState.Retired, day, Endings[random.Next(Endings.Length)]);
+        else if (spare is not null && random.Happens(DemoModelParameters.ChancePutAside))
+            worn.Leave(UnitState.Retired, day, "still sound, style changed");
+        return worn.Gone is null ? worn : spare;
+    }
+
+    private double Left(DemoUnit unit, bool isWorn) =>
+        !isWorn ? ExpectedLife
+        : unit.Grade(unit.WornDays) >= 3 ? 0
+        : Math.Max(0.15 * ExpectedLife, ExpectedLife - unit.WornDays);
+}

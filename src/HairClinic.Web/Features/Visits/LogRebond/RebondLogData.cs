@@ -1,0 +1,82 @@
+using HairClinic.Web.Data;
+
+namespace HairClinic.Web.Features.Visits;
+
+/// <summary>Everything of the book that logging one rebond reads or changes, from one query.</summary>
+internal sealed record RebondLogData(
+    Visit Visit,
+    Client Client,
+    Bond? Worn,
+    bool WasFitted,
+    IReadOnlyList<HairSystem> Units,
+    Guid BaseMaterialId,
+    IReadOnlyList<Product> Products
+)
+{
+    /// <summary>What must not be used or done on this client; nobody here knows why.</summary>
+    public IReadOnlyList<Clearance> Blocks { get; init; } = [];
+
+    /// <param name="salons">Those of whoever logs.</param>
+    /// <exception cref="Refusal">There is no such visit in them.</exception>
+    public static async Task<RebondLogData> LoadAsync(
+        ClinicDb db,
+        LogRebond.Input input,
+        IReadOnlyCollection<Guid> salons,
+        CancellationToken cancellation
+    )
+    {
+        var products = input.Products.Select(p => p.ProductId).ToList();
+        // Lots, events and the record come along so that the context ties them to their owners.
+        var found = await db
+            .Visits.Where(v => v.Id == input.VisitId && salons.Contains(v.SalonId))
+            .Select(v => new
+            {
+                Visit = v,
+                v.Record,
+                Client = db.Clients.First(c => c.Id == v.ClientId),
+                Events = db.LifeEvents.Where(e => e.ClientId == v.ClientId).ToList(),
+                Worn = db.Bonds.FirstOrDefault(b => b.ClientId == v.ClientId && b.RemovedOn == null),
+                WasFitted = db.Bonds.Any(b => b.ClientId == v.ClientId),
+                Units = db.HairSystems.Where(u => u.ClientId == v.ClientId).ToList(),
+                BaseMaterialId = (
+                    from unit in db.HairSystems
+                    join kind in db.UnitKinds on unit.UnitKindId equals kind.Id
+                    where unit.Id == input.UnitId
+                    select kind.BaseMaterialId
+                ).FirstOrDefault(),
+                Products = db.Products.Where(p => products.Contains(p.Id)).ToList(),
+                Lots = db.ProductLots.Where(l => products.Contains(l.ProductId)).ToList(),
+                Clearances = db.Clearances.Where(c => c.ClientId == v.ClientId && c.Kind == ClearanceKind.Block).ToList(),
+            })
+            .SingleOrDefaultAsync(cancellation);
+        if (found is null)
+            throw new Refusal("This visit is not in the book of your salons.");
+        return new(found.Visit, found.Client, found.Worn, found.WasFitted, found.Units, found.BaseMaterialId, found.Products)
+        {
+            Blocks = found.Clearances,
+        };
+    }
+
+    /// <summary>Whether bonding itself is blocked on that day.</summary>
+    /// <exception cref="Refusal">One of the products is blocked for this client: no one can wave that through.</exception>
+    public bool BondingBlocked(LocalDate day)
+    {
+        if (Products.FirstOrDefault(p => Blocks.Any(b => b.ProductId == p.Id && b.IsValidOn(day))) is { } product)
+            throw new Refusal("{0} is blocked for this client. Bond with another product.", product.Name);
+        return Blocks.Any(b => b.Concerns(ServicePurpose.Rebond, day));
+    }
+
+    /// <exception cref="Refusal">It is not one of the client's.</exception>
+    public HairSystem Unit(Guid? id) => Units.FirstOrDefault(u => u.Id == id) ?? throw new Refusal("Choose one of this client's units.");
+
+    /// <exception cref="Refusal">It is not in the book.</exception>
+    public Product Product(Guid id) => Products.FirstOrDefault(p => p.Id == id) ?? throw new Refusal("Choose a product for each line.");
+
+    /// <summary>What the hold depends on: the adhesive used, else the tape.</summary>
+    public Guid? AdhesiveAmong(IReadOnlyList<ProductUse> used)
+    {
+        return First(ProductKind.Adhesive) ?? First(ProductKind.Tape);
+
+        Guid? First(ProductKind kind) => used.FirstOrDefault(u => Product(u.ProductId).Kind == kind)?.ProductId;
+    }
+}

@@ -1,0 +1,32 @@
+using System.Buffers.Binary;
+using System.Text;
+
+namespace HairClinic.Web.Keys;
+
+/// <summary>
+/// What sealed bytes belong to, written so that no two things read the same: each part behind its length. Bytes moved to
+/// another client, purpose, row or practice then do not open.
+/// </summary>
+public static class AssociatedData
+{
+    public static byte[] ClientKey(Guid practiceId, Guid clientId, string masterKeyId) =>
+        Parts(Encoding.UTF8.GetBytes("client key"), Bytes(practiceId), Bytes(clientId), Encoding.UTF8.GetBytes(masterKeyId));
+
+    public static byte[] Content(Guid practiceId, Guid clientId, string purpose, Guid rowId) =>
+        Parts(Encoding.UTF8.GetBytes("content"), Bytes(practiceId), Bytes(clientId), Encoding.UTF8.GetBytes(purpose), Bytes(rowId));
+
+    public static byte[] Parts(params ReadOnlySpan<byte[]> parts)
+    {
+        using var all = new MemoryStream();
+        Span<byte> length = stackalloc byte[4];
+        foreach (var part in parts)
+        {
+            BinaryPrimitives.WriteInt32BigEndian(length, part.Length);
+            all.Write(length);
+            all.Write(part);
+        }
+        return all.ToArray();
+    }
+
+    public static byte[] Bytes(Guid id) => id.ToByteArray(bigEndian: true);
+}

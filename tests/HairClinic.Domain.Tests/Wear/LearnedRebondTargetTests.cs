@@ -1,0 +1,41 @@
+using HairClinic.Domain.Wear;
+using HairClinic.Domain.Wear.Curves;
+using HairClinic.Domain.Wear.Lifetimes;
+
+namespace HairClinic.Domain.Tests.Wear;
+
+public sealed class LearnedRebondTargetTests
+{
+    private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56);
+    private static readonly LifePopulation Unseen = LifePopulation.Unseen(Window);
+    private static readonly LifeNodes Unknown = LifeNodes.For(Unseen);
+
+    [Fact]
+    public void Where_nothing_is_known_the_window_alone_decides() =>
+        Assert.Null(LearnedRebondTarget.From(Unseen, Unknown, Window, effect: 0, fitted: false));
+
+    [Fact]
+    public void Habits_alone_move_the_target()
+    {
+        var target = LearnedRebondTarget.From(Unseen, Unknown, Window, Math.Log(0.7), fitted: false)!.Value;
+
+        Assert.Equal(22, target.Days);
+        Assert.Equal(0, target.OwnBonds);
+    }
+
+    [Fact]
+    public void The_practices_records_alone_say_something_of_a_client_never_seen() =>
+        Assert.Equal(new LearnedRebondTarget(32, 0, 32), LearnedRebondTarget.From(Unseen, Unknown, Window, effect: 0, fitted: true));
+
+    [Fact]
+    public void Their_own_bonds_move_it_against_what_it_would_be_without_them()
+    {
+        var own = LifeNodes.For(Unseen, LifetimeFitRows.Create([Spell.At(20), Spell.At(21)], [], [Window.Place, Window.Place], new int[2]));
+
+        var target = LearnedRebondTarget.From(Unseen, own, Window, effect: 0, fitted: false)!.Value;
+
+        Assert.Equal(2, target.OwnBonds);
+        Assert.InRange(target.Days, 20, 30);
+        Assert.Equal(32, target.UnknownDays);
+    }
+}

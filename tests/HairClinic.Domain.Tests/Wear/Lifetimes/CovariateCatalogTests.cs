@@ -1,0 +1,65 @@
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Wear.Lifetimes;
+using NodaTime;
+
+namespace HairClinic.Domain.Tests.Wear.Lifetimes;
+
+/// <summary>Which habits shorten a bond's hold and which a unit's life: common practice, no source.</summary>
+public sealed class CovariateCatalogTests
+{
+    private static readonly LocalDate Day = new(2027, 2, 3);
+
+    [Fact]
+    public void Every_habit_has_one_row_and_bears_on_something()
+    {
+        Assert.Equal(Enum.GetValues<CovariateKind>(), CovariateCatalog.All.Select(r => r.Habit).Order());
+        Assert.All(CovariateCatalog.All, r => Assert.True(r.OnHold is not null || r.OnLife is not null));
+    }
+
+    [Fact]
+    public void Skin_sweat_swims_and_washes_bear_on_a_hold() =>
+        Assert.Equal(
+            [(CovariateKind.OilySkin, 1), (CovariateKind.HeavySweat, 1), (CovariateKind.DailySwim, 2 / 7.0), (CovariateKind.DailyWash, 1)],
+            CovariateCatalog.Read(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), WearQuantity.Hold)
+        );
+
+    [Fact]
+    public void Washes_heat_and_swims_bear_on_a_life() =>
+        Assert.Equal(
+            [(CovariateKind.DailySwim, 2 / 7.0), (CovariateKind.DailyWash, 1), (CovariateKind.DailyHeat, 3 / 7.0)],
+            CovariateCatalog.Read(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), WearQuantity.Life)
+        );
+
+    [Theory]
+    [InlineData(SkinOiliness.Dry, Sweating.Normal)]
+    [InlineData(null, null)]
+    public void What_is_usual_not_known_or_never_done_bears_on_nothing(SkinOiliness? skin, Sweating? sweat)
+    {
+        Assert.Empty(CovariateCatalog.Read(Habits(skin, sweat, swims: 0, washes: null, heat: 7), WearQuantity.Hold));
+        Assert.Empty(CovariateCatalog.Read(Habits(skin, sweat, swims: null, washes: 0, heat: 0), WearQuantity.Life));
+    }
+
+    [Fact]
+    public void What_was_known_on_a_day_are_the_newest_facts_up_to_it()
+    {
+        var (old, recent) = (Fact(Day.PlusDays(-30)), Fact(Day));
+        CareFact[] facts = [recent, old];
+
+        Assert.Same(recent, CovariateCatalog.KnownOn(facts, Day));
+        Assert.Same(old, CovariateCatalog.KnownOn(facts, Day.PlusDays(-1)));
+        Assert.Same(old, CovariateCatalog.KnownOn(facts, Day.PlusDays(-30)));
+        Assert.Null(CovariateCatalog.KnownOn(facts, Day.PlusDays(-31)));
+    }
+
+    private static CareFact Fact(LocalDate asOf) => new(Guid.CreateVersion7(), Guid.CreateVersion7(), asOf, new());
+
+    private static CareHabits Habits(SkinOiliness? skin, Sweating? sweat, decimal? swims, decimal? washes, decimal? heat) =>
+        new()
+        {
+            Skin = skin,
+            Sweat = sweat,
+            SwimsPerWeek = swims,
+            WashesPerWeek = washes,
+            HeatPerWeek = heat,
+        };
+}
