@@ -57,7 +57,10 @@ public static class GapFinder
             .. bonds
                 .Concat(units)
                 .Select(c =>
-                    (From: Math.Max(first, CivilDayNumber.Number(c.From)), To: Math.Min(end, c.To is { } to ? CivilDayNumber.Number(to) : end))
+                    (
+                        From: Math.Max(first, CivilDayNumber.Number(c.From)),
+                        To: Math.Min(end, c.To is { } to ? CivilDayNumber.Number(to) : end)
+                    )
                 )
                 .Where(c => c.From <= c.To)
                 .OrderBy(c => c.From),

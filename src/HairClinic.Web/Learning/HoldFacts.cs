@@ -37,7 +37,12 @@ public sealed class HoldFacts
                 orderby use.Id
                 select use
             ).FirstOrDefault()
-            select new BondWithMaterials(bond, kind.BaseMaterialId, glue == null ? null : (Guid?)glue.ProductId, glue == null ? null : glue.LotId);
+            select new BondWithMaterials(
+                bond,
+                kind.BaseMaterialId,
+                glue == null ? null : (Guid?)glue.ProductId,
+                glue == null ? null : glue.LotId
+            );
         var bonds = await asked.AsNoTracking().ToListAsync(cancellation);
         return new HoldFacts(rules, await HabitFacts.LoadAsync(db, clientIds, cancellation), bonds);
     }

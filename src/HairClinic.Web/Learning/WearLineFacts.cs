@@ -64,7 +64,11 @@ public static class WearLineFacts
             today.PlusMonths(-MonthsBack),
             drawn.Select(lane => Began(lane)!.Value).Append(today.PlusMonths(-1)).Min()
         );
-        var to = drawn.SelectMany(Ends).Concat(seen.Where(v => v.On > today).Select(v => v.On)).Append(today.PlusWeeks(WorkloadForecaster)).Max();
+        var to = drawn
+            .SelectMany(Ends)
+            .Concat(seen.Where(v => v.On > today).Select(v => v.On))
+            .Append(today.PlusWeeks(WorkloadForecaster))
+            .Max();
         if (ahead.Gap is { } gap && gap.Until > to)
             to = gap.Until;
         var end = LocalDate.Min(to.PlusWeeks(1), today.PlusMonths(WearLineForecast.MonthsAhead));

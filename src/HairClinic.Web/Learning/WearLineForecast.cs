@@ -12,7 +12,12 @@ internal static class WearLineForecast
     /// One unit is worn at a time: the one on the head fades from today, those that wait from the day the one before is
     /// worn out as likely as not.
     /// </summary>
-    public static List<WearLineUnit> Fade(List<WearLineUnit> lanes, IReadOnlyCollection<NamedUnit> units, WearForecast ahead, LocalDate today)
+    public static List<WearLineUnit> Fade(
+        List<WearLineUnit> lanes,
+        IReadOnlyCollection<NamedUnit> units,
+        WearForecast ahead,
+        LocalDate today
+    )
     {
         var ids = units.ToDictionary(u => u.Unit.Serial, u => u.Unit.Id);
         var inHand = lanes

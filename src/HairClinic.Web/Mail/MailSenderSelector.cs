@@ -7,7 +7,8 @@ namespace HairClinic.Web.Mail;
 /// Which way letters leave here. A practice of one's own without a mail server sends none and keeps none: a letter in a folder is a key to
 /// somebody's page. Only the demo, and whoever names a folder, have them written down.
 /// </summary>
-public sealed class MailSenderSelector(MailSettings settings, SmtpMailSender server, FolderMailSender folder, PracticeJobs jobs) : IMailSender
+public sealed class MailSenderSelector(MailSettings settings, SmtpMailSender server, FolderMailSender folder, PracticeJobs jobs)
+    : IMailSender
 {
     public async Task<MailWay> WayAsync(CancellationToken cancellation) =>
         settings.Host is not null ? MailWay.Server

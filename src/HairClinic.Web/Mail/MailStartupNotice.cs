@@ -3,7 +3,8 @@ using HairClinic.Web.Data.Work;
 namespace HairClinic.Web.Mail;
 
 /// <summary>Says once in the log, when the site listens, what stands between letters and their readers.</summary>
-public sealed partial class MailStartupNotice(MailStatusMonitor status, IHostApplicationLifetime life, ILogger<MailStartupNotice> log) : BackgroundService
+public sealed partial class MailStartupNotice(MailStatusMonitor status, IHostApplicationLifetime life, ILogger<MailStartupNotice> log)
+    : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {

@@ -91,8 +91,11 @@ public sealed partial class WorkLoop(PracticeJobs jobs, SignInLinkWork answers, 
                 for (var n = 0; n < InARow; n++)
                 {
                     if (
-                        await jobs.RunAsync(practice, "work", s => s.GetRequiredService<PracticeWorkRunner>().RunNextAsync(lane, stoppingToken))
-                        == 0
+                        await jobs.RunAsync(
+                            practice,
+                            "work",
+                            s => s.GetRequiredService<PracticeWorkRunner>().RunNextAsync(lane, stoppingToken)
+                        ) == 0
                     )
                         return;
                 }

@@ -55,7 +55,11 @@ public sealed class DemoCalculatedTests(PgServer server)
         var (a, b) = (products[DemoPractice.Products[0].Name], products[DemoPractice.Products[1].Name]);
         // Against each other: what both share with the practice is not told apart from it. The bad lot is adhesive A's.
         Assert.True(Coefficient(hold, WearCovariate.Adhesive(b).Name) > Coefficient(hold, WearCovariate.Adhesive(a).Name));
-        Near(Math.Log(DemoModelParameters.WaitsCut), Coefficient(hold, nameof(CovariateKind.WaitsCut)), Error(hold, nameof(CovariateKind.WaitsCut)));
+        Near(
+            Math.Log(DemoModelParameters.WaitsCut),
+            Coefficient(hold, nameof(CovariateKind.WaitsCut)),
+            Error(hold, nameof(CovariateKind.WaitsCut))
+        );
     }
 
     /// <summary>Base and workshop of a kind are told together, as every kind's base comes from one workshop here.</summary>
@@ -87,7 +91,11 @@ public sealed class DemoCalculatedTests(PgServer server)
         Assert.InRange(lead.Later(maker.LeadDays), 0.4, 0.6);
         Assert.InRange(lead.Later(maker.LeadDays * Math.Exp(NormalBand.EightyPercent * maker.LeadSpread)), 0.05, 0.15);
         var made = (double)told.Remade + told.Kept;
-        Near(DemoModelParameters.RemakeRate, told.Remade / made, Math.Sqrt(DemoModelParameters.RemakeRate * (1 - DemoModelParameters.RemakeRate) / made));
+        Near(
+            DemoModelParameters.RemakeRate,
+            told.Remade / made,
+            Math.Sqrt(DemoModelParameters.RemakeRate * (1 - DemoModelParameters.RemakeRate) / made)
+        );
     }
 
     private static double Coefficient(StoredFit fit, string column) => fit.Coefficients[1 + Array.IndexOf(fit.Columns, column)];

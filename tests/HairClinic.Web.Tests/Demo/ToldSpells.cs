@@ -79,7 +79,13 @@ public static class ToldSpells
         );
 
     public static IReadOnlyList<Found> FitLife(IReadOnlyList<Row> rows) =>
-        Fit(rows, DemoModelParameters.LifePractice, DemoModelParameters.LifeLogScale, ("Quay", DemoModelParameters.Quay.Life), ("Alder", DemoModelParameters.Alder.Life));
+        Fit(
+            rows,
+            DemoModelParameters.LifePractice,
+            DemoModelParameters.LifeLogScale,
+            ("Quay", DemoModelParameters.Quay.Life),
+            ("Alder", DemoModelParameters.Alder.Life)
+        );
 
     private static List<Found> Fit(IReadOnlyList<Row> rows, double practice, double logScale, params (string Name, double Factor)[] truths)
     {

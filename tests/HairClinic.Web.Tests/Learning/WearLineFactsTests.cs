@@ -16,7 +16,10 @@ public sealed class WearLineFactsTests
         var unit = Unit("S-2", UnitState.Ordered, new UnitDates { OrderedOn = Today.PlusWeeks(-4) });
         unit.Unit.Promise(Guid.CreateVersion7(), Today.PlusWeeks(-1), Today.PlusWeeks(-4));
         var (early, late) = (Today.PlusWeeks(1), Today.PlusWeeks(4));
-        var ahead = WearForecast.Unknown with { Arrivals = new Dictionary<Guid, (LocalDate, LocalDate)> { [unit.Unit.Id] = (early, late) } };
+        var ahead = WearForecast.Unknown with
+        {
+            Arrivals = new Dictionary<Guid, (LocalDate, LocalDate)> { [unit.Unit.Id] = (early, late) },
+        };
 
         var lane = Assert.Single(WearLineFacts.Draw([unit], [], [], Today, ahead).Lanes);
 

@@ -53,7 +53,9 @@ public static class UnitLife
         if (double.IsPositiveInfinity(first))
             return [new UnitLifeSegment(life, 0, 0)];
         life = Spell.Between(sound, life.Upper);
-        return first == 0 ? [new UnitLifeSegment(life, 0, 1)] : [new UnitLifeSegment(Spell.After(first), 0, 0), new UnitLifeSegment(life, first, 1)];
+        return first == 0
+            ? [new UnitLifeSegment(life, 0, 1)]
+            : [new UnitLifeSegment(Spell.After(first), 0, 0), new UnitLifeSegment(life, first, 1)];
     }
 }
 

@@ -101,7 +101,10 @@ public sealed class PinStore(
     private static string Peppered(MasterKey master, Guid tabletId, Guid personId, string pin)
     {
         var key = master.For("tablet PIN");
-        var mixed = HMACSHA256.HashData(key, AssociatedData.Parts(AssociatedData.Bytes(tabletId), AssociatedData.Bytes(personId), Encoding.UTF8.GetBytes(pin)));
+        var mixed = HMACSHA256.HashData(
+            key,
+            AssociatedData.Parts(AssociatedData.Bytes(tabletId), AssociatedData.Bytes(personId), Encoding.UTF8.GetBytes(pin))
+        );
         CryptographicOperations.ZeroMemory(key);
         return Convert.ToBase64String(mixed);
     }

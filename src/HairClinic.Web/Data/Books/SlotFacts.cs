@@ -138,7 +138,10 @@ public sealed class SlotFacts
                 To = Window.End,
                 Target = wish.Target,
                 Open = Hours.Between(Window.Start, Window.End),
-                Chairs = [.. Chairs.Where(c => wish.OnlyChair is null || c.Id == wish.OnlyChair).Select(c => new ChairAvailability(c.Id, c.Busy))],
+                Chairs =
+                [
+                    .. Chairs.Where(c => wish.OnlyChair is null || c.Id == wish.OnlyChair).Select(c => new ChairAvailability(c.Id, c.Busy)),
+                ],
                 People =
                 [
                     .. People

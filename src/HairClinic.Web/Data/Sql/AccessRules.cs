@@ -42,8 +42,14 @@ public static class AccessRules
         // Clients and what belongs to them.
         new("clients", RowPolicyConditions.ClientRow, Everybody, Desk, Desk, Job),
         new("client_grants", RowPolicyConditions.Grants, Staff, Desk, Desk, Job) { Writes = RowPolicyConditions.AtHome },
-        new("client_requests", RowPolicyConditions.Clients("client_requests"), Desk, Job, Desk, Job) { Writes = RowPolicyConditions.AtHome },
-        new("client_merges", RowPolicyConditions.Clients("client_merges", "kept_id"), Desk, Desk, Desk, Job) { Writes = RowPolicyConditions.BothAtHome },
+        new("client_requests", RowPolicyConditions.Clients("client_requests"), Desk, Job, Desk, Job)
+        {
+            Writes = RowPolicyConditions.AtHome,
+        },
+        new("client_merges", RowPolicyConditions.Clients("client_merges", "kept_id"), Desk, Desk, Desk, Job)
+        {
+            Writes = RowPolicyConditions.BothAtHome,
+        },
         new("life_events", RowPolicyConditions.Confided("life_events"), Everybody, Staff, Staff, Staff),
         new("care_facts", RowPolicyConditions.Confided("care_facts"), Everybody, Staff, Staff, Job),
         new("contact_notes", RowPolicyConditions.Clients("contact_notes"), Staff, Desk, Desk, Job),
@@ -69,7 +75,14 @@ public static class AccessRules
             Roles.Chair
         ),
         new("visits", RowPolicyConditions.Visits, Everybody, Everybody, Everybody, Job) { Written = RowPolicyConditions.WrittenVisits },
-        new("visit_segments", RowPolicyConditions.PartOf("visit_segments", "visit_id", "visits"), Everybody, Everybody, Everybody, Everybody),
+        new(
+            "visit_segments",
+            RowPolicyConditions.PartOf("visit_segments", "visit_id", "visits"),
+            Everybody,
+            Everybody,
+            Everybody,
+            Everybody
+        ),
         new("visit_records", RowPolicyConditions.VisitRecords, Everybody, Roles.Chair | Manager, Staff, Roles.Chair),
         // What a client confided, and what was agreed about it.
         new("clearances", RowPolicyConditions.Clients("clearances"), Everybody, Health, Health, Health),
@@ -83,11 +96,24 @@ public static class AccessRules
         new("retention_rules", RowPolicyConditions.Practice, Manage, Owner | Job, Owner | Job, Owner | Job),
         // Whoever opens something adds a line; owners read them all, clients those about themselves.
         new("access_heads", RowPolicyConditions.Practice, Everybody, Everybody, Everybody, Nobody),
-        new("access_notes", RowPolicyConditions.ConfidedWriting, Everybody, Everybody, Nobody, Nobody) { Writes = RowPolicyConditions.OwnWritingOrAboutOneself },
+        new("access_notes", RowPolicyConditions.ConfidedWriting, Everybody, Everybody, Nobody, Nobody)
+        {
+            Writes = RowPolicyConditions.OwnWritingOrAboutOneself,
+        },
         // A client's own page.
-        new("client_preferences", RowPolicyConditions.Clients("client_preferences"), Everybody, Desk | Roles.Client, Desk | Roles.Client, Job),
+        new(
+            "client_preferences",
+            RowPolicyConditions.Clients("client_preferences"),
+            Everybody,
+            Desk | Roles.Client,
+            Desk | Roles.Client,
+            Job
+        ),
         new("client_sign_ins", RowPolicyConditions.Clients("client_sign_ins"), Roles.Client | Job, Job, Job, Job),
-        new("guardians", RowPolicyConditions.Confided("guardians"), Desk | Stylist | Roles.Client, Desk, Desk, Desk) { Writes = RowPolicyConditions.AtHome },
+        new("guardians", RowPolicyConditions.Confided("guardians"), Desk | Stylist | Roles.Client, Desk, Desk, Desk)
+        {
+            Writes = RowPolicyConditions.AtHome,
+        },
         new(
             "calendar_feeds",
             RowPolicyConditions.Clients("calendar_feeds"),

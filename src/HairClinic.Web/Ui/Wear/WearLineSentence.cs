@@ -60,7 +60,12 @@ public static class WearLineSentence
             _ => words["Its rebond is due {0}; the window is {1} to {2}.", day(bond.DueOn), day(bond.Opens), day(bond.Closes)],
         };
 
-    private static string? Waiting(WearLineUnit lane, IStringLocalizer words, Func<WearLineUnit, string> name, Func<LocalDate, string> day) =>
+    private static string? Waiting(
+        WearLineUnit lane,
+        IStringLocalizer words,
+        Func<WearLineUnit, string> name,
+        Func<LocalDate, string> day
+    ) =>
         lane switch
         {
             { Arrived: { } arrived } => words["{0} has been at hand since {1}.", name(lane), day(arrived)].Value,

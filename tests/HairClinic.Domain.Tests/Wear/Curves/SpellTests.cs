@@ -25,7 +25,8 @@ public sealed class SpellTests
         Assert.Equal((SpellEnd.After, 28, double.PositiveInfinity), Ends(Spell.From(new(HoldCensoring.AtLeast, 28, null))));
 
     [Fact]
-    public void A_bond_made_today_is_kept_and_tells_nothing() => Assert.Equal(Spell.After(0), Spell.From(new(HoldCensoring.AtLeast, 0, null)));
+    public void A_bond_made_today_is_kept_and_tells_nothing() =>
+        Assert.Equal(Spell.After(0), Spell.From(new(HoldCensoring.AtLeast, 0, null)));
 
     [Fact]
     public void Both_ends_on_one_day_are_that_day() => Assert.Equal(Spell.At(9), Spell.Between(9, 9));

@@ -105,7 +105,10 @@ public sealed class PublishedFitsTests
             "tiny" => LifetimeFitRows.Create([Spell.At(120), Spell.After(90), Spell.After(60)], []),
             "leukaemia_6mp_only_weibull" => LifetimeFitRows.Create([.. Spells.OfLeukaemia.Where((_, i) => Spells.Drug[i] == 1)], []),
             _ when name.StartsWith("nist", StringComparison.Ordinal) => LifetimeFitRows.Create(Spells.OfNist, []),
-            _ when name.StartsWith("leukaemia_interval", StringComparison.Ordinal) => LifetimeFitRows.Create(Spells.OfLeukaemiaByWeek, [drug]),
+            _ when name.StartsWith("leukaemia_interval", StringComparison.Ordinal) => LifetimeFitRows.Create(
+                Spells.OfLeukaemiaByWeek,
+                [drug]
+            ),
             _ when name.StartsWith("leukaemia", StringComparison.Ordinal) => LifetimeFitRows.Create(Spells.OfLeukaemia, [drug]),
             _ when name.EndsWith("ecog_rx", StringComparison.Ordinal) => LifetimeFitRows.Create(
                 Spells.OfOvarian,

@@ -84,7 +84,10 @@ public sealed record GroupComparison(
     {
         var told = groups.SelectMany(g => g).ToList();
         var left = determined.Concat(Nested(groups)).ToList();
-        var (columns, clients) = WearModelFitter.DesignMatrix(told, name => !left.Exists(d => name.StartsWith(d, StringComparison.Ordinal)));
+        var (columns, clients) = WearModelFitter.DesignMatrix(
+            told,
+            name => !left.Exists(d => name.StartsWith(d, StringComparison.Ordinal))
+        );
         return LikelihoodRatio.Test(
             LifeDistribution.Weibull,
             [.. told.Select(s => s.Spell)],

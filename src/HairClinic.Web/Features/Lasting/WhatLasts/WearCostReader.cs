@@ -11,7 +11,9 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
     {
         var models = await WearModels.LoadAsync(db, cancellation);
         var names = await LastingNames.LoadAsync(db, by, cancellation);
-        var bySide = (await LifeSpellBuilder.KindsAsync(db, cancellation)).Values.ToLookup(s => by == LastingSide.Kind ? s.Id : s.BaseMaterialId);
+        var bySide = (await LifeSpellBuilder.KindsAsync(db, cancellation)).Values.ToLookup(s =>
+            by == LastingSide.Kind ? s.Id : s.BaseMaterialId
+        );
         var prices = (
             await db
                 .HairSystems.Where(u => u.PriceMinor != null && u.Currency != null)

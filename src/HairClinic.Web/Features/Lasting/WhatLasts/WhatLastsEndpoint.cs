@@ -17,8 +17,7 @@ public static class WhatLastsEndpoint
                     if (LastingQuery.Read(of, by) is not { } question || LastingCsv.Find(question, table) is not { } wanted)
                         return Results.NotFound();
                     var screen = await slice.OpenAsync(question, context.RequestAborted);
-                    var name =
-                        $"{LastingQuery.Name(question.Of)}-by-{LastingQuery.Name(question.By)}-{LastingQuery.Name(wanted)}.csv";
+                    var name = $"{LastingQuery.Name(question.Of)}-by-{LastingQuery.Name(question.By)}-{LastingQuery.Name(wanted)}.csv";
                     return FileResults.Sheet(context, name, LastingCsv.Headings(wanted), LastingCsv.Rows(screen, wanted));
                 }
             )

@@ -64,7 +64,13 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
         }
     }
 
-    private async Task<OwnBookingResult> WriteAsync(ClinicDb db, OwnSlotQuery wish, ServiceKind service, Input input, CancellationToken cancellation)
+    private async Task<OwnBookingResult> WriteAsync(
+        ClinicDb db,
+        OwnSlotQuery wish,
+        ServiceKind service,
+        Input input,
+        CancellationToken cancellation
+    )
     {
         // The database has the last word: many forms may be sent at once.
         if (await AheadAsync(db, cancellation) is >= OwnBookingRule.MostAhead and var ahead)

@@ -38,7 +38,11 @@ public sealed partial class EditPerson
                 [
                     .. person
                         .WorkSpells.GroupBy(w => w.SalonId)
-                        .Select(g => new SalonWeek { SalonId = g.Key, Days = WeekdayHoursInput.Week(g.Select(w => (w.Day, w.From, w.To))) }),
+                        .Select(g => new SalonWeek
+                        {
+                            SalonId = g.Key,
+                            Days = WeekdayHoursInput.Week(g.Select(w => (w.Day, w.From, w.To))),
+                        }),
                 ],
                 Absences = [.. EditPerson.Absences(person).OrderBy(a => a.From)],
             };

@@ -12,7 +12,8 @@ public sealed record WeekdayHoursInput : IFormRow
     public LocalTime? SecondFrom { get; set; }
     public LocalTime? SecondTo { get; set; }
 
-    public static List<WeekdayHoursInput> EmptyWeek() => [.. Enumerable.Range(1, 7).Select(d => new WeekdayHoursInput { Day = (IsoDayOfWeek)d })];
+    public static List<WeekdayHoursInput> EmptyWeek() =>
+        [.. Enumerable.Range(1, 7).Select(d => new WeekdayHoursInput { Day = (IsoDayOfWeek)d })];
 
     /// <summary>A week as it stands in the book. More than two spells a day never come from these screens.</summary>
     public static List<WeekdayHoursInput> Week(IEnumerable<(IsoDayOfWeek Day, LocalTime From, LocalTime To)> spells)

@@ -10,7 +10,8 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
 {
     private static readonly List<(WearQuantity Quantity, CovariateKind Habit)> Known =
     [
-        .. Enum.GetValues<WearQuantity>().SelectMany(q => CovariateCatalog.All.Where(r => r.AssumedOn(q) is not null).Select(r => (q, r.Habit))),
+        .. Enum.GetValues<WearQuantity>()
+            .SelectMany(q => CovariateCatalog.All.Where(r => r.AssumedOn(q) is not null).Select(r => (q, r.Habit))),
     ];
 
     public async Task<Input> OpenAsync(CancellationToken cancellation)

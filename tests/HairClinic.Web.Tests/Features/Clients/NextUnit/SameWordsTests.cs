@@ -131,7 +131,8 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         }
     }
 
-    private (string, string) Words(NextUnitStatus standing) => (NextUnitText.Of(standing, Localizer), NextUnitText.Why(standing, Localizer));
+    private (string, string) Words(NextUnitStatus standing) =>
+        (NextUnitText.Of(standing, Localizer), NextUnitText.Why(standing, Localizer));
 
     private async Task<string> AllWordsAsync(TestClinic clinic, Guid client)
     {

@@ -52,7 +52,10 @@ public sealed class PreferencesTests(PgServer server)
             clinic.Job,
             services =>
                 ActivatorUtilities
-                    .CreateInstance<PracticeWorkRunner>(services, ActivatorUtilities.CreateInstance<LetterSender>(services, (IMailSender)route))
+                    .CreateInstance<PracticeWorkRunner>(
+                        services,
+                        ActivatorUtilities.CreateInstance<LetterSender>(services, (IMailSender)route)
+                    )
                     .RunAsync(Cancel)
         );
 

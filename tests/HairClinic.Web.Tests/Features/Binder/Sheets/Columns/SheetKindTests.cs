@@ -24,7 +24,9 @@ public sealed class SheetKindTests
         Assert.All(columns, column => Assert.NotEmpty(column.Choices));
         var repeated =
             from column in columns
-            from word in column.Choices.SelectMany(choice => choice.Synonyms.Append(choice.Name).Select(WordNormalizer.Normalize).Distinct())
+            from word in column.Choices.SelectMany(choice =>
+                choice.Synonyms.Append(choice.Name).Select(WordNormalizer.Normalize).Distinct()
+            )
             group word by (column.Name, word) into same
             where same.Count() > 1
             select same.Key;
