@@ -35,7 +35,9 @@ public static class StoredPageResults
         if (kept is not null)
             return JsonSerializer.Deserialize<T>(kept, Json)!;
         var answer = await workOut();
-        if (await RecalculationQueue.LastDoneAsync(db, cancellation) is not null)
+        // Whoever works nowhere yet sees nothing of any salon: there is nothing to keep, and the database keeps it for owners alone.
+        var mayKeep = reader.StaffRole == StaffRole.Owner || salons.Length > 0;
+        if (mayKeep && await RecalculationQueue.LastDoneAsync(db, cancellation) is not null)
             await KeepAsync(db, reader, question, answer, cancellation);
         return answer;
     }

@@ -22,6 +22,7 @@ public sealed class NightlyResultsTests(PgServer server)
     private Salon _quayside = null!;
     private Person _owner = null!;
     private Person _manager = null!;
+    private Person _newcomer = null!;
     private Product _adhesive = null!;
     private UnitKind _kind = null!;
     private Client _far = null!;
@@ -86,6 +87,17 @@ public sealed class NightlyResultsTests(PgServer server)
     }
 
     [Fact]
+    public async Task A_manager_who_works_nowhere_yet_is_shown_nothing_and_nothing_is_kept_of_it()
+    {
+        await using var clinic = await OpenAsync();
+        await NightAsync(clinic);
+
+        Assert.Equal(0, Units(await LastingAsync(clinic, _newcomer)));
+        Assert.Empty(await GapsAsync(clinic, _newcomer));
+        Assert.Equal(20, await clinic.ReadAsync(db => db.StoredPageResults.CountAsync(Cancel)));
+    }
+
+    [Fact]
     public async Task Whoever_is_let_go_of_is_named_no_more_and_no_name_is_kept()
     {
         await using var clinic = await OpenAsync();
@@ -113,6 +125,7 @@ public sealed class NightlyResultsTests(PgServer server)
                 );
                 _owner = scene.Hire("Ola Test", StaffRole.Owner, _elmRow, _quayside);
                 _manager = scene.Hire("Mara Test", StaffRole.Manager, _elmRow);
+                _newcomer = scene.Hire("Nia Test", StaffRole.Manager);
                 _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _kind = scene.Make("Everyday", "Silk top", "Workshop North");
                 Wearing(scene, "near", _elmRow);
@@ -146,7 +159,9 @@ public sealed class NightlyResultsTests(PgServer server)
         [.. (await clinic.UseAsync<Ahead, Ahead.Screen>(Acting(clinic, who), s => s.OpenAsync(Cancel))).Promise.Gaps.Select(g => g.Code)];
 
     private Web.Fence.PersonActor Acting(TestClinic clinic, Person who) =>
-        who == _owner ? clinic.Acting(who, _elmRow, _quayside) : clinic.Acting(who, _elmRow);
+        who == _owner ? clinic.Acting(who, _elmRow, _quayside)
+        : who == _newcomer ? clinic.Acting(who)
+        : clinic.Acting(who, _elmRow);
 
     private static int Units(WhatLasts.Screen screen) => screen.Groups.Sum(g => g.Spells);
 }

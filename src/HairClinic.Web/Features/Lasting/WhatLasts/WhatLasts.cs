@@ -16,7 +16,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             db,
             current.Person,
             KeyOf(question),
-            async () => await AnswerAsync(db, question, await RecordsAsync(db, cancellation), cancellation),
+            async () => await AnswerAsync(db, question, await RecordsAsync(db, question.Of, cancellation), cancellation),
             cancellation
         );
     }
@@ -24,7 +24,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
     public async Task KeepAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var records = await RecordsAsync(db, cancellation);
+        var records = await RecordsAsync(db, only: null, cancellation);
         foreach (var question in LastingQuery.All)
         {
             var answer = await AnswerAsync(db, question, records, cancellation);
@@ -37,12 +37,21 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
     /// <summary>Every bond and unit the reader may see as spells up to a day, for whatever is asked.</summary>
     private sealed record Records(LocalDate Today, List<HoldSpell> Holds, List<LifeSpell> Lives);
 
-    private async Task<Records> RecordsAsync(ClinicDb db, CancellationToken cancellation)
+    /// <param name="only">Null for whatever is asked.</param>
+    private async Task<Records> RecordsAsync(ClinicDb db, LastingSubject? only, CancellationToken cancellation)
     {
         var today = await TodayAsync(db, cancellation);
-        var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
-        var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
-        return new(today, [.. holds.All(today)], await LifeSpellBuilder.ReadAsync(db, today, clientIds: null, cancellation));
+        return new(
+            today,
+            only == LastingSubject.Life ? [] : [.. await HoldsAsync()],
+            only == LastingSubject.Hold ? [] : await LifeSpellBuilder.ReadAsync(db, today, clientIds: null, cancellation)
+        );
+
+        async Task<IEnumerable<HoldSpell>> HoldsAsync()
+        {
+            var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
+            return (await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation)).All(today);
+        }
     }
 
     private static async Task<Screen> AnswerAsync(ClinicDb db, LastingQuery question, Records records, CancellationToken cancellation)
