@@ -43,11 +43,11 @@ internal sealed record ServerLaunch(
         if (Directory.Exists(Folder.NewCluster))
             Directory.Delete(Folder.NewCluster, recursive: true);
         DatabaseFolder.MakePrivate(Folder.NewCluster);
-        User.Own(Folder.NewCluster);
+        User.ChangeOwner(Folder.NewCluster);
         User.RequireAccess(Folder.NewCluster);
         var password = Path.Combine(Folder.Root, "database.first-password");
         Passwords.WritePrivate(password, Passwords.Administrator);
-        User.Own(password);
+        User.ChangeOwner(password);
         try
         {
             string[] options =
@@ -79,7 +79,7 @@ internal sealed record ServerLaunch(
     public async Task<ServerProcess> StartAsync(CancellationToken cancellationToken)
     {
         await LeftoverServer.StopAsync(Folder, Logger, cancellationToken);
-        User.Own(Folder.Cluster);
+        User.ChangeOwner(Folder.Cluster);
         User.RequireAccess(Folder.Cluster);
         User.RequireAccess(Binaries.Postgres);
         var log = new FileInfo(Folder.LogFile);

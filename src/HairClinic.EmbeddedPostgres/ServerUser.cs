@@ -27,7 +27,7 @@ internal sealed record ServerUser
     public IEnumerable<string> Prefix =>
         _other is null ? [] : ["setpriv", $"--reuid={_other.Value.Name}", $"--regid={_other.Value.Group}", "--clear-groups", "--"];
 
-    public void Own(string path)
+    public void ChangeOwner(string path)
     {
         if (_other is not null)
             Command.Require("chown", "-R", $"{_other.Value.Name}:{_other.Value.Group}", path);

@@ -36,7 +36,7 @@ internal sealed class SocketFolder : IDisposable
                     $"Neither {folder.SocketFolder} nor {path} is short enough for a socket ({LongestPath} bytes). Choose a shorter data folder: --data FOLDER."
                 );
         }
-        user.Own(path);
+        user.ChangeOwner(path);
         user.RequireAccess(path);
         return new(path);
     }

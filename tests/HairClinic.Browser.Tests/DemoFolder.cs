@@ -33,7 +33,7 @@ public sealed class DemoFolder : IAsyncDisposable
             async (services, db) =>
             {
                 var client = await db.Clients.SingleAsync(whose);
-                services.GetRequiredService<SignInLinkStore>().Post(db, client.Id, client.Email!);
+                services.GetRequiredService<SignInLinkStore>().AddLinkAndLetter(db, client.Id, client.Email!);
                 var letter = db.ChangeTracker.Entries<WorkItem>().Single().Entity.Body;
                 await db.SaveChangesAsync();
                 return Regex.Match(letter, @"/my-hair/open-link\?token=[\w-]+").Value;

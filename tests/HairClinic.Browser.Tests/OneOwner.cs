@@ -37,10 +37,10 @@ public sealed record OneOwner(Guid PracticeId, Guid PersonId)
     {
         await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
         db.Practices.Add(new PracticeRow(practice));
-        var scene = new Scene(db, Instant.FromUtc(2027, 2, 3, 10, 0)).LayPractice("Practice under test");
+        var scene = new Scene(db, Instant.FromUtc(2027, 2, 3, 10, 0)).AddPractice("Practice under test");
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var owner = scene.Hire("Ottilie Vane", StaffRole.Owner, salon);
-        scene.Welcome("C-1", "Ada Fenwick", salon);
+        scene.AddClient("C-1", "Ada Fenwick", salon);
         await db.SaveChangesAsync();
         var user = new AppUser
         {

@@ -70,7 +70,7 @@ public sealed class Bond : PracticeOwned
     public void MadeAt(Guid visitId) => VisitId = visitId;
 
     /// <exception cref="Refusal">A product appears twice, or coats are out of range.</exception>
-    public void Use(IEnumerable<(Guid Id, ProductUse Use)> products, bool? waitsKept)
+    public void SetProducts(IEnumerable<(Guid Id, ProductUse Use)> products, bool? waitsKept)
     {
         var used = products.Select(p => new BondProduct(p.Id, Id, p.Use)).ToList();
         if (used.DistinctBy(u => (u.ProductId, u.LotId)).Count() != used.Count)
@@ -81,7 +81,7 @@ public sealed class Bond : PracticeOwned
     }
 
     /// <summary>Takes the window the due rule worked out, with its reasons.</summary>
-    public void FallDue(DueWindow window)
+    public void SetDueWindow(DueWindow window)
     {
         OpensOn = window.Opens;
         TargetOn = window.Target;
@@ -158,7 +158,7 @@ public sealed class Bond : PracticeOwned
 
     /// <summary>The removal was logged by mistake: the bond is on the head as before.</summary>
     /// <exception cref="Refusal">It is on the head.</exception>
-    internal void PutBack()
+    internal void UndoRemoval()
     {
         if (RemovedOn is null)
             throw new Refusal("This bond was never taken off.");

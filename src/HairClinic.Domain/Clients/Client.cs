@@ -69,7 +69,7 @@ public sealed class Client : PracticeOwned
         CalledAs = calledAs.NullIfBlank();
     }
 
-    public void Reach(string? phone, string? email)
+    public void SetContact(string? phone, string? email)
     {
         Phone = phone.NullIfBlank();
         Email = email.NullIfBlank();
@@ -78,7 +78,7 @@ public sealed class Client : PracticeOwned
     public void MoveTo(Guid homeSalonId) => HomeSalonId = homeSalonId;
 
     /// <exception cref="Refusal">The rhythm is shorter than a day or longer than eight weeks.</exception>
-    public void Prefer(WeekdaySet days, int? washEveryDays)
+    public void SetPreferences(WeekdaySet days, int? washEveryDays)
     {
         if (washEveryDays is < 1 or > 56)
             throw new Refusal("A wash-and-style rhythm lies between 1 and 56 days.");
@@ -92,11 +92,11 @@ public sealed class Client : PracticeOwned
         Note = note.NullIfBlank();
     }
 
-    public void Plan(LifeEvent planned) => _events.Add(planned);
+    public void AddEvent(LifeEvent planned) => _events.Add(planned);
 
-    public void CallOff(Guid eventId) => _events.RemoveAll(e => e.Id == eventId);
+    public void RemoveEvent(Guid eventId) => _events.RemoveAll(e => e.Id == eventId);
 
-    public void Learn(CareFact fact) => _careFacts.Add(fact);
+    public void AddCareFact(CareFact fact) => _careFacts.Add(fact);
 
     public void Leave(LocalDate on) => LeftOn = on;
 
@@ -112,5 +112,5 @@ public sealed class Client : PracticeOwned
         MergedIntoId = kept.Id;
     }
 
-    public void Unfold() => MergedIntoId = null;
+    public void UndoMerge() => MergedIntoId = null;
 }

@@ -64,7 +64,7 @@ public sealed class OpeningAddress : PracticeOwned
 
     /// <param name="today">The day it is in the client's home salon.</param>
     /// <param name="guardianUntil">The guardian's last day; null where there is none.</param>
-    public AddressScope OpensOn(LocalDate today, LocalDate? guardianUntil) => guardianUntil < today ? AddressScope.Nothing : Opens;
+    public AddressScope ScopeOn(LocalDate today, LocalDate? guardianUntil) => guardianUntil < today ? AddressScope.Nothing : Opens;
 
     /// <summary>Enough for its owner to recognise it, too little for anybody else to write to it.</summary>
     public string Masked => Email.Split('@', 2) is [{ Length: > 0 } name, var host] ? $"{name[0]}•••@{host}" : "•••";

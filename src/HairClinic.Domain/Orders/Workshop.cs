@@ -34,7 +34,7 @@ public sealed class Workshop : PracticeOwned
     public void Reopen(Guid closureId) => _closures.RemoveAll(c => c.Id == closureId);
 
     /// <exception cref="Refusal">More than half would be made again, or the inspection takes over 60 days.</exception>
-    public void Expect(int remadeOfTwenty, int inspectionDays)
+    public void SetRemakesAndInspection(int remadeOfTwenty, int inspectionDays)
     {
         if (remadeOfTwenty is < 0 or > 10)
             throw new Refusal("Of twenty orders 0 to 10 are made again.");

@@ -48,7 +48,7 @@ public sealed class Person : PracticeOwned
             _salons.Add(new PersonSalon(id, Id, salonId));
     }
 
-    public void Learn(IEnumerable<(Guid Id, Guid ServiceKindId)> skills)
+    public void SetSkills(IEnumerable<(Guid Id, Guid ServiceKindId)> skills)
     {
         var wanted = skills.ToList();
         _skills.RemoveAll(s => wanted.All(w => w.ServiceKindId != s.ServiceKindId));
@@ -65,10 +65,10 @@ public sealed class Person : PracticeOwned
     }
 
     /// <exception cref="Refusal">The absence ends before it starts.</exception>
-    public void BeAway(Guid absenceId, LocalDate from, LocalDate to, string reason) =>
+    public void AddAbsence(Guid absenceId, LocalDate from, LocalDate to, string reason) =>
         _absences.Add(new PersonAbsence(absenceId, Id, from, to, reason));
 
-    public void ComeBack(Guid absenceId) => _absences.RemoveAll(a => a.Id == absenceId);
+    public void RemoveAbsence(Guid absenceId) => _absences.RemoveAll(a => a.Id == absenceId);
 
     public void Leave() => Left = true;
 }

@@ -87,7 +87,7 @@ public sealed class PracticeSettings : PracticeOwned
     }
 
     /// <exception cref="Refusal">Outside 0–90 days, or 1–30 percent.</exception>
-    public void OrderAhead(int preparationDays, int gapChancePercent)
+    public void SetOrderRule(int preparationDays, int gapChancePercent)
     {
         if (preparationDays is < 0 or > 90)
             throw new Refusal("A unit is ready to bond 0 to 90 days after it arrives.");

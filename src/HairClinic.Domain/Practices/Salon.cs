@@ -63,10 +63,10 @@ public sealed class Salon : PracticeOwned
     }
 
     /// <exception cref="Refusal">The closure ends before it starts.</exception>
-    public void Close(Guid closureId, LocalDate from, LocalDate to, string reason) =>
+    public void AddClosure(Guid closureId, LocalDate from, LocalDate to, string reason) =>
         _closures.Add(new SalonClosure(closureId, Id, from, to, reason));
 
-    public void Reopen(Guid closureId) => _closures.RemoveAll(c => c.Id == closureId);
+    public void RemoveClosure(Guid closureId) => _closures.RemoveAll(c => c.Id == closureId);
 
     public void Retire() => Retired = true;
 

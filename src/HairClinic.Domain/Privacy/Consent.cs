@@ -68,7 +68,7 @@ public static class ConsentSubjects
 public static class ConsentLedger
 {
     /// <returns>The row that says yes, or null: never asked, or taken back.</returns>
-    public static Consent? StandsOn(IEnumerable<Consent> ledger, ConsentSubject subject, Instant at) =>
+    public static Consent? FindConsent(IEnumerable<Consent> ledger, ConsentSubject subject, Instant at) =>
         Last(ledger, subject, at) is { Given: true } last ? last : null;
 
     /// <returns>The latest entry, given or withdrawn; null if never asked.</returns>

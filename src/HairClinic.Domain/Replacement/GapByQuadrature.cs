@@ -34,7 +34,7 @@ public sealed class GapByQuadrature(ContinuousLife life, ContinuousLeadTime lead
     {
         var soon = Math.Min(preparationDays, horizonDays);
         var sum = Panels(0, soon, life.EndedWithin);
-        return sum + Panels(soon, horizonDays, u => life.EndedWithin(u) * lead.Later(u - preparationDays));
+        return sum + Panels(soon, horizonDays, u => life.EndedWithin(u) * lead.Survival(u - preparationDays));
     }
 
     private static double Panels(double from, double to, Func<double, double> f)
@@ -51,7 +51,7 @@ public sealed class GapByQuadrature(ContinuousLife life, ContinuousLeadTime lead
 public readonly record struct ContinuousLeadTime(double MeanLog, double SpreadLog, double? DegreesOfFreedom)
 {
     /// <summary>P(Λ &gt; days).</summary>
-    public double Later(double days)
+    public double Survival(double days)
     {
         if (days <= 0)
             return 1;

@@ -31,10 +31,10 @@ public sealed class LeadTime
     }
 
     /// <summary>The chance of each whole working day, for an order placed today; what lies beyond them is missing.</summary>
-    internal double[] Mass(int length) => _mass?.Length == length ? _mass : _mass = LeadTimeTable.Tabulate(Later, length);
+    internal double[] Mass(int length) => _mass?.Length == length ? _mass : _mass = LeadTimeTable.Tabulate(Survival, length);
 
     /// <summary>All that it is as a row keeps it, its days among it: they take longest.</summary>
-    internal double[] Keep(LeadTimePrior prior) =>
+    internal double[] ToStoredValues(LeadTimePrior prior) =>
         [
             prior.Centre,
             prior.Scale,
@@ -48,7 +48,7 @@ public sealed class LeadTime
         ];
 
     /// <returns>Null where nothing is kept, or another row of the practice's was behind it.</returns>
-    internal static LeadTime? Kept(LeadTimePrior prior, double[] kept)
+    internal static LeadTime? FromStoredValues(LeadTimePrior prior, double[] kept)
     {
         const int Head = 7;
         if (kept.Length < Head + Days || kept[0] != prior.Centre || kept[1] != prior.Scale)
@@ -86,7 +86,7 @@ public sealed class LeadTime
     }
 
     /// <summary>P(Λ &gt; days), for an order placed today.</summary>
-    public double Later(double days)
+    public double Survival(double days)
     {
         if (days <= 0)
             return 1;
@@ -101,15 +101,15 @@ public sealed class LeadTime
 
     /// <summary>The chance that an order in flight that has waited so long is not here after so many days more.</summary>
     /// <remarks>The order is one of those in flight that this lead time was made with.</remarks>
-    public double LaterGiven(double waitedDays, double days) => Given(waitedDays)(days);
+    public double SurvivalGiven(double waitedDays, double days) => ConditionalSurvival(waitedDays)(days);
 
-    /// <summary>As <see cref="LaterGiven"/>, for asking about many days.</summary>
-    internal Func<double, double> Given(double waitedDays)
+    /// <summary>As <see cref="SurvivalGiven"/>, for asking about many days.</summary>
+    internal Func<double, double> ConditionalSurvival(double waitedDays)
     {
         if (waitedDays <= 0)
-            return Later;
+            return Survival;
         if (_nodes.Length == 0)
-            return days => days <= 0 ? 1 : Later(waitedDays + days) / Later(waitedDays);
+            return days => days <= 0 ? 1 : Survival(waitedDays + days) / Survival(waitedDays);
         var waited = Array.ConvertAll(_nodes, node => NormalTail.LogQ((Math.Log(waitedDays) - node.Mean) / node.Spread));
         return days =>
         {
@@ -177,7 +177,7 @@ public readonly record struct LeadTimePrior
     private LeadTimePrior(double centre, double scale, bool asIs) => (Centre, Scale, _) = (centre, scale, asIs);
 
     /// <summary>Another half time with the same spread about it.</summary>
-    public LeadTimePrior Moved(double halfDays) => new(Math.Log(halfDays), Scale, asIs: true);
+    public LeadTimePrior WithMedian(double halfDays) => new(Math.Log(halfDays), Scale, asIs: true);
 
     /// <summary>Of ln Λ.</summary>
     public double Centre { get; }
@@ -197,5 +197,5 @@ public readonly record struct RemakeRate(double Remade, double Kept)
     /// <summary>The chance that the next order is remade.</summary>
     public double Mean => Remade + Kept > 0 ? Remade / (Remade + Kept) : 0;
 
-    public RemakeRate Seen(int remade, int kept) => new(Remade + remade, Kept + kept);
+    public RemakeRate AddOutcomes(int remade, int kept) => new(Remade + remade, Kept + kept);
 }

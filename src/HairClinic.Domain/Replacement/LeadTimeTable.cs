@@ -27,10 +27,10 @@ public sealed class LeadTimeTable
 
     /// <summary>For an order in flight: what is left of it, in working days from today.</summary>
     public static LeadTimeTable InFlight(LeadTime lead, double waitedDays, double remakeRate, int inspectionDays, int length) =>
-        Mixed(Tabulate(lead.Given(waitedDays), length), lead.Mass(length), remakeRate, inspectionDays);
+        Mixed(Tabulate(lead.ConditionalSurvival(waitedDays), length), lead.Mass(length), remakeRate, inspectionDays);
 
     /// <summary>The chance that it is not here after so many working days.</summary>
-    public double Later(int days)
+    public double Survival(int days)
     {
         var sum = Never;
         for (var day = days + 1; day < Mass.Length; day++)
@@ -39,7 +39,7 @@ public sealed class LeadTimeTable
     }
 
     /// <summary>The working days by which it is here with at least such a chance; the table's length where it never is.</summary>
-    public int By(double chance)
+    public int Quantile(double chance)
     {
         var sum = 0.0;
         for (var day = 0; day < Mass.Length; day++)
@@ -85,8 +85,8 @@ public sealed class LeadTimeTable
 public sealed class ArrivalDays(LeadTimeTable left, WorkshopDays workshop, LocalDate today, int daysInSight)
 {
     /// <summary>Four orders in five arrive between these.</summary>
-    public (LocalDate Early, LocalDate Late) Likely => (By(0.1), By(0.9));
+    public (LocalDate Early, LocalDate Late) Likely => (DayByChance(0.1), DayByChance(0.9));
 
     /// <summary>The first day by which it is here with at least such a chance; the last in sight where none is.</summary>
-    public LocalDate By(double chance) => today.PlusDays(Math.Min(workshop.DayOf(left.By(chance)), daysInSight));
+    public LocalDate DayByChance(double chance) => today.PlusDays(Math.Min(workshop.DayOf(left.Quantile(chance)), daysInSight));
 }

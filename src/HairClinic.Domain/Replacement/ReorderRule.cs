@@ -50,7 +50,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     {
         var kept = 0.0;
         for (var node = 0; node < question.Client.Shares.Length; node++)
-            kept += question.Client.Shares[node] * _hair.KeptUntil(question, question.Client.Nodes[node], k);
+            kept += question.Client.Shares[node] * _hair.ChanceLastsUntil(question, question.Client.Nodes[node], k);
         return Math.Clamp(1 - kept, 0, 1);
     }
 
@@ -144,7 +144,7 @@ public readonly record struct ReorderAnswer(double GapIfOrderedToday, int? Reord
 
 /// <summary>Everything the next order of one client depends on.</summary>
 /// <param name="Distribution">Of lives.</param>
-/// <param name="Client">The distribution of this client's δ + b, from rows that include the ages of the units in hand; few nodes (<see cref="LifeNodes.Few"/>) are fast.</param>
+/// <param name="Client">The distribution of this client's δ + b, from rows that include the ages of the units in hand; few nodes (<see cref="LifeNodes.Reduce"/>) are fast.</param>
 /// <param name="InHand">Bondable units in house.</param>
 /// <param name="InFlight">Orders under way, the soonest expected first.</param>
 /// <param name="Lead">Λ* of a new order.</param>

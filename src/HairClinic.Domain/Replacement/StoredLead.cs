@@ -24,11 +24,11 @@ public sealed class StoredLead : PracticeOwned
 
     public int Kept { get; private set; }
 
-    /// <summary>The lead time as it was calculated from them; see <see cref="LeadTime.Keep"/>.</summary>
+    /// <summary>The lead time as it was calculated from them; see <see cref="LeadTime.ToStoredValues"/>.</summary>
     public double[] Posterior { get; private set; } = [];
 
     /// <summary>Read as it is kept; calculated where the practice's row has changed since.</summary>
-    public LeadTime LeadFor(LeadTimePrior prior) => LeadTime.Kept(prior, Posterior) ?? LeadTime.Learn(prior, Arrived, Waited);
+    public LeadTime LeadFor(LeadTimePrior prior) => LeadTime.FromStoredValues(prior, Posterior) ?? LeadTime.Learn(prior, Arrived, Waited);
 
     public void Store(LocalDate dataCut, LeadTimePrior prior, double[] arrived, double[] waited, int remade, int kept)
     {
@@ -36,6 +36,6 @@ public sealed class StoredLead : PracticeOwned
         Arrived = arrived.Length > Most ? arrived[^Most..] : arrived;
         Waited = waited;
         (Remade, Kept) = (remade, kept);
-        Posterior = LeadTime.Learn(prior, Arrived, Waited).Keep(prior);
+        Posterior = LeadTime.Learn(prior, Arrived, Waited).ToStoredValues(prior);
     }
 }

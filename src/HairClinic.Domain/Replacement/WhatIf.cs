@@ -13,7 +13,7 @@ public sealed record WhatIf(int? RushHalfDays = null, int RepairDays = 0, int Ex
 
     /// <param name="each">A new unit's life.</param>
     /// <param name="usual">The lead of the kind that is ordered: a rushed one spreads as it does.</param>
-    public ReorderInput On(ReorderInput question, UnitInHouse each, LeadTimePrior usual)
+    public ReorderInput ApplyTo(ReorderInput question, UnitInHouse each, LeadTimePrior usual)
     {
         var hand = question.InHand.ToList();
         if (RepairDays > 0)
@@ -23,5 +23,5 @@ public sealed record WhatIf(int? RushHalfDays = null, int RepairDays = 0, int Ex
     }
 
     private static LeadTimeTable Rushed(int half, LeadTimePrior usual) =>
-        LeadTimeTable.Build(LeadTime.Learn(usual.Moved(half), [], []), remakeRate: 0, inspectionDays: 0, LeadTime.Days);
+        LeadTimeTable.Build(LeadTime.Learn(usual.WithMedian(half), [], []), remakeRate: 0, inspectionDays: 0, LeadTime.Days);
 }

@@ -26,7 +26,7 @@ public static class ClientOccupancy
         {
             if (holding.Find(visit.Meets) is not { } first)
                 continue;
-            visit.StandAside();
+            visit.ReleaseClient();
             aside.Add((first, visit));
         }
         return aside;

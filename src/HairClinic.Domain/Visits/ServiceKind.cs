@@ -43,7 +43,7 @@ public sealed class ServiceKind : PracticeOwned
     }
 
     /// <exception cref="Refusal">No step, or a step of less than 5 or more than 480 minutes.</exception>
-    public void Consist(IEnumerable<(Guid Id, SegmentKind Kind, int Minutes)> steps)
+    public void SetSteps(IEnumerable<(Guid Id, SegmentKind Kind, int Minutes)> steps)
     {
         var made = steps.Select((s, i) => new ServiceStep(s.Id, Id, i + 1, s.Kind, s.Minutes)).ToList();
         if (made.Count == 0)

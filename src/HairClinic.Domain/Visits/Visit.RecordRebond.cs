@@ -48,8 +48,8 @@ public sealed partial class Visit
         made.Unit.PutOn(day);
         var bond = new Bond(made.Id, made.Unit.Id, ClientId, day, made.AppliedAt, made.Attachment, PersonId ?? by);
         bond.MadeAt(Id);
-        bond.Use(made.Products, made.WaitsKept);
-        bond.FallDue(due);
+        bond.SetProducts(made.Products, made.WaitsKept);
+        bond.SetDueWindow(due);
         Record = record;
         Finish(salon.DayOf(now));
         return bond;

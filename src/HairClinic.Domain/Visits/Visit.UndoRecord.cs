@@ -42,7 +42,7 @@ public sealed partial class Visit
         {
             if (made is not null)
             {
-                old.PutBack();
+                old.UndoRemoval();
                 off.PutOn(old.AppliedOn);
             }
             if (record.FoundLifted)
@@ -57,7 +57,7 @@ public sealed partial class Visit
     /// <summary>Undoes the last change of state: a slip of the finger, or a client who comes after all. It occupies its chair and stylist again.</summary>
     /// <remarks>They may be taken by now: the database then refuses.</remarks>
     /// <exception cref="Refusal">It is still booked, or over.</exception>
-    public void TakeBack()
+    public void UndoStateChange()
     {
         var released = !State.IsLive();
         State = State switch

@@ -75,7 +75,7 @@ public sealed partial class Visit : PracticeOwned
         HoldsClient = true;
     }
 
-    public void Remark(string? note) => Note = note.NullIfBlank();
+    public void SetNote(string? note) => Note = note.NullIfBlank();
 
     /// <param name="today">The salon's day: arriving early on the day counts, on an earlier day it does not.</param>
     /// <exception cref="Refusal">It is over or called off already, or its day has not come.</exception>
@@ -128,7 +128,7 @@ public sealed partial class Visit : PracticeOwned
             Release();
     }
 
-    internal void StandAside() => HoldsClient = false;
+    internal void ReleaseClient() => HoldsClient = false;
 
     private void RequireDay(LocalDate today)
     {

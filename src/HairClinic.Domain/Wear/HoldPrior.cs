@@ -34,7 +34,7 @@ public sealed class HoldPrior
         if (highDays == lowDays)
             return;
         var wide = WindowPrior.FromWindow(LifeDistribution.Weibull, lowDays, highDays);
-        var population = LifePopulation.Unseen(wide);
+        var population = LifePopulation.FromPriors(wide);
         _window = wide;
         _prediction = new LifePrediction(population, LifeNodes.For(population), wide.Place);
         TargetDays = _prediction.LastDayAtOrAbove(TargetSurvival);

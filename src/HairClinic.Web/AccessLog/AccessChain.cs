@@ -16,7 +16,7 @@ public static class AccessChain
 
     public static byte[] Sign(AccessNote note, MasterKey master)
     {
-        var key = master.For("access log");
+        var key = master.DeriveKey("access log");
         var hash = HMACSHA256.HashData(key, Encode(note));
         CryptographicOperations.ZeroMemory(key);
         return hash;

@@ -19,5 +19,5 @@ public class AccountPasswordHasher(IOptions<PasswordHasherOptions> options) : Pa
         base.VerifyHashedPassword(user, hashedPassword, PasswordRule.Normal(providedPassword) ?? "");
 
     /// <summary>Does the work of a check without a result: for unknown names and accounts without a password.</summary>
-    public void Pretend(string password) => VerifyHashedPassword(Nobody, _decoy.Value, password);
+    public void SimulateVerification(string password) => VerifyHashedPassword(Nobody, _decoy.Value, password);
 }

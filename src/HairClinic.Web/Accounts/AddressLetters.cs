@@ -93,7 +93,7 @@ public sealed class AddressLetters(
         if (address.Opens == AddressScope.DatesOnly && OldOf(address, all) is { } old)
         {
             asked.Add(old.Email);
-            var token = OpeningAddressLinks.Make(db, address, now);
+            var token = OpeningAddressLinks.IssueToken(db, address, now);
             db.WorkItems.Add(WorkItems.Send(Ask(address, old.Email, token, reader), now));
         }
     }

@@ -11,7 +11,7 @@ public static class OpeningAddressLinks
     private const int SecretBytes = 32;
 
     /// <returns>The token to send; the practice is in it so that the secret is looked up behind its fence.</returns>
-    public static string Make(ClinicDb db, OpeningAddress address, Instant now)
+    public static string IssueToken(ClinicDb db, OpeningAddress address, Instant now)
     {
         var secret = RandomNumberGenerator.GetBytes(SecretBytes);
         address.IssueLink(SHA256.HashData(secret), now);
@@ -29,6 +29,6 @@ public static class OpeningAddressLinks
             : null;
     }
 
-    public static IQueryable<OpeningAddress> By(ClinicDb db, byte[] hash, Instant now) =>
+    public static IQueryable<OpeningAddress> FindByHash(ClinicDb db, byte[] hash, Instant now) =>
         db.OpeningAddresses.Where(a => a.LinkHash == hash && a.LinkExpiresAt > now && a.EndedAt == null);
 }

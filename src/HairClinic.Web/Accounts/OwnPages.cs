@@ -30,7 +30,7 @@ public static class OwnPages
         return
         [
             .. found
-                .Select(f => (f.Opening, f.Name, Opens: f.Opening.OpensOn(Today(f.Zone), f.EndsOn)))
+                .Select(f => (f.Opening, f.Name, Opens: f.Opening.ScopeOn(Today(f.Zone), f.EndsOn)))
                 .Where(f => f.Opens != AddressScope.Nothing)
                 // Their own page first.
                 .OrderBy(f => f.Opening.GuardianId is not null)

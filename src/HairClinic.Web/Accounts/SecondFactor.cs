@@ -27,7 +27,7 @@ public sealed class SecondFactor(UserManager<AppUser> users, AccountStore store,
     }
 
     /// <summary>Removes all other factors: codes app, recovery codes and passkeys.</summary>
-    public async Task DropAsync(AppUser user, CancellationToken cancellation)
+    public async Task RemoveAllAsync(AppUser user, CancellationToken cancellation)
     {
         foreach (var passkey in await users.GetPasskeysAsync(user))
             Expect(await users.RemovePasskeyAsync(user, passkey.CredentialId));

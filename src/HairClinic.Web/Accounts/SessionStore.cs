@@ -39,14 +39,14 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
         else
         {
             await LockAsync(tablet.Id, cancellation);
-            var before = await Standing(db, tablet.Id, now).Where(s => s.UserId == user.Id).ToListAsync(cancellation);
+            var before = await FullSessionsAt(db, tablet.Id, now).Where(s => s.UserId == user.Id).ToListAsync(cancellation);
             if (way != SignInWay.Pin)
                 before.ForEach(s => s.End(SessionEnd.SignedOut, now));
             else if (before is [])
                 throw new InvalidOperationException("A PIN stands on a full sign-in.");
             session = new SignInSession(Guid.NewGuid(), user, way, device, now, tablet, way == SignInWay.Pin ? before[0] : null);
         }
-        var open = await Open(db, user.Id, now).Where(s => s.FullId == null).OrderBy(s => s.CreatedAt).ToListAsync(cancellation);
+        var open = await ActiveSessions(db, user.Id, now).Where(s => s.FullId == null).OrderBy(s => s.CreatedAt).ToListAsync(cancellation);
         foreach (var oldest in open.Take(way == SignInWay.Pin ? 0 : Math.Max(0, open.Count - (Most - 1))))
         {
             oldest.End(SessionEnd.TooMany, now);
@@ -68,13 +68,19 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     }
 
     /// <summary>Full sign-ins at a tablet that a PIN may take up, whether locked or at work.</summary>
-    public static IQueryable<SignInSession> Standing(ClinicDb db, Guid tabletId, Instant now) =>
+    public static IQueryable<SignInSession> FullSessionsAt(ClinicDb db, Guid tabletId, Instant now) =>
         db.SignInSessions.Where(s => s.TabletId == tabletId && s.FullId == null && s.EndedAt == null && s.ExpiresAt > now);
 
     /// <summary>Whether a request's sign-in counts. Asking is being active; the book is looked into each minute at most.</summary>
     /// <param name="atTablet">A shared tablet locks within minutes: each request is looked up and counts.</param>
     /// <param name="isUse">Whether a person asked, and not the page by itself.</param>
-    public async Task<bool> SeenAsync(Guid id, Guid userId, CancellationToken cancellation, bool atTablet = false, bool isUse = true)
+    public async Task<bool> CheckAndTouchAsync(
+        Guid id,
+        Guid userId,
+        CancellationToken cancellation,
+        bool atTablet = false,
+        bool isUse = true
+    )
     {
         var now = clock.GetCurrentInstant();
         if (atTablet)
@@ -92,7 +98,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     {
         var now = clock.GetCurrentInstant();
         await using var db = databases.OpenUnfenced();
-        return await Open(db, userId, now)
+        return await ActiveSessions(db, userId, now)
                 .Where(s => s.Id == id)
                 .ExecuteUpdateAsync(
                     set =>
@@ -110,7 +116,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     }
 
     /// <summary>They proved again who they are.</summary>
-    public async Task FreshenAsync(Guid id, CancellationToken cancellation)
+    public async Task RecordStepUpAsync(Guid id, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         await using var db = databases.OpenUnfenced();
@@ -161,7 +167,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
         return ended;
     }
 
-    public static IQueryable<SignInSession> Open(ClinicDb db, Guid userId, Instant now) =>
+    public static IQueryable<SignInSession> ActiveSessions(ClinicDb db, Guid userId, Instant now) =>
         db
             .SignInSessions.Where(s => s.UserId == userId && s.EndedAt == null && s.ExpiresAt > now && s.IdleUntil > now)
             .Where(s => !db.SignInSessions.Any(full => full.Id == s.FullId && full.EndedAt != null));

@@ -27,7 +27,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
         var language =
             await LanguageAsync(db, client.Id, cancellation)
             ?? await db.PracticeSettings.Select(s => s.Culture).FirstOrDefaultAsync(cancellation);
-        Post(db, client.Id, client.Email!, language, invitation: true);
+        AddLinkAndLetter(db, client.Id, client.Email!, language, invitation: true);
     }
 
     /// <summary>Answers a request for a link: one letter if the address opens a page, nothing otherwise; the caller saves.</summary>
@@ -36,7 +36,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
         var pages = await OwnPages.FindAsync(db, email, clock.GetCurrentInstant(), cancellation);
         if (pages.Count == 0)
             return;
-        Post(db, pages[0].ClientId, email, await LanguageAsync(db, pages[0].ClientId, cancellation));
+        AddLinkAndLetter(db, pages[0].ClientId, email, await LanguageAsync(db, pages[0].ClientId, cancellation));
     }
 
     /// <summary>Redeems a link. Of two taps at once, one gets in.</summary>
@@ -54,7 +54,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
     }
 
     /// <summary>Adds a link and the discreet letter that carries it; the caller saves.</summary>
-    public void Post(ClinicDb db, Guid clientId, string email, string? language = null, bool invitation = false)
+    public void AddLinkAndLetter(ClinicDb db, Guid clientId, string email, string? language = null, bool invitation = false)
     {
         // A link that leads to nowhere, or elsewhere, is worse than none; pages say so before they ask for one.
         if (site.Url is not { } home)

@@ -54,7 +54,7 @@ public static class Commands
         async Task<WebApplication> Open(ParseResult result, string[] more)
         {
             var app = await OpenDatabase(result, more);
-            app.Services.GetRequiredService<MasterKeys>().Open();
+            app.Services.GetRequiredService<MasterKeys>().EnsureLoaded();
             return app;
         }
 

@@ -40,7 +40,7 @@ public sealed record ClinicConnections(string Program, string? Migrator, string?
     /// As the program uses it: statements that come again stay prepared on their connection, because planning one through its row
     /// policies takes longer than running it. The pool still resets a connection that goes back, so the actor goes with it.
     /// </summary>
-    public static string Preparing(string program) =>
+    public static string WithAutoPrepare(string program) =>
         new NpgsqlConnectionStringBuilder(program) { MaxAutoPrepare = 100, AutoPrepareMinUsages = 2 }.ConnectionString;
 
     /// <summary>

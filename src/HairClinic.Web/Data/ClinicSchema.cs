@@ -46,7 +46,7 @@ public static class ClinicSchema
                     + "Run the `migrate` verb with ConnectionStrings__Migrator set, or use the program of that version."
             );
         }
-        if (!await SqlInstaller.IsLaidAsync(programConnection, known[^1], cancellation))
+        if (!await SqlInstaller.IsInstalledAsync(programConnection, known[^1], cancellation))
         {
             throw new InvalidOperationException(
                 "The database's rules about who may read what are another program version's. "

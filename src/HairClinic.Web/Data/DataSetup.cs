@@ -16,7 +16,7 @@ public static class DataSetup
             .AddSingleton(sp => new DataDisk(() => DiskSpace.For(sp.GetRequiredService<IConfiguration>()["data"] ?? DefaultFolders.Data)))
             .AddSingleton(sp =>
                 ClinicDbOptions.For(
-                    ClinicConnections.Preparing(sp.GetRequiredService<DatabaseHost>().Connections.Program),
+                    ClinicConnections.WithAutoPrepare(sp.GetRequiredService<DatabaseHost>().Connections.Program),
                     sp.GetRequiredService<ILoggerFactory>(),
                     sp.GetRequiredService<IClock>()
                 )

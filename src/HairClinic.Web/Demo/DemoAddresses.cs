@@ -37,7 +37,7 @@ public static class DemoAddresses
         db.FindWords.RemoveRange(
             await db.FindWords.Where(w => w.SubjectId == client.Id && w.Kind == FindKind.ClientEmail).ToListAsync(cancellation)
         );
-        client.Reach(client.Phone, email);
+        client.SetContact(client.Phone, email);
         db.FindWords.AddRange(FindWords.For(client).Where(w => w.Kind == FindKind.ClientEmail));
     }
 }

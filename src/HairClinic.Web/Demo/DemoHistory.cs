@@ -33,7 +33,7 @@ public sealed class DemoHistory
                 var client = DemoClient.Invent(++number, salon, random, today);
                 var drawer = new DemoUnitSupply(client, random, closures, () => $"U-{++serial:0000}");
                 var life = new DemoLife(client, diary, drawer, random, today);
-                life.Live();
+                life.Generate();
                 clients.Add(client.Row(random));
                 lives.Add(life);
             }

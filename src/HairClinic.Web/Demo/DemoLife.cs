@@ -31,7 +31,7 @@ public sealed class DemoLife(DemoClient client, DemoDiary diary, DemoUnitSupply 
     /// <summary>Days between a bond that came off with nothing to follow it and the next one, or today.</summary>
     public int GapDays { get; private set; }
 
-    public void Live()
+    public void Generate()
     {
         var fitting = client.WasClientBefore ? Ordered(client.Since.PlusDays(-OrderedBeforeDays), client.Since) : Begin();
         if (fitting > today)

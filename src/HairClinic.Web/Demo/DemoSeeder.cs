@@ -65,9 +65,9 @@ public sealed class DemoSeeder(PracticeJobs jobs, IClock clock)
             await unfenced.SaveChangesAsync(cancellation);
         }
         await using var db = databases.Open();
-        var scene = new Scene(db, now).LayPractice(DemoPractice.Name);
+        var scene = new Scene(db, now).AddPractice(DemoPractice.Name);
         scene.Settings.MarkAsDemo();
-        scene.Settings.OrderAhead(PreparationDays, scene.Settings.GapChancePercent);
+        scene.Settings.SetOrderRule(PreparationDays, scene.Settings.GapChancePercent);
         foreach (var salon in DemoPractice.Salons)
             Open(scene, salon, today);
         foreach (var person in DemoPractice.People)
@@ -79,9 +79,9 @@ public sealed class DemoSeeder(PracticeJobs jobs, IClock clock)
         }
         scene.Service(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, RebondPence, "GBP");
         foreach (var kind in DemoPractice.Kinds)
-            scene.Make(kind.Name, kind.Base, kind.Workshop);
+            scene.AddUnitKind(kind.Name, kind.Base, kind.Workshop);
         DemoModelParameters.Close(scene.Workshops, today);
-        Tours.Lay(scene, scene.Salons[0], scene.People.First(p => p.Role == StaffRole.FrontDesk));
+        Tours.AddAll(scene, scene.Salons[0], scene.People.First(p => p.Role == StaffRole.FrontDesk));
         await scene.SaveAsync();
     }
 

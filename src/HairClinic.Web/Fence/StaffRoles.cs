@@ -17,7 +17,7 @@ public static class StaffRoles
     /// Whether a client of that home salon is theirs to move, fold, erase and let others see; owners are at home everywhere. Whoever was
     /// let in may read and serve them, and no more.
     /// </summary>
-    public static bool AtHome(PersonActor actor, Guid homeSalonId) =>
+    public static bool MayManageClient(PersonActor actor, Guid homeSalonId) =>
         actor.StaffRole == StaffRole.Owner || actor.StaffRole != StaffRole.Trainee && actor.Salons.Contains(homeSalonId);
 
     /// <summary>Who books visits for the clients they reach: whoever is asked for the next one, at the desk or at the chair.</summary>

@@ -81,13 +81,13 @@ public sealed record MasterKey(string Id, Instant Made, byte[] Bytes)
         new(RandomNumberGenerator.GetHexString(16, lowercase: true), now, RandomNumberGenerator.GetBytes(Size));
 
     /// <summary>A key for one purpose (HKDF-SHA256, RFC 5869), so that no key ever does two things.</summary>
-    public byte[] For(string purpose) =>
+    public byte[] DeriveKey(string purpose) =>
         HKDF.DeriveKey(HashAlgorithmName.SHA256, Bytes, Size, salt: [], Encoding.UTF8.GetBytes("hairclinic " + purpose));
 
     /// <summary>What the database keeps of it, to know it again without knowing it.</summary>
-    public byte[] Mark()
+    public byte[] Fingerprint()
     {
-        var key = For("mark");
+        var key = DeriveKey("mark");
         var mark = HMACSHA256.HashData(key, Encoding.UTF8.GetBytes(Id));
         CryptographicOperations.ZeroMemory(key);
         return mark;

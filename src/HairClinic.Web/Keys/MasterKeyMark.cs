@@ -12,7 +12,7 @@ public sealed class MasterKeyMark
     {
         Id = key.Id;
         MadeAt = key.Made;
-        Mark = key.Mark();
+        Mark = key.Fingerprint();
     }
 
     public string Id { get; private set; } = "";

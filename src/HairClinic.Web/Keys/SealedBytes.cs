@@ -18,7 +18,7 @@ public static class SealedBytes
     private const int Overhead = 1 + NonceSize + TagSize;
 
     /// <param name="bound">What the bytes belong to; they open only where it is the same.</param>
-    public static byte[] Close(ReadOnlySpan<byte> key, ReadOnlySpan<byte> bound, ReadOnlySpan<byte> plain)
+    public static byte[] Seal(ReadOnlySpan<byte> key, ReadOnlySpan<byte> bound, ReadOnlySpan<byte> plain)
     {
         var closed = new byte[Overhead + plain.Length];
         closed[0] = Format;
@@ -29,7 +29,7 @@ public static class SealedBytes
     }
 
     /// <exception cref="CryptographicException">They were changed, moved, sealed under another key, or are no sealed bytes.</exception>
-    public static byte[] Open(ReadOnlySpan<byte> key, ReadOnlySpan<byte> bound, ReadOnlySpan<byte> closed)
+    public static byte[] Unseal(ReadOnlySpan<byte> key, ReadOnlySpan<byte> bound, ReadOnlySpan<byte> closed)
     {
         if (closed.Length < Overhead || closed[0] != Format)
             throw new CryptographicException("These are no sealed bytes of a known format.");

@@ -43,7 +43,7 @@ public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, PreparedR
     {
         var prepared = Book.Settings.PreparationDays;
         return order.InFlight.Count > 0
-            ? Orders.Likely(Units.Units.Single(u => u.Id == order.InFlight[0])).PlusDays(prepared)
+            ? Orders.MedianArrival(Units.Units.Single(u => u.Id == order.InFlight[0])).PlusDays(prepared)
             : Today.PlusDays(Orders.Usual(order.UnitKindId).Half + prepared);
     }
 }

@@ -66,7 +66,11 @@ public sealed class DueFacts
             Learnt = holds is null
                 ? null
                 : day =>
-                    Learnt(rule, holds.Until(client.Id, day, off), holds.ColumnsOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept)),
+                    Learnt(
+                        rule,
+                        holds.SpellsUntil(client.Id, day, off),
+                        holds.ColumnsOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept)
+                    ),
         };
     }
 

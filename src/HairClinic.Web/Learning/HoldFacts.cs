@@ -52,7 +52,7 @@ public sealed class HoldFacts
 
     /// <summary>What a client's bonds had told up to a day.</summary>
     /// <param name="off">The bond that comes off on that day, and how long it held by what was found.</param>
-    public List<HoldSpell> Until(Guid clientId, LocalDate day, (Guid BondId, HoldObservation Held)? off = null) =>
+    public List<HoldSpell> SpellsUntil(Guid clientId, LocalDate day, (Guid BondId, HoldObservation Held)? off = null) =>
         [
             .. _bonds[clientId]
                 .Where(b => b.Bond.AppliedOn < day || b.Bond.RemovedOn <= day || b.Bond.Id == off?.BondId)

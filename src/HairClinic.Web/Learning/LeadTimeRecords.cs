@@ -33,7 +33,7 @@ public static class LeadTimeRecords
             lead.Store(
                 orders.Today,
                 kind.Lead(),
-                [.. own.Where(u => u.TellsOfLead).OrderBy(u => u.Dates.ArrivedOn).Select(u => (double)orders.Took(u))],
+                [.. own.Where(u => u.TellsOfLead).OrderBy(u => u.Dates.ArrivedOn).Select(u => (double)orders.WorkingDaysTaken(u))],
                 [.. own.Where(u => u.State.IsInFlight() && !u.IsBeingRemade).Select(u => (double)orders.Waited(u, orders.Today))],
                 made.Count(u => u.RemadeTimes > 0),
                 made.Count(u => u.RemadeTimes == 0 && u.Dates.AcceptedOn is not null)

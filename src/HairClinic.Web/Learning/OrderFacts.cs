@@ -65,12 +65,12 @@ public sealed class OrderFacts
         var orders = OrdersOn(today);
         var inHand = client.InHand.ToList();
         // The soonest expected first.
-        var inFlight = client.Units.Where(u => u.State.IsInFlight()).OrderBy(orders.Likely).ToList();
+        var inFlight = client.Units.Where(u => u.State.IsInFlight()).OrderBy(orders.MedianArrival).ToList();
         var next = Kinds[newest.UnitKindId];
         var nextColumns = client.ColumnsOf(null, next);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
-            nodes.Few(),
+            nodes.Reduce(),
             [.. inHand.Select(u => InHandOf(client, u, client.WornDays(u.Id)))],
             [.. inFlight.Select(u => new UnitOnOrder(InHandOf(client, u, 0), orders.InFlight(u), orders.DaysOf(u.UnitKindId)))],
             orders.New(next.Id),

@@ -43,7 +43,7 @@ public sealed class OrderTimes(
     public (LocalDate Early, LocalDate Late) Arrival(HairSystem unit) => DaysLeft(unit).Likely;
 
     /// <summary>The day by which an order in flight is here as likely as not.</summary>
-    public LocalDate Likely(HairSystem unit) => DaysLeft(unit).By(0.5);
+    public LocalDate MedianArrival(HairSystem unit) => DaysLeft(unit).DayByChance(0.5);
 
     /// <summary>By unit in flight: the days between which it will be here with 80 % chance. The same for staff and client, whatever was promised.</summary>
     public Dictionary<Guid, (LocalDate Early, LocalDate Late)> Arrivals(IEnumerable<HairSystem> units) =>
@@ -61,12 +61,13 @@ public sealed class OrderTimes(
     public int Waited(HairSystem unit, LocalDate until) =>
         WorkshopDays.Between(unit.WaitingSince ?? until, until, ClosuresOf(unit.UnitKindId));
 
-    public int Took(HairSystem unit) =>
+    public int WorkingDaysTaken(HairSystem unit) =>
         WorkshopDays.Between(unit.Dates.OrderedOn!.Value, unit.Dates.ArrivedOn!.Value, ClosuresOf(unit.UnitKindId));
 
     private ArrivalDays DaysLeft(HairSystem unit) => new(InFlight(unit), DaysOf(unit.UnitKindId), today, DaysInSight);
 
-    private int DayOf(LeadTimeTable table, Guid kindId, double chance) => Math.Min(DaysOf(kindId).DayOf(table.By(chance)), DaysInSight);
+    private int DayOf(LeadTimeTable table, Guid kindId, double chance) =>
+        Math.Min(DaysOf(kindId).DayOf(table.Quantile(chance)), DaysInSight);
 
     private (LeadTime Lead, LeadTimeTable Table) LeadOf(Guid kindId)
     {
@@ -84,7 +85,10 @@ public sealed class OrderTimes(
         if (kinds[kindId].WorkshopId is not { } id || !workshops.TryGetValue(id, out var workshop))
             return (RemakeRate.Usual.Mean, 0);
         var record = stored.GetValueOrDefault(kindId);
-        var rate = new RemakeRate(workshop.RemadeOfTwenty, 20 - workshop.RemadeOfTwenty).Seen(record?.Remade ?? 0, record?.Kept ?? 0);
+        var rate = new RemakeRate(workshop.RemadeOfTwenty, 20 - workshop.RemadeOfTwenty).AddOutcomes(
+            record?.Remade ?? 0,
+            record?.Kept ?? 0
+        );
         return (rate.Mean, workshop.InspectionDays);
     }
 

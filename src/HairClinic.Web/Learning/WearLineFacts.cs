@@ -72,7 +72,7 @@ public static class WearLineFacts
         if (ahead.Gap is { } gap && gap.Until > to)
             to = gap.Until;
         var end = LocalDate.Min(to.PlusWeeks(1), today.PlusMonths(WearLineForecast.MonthsAhead));
-        return new WearLineModel(from, end, today, [.. drawn.Select(lane => WearLineForecast.Until(lane, end))], seen, ahead.Gap);
+        return new WearLineModel(from, end, today, [.. drawn.Select(lane => WearLineForecast.ClipAt(lane, end))], seen, ahead.Gap);
     }
 
     private static WearLineUnit LaneOf(NamedUnit unit, IEnumerable<Bond> bonds, WearForecast ahead)

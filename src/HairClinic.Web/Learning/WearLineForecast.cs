@@ -58,7 +58,7 @@ internal static class WearLineForecast
     }
 
     /// <summary>What would be drawn past the end is cut off at it.</summary>
-    public static WearLineUnit Until(WearLineUnit lane, LocalDate end)
+    public static WearLineUnit ClipAt(WearLineUnit lane, LocalDate end)
     {
         if (lane.Fade.Count > 0 && lane.Fade[^1].On > end)
         {

@@ -13,7 +13,7 @@ public sealed class WearModel
     {
         Fit = fit is { Converged: true } ? fit : null;
         _factors = factors;
-        Population = Fit?.Population() ?? LifePopulation.Unseen(WindowPrior.Any(LifeDistribution.Weibull));
+        Population = Fit?.Population() ?? LifePopulation.FromPriors(WindowPrior.Any(LifeDistribution.Weibull));
         for (var i = 0; i < (Fit?.Columns.Length ?? 0); i++)
             _places[Fit!.Columns[i]] = i;
     }

@@ -144,14 +144,14 @@ public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitType
         {
             return null;
         }
-        var own = holds.Until(client.Id, bond.AppliedOn);
+        var own = holds.SpellsUntil(client.Id, bond.AppliedOn);
         var window = HoldFacts.WideOf(basis.Window);
         var model = book.WearModels.Hold;
         return new ClientLoadInput(
             scenario =>
             {
                 var population = Shifted(model.Population, scenario);
-                return new LifePrediction(population, model.NodesFor(population, own).Few(), window.Place, model.Effect(columns));
+                return new LifePrediction(population, model.NodesFor(population, own).Reduce(), window.Place, model.Effect(columns));
             },
             Math.Clamp(Period.DaysBetween(next, basis.WindowFor(next).DueOn), 1, Days - 1)
         )
@@ -171,7 +171,7 @@ public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitType
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
         {
             var population = Shifted(model.Population, LoadScenario.Three[scenario]);
-            var nodes = model.NodesFor(population, order.Lives).Few();
+            var nodes = model.NodesFor(population, order.Lives).Reduce();
             var kind = book.Kinds[order.UnitKindId];
             var prediction = new LifePrediction(population, nodes, kind.Life().Place, order.EffectOfNew);
             var before = 1.0;

@@ -34,7 +34,7 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
     {
         try
         {
-            return await SlotClashes.SettleAsync(() => TryAsync(db, id, clientId, expected, cancellation));
+            return await SlotClashes.RetryOnDeadlockAsync(() => TryAsync(db, id, clientId, expected, cancellation));
         }
         catch (Exception e) when (HomeRules.Refused(e, HomeRules.AtHome))
         {

@@ -35,7 +35,7 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoStore photos, AccessLogSto
 
     /// <returns>How many rows there are; null: no such client, or not the caller's.</returns>
     /// <exception cref="Refusal">More than can be handed over in one archive.</exception>
-    public static async Task<Contents?> LookAsync(ClinicDb db, Guid clientId, CancellationToken cancellation)
+    public static async Task<Contents?> PreviewAsync(ClinicDb db, Guid clientId, CancellationToken cancellation)
     {
         if (await ErasedPerson.FindAsync(db, clientId, cancellation) is not { } person)
             return null;

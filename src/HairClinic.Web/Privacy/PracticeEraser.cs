@@ -24,7 +24,7 @@ public static class PracticeEraser
             pass = 0;
             // Consents and erasures are only added to; the database itself drops those of an invented practice.
             pass += await db.Database.SqlQuery<int>($"select forget_the_invented() as \"Value\"").SingleAsync(cancellation);
-            foreach (var table in Tables(db.Model).Except(Kept(db.Model)))
+            foreach (var table in Tables(db.Model).Except(AppendOnlyTables(db.Model)))
                 pass += await db.Database.ExecuteSqlRawAsync(DeleteFrom(table), [practice], cancellation);
         }
         gone += await db.SignInLinks.Where(l => l.PracticeId == practice).ExecuteDeleteAsync(cancellation);
@@ -35,7 +35,7 @@ public static class PracticeEraser
     }
 
     /// <summary>What is only ever added to.</summary>
-    public static IEnumerable<string> Kept(IModel model) =>
+    public static IEnumerable<string> AppendOnlyTables(IModel model) =>
         new[] { typeof(AccessNote), typeof(AccessHead), typeof(Consent), typeof(ConsentText), typeof(Erasure) }.Select(t =>
             model.FindEntityType(t)!.GetTableName()!
         );

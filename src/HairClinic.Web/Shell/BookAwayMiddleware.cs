@@ -28,7 +28,7 @@ public sealed partial class BookAwayMiddleware(RequestDelegate next, ILogger<Boo
         context.Response.Clear();
         context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
         context.Response.Headers.RetryAfter = Moment;
-        if (Limits.SameOriginOnly.IsLive(context))
+        if (Limits.SameOriginOnly.IsBlazorRequest(context))
             return;
         if (context.Features.Get<IRequestCultureFeature>() is { RequestCulture: var culture })
             (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture) = (culture.Culture, culture.UICulture);

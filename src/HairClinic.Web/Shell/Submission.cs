@@ -108,7 +108,7 @@ public sealed class Submission<TInput>(IValidator<TInput> rules) : IIdempotentFo
         }
         catch (Refusal refusal) when (refusal.Field is { } field && typeof(TInput).GetProperty(field) is not null)
         {
-            Check = new ValidationResult([FaultText.At(field, refusal)]);
+            Check = new ValidationResult([FaultText.ToFieldFailure(field, refusal)]);
         }
         catch (Refusal refusal)
         {

@@ -12,11 +12,11 @@ public sealed partial class DiskWatch(DataDisk disk, IClock clock, ILogger<DiskW
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         using var timer = new PeriodicTimer(Pause);
-        do Look();
+        do WarnIfLow();
         while (await timer.WaitForNextTickAsync(stoppingToken));
     }
 
-    public void Look()
+    public void WarnIfLow()
     {
         var now = clock.GetCurrentInstant();
         if (disk.Now() is not { IsLow: true } space)

@@ -83,7 +83,7 @@ public sealed class DueDateRefresher
     private static bool Renew(Bond bond, DueInput basis)
     {
         var before = (bond.OpensOn, bond.DueOn, bond.ClosesOn);
-        bond.FallDue(basis.WindowFor(bond.AppliedOn));
+        bond.SetDueWindow(basis.WindowFor(bond.AppliedOn));
         return before != (bond.OpensOn, bond.DueOn, bond.ClosesOn);
     }
 }

@@ -63,7 +63,7 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
                     await mail.SendAsync(letter, new LetterDelivery(item.Id, () => HandOverAsync(db, item)), limit.Token);
                 item.Done(clock.GetCurrentInstant());
                 // A letter may hold a sign-in link: once it is sent, it is not needed here.
-                item.Forget();
+                item.ClearBody();
             }
         }
         catch (LetterUnsureException e)
@@ -81,11 +81,11 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
         }
         catch (Exception) when (cancellation.IsCancellationRequested)
         {
-            item.LetGo();
+            item.ReleaseClaim();
         }
         catch (Exception e) when (e is not DbUpdateConcurrencyException)
         {
-            item.Failed(WorkFaults.Name(e), clock.GetCurrentInstant(), letter.Until);
+            item.RecordFailure(WorkFaults.Name(e), clock.GetCurrentInstant(), letter.Until);
             if (item.Fate is { } fate)
                 End(item, letter, fate, WorkFaults.Name(e));
             else
@@ -105,7 +105,7 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
 
     private void End(WorkItem item, Letter letter, WorkOutcome fate, string error)
     {
-        item.Forget(WorkItems.Write(letter.Envelope()));
+        item.ClearBody(WorkItems.Write(letter.Envelope()));
         item.End(fate, error, clock.GetCurrentInstant());
         if (fate is WorkOutcome.Unsure)
             LogUnsure(log, item.Kind, item.Id, error);

@@ -61,7 +61,7 @@ public sealed partial class PracticeWorkRunner(
                 if (done)
                     item.Done(clock.GetCurrentInstant());
                 else
-                    item.Wait(clock.GetCurrentInstant() + Soon);
+                    item.Postpone(clock.GetCurrentInstant() + Soon);
             }
         }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
@@ -69,7 +69,7 @@ public sealed partial class PracticeWorkRunner(
             var error = WorkFaults.Name(e);
             foreach (var item in items)
             {
-                item.Failed(error, clock.GetCurrentInstant());
+                item.RecordFailure(error, clock.GetCurrentInstant());
                 if (item.Fate is null)
                     LogFailure(log, item.Kind, item.Id, item.Attempts, error);
                 else
@@ -103,7 +103,7 @@ public sealed partial class PracticeWorkRunner(
             case WorkKind.AskForClient:
                 await ClientAccessRequests.AnswerAsync(db, WorkItems.Read<AskForClientBody>(item), item.AskedAt, cancellation);
                 // A number of somebody's stood in it, whoever it is.
-                item.Forget();
+                item.ClearBody();
                 break;
             case WorkKind.Recalculate:
                 // A run that has begun may have read what was there before.

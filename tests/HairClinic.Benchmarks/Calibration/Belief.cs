@@ -46,7 +46,7 @@ internal sealed class Belief
     }
 
     /// <summary>For a sum over units, within which each life is conditional on its age: all rows are the belief's.</summary>
-    public LifeNodes Nodes(int client) => Nodes([.. _byClient[client]]).Few();
+    public LifeNodes Nodes(int client) => Nodes([.. _byClient[client]]).Reduce();
 
     public UnitInHouse InHand(LivingUnit unit)
     {

@@ -50,11 +50,11 @@ internal sealed class HoldStory(Dice dice, LifeTruth truth, int client)
     {
         var hold = truth.Days(dice, _window, _effect, covariates);
         if (hold > until)
-            return new Seen(client, _window, covariates, Spell.After(until), until, goesOn);
+            return new Seen(client, _window, covariates, Spell.RightCensored(until), until, goesOn);
         if (dice.Chance(0.55))
         {
             var day = Math.Round(hold);
-            return new Seen(client, _window, covariates, day == 0 ? Spell.By(1) : Spell.At(day), Math.Max(1, day), false);
+            return new Seen(client, _window, covariates, day == 0 ? Spell.LeftCensored(1) : Spell.Exact(day), Math.Max(1, day), false);
         }
         var (sound, contact) = (0, dice.Whole(4, 14));
         for (; contact < hold; contact += dice.Whole(4, 14))

@@ -30,7 +30,7 @@ internal sealed class WorkshopStory
         {
             _arrived.Add(Whole(Making()));
             var again = dice.Chance(_remade);
-            _rate = _rate.Seen(again ? 1 : 0, again ? 0 : 1);
+            _rate = _rate.AddOutcomes(again ? 1 : 0, again ? 0 : 1);
         }
     }
 

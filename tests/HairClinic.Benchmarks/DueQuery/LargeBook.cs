@@ -22,10 +22,10 @@ internal sealed record LargeBook(Guid PracticeId, Guid SalonId, Guid DeskId, int
             async (_, _, db) =>
             {
                 scene = new Scene(db, SystemClock.Instance.GetCurrentInstant());
-                scene.LayPractice($"{clients} clients");
+                scene.AddPractice($"{clients} clients");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
                 scene.Hire("Desk", StaffRole.FrontDesk, salon);
-                scene.Make("Everyday", "Monofilament with poly rim", "Workshop North");
+                scene.AddUnitKind("Everyday", "Monofilament with poly rim", "Workshop North");
                 await scene.SaveAsync();
             }
         );

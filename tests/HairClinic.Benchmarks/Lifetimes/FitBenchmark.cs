@@ -82,7 +82,7 @@ public static class FitBenchmark
             }
             var life = Math.Exp(centre + 0.4 * Math.Log(-Math.Log(1 - dice.NextDouble())));
             var seen = 20 + 60 * dice.NextDouble();
-            spells[i] = life <= seen ? Spell.At(life) : Spell.After(seen);
+            spells[i] = life <= seen ? Spell.Exact(life) : Spell.RightCensored(seen);
         }
         return (spells, columns);
     }

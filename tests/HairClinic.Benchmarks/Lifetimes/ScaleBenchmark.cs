@@ -52,7 +52,7 @@ public static class ScaleBenchmark
                 var noise = Math.Log(-Math.Log(1 - dice.NextDouble()));
                 var hold = Math.Exp(Window.Centre + Window.Width * effect + Window.Sigma * noise);
                 var booked = from + (through - from) * dice.NextDouble();
-                spells.Add(hold <= booked ? Spell.At(hold) : Spell.After(booked));
+                spells.Add(hold <= booked ? Spell.Exact(hold) : Spell.RightCensored(booked));
                 clients.Add(client);
             }
         }

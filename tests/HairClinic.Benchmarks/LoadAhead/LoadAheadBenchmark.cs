@@ -12,7 +12,7 @@ public static class LoadAheadBenchmark
     private const int Threads = 2;
     private static readonly VisitTypeMinutes Minutes = new(new(120, 75), new(60, 45), new(180, 150));
     private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56);
-    private static readonly LifePopulation Population = LifePopulation.Unseen(Window) with { PracticeVariance = 0.001, Count = 5000 };
+    private static readonly LifePopulation Population = LifePopulation.FromPriors(Window) with { PracticeVariance = 0.001, Count = 5000 };
 
     public static async Task RunAsync(Report report)
     {
@@ -75,7 +75,7 @@ public static class LoadAheadBenchmark
     {
         var own = Enumerable
             .Range(0, dice.Next(7))
-            .Select(_ => dice.Next(3) == 0 ? Spell.At(20 + 30 * dice.NextDouble()) : Spell.After(35))
+            .Select(_ => dice.Next(3) == 0 ? Spell.Exact(20 + 30 * dice.NextDouble()) : Spell.RightCensored(35))
             .ToArray();
         return new ClientLoadInput(scenario => Hold(own, scenario), dice.Next(28, 46))
         {

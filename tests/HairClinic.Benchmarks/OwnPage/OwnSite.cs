@@ -100,14 +100,14 @@ internal sealed class OwnSite : IAsyncDisposable
         {
             db.ChangeTracker.AutoDetectChangesEnabled = false;
             var now = NodaTime.SystemClock.Instance.GetCurrentInstant();
-            var scene = new Scene(db, now).LayPractice("Many clients");
+            var scene = new Scene(db, now).AddPractice("Many clients");
             var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
             var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
-            var kind = scene.Make("Everyday", "French lace", "Workshop North");
+            var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
             var today = salon.DayOf(now);
             for (var i = 0; i < clients; i++)
             {
-                var client = scene.Welcome($"C-{i}", $"Client number {i}", salon, email: $"c{i}@example.test");
+                var client = scene.AddClient($"C-{i}", $"Client number {i}", salon, email: $"c{i}@example.test");
                 scene.Bond(
                     client,
                     scene.Unit(client, kind, today.PlusDays(-60)),

@@ -16,7 +16,7 @@ public static class ReorderBenchmark
     private const int Threads = 2;
     private static readonly LocalDate Today = new(2027, 3, 1);
     private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
-    private static readonly LifePopulation Population = LifePopulation.Unseen(Window) with { Count = 5000 };
+    private static readonly LifePopulation Population = LifePopulation.FromPriors(Window) with { Count = 5000 };
     private static readonly WorkshopDays Days = new(Today, [new DateInterval(Today.PlusDays(30), Today.PlusDays(44))], 1024);
 
     public static async Task RunAsync(Report report)
@@ -64,19 +64,19 @@ public static class ReorderBenchmark
 
     private static (Spell[] Own, UnitInHouse[] InHand, UnitOnOrder[] InFlight) Draw(Random dice, LeadTimeTable[] waiting)
     {
-        var over = Enumerable.Range(0, dice.Next(4)).Select(_ => Spell.At(150 + 130 * dice.NextDouble())).ToArray();
+        var over = Enumerable.Range(0, dice.Next(4)).Select(_ => Spell.Exact(150 + 130 * dice.NextDouble())).ToArray();
         var unit = new UnitInHouse(Window.Centre, Window.Width, Window.Sigma, dice.Next(200));
         var kind = dice.Next(6);
         UnitInHouse[] inHand = kind < 3 ? [unit] : [unit, unit with { WornDays = dice.Next(60) }];
         UnitOnOrder[] inFlight = kind == 5 ? [new UnitOnOrder(unit with { WornDays = 0 }, waiting[dice.Next(3)], Days)] : [];
-        return ([.. over, .. inHand.Select(hand => Spell.After(hand.WornDays))], inHand, inFlight);
+        return ([.. over, .. inHand.Select(hand => Spell.RightCensored(hand.WornDays))], inHand, inFlight);
     }
 
     private static LifeNodes Believe((Spell[] Own, UnitInHouse[], UnitOnOrder[]) client)
     {
         var places = new RowOffset[client.Own.Length];
         Array.Fill(places, Window.Place);
-        return LifeNodes.For(Population, LifetimeFitRows.Create(client.Own, [], places, new int[places.Length])).Few();
+        return LifeNodes.For(Population, LifetimeFitRows.Create(client.Own, [], places, new int[places.Length])).Reduce();
     }
 
     private static ReorderInput Ask(

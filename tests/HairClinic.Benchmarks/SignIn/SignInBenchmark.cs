@@ -65,7 +65,7 @@ internal static class SignInBenchmark
 
     private static async Task LayAsync(Guid practice, IServiceProvider scope, ClinicDb db)
     {
-        var scene = new Scene(db, NodaTime.SystemClock.Instance.GetCurrentInstant()).LayPractice("Many people");
+        var scene = new Scene(db, NodaTime.SystemClock.Instance.GetCurrentInstant()).AddPractice("Many people");
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         Person[] people = [.. Enumerable.Range(0, Turns + 1).Select(i => scene.Hire($"Person {i}", StaffRole.Stylist, salon))];
         await scene.SaveAsync();

@@ -180,10 +180,10 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
 
     private Person Lay(Scene scene)
     {
-        scene.LayPractice("Invented practice");
+        scene.AddPractice("Invented practice");
         _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 3);
         var coats = new ServiceKind(Guid.CreateVersion7(), "Rebond, two coats", ServicePurpose.Rebond);
-        coats.Consist([
+        coats.SetSteps([
             (Guid.CreateVersion7(), SegmentKind.HandsOn, 40),
             (Guid.CreateVersion7(), SegmentKind.Wait, 20),
             (Guid.CreateVersion7(), SegmentKind.HandsOn, 30),
@@ -197,7 +197,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
             scene.Hire("Ivo", StaffRole.Stylist, _salon),
             scene.Hire("Saskia", StaffRole.Stylist, _salon),
         ];
-        scene.Hire("Bram", StaffRole.Stylist, _salon).BeAway(Guid.CreateVersion7(), Today, Today.PlusDays(2), "course");
+        scene.Hire("Bram", StaffRole.Stylist, _salon).AddAbsence(Guid.CreateVersion7(), Today, Today.PlusDays(2), "course");
         var (wash, fix) = (scene.Service(ServicePurpose.WashAndStyle), scene.Service(ServicePurpose.FixLift));
         string[] names =
         [
@@ -214,7 +214,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
             "Jon Heath",
             "Orla Finch",
         ];
-        var clients = names.Select((n, i) => scene.Welcome($"C-{i + 1}", n, _salon, $"+4416329600{i:00}")).ToList();
+        var clients = names.Select((n, i) => scene.AddClient($"C-{i + 1}", n, _salon, $"+4416329600{i:00}")).ToList();
         Book(0, coats, 0, 9, 0).Finish(Today);
         var second = Book(1, coats, 0, 10, 30);
         Book(2, wash, 1, 9, 15).Finish(Today);
@@ -228,7 +228,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         Book(9, scene.Service(ServicePurpose.FirstFitting), 1, 14, 0);
         _visit = Book(10, coats, 2, 15, 30).Id;
         _client = clients[11].Id;
-        var kind = scene.Make("Everyday", "French lace", "Workshop North");
+        var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
         scene.Bond(
             clients[11],
             scene.Unit(clients[11], kind, new LocalDate(2027, 1, 4)),

@@ -124,10 +124,10 @@ public sealed class SharedTabletTests(ChromiumBrowser chromium)
     {
         await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
         db.Practices.Add(new PracticeRow(practice));
-        var scene = new Scene(db, Instant.FromUtc(2027, 2, 3, 10, 0)).LayPractice("Practice under test");
+        var scene = new Scene(db, Instant.FromUtc(2027, 2, 3, 10, 0)).AddPractice("Practice under test");
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var people = new[] { scene.Hire("Ottilie", StaffRole.Owner, salon), scene.Hire("Mara", StaffRole.Stylist, salon) };
-        var client = scene.Welcome("C-1", "Ada Fenwick", salon);
+        var client = scene.AddClient("C-1", "Ada Fenwick", salon);
         _visit = scene.Book(client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], people[1], scene.Now + Duration.FromHours(1));
         await db.SaveChangesAsync();
         var users = services.GetRequiredService<UserManager<AppUser>>();

@@ -35,12 +35,12 @@ public sealed class BondTests
     {
         var (one, other) = (Guid.CreateVersion7(), Guid.CreateVersion7());
 
-        _bond.Use([Use(Glue, one, 3), Use(Glue, other, null)], waitsKept: false);
+        _bond.SetProducts([Use(Glue, one, 3), Use(Glue, other, null)], waitsKept: false);
 
         Assert.Equal([(Glue, one, 3), (Glue, other, null)], _bond.Products.Select(p => (p.ProductId, p.LotId!.Value, p.Coats)));
         Assert.All(_bond.Products, p => Assert.Equal(_bond.Id, p.BondId));
         Assert.False(_bond.WaitsKept);
-        _bond.Use([Use(Glue, one, 1)], waitsKept: true);
+        _bond.SetProducts([Use(Glue, one, 1)], waitsKept: true);
         Assert.Single(_bond.Products);
     }
 
@@ -48,11 +48,11 @@ public sealed class BondTests
     public void The_same_product_and_lot_twice_is_refused_and_what_stood_there_stays()
     {
         var lot = Guid.CreateVersion7();
-        _bond.Use([Use(Glue, lot, 2)], waitsKept: null);
+        _bond.SetProducts([Use(Glue, lot, 2)], waitsKept: null);
 
         Assert.Equal(
             "The same product and lot is listed twice.",
-            Assert.Throws<Refusal>(() => _bond.Use([Use(Glue, lot, 1), Use(Glue, lot, 2)], waitsKept: null)).Message
+            Assert.Throws<Refusal>(() => _bond.SetProducts([Use(Glue, lot, 1), Use(Glue, lot, 2)], waitsKept: null)).Message
         );
         Assert.Equal(2, Assert.Single(_bond.Products).Coats);
     }
@@ -64,7 +64,7 @@ public sealed class BondTests
     [InlineData(13, false)]
     public void Coats_lie_between_1_and_12(int coats, bool taken)
     {
-        void Do() => _bond.Use([Use(Glue, null, coats)], waitsKept: null);
+        void Do() => _bond.SetProducts([Use(Glue, null, coats)], waitsKept: null);
         if (taken)
             Do();
         else
@@ -76,7 +76,7 @@ public sealed class BondTests
     {
         var window = Head.FourToEight(On);
 
-        _bond.FallDue(window);
+        _bond.SetDueWindow(window);
 
         Assert.Equal(
             (window.Opens, window.Target, window.DueOn, window.Closes),
@@ -158,7 +158,7 @@ public sealed class BondTests
     [Fact]
     public void While_it_is_on_the_head_and_silent_it_is_known_to_hold_until_its_window_closes_or_it_was_seen_sound_later()
     {
-        _bond.FallDue(Head.FourToEight(On));
+        _bond.SetDueWindow(Head.FourToEight(On));
         Assert.Equal(On.PlusWeeks(8), _bond.KnownUntil);
         _bond.SeenSound(On.PlusDays(3));
         Assert.Equal(On.PlusWeeks(8), _bond.KnownUntil);
@@ -172,7 +172,7 @@ public sealed class BondTests
     [Fact]
     public void Once_it_is_off_all_is_known()
     {
-        _bond.FallDue(Head.FourToEight(On));
+        _bond.SetDueWindow(Head.FourToEight(On));
         _bond.Remove(On.PlusDays(30), RemovalReason.Scheduled);
 
         Assert.Equal(LocalDate.MaxIsoValue, _bond.KnownUntil);

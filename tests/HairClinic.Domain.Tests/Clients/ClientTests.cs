@@ -19,7 +19,7 @@ public sealed class ClientTests
     public void What_is_blank_is_nothing_and_what_is_typed_is_kept_without_its_margins(string? typed, string? kept)
     {
         _ada.Rename(" Ada Fenwick-Yarrow ", typed);
-        _ada.Reach(typed, typed);
+        _ada.SetContact(typed, typed);
         _ada.Describe(Day, typed);
 
         Assert.Equal(("C-1", "Ada Fenwick-Yarrow", kept), (_ada.Code, _ada.Name, _ada.CalledAs));
@@ -31,11 +31,11 @@ public sealed class ClientTests
     {
         foreach (var days in new int?[] { null, 1, 56 })
         {
-            _ada.Prefer(WeekdaySet.Of(IsoDayOfWeek.Monday), days);
+            _ada.SetPreferences(WeekdaySet.Of(IsoDayOfWeek.Monday), days);
             Assert.Equal(days, _ada.WashEveryDays);
         }
         foreach (var days in new[] { 0, 57 })
-            Refused.Saying("A wash-and-style rhythm lies between 1 and 56 days.", () => _ada.Prefer(WeekdaySet.Of(), days));
+            Refused.Saying("A wash-and-style rhythm lies between 1 and 56 days.", () => _ada.SetPreferences(WeekdaySet.Of(), days));
         Assert.Equal((56, WeekdaySet.Of(IsoDayOfWeek.Monday)), (_ada.WashEveryDays, _ada.PreferredDays));
     }
 
@@ -44,9 +44,9 @@ public sealed class ClientTests
     {
         LifeEvent[] planned = [Event(), Event()];
         foreach (var e in planned)
-            _ada.Plan(e);
+            _ada.AddEvent(e);
 
-        _ada.CallOff(planned[0].Id);
+        _ada.RemoveEvent(planned[0].Id);
 
         Assert.Equal([planned[1]], _ada.Events);
     }
@@ -69,7 +69,7 @@ public sealed class ClientTests
         Assert.Equal(kept.Id, _ada.MergedIntoId);
         Refused.Saying("One of the two records is merged into another already.", () => _ada.FoldInto(third));
         Refused.Saying("One of the two records is merged into another already.", () => third.FoldInto(_ada));
-        _ada.Unfold();
+        _ada.UndoMerge();
         third.FoldInto(_ada);
         Assert.Equal((null, _ada.Id), (_ada.MergedIntoId, third.MergedIntoId));
     }

@@ -87,9 +87,9 @@ public sealed class OpeningAddressTests
     {
         var address = Entered();
 
-        Assert.Equal(AddressScope.DatesOnly, address.OpensOn(Today, guardianUntil: Today));
-        Assert.Equal(AddressScope.Nothing, address.OpensOn(Today.PlusDays(1), guardianUntil: Today));
-        Assert.Equal(AddressScope.DatesOnly, address.OpensOn(Today, guardianUntil: null));
+        Assert.Equal(AddressScope.DatesOnly, address.ScopeOn(Today, guardianUntil: Today));
+        Assert.Equal(AddressScope.Nothing, address.ScopeOn(Today.PlusDays(1), guardianUntil: Today));
+        Assert.Equal(AddressScope.DatesOnly, address.ScopeOn(Today, guardianUntil: null));
     }
 
     [Theory]

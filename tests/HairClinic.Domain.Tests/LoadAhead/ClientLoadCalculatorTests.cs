@@ -126,7 +126,7 @@ public sealed class ClientLoadCalculatorTests
     private static LifePrediction NeverLifts(LoadScenario scenario)
     {
         var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 1_000_000, 2_000_000);
-        var given = LifePopulation.Unseen(window) with { PracticeVariance = 0 };
+        var given = LifePopulation.FromPriors(window) with { PracticeVariance = 0 };
         return new LifePrediction(given, LifeNodes.For(given), window.Place);
     }
 }

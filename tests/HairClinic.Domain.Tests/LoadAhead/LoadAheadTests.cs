@@ -166,7 +166,7 @@ public sealed class LoadAheadTests
 
     private static LifePrediction Hold(LoadScenario scenario)
     {
-        var unseen = LifePopulation.Unseen(Window);
+        var unseen = LifePopulation.FromPriors(Window);
         // What all share is held at the scenario's value, so it spreads no more.
         var given = unseen with
         {

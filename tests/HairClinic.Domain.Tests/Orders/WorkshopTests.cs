@@ -16,13 +16,13 @@ public sealed class WorkshopTests
         Assert.Equal(("Workshop North", 1, 7), (_north.Name, _north.RemadeOfTwenty, _north.InspectionDays));
         foreach (var (remade, days) in new[] { (0, 0), (10, 60) })
         {
-            _north.Expect(remade, days);
+            _north.SetRemakesAndInspection(remade, days);
             Assert.Equal((remade, days), (_north.RemadeOfTwenty, _north.InspectionDays));
         }
         foreach (var remade in new[] { -1, 11 })
-            Refused.Saying("Of twenty orders 0 to 10 are made again.", () => _north.Expect(remade, 7));
+            Refused.Saying("Of twenty orders 0 to 10 are made again.", () => _north.SetRemakesAndInspection(remade, 7));
         foreach (var days in new[] { -1, 61 })
-            Refused.Saying("A unit is inspected and sent back within 0 to 60 days.", () => _north.Expect(1, days));
+            Refused.Saying("A unit is inspected and sent back within 0 to 60 days.", () => _north.SetRemakesAndInspection(1, days));
         Assert.Equal((10, 60), (_north.RemadeOfTwenty, _north.InspectionDays));
     }
 

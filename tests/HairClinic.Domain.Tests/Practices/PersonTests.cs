@@ -21,7 +21,7 @@ public sealed class PersonTests
         _person.Edit("Mara Quill", role);
         Assert.False(_person.TakesClients);
 
-        _person.Learn([(Guid.CreateVersion7(), Guid.CreateVersion7())]);
+        _person.SetSkills([(Guid.CreateVersion7(), Guid.CreateVersion7())]);
 
         Assert.Equal(takes, _person.TakesClients);
     }
@@ -46,9 +46,9 @@ public sealed class PersonTests
     {
         var (rebond, wash, colour) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
         var (first, second, third) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
-        _person.Learn([(first, rebond), (second, wash)]);
+        _person.SetSkills([(first, rebond), (second, wash)]);
 
-        _person.Learn([(Guid.CreateVersion7(), wash), (third, colour)]);
+        _person.SetSkills([(Guid.CreateVersion7(), wash), (third, colour)]);
 
         Assert.Equal([(second, wash), (third, colour)], _person.Skills.Select(s => (s.Id, s.ServiceKindId)));
         Assert.All(_person.Skills, s => Assert.Equal(_person.Id, s.PersonId));
@@ -76,13 +76,16 @@ public sealed class PersonTests
     public void An_absence_may_be_one_day_long_ends_no_earlier_than_it_starts_and_can_be_taken_back()
     {
         var (one, other) = (Guid.CreateVersion7(), Guid.CreateVersion7());
-        _person.BeAway(one, Day, Day, "Course");
-        _person.BeAway(other, Day.PlusDays(7), Day.PlusDays(9), "Leave");
+        _person.AddAbsence(one, Day, Day, "Course");
+        _person.AddAbsence(other, Day.PlusDays(7), Day.PlusDays(9), "Leave");
 
-        Refused.Saying("The absence ends before it starts.", () => _person.BeAway(Guid.CreateVersion7(), Day, Day.PlusDays(-1), "Leave"));
+        Refused.Saying(
+            "The absence ends before it starts.",
+            () => _person.AddAbsence(Guid.CreateVersion7(), Day, Day.PlusDays(-1), "Leave")
+        );
         Assert.Equal(2, _person.Absences.Count);
 
-        _person.ComeBack(one);
+        _person.RemoveAbsence(one);
         var left = Assert.Single(_person.Absences);
         Assert.Equal((other, Day.PlusDays(7), Day.PlusDays(9), "Leave"), (left.Id, left.From, left.To, left.Reason));
     }

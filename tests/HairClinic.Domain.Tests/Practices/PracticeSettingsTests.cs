@@ -89,7 +89,7 @@ public sealed class PracticeSettingsTests
         Bounds(
             taken,
             "A unit is ready to bond 0 to 90 days after it arrives.",
-            () => _settings.OrderAhead(days, 10),
+            () => _settings.SetOrderRule(days, 10),
             () => (_settings.PreparationDays, _settings.GapChancePercent) == (days, 10)
         );
 
@@ -102,7 +102,7 @@ public sealed class PracticeSettingsTests
         Bounds(
             taken,
             "The accepted chance of a day with no unit that still wears well is 1 to 30 percent.",
-            () => _settings.OrderAhead(14, percent),
+            () => _settings.SetOrderRule(14, percent),
             () => _settings.GapChancePercent == percent
         );
 

@@ -62,13 +62,16 @@ public sealed class SalonTests
     public void A_closure_may_be_one_day_long_ends_no_earlier_than_it_starts_and_can_be_taken_back()
     {
         var (one, other) = (Guid.CreateVersion7(), Guid.CreateVersion7());
-        _salon.Close(one, Day, Day, "Floor");
-        _salon.Close(other, Day.PlusDays(7), Day.PlusDays(9), "Holiday");
+        _salon.AddClosure(one, Day, Day, "Floor");
+        _salon.AddClosure(other, Day.PlusDays(7), Day.PlusDays(9), "Holiday");
 
-        Refused.Saying("The closure ends before it starts.", () => _salon.Close(Guid.CreateVersion7(), Day, Day.PlusDays(-1), "Floor"));
+        Refused.Saying(
+            "The closure ends before it starts.",
+            () => _salon.AddClosure(Guid.CreateVersion7(), Day, Day.PlusDays(-1), "Floor")
+        );
         Assert.Equal(2, _salon.Closures.Count);
 
-        _salon.Reopen(one);
+        _salon.RemoveClosure(one);
         var left = Assert.Single(_salon.Closures);
         Assert.Equal((other, Day.PlusDays(7), Day.PlusDays(9), "Holiday"), (left.Id, left.From, left.To, left.Reason));
     }

@@ -10,7 +10,7 @@ public sealed class ConsentLedgerTests
     [Fact]
     public void The_last_word_stands() =>
         Assert.Null(
-            ConsentLedger.StandsOn(
+            ConsentLedger.FindConsent(
                 [Said(true, Noon), Said(false, Noon + Duration.FromHours(1))],
                 ConsentSubject.Photos,
                 Noon + Duration.FromDays(1)
@@ -19,26 +19,28 @@ public sealed class ConsentLedgerTests
 
     [Fact]
     public void Before_it_was_taken_back_it_stood() =>
-        Assert.NotNull(ConsentLedger.StandsOn([Said(true, Noon), Said(false, Noon + Duration.FromHours(1))], ConsentSubject.Photos, Noon));
+        Assert.NotNull(
+            ConsentLedger.FindConsent([Said(true, Noon), Said(false, Noon + Duration.FromHours(1))], ConsentSubject.Photos, Noon)
+        );
 
     [Fact]
     public void Agreeing_to_photos_agrees_to_nothing_else() =>
-        Assert.Null(ConsentLedger.StandsOn([Said(true, Noon)], ConsentSubject.TeachingPhotos, Noon));
+        Assert.Null(ConsentLedger.FindConsent([Said(true, Noon)], ConsentSubject.TeachingPhotos, Noon));
 
     [Fact]
-    public void Silence_is_no_consent() => Assert.Null(ConsentLedger.StandsOn([], ConsentSubject.Treatment, Noon));
+    public void Silence_is_no_consent() => Assert.Null(ConsentLedger.FindConsent([], ConsentSubject.Treatment, Noon));
 
     [Fact]
     public void Of_two_at_the_same_instant_the_withdrawal_wins()
     {
-        Assert.Null(ConsentLedger.StandsOn([Said(true, Noon), Said(false, Noon)], ConsentSubject.Photos, Noon));
-        Assert.Null(ConsentLedger.StandsOn([Said(false, Noon), Said(true, Noon)], ConsentSubject.Photos, Noon));
+        Assert.Null(ConsentLedger.FindConsent([Said(true, Noon), Said(false, Noon)], ConsentSubject.Photos, Noon));
+        Assert.Null(ConsentLedger.FindConsent([Said(false, Noon), Said(true, Noon)], ConsentSubject.Photos, Noon));
     }
 
     [Fact]
     public void Agreed_again_after_taking_back_it_stands_again() =>
         Assert.NotNull(
-            ConsentLedger.StandsOn(
+            ConsentLedger.FindConsent(
                 [Said(true, Noon), Said(false, Noon + Duration.FromHours(1)), Said(true, Noon + Duration.FromHours(2))],
                 ConsentSubject.Photos,
                 Noon + Duration.FromHours(2)

@@ -27,7 +27,7 @@ public static class Spells
     private static Spell[] Of(Table table, string time, string ended) =>
         [
             .. table.Rows.Select(row =>
-                table.Number(row, ended) == 1 ? Spell.At(table.Number(row, time)) : Spell.After(table.Number(row, time))
+                table.Number(row, ended) == 1 ? Spell.Exact(table.Number(row, time)) : Spell.RightCensored(table.Number(row, time))
             ),
         ];
 }

@@ -19,14 +19,14 @@ public sealed class ArrivalDaysTests
 
         var (early, late) = days.Likely;
 
-        Assert.True(Today <= early && early <= days.By(0.5) && days.By(0.5) <= late);
+        Assert.True(Today <= early && early <= days.DayByChance(0.5) && days.DayByChance(0.5) <= late);
         // Of the orders that took longer than it has waited, one in ten is here by the first day and nine in ten by the last, and not a
         // day before.
         foreach (var (day, later) in new[] { (early, 0.9), (late, 0.1) })
         {
             var here = Period.DaysBetween(Today, day);
-            Assert.True(lead.LaterGiven(waited, here + 0.5) <= later);
-            Assert.True(lead.LaterGiven(waited, here - 0.5) > later);
+            Assert.True(lead.SurvivalGiven(waited, here + 0.5) <= later);
+            Assert.True(lead.SurvivalGiven(waited, here - 0.5) > later);
         }
     }
 
@@ -37,6 +37,6 @@ public sealed class ArrivalDaysTests
         var open = new ArrivalDays(table, new(Today, [], 1024), Today, 1024);
         var closed = new ArrivalDays(table, new(Today, [new(Today.PlusDays(1), Today.PlusDays(14))], 1024), Today, 1024);
 
-        Assert.Equal(open.By(0.5).PlusDays(14), closed.By(0.5));
+        Assert.Equal(open.DayByChance(0.5).PlusDays(14), closed.DayByChance(0.5));
     }
 }

@@ -14,10 +14,10 @@ public sealed class LeadTimeTests
         var lead = LeadTime.Learn(Row, [], []);
 
         Assert.Equal(0.2077, Row.Scale, 5e-5);
-        Assert.Equal(0.5, lead.Later(56), 1e-12);
-        Assert.Equal(0.1, lead.Later(77), 1e-5);
-        Assert.Equal(1, lead.Later(0));
-        Assert.Equal(StudentT.CDF(Math.Log(56), Row.Scale, 4, Math.Log(90)), 1 - lead.Later(90), 1e-12);
+        Assert.Equal(0.5, lead.Survival(56), 1e-12);
+        Assert.Equal(0.1, lead.Survival(77), 1e-5);
+        Assert.Equal(1, lead.Survival(0));
+        Assert.Equal(StudentT.CDF(Math.Log(56), Row.Scale, 4, Math.Log(90)), 1 - lead.Survival(90), 1e-12);
     }
 
     // By hand from the normal-inverse-gamma update (Gelman et al., Bayesian Data Analysis, section 3.3; from memory).
@@ -36,7 +36,7 @@ public sealed class LeadTimeTests
 
         Assert.Equal(4, lead.Arrived);
         foreach (var at in new[] { 40.0, 60, 90, 150 })
-            Assert.Equal(1 - StudentT.CDF(centre, scale, 8, Math.Log(at)), lead.Later(at), 1e-12);
+            Assert.Equal(1 - StudentT.CDF(centre, scale, 8, Math.Log(at)), lead.Survival(at), 1e-12);
     }
 
     // An order placed today says nothing yet, but goes through the grid: it must give the closed form back.
@@ -47,7 +47,7 @@ public sealed class LeadTimeTests
         {
             var (closed, grid) = (LeadTime.Learn(Row, arrived, []), LeadTime.Learn(Row, arrived, [0]));
             for (var days = 10; days < 400; days += 30)
-                Assert.Equal(closed.Later(days), grid.Later(days), 1e-8);
+                Assert.Equal(closed.Survival(days), grid.Survival(days), 1e-8);
         }
     }
 
@@ -63,11 +63,14 @@ public sealed class LeadTimeTests
         Assert.Equal((4, 3), (read.Arrived, read.InFlight));
         for (var days = 1; days < 730; days += 9)
         {
-            Assert.Equal(anew.Later(days), read.Later(days));
-            Assert.Equal(anew.LaterGiven(40, days), read.LaterGiven(40, days));
+            Assert.Equal(anew.Survival(days), read.Survival(days));
+            Assert.Equal(anew.SurvivalGiven(40, days), read.SurvivalGiven(40, days));
         }
-        Assert.Equal(LeadTimeTable.Build(anew, 0.1, 3, 730).Later(70), LeadTimeTable.Build(stored.LeadFor(Row), 0.1, 3, 730).Later(70));
-        Assert.Equal(LeadTime.Learn(new(40, 77), [60, 70, 65, 80], [12, 40, 90]).Later(50), stored.LeadFor(new(40, 77)).Later(50));
+        Assert.Equal(
+            LeadTimeTable.Build(anew, 0.1, 3, 730).Survival(70),
+            LeadTimeTable.Build(stored.LeadFor(Row), 0.1, 3, 730).Survival(70)
+        );
+        Assert.Equal(LeadTime.Learn(new(40, 77), [60, 70, 65, 80], [12, 40, 90]).Survival(50), stored.LeadFor(new(40, 77)).Survival(50));
     }
 
     // Far out in the tail, where next to nothing is left out, against the plain sum.
@@ -76,10 +79,10 @@ public sealed class LeadTimeTests
     {
         var lead = LeadTime.Learn(Row, [60, 70, 65, 80, 58, 61, 77, 90], [200]);
 
-        var left = Enumerable.Range(1, 700).Select(days => lead.LaterGiven(200, days)).ToList();
+        var left = Enumerable.Range(1, 700).Select(days => lead.SurvivalGiven(200, days)).ToList();
 
         Assert.All(left.Zip(left.Skip(1)), pair => Assert.True(pair.First >= pair.Second));
-        Assert.All([1, 30, 300], days => Assert.Equal(lead.Later(200 + days) / lead.Later(200), lead.LaterGiven(200, days), 0.2));
+        Assert.All([1, 30, 300], days => Assert.Equal(lead.Survival(200 + days) / lead.Survival(200), lead.SurvivalGiven(200, days), 0.2));
     }
 
     [Fact]
@@ -88,7 +91,7 @@ public sealed class LeadTimeTests
         var (closed, lead) = (LeadTime.Learn(Row, [], []), LeadTime.Learn(Row, [], [50]));
 
         foreach (var days in new[] { 1.0, 10, 30, 100 })
-            Assert.Equal(closed.Later(50 + days) / closed.Later(50), lead.LaterGiven(50, days), 1e-8);
+            Assert.Equal(closed.Survival(50 + days) / closed.Survival(50), lead.SurvivalGiven(50, days), 1e-8);
     }
 
     [Fact]
@@ -97,8 +100,8 @@ public sealed class LeadTimeTests
         var (before, after) = (LeadTime.Learn(Row, [60, 58], []), LeadTime.Learn(Row, [60, 58], [85, 20]));
 
         Assert.Equal(2, after.InFlight);
-        Assert.All(Enumerable.Range(5, 16), i => Assert.True(after.Later(10 * i) > before.Later(10 * i)));
-        Assert.True(after.Later(80) > before.Later(80) + 0.02);
+        Assert.All(Enumerable.Range(5, 16), i => Assert.True(after.Survival(10 * i) > before.Survival(10 * i)));
+        Assert.True(after.Survival(80) > before.Survival(80) + 0.02);
     }
 
     [Fact]
@@ -108,17 +111,18 @@ public sealed class LeadTimeTests
         var table = LeadTimeTable.Build(lead, 0.2, 3, 730);
         // By the definition: the first unit is remade, and both lead times and the inspection have to be over.
         var remade =
-            Enumerable.Range(0, 200).Sum(d => (lead.Later(d - 0.5) - lead.Later(d + 0.5)) * lead.Later(150.5 - 3 - d)) + lead.Later(199.5);
+            Enumerable.Range(0, 200).Sum(d => (lead.Survival(d - 0.5) - lead.Survival(d + 0.5)) * lead.Survival(150.5 - 3 - d))
+            + lead.Survival(199.5);
 
-        Assert.Equal(0.8 * lead.Later(150.5) + 0.2 * remade, table.Later(150), 1e-9);
-        Assert.Equal(1, table.Later(-1), 1e-12);
+        Assert.Equal(0.8 * lead.Survival(150.5) + 0.2 * remade, table.Survival(150), 1e-9);
+        Assert.Equal(1, table.Survival(-1), 1e-12);
     }
 
     [Fact]
     public void A_remake_rate_is_a_belief_that_orders_move()
     {
         Assert.Equal(0.05, RemakeRate.Usual.Mean, 1e-12);
-        Assert.Equal(0.1, RemakeRate.Usual.Seen(remade: 3, kept: 17).Mean, 1e-12);
+        Assert.Equal(0.1, RemakeRate.Usual.AddOutcomes(remade: 3, kept: 17).Mean, 1e-12);
     }
 
     [Fact]

@@ -127,11 +127,11 @@ public sealed class ReorderRuleTests
     public void A_belief_on_five_places_answers_as_on_all_of_them()
     {
         var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
-        var all = LifeNodes.For(LifePopulation.Unseen(window));
+        var all = LifeNodes.For(LifePopulation.FromPriors(window));
         UnitInHouse[] units = [new(window.Centre, window.Width, window.Sigma, 40), new(window.Centre, window.Width, window.Sigma, 100)];
         var question = Question(0, 0.1, 0) with { InHand = units, Client = all };
         var rule = new ReorderRule();
-        var (full, few) = (rule.Answer(question), rule.Answer(question with { Client = all.Few() }));
+        var (full, few) = (rule.Answer(question), rule.Answer(question with { Client = all.Reduce() }));
 
         Assert.Equal(full.GapIfOrderedToday, few.GapIfOrderedToday, 1e-5);
         Assert.Equal(full.ReorderInDays, few.ReorderInDays);
@@ -145,7 +145,8 @@ public sealed class ReorderRuleTests
         var life = new LifePrediction(population, LifeNodes.For(population), RowOffset.Plain);
         var question = Question(5, 0.3, 50) with { Distribution = LifeDistribution.LogNormal };
         var expected =
-            Lead.Never + Enumerable.Range(0, 730).Sum(d => (Lead.Later(d - 1) - Lead.Later(d)) * (1 - life.SurvivalGiven(50, d + 14)));
+            Lead.Never
+            + Enumerable.Range(0, 730).Sum(d => (Lead.Survival(d - 1) - Lead.Survival(d)) * (1 - life.SurvivalGiven(50, d + 14)));
 
         Assert.Equal(expected, new ReorderRule().Answer(question).GapIfOrderedToday, 1e-8);
     }
@@ -155,14 +156,14 @@ public sealed class ReorderRuleTests
     public void The_ages_of_units_in_hand_belong_to_what_is_believed_of_the_client()
     {
         var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
-        var population = LifePopulation.Unseen(window) with { PracticeVariance = 0 };
+        var population = LifePopulation.FromPriors(window) with { PracticeVariance = 0 };
         LifeNodes Believe(params Spell[] own) =>
             LifeNodes.For(population, LifetimeFitRows.Create(own, [], [.. own.Select(_ => window.Place)], new int[own.Length]));
-        var life = new LifePrediction(population, Believe(Spell.At(190)), window.Place);
+        var life = new LifePrediction(population, Believe(Spell.Exact(190)), window.Place);
         var certain = LeadTimeTable.Build(LeadTime.Learn(new LeadTimePrior(56, 56.00001), [], []), 0, 0, 730);
         var question = Question(window.Centre, window.Sigma, 160) with
         {
-            Client = Believe(Spell.At(190), Spell.After(160)),
+            Client = Believe(Spell.Exact(190), Spell.RightCensored(160)),
             InHand = [new UnitInHouse(window.Centre, window.Width, window.Sigma, 160)],
             Lead = certain,
         };
@@ -208,7 +209,7 @@ public sealed class ReorderRuleTests
     {
         var answer = new ReorderRule(64).Answer(Question(Math.Log(1e6), 0.1, 0));
 
-        Assert.Equal(Lead.Later(49), answer.GapIfOrderedToday, 1e-9);
+        Assert.Equal(Lead.Survival(49), answer.GapIfOrderedToday, 1e-9);
     }
 
     [Fact]
@@ -252,6 +253,14 @@ public sealed class ReorderRuleTests
     private static ReorderInput Question(double centre, double tau, int age)
     {
         var sure = new LifePopulation(LifeDistribution.Weibull, 0, [], 0, 0, 0, 0);
-        return new ReorderInput(LifeDistribution.Weibull, LifeNodes.For(sure).Few(), [new(centre, 1, tau, age)], [], Lead, AlwaysOpen, 14);
+        return new ReorderInput(
+            LifeDistribution.Weibull,
+            LifeNodes.For(sure).Reduce(),
+            [new(centre, 1, tau, age)],
+            [],
+            Lead,
+            AlwaysOpen,
+            14
+        );
     }
 }

@@ -20,7 +20,7 @@ public sealed class SimulatedGapTests
         var life = new UnitInHouse(Window.Centre, Window.Width, Window.Sigma, 0);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
-            LifeNodes.For(LifePopulation.Unseen(Window)).Few(),
+            LifeNodes.For(LifePopulation.FromPriors(Window)).Reduce(),
             [life with { WornDays = 50 }, life],
             [new UnitOnOrder(life, LeadTimeTable.InFlight(Lead, Waited, 0.1, 3, 730), Days)],
             LeadTimeTable.Build(Lead, 0.1, 3, 730),
@@ -68,9 +68,9 @@ public sealed class SimulatedGapTests
 
     private static double Remade(Random dice, double first) => dice.NextDouble() < 0.1 ? first + 3 + Fresh(dice) : first;
 
-    private static double Fresh(Random dice) => Inverse(1 - dice.NextDouble(), Lead.Later);
+    private static double Fresh(Random dice) => Inverse(1 - dice.NextDouble(), Lead.Survival);
 
-    private static double OfFlight(Random dice) => Inverse(1 - dice.NextDouble(), d => Lead.LaterGiven(Waited, d));
+    private static double OfFlight(Random dice) => Inverse(1 - dice.NextDouble(), d => Lead.SurvivalGiven(Waited, d));
 
     private static readonly Dictionary<string, double[]> Tables = [];
 

@@ -29,8 +29,8 @@ public sealed class ClientOccupancyTests
         missed.MarkDidNotCome(At(9, 30));
         Assert.False(off.HoldsClient || missed.HoldsClient);
 
-        off.TakeBack();
-        missed.TakeBack();
+        off.UndoStateChange();
+        missed.UndoStateChange();
 
         Assert.True(off.HoldsClient && missed.HoldsClient);
     }
@@ -79,7 +79,7 @@ public sealed class ClientOccupancyTests
         ClientOccupancy.Settle([own], [aside]);
 
         aside.Arrive(Day);
-        aside.TakeBack();
+        aside.UndoStateChange();
         aside.Restore(VisitState.Booked, "a", Day);
         Assert.False(aside.HoldsClient);
 

@@ -12,14 +12,17 @@ public sealed class ServiceKindTests
         var rebond = new ServiceKind(Guid.CreateVersion7(), " Rebond ", ServicePurpose.Rebond);
         Assert.Equal("Rebond", rebond.Name);
 
-        rebond.Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, 5), (Guid.CreateVersion7(), SegmentKind.HandsOn, 480)]);
+        rebond.SetSteps([(Guid.CreateVersion7(), SegmentKind.HandsOn, 5), (Guid.CreateVersion7(), SegmentKind.HandsOn, 480)]);
         foreach (var minutes in new[] { 4, 481 })
-            Refused.Saying("A step lasts 5 to 480 minutes.", () => rebond.Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, minutes)]));
-        Refused.Saying("A service has at least one step.", () => rebond.Consist([]));
+            Refused.Saying(
+                "A step lasts 5 to 480 minutes.",
+                () => rebond.SetSteps([(Guid.CreateVersion7(), SegmentKind.HandsOn, minutes)])
+            );
+        Refused.Saying("A service has at least one step.", () => rebond.SetSteps([]));
         Assert.Equal(485, rebond.Minutes);
         Assert.Equal([1, 2], rebond.Steps.Select(s => s.Position));
 
-        rebond.Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, 30)]);
+        rebond.SetSteps([(Guid.CreateVersion7(), SegmentKind.HandsOn, 30)]);
         Assert.Equal(30, rebond.Minutes);
     }
 

@@ -75,7 +75,7 @@ public sealed class VisitStateTests
 
         Assert.False(visit.HoldsChair || visit.HoldsClient);
         Assert.All(visit.Segments, s => Assert.False(s.HoldsChair || s.HoldsHands));
-        visit.TakeBack();
+        visit.UndoStateChange();
         Assert.True(visit.HoldsChair && visit.HoldsClient);
         Assert.Equal([(true, true), (false, false), (true, true)], visit.Segments.Select(s => (s.HoldsChair, s.HoldsHands)));
     }
@@ -99,7 +99,7 @@ public sealed class VisitStateTests
     {
         var visit = In(from);
 
-        visit.TakeBack();
+        visit.UndoStateChange();
 
         Assert.Equal(to, visit.State);
     }
@@ -108,7 +108,10 @@ public sealed class VisitStateTests
     [InlineData(VisitState.Booked)]
     [InlineData(VisitState.Done)]
     public void Where_there_is_none_it_is_said(VisitState state) =>
-        Assert.Equal($"This visit is {state}: there is nothing to take back.", Assert.Throws<Refusal>(() => In(state).TakeBack()).Message);
+        Assert.Equal(
+            $"This visit is {state}: there is nothing to take back.",
+            Assert.Throws<Refusal>(() => In(state).UndoStateChange()).Message
+        );
 
     [Theory]
     [MemberData(nameof(EachState))]
@@ -134,7 +137,7 @@ public sealed class VisitStateTests
     public void Its_steps_follow_one_another_on_its_salons_day_in_the_services_order()
     {
         var service = new ServiceKind(Guid.CreateVersion7(), "Rebond", ServicePurpose.Rebond);
-        service.Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, 50), (Guid.CreateVersion7(), SegmentKind.Wait, 20)]);
+        service.SetSteps([(Guid.CreateVersion7(), SegmentKind.HandsOn, 50), (Guid.CreateVersion7(), SegmentKind.Wait, 20)]);
         var auckland = new Salon(Guid.CreateVersion7(), "Quay", "Pacific/Auckland", "NZD");
         var visit = new Visit(Guid.CreateVersion7(), Guid.CreateVersion7(), Salon.Id, service.Id);
         var (chair, person) = (Guid.CreateVersion7(), Guid.CreateVersion7());
@@ -203,9 +206,9 @@ public sealed class VisitStateTests
     public void A_remark_of_blanks_is_none()
     {
         var visit = Booked.Hour(10);
-        visit.Remark("  Brings the spare ");
+        visit.SetNote("  Brings the spare ");
         Assert.Equal("Brings the spare", visit.Note);
-        visit.Remark(" ");
+        visit.SetNote(" ");
         Assert.Null(visit.Note);
     }
 

@@ -7,7 +7,7 @@ namespace HairClinic.Domain.Tests.Wear;
 public sealed class LearnedRebondTargetTests
 {
     private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56);
-    private static readonly LifePopulation Unseen = LifePopulation.Unseen(Window);
+    private static readonly LifePopulation Unseen = LifePopulation.FromPriors(Window);
     private static readonly LifeNodes Unknown = LifeNodes.For(Unseen);
 
     [Fact]
@@ -30,7 +30,10 @@ public sealed class LearnedRebondTargetTests
     [Fact]
     public void Their_own_bonds_move_it_against_what_it_would_be_without_them()
     {
-        var own = LifeNodes.For(Unseen, LifetimeFitRows.Create([Spell.At(20), Spell.At(21)], [], [Window.Place, Window.Place], new int[2]));
+        var own = LifeNodes.For(
+            Unseen,
+            LifetimeFitRows.Create([Spell.Exact(20), Spell.Exact(21)], [], [Window.Place, Window.Place], new int[2])
+        );
 
         var target = LearnedRebondTarget.From(Unseen, own, Window, effect: 0, fitted: false)!.Value;
 

@@ -148,8 +148,8 @@ public sealed class AccessLogTests(PgServer server)
             server,
             scene =>
             {
-                var salon = scene.LayPractice("Practice under test").OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-                _ada = scene.Welcome("C-1", "Ada Fenwick", salon).Id;
+                var salon = scene.AddPractice("Practice under test").OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+                _ada = scene.AddClient("C-1", "Ada Fenwick", salon).Id;
                 _sten = scene.Hire("Sten Ito", StaffRole.Stylist, salon);
             }
         );

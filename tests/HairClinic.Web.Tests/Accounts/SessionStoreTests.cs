@@ -18,13 +18,13 @@ public sealed class SessionStoreTests(PgServer server) : PracticeTest(server)
         for (var used = 0; used < 13; used++)
         {
             clinic.Clock.Advance(Duration.FromMinutes(55));
-            Assert.True(await BookAsync(clinic, b => b.SeenAsync(id, user.Id, Cancel)));
+            Assert.True(await BookAsync(clinic, b => b.CheckAndTouchAsync(id, user.Id, Cancel)));
         }
 
         // 11 h 55 min have passed; the limit comes while it is in use.
         clinic.Clock.Advance(Duration.FromMinutes(6));
 
-        Assert.False(await BookAsync(clinic, b => b.SeenAsync(id, user.Id, Cancel)));
+        Assert.False(await BookAsync(clinic, b => b.CheckAndTouchAsync(id, user.Id, Cancel)));
     }
 
     [Fact]
@@ -36,7 +36,7 @@ public sealed class SessionStoreTests(PgServer server) : PracticeTest(server)
 
         clinic.Clock.Advance(SignInSession.Idle);
 
-        Assert.False(await BookAsync(clinic, b => b.SeenAsync(id, user.Id, Cancel)));
+        Assert.False(await BookAsync(clinic, b => b.CheckAndTouchAsync(id, user.Id, Cancel)));
     }
 
     [Fact]
@@ -82,7 +82,7 @@ public sealed class SessionStoreTests(PgServer server) : PracticeTest(server)
 
         Assert.False(await BookAsync(clinic, b => b.EndAsync(other.Id, id, SessionEnd.EndedByPerson, Cancel)));
         Assert.False(await BookAsync(clinic, b => b.StillCountsAsync(id, other.Id, clinic.Clock.GetCurrentInstant(), Cancel)));
-        Assert.True(await BookAsync(clinic, b => b.SeenAsync(id, user.Id, Cancel)));
+        Assert.True(await BookAsync(clinic, b => b.CheckAndTouchAsync(id, user.Id, Cancel)));
     }
 
     [Fact]
@@ -91,14 +91,14 @@ public sealed class SessionStoreTests(PgServer server) : PracticeTest(server)
         await using var clinic = await OpenAsync();
         var user = await UserAsync(clinic);
         var id = await BookAsync(clinic, b => b.BeginAsync(user, SignInWay.Password, null, Cancel));
-        Assert.True(await BookAsync(clinic, b => b.SeenAsync(id, user.Id, Cancel)));
+        Assert.True(await BookAsync(clinic, b => b.CheckAndTouchAsync(id, user.Id, Cancel)));
         clinic.Commands.Clear();
 
-        Assert.True(await BookAsync(clinic, b => b.SeenAsync(id, user.Id, Cancel)));
+        Assert.True(await BookAsync(clinic, b => b.CheckAndTouchAsync(id, user.Id, Cancel)));
         Assert.Empty(clinic.Commands.All);
 
         await BookAsync(clinic, b => b.EndAsync(user.Id, id, SessionEnd.EndedByPerson, Cancel));
-        Assert.False(await BookAsync(clinic, b => b.SeenAsync(id, user.Id, Cancel)));
+        Assert.False(await BookAsync(clinic, b => b.CheckAndTouchAsync(id, user.Id, Cancel)));
     }
 
     [Theory]

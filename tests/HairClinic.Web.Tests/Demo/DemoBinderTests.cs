@@ -71,7 +71,7 @@ public sealed class DemoBinderTests(PgServer server)
 
     private static void Lay(Scene scene)
     {
-        scene.LayPractice("A practice with an old book");
+        scene.AddPractice("A practice with an old book");
         foreach (var salon in DemoPractice.Salons)
             scene.OpenSalon(salon.Name, salon.Zone, salon.Currency, chairs: 0);
     }

@@ -88,8 +88,8 @@ public sealed class DemoCalculatedTests(PgServer server)
     {
         var lead = LeadTime.Learn(kinds[told.UnitKindId].Lead(), told.Arrived, told.Waited);
         // Some two hundred orders a kind: the 99 % bands of the chances at the true median and at the true day of nine in ten.
-        Assert.InRange(lead.Later(maker.LeadDays), 0.4, 0.6);
-        Assert.InRange(lead.Later(maker.LeadDays * Math.Exp(NormalBand.EightyPercent * maker.LeadSpread)), 0.05, 0.15);
+        Assert.InRange(lead.Survival(maker.LeadDays), 0.4, 0.6);
+        Assert.InRange(lead.Survival(maker.LeadDays * Math.Exp(NormalBand.EightyPercent * maker.LeadSpread)), 0.05, 0.15);
         var made = (double)told.Remade + told.Kept;
         Near(
             DemoModelParameters.RemakeRate,
@@ -104,7 +104,7 @@ public sealed class DemoCalculatedTests(PgServer server)
 
     private static void Lay(Scene scene)
     {
-        scene.LayPractice("A practice with an old book");
+        scene.AddPractice("A practice with an old book");
         foreach (var salon in DemoPractice.Salons)
             scene.OpenSalon(salon.Name, salon.Zone, salon.Currency, chairs: 0);
     }

@@ -195,7 +195,7 @@ public sealed class DemoModelParametersTests(PgServer server)
 
     private static void Lay(Scene scene)
     {
-        scene.LayPractice("A practice with an old book");
+        scene.AddPractice("A practice with an old book");
         foreach (var salon in DemoPractice.Salons)
             scene.OpenSalon(salon.Name, salon.Zone, salon.Currency, chairs: 0);
     }
@@ -214,7 +214,7 @@ public sealed class DemoModelParametersTests(PgServer server)
     {
         var row = told.Row;
         var bond = new Bond(Guid.CreateVersion7(), Guid.Empty, Guid.Empty, told.AppliedOn, null, row.Attachment!.Value, null);
-        bond.Use([], row.WaitsKept);
+        bond.SetProducts([], row.WaitsKept);
         if (row.LastSoundOn is { } sound)
             bond.SeenSound(sound);
         if (row.Lift is { } lift)

@@ -11,7 +11,7 @@ public sealed class DemoSeederTests(PgServer server)
     [Fact]
     public async Task A_database_that_holds_a_practice_is_left_alone()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.LayPractice("Somebody's own"));
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.AddPractice("Somebody's own"));
 
         var filled = await clinic.UseAsync<DemoSeeder, DemoSeeder.Filled?>(
             clinic.Job,
@@ -58,7 +58,7 @@ public sealed class DemoSeederTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("A practice with an old book");
+                scene.AddPractice("A practice with an old book");
                 foreach (var salon in DemoPractice.Salons)
                     scene.OpenSalon(salon.Name, salon.Zone, salon.Currency, chairs: 0);
             },
@@ -93,13 +93,13 @@ public sealed class DemoSeederTests(PgServer server)
 
     private static void Lay(Scene scene)
     {
-        scene.LayPractice("A practice with tours");
+        scene.AddPractice("A practice with tours");
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
         var desk = scene.Hire("Petra Quillon", Domain.Practices.StaffRole.FrontDesk, salon);
         foreach (var product in DemoPractice.Products)
             scene.Stock(product.Name, product.Kind, product.Chemistry, "L1");
         foreach (var kind in DemoPractice.Kinds)
-            scene.Make(kind.Name, kind.Base, kind.Workshop);
-        Tours.Lay(scene, salon, desk);
+            scene.AddUnitKind(kind.Name, kind.Base, kind.Workshop);
+        Tours.AddAll(scene, salon, desk);
     }
 }

@@ -105,7 +105,7 @@ public sealed class AccessMatrixTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("Practice under test");
+                scene.AddPractice("Practice under test");
                 ours = scene.OpenSalon("Ours", "Europe/London", "GBP", chairs: 2);
                 theirs = scene.OpenSalon("Theirs", "Europe/London", "GBP", chairs: 2);
                 foreach (var role in Enum.GetValues<StaffRole>())
@@ -118,12 +118,12 @@ public sealed class AccessMatrixTests(PgServer server)
                     scene.Hire("C", StaffRole.FrontDesk),
                     scene.Hire("D", StaffRole.FrontDesk),
                 ];
-                own = scene.Welcome("C-1", "Own One", ours, email: "own@example.test");
+                own = scene.AddClient("C-1", "Own One", ours, email: "own@example.test");
                 scene.Db.ClientSignIns.Add(signIn = new ClientSignIn(Guid.NewGuid(), own.Id, "own@example.test", scene.Now));
-                neighbour = scene.Welcome("C-2", "Neighbour Two", ours);
-                elsewhere = scene.Welcome("C-3", "Elsewhere Three", theirs);
-                guest = scene.Welcome("C-4", "Guest Four", theirs);
-                second = scene.Welcome("C-5", "Second Five", ours);
+                neighbour = scene.AddClient("C-2", "Neighbour Two", ours);
+                elsewhere = scene.AddClient("C-3", "Elsewhere Three", theirs);
+                guest = scene.AddClient("C-4", "Guest Four", theirs);
+                second = scene.AddClient("C-5", "Second Five", ours);
                 var until = scene.Now + Duration.FromDays(1);
                 scene.Db.ClientGrants.Add(
                     new ClientGrant(
@@ -146,10 +146,10 @@ public sealed class AccessMatrixTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("Another practice");
+                scene.AddPractice("Another practice");
                 abroad = scene.OpenSalon("Abroad", "Europe/Madrid", "EUR", chairs: 1);
                 other = scene.Hire("Somebody", StaffRole.Stylist);
-                stranger = scene.Welcome("X-1", "Stranger", abroad);
+                stranger = scene.AddClient("X-1", "Stranger", abroad);
             }
         );
         var people = await clinic.ReadAsync(db => db.People.ToListAsync(TestContext.Current.CancellationToken));

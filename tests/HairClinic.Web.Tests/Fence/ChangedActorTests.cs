@@ -45,8 +45,8 @@ public sealed class ChangedActorTests(PgServer server)
         var signIn = new ClientSignIn(Guid.NewGuid(), _client.Id, "ada@example.test", TestClinic.UsualNow);
         await clinic.LayAsync(scene =>
         {
-            kept = scene.Welcome("C-2", "Ada Fenwick", _salon, email: "ada@example.test");
-            scene.Db.Clients.Single(c => c.Id == _client.Id).Reach(null, "ada@example.test");
+            kept = scene.AddClient("C-2", "Ada Fenwick", _salon, email: "ada@example.test");
+            scene.Db.Clients.Single(c => c.Id == _client.Id).SetContact(null, "ada@example.test");
             scene.Db.ClientSignIns.Add(signIn);
         });
         var own = new ClientActor(clinic.PracticeId, _client.Id, signIn.Id);
@@ -67,10 +67,10 @@ public sealed class ChangedActorTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("Practice under test");
+                scene.AddPractice("Practice under test");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
                 _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
-                _client = scene.Welcome("C-1", "Ada Fenwick", _salon);
+                _client = scene.AddClient("C-1", "Ada Fenwick", _salon);
             }
         );
 

@@ -82,7 +82,7 @@ public sealed class FunctionPrivilegesTests(PgServer server)
     [InlineData("select app_standing(gen_random_uuid())")]
     public async Task The_program_cannot_call_what_only_triggers_do(string sql)
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.LayPractice("Practice under test"));
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.AddPractice("Practice under test"));
         await using var connection = new NpgsqlConnection(server.Connections.Program);
         await connection.OpenAsync(Cancel);
         await AccessMatrixTests.ActAsync(connection, clinic.Job, Cancel);

@@ -181,12 +181,12 @@ public sealed class HomeRulesTests(PgServer server)
                 _third = g.Scene.OpenSalon("Mill Lane", "Europe/London", "GBP", chairs: 1);
                 _managerThere = g.Scene.Hire("Manager there", StaffRole.Manager, g.There);
                 _trainee = g.Scene.Hire("Trainee there", StaffRole.Trainee, g.There);
-                _guest = g.Scene.Welcome("G-1", "Guest One", g.Here);
-                _second = g.Scene.Welcome("G-2", "Guest Two", g.Here);
-                _hidden = g.Scene.Welcome("H-1", "Hidden One", g.Here);
-                _theirs = g.Scene.Welcome("T-1", "Theirs One", g.There);
-                g.Scene.Welcome("M-1", "Mill One", _third);
-                _guest.Plan(new LifeEvent(Guid.CreateVersion7(), _guest.Id, LifeEventKind.Other, g.Today, g.Today, away: false));
+                _guest = g.Scene.AddClient("G-1", "Guest One", g.Here);
+                _second = g.Scene.AddClient("G-2", "Guest Two", g.Here);
+                _hidden = g.Scene.AddClient("H-1", "Hidden One", g.Here);
+                _theirs = g.Scene.AddClient("T-1", "Theirs One", g.There);
+                g.Scene.AddClient("M-1", "Mill One", _third);
+                _guest.AddEvent(new LifeEvent(Guid.CreateVersion7(), _guest.Id, LifeEventKind.Other, g.Today, g.Today, away: false));
                 var chair = g.Scene.Chairs.First(c => c.SalonId == g.There.Id);
                 g.Scene.Book(_guest, g.Scene.Services[0], chair, g.StylistThere, g.Scene.Now - Duration.FromDays(visitedDaysAgo));
             })

@@ -123,10 +123,10 @@ public sealed class OpeningAddressFenceTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("Practice under test");
+                scene.AddPractice("Practice under test");
                 salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
                 person = scene.Hire("Stylist", StaffRole.Stylist, salon);
-                client = scene.Welcome("C-1", "Ada Fenwick", salon, email: Mine);
+                client = scene.AddClient("C-1", "Ada Fenwick", salon, email: Mine);
                 scene.LeaveUnconfirmed(client);
             }
         );

@@ -73,11 +73,11 @@ public sealed class OwnersRightsTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("Practice under test");
+                scene.AddPractice("Practice under test");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
                 _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
-                _ada = scene.Welcome("C-1", "Ada Fenwick", _salon, email: "ada@example.test");
-                _ben = scene.Welcome("C-2", "Ben Arkwright", _salon, email: "ben@example.test");
+                _ada = scene.AddClient("C-1", "Ada Fenwick", _salon, email: "ada@example.test");
+                _ben = scene.AddClient("C-2", "Ben Arkwright", _salon, email: "ben@example.test");
             }
         );
 

@@ -52,7 +52,7 @@ internal sealed record RandomWorld(List<RandomWorld.Asking> Actors, List<Guid> E
             server,
             scene =>
             {
-                scene.LayPractice("Practice");
+                scene.AddPractice("Practice");
                 service = scene.Services[0].Id;
                 for (var s = 0; s < 3; s++)
                     salons.Add(scene.OpenSalon($"Salon {s}", "Europe/London", "GBP", chairs: 1));
@@ -62,9 +62,9 @@ internal sealed record RandomWorld(List<RandomWorld.Asking> Actors, List<Guid> E
                     people.Add(scene.Hire($"{role} two", role, salons[1], salons[2]));
                 }
                 for (var c = 0; c < Many; c++)
-                    clients.Add(scene.Welcome($"C-{c}", $"Client {c}", salons[random.Next(3)]));
+                    clients.Add(scene.AddClient($"C-{c}", $"Client {c}", salons[random.Next(3)]));
                 foreach (var client in clients)
-                    client.Plan(
+                    client.AddEvent(
                         new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Other, new(2027, 3, 1), new(2027, 3, 2), away: false)
                     );
                 for (var v = 0; v < 32; v++)

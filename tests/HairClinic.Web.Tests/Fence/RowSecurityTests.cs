@@ -56,7 +56,7 @@ public sealed class RowSecurityTests(PgServer server)
     [Fact]
     public async Task Without_an_actor_the_program_reads_no_row()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.LayPractice("Practice under test"));
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.AddPractice("Practice under test"));
         await using var connection = await OpenAsync(server.Connections.Program);
         await using var ask = new NpgsqlCommand("select count(*) from practice_settings", connection);
 
@@ -66,7 +66,7 @@ public sealed class RowSecurityTests(PgServer server)
     [Fact]
     public async Task A_row_of_another_practice_can_be_neither_written_nor_taken()
     {
-        await using var theirs = await TestClinic.OpenAsync(server, scene => scene.LayPractice("Theirs"));
+        await using var theirs = await TestClinic.OpenAsync(server, scene => scene.AddPractice("Theirs"));
         await using var connection = await OpenAsync(server.Connections.Program);
         await using (var act = new NpgsqlCommand("select set_config('app.practice', $1, false)", connection))
         {
@@ -90,7 +90,7 @@ public sealed class RowSecurityTests(PgServer server)
     [Fact]
     public async Task A_pooled_connection_forgets_who_used_it()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.LayPractice("Practice under test"));
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.AddPractice("Practice under test"));
         var only = new NpgsqlConnectionStringBuilder(server.Connections.Program)
         {
             MaxPoolSize = 1,

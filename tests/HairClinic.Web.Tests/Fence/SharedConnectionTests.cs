@@ -19,9 +19,9 @@ public sealed class SharedConnectionTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("Practice under test");
+                scene.AddPractice("Practice under test");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-                clients.AddRange(Names.Select((name, n) => scene.Welcome($"C-{n}", name, salon, email: $"c{n}@example.test")));
+                clients.AddRange(Names.Select((name, n) => scene.AddClient($"C-{n}", name, salon, email: $"c{n}@example.test")));
             }
         );
         await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == clients[0].Id).Leave(new(2027, 2, 1)));

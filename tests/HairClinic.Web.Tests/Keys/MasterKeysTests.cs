@@ -21,7 +21,7 @@ public sealed class MasterKeysTests(PgServer server)
     {
         using var site = new KeySite(server);
         await using (var first = await site.StartAsync())
-            first.GetRequiredService<MasterKeys>().Open();
+            first.GetRequiredService<MasterKeys>().EnsureLoaded();
 
         Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(site.File));
         Assert.Equal(
@@ -39,11 +39,11 @@ public sealed class MasterKeysTests(PgServer server)
     {
         using var site = new KeySite(server);
         await using (var first = await site.StartAsync())
-            first.GetRequiredService<MasterKeys>().Open();
+            first.GetRequiredService<MasterKeys>().EnsureLoaded();
         File.Delete(site.File);
 
         await using var again = await site.StartAsync();
-        var refused = Assert.Throws<InvalidOperationException>(again.GetRequiredService<MasterKeys>().Open);
+        var refused = Assert.Throws<InvalidOperationException>(again.GetRequiredService<MasterKeys>().EnsureLoaded);
 
         Assert.Contains(site.File, refused.Message, StringComparison.Ordinal);
         Assert.Contains("missing", refused.Message, StringComparison.Ordinal);
@@ -55,14 +55,14 @@ public sealed class MasterKeysTests(PgServer server)
     {
         using var site = new KeySite(server);
         await using (var first = await site.StartAsync())
-            first.GetRequiredService<MasterKeys>().Open();
+            first.GetRequiredService<MasterKeys>().EnsureLoaded();
         MasterKeyFile.Write(site.File, [MasterKey.Make(TestClinic.UsualNow)]);
         await using (var again = await site.StartAsync())
-            Assert.Throws<InvalidOperationException>(again.GetRequiredService<MasterKeys>().Open);
+            Assert.Throws<InvalidOperationException>(again.GetRequiredService<MasterKeys>().EnsureLoaded);
 
         await File.WriteAllTextAsync(site.File, "{\"keys\": [", Cancel);
         await using var damaged = await site.StartAsync();
-        Assert.Throws<InvalidOperationException>(damaged.GetRequiredService<MasterKeys>().Open);
+        Assert.Throws<InvalidOperationException>(damaged.GetRequiredService<MasterKeys>().EnsureLoaded);
     }
 
     [Fact]

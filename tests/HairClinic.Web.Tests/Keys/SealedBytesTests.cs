@@ -52,37 +52,37 @@ public sealed class SealedBytesTests
 
         Assert.Equal(cipher, Convert.ToHexStringLower(madeCipher));
         Assert.Equal(tag, Convert.ToHexStringLower(madeTag));
-        Assert.Equal(plain, Convert.ToHexStringLower(SealedBytes.Open(Hex(key), Hex(bound), sealedBytes)));
+        Assert.Equal(plain, Convert.ToHexStringLower(SealedBytes.Unseal(Hex(key), Hex(bound), sealedBytes)));
     }
 
     [Fact]
     public void A_bit_changed_anywhere_is_noticed()
     {
-        var closed = SealedBytes.Close(Key, Bound, Plain);
+        var closed = SealedBytes.Seal(Key, Bound, Plain);
         for (var i = 0; i < closed.Length; i++)
         {
             var changed = (byte[])closed.Clone();
             changed[i] ^= 1;
-            Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Open(Key, Bound, changed));
+            Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Unseal(Key, Bound, changed));
         }
-        Assert.Equal(Plain, SealedBytes.Open(Key, Bound, closed));
+        Assert.Equal(Plain, SealedBytes.Unseal(Key, Bound, closed));
     }
 
     [Fact]
     public void Bytes_cut_short_bound_elsewhere_or_under_another_key_do_not_open()
     {
-        var closed = SealedBytes.Close(Key, Bound, Plain);
+        var closed = SealedBytes.Seal(Key, Bound, Plain);
 
-        Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Open(Key, Bound, closed.AsSpan(0, 28)));
-        Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Open(Key, Bound, closed.AsSpan(0, closed.Length - 1)));
-        Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Open(Key, Bound, []));
-        Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Open(Key, [1, 2], closed));
-        Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Open(RandomNumberGenerator.GetBytes(32), Bound, closed));
+        Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Unseal(Key, Bound, closed.AsSpan(0, 28)));
+        Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Unseal(Key, Bound, closed.AsSpan(0, closed.Length - 1)));
+        Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Unseal(Key, Bound, []));
+        Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Unseal(Key, [1, 2], closed));
+        Assert.ThrowsAny<CryptographicException>(() => SealedBytes.Unseal(RandomNumberGenerator.GetBytes(32), Bound, closed));
     }
 
     [Fact]
     public void The_same_bytes_never_seal_the_same_way_twice() =>
-        Assert.NotEqual(SealedBytes.Close(Key, Bound, Plain), SealedBytes.Close(Key, Bound, Plain));
+        Assert.NotEqual(SealedBytes.Seal(Key, Bound, Plain), SealedBytes.Seal(Key, Bound, Plain));
 
     [Fact]
     public void Parts_that_only_read_the_same_together_are_bound_apart() =>

@@ -82,9 +82,9 @@ public sealed class SealerTests(PgServer server)
             server,
             scene =>
             {
-                var salon = scene.LayPractice("Practice under test").OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-                _ada = scene.Welcome("C-1", "Ada Fenwick", salon).Id;
-                _bea = scene.Welcome("C-2", "Bea Quill", salon).Id;
+                var salon = scene.AddPractice("Practice under test").OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
+                _ada = scene.AddClient("C-1", "Ada Fenwick", salon).Id;
+                _bea = scene.AddClient("C-2", "Bea Quill", salon).Id;
             }
         );
 

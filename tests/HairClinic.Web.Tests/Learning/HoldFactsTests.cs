@@ -20,8 +20,8 @@ public sealed class HoldFactsTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        Assert.Equal(Spell.After(56), (await SpellAsync(clinic, today: On.PlusDays(300))).Spell);
-        Assert.Equal(Spell.After(40), (await SpellAsync(clinic, today: On.PlusDays(40))).Spell);
+        Assert.Equal(Spell.RightCensored(56), (await SpellAsync(clinic, today: On.PlusDays(300))).Spell);
+        Assert.Equal(Spell.RightCensored(40), (await SpellAsync(clinic, today: On.PlusDays(40))).Spell);
     }
 
     [Fact]
@@ -50,14 +50,14 @@ public sealed class HoldFactsTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 scene.HoldWindows[0].Edit(null, null, null, 4, 8);
                 var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                _client = scene.Welcome("c-1", "Una Test", salon);
+                _client = scene.AddClient("c-1", "Una Test", salon);
                 scene.Bond(
                     _client,
-                    scene.Unit(_client, scene.Make("Everyday", "Silk top", "Workshop North"), On.PlusDays(-1)),
+                    scene.Unit(_client, scene.AddUnitKind("Everyday", "Silk top", "Workshop North"), On.PlusDays(-1)),
                     On,
                     adhesive
                 );

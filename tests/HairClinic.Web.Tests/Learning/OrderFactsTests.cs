@@ -48,11 +48,11 @@ public sealed class OrderFactsTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                var kind = scene.Make("Everyday", "Silk top", "Workshop North");
-                _client = scene.Welcome("c-1", "Una Test", _salon);
+                var kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
+                _client = scene.AddClient("c-1", "Una Test", _salon);
                 _worn = scene.Unit(_client, kind, Today.PlusDays(-200));
                 _arrived = scene.Unit(_client, kind, Today);
                 _arrived.Restore(UnitState.Arrived, new UnitDates { OrderedOn = Today.PlusDays(-70), ArrivedOn = Today }, null, 0);

@@ -107,12 +107,12 @@ public sealed class OwnTargetTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 scene.HoldWindows[0].Edit(null, null, null, 4, 8);
                 _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
-                _client = scene.Welcome("c-1", "Una Test", salon);
+                _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
+                _client = scene.AddClient("c-1", "Una Test", salon);
                 var unit = scene.Unit(_client, _kind, First.PlusDays(-1));
                 for (var i = 0; i < bonds; i++)
                     Bonded(scene, unit, First.PlusDays(35 * i), lifted);

@@ -114,13 +114,13 @@ public sealed class ErasedRowPurgerTests(PgServer server)
             async (_, db) =>
             {
                 db.Practices.Add(new PracticeRow(practice));
-                var scene = new Scene(db, clock.GetCurrentInstant()).LayPractice("Practice under test");
+                var scene = new Scene(db, clock.GetCurrentInstant()).AddPractice("Practice under test");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
                 foreach (var number in Enumerable.Range(2, 60))
-                    scene.Welcome($"C-{number:0000}", $"Somebody Else {number}", salon, email: $"else{number}@example.test");
+                    scene.AddClient($"C-{number:0000}", $"Somebody Else {number}", salon, email: $"else{number}@example.test");
                 await scene.SaveAsync();
                 // Written last of all: nothing is pushed over what they leave in their pages.
-                var client = scene.Welcome("C-0099", "Isolde Ravenshore", salon, "+441632960091", "isolde.r@example.test");
+                var client = scene.AddClient("C-0099", "Isolde Ravenshore", salon, "+441632960091", "isolde.r@example.test");
                 client.Describe(new LocalDate(1969, 7, 1), "likes the window seat");
                 await scene.SaveAsync();
                 return (practice, client.Id);

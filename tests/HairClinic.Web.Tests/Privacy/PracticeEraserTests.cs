@@ -55,13 +55,13 @@ public sealed class PracticeEraserTests(PgServer server)
 
     private static void Lay(Scene scene)
     {
-        scene.LayPractice("Practice under test");
+        scene.AddPractice("Practice under test");
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-        salon.Close(Guid.CreateVersion7(), new LocalDate(2027, 8, 1), new LocalDate(2027, 8, 7), "Painting");
+        salon.AddClosure(Guid.CreateVersion7(), new LocalDate(2027, 8, 1), new LocalDate(2027, 8, 7), "Painting");
         var stylist = scene.Hire("Sten Ito", StaffRole.Stylist, salon);
         var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
-        var kind = scene.Make("Everyday", "French lace", "Workshop North");
-        var client = scene.Welcome("C-1", "Ada Fenwick", salon);
+        var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
+        var client = scene.AddClient("C-1", "Ada Fenwick", salon);
         var unit = scene.Unit(client, kind, new LocalDate(2027, 1, 4));
         scene.Bond(client, unit, new LocalDate(2027, 1, 12), adhesive);
         scene.Book(client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], stylist, TestClinic.UsualNow + Duration.FromDays(7));

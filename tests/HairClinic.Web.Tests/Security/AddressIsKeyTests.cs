@@ -45,7 +45,7 @@ public sealed class AddressIsKeyTests(PgServer server)
         await using var clinic = await _scene.OpenAsync(server);
         await clinic.ReadAsync(async db =>
         {
-            (await db.Clients.SingleAsync(c => c.Id == _scene.Client.Id, Cancel)).Reach(null, null);
+            (await db.Clients.SingleAsync(c => c.Id == _scene.Client.Id, Cancel)).SetContact(null, null);
             await db.SaveChangesAsync(Cancel);
             return await db.OpeningAddresses.ExecuteDeleteAsync(Cancel);
         });

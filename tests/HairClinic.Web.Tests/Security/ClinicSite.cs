@@ -67,7 +67,7 @@ public sealed class ClinicSite : IAsyncDisposable
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                 db.Practices.Add(new PracticeRow(site._mine));
-                var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).LayPractice("Practice under test");
+                var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).AddPractice("Practice under test");
                 (site.Here, site.Elsewhere) = (Lay(scene, "Elm Row", "A"), Lay(scene, "Canal Side", "B"));
                 await PhotographAsync(services, db, site.Here, site.Elsewhere);
                 await scene.SaveAsync();
@@ -82,7 +82,7 @@ public sealed class ClinicSite : IAsyncDisposable
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                 db.Practices.Add(new PracticeRow(site._theirs));
-                var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).LayPractice("Somebody else's practice");
+                var scene = new Scene(db, SystemClock.Instance.GetCurrentInstant()).AddPractice("Somebody else's practice");
                 site.Foreign = Lay(scene, "Far Quay", "Z");
                 await PhotographAsync(services, db, site.Foreign);
                 await scene.SaveAsync();
@@ -133,7 +133,7 @@ public sealed class ClinicSite : IAsyncDisposable
                     await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                     services
                         .GetRequiredService<SignInLinkStore>()
-                        .Post(db, client.Id, (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).Email!);
+                        .AddLinkAndLetter(db, client.Id, (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).Email!);
                     var letter = WorkItems.Read<Letter>(db.ChangeTracker.Entries<WorkItem>().Single().Entity);
                     await db.SaveChangesAsync(Cancel);
                     return "/my-hair/" + letter.Text.Split("/my-hair/")[1].Split('\n')[0].Trim();
@@ -172,8 +172,8 @@ public sealed class ClinicSite : IAsyncDisposable
         if (scene.Products.Count == 0)
             scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L-1");
         if (scene.Kinds.Count == 0)
-            scene.Make($"Everyday {letter}", scene.Bases[0].Name, $"Workshop {letter}");
-        staff[StaffRole.Trainee].Learn([.. scene.Services.Select(s => (Guid.CreateVersion7(), s.Id))]);
+            scene.AddUnitKind($"Everyday {letter}", scene.Bases[0].Name, $"Workshop {letter}");
+        staff[StaffRole.Trainee].SetSkills([.. scene.Services.Select(s => (Guid.CreateVersion7(), s.Id))]);
         var own = Client("One", StaffRole.Trainee, hour: 9);
         var mate = Client("Two", StaffRole.Stylist, hour: 14);
         return new Place(salon, staff, own, mate, scene.Bases[0].Id, scene.HoldWindows[0].Id, scene.Workshops[0].Id)
@@ -186,7 +186,7 @@ public sealed class ClinicSite : IAsyncDisposable
         Guest Client(string ordinal, StaffRole with, int hour)
         {
             var code = $"{letter}{ordinal}-7731".ToUpperInvariant();
-            var client = scene.Welcome(
+            var client = scene.AddClient(
                 code,
                 $"Quill{letter}{ordinal} Marchbanks",
                 salon,

@@ -35,17 +35,17 @@ public sealed class DiskWatchTests
         using var watch = new DiskWatch(new DataDisk(() => space), clock, log);
 
         for (var hour = 0; hour < 25; hour++, clock.AdvanceHours(1))
-            watch.Look();
+            watch.WarnIfLow();
         Assert.Equal(2, log.Lines.Count);
         Assert.Contains("0.5 GB left", log.Lines[0], StringComparison.Ordinal);
 
         space = new(5 * Gigabyte, 20 * Gigabyte);
-        watch.Look();
+        watch.WarnIfLow();
         space = null;
-        watch.Look();
+        watch.WarnIfLow();
         Assert.Equal(2, log.Lines.Count);
         space = new(Gigabyte / 4, 20 * Gigabyte);
-        watch.Look();
+        watch.WarnIfLow();
         Assert.Equal(3, log.Lines.Count);
     }
 }

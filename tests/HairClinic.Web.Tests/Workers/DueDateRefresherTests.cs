@@ -38,7 +38,7 @@ public sealed class DueDateRefresherTests(PgServer server)
 
         var after = await ChangeAsync(
             clinic,
-            scene => Salon(scene).Close(Guid.CreateVersion7(), _before.DueOn, _before.DueOn, "Stocktaking")
+            scene => Salon(scene).AddClosure(Guid.CreateVersion7(), _before.DueOn, _before.DueOn, "Stocktaking")
         );
 
         Assert.NotEqual(_before.DueOn, after.DueOn);
@@ -54,7 +54,7 @@ public sealed class DueDateRefresherTests(PgServer server)
 
         var after = await ChangeAsync(
             clinic,
-            scene => scene.Db.Clients.Single(c => c.Id == _client.Id).Prefer(WeekdaySet.Of(liked), null),
+            scene => scene.Db.Clients.Single(c => c.Id == _client.Id).SetPreferences(WeekdaySet.Of(liked), null),
             _client.Id
         );
 

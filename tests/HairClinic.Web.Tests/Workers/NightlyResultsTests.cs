@@ -118,7 +118,7 @@ public sealed class NightlyResultsTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 (_elmRow, _quayside) = (
                     scene.OpenSalon("Elm Row", "Europe/London", "GBP", 2),
                     scene.OpenSalon("Quayside", "Europe/London", "GBP", 1)
@@ -127,7 +127,7 @@ public sealed class NightlyResultsTests(PgServer server)
                 _manager = scene.Hire("Mara Test", StaffRole.Manager, _elmRow);
                 _newcomer = scene.Hire("Nia Test", StaffRole.Manager);
                 _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 Wearing(scene, "near", _elmRow);
                 _far = Wearing(scene, "far", _quayside);
             }
@@ -136,7 +136,7 @@ public sealed class NightlyResultsTests(PgServer server)
     // One unit worn out and put away sixty days ago, the next worn since ten days later.
     private Client Wearing(Scene scene, string code, Salon salon)
     {
-        var client = scene.Welcome(code, $"Una {code}", salon);
+        var client = scene.AddClient(code, $"Una {code}", salon);
         var end = Today.PlusDays(-60);
         var first = scene.Unit(client, _kind, Today.PlusDays(-200));
         scene.Bond(client, first, Today.PlusDays(-100), _adhesive).Remove(end, RemovalReason.Scheduled);

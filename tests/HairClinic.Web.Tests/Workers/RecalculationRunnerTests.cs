@@ -307,12 +307,12 @@ public sealed class RecalculationRunnerTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 2);
                 _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 for (var i = 0; i < clients; i++)
-                    _clients.Add(Wearing(scene, scene.Welcome($"c-{i}", $"Una Test {i}", salon)));
+                    _clients.Add(Wearing(scene, scene.AddClient($"c-{i}", $"Una Test {i}", salon)));
             }
         );
 

@@ -100,7 +100,7 @@ internal sealed class Clinic : IAsyncDisposable
         ];
         var clinic = new Clinic(folder, server, Web.Clinic.Build(settings));
         await clinic._parts.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
-        clinic._parts.Services.GetRequiredService<MasterKeys>().Open();
+        clinic._parts.Services.GetRequiredService<MasterKeys>().EnsureLoaded();
         await clinic.LayAsync();
         return clinic;
     }
@@ -133,11 +133,11 @@ internal sealed class Clinic : IAsyncDisposable
         {
             await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
             var now = SystemClock.Instance.GetCurrentInstant();
-            var scene = new Scene(db, now).LayPractice("Practice of the drill");
+            var scene = new Scene(db, now).AddPractice("Practice of the drill");
             Salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", Chairs);
             // A service during which the client waits elsewhere, so that chairs are shared within a visit.
             var elsewhere = new ServiceKind(Guid.CreateVersion7(), "Colour with a walk", ServicePurpose.WashAndStyle);
-            elsewhere.Consist([
+            elsewhere.SetSteps([
                 (Guid.CreateVersion7(), SegmentKind.HandsOn, 30),
                 (Guid.CreateVersion7(), SegmentKind.ChairFree, 60),
                 (Guid.CreateVersion7(), SegmentKind.HandsOn, 30),
@@ -148,7 +148,7 @@ internal sealed class Clinic : IAsyncDisposable
             Desk = new PersonActor(PracticeId, desk.Id, desk.Role, [Salon.Id], Salon.Id);
             People = [.. Enumerable.Range(1, Stylists).Select(i => scene.Hire($"Stylist {i}", StaffRole.Stylist, Salon))];
             var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L1");
-            var kind = scene.Make("Everyday", "French lace", "Workshop North");
+            var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
             Shared = [.. Enumerable.Range(1, Of).Select(i => Welcome($"S-{i}"))];
             Alone = [.. Enumerable.Range(1, Of).Select(i => Welcome($"A-{i}"))];
             (AllChairs, Services) = ([.. scene.Chairs], [.. scene.Services.Where(s => s.OfferedToClients)]);
@@ -158,7 +158,7 @@ internal sealed class Clinic : IAsyncDisposable
 
             Client Welcome(string code)
             {
-                var client = scene.Welcome(code, $"Client {code}", Salon, email: $"{code}@example.test");
+                var client = scene.AddClient(code, $"Client {code}", Salon, email: $"{code}@example.test");
                 var on = Salon.DayOf(now).PlusDays(-20);
                 scene.Bond(client, scene.Unit(client, kind, on.PlusDays(-20)), on, adhesive, now - Duration.FromDays(20));
                 return client;

@@ -53,7 +53,7 @@ internal sealed class Practice : IAsyncDisposable
         ];
         var practice = new Practice(server, Web.Clinic.Build(settings));
         await practice._site.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
-        practice._site.Services.GetRequiredService<MasterKeys>().Open();
+        practice._site.Services.GetRequiredService<MasterKeys>().EnsureLoaded();
         await practice.LayAsync(clients);
         await practice._site.StartAsync();
         return practice;
@@ -102,7 +102,7 @@ internal sealed class Practice : IAsyncDisposable
             await db.SaveChangesAsync();
             unit.PutOn(today);
             var again = new Bond(Guid.CreateVersion7(), unit.Id, client, today, appliedAt: null, Attachment.Liquid, appliedBy: null);
-            again.FallDue(_bases[client].WindowFor(today));
+            again.SetDueWindow(_bases[client].WindowFor(today));
             db.Bonds.Add(again);
             await db.SaveChangesAsync();
             await rebond.CommitAsync();
@@ -129,11 +129,11 @@ internal sealed class Practice : IAsyncDisposable
         {
             var now = SystemClock.Instance.GetCurrentInstant();
             var today = now.InUtc().Date;
-            var scene = new Scene(db, now).LayPractice("Practice of the drill");
+            var scene = new Scene(db, now).AddPractice("Practice of the drill");
             var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 4);
             var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L1");
-            var kind = scene.Make("Everyday", "French lace", "Workshop North");
-            _clients = [.. Enumerable.Range(1, count).Select(i => scene.Welcome($"D-{i}", $"Drill Client {i}", salon))];
+            var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
+            _clients = [.. Enumerable.Range(1, count).Select(i => scene.AddClient($"D-{i}", $"Drill Client {i}", salon))];
             foreach (var client in _clients)
             {
                 var unit = scene.Unit(client, kind, today.PlusDays(-100));

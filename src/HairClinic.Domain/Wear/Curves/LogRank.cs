@@ -28,7 +28,7 @@ public sealed class LogRank
     /// <param name="strata">For each spell its stratum, from 0; empty for one stratum.</param>
     public static LogRank Test(ReadOnlySpan<Spell> spells, ReadOnlySpan<int> groups, ReadOnlySpan<int> strata = default)
     {
-        if (!SurvivalCurve.Reads(spells))
+        if (!SurvivalCurve.CanEstimate(spells))
             return Not("Some ends are known only within an interval: the log-rank test needs each end's time.");
         var (size, layers) = (0, 1);
         foreach (var group in groups)

@@ -27,36 +27,36 @@ public readonly record struct Spell
     public double Weight { get; }
 
     /// <exception cref="ArgumentOutOfRangeException">The time is not above 0.</exception>
-    public static Spell At(double time, double weight = 1) => new(SpellEnd.At, Positive(time), time, weight);
+    public static Spell Exact(double time, double weight = 1) => new(SpellEnd.At, Positive(time), time, weight);
 
     /// <param name="time">0 tells nothing and is allowed: a bond made today.</param>
-    public static Spell After(double time, double weight = 1) =>
+    public static Spell RightCensored(double time, double weight = 1) =>
         time == 0
             ? new(SpellEnd.After, 0, double.PositiveInfinity, weight)
             : new(SpellEnd.After, Positive(time), double.PositiveInfinity, weight);
 
-    public static Spell By(double time, double weight = 1) => new(SpellEnd.By, 0, Positive(time), weight);
+    public static Spell LeftCensored(double time, double weight = 1) => new(SpellEnd.By, 0, Positive(time), weight);
 
     /// <summary>The tidiest form of (lower, upper]: exact where both are equal, open where one is missing.</summary>
     /// <exception cref="ArgumentOutOfRangeException">0 ≤ lower ≤ upper does not hold, or upper is not above 0.</exception>
     public static Spell Between(double lower, double upper, double weight = 1)
     {
         if (double.IsPositiveInfinity(upper))
-            return After(lower, weight);
+            return RightCensored(lower, weight);
         if (!(lower >= 0) || !(lower <= upper))
             throw new ArgumentOutOfRangeException(nameof(upper), "An interval needs 0 <= lower <= upper.");
         if (lower == 0)
-            return By(upper, weight);
-        return lower == upper ? At(upper, weight) : new(SpellEnd.Between, lower, Positive(upper), weight);
+            return LeftCensored(upper, weight);
+        return lower == upper ? Exact(upper, weight) : new(SpellEnd.Between, lower, Positive(upper), weight);
     }
 
     /// <summary>A bond's hold as the model reads it.</summary>
     public static Spell From(HoldObservation hold, double weight = 1) =>
         hold.Kind switch
         {
-            HoldCensoring.Exact => At(hold.Lower, weight),
+            HoldCensoring.Exact => Exact(hold.Lower, weight),
             HoldCensoring.Between => Between(hold.Lower, hold.Upper!.Value, weight),
-            _ => After(hold.Lower, weight),
+            _ => RightCensored(hold.Lower, weight),
         };
 
     private static double Positive(double time) =>

@@ -22,7 +22,7 @@ public sealed class SurvivalCurve
     public double LastTime { get; }
 
     /// <summary>Whether a curve can be drawn this way: every end is known or lies ahead.</summary>
-    public static bool Reads(ReadOnlySpan<Spell> spells)
+    public static bool CanEstimate(ReadOnlySpan<Spell> spells)
     {
         foreach (var spell in spells)
         {
@@ -35,7 +35,7 @@ public sealed class SurvivalCurve
     /// <exception cref="ArgumentException">An end is known only to lie in an interval; see <see cref="TurnbullCurve"/>.</exception>
     public static SurvivalCurve Estimate(ReadOnlySpan<Spell> spells)
     {
-        if (!Reads(spells))
+        if (!CanEstimate(spells))
             throw new ArgumentException("Ends known only within an interval need the other estimate.", nameof(spells));
         var sorted = spells.ToArray();
         Array.Sort(sorted, static (a, b) => a.Lower.CompareTo(b.Lower));

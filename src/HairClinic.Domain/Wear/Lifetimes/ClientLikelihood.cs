@@ -9,7 +9,7 @@ internal sealed class ClientLikelihood(LifeDistribution distribution, LifetimeFi
 {
     private const int Chunk = 64;
 
-    public LogLikelihoodSums At(double[] parameters)
+    public LogLikelihoodSums Evaluate(double[] parameters)
     {
         var clients = rows.ClientStarts.Length - 1;
         var chunks = new LogLikelihoodSums[(clients + Chunk - 1) / Chunk];
@@ -31,7 +31,7 @@ internal sealed class ClientLikelihood(LifeDistribution distribution, LifetimeFi
         for (var client = from; client < to; client++)
         {
             var (first, end) = (rows.ClientStarts[client], rows.ClientStarts[client + 1]);
-            effect.Turn(parameters, first, end);
+            effect.MoveToClient(parameters, first, end);
             sums.Value += effect.LogIntegral;
             Array.Clear(scores);
             for (var i = 0; i < end - first; i++)

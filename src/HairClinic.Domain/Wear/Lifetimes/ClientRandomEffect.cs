@@ -21,7 +21,7 @@ internal sealed class ClientRandomEffect(LifeDistribution distribution, Lifetime
     public double Loading(int i) => rows.Places is { } places ? places[_first + i].Loading : 1;
 
     /// <summary>Finds peak and nodes for the client of these rows at these parameters.</summary>
-    public void Turn(double[] parameters, int start, int end)
+    public void MoveToClient(double[] parameters, int start, int end)
     {
         (_first, _count, _scale) = (start, end - start, Math.Exp(parameters[^1]));
         if (_centre.Length < _count)

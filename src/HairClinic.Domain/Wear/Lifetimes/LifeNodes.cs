@@ -37,7 +37,7 @@ public sealed class LifeNodes
         var intercept = population.PracticeMean;
         for (var j = 0; j < own.Means.Length; j++)
             intercept += population.Coefficients[j] * own.Means[j];
-        effect.Turn([intercept, .. population.Coefficients, population.LogScale], 0, own.Length);
+        effect.MoveToClient([intercept, .. population.Coefficients, population.LogScale], 0, own.Length);
         if (population.PracticeVariance == 0)
             return new(Array.ConvertAll(effect.Nodes, node => node + population.PracticeMean), Normalised([.. effect.Shares]), own.Count);
         var rule = GaussHermite.Practice;
@@ -58,7 +58,7 @@ public sealed class LifeNodes
 
     /// <summary>The same distribution on fewer nodes: Gauss's rule of its own moments, exact for smooth questions.</summary>
     /// <remarks>Lanczos' recursion on the shares gives the rule's matrix; its eigenvalues are the nodes.</remarks>
-    public LifeNodes Few(int count = 5)
+    public LifeNodes Reduce(int count = 5)
     {
         if (Nodes.Length <= count)
             return this;
@@ -110,7 +110,7 @@ public sealed record LifePopulation(
 )
 {
     /// <summary>Before anything was seen: s = 0, and the priors of δ and b.</summary>
-    public static LifePopulation Unseen(WindowPrior window, int covariates = 0) =>
+    public static LifePopulation FromPriors(WindowPrior window, int covariates = 0) =>
         new(window.Distribution, 0, new double[covariates], 0, window.PracticeFactor * window.PracticeFactor, window.ClientFactor, 0);
 
     /// <exception cref="InvalidOperationException">There is no estimate.</exception>

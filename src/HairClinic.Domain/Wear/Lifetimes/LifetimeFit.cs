@@ -47,7 +47,7 @@ public sealed class LifetimeFit
 
     public double StdError(int parameter) => Math.Sqrt(Covariance[parameter, parameter]);
 
-    internal static LifetimeFit Without(LifeDistribution distribution, LifetimeFitRows rows, LifetimeFitNote why, int iterations = 0) =>
+    internal static LifetimeFit NoEstimate(LifeDistribution distribution, LifetimeFitRows rows, LifetimeFitNote why, int iterations = 0) =>
         new()
         {
             Distribution = distribution,

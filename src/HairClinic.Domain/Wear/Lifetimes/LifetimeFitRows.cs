@@ -88,7 +88,7 @@ public sealed class LifetimeFitRows
         {
             var takenBack = order[i] < 0;
             order[i] = takenBack ? ~order[i] : order[i];
-            var spell = takenBack ? Spell.After(entered[order[i]]) : spells[order[i]];
+            var spell = takenBack ? Spell.RightCensored(entered[order[i]]) : spells[order[i]];
             rows.Ends[i] = spell.End;
             rows.LogLower[i] = spell.Lower > 0 ? Math.Log(spell.Lower) : double.NegativeInfinity;
             rows.LogUpper[i] = spell.End == SpellEnd.At ? rows.LogLower[i] : Math.Log(spell.Upper);

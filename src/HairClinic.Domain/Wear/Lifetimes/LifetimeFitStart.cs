@@ -50,9 +50,9 @@ internal sealed class LifetimeFitStart
         {
             for (var j = 0; j < size; j++)
             {
-                right[j] += target.Prior(k).Precision * target.Turn(k, j) * target.Prior(k).Mean;
+                right[j] += target.Prior(k).Precision * target.ParameterDerivative(k, j) * target.Prior(k).Mean;
                 for (var l = 0; l < size; l++)
-                    normal[j * size + l] += target.Prior(k).Precision * target.Turn(k, j) * target.Turn(k, l);
+                    normal[j * size + l] += target.Prior(k).Precision * target.ParameterDerivative(k, j) * target.ParameterDerivative(k, l);
             }
         }
         var factor = ScaledCholesky.TryFactorize(normal, size, 0, out _) ?? ScaledCholesky.TryFactorize(normal, size, 1e-6, out _);

@@ -14,11 +14,11 @@ public static class LifetimeModel
         var target = new LogPosterior(distribution, rows, priors);
         var start = LifetimeFitStart.Guess(distribution, rows, target);
         if (Hopeless(rows, priors, start) is { } why)
-            return LifetimeFit.Without(distribution, rows, why);
+            return LifetimeFit.NoEstimate(distribution, rows, why);
         var climb = new NewtonMaximizer(target, start.Spreads);
         climb.From(Near(target, start));
         if (!climb.Converged)
-            return LifetimeFit.Without(distribution, rows, Why(climb, rows, priors), climb.Iterations);
+            return LifetimeFit.NoEstimate(distribution, rows, Why(climb, rows, priors), climb.Iterations);
         return Build(distribution, rows, priors, target, climb, Notes(rows, priors, start));
     }
 
@@ -85,7 +85,7 @@ public static class LifetimeModel
     {
         var size = target.Size;
         if (ScaledCholesky.TryFactorize(Array.ConvertAll(climb.Sums.Hessian, static h => -h), size, 0, out _) is not { } bend)
-            return LifetimeFit.Without(distribution, rows, LifetimeFitFailure.NotReached, climb.Iterations);
+            return LifetimeFit.NoEstimate(distribution, rows, LifetimeFitFailure.NotReached, climb.Iterations);
         return new LifetimeFit
         {
             Distribution = distribution,
@@ -115,10 +115,10 @@ public static class LifetimeModel
             {
                 for (var i = 0; i < size; i++)
                 {
-                    if (target.Turn(k, i) is var left and not 0)
+                    if (target.ParameterDerivative(k, i) is var left and not 0)
                     {
                         for (var j = 0; j < size; j++)
-                            turned[k, l] += left * inverse[i * size + j] * target.Turn(l, j);
+                            turned[k, l] += left * inverse[i * size + j] * target.ParameterDerivative(l, j);
                     }
                 }
             }

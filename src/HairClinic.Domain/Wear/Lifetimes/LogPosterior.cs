@@ -26,7 +26,7 @@ public sealed class LogPosterior
     public int Size => _rows.Names.Length + 2;
 
     /// <summary>The value at the parameters; fills gradient and Hessian (row by row).</summary>
-    public double At(double[] parameters, Span<double> gradient, Span<double> hessian)
+    public double Evaluate(double[] parameters, Span<double> gradient, Span<double> hessian)
     {
         var sums = Sums(parameters);
         sums.Gradient.CopyTo(gradient);
@@ -51,7 +51,7 @@ public sealed class LogPosterior
 
     internal LogLikelihoodSums Sums(double[] parameters, int stride = 1)
     {
-        var sums = _plain is null ? _marginal!.At(parameters) : _plain.At(parameters, stride);
+        var sums = _plain is null ? _marginal!.Evaluate(parameters) : _plain.Evaluate(parameters, stride);
         for (var k = 0; k < Size; k++)
             AddPrior(k, parameters, sums);
         return sums;
@@ -63,7 +63,7 @@ public sealed class LogPosterior
         : _priors.Coefficients[k - 1];
 
     /// <summary>∂(k-th parameter as it is told) / ∂(j-th as it is climbed).</summary>
-    internal double Turn(int k, int j) =>
+    internal double ParameterDerivative(int k, int j) =>
         k == j ? 1
         : k == 0 && j < Size - 1 ? -_rows.Means[j - 1]
         : 0;
@@ -72,7 +72,7 @@ public sealed class LogPosterior
     {
         var value = 0.0;
         for (var j = k; j < (k == 0 ? Size - 1 : k + 1); j++)
-            value += Turn(k, j) * parameters[j];
+            value += ParameterDerivative(k, j) * parameters[j];
         return value;
     }
 
@@ -85,9 +85,9 @@ public sealed class LogPosterior
         sums.Value += -away * away * prior.Precision / 2 - Math.Log(prior.Spread) - NormalTail.LogRootTwoPi;
         for (var j = 0; j < Size; j++)
         {
-            sums.Gradient[j] -= prior.Precision * away * Turn(k, j);
+            sums.Gradient[j] -= prior.Precision * away * ParameterDerivative(k, j);
             for (var l = 0; l < Size; l++)
-                sums.Hessian[j * Size + l] -= prior.Precision * Turn(k, j) * Turn(k, l);
+                sums.Hessian[j * Size + l] -= prior.Precision * ParameterDerivative(k, j) * ParameterDerivative(k, l);
         }
     }
 }

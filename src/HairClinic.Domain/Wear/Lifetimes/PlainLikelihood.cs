@@ -11,7 +11,7 @@ internal sealed class PlainLikelihood(LifeDistribution distribution, LifetimeFit
     private const int Block = 256;
 
     /// <param name="stride">1 for all rows; n for one block of rows in n, as a sample.</param>
-    public LogLikelihoodSums At(double[] parameters, int stride = 1) => Sum(parameters, stride, squares: false);
+    public LogLikelihoodSums Evaluate(double[] parameters, int stride = 1) => Sum(parameters, stride, squares: false);
 
     /// <summary>
     /// Least squares: the gradient holds Σ w·y·x, the Hessian Σ w·x·x, both over σ²; the value Σ w·y², and the last place of the

@@ -22,11 +22,11 @@ public static class UnitLife
         {
             // Found worn out before a day was over: somewhere within that first day, like a bond that lifts on its day.
             if (grade >= InspectionGrades.PlanReplacement)
-                return worn > 0 ? Spell.Between(Math.Min(sound, worn), worn) : Spell.By(1);
+                return worn > 0 ? Spell.Between(Math.Min(sound, worn), worn) : Spell.LeftCensored(1);
             if (grade is not null)
                 sound = worn;
         }
-        return retired && wornDays > sound ? Spell.Between(sound, wornDays) : Spell.After(Math.Max(0, wornDays));
+        return retired && wornDays > sound ? Spell.Between(sound, wornDays) : Spell.RightCensored(Math.Max(0, wornDays));
     }
 
     /// <summary>The same life in stretches: before and after its first repair, the later one entered late.</summary>
@@ -55,7 +55,7 @@ public static class UnitLife
         life = Spell.Between(sound, life.Upper);
         return first == 0
             ? [new UnitLifeSegment(life, 0, 1)]
-            : [new UnitLifeSegment(Spell.After(first), 0, 0), new UnitLifeSegment(life, first, 1)];
+            : [new UnitLifeSegment(Spell.RightCensored(first), 0, 0), new UnitLifeSegment(life, first, 1)];
     }
 }
 

@@ -74,13 +74,13 @@ public sealed class PinStore(
             .Users.AsNoTracking()
             .SingleOrDefaultAsync(u => u.PracticeId == tablet.PracticeId && u.PersonId == personId, cancellation);
         var stands = await SessionStore
-            .Standing(accounts, tablet.Id, clock.GetCurrentInstant())
+            .FullSessionsAt(accounts, tablet.Id, clock.GetCurrentInstant())
             .AnyAsync(s => s.PersonId == personId, cancellation);
         var key = row is null ? masters.Current : masters.Find(row.MasterKeyId) ?? masters.Current;
         var typed = Peppered(key, tablet.Id, personId, pin);
         if (!taken || !stands || row is null || user is null || row.Stamp != StampOf(user))
         {
-            hasher.Pretend(typed);
+            hasher.SimulateVerification(typed);
             return null;
         }
         if (hasher.VerifyHashedPassword(user, row.Hash, typed) == PasswordVerificationResult.Failed)
@@ -100,7 +100,7 @@ public sealed class PinStore(
     // Bound to tablet and person, so that a row moved to another person matches no PIN.
     private static string Peppered(MasterKey master, Guid tabletId, Guid personId, string pin)
     {
-        var key = master.For("tablet PIN");
+        var key = master.DeriveKey("tablet PIN");
         var mixed = HMACSHA256.HashData(
             key,
             AssociatedData.Parts(AssociatedData.Bytes(tabletId), AssociatedData.Bytes(personId), Encoding.UTF8.GetBytes(pin))

@@ -30,9 +30,9 @@ public sealed class TabletStore(PracticeJobs jobs, IHttpContextAccessor accessor
 
     /// <summary>The sign-in page: at a tablet the switch screen, which is given only the visit that was open.</summary>
     /// <param name="path">Where somebody was.</param>
-    public static string SwitchPath(string? path) => VisitIn(path) is { } visit ? $"{SwitchPage}?visit={visit}" : SwitchPage;
+    public static string SwitchPath(string? path) => VisitIdFromPath(path) is { } visit ? $"{SwitchPage}?visit={visit}" : SwitchPage;
 
-    public static Guid? VisitIn(string? path) =>
+    public static Guid? VisitIdFromPath(string? path) =>
         path?.Split('/', '?') is ["", "visits", var id, ..] && Guid.TryParseExact(id, "D", out var visit) ? visit : null;
 
     /// <returns>Null where this browser is none, or its tablet was ended.</returns>
@@ -49,7 +49,7 @@ public sealed class TabletStore(PracticeJobs jobs, IHttpContextAccessor accessor
 
     /// <summary>Makes this browser one.</summary>
     /// <returns>What is kept of its token.</returns>
-    public byte[] Give(Guid practiceId)
+    public byte[] RegisterBrowser(Guid practiceId)
     {
         var token = RandomNumberGenerator.GetBytes(TokenBytes);
         _cookies.AppendResponseCookie(Http, Cookie, $"{practiceId:N}.{WebEncoders.Base64UrlEncode(token)}", Options(Kept));

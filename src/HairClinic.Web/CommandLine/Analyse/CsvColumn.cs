@@ -24,10 +24,10 @@ public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> L
     }
 
     /// <exception cref="Refusal">A cell is empty or no number.</exception>
-    public double[] Numbers() => [.. Enumerable.Range(0, Cells.Length).Select(i => NumberAt(i) ?? throw Odd(i, "no number"))];
+    public double[] Numbers() => [.. Enumerable.Range(0, Cells.Length).Select(i => NumberAt(i) ?? throw InvalidCell(i, "no number"))];
 
     /// <summary>The number in a row; null where the cell is empty.</summary>
-    public double? NumberAt(int row) => IsEmpty(Cells[row]) ? null : Number(Cells[row]) ?? throw Odd(row, "no number");
+    public double? NumberAt(int row) => IsEmpty(Cells[row]) ? null : Number(Cells[row]) ?? throw InvalidCell(row, "no number");
 
     /// <summary>1 where it ended, 0 where it went on.</summary>
     public bool[] Flags() =>
@@ -39,7 +39,7 @@ public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> L
                         {
                             (1, _) or (_, "TRUE") => true,
                             (0, _) or (_, "FALSE") => false,
-                            _ => throw Odd(i, "neither 1 (it ended) nor 0 (it went on)"),
+                            _ => throw InvalidCell(i, "neither 1 (it ended) nor 0 (it went on)"),
                         }
                 ),
         ];
@@ -57,6 +57,6 @@ public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> L
         object Key(string cell) => text ? cell : Number(cell)!.Value;
     }
 
-    public Refusal Odd(int row, string what) =>
+    public Refusal InvalidCell(int row, string what) =>
         new("Line {0}: the column \"{1}\" says \"{2}\", which is {3}.", Lines[row], Name, Cells[row], what);
 }

@@ -7,7 +7,7 @@ public sealed class SurvivalAnalysis
     {
         (Input, Distribution, Window) = (input, distribution, window);
         Groups = input.Group is { } group ? [.. group.Names.Select((name, g) => (name, SpellsOf(g)))] : [(null, input.Spells)];
-        AreIntervals = !SurvivalCurve.Reads(input.Spells);
+        AreIntervals = !SurvivalCurve.CanEstimate(input.Spells);
         LogRank = input.Group is { } compared ? LogRank.Test(input.Spells, compared.Of) : null;
         Fit = FitOf(input.Columns);
         if (AreIntervals && input.Group is not null)

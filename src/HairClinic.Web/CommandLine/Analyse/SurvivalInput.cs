@@ -49,7 +49,7 @@ public sealed record SurvivalInput(
         for (var i = 0; i < weights.Length; i++)
         {
             if (weights[i] < 0)
-                throw column.Odd(i, "below 0, as no weight can be");
+                throw column.InvalidCell(i, "below 0, as no weight can be");
         }
         return weights;
     }
@@ -61,8 +61,8 @@ public sealed record SurvivalInput(
         for (var i = 0; i < times.Length; i++)
         {
             if (times[i] <= 0)
-                throw time.Odd(i, "not above 0, as a time must be");
-            spells[i] = flags[i] ? Spell.At(times[i], weights?[i] ?? 1) : Spell.After(times[i], weights?[i] ?? 1);
+                throw time.InvalidCell(i, "not above 0, as a time must be");
+            spells[i] = flags[i] ? Spell.Exact(times[i], weights?[i] ?? 1) : Spell.RightCensored(times[i], weights?[i] ?? 1);
         }
         return spells;
     }
@@ -81,11 +81,11 @@ public sealed record SurvivalInput(
                     lower.Name,
                     upper.Name
                 ),
-                (< 0, _) => throw lower.Odd(i, "below 0, as no time can be"),
-                (_, <= 0) => throw upper.Odd(i, "not above 0, as a time must be"),
-                (0, null) => throw lower.Odd(i, "not above 0, as a time it went on to must be"),
-                ({ } from, { } to) when from > to => throw lower.Odd(i, $"later than \"{upper.Name}\""),
-                (var from, null) => Spell.After(from!.Value, weight),
+                (< 0, _) => throw lower.InvalidCell(i, "below 0, as no time can be"),
+                (_, <= 0) => throw upper.InvalidCell(i, "not above 0, as a time must be"),
+                (0, null) => throw lower.InvalidCell(i, "not above 0, as a time it went on to must be"),
+                ({ } from, { } to) when from > to => throw lower.InvalidCell(i, $"later than \"{upper.Name}\""),
+                (var from, null) => Spell.RightCensored(from!.Value, weight),
                 (var from, var to) => Spell.Between(from ?? 0, to.Value, weight),
             };
         }

@@ -6,11 +6,11 @@ namespace HairClinic.Web.Data.Books;
 public static class CurrentClients
 {
     /// <summary>One client to open and change: a record folded into another is its keeper's.</summary>
-    public static IQueryable<Client> Standing(this IQueryable<Client> clients, Guid clientId) =>
+    public static IQueryable<Client> WhereUnmerged(this IQueryable<Client> clients, Guid clientId) =>
         clients.Where(c => c.Id == clientId && c.MergedIntoId == null);
 
-    /// <summary>Those whose home salon is one of the person's: see <see cref="StaffRoles.AtHome"/>.</summary>
-    public static IQueryable<Client> AtHome(this IQueryable<Client> clients, PersonActor person)
+    /// <summary>Those whose home salon is one of the person's: see <see cref="StaffRoles.MayManageClient"/>.</summary>
+    public static IQueryable<Client> WithHomeSalonOf(this IQueryable<Client> clients, PersonActor person)
     {
         var (everywhere, salons) = (person.StaffRole == StaffRole.Owner, person.Salons);
         return clients.Where(c => everywhere || salons.Contains(c.HomeSalonId));

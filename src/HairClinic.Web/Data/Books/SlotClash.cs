@@ -31,7 +31,7 @@ public static class SlotClashes
     /// Saves that occupy slots take turns (<see cref="Sql.VisitTriggers"/>). In a deadlock all the same (one had changed a row the
     /// other wants) PostgreSQL cancels one of the two: it tries again.
     /// </summary>
-    public static async Task<T> SettleAsync<T>(Func<Task<T>> write)
+    public static async Task<T> RetryOnDeadlockAsync<T>(Func<Task<T>> write)
     {
         for (var attempt = 1; ; attempt++)
         {

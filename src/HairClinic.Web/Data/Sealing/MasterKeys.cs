@@ -36,7 +36,7 @@ public sealed class MasterKeys(IConfiguration configuration, DatabaseHost databa
     }
 
     /// <summary>Reads and checks the keys now, so that a program that could not open its data does not start.</summary>
-    public void Open() => _ = All;
+    public void EnsureLoaded() => _ = All;
 
     /// <returns>Null when the file has no such key, even after reading it again.</returns>
     public MasterKey? Find(string id)
@@ -72,7 +72,10 @@ public sealed class MasterKeys(IConfiguration configuration, DatabaseHost databa
         var keys = MasterKeyFile.Read(File) ?? Make(marks.Count);
         foreach (var mark in marks)
         {
-            if (keys.FirstOrDefault(k => k.Id == mark.Id) is not { } key || !CryptographicOperations.FixedTimeEquals(key.Mark(), mark.Mark))
+            if (
+                keys.FirstOrDefault(k => k.Id == mark.Id) is not { } key
+                || !CryptographicOperations.FixedTimeEquals(key.Fingerprint(), mark.Mark)
+            )
                 throw new InvalidOperationException(
                     $"The key file {File} lacks key {mark.Id}, under which data in this database are sealed. Put the file that belongs to this database back from its backup."
                 );

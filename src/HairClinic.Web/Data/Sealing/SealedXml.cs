@@ -17,12 +17,12 @@ public sealed class SealedXml(MasterKeys masters) : IXmlEncryptor
     public EncryptedXmlInfo Encrypt(XElement plaintextElement)
     {
         var master = masters.Current;
-        var key = master.For("protection keys");
+        var key = master.DeriveKey("protection keys");
         var plain = Encoding.UTF8.GetBytes(plaintextElement.ToString(SaveOptions.DisableFormatting));
         var element = new XElement(
             Element,
             new XAttribute(MasterKeyId, master.Id),
-            Convert.ToBase64String(SealedBytes.Close(key, Bound, plain))
+            Convert.ToBase64String(SealedBytes.Seal(key, Bound, plain))
         );
         CryptographicOperations.ZeroMemory(key);
         CryptographicOperations.ZeroMemory(plain);
@@ -33,8 +33,8 @@ public sealed class SealedXml(MasterKeys masters) : IXmlEncryptor
     {
         var id = (string?)element.Attribute(MasterKeyId) ?? "";
         var master = masters.Find(id) ?? throw new CryptographicException($"Key {id} is not in the key file.");
-        var key = master.For("protection keys");
-        var plain = SealedBytes.Open(key, Bound, Convert.FromBase64String(element.Value));
+        var key = master.DeriveKey("protection keys");
+        var plain = SealedBytes.Unseal(key, Bound, Convert.FromBase64String(element.Value));
         var opened = XElement.Parse(Encoding.UTF8.GetString(plain));
         CryptographicOperations.ZeroMemory(key);
         CryptographicOperations.ZeroMemory(plain);

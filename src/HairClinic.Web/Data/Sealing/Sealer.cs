@@ -27,7 +27,7 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
         var key = Unwrap(row);
         try
         {
-            return SealedBytes.Close(key, AssociatedData.Content(row.PracticeId, clientId, purpose, rowId), plain.Span);
+            return SealedBytes.Seal(key, AssociatedData.Content(row.PracticeId, clientId, purpose, rowId), plain.Span);
         }
         finally
         {
@@ -50,7 +50,7 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
         var key = Unwrap(row);
         try
         {
-            return new(SealedBytes.Open(key, AssociatedData.Content(row.PracticeId, clientId, purpose, rowId), closed.Span));
+            return new(SealedBytes.Unseal(key, AssociatedData.Content(row.PracticeId, clientId, purpose, rowId), closed.Span));
         }
         finally
         {
@@ -76,10 +76,10 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
 
     internal byte[] Wrap(Guid practiceId, Guid clientId, ReadOnlySpan<byte> key, MasterKey master)
     {
-        var wrapping = master.For("client keys");
+        var wrapping = master.DeriveKey("client keys");
         try
         {
-            return SealedBytes.Close(wrapping, AssociatedData.ClientKey(practiceId, clientId, master.Id), key);
+            return SealedBytes.Seal(wrapping, AssociatedData.ClientKey(practiceId, clientId, master.Id), key);
         }
         finally
         {
@@ -92,10 +92,10 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
         var master =
             masters.Find(row.MasterKeyId)
             ?? throw new InvalidOperationException($"Key {row.MasterKeyId} is not in the key file, so this client's key cannot be opened.");
-        var wrapping = master.For("client keys");
+        var wrapping = master.DeriveKey("client keys");
         try
         {
-            return SealedBytes.Open(wrapping, AssociatedData.ClientKey(row.PracticeId, row.ClientId, master.Id), row.Wrapped);
+            return SealedBytes.Unseal(wrapping, AssociatedData.ClientKey(row.PracticeId, row.ClientId, master.Id), row.Wrapped);
         }
         finally
         {

@@ -25,7 +25,7 @@ public static class SqlInstaller
         }
     }
 
-    public static async Task<bool> IsLaidAsync(string connectionString, string version, CancellationToken cancellation)
+    public static async Task<bool> IsInstalledAsync(string connectionString, string version, CancellationToken cancellation)
     {
         await using var connection = new NpgsqlConnection(connectionString);
         await connection.OpenAsync(cancellation);

@@ -20,7 +20,7 @@ public sealed class LetterFolder(string path, bool named, IClock clock)
     {
         PrivateFiles.MakeFolder(Folder);
         if (!named)
-            PrivateFiles.Close(Folder);
+            PrivateFiles.RestrictToOwner(Folder);
         var file = Path.Combine(Folder, $"{Name.Format(clock.GetCurrentInstant())}-{id:N}.txt");
         await using var stream = PrivateFiles.Create(file);
         await stream.WriteAsync(Encoding.UTF8.GetBytes($"{To(letter.To)}\nSubject: {letter.Subject}\n\n{letter.Text}\n"), cancellation);

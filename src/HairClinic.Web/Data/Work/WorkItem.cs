@@ -39,17 +39,17 @@ public sealed class WorkItem : ActorOwned
     public void HandOver(Instant now) => HandedAt = now;
 
     /// <summary>The worker gives its claim back without having done anything.</summary>
-    public void LetGo() => (HeldUntil, HandedAt) = (null, null);
+    public void ReleaseClaim() => (HeldUntil, HandedAt) = (null, null);
 
     public void Done(Instant now)
     {
-        LetGo();
+        ReleaseClaim();
         DoneAt = now;
     }
 
     /// <summary>Drops the body once it is no longer needed.</summary>
     /// <param name="left">What stays of it, as JSON.</param>
-    public void Forget(string left = "{}") => Body = left;
+    public void ClearBody(string left = "{}") => Body = left;
 
     public void End(WorkOutcome fate, string error, Instant now)
     {
@@ -65,15 +65,15 @@ public sealed class WorkItem : ActorOwned
     }
 
     /// <summary>Nothing is wrong, but it cannot be done just now.</summary>
-    public void Wait(Instant until) => NotBefore = until;
+    public void Postpone(Instant until) => NotBefore = until;
 
     /// <summary>Tries again later, waiting longer each time, up to three quarters of an hour; in the end it is given up.</summary>
     /// <param name="until">From then on it would be of no use.</param>
-    public void Failed(string error, Instant now, Instant? until = null)
+    public void RecordFailure(string error, Instant now, Instant? until = null)
     {
         Attempts++;
         LastError = error;
-        LetGo();
+        ReleaseClaim();
         NotBefore = now + Duration.FromSeconds(5 << Math.Min(Attempts, 9));
         if (Attempts >= MostAttempts || NotBefore >= until)
             End(WorkOutcome.GivenUp, error, now);

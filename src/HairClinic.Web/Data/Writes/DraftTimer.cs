@@ -28,7 +28,7 @@ public sealed class DraftTimer(Func<Task> keep, Func<Task> changed) : IAsyncDisp
     }
 
     /// <summary>Forgets what is pending and waits for what is under way: the form itself is about to be saved.</summary>
-    public async Task RestAsync()
+    public async Task CancelPendingAsync()
     {
         if (_pending is { } pending)
             await pending.CancelAsync();
@@ -40,7 +40,7 @@ public sealed class DraftTimer(Func<Task> keep, Func<Task> changed) : IAsyncDisp
     public async ValueTask DisposeAsync()
     {
         var wasPending = _pending is not null;
-        await RestAsync();
+        await CancelPendingAsync();
         if (wasPending)
             await TryAsync();
     }

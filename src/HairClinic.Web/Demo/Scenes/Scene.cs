@@ -40,7 +40,7 @@ public sealed class Scene(ClinicDb db, Instant now)
     public List<Client> Clients { get; } = [];
 
     /// <summary>Settings and the rows every practice starts with.</summary>
-    public Scene LayPractice(string name)
+    public Scene AddPractice(string name)
     {
         Settings = new PracticeSettings(Guid.CreateVersion7(), name, "GB", "en-GB");
         Settings.FinishGuide(now);
@@ -75,7 +75,7 @@ public sealed class Scene(ClinicDb db, Instant now)
         var person = new Person(Guid.CreateVersion7(), name, role);
         person.WorkIn([.. salons.ToArray().Select(s => (Guid.CreateVersion7(), s.Id))]);
         if (role is StaffRole.Owner or StaffRole.Stylist)
-            person.Learn([.. Services.Select(s => (Guid.CreateVersion7(), s.Id))]);
+            person.SetSkills([.. Services.Select(s => (Guid.CreateVersion7(), s.Id))]);
         People.Add(person);
         db.People.Add(person);
         return person;
@@ -92,7 +92,7 @@ public sealed class Scene(ClinicDb db, Instant now)
         return product;
     }
 
-    public UnitKind Make(string name, string baseName, string workshop)
+    public UnitKind AddUnitKind(string name, string baseName, string workshop)
     {
         var maker = Workshops.FirstOrDefault(w => w.Name == workshop);
         if (maker is null)
@@ -107,10 +107,10 @@ public sealed class Scene(ClinicDb db, Instant now)
         return kind;
     }
 
-    public Client Welcome(string code, string name, Salon salon, string? phone = null, string? email = null)
+    public Client AddClient(string code, string name, Salon salon, string? phone = null, string? email = null)
     {
         var client = new Client(Guid.CreateVersion7(), code, name, salon.Id);
-        client.Reach(phone, email);
+        client.SetContact(phone, email);
         Clients.Add(client);
         db.Clients.Add(client);
         db.FindWords.AddRange(FindWords.For(client));
@@ -145,8 +145,8 @@ public sealed class Scene(ClinicDb db, Instant now)
     {
         unit.PutOn(on);
         var bond = new Bond(Guid.CreateVersion7(), unit.Id, client.Id, on, at, Attachment.Liquid, appliedBy: null);
-        bond.Use([(Guid.CreateVersion7(), new ProductUse(adhesive.Id, LotOf(adhesive), 3))], waitsKept: true);
-        bond.FallDue(InputFor(client, unit, adhesive).WindowFor(on));
+        bond.SetProducts([(Guid.CreateVersion7(), new ProductUse(adhesive.Id, LotOf(adhesive), 3))], waitsKept: true);
+        bond.SetDueWindow(InputFor(client, unit, adhesive).WindowFor(on));
         db.Bonds.Add(bond);
         return bond;
     }

@@ -23,7 +23,7 @@ public static class Tours
         ),
     ];
 
-    public static void Lay(Scene scene, Salon salon, Person desk)
+    public static void AddAll(Scene scene, Salon salon, Person desk)
     {
         var today = salon.DayOf(scene.Now);
         LiftedByPhone(scene, salon, today);
@@ -36,7 +36,7 @@ public static class Tours
 
     public static Bond LiftedByPhone(Scene scene, Salon salon, LocalDate today)
     {
-        var client = scene.Welcome("T-01", "Marguerite Fallowell", salon, "+447700900101");
+        var client = scene.AddClient("T-01", "Marguerite Fallowell", salon, "+447700900101");
         var bond = scene.Bond(client, scene.Unit(client, scene.Kinds[0], today.PlusDays(-60)), today.PlusDays(-16), scene.Products[0]);
         bond.ReportLift(new Lift(today, today.PlusDays(-1), LiftZone.Temples, SpotFixed: false));
         return bond;
@@ -44,8 +44,8 @@ public static class Tours
 
     public static Bond BeforeTheWedding(Scene scene, Salon salon, LocalDate today)
     {
-        var client = scene.Welcome("T-02", "Ottoline Brackenridge", salon, "+447700900102");
-        client.Plan(
+        var client = scene.AddClient("T-02", "Ottoline Brackenridge", salon, "+447700900102");
+        client.AddEvent(
             new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Celebration, today.PlusDays(21), today.PlusDays(21), away: false)
         );
         return scene.Bond(client, scene.Unit(client, scene.Kinds[3], today.PlusDays(-40)), today.PlusDays(-14), scene.Products[0]);
@@ -53,7 +53,7 @@ public static class Tours
 
     public static HairSystem NoSpareAndLate(Scene scene, Salon salon, LocalDate today)
     {
-        var client = scene.Welcome("T-03", "Casimir Penwarden", salon, "+447700900103", DemoLetters.CasimirsAddress);
+        var client = scene.AddClient("T-03", "Casimir Penwarden", salon, "+447700900103", DemoLetters.CasimirsAddress);
         scene.Bond(client, scene.Unit(client, scene.Kinds[1], today.PlusDays(-120)), today.PlusDays(-15), scene.Products[1]);
         var next = new HairSystem(Guid.CreateVersion7(), "T-03-next", client.Id, scene.Kinds[1].Id, today.PlusDays(-66));
         next.Order(today.PlusDays(-63));
@@ -66,7 +66,7 @@ public static class Tours
 
     public static Bond StillCuring(Scene scene, Salon salon, LocalDate today)
     {
-        var client = scene.Welcome("T-04", "Hyacinth Adebayo-Moor", salon, "+447700900104", DemoLetters.HyacinthsAddress);
+        var client = scene.AddClient("T-04", "Hyacinth Adebayo-Moor", salon, "+447700900104", DemoLetters.HyacinthsAddress);
         // Whoever looks at a household's pages finds two on one address.
         scene.Db.Guardians.Add(
             new Guardian(Guid.CreateVersion7(), client.Id, "Casimir Penwarden", DemoLetters.CasimirsAddress, endsOn: null)
@@ -77,15 +77,15 @@ public static class Tours
 
     public static (Client Kept, Client Twin) TwoRecords(Scene scene, Salon salon, Person desk)
     {
-        var kept = scene.Welcome("T-05", "Jemima Corrigall", salon, "+447700900105", "jemima@example.org");
+        var kept = scene.AddClient("T-05", "Jemima Corrigall", salon, "+447700900105", "jemima@example.org");
         kept.Describe(birthDate: null, $"Two records: {desk.Name} noticed, nobody merged them yet");
-        return (kept, scene.Welcome("T-06", "Jemima Corrigal", salon, "+447700900105"));
+        return (kept, scene.AddClient("T-06", "Jemima Corrigal", salon, "+447700900105"));
     }
 
     /// <returns>The unit that should have come.</returns>
     public static HairSystem EverythingAtOnce(Scene scene, Salon salon, LocalDate today)
     {
-        var client = scene.Welcome("T-07", "Isolde Quarrington", salon, "+447700900107");
+        var client = scene.AddClient("T-07", "Isolde Quarrington", salon, "+447700900107");
         var kind = scene.Kinds[^2];
         var worn = scene.Unit(client, kind, today.PlusDays(-102));
         var spare = scene.Unit(client, kind, today.PlusDays(-90));

@@ -49,7 +49,7 @@ public static class AccountsArea
                     return Results.LocalRedirect(tablets.IsCarried ? TabletStore.SwitchPage : "/sign-in");
                 }
             )
-            .AskForMark()
+            .RequireFormToken()
             .AllowAnonymous();
     }
 }

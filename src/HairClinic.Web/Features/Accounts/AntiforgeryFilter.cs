@@ -16,6 +16,6 @@ public sealed class AntiforgeryFilter(IAntiforgery antiforgery) : IEndpointFilte
 public static class TokenFilterSetup
 {
     /// <summary>Lets nothing in but what our own pages sent, and says so to whoever reads the endpoint.</summary>
-    public static RouteHandlerBuilder AskForMark(this RouteHandlerBuilder endpoint) =>
+    public static RouteHandlerBuilder RequireFormToken(this RouteHandlerBuilder endpoint) =>
         endpoint.AddEndpointFilter<AntiforgeryFilter>().WithMetadata(new RequireAntiforgeryTokenAttribute());
 }

@@ -23,7 +23,7 @@ public static class ClientCodes
     /// <param name="proposed">What the form proposed.</param>
     /// <param name="field">The property the code was typed into.</param>
     /// <exception cref="Refusal">A code of one's own that is taken.</exception>
-    public static async Task<T> SettleAsync<T>(string typed, string? proposed, string field, Func<string, Task<T>> save)
+    public static async Task<T> SaveWithCodeAsync<T>(string typed, string? proposed, string field, Func<string, Task<T>> save)
     {
         var code = typed.Trim();
         for (var draws = 0; ; draws++)

@@ -75,7 +75,7 @@ public sealed record UnconfirmedAddress(
                 {
                     Right = ConfirmingRights.For(
                         reader.StaffRole,
-                        StaffRoles.AtHome(reader, r.HomeSalonId),
+                        StaffRoles.MayManageClient(reader, r.HomeSalonId),
                         reader.PersonId,
                         r.EnteredBy,
                         others.Contains(r.ClientId)

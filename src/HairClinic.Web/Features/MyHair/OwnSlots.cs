@@ -79,7 +79,7 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
     }
 
     /// <exception cref="Refusal">It is too late to change it here.</exception>
-    public void MustBeEarly(OwnVisit own)
+    public void RequireChangeable(OwnVisit own)
     {
         if (!own.MayChange(clock.GetCurrentInstant()))
             throw new Refusal("It is less than {0} hours away: to change it, please ring us.", own.MoveHours);
@@ -99,7 +99,7 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
     /// <summary>Chair and hands for a start.</summary>
     /// <exception cref="Refusal">The salon wants a word with them first.</exception>
     /// <exception cref="TakenException">It is not free (any more).</exception>
-    public async Task<Slot> ClaimAsync(OwnSlotQuery wish, Instant start, CancellationToken cancellation)
+    public async Task<Slot> FindSlotAtAsync(OwnSlotQuery wish, Instant start, CancellationToken cancellation)
     {
         var day = start.InZone(wish.Salon.TimeZone).Date;
         if (await WantsAWordAsync(wish, day, cancellation))
@@ -112,7 +112,7 @@ public sealed class OwnSlots(ClinicDbFactory databases, CurrentActor current, IC
     public static bool IsTaken(Exception e) => e is TakenException || SlotClashes.Find(e) is not null;
 
     /// <summary>What is said instead of a start that was lost.</summary>
-    public async Task<OwnBookingResult> InsteadAsync(OwnSlotQuery wish, Instant start, CancellationToken cancellation)
+    public async Task<OwnBookingResult> AlternativesAsync(OwnSlotQuery wish, Instant start, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var end = start + new ServiceTimeline(wish.Steps).Length;

@@ -25,7 +25,7 @@ internal static class ClearanceGate
     /// <param name="looked">They say that they looked, and it is all right.</param>
     /// <returns>Whether a block was set aside.</returns>
     /// <exception cref="Refusal">It is not for whoever logs this to say that bonding is all right, or they have not said so.</exception>
-    public static bool Pass(IReadOnlyCollection<ClearanceKind> kinds, PersonActor who, bool looked)
+    public static bool RequireSkinCheck(IReadOnlyCollection<ClearanceKind> kinds, PersonActor who, bool looked)
     {
         var blocked = kinds.Contains(ClearanceKind.Block);
         if (blocked && !MaySetAside(who))
@@ -43,5 +43,6 @@ internal static class ClearanceGate
         : note?.EndsWith('\n' + Aside, StringComparison.Ordinal) == true ? note[..^(Aside.Length + 1)]
         : note;
 
-    public static string Noted(string? note) => string.Join('\n', new[] { note, Aside }.Where(n => !string.IsNullOrWhiteSpace(n)));
+    public static string AppendSetAsideNote(string? note) =>
+        string.Join('\n', new[] { note, Aside }.Where(n => !string.IsNullOrWhiteSpace(n)));
 }

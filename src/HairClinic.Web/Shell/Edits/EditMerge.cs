@@ -22,7 +22,7 @@ public static class EditMerge
     /// <param name="saved">What is in the book now.</param>
     /// <param name="typed">What stands in the form; it is changed.</param>
     /// <returns>What the other changed.</returns>
-    public static IReadOnlyList<Change> Onto<T>(T opened, T saved, T typed)
+    public static IReadOnlyList<Change> MergeChanges<T>(T opened, T saved, T typed)
         where T : class
     {
         var changes = new List<Change>();

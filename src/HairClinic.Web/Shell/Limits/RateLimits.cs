@@ -80,7 +80,7 @@ public static class RateLimits
 
     /// <summary>Live screens open at once: a lease lasts as long as its connection. Thirty are more tabs than anyone reads.</summary>
     private static RateLimitPartition<string> Circuits(HttpContext context) =>
-        !SameOriginOnly.IsLive(context) ? None()
+        !SameOriginOnly.IsBlazorRequest(context) ? None()
         : Person(context) is { } person ? RateLimitPartition.GetConcurrencyLimiter(person, _ => new() { PermitLimit = 30 })
         : RateLimitPartition.GetConcurrencyLimiter(ClientNetwork.For(context), _ => new() { PermitLimit = 200 });
 
@@ -132,7 +132,7 @@ public static class RateLimits
         var seconds = (int)Math.Ceiling(wait.TotalSeconds);
         http.Response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
         http.RequestServices.GetRequiredService<RefusalLog>().TooOften(http, LimitOf(http)?.Limited);
-        if (SameOriginOnly.IsLive(http))
+        if (SameOriginOnly.IsBlazorRequest(http))
             return;
         var page = new RazorComponentResult<TooOften>(new { Seconds = seconds, Busy = busy })
         {

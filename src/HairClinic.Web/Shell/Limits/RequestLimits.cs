@@ -56,7 +56,7 @@ public static class RequestLimits
     /// <summary>In words: an empty answer would leave its reader with a blank screen.</summary>
     public static Task SayTooLargeAsync(HttpContext context)
     {
-        if (SameOriginOnly.IsLive(context))
+        if (SameOriginOnly.IsBlazorRequest(context))
         {
             context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
             return Task.CompletedTask;

@@ -8,7 +8,7 @@ public static class SameOriginOnly
 {
     public static Task CheckAsync(HttpContext context, RequestDelegate next)
     {
-        var isLive = IsLive(context);
+        var isLive = IsBlazorRequest(context);
         var changes = !HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method);
         if (isLive && IsForeign(context.Request) || changes && context.Request.Headers["Sec-Fetch-Site"] == "cross-site")
         {
@@ -20,7 +20,7 @@ public static class SameOriginOnly
     }
 
     /// <summary>Whether a request opens or serves the connection of a live screen.</summary>
-    public static bool IsLive(HttpContext context) => context.Request.Path.StartsWithSegments("/_blazor");
+    public static bool IsBlazorRequest(HttpContext context) => context.Request.Path.StartsWithSegments("/_blazor");
 
     // Behind a proxy nobody named we cannot tell how the browser came, so plain may be secure; secure is never plain.
     private static bool IsForeign(HttpRequest request) =>

@@ -20,13 +20,13 @@ public static class CookieCheck
             && Guid.TryParse(user, out var userId)
             && await services
                 .GetRequiredService<SessionStore>()
-                .SeenAsync(
+                .CheckAndTouchAsync(
                     session,
                     userId,
                     context.HttpContext.RequestAborted,
                     atTablet: ActorClaims.LockAfterOf(context.Principal) is not null,
                     // An open screen that connects anew is nobody's touch.
-                    isUse: !SameOriginOnly.IsLive(context.HttpContext)
+                    isUse: !SameOriginOnly.IsBlazorRequest(context.HttpContext)
                 )
         )
         {

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Ui.Feedback;
 public static class FaultText
 {
     /// <summary>A refusal as a fault of the field it names.</summary>
-    public static ValidationFailure At(string field, Refusal refusal) => new(field, refusal.Sentence) { CustomState = refusal };
+    public static ValidationFailure ToFieldFailure(string field, Refusal refusal) => new(field, refusal.Sentence) { CustomState = refusal };
 
     public static string Of(ValidationFailure fault, IStringLocalizer words) =>
         fault.CustomState is Refusal refusal ? Of(refusal, words) : words[fault.ErrorMessage];

@@ -53,7 +53,7 @@ public sealed class LogRankTests
 
     [Fact]
     public void Groups_of_which_nothing_ended_are_not_compared() =>
-        Assert.NotNull(LogRank.Test([Spell.After(3), Spell.After(5)], [0, 1]).Undefined);
+        Assert.NotNull(LogRank.Test([Spell.RightCensored(3), Spell.RightCensored(5)], [0, 1]).Undefined);
 
     private static void Agrees(string name, LogRank test)
     {

@@ -7,7 +7,7 @@ namespace HairClinic.Domain.Tests.Wear.Curves;
 public sealed class SpellTests
 {
     [Fact]
-    public void A_lift_on_a_known_day_is_an_end_then() => Assert.Equal(Spell.At(21), Spell.From(new(HoldCensoring.Exact, 21, 21)));
+    public void A_lift_on_a_known_day_is_an_end_then() => Assert.Equal(Spell.Exact(21), Spell.From(new(HoldCensoring.Exact, 21, 21)));
 
     [Fact]
     public void A_lift_somewhere_since_the_last_sound_day_lies_between() =>
@@ -26,10 +26,10 @@ public sealed class SpellTests
 
     [Fact]
     public void A_bond_made_today_is_kept_and_tells_nothing() =>
-        Assert.Equal(Spell.After(0), Spell.From(new(HoldCensoring.AtLeast, 0, null)));
+        Assert.Equal(Spell.RightCensored(0), Spell.From(new(HoldCensoring.AtLeast, 0, null)));
 
     [Fact]
-    public void Both_ends_on_one_day_are_that_day() => Assert.Equal(Spell.At(9), Spell.Between(9, 9));
+    public void Both_ends_on_one_day_are_that_day() => Assert.Equal(Spell.Exact(9), Spell.Between(9, 9));
 
     [Theory]
     [InlineData(-1, 5)]
@@ -45,7 +45,7 @@ public sealed class SpellTests
     [InlineData(-3)]
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
-    public void Nothing_ends_at_no_time(double time) => Assert.Throws<ArgumentOutOfRangeException>(() => Spell.At(time));
+    public void Nothing_ends_at_no_time(double time) => Assert.Throws<ArgumentOutOfRangeException>(() => Spell.Exact(time));
 
     private static (SpellEnd, double, double) Ends(Spell spell) => (spell.End, spell.Lower, spell.Upper);
 }

@@ -56,7 +56,7 @@ public sealed class SurvivalCurveTests
 
     [Fact]
     public void Where_the_curve_runs_level_at_the_height_asked_for_the_middle_is_told() =>
-        Assert.Equal(2.5, SurvivalCurve.Estimate([Spell.At(1), Spell.At(2), Spell.At(3), Spell.At(4)]).Quantile(0.5).Time);
+        Assert.Equal(2.5, SurvivalCurve.Estimate([Spell.Exact(1), Spell.Exact(2), Spell.Exact(3), Spell.Exact(4)]).Quantile(0.5).Time);
 
     [Fact]
     public void A_curve_that_ends_level_at_the_height_asked_for_is_level_to_its_last_time() =>
@@ -74,16 +74,16 @@ public sealed class SurvivalCurveTests
     [Fact]
     public void A_weight_is_as_good_as_that_many_rows()
     {
-        var once = SurvivalCurve.Estimate([Spell.At(3, 2), Spell.After(3, 3), Spell.At(5), Spell.After(9, 2)]);
+        var once = SurvivalCurve.Estimate([Spell.Exact(3, 2), Spell.RightCensored(3, 3), Spell.Exact(5), Spell.RightCensored(9, 2)]);
         var many = SurvivalCurve.Estimate([
-            Spell.At(3),
-            Spell.At(3),
-            Spell.After(3),
-            Spell.After(3),
-            Spell.After(3),
-            Spell.At(5),
-            Spell.After(9),
-            Spell.After(9),
+            Spell.Exact(3),
+            Spell.Exact(3),
+            Spell.RightCensored(3),
+            Spell.RightCensored(3),
+            Spell.RightCensored(3),
+            Spell.Exact(5),
+            Spell.RightCensored(9),
+            Spell.RightCensored(9),
         ]);
 
         Assert.Equal(many.Steps, once.Steps);
@@ -92,7 +92,7 @@ public sealed class SurvivalCurveTests
     [Fact]
     public void Before_anything_ended_everything_goes_on()
     {
-        var curve = SurvivalCurve.Estimate([Spell.After(3), Spell.After(7)]);
+        var curve = SurvivalCurve.Estimate([Spell.RightCensored(3), Spell.RightCensored(7)]);
 
         Assert.Empty(curve.Steps);
         Assert.Equal(1, curve.Survival(100));

@@ -38,7 +38,7 @@ public sealed class DerivativesTests
     {
         var size = target.Size;
         var (gradient, hessian) = (new double[size], new double[size * size]);
-        target.At(parameters, gradient, hessian);
+        target.Evaluate(parameters, gradient, hessian);
         for (var j = 0; j < size; j++)
         {
             var step = j == 2 ? 1e-6 : 1e-5;
@@ -68,6 +68,6 @@ public sealed class DerivativesTests
         var moved = (double[])parameters.Clone();
         moved[j] += step;
         var gradient = new double[target.Size];
-        return (target.At(moved, gradient, new double[target.Size * target.Size]), gradient);
+        return (target.Evaluate(moved, gradient, new double[target.Size * target.Size]), gradient);
     }
 }

@@ -32,7 +32,7 @@ public sealed class LateEntryTests
         [150, 0, 0, 0],
     ];
 
-    private static Spell[] Spells => [.. Lives.Select(life => life[1] == 1 ? Spell.At(life[0]) : Spell.After(life[0]))];
+    private static Spell[] Spells => [.. Lives.Select(life => life[1] == 1 ? Spell.Exact(life[0]) : Spell.RightCensored(life[0]))];
 
     private static double[] Entered => [.. Lives.Select(life => life[2])];
 
@@ -76,14 +76,14 @@ public sealed class LateEntryTests
     [InlineData(LifeDistribution.LogNormal, true)]
     public void A_life_told_in_two_stretches_alike_is_the_life_told_whole(LifeDistribution distribution, bool clients)
     {
-        Spell[] whole = [Spell.Between(130, 160), Spell.At(200), Spell.After(180), Spell.Between(170, 210)];
+        Spell[] whole = [Spell.Between(130, 160), Spell.Exact(200), Spell.RightCensored(180), Spell.Between(170, 210)];
         Spell[] parts =
         [
-            Spell.After(100),
+            Spell.RightCensored(100),
             Spell.Between(130, 160),
-            Spell.At(200),
-            Spell.After(90),
-            Spell.After(180),
+            Spell.Exact(200),
+            Spell.RightCensored(90),
+            Spell.RightCensored(180),
             Spell.Between(170, 210),
         ];
         var priors = LifePriors.Flat(0) with
@@ -105,12 +105,12 @@ public sealed class LateEntryTests
     [Fact]
     public void A_clients_effect_sees_what_was_known_on_entering()
     {
-        Spell[] spells = [Spell.At(150), Spell.After(100), Spell.Between(160, 190)];
+        Spell[] spells = [Spell.Exact(150), Spell.RightCensored(100), Spell.Between(160, 190)];
         double[] entered = [0, 0, 100];
         var rows = LifetimeFitRows.Create(spells, [new("repaired", [0, 0, 1])], [], new int[3], entered);
         var target = new LogPosterior(LifeDistribution.Weibull, rows, LifePriors.Flat(1) with { ClientSpread = 0.2 });
         // Without places columns are kept less their mean: half, over the four rows as they are summed.
-        var value = target.At([5 + 0.3 / 2, 0.3, Math.Log(0.15)], new double[3], new double[9]);
+        var value = target.Evaluate([5 + 0.3 / 2, 0.3, Math.Log(0.15)], new double[3], new double[9]);
 
         var sum = 0.0;
         for (var b = -1.0; b <= 1; b += 1e-4)
@@ -125,12 +125,12 @@ public sealed class LateEntryTests
     [Fact]
     public void What_is_last_seen_on_entering_tells_nothing_and_none_is_entered_after_its_end()
     {
-        var rows = LifetimeFitRows.Create([Spell.After(90), Spell.At(120)], [], entered: [90, 60]);
+        var rows = LifetimeFitRows.Create([Spell.RightCensored(90), Spell.Exact(120)], [], entered: [90, 60]);
 
         Assert.Equal((1, 1), (rows.Count, rows.Ended));
-        Assert.Throws<ArgumentException>(() => LifetimeFitRows.Create([Spell.At(120)], [], entered: [121]));
-        Assert.Throws<ArgumentException>(() => LifetimeFitRows.Create([Spell.By(120)], [], entered: [10]));
-        Assert.Throws<ArgumentException>(() => LifetimeFitRows.Create([Spell.At(120), Spell.At(90)], [], entered: [10]));
+        Assert.Throws<ArgumentException>(() => LifetimeFitRows.Create([Spell.Exact(120)], [], entered: [121]));
+        Assert.Throws<ArgumentException>(() => LifetimeFitRows.Create([Spell.LeftCensored(120)], [], entered: [10]));
+        Assert.Throws<ArgumentException>(() => LifetimeFitRows.Create([Spell.Exact(120), Spell.Exact(90)], [], entered: [10]));
     }
 
     [Fact]

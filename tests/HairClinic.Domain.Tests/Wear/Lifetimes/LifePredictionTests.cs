@@ -60,12 +60,12 @@ public sealed class LifePredictionTests
             {
                 ClientSpread = Window.ClientFactor,
             },
-            LifeNodes.For(LifePopulation.Unseen(Window)),
+            LifeNodes.For(LifePopulation.FromPriors(Window)),
             other.Place
         );
 
         Assert.Equal(LifetimeFitNote.NoRows, Assert.Single(fit.Notes));
-        Assert.Equal(LifePopulation.Unseen(Window).PracticeVariance, population.PracticeVariance, 1e-12);
+        Assert.Equal(LifePopulation.FromPriors(Window).PracticeVariance, population.PracticeVariance, 1e-12);
         Assert.Equal(0, population.LogScale);
         Assert.Equal(21, prediction.Band.From, 1e-3);
         Assert.Equal(35, prediction.Band.To, 1e-3);
@@ -86,8 +86,14 @@ public sealed class LifePredictionTests
     [Fact]
     public void A_clients_own_bonds_move_the_prediction_as_a_fine_grid_says()
     {
-        Spell[] own = [Spell.At(33), Spell.After(30), Spell.Between(25, 34), Spell.After(28)];
-        var population = LifePopulation.Unseen(Window) with { LogScale = -0.1, PracticeMean = 0.05, PracticeVariance = 0.004, Count = 900 };
+        Spell[] own = [Spell.Exact(33), Spell.RightCensored(30), Spell.Between(25, 34), Spell.RightCensored(28)];
+        var population = LifePopulation.FromPriors(Window) with
+        {
+            LogScale = -0.1,
+            PracticeMean = 0.05,
+            PracticeVariance = 0.004,
+            Count = 900,
+        };
         var rows = LifetimeFitRows.Create(own, [], [.. own.Select(_ => Window.Place)], new int[own.Length]);
         var prediction = new LifePrediction(population, LifeNodes.For(population, rows), Window.Place);
 
@@ -99,8 +105,13 @@ public sealed class LifePredictionTests
     [Fact]
     public void A_bond_that_held_long_makes_longer_holds_likelier_and_the_band_narrower()
     {
-        var population = LifePopulation.Unseen(Window);
-        var rows = LifetimeFitRows.Create([.. Enumerable.Repeat(Spell.At(60), 5)], [], [.. Enumerable.Repeat(Window.Place, 5)], new int[5]);
+        var population = LifePopulation.FromPriors(Window);
+        var rows = LifetimeFitRows.Create(
+            [.. Enumerable.Repeat(Spell.Exact(60), 5)],
+            [],
+            [.. Enumerable.Repeat(Window.Place, 5)],
+            new int[5]
+        );
         var prediction = new LifePrediction(population, LifeNodes.For(population, rows), Window.Place);
 
         Assert.True(prediction.Median > 45);
@@ -130,7 +141,7 @@ public sealed class LifePredictionTests
 
     private static LifePrediction Unseen(WindowPrior window)
     {
-        var population = LifePopulation.Unseen(window);
+        var population = LifePopulation.FromPriors(window);
         return new LifePrediction(population, LifeNodes.For(population), window.Place);
     }
 

@@ -54,7 +54,7 @@ public sealed class LikelihoodRatioTests
     [Fact]
     public void A_group_in_which_nothing_ended_leaves_no_test_and_the_reason_is_told()
     {
-        Spell[] spells = [Spell.At(3), Spell.At(4), Spell.At(6), Spell.After(9), Spell.After(11)];
+        Spell[] spells = [Spell.Exact(3), Spell.Exact(4), Spell.Exact(6), Spell.RightCensored(9), Spell.RightCensored(11)];
 
         Assert.NotNull(
             LikelihoodRatio.Test(LifeDistribution.Weibull, spells, [0, 0, 0, 1, 1], [], default, default, LifePriors.Flat(0)).Missing

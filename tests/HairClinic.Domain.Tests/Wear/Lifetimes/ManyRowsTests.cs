@@ -48,8 +48,8 @@ public sealed class ManyRowsTests
     }
 
     private static Spell Of(Spell spell, double weight) =>
-        spell.End == SpellEnd.At ? Spell.At(spell.Lower, weight) : Spell.After(spell.Lower, weight);
+        spell.End == SpellEnd.At ? Spell.Exact(spell.Lower, weight) : Spell.RightCensored(spell.Lower, weight);
 
     private static Spell Longer(int i, double weight) =>
-        Spells.OfNist[i].End == SpellEnd.At ? Spell.At(1.5 * Spells.OfNist[i].Lower, weight) : Spell.After(500, weight);
+        Spells.OfNist[i].End == SpellEnd.At ? Spell.Exact(1.5 * Spells.OfNist[i].Lower, weight) : Spell.RightCensored(500, weight);
 }

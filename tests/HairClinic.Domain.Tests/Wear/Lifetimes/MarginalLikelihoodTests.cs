@@ -8,7 +8,14 @@ namespace HairClinic.Domain.Tests.Wear.Lifetimes;
 public sealed class MarginalLikelihoodTests
 {
     private const double Spread = 0.2;
-    private static readonly Spell[] Own = [Spell.At(31), Spell.After(40), Spell.Between(20, 28), Spell.By(35, 2), Spell.At(44, 1.5)];
+    private static readonly Spell[] Own =
+    [
+        Spell.Exact(31),
+        Spell.RightCensored(40),
+        Spell.Between(20, 28),
+        Spell.LeftCensored(35, 2),
+        Spell.Exact(44, 1.5),
+    ];
 
     [Theory]
     [InlineData(LifeDistribution.Weibull, 1, 0.18)]
@@ -22,7 +29,7 @@ public sealed class MarginalLikelihoodTests
         var rows = LifetimeFitRows.Create(spells, [], [], new int[count]);
         var target = new LogPosterior(distribution, rows, LifePriors.Flat(0) with { ClientSpread = Spread });
 
-        var value = target.At([3.6, Math.Log(scale)], new double[2], new double[4]);
+        var value = target.Evaluate([3.6, Math.Log(scale)], new double[2], new double[4]);
 
         Assert.Equal(ByGrid(distribution, spells, 3.6, scale), value, 1e-7);
     }
@@ -32,7 +39,7 @@ public sealed class MarginalLikelihoodTests
     {
         var clients = new[] { 0, 0, 1, 1, 2 };
         double At(LifetimeFitRows rows, double spread) =>
-            new LogPosterior(LifeDistribution.Weibull, rows, LifePriors.Flat(0) with { ClientSpread = spread }).At(
+            new LogPosterior(LifeDistribution.Weibull, rows, LifePriors.Flat(0) with { ClientSpread = spread }).Evaluate(
                 [3.6, -1.5],
                 new double[2],
                 new double[4]

@@ -24,8 +24,8 @@ public sealed class NarrowScaleTests
     [Fact]
     public void Places_that_cannot_be_do_not_spoil_the_prediction()
     {
-        var population = LifePopulation.Unseen(Window) with { LogScale = -1.2 };
-        var nodes = LifeNodes.For(population, LifetimeFitRows.Create([Spell.At(230)], [], [Window.Place], new int[1]));
+        var population = LifePopulation.FromPriors(Window) with { LogScale = -1.2 };
+        var nodes = LifeNodes.For(population, LifetimeFitRows.Create([Spell.Exact(230)], [], [Window.Place], new int[1]));
         var prediction = new LifePrediction(population, nodes, Window.Place);
 
         Assert.InRange(prediction.Median, 220, 240);
@@ -45,7 +45,9 @@ public sealed class NarrowScaleTests
                     Window.Centre + Window.Width * place + 0.32 * Window.Sigma * Math.Log(-Math.Log(1 - dice.NextDouble()))
                 );
                 var seen = dice.Next(20, 300);
-                spells.Add(life > seen ? Spell.After(seen) : Spell.Between(35 * Math.Floor(life / 35), 35 * Math.Floor(life / 35) + 35));
+                spells.Add(
+                    life > seen ? Spell.RightCensored(seen) : Spell.Between(35 * Math.Floor(life / 35), 35 * Math.Floor(life / 35) + 35)
+                );
                 clients.Add(client);
             }
         }

@@ -102,7 +102,7 @@ public sealed class PublishedFitsTests
         Covariate Ovarian(string column) => new(column, Spells.Ovarian.Numbers(column));
         var rows = name switch
         {
-            "tiny" => LifetimeFitRows.Create([Spell.At(120), Spell.After(90), Spell.After(60)], []),
+            "tiny" => LifetimeFitRows.Create([Spell.Exact(120), Spell.RightCensored(90), Spell.RightCensored(60)], []),
             "leukaemia_6mp_only_weibull" => LifetimeFitRows.Create([.. Spells.OfLeukaemia.Where((_, i) => Spells.Drug[i] == 1)], []),
             _ when name.StartsWith("nist", StringComparison.Ordinal) => LifetimeFitRows.Create(Spells.OfNist, []),
             _ when name.StartsWith("leukaemia_interval", StringComparison.Ordinal) => LifetimeFitRows.Create(

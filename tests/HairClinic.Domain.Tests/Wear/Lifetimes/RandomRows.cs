@@ -15,9 +15,9 @@ internal static class RandomRows
         (kind, from, length, weight) =>
             kind switch
             {
-                0 => HairClinic.Domain.Wear.Curves.Spell.At(from, weight),
-                1 => HairClinic.Domain.Wear.Curves.Spell.After(from, weight),
-                2 => HairClinic.Domain.Wear.Curves.Spell.By(from, weight),
+                0 => HairClinic.Domain.Wear.Curves.Spell.Exact(from, weight),
+                1 => HairClinic.Domain.Wear.Curves.Spell.RightCensored(from, weight),
+                2 => HairClinic.Domain.Wear.Curves.Spell.LeftCensored(from, weight),
                 _ => HairClinic.Domain.Wear.Curves.Spell.Between(from, from + length, weight),
             }
     );

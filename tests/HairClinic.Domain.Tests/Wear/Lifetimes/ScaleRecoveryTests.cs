@@ -34,7 +34,7 @@ public sealed class ScaleRecoveryTests
                 var hold = Math.Exp(Window.Centre + Window.Width * effect + Window.Sigma * noise);
                 // The rebond is booked for four to seven weeks, whatever the bond does.
                 var booked = 28 + 21 * dice.NextDouble();
-                spells.Add(hold <= booked ? Spell.At(hold) : Spell.After(booked));
+                spells.Add(hold <= booked ? Spell.Exact(hold) : Spell.RightCensored(booked));
                 clients.Add(client);
             }
         }

@@ -12,7 +12,7 @@ public sealed class UnitLifeTests
 
     [Fact]
     public void Found_worn_out_at_the_first_look_it_lasted_at_most_so_long() =>
-        Assert.Equal(Spell.By(90), UnitLife.FromInspections([(90, 4)], 90));
+        Assert.Equal(Spell.LeftCensored(90), UnitLife.FromInspections([(90, 4)], 90));
 
     [Fact]
     public void An_inspection_at_which_nobody_looked_brackets_nothing() =>
@@ -20,45 +20,45 @@ public sealed class UnitLifeTests
 
     [Fact]
     public void Put_aside_still_wearable_lost_damaged_or_in_wear_today_it_lasted_at_least_so_long() =>
-        Assert.Equal(Spell.After(170), UnitLife.FromInspections([(60, 0), (150, 2)], 170));
+        Assert.Equal(Spell.RightCensored(170), UnitLife.FromInspections([(60, 0), (150, 2)], 170));
 
     [Fact]
     public void Worn_out_before_its_first_day_was_over_it_ended_within_that_day() =>
-        Assert.Equal(Spell.By(1), UnitLife.FromInspections([(0, 3)], 0));
+        Assert.Equal(Spell.LeftCensored(1), UnitLife.FromInspections([(0, 3)], 0));
 
     [Fact]
     public void A_repair_after_grade_three_does_not_begin_a_new_life() =>
         Assert.Equal(Spell.Between(100, 130), UnitLife.FromInspections([(100, 1), (130, 3), (160, 0)], 200));
 
     [Fact]
-    public void Not_worn_yet_tells_nothing() => Assert.Equal(Spell.After(0), UnitLife.FromInspections([], 0));
+    public void Not_worn_yet_tells_nothing() => Assert.Equal(Spell.RightCensored(0), UnitLife.FromInspections([], 0));
 
     [Fact]
     public void From_its_first_repair_on_a_unit_is_told_apart() =>
         Assert.Equal(
-            [new UnitLifeSegment(Spell.After(90), 0, 0), new UnitLifeSegment(Spell.Between(120, 150), 90, 1)],
+            [new UnitLifeSegment(Spell.RightCensored(90), 0, 0), new UnitLifeSegment(Spell.Between(120, 150), 90, 1)],
             UnitLife.RowsOf([(60, 0), (120, 2), (150, 3)], 150, [110, 90])
         );
 
     [Fact]
     public void Who_repairs_has_looked_at_it() =>
         Assert.Equal(
-            [new UnitLifeSegment(Spell.After(130), 0, 0), new UnitLifeSegment(Spell.Between(140, 150), 130, 1)],
+            [new UnitLifeSegment(Spell.RightCensored(130), 0, 0), new UnitLifeSegment(Spell.Between(140, 150), 130, 1)],
             UnitLife.RowsOf([(120, 2), (150, 3)], 150, [130, 140])
         );
 
     [Fact]
     public void Still_in_wear_after_a_repair_it_lasted_at_least_so_long_from_there() =>
         Assert.Equal(
-            [new UnitLifeSegment(Spell.After(90), 0, 0), new UnitLifeSegment(Spell.After(170), 90, 1)],
+            [new UnitLifeSegment(Spell.RightCensored(90), 0, 0), new UnitLifeSegment(Spell.RightCensored(170), 90, 1)],
             UnitLife.RowsOf([(60, 0), (150, 2)], 170, [90])
         );
 
     [Fact]
     public void Never_repaired_repaired_before_its_first_day_or_after_its_end_it_is_one_stretch()
     {
-        Assert.Equal([new UnitLifeSegment(Spell.After(170), 0, 0)], UnitLife.RowsOf([(60, 0)], 170, []));
-        Assert.Equal([new UnitLifeSegment(Spell.After(170), 0, 1)], UnitLife.RowsOf([(60, 0)], 170, [0]));
+        Assert.Equal([new UnitLifeSegment(Spell.RightCensored(170), 0, 0)], UnitLife.RowsOf([(60, 0)], 170, []));
+        Assert.Equal([new UnitLifeSegment(Spell.RightCensored(170), 0, 1)], UnitLife.RowsOf([(60, 0)], 170, [0]));
         Assert.Equal([new UnitLifeSegment(Spell.Between(100, 130), 0, 0)], UnitLife.RowsOf([(100, 1), (130, 3)], 200, [130, 160]));
     }
 

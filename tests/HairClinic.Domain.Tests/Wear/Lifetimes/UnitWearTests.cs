@@ -16,7 +16,7 @@ public sealed class UnitWearTests
         var wear = Of(UnitState.Bonded, [(0, 30), (30, 60), (60, null)], today: 75);
 
         Assert.Equal((75, false), (wear.WornDays, wear.WornOut));
-        Assert.Equal(Spell.After(60), wear.Life);
+        Assert.Equal(Spell.RightCensored(60), wear.Life);
     }
 
     [Fact]
@@ -34,7 +34,7 @@ public sealed class UnitWearTests
         var wear = Of(UnitState.Resting, [(0, 30)], today: 90, graded: [(30, null)]);
 
         Assert.Equal((30, false), (wear.WornDays, wear.WornOut));
-        Assert.Equal(Spell.After(0), wear.Life);
+        Assert.Equal(Spell.RightCensored(0), wear.Life);
     }
 
     [Fact]
@@ -47,7 +47,7 @@ public sealed class UnitWearTests
         var wear = Of(UnitState.Bonded, [(0, 10), (50, null)], today: 70, graded: [(10, 1)]);
 
         Assert.Equal(30, wear.WornDays);
-        Assert.Equal(Spell.After(10), wear.Life);
+        Assert.Equal(Spell.RightCensored(10), wear.Life);
     }
 
     [Fact]
@@ -55,7 +55,10 @@ public sealed class UnitWearTests
     {
         var wear = Of(UnitState.Bonded, [(0, 40), (60, 100), (100, null)], today: 110, repairs: [50]);
 
-        Assert.Equal([new UnitLifeSegment(Spell.After(40), 0, 0), new UnitLifeSegment(Spell.After(80), 40, 1)], wear.Stretches);
+        Assert.Equal(
+            [new UnitLifeSegment(Spell.RightCensored(40), 0, 0), new UnitLifeSegment(Spell.RightCensored(80), 40, 1)],
+            wear.Stretches
+        );
         Assert.Empty(Of(UnitState.Bonded, [(0, null)], today: 10).Stretches);
     }
 

@@ -68,7 +68,7 @@ public sealed class WithoutAnswerTests
     [Fact]
     public void That_nothing_ended_is_noted_and_moves_the_prior_only_upwards()
     {
-        Spell[] spells = [.. Enumerable.Repeat(Spell.After(60), 20)];
+        Spell[] spells = [.. Enumerable.Repeat(Spell.RightCensored(60), 20)];
         var rows = LifetimeFitRows.Create(spells, [], [.. spells.Select(_ => Window.Place)], [.. Enumerable.Range(0, 20)]);
         var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.Priors([]));
 
@@ -79,7 +79,7 @@ public sealed class WithoutAnswerTests
     [Fact]
     public void That_all_rows_are_one_clients_is_noted()
     {
-        Spell[] spells = [Spell.At(30), Spell.At(35), Spell.After(40)];
+        Spell[] spells = [Spell.Exact(30), Spell.Exact(35), Spell.RightCensored(40)];
         var fit = LifetimeModel.Fit(
             LifeDistribution.Weibull,
             LifetimeFitRows.Create(spells, [], [.. spells.Select(_ => Window.Place)], [7, 7, 7]),
@@ -93,7 +93,7 @@ public sealed class WithoutAnswerTests
     [Fact]
     public void A_bond_made_today_tells_nothing_and_changes_nothing()
     {
-        Spell[] spells = [Spell.At(30), Spell.After(0), Spell.At(50)];
+        Spell[] spells = [Spell.Exact(30), Spell.RightCensored(0), Spell.Exact(50)];
         var rows = LifetimeFitRows.Create(spells, []);
 
         Assert.Equal((2, 2), (rows.Count, rows.Ended));
@@ -105,14 +105,14 @@ public sealed class WithoutAnswerTests
         double[] heat = [1, 2, 3, 4, 5, 6, 7, 8];
         Spell[] spells =
         [
-            Spell.At(30),
-            Spell.At(34),
-            Spell.At(29),
-            Spell.After(40),
-            Spell.At(41),
-            Spell.At(38),
-            Spell.At(47),
-            Spell.At(44),
+            Spell.Exact(30),
+            Spell.Exact(34),
+            Spell.Exact(29),
+            Spell.RightCensored(40),
+            Spell.Exact(41),
+            Spell.Exact(38),
+            Spell.Exact(47),
+            Spell.Exact(44),
         ];
         var near = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, [new("heat", heat)]), LifePriors.Flat(1));
         var far = LifetimeModel.Fit(
@@ -127,17 +127,25 @@ public sealed class WithoutAnswerTests
 
     private static (Spell[] Spells, Covariate[] Columns) Rows(string name)
     {
-        Spell[] ends = [Spell.At(30), Spell.At(34), Spell.At(41), Spell.After(44), Spell.After(50), Spell.After(39)];
+        Spell[] ends =
+        [
+            Spell.Exact(30),
+            Spell.Exact(34),
+            Spell.Exact(41),
+            Spell.RightCensored(44),
+            Spell.RightCensored(50),
+            Spell.RightCensored(39),
+        ];
         return name switch
         {
             "no rows" => ([], []),
-            "nothing ended" => ([.. ends.Select(s => Spell.After(s.Lower))], []),
-            "all by then" => ([.. ends.Select(s => Spell.By(s.Lower))], []),
+            "nothing ended" => ([.. ends.Select(s => Spell.RightCensored(s.Lower))], []),
+            "all by then" => ([.. ends.Select(s => Spell.LeftCensored(s.Lower))], []),
             "separated" => (ends, [new("heat", [0, 0, 0, 0, 1, 1])]),
             "constant" => (ends, [new("heat", [3, 3, 3, 3, 3, 3])]),
             "twice" => (ends, [new("heat", [1, 2, 5, 3, 1, 2]), new("warmth", [2, 4, 10, 6, 2, 4])]),
-            "no spread" => ([.. Enumerable.Repeat(Spell.At(30), 6)], []),
-            _ => ([Spell.At(40)], []),
+            "no spread" => ([.. Enumerable.Repeat(Spell.Exact(30), 6)], []),
+            _ => ([Spell.Exact(40)], []),
         };
     }
 }

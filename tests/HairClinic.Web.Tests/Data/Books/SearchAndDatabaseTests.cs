@@ -33,7 +33,7 @@ public sealed class SearchAndDatabaseTests(PgServer server)
                 services = [.. Enumerable.Range(1, 4).Select(i => Service(random, i))];
                 s.Db.AddRange(services);
                 foreach (var person in new[] { _scene.Mara, _scene.Ivo })
-                    person.Learn([.. services.Select(k => (Guid.CreateVersion7(), k.Id))]);
+                    person.SetSkills([.. services.Select(k => (Guid.CreateVersion7(), k.Id))]);
             }
         );
         Client[] clients = [_scene.Ada, _scene.Bo];
@@ -63,7 +63,7 @@ public sealed class SearchAndDatabaseTests(PgServer server)
     {
         var service = new ServiceKind(Guid.CreateVersion7(), $"Service {number}", ServicePurpose.Other);
         var kinds = Enum.GetValues<SegmentKind>();
-        service.Consist([
+        service.SetSteps([
             (Guid.CreateVersion7(), SegmentKind.HandsOn, 15),
             .. Enumerable.Range(0, random.Next(1, 4)).Select(_ => (Guid.CreateVersion7(), kinds[random.Next(3)], 5 * random.Next(1, 7))),
             (Guid.CreateVersion7(), SegmentKind.HandsOn, 10),

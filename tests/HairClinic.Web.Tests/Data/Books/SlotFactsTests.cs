@@ -88,7 +88,7 @@ public sealed class SlotFactsTests(PgServer server)
         void Lay(Scene s)
         {
             _scene.Lay(s);
-            _scene.Mara.BeAway(Guid.CreateVersion7(), Thursday, Thursday, "course");
+            _scene.Mara.AddAbsence(Guid.CreateVersion7(), Thursday, Thursday, "course");
         }
     }
 
@@ -124,7 +124,7 @@ public sealed class SlotFactsTests(PgServer server)
         {
             _scene.Lay(s);
             trainee = s.Hire("Pia", StaffRole.Trainee, _scene.Salon);
-            trainee.Learn([(Guid.CreateVersion7(), _scene.Wash.Id)]);
+            trainee.SetSkills([(Guid.CreateVersion7(), _scene.Wash.Id)]);
         }
     }
 
@@ -138,7 +138,7 @@ public sealed class SlotFactsTests(PgServer server)
         void Lay(Scene s)
         {
             _scene.Lay(s);
-            _scene.Salon.Close(Guid.CreateVersion7(), Thursday, Thursday, "stocktaking");
+            _scene.Salon.AddClosure(Guid.CreateVersion7(), Thursday, Thursday, "stocktaking");
         }
     }
 

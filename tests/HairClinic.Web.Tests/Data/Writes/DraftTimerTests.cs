@@ -52,7 +52,7 @@ public sealed class DraftTimerTests
         Type(drafts, "lost");
         await UntilAsync(() => drafts.Failed);
         Type(drafts, "lost again");
-        await drafts.RestAsync();
+        await drafts.CancelPendingAsync();
 
         _fault = null;
         Type(drafts, "kept");

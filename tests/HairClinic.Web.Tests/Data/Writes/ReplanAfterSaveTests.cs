@@ -55,7 +55,7 @@ public sealed class ReplanAfterSaveTests(PgServer server)
         ["their note"] = async (_, db) => (await db.Clients.SingleAsync(Cancel)).Describe(null, "Comes by train"),
         ["a sound edge"] = async (_, db) => (await db.Bonds.SingleAsync(Cancel)).SeenSound(Today),
         ["an event of theirs"] = async (t, db) =>
-            (await db.Clients.Include(c => c.Events).SingleAsync(Cancel)).Plan(
+            (await db.Clients.Include(c => c.Events).SingleAsync(Cancel)).AddEvent(
                 new LifeEvent(
                     Guid.CreateVersion7(),
                     t._client.Id,
@@ -121,12 +121,12 @@ public sealed class ReplanAfterSaveTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 _other = scene.OpenSalon("Quay", "Europe/London", "GBP", 1);
                 var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
-                _client = scene.Welcome("c-1", "Una Test", _salon);
+                _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
+                _client = scene.AddClient("c-1", "Una Test", _salon);
                 _worn = scene.Unit(_client, _kind, Today.PlusDays(-200));
                 _spare = scene.Unit(_client, _kind, Today.PlusDays(-200));
                 scene.Bond(_client, _worn, Today.PlusDays(-30), adhesive);

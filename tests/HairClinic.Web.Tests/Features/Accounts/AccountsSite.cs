@@ -132,7 +132,7 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
         db.Practices.Add(new PracticeRow(PracticeId));
         var scene = new Scene(db, Instant.FromUtc(2027, 2, 3, 10, 0));
         if (guideFinished)
-            scene.LayPractice("Practice under test");
+            scene.AddPractice("Practice under test");
         else
             db.PracticeSettings.Add(new PracticeSettings(Guid.CreateVersion7(), "Practice under test", "GB", "en-GB"));
         Salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);

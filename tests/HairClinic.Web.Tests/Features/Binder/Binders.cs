@@ -12,7 +12,7 @@ internal static class Binders
 {
     public static void TwoSalons(Scene scene)
     {
-        scene.LayPractice("Practice under test");
+        scene.AddPractice("Practice under test");
         scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
         scene.OpenSalon("Kite Street", "America/New_York", "USD", chairs: 1);
     }

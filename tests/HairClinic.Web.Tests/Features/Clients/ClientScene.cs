@@ -43,7 +43,7 @@ public sealed class ClientScene
     public Action<Scene> Laying(Action<ClientScene>? more = null) =>
         scene =>
         {
-            Scene = scene.LayPractice("Practice under test");
+            Scene = scene.AddPractice("Practice under test");
             Here = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
             There = scene.OpenSalon("Quay", "Europe/Madrid", "EUR", chairs: 1);
             Desk = scene.Hire("Desk", StaffRole.FrontDesk, Here);
@@ -54,7 +54,7 @@ public sealed class ClientScene
             scene.Hire("Tess Wray", StaffRole.Trainee, Here);
             scene.Hire("Sable Nye", StaffRole.Stylist, There);
             Adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-101");
-            Lace = scene.Make("French lace, full", "French lace", "Workshop North");
+            Lace = scene.AddUnitKind("French lace, full", "French lace", "Workshop North");
             more?.Invoke(this);
         };
 
@@ -71,7 +71,7 @@ public sealed class ClientScene
     /// <summary>A client with a unit that has been on the head for so many days.</summary>
     public (Client Client, HairSystem Unit, Bond Bond) Wearing(string code, string name, int days, Instant? at = null)
     {
-        var client = Scene.Welcome(code, name, Here);
+        var client = Scene.AddClient(code, name, Here);
         var unit = Scene.Unit(client, Lace, Today.PlusDays(-days).PlusWeeks(-2));
         return (client, unit, Scene.Bond(client, unit, Today.PlusDays(-days), Adhesive, at));
     }

@@ -42,15 +42,15 @@ public sealed class OwnScene
 
     public void Lay(Scene scene)
     {
-        scene.LayPractice("Practice under test");
+        scene.AddPractice("Practice under test");
         Salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var stylist = scene.Hire("Stylist", StaffRole.Stylist, Salon);
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
-        var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
-        Client = scene.Welcome("C-1", "Ada Fenwick", Salon, email: Address);
+        var kind = scene.AddUnitKind("Lace under test", "French lace", "Workshop under test");
+        Client = scene.AddClient("C-1", "Ada Fenwick", Salon, email: Address);
         SignIn = new ClientSignIn(Guid.NewGuid(), Client.Id, Address, scene.Now - Duration.FromHours(1));
         scene.Db.ClientSignIns.Add(SignIn);
-        Other = scene.Welcome("C-2", "Bo Larch", Salon);
+        Other = scene.AddClient("C-2", "Bo Larch", Salon);
         Rebond = scene.Service(ServicePurpose.Rebond);
         Bond = scene.Bond(Client, scene.Unit(Client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
         Visit = scene.Book(Client, Rebond, scene.Chairs[0], stylist, BookedAt);

@@ -73,10 +73,10 @@ public sealed class PrivacyScene
         var now = scene.Scene.Now;
         scene.Scene.Hire("Manager there", StaffRole.Manager, scene.There);
         Owner = scene.Scene.Hire("Olive", StaffRole.Owner, scene.Here, scene.There);
-        Client = scene.Scene.Welcome("Q-7719", "Zoë Quillfeather-Ångström", scene.Here, "+441632960077", "zoe.quillfeather@example.test");
+        Client = scene.Scene.AddClient("Q-7719", "Zoë Quillfeather-Ångström", scene.Here, "+441632960077", "zoe.quillfeather@example.test");
         Client.Rename(Client.Name, "Zozo-called");
         Client.Describe(new LocalDate(1971, 3, 9), "note about her scalp-hat");
-        Client.Plan(
+        Client.AddEvent(
             new LifeEvent(
                 Guid.CreateVersion7(),
                 Client.Id,
@@ -86,7 +86,7 @@ public sealed class PrivacyScene
                 away: false
             )
         );
-        Client.Learn(
+        Client.AddCareFact(
             new CareFact(
                 Guid.CreateVersion7(),
                 Client.Id,
@@ -108,7 +108,7 @@ public sealed class PrivacyScene
             scene.Stylist,
             now + Duration.FromDays(7)
         );
-        Ahead.Remark("remark-on-the-visit");
+        Ahead.SetNote("remark-on-the-visit");
         db.ContactNotes.Add(
             new ContactNote(
                 Guid.CreateVersion7(),
@@ -127,7 +127,7 @@ public sealed class PrivacyScene
         db.SignInLinks.Add(
             new SignInLink(Guid.CreateVersion7().ToByteArray(), db.PracticeId, Client.Id, "zoe.quillfeather@example.test", now)
         );
-        scene.Scene.Welcome("Q-7720", "Somebody Else", scene.Here, "+441632960078");
+        scene.Scene.AddClient("Q-7720", "Somebody Else", scene.Here, "+441632960078");
     }
 
     private async Task ConfideAsync(IServiceProvider services, TestClinic clinic)

@@ -29,7 +29,7 @@ public abstract class PracticeTest(PgServer server)
             scene =>
             {
                 Scene = scene;
-                scene.LayPractice("Practice under test");
+                scene.AddPractice("Practice under test");
                 Salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
                 Other = scene.OpenSalon("Canal Side", "America/New_York", "USD", chairs: 1);
                 Owner = scene.Hire("Ottilie Vane", StaffRole.Owner, Salon);

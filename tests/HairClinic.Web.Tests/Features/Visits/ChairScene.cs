@@ -41,18 +41,18 @@ internal sealed class ChairScene
 
     public void Lay(Scene scene)
     {
-        scene.LayPractice("Practice under test");
+        scene.AddPractice("Practice under test");
         Salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
         Chair = scene.Chairs[0];
         Stylist = scene.Hire("Mara Quill", StaffRole.Stylist, Salon);
         Colleague = scene.Hire("Tove Brandt", StaffRole.Stylist, Salon);
         Owner = scene.Hire("Ottilie Vane", StaffRole.Owner);
         Trainee = scene.Hire("Tess Wray", StaffRole.Trainee, Salon);
-        Kind = scene.Make("Lace, size M", "French lace", "Workshop W");
+        Kind = scene.AddUnitKind("Lace, size M", "French lace", "Workshop W");
         Adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic");
         Expired = Adhesive.Receive(Guid.CreateVersion7(), "A-0", Today.PlusDays(-1));
         Open = Adhesive.Receive(Guid.CreateVersion7(), "A-1", Today.PlusDays(200));
-        Client = scene.Welcome("C-1", "Ada Fenwick", Salon);
+        Client = scene.AddClient("C-1", "Ada Fenwick", Salon);
         Worn = scene.Unit(Client, Kind, BondedOn.PlusDays(-20));
         Spare = scene.Unit(Client, Kind, BondedOn.PlusDays(-20));
         Bond = Bonded ? scene.Bond(Client, Worn, BondedOn, Adhesive) : null;

@@ -121,7 +121,7 @@ public sealed class ClearanceGateTests(PgServer server)
             s =>
             {
                 _chair.Lay(s);
-                var bo = s.Welcome("C-2", "Bo Larch", _chair.Salon);
+                var bo = s.AddClient("C-2", "Bo Larch", _chair.Salon);
                 s.Book(bo, s.Service(ServicePurpose.FixLift), s.Chairs[1], _chair.Trainee, s.Now + Duration.FromDays(1));
                 (atTheDoor, fixLift) = (bo.Id, s.Service(ServicePurpose.FixLift).Id);
                 Lay(s, atTheDoor, ServicePurpose.FixLift, ClearanceKind.Block);
@@ -224,7 +224,7 @@ public sealed class ClearanceGateTests(PgServer server)
             s =>
             {
                 _chair.Lay(s);
-                (stranger, wash) = (s.Welcome("C-2", "Bo Larch", _chair.Salon).Id, s.Service(ServicePurpose.WashAndStyle).Id);
+                (stranger, wash) = (s.AddClient("C-2", "Bo Larch", _chair.Salon).Id, s.Service(ServicePurpose.WashAndStyle).Id);
             }
         );
 

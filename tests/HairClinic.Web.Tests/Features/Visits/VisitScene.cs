@@ -41,11 +41,11 @@ public sealed class VisitScene(string zone = "Europe/London", int chairs = 2)
 
     public void Lay(Scene scene)
     {
-        scene.LayPractice("Practice under test");
+        scene.AddPractice("Practice under test");
         Salon = scene.OpenSalon("Elm Row", zone, "GBP", chairs);
         Chairs = [.. scene.Chairs];
         Coats = new ServiceKind(Guid.CreateVersion7(), "Two coats", ServicePurpose.Rebond);
-        Coats.Consist([
+        Coats.SetSteps([
             (Guid.CreateVersion7(), SegmentKind.HandsOn, 30),
             (Guid.CreateVersion7(), SegmentKind.Wait, 20),
             (Guid.CreateVersion7(), SegmentKind.HandsOn, 10),
@@ -55,8 +55,8 @@ public sealed class VisitScene(string zone = "Europe/London", int chairs = 2)
         Desk = scene.Hire("Desk", StaffRole.FrontDesk, Salon);
         Ivo = scene.Hire("Ivo", StaffRole.Stylist, Salon);
         Mara = scene.Hire("Mara", StaffRole.Stylist, Salon);
-        Ada = scene.Welcome("C-1", "Ada Fenwick", Salon, "+441632960001");
-        Bo = scene.Welcome("C-2", "Bo Larch", Salon);
+        Ada = scene.AddClient("C-1", "Ada Fenwick", Salon, "+441632960001");
+        Bo = scene.AddClient("C-2", "Bo Larch", Salon);
         Rebond = scene.Services.Single(s => s.Name == "Rebond");
         Wash = scene.Services.Single(s => s.Name == "Wash and style");
     }

@@ -36,13 +36,13 @@ public sealed class DueList(Instant? now = null)
         laid =>
         {
             _scene = laid;
-            _scene.LayPractice("Practice under test");
+            _scene.AddPractice("Practice under test");
             ElmRow = _scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 3);
             Quayside = _scene.OpenSalon("Quayside", quaysideZone, "GBP", chairs: 1);
             Desk = _scene.Hire("Desk", StaffRole.FrontDesk, ElmRow, Quayside);
             Stylist = _scene.Hire("Stylist", StaffRole.Stylist, ElmRow, Quayside);
             _adhesive = _scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
-            _kind = _scene.Make("Everyday", "Monofilament with poly rim", "Workshop North");
+            _kind = _scene.AddUnitKind("Everyday", "Monofilament with poly rim", "Workshop North");
             clients?.Invoke(this);
         };
 
@@ -55,7 +55,7 @@ public sealed class DueList(Instant? now = null)
         Instant? at = null
     )
     {
-        var client = _scene.Welcome(code, $"Client {code}", salon ?? ElmRow, "+441632960001");
+        var client = _scene.AddClient(code, $"Client {code}", salon ?? ElmRow, "+441632960001");
         var on = Today.PlusDays(-daysAgo);
         var bond = _scene.Bond(client, _scene.Unit(client, _kind, on.PlusDays(-10)), on, _adhesive, at);
         if (spare is { } state)

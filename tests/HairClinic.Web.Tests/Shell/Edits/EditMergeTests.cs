@@ -24,7 +24,7 @@ public sealed class EditMergeTests
     {
         var typed = Opened with { Name = "Ada Fenn" };
 
-        var change = Assert.Single(EditMerge.Onto(Opened, Opened with { Email = "ada@example.org", Version = 2 }, typed));
+        var change = Assert.Single(EditMerge.MergeChanges(Opened, Opened with { Email = "ada@example.org", Version = 2 }, typed));
 
         Assert.Equal(("E-mail", null, "ada@example.org", false), (change.Field.Label, change.Before, change.Theirs, change.Clashes));
         Assert.Equal(("Ada Fenn", "ada@example.org", 2u), (typed.Name, typed.Email, typed.Version));
@@ -35,20 +35,21 @@ public sealed class EditMergeTests
     {
         var typed = Opened with { Note = "Window seat" };
 
-        var change = Assert.Single(EditMerge.Onto(Opened, Opened with { Note = "Window seat " }, typed));
+        var change = Assert.Single(EditMerge.MergeChanges(Opened, Opened with { Note = "Window seat " }, typed));
 
         Assert.False(change.Clashes);
     }
 
     [Fact]
-    public void An_empty_box_and_nothing_are_the_same() => Assert.Empty(EditMerge.Onto(Opened, Opened with { Note = "" }, Opened with { }));
+    public void An_empty_box_and_nothing_are_the_same() =>
+        Assert.Empty(EditMerge.MergeChanges(Opened, Opened with { Note = "" }, Opened with { }));
 
     [Fact]
     public void What_was_agreed_to_in_one_form_stays_there()
     {
         var typed = Opened with { SharedPhone = "+441632960001", Proposed = "KX7" };
 
-        EditMerge.Onto(Opened, Opened with { Version = 2 }, typed);
+        EditMerge.MergeChanges(Opened, Opened with { Version = 2 }, typed);
 
         Assert.Equal(("+441632960001", "KX7"), (typed.SharedPhone, typed.Proposed));
     }
@@ -63,7 +64,7 @@ public sealed class EditMergeTests
         var typed = EditMerge.Copy(opened);
         typed.Salons.Remove(canal);
 
-        var change = Assert.Single(EditMerge.Onto(opened, new Staff.Input { Salons = [elm, canal, harbour] }, typed));
+        var change = Assert.Single(EditMerge.MergeChanges(opened, new Staff.Input { Salons = [elm, canal, harbour] }, typed));
 
         Assert.Equal((harbour, false, true), (change.Of, change.Before, change.Theirs));
         Assert.Equal([elm, harbour], typed.Salons);
@@ -81,7 +82,7 @@ public sealed class EditMergeTests
         typed.Closures.Add(new DaysOffInput { From = new LocalDate(2027, 8, 1), To = new LocalDate(2027, 8, 2) });
         var saved = new Workshop { Closures = [kept with { Reason = "Roof" }, mine, Days(20, "Feast")] };
 
-        var changes = EditMerge.Onto(opened, saved, typed);
+        var changes = EditMerge.MergeChanges(opened, saved, typed);
 
         Assert.Equal(3, changes.Count);
         Assert.All(changes, c => Assert.False(c.Clashes));
@@ -96,11 +97,11 @@ public sealed class EditMergeTests
         changed.Closures[0].Reason = "Roof";
 
         var theyTookOut = EditMerge.Copy(changed);
-        Assert.True(Assert.Single(EditMerge.Onto(opened, new Workshop(), theyTookOut)).Clashes);
+        Assert.True(Assert.Single(EditMerge.MergeChanges(opened, new Workshop(), theyTookOut)).Clashes);
         Assert.Single(theyTookOut.Closures);
 
         var iTookOut = new Workshop();
-        var clash = Assert.Single(EditMerge.Onto(opened, changed, iTookOut));
+        var clash = Assert.Single(EditMerge.MergeChanges(opened, changed, iTookOut));
         Assert.True(clash.Clashes);
         clash.TakeTheirs();
         Assert.Equal("Roof", Assert.Single(iTookOut.Closures).Reason);
@@ -116,7 +117,7 @@ public sealed class EditMergeTests
         typed.Chairs[0].Name = "Bay";
         typed.Chairs.Add(new Chairs.ChairLine { Name = "New" });
 
-        var change = Assert.Single(EditMerge.Onto(opened, new Chairs.Input { Chairs = [two, one] }, typed));
+        var change = Assert.Single(EditMerge.MergeChanges(opened, new Chairs.Input { Chairs = [two, one] }, typed));
 
         Assert.Equal("Order", change.Field.Label);
         Assert.Equal(["Corner", "Bay", "New"], typed.Chairs.Select(c => c.Name));
@@ -132,7 +133,7 @@ public sealed class EditMergeTests
         (typed.Work[0].Days[0].From, typed.Work[0].Days[0].To) = (new LocalTime(9, 0), new LocalTime(12, 0));
         (saved.Work[0].Days[4].From, saved.Work[0].Days[4].To) = (new LocalTime(13, 0), new LocalTime(17, 0));
 
-        var change = Assert.Single(EditMerge.Onto(opened, saved, typed));
+        var change = Assert.Single(EditMerge.MergeChanges(opened, saved, typed));
 
         Assert.Equal((salon, false), (change.Of, change.Clashes));
         Assert.Equal([IsoDayOfWeek.Monday, IsoDayOfWeek.Friday], typed.Work[0].Spells().Select(s => s.Day));
@@ -148,7 +149,7 @@ public sealed class EditMergeTests
         typed.Lines[0].Percent = 70;
         (saved.Lines[0].Percent, saved.Lines[0].Version) = (90, 2);
 
-        Assert.True(Assert.Single(EditMerge.Onto(opened, saved, typed)).Clashes);
+        Assert.True(Assert.Single(EditMerge.MergeChanges(opened, saved, typed)).Clashes);
         Assert.Equal((70, 2u), (typed.Lines[0].Percent, typed.Lines[0].Version));
     }
 

@@ -62,7 +62,7 @@ public sealed class EveryFormTests
         var (opened, saved, typed, part) = Three(form, field);
         Alter(part, saved);
 
-        var changes = EditMerge.Onto(opened, saved, typed);
+        var changes = EditMerge.MergeChanges(opened, saved, typed);
 
         Assert.All(changes, c => Assert.False(c.Clashes));
         Assert.All(changes, c => Assert.NotEqual(Said(c.Before, c, "the old one"), Said(c.Theirs, c, "the new one")));
@@ -77,7 +77,7 @@ public sealed class EveryFormTests
         Alter(part, typed);
         var before = Part.Copy(part.Get(typed));
 
-        Assert.Empty(EditMerge.Onto(opened, saved, typed));
+        Assert.Empty(EditMerge.MergeChanges(opened, saved, typed));
         Assert.True(Part.Same(before, part.Get(typed)));
     }
 
@@ -89,7 +89,7 @@ public sealed class EveryFormTests
         Alter(part, typed, times: 2);
         var mine = Part.Copy(part.Get(typed));
 
-        var changes = EditMerge.Onto(opened, saved, typed);
+        var changes = EditMerge.MergeChanges(opened, saved, typed);
 
         // Of a choice each of the two can only have put in or taken out.
         if (part.IsList && part.Row is null || part.Type == typeof(bool))
@@ -121,7 +121,7 @@ public sealed class EveryFormTests
             if (!Equals(key, ((IFormRow)row).Key))
                 continue;
 
-            Assert.NotEmpty(EditMerge.Onto(opened, saved, typed));
+            Assert.NotEmpty(EditMerge.MergeChanges(opened, saved, typed));
             Assert.True(Part.Same(part.Get(saved), part.Get(typed)), inner.Name);
         }
     }

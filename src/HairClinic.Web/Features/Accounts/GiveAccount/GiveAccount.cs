@@ -124,7 +124,7 @@ public sealed class GiveAccount(
     {
         var users = services.GetRequiredService<UserManager<AppUser>>();
         var user = (await users.FindByIdAsync(userId.ToString()))!;
-        await services.GetRequiredService<SecondFactor>().DropAsync(user, cancellation);
+        await services.GetRequiredService<SecondFactor>().RemoveAllAsync(user, cancellation);
         await services
             .GetRequiredService<AccountNotices>()
             .NotifyAsync(user, "Your codes app and passkeys were reset by whoever manages your place of work.", cancellation);

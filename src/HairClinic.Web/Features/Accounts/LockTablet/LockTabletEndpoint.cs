@@ -19,6 +19,6 @@ public static class LockTabletEndpoint
             )
             .RequireAuthorization(Policies.Staff);
         // That somebody touched the screen. It is a request like any other, and that is all it has to be.
-        routes.MapPost("/lock-tablet/touch", () => Results.NoContent()).AskForMark().RequireAuthorization(Policies.Staff);
+        routes.MapPost("/lock-tablet/touch", () => Results.NoContent()).RequireFormToken().RequireAuthorization(Policies.Staff);
     }
 }

@@ -50,7 +50,7 @@ public sealed class OwnerLink(
         }
         var user = (await users.FindByIdAsync(owner.UserId.ToString()))!;
         if (dropFactors)
-            await factor.DropAsync(user, cancellation);
+            await factor.RemoveAllAsync(user, cancellation);
         await notices.NotifyAsync(user, Letter(dropFactors), cancellation);
         // Last: whatever was changed above changed the stamp it is bound to.
         var token = await users.GenerateUserTokenAsync(user, OwnerLinkTokens.Provider, UserManager<AppUser>.ResetPasswordTokenPurpose);

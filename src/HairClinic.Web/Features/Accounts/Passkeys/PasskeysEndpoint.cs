@@ -14,7 +14,7 @@ public static class PasskeysEndpoint
         // Asked without a name: the device says whose passkey it holds.
         routes
             .MapPost("/passkey/request", async (ClinicSignIns accounts) => Json(await accounts.MakePasskeyRequestOptionsAsync(user: null)))
-            .AskForMark()
+            .RequireFormToken()
             .AllowAnonymous()
             .WithMetadata(new LimitedAttribute(Limited.SignIn));
         routes
@@ -22,7 +22,7 @@ public static class PasskeysEndpoint
                 "/passkey/creation",
                 async (Passkeys slice, CancellationToken cancellation) => Json(await slice.AskAsync(cancellation))
             )
-            .AskForMark()
+            .RequireFormToken()
             .RequireAuthorization(Policies.Staff)
             .WithMetadata(new StepUpAttribute());
         routes

@@ -17,7 +17,7 @@ public sealed class SignIn(ClinicSignIns accounts, AccountPasswordHasher hasher,
         var right = await tries.ProveAsync(
             user,
             account => KnowsAsync(account, input.Password),
-            pretend: () => hasher.Pretend(input.Password),
+            pretend: () => hasher.SimulateVerification(input.Password),
             cancellation
         );
         if (user is null || !right || !await accounts.CanSignInAsync(user))
@@ -49,7 +49,7 @@ public sealed class SignIn(ClinicSignIns accounts, AccountPasswordHasher hasher,
     {
         if (user.PasswordHash is not null)
             return await accounts.UserManager.CheckPasswordAsync(user, password);
-        hasher.Pretend(password);
+        hasher.SimulateVerification(password);
         return false;
     }
 

@@ -62,7 +62,7 @@ public sealed class StepUp(
     {
         if (own.Session is not { } session)
             return false;
-        await sessions.FreshenAsync(session, cancellation);
+        await sessions.RecordStepUpAsync(session, cancellation);
         return true;
     }
 

@@ -28,7 +28,7 @@ public sealed class SwitchPerson(TabletStore tablets, PinStore pins, ClinicSignI
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                var here = SessionStore.Standing(db, tablet.Id, now).Select(s => s.PersonId);
+                var here = SessionStore.FullSessionsAt(db, tablet.Id, now).Select(s => s.PersonId);
                 return await db
                     .People.Where(p => !p.Left && here.Contains(p.Id))
                     .OrderBy(p => p.Name)

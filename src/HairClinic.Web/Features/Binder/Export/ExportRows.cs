@@ -94,7 +94,7 @@ internal sealed class ExportRows(ClinicDb db)
             var serials = await db.HairSystems.Where(u => units.Contains(u.Id)).ToDictionaryAsync(u => u.Id, u => u.Serial, cancellation);
             foreach (var bond in piece.Select(id => bonds[id]))
             {
-                var head = clients.Kept(bond.ClientId);
+                var head = clients.ResolveMerged(bond.ClientId);
                 var at = bond.AppliedAt?.InZone(salons[homes[head]].TimeZone).TimeOfDay;
                 var cells = BondRow
                     .From(

@@ -32,11 +32,11 @@ public sealed class ClientCodes
         return book;
     }
 
-    public Guid? Find(string code) => _ids.TryGetValue(code, out var id) ? Kept(id) : null;
+    public Guid? Find(string code) => _ids.TryGetValue(code, out var id) ? ResolveMerged(id) : null;
 
-    public string? CodeOf(Guid? id) => id is { } some ? _codes[Kept(some)] : null;
+    public string? CodeOf(Guid? id) => id is { } some ? _codes[ResolveMerged(some)] : null;
 
-    public Guid Kept(Guid id)
+    public Guid ResolveMerged(Guid id)
     {
         while (_mergedInto.TryGetValue(id, out var kept))
             id = kept;

@@ -45,7 +45,7 @@ public sealed class StylistIndex
 
     public string? NameOf(Guid? id) => id is { } some ? _people[some].Name : null;
 
-    public Person Make(string name, Guid salonId)
+    public Person CreateStylist(string name, Guid salonId)
     {
         var person = new Person(Guid.CreateVersion7(), name, StaffRole.Stylist);
         person.WorkIn([(Guid.CreateVersion7(), salonId)]);
@@ -80,7 +80,7 @@ public sealed class ProductIndex
     public static async Task<ProductIndex> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
         new(await db.Products.Include(p => p.Lots).OrderBy(p => p.Id).ToListAsync(cancellation));
 
-    public Product Make(string name, Attachment? attachment)
+    public Product CreateProduct(string name, Attachment? attachment)
     {
         var product = new Product(Guid.CreateVersion7(), name, attachment == Attachment.Tape ? ProductKind.Tape : ProductKind.Adhesive);
         _products.Add(product.Id, product);
@@ -125,7 +125,7 @@ public sealed class ServiceIndex
 
     public string NameOf(Guid id) => _services[id].Name;
 
-    public ServiceKind Make(string name, int? minutes)
+    public ServiceKind CreateService(string name, int? minutes)
     {
         var plain = WordNormalizer.Normalize(name);
         var purpose = Hints
@@ -133,7 +133,7 @@ public sealed class ServiceIndex
             .Select(h => (ServicePurpose?)h.Purpose)
             .FirstOrDefault();
         var service = new ServiceKind(Guid.CreateVersion7(), name, purpose ?? ServicePurpose.Other);
-        service.Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, Math.Clamp(minutes ?? UsualMinutes, Shortest, Longest))]);
+        service.SetSteps([(Guid.CreateVersion7(), SegmentKind.HandsOn, Math.Clamp(minutes ?? UsualMinutes, Shortest, Longest))]);
         _services.Add(service.Id, service);
         return service;
     }

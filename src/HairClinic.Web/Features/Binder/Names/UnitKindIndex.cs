@@ -36,7 +36,7 @@ public sealed class UnitKindIndex
 
     public static BaseMaterial NewBase(string name) => new(Guid.CreateVersion7(), name, UnknownLifeFromDays, UnknownLifeToDays);
 
-    public UnitKind Make(string name, BaseMaterial material, Workshop? workshop)
+    public UnitKind CreateKind(string name, BaseMaterial material, Workshop? workshop)
     {
         var kind = new UnitKind(Guid.CreateVersion7(), name, material.Id, workshop?.Id);
         _kinds.Add(kind.Id, kind);
@@ -47,7 +47,7 @@ public sealed class UnitKindIndex
     }
 
     /// <summary>A kind of that base from that workshop, where the file does not name one.</summary>
-    public UnitKind? Like(BaseMaterial material, Workshop? workshop) =>
+    public UnitKind? FindMatching(BaseMaterial material, Workshop? workshop) =>
         _kinds.Values.FirstOrDefault(k => k.BaseMaterialId == material.Id && k.WorkshopId == workshop?.Id);
 
     public string BaseOf(UnitKind kind) => _bases[kind.BaseMaterialId].Name;

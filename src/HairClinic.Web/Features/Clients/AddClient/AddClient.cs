@@ -26,7 +26,7 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
     {
         try
         {
-            var added = await ClientCodes.SettleAsync(
+            var added = await ClientCodes.SaveWithCodeAsync(
                 input.Code,
                 input.Proposed,
                 nameof(Input.Code),
@@ -45,7 +45,7 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
         var phone = await PhoneInput.ReadAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
         await SamePhoneNumber.AskAsync(db, phone, butNot: null, input.SharedPhone == input.Phone, cancellation);
         var client = new Client(Guid.CreateVersion7(), code, input.Name, input.HomeSalonId);
-        client.Reach(phone, input.Email);
+        client.SetContact(phone, input.Email);
         db.Clients.Add(client);
         db.FindWords.AddRange(FindWords.For(client));
         return new Added(client.Id, client.Name, client.Code);

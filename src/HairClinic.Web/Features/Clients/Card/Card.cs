@@ -92,7 +92,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
     }
 
     // Owners and people of the home salon open it as a matter of course; others, and trainees always, because they were let in.
-    private bool ByGrant(Client client) => current.Actor is PersonActor person && !StaffRoles.AtHome(person, client.HomeSalonId);
+    private bool ByGrant(Client client) => current.Actor is PersonActor person && !StaffRoles.MayManageClient(person, client.HomeSalonId);
 
     private static IQueryable<RecipeLine> RecipeOf(ClinicDb db, Guid bondId) =>
         from use in db.BondProducts

@@ -27,7 +27,7 @@ public sealed class ConfirmAddress(
         await using var db = databases.Open();
         var client = await db
             .Clients.AsNoTracking()
-            .Standing(clientId)
+            .WhereUnmerged(clientId)
             .Select(c => new { c.Name, c.Code })
             .SingleOrDefaultAsync(cancellation);
         return client is null
@@ -53,7 +53,7 @@ public sealed class ConfirmAddress(
                 var home = await db.Clients.Where(c => c.Id == address.ClientId).Select(c => c.HomeSalonId).SingleAsync(cancellation);
                 var right = ConfirmingRights.For(
                     person.StaffRole,
-                    StaffRoles.AtHome(person, home),
+                    StaffRoles.MayManageClient(person, home),
                     person.PersonId,
                     address.EnteredBy,
                     others.Count > 0

@@ -15,10 +15,10 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var client = await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation);
+        var client = await db.Clients.AsNoTracking().WhereUnmerged(clientId).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
-        var atHome = StaffRoles.AtHome(current.Person, client.HomeSalonId);
+        var atHome = StaffRoles.MayManageClient(current.Person, client.HomeSalonId);
         var own = atHome ? current.Person.Salons : [];
         // To a salon of others a client is transferred: whoever sends them away decides for how long they still see them.
         var salons = await db
@@ -35,7 +35,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     {
         try
         {
-            return await ClientCodes.SettleAsync(
+            return await ClientCodes.SaveWithCodeAsync(
                 input.Code,
                 input.Proposed,
                 nameof(Input.Code),
@@ -51,7 +51,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, string code, CancellationToken cancellation)
     {
         var client =
-            await db.Clients.Standing(input.ClientId).SingleOrDefaultAsync(cancellation)
+            await db.Clients.WhereUnmerged(input.ClientId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
         WriteOnce.Expect(db, client, input.Version);
         RefuseToOthers(client, input);
@@ -66,9 +66,9 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
             await SamePhoneNumber.AskAsync(db, phone, butNot: client.Id, input.SharedPhone == input.Phone, cancellation);
         client.Recode(code);
         client.Rename(input.Name, input.CalledAs);
-        client.Reach(phone, input.Email);
+        client.SetContact(phone, input.Email);
         client.MoveTo(input.HomeSalonId);
-        client.Prefer(input.PreferredDays, input.WashEveryDays);
+        client.SetPreferences(input.PreferredDays, input.WashEveryDays);
         client.Describe(input.BirthDate, input.Note);
         if (input.LeftOn is { } left)
             client.Leave(left);
@@ -84,9 +84,9 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     // The form offers neither; the database holds both.
     private void RefuseToOthers(Client client, Input input)
     {
-        var atHome = StaffRoles.AtHome(current.Person, client.HomeSalonId);
+        var atHome = StaffRoles.MayManageClient(current.Person, client.HomeSalonId);
         var moves = input.HomeSalonId != client.HomeSalonId;
-        if (moves && !(atHome && StaffRoles.AtHome(current.Person, input.HomeSalonId)))
+        if (moves && !(atHome && StaffRoles.MayManageClient(current.Person, input.HomeSalonId)))
             throw new Refusal(EditClientRules.OwnSalons);
         if (!atHome && Input.From(client).Email != input.Email)
             throw new Refusal(EditClientRules.HomeAddress) { Field = nameof(Input.Email) };

@@ -29,7 +29,7 @@ public sealed class HealthAnswers(
         if (!StaffRoles.MayReadHealth(current.Person))
             return false;
         await using var db = databases.Open();
-        return await db.Clients.Standing(clientId).AnyAsync(cancellation);
+        return await db.Clients.WhereUnmerged(clientId).AnyAsync(cancellation);
     }
 
     /// <returns>Null: not there, not theirs, or not for their eyes.</returns>
@@ -40,7 +40,7 @@ public sealed class HealthAnswers(
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         var client = await (
-            from row in db.Clients.AsNoTracking().Standing(clientId)
+            from row in db.Clients.AsNoTracking().WhereUnmerged(clientId)
             join salon in db.Salons on row.HomeSalonId equals salon.Id
             select new
             {
@@ -80,7 +80,7 @@ public sealed class HealthAnswers(
         await db.Database.BeginTransactionAsync(cancellation);
         var zone =
             await db
-                .Clients.Standing(input.ClientId)
+                .Clients.WhereUnmerged(input.ClientId)
                 .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
@@ -119,7 +119,7 @@ public sealed class HealthAnswers(
     private Sent Digest(Input input)
     {
         // The oldest key, so that a retry after a rotation reads the same.
-        var key = masters.All[0].For("write keys");
+        var key = masters.All[0].DeriveKey("write keys");
         var plain = JsonSerializer.SerializeToUtf8Bytes(input, JsonColumns.Options);
         var digest = HMACSHA256.HashData(key, plain);
         CryptographicOperations.ZeroMemory(key);

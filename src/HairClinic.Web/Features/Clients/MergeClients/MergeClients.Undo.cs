@@ -19,7 +19,7 @@ public sealed partial class MergeClients
             await db.ClientMerges.SingleOrDefaultAsync(m => m.Id == input.MergeId, cancellation)
             ?? throw new Refusal("This merge is not there any more.");
         var kept =
-            await db.Clients.Standing(merge.KeptId).SingleOrDefaultAsync(cancellation)
+            await db.Clients.WhereUnmerged(merge.KeptId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("The record that was kept was merged into another since. Undo that merge first.");
         var folded =
             await db.Clients.SingleOrDefaultAsync(c => c.Id == merge.FoldedId, cancellation)
@@ -28,7 +28,7 @@ public sealed partial class MergeClients
         await RefuseIfWornSinceAsync(db, merge.Moved["hair_systems"], merge.Moved["bonds"], cancellation);
 
         merge.Undo(clock.GetCurrentInstant());
-        folded.Unfold();
+        folded.UndoMerge();
         var moved = 0;
         foreach (var rows in ClientRowTransfer.All)
             moved += (await rows.MoveAsync(db, kept.Id, folded.Id, merge.Moved[rows.Table], cancellation)).Count;

@@ -22,7 +22,7 @@ public sealed partial class MergeClients(
     {
         var person = current.Person;
         await using var db = databases.Open();
-        var here = await Sides(db, db.Clients.Standing(clientId).AtHome(person)).SingleOrDefaultAsync(cancellation);
+        var here = await Sides(db, db.Clients.WhereUnmerged(clientId).WithHomeSalonOf(person)).SingleOrDefaultAsync(cancellation);
         if (here is null)
             return null;
         var duplicates = await search.FindAsync(clientId, cancellation);
@@ -30,7 +30,8 @@ public sealed partial class MergeClients(
         var code = otherCode?.Trim();
         var others = await Sides(
                 db,
-                db.Clients.AtHome(person).Where(c => c.Id != clientId && c.MergedIntoId == null && (ids.Contains(c.Id) || c.Code == code))
+                db.Clients.WithHomeSalonOf(person)
+                    .Where(c => c.Id != clientId && c.MergedIntoId == null && (ids.Contains(c.Id) || c.Code == code))
             )
             .OrderBy(s => s.Code)
             .ToListAsync(cancellation);
@@ -114,7 +115,7 @@ public sealed partial class MergeClients(
 
     private void RefuseToOthers(Client one, Client other)
     {
-        if (!StaffRoles.AtHome(current.Person, one.HomeSalonId) || !StaffRoles.AtHome(current.Person, other.HomeSalonId))
+        if (!StaffRoles.MayManageClient(current.Person, one.HomeSalonId) || !StaffRoles.MayManageClient(current.Person, other.HomeSalonId))
             throw new Refusal("Records are merged, and a merge is undone, only where both have their home salon. Ask an owner.");
     }
 

@@ -68,9 +68,9 @@ public sealed partial class NextUnit
     /// <param name="RushHalfDays">Where the slider for a rushed order starts.</param>
     public sealed record Tried(PreparedReorder Case, ReorderOutlook Outlook, LeadTimePrior Lead, int RushHalfDays)
     {
-        public ReorderOutlook With(WhatIf what, ReorderRule rule) => Case.Outlook(rule, what.On(Case.Question, Case.Each, Lead));
+        public ReorderOutlook With(WhatIf what, ReorderRule rule) => Case.Outlook(rule, what.ApplyTo(Case.Question, Case.Each, Lead));
 
-        public double WorstGap(WhatIf what, ReorderRule rule) => NextOrder.WorstGap(rule, what.On(Case.Question, Case.Each, Lead));
+        public double WorstGap(WhatIf what, ReorderRule rule) => NextOrder.WorstGap(rule, what.ApplyTo(Case.Question, Case.Each, Lead));
     }
 
     public sealed record Input

@@ -16,7 +16,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        if (await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation) is not { } client)
+        if (await db.Clients.AsNoTracking().WhereUnmerged(clientId).SingleOrDefaultAsync(cancellation) is not { } client)
             return null;
         var now = clock.GetCurrentInstant();
         var salon = await db.Salons.AsNoTracking().SingleAsync(s => s.Id == client.HomeSalonId, cancellation);
@@ -75,7 +75,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         if (_opened?.Case.ClientId == clientId)
             return _opened;
         await using var db = databases.Open();
-        if (await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation) is not { } client)
+        if (await db.Clients.AsNoTracking().WhereUnmerged(clientId).SingleOrDefaultAsync(cancellation) is not { } client)
             return null;
         var salon = await db.Salons.AsNoTracking().SingleAsync(s => s.Id == client.HomeSalonId, cancellation);
         var known = await ClientOutlook.LoadAsync(db, clientId, salon.Id, salon.DayOf(clock.GetCurrentInstant()), cancellation);
@@ -100,7 +100,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
     {
         await WriteLock.LockAsync(db, nameof(NextUnit), input.ClientId, cancellation);
         var client =
-            await db.Clients.AsNoTracking().Standing(input.ClientId).SingleOrDefaultAsync(cancellation)
+            await db.Clients.AsNoTracking().WhereUnmerged(input.ClientId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
         var units = await db.HairSystems.Where(u => u.ClientId == client.Id).ToListAsync(cancellation);
         var drafts = units.Where(u => u.State == UnitState.Specified).ToList();

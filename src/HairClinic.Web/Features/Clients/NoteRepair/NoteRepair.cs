@@ -12,7 +12,7 @@ public sealed class NoteRepair(ClinicDbFactory databases, WriteOnce writes, IClo
     {
         await using var db = databases.Open();
         var row = await (
-            from client in db.Clients.AsNoTracking().Standing(clientId)
+            from client in db.Clients.AsNoTracking().WhereUnmerged(clientId)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
             select new
             {

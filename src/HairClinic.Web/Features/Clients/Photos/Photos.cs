@@ -175,7 +175,7 @@ public sealed partial class Photos(
         if (!StaffRoles.MayReadHealth(current.Person))
             throw new Refusal("Photos are added and changed by the owner, managers and stylists.");
         return await db
-                .Clients.Standing(clientId)
+                .Clients.WhereUnmerged(clientId)
                 .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
@@ -190,7 +190,7 @@ public sealed partial class Photos(
     private IQueryable<Client> Seen(ClinicDb db, Guid clientId)
     {
         var person = current.Person;
-        var clients = db.Clients.Standing(clientId);
+        var clients = db.Clients.WhereUnmerged(clientId);
         if (StaffRoles.MayReadHealth(person))
             return clients;
         // A trainee sees those they work on; the desk sees none.

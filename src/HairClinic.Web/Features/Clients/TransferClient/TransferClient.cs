@@ -15,7 +15,11 @@ public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, 
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var client = await db.Clients.AsNoTracking().Standing(clientId).AtHome(current.Person).SingleOrDefaultAsync(cancellation);
+        var client = await db
+            .Clients.AsNoTracking()
+            .WhereUnmerged(clientId)
+            .WithHomeSalonOf(current.Person)
+            .SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
         var salons = await db.Salons.AsNoTracking().Where(s => !s.Retired || s.Id == client.HomeSalonId).ToListAsync(cancellation);
@@ -44,7 +48,7 @@ public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, 
             async db =>
             {
                 var client =
-                    await db.Clients.Standing(input.ClientId).AtHome(current.Person).SingleOrDefaultAsync(cancellation)
+                    await db.Clients.WhereUnmerged(input.ClientId).WithHomeSalonOf(current.Person).SingleOrDefaultAsync(cancellation)
                     ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
                 WriteOnce.Expect(db, client, input.Version);
                 var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);

@@ -15,7 +15,7 @@ public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, Acces
     {
         await using var db = databases.Open();
         var client = await (
-            from c in db.Clients.AsNoTracking().Standing(clientId)
+            from c in db.Clients.AsNoTracking().WhereUnmerged(clientId)
             join home in db.Salons on c.HomeSalonId equals home.Id
             select new
             {
@@ -69,7 +69,7 @@ public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, Acces
                 )),
             ],
             others,
-            StaffRoles.AtHome(current.Person, client.Home.Id)
+            StaffRoles.MayManageClient(current.Person, client.Home.Id)
         );
     }
 

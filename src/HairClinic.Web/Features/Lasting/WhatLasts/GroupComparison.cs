@@ -40,7 +40,7 @@ public sealed record GroupComparison(
         var compared = groups.Where(g => g.Id is not null && g.Spells >= FewestSpells).ToList();
         var leftOut = groups.Count - compared.Count;
         var all = compared.SelectMany(g => spells[g.Id]).Select(s => s.Spell).ToArray();
-        if (SurvivalCurve.Reads(all))
+        if (SurvivalCurve.CanEstimate(all))
         {
             var test = LogRank.Test(all, [.. compared.SelectMany((g, number) => Enumerable.Repeat(number, spells[g.Id].Count()))]);
             var why = test.Undefined is { } reason ? new LifetimeFitNote(reason) : null;

@@ -21,7 +21,7 @@ public sealed record GroupCurve(
     {
         // Days are whole, so many spells are alike: the estimates read weights.
         var counted = spells.CountBy(s => (s.End, s.Lower, s.Upper)).Select(s => Weighted(s.Key, s.Value)).ToArray();
-        return SurvivalCurve.Reads(counted) ? Exact(SurvivalCurve.Estimate(counted)) : Within(counted);
+        return SurvivalCurve.CanEstimate(counted) ? Exact(SurvivalCurve.Estimate(counted)) : Within(counted);
     }
 
     /// <summary>What goes on after a day, with its band; null where nothing of the group was watched so long.</summary>
@@ -64,5 +64,5 @@ public sealed record GroupCurve(
     private static double? Number(double value) => double.IsNaN(value) ? null : value;
 
     private static Spell Weighted((SpellEnd End, double Lower, double Upper) spell, int count) =>
-        spell.End == SpellEnd.At ? Spell.At(spell.Upper, count) : Spell.Between(spell.Lower, spell.Upper, count);
+        spell.End == SpellEnd.At ? Spell.Exact(spell.Upper, count) : Spell.Between(spell.Lower, spell.Upper, count);
 }

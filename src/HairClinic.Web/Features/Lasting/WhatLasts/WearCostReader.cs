@@ -80,7 +80,7 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
         if (usual.Key.AdhesiveId is { } adhesive)
             columns.Add(WearCovariate.Adhesive(adhesive));
         // A window's last day is the 90 % point of what it assumes.
-        var assumed = LifePopulation.Unseen(window);
+        var assumed = LifePopulation.FromPriors(window);
         var closes = (int)Math.Round(new LifePrediction(assumed, LifeNodes.For(assumed), window.Place).Quantile(0.9));
         return (model.Predict(LifeNodes.For(model.Population), window, columns), closes);
     }

@@ -34,7 +34,7 @@ public sealed class CallOffMyTime(ClinicDbFactory databases, OwnSlots slots, Wri
                 {
                     var own = await slots.VisitAsync(db, input.Visit, cancellation) ?? throw new NotTheirsException();
                     WriteOnce.Expect(db, own.Visit, input.Version);
-                    slots.MustBeEarly(own);
+                    slots.RequireChangeable(own);
                     own.Visit.Cancel();
                     return new Outcome(own.Slot.Local);
                 },

@@ -43,7 +43,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
         var wish = book.WishFor(service);
         try
         {
-            return await SlotClashes.SettleAsync(() =>
+            return await SlotClashes.RetryOnDeadlockAsync(() =>
                 writes.RunAsync(
                     input.Key,
                     nameof(ChooseATime),
@@ -55,7 +55,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
         }
         catch (Exception e) when (OwnSlots.IsTaken(e))
         {
-            return await slots.InsteadAsync(wish, input.At!.Value, cancellation);
+            return await slots.AlternativesAsync(wish, input.At!.Value, cancellation);
         }
         catch (DbUpdateException e) when (WriteOnce.Violates(e, VisitTriggers.MostAhead))
         {
@@ -75,7 +75,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
         // The database has the last word: many forms may be sent at once.
         if (await AheadAsync(db, cancellation) is >= OwnBookingRule.MostAhead and var ahead)
             throw Enough(ahead);
-        var slot = await slots.ClaimAsync(wish, input.At!.Value, cancellation);
+        var slot = await slots.FindSlotAtAsync(wish, input.At!.Value, cancellation);
         var visit = new Visit(Guid.CreateVersion7(), current.Client.ClientId, wish.Salon.Id, service.Id);
         visit.Place(service, slot.StartsAt, slot.ChairId, slot.PersonId, wish.Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         db.Visits.Add(visit);

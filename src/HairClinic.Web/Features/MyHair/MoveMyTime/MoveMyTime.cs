@@ -33,7 +33,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         OwnVisit? own = null;
         try
         {
-            return await SlotClashes.SettleAsync(() =>
+            return await SlotClashes.RetryOnDeadlockAsync(() =>
                 writes.RunAsync(
                     input.Key,
                     nameof(MoveMyTime),
@@ -54,14 +54,14 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         }
         catch (Exception e) when (own is not null && OwnSlots.IsTaken(e))
         {
-            return await slots.InsteadAsync(own.Wish, input.At!.Value, cancellation);
+            return await slots.AlternativesAsync(own.Wish, input.At!.Value, cancellation);
         }
     }
 
     private async Task<OwnBookingResult> MoveAsync(ClinicDb db, OwnVisit own, Instant at, CancellationToken cancellation)
     {
-        slots.MustBeEarly(own);
-        var slot = await slots.ClaimAsync(own.Wish, at, cancellation);
+        slots.RequireChangeable(own);
+        var slot = await slots.FindSlotAtAsync(own.Wish, at, cancellation);
         var steps = own.Steps;
         own.Visit.Place(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(own.Visit.Segments);

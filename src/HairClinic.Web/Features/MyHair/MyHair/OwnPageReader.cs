@@ -41,7 +41,7 @@ public sealed class OwnPageReader(DatabaseHost database) : IAsyncDisposable
     /// </summary>
     private static NpgsqlDataSource Shared(string program)
     {
-        var source = new NpgsqlDataSourceBuilder(ClinicConnections.Preparing(program));
+        var source = new NpgsqlDataSourceBuilder(ClinicConnections.WithAutoPrepare(program));
         source.ConnectionStringBuilder.MaxPoolSize = MostConnections;
         source.ConnectionStringBuilder.Multiplexing = true;
         source.UseNodaTime();

@@ -15,7 +15,7 @@ public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
             token,
             async (_, db, hash) =>
                 await (
-                    from address in OpeningAddressLinks.By(db, hash, clock.GetCurrentInstant()).AsNoTracking()
+                    from address in OpeningAddressLinks.FindByHash(db, hash, clock.GetCurrentInstant()).AsNoTracking()
                     join client in db.Clients on address.ClientId equals client.Id
                     join salon in db.Salons on client.HomeSalonId equals salon.Id
                     join guardian in db.Guardians on address.GuardianId equals (Guid?)guardian.Id into guardians
@@ -40,7 +40,7 @@ public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
             async (services, db, hash) =>
             {
                 var now = clock.GetCurrentInstant();
-                if (await OpeningAddressLinks.By(db, hash, now).SingleOrDefaultAsync(cancellation) is not { } address)
+                if (await OpeningAddressLinks.FindByHash(db, hash, now).SingleOrDefaultAsync(cancellation) is not { } address)
                     return null;
                 await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
                 await services

@@ -26,7 +26,7 @@ public sealed class TakeMyData(
         if (!await IsThereAsync(cancellation))
             return null;
         await using var wide = databases.OpenPracticeWide(nameof(TakeMyData));
-        if (await ClientTakeOut.LookAsync(wide, current.Client.ClientId, cancellation) is not { } contents)
+        if (await ClientTakeOut.PreviewAsync(wide, current.Client.ClientId, cancellation) is not { } contents)
             return null;
         var pictures = await wide.Photos.CountAsync(p => contents.Ids.Contains(p.ClientId) && p.RemovedAt == null, cancellation);
         var health = contents.Rows.ContainsKey("health_answers");
@@ -57,7 +57,7 @@ public sealed class TakeMyData(
         if (!await IsThereAsync(cancellation))
             return false;
         await using var wide = databases.OpenPracticeWide(nameof(TakeMyData));
-        if (await ClientTakeOut.LookAsync(wide, current.Client.ClientId, cancellation) is not { } contents)
+        if (await ClientTakeOut.PreviewAsync(wide, current.Client.ClientId, cancellation) is not { } contents)
             return false;
         await archive.WriteAsync(wide, contents, begin(), cancellation);
         return true;
@@ -68,7 +68,7 @@ public sealed class TakeMyData(
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        return await db.OpensAllAsync(cancellation) && await db.Clients.Standing(client).AnyAsync(cancellation);
+        return await db.OpensAllAsync(cancellation) && await db.Clients.WhereUnmerged(client).AnyAsync(cancellation);
     }
 
     /// <param name="Rows">In all tables together.</param>

@@ -49,7 +49,7 @@ public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current,
     {
         await using var db = databases.Open();
         return await ErasedPerson.FindAsync(db, clientId, cancellation) is { } person
-            && StaffRoles.AtHome(current.Person, person.Kept.HomeSalonId);
+            && StaffRoles.MayManageClient(current.Person, person.Kept.HomeSalonId);
     }
 
     /// <param name="ClientId">The record kept, where a folded one was asked for.</param>

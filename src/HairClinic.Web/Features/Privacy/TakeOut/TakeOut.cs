@@ -12,11 +12,11 @@ public sealed class TakeOut(ClinicDbFactory databases, ClientTakeOut archive)
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var client = await db.Clients.AsNoTracking().Standing(clientId).SingleOrDefaultAsync(cancellation);
+        var client = await db.Clients.AsNoTracking().WhereUnmerged(clientId).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
         await using var wide = databases.OpenPracticeWide(nameof(TakeOut));
-        if (await ClientTakeOut.LookAsync(wide, clientId, cancellation) is not { } contents)
+        if (await ClientTakeOut.PreviewAsync(wide, clientId, cancellation) is not { } contents)
             return null;
         var pictures = await wide.Photos.CountAsync(p => contents.Ids.Contains(p.ClientId) && p.RemovedAt == null, cancellation);
         return new Screen(client.Name, client.Code, contents.Rows.Values.Sum(), pictures);
@@ -28,11 +28,11 @@ public sealed class TakeOut(ClinicDbFactory databases, ClientTakeOut archive)
     {
         await using (var db = databases.Open())
         {
-            if (!await db.Clients.Standing(clientId).AnyAsync(cancellation))
+            if (!await db.Clients.WhereUnmerged(clientId).AnyAsync(cancellation))
                 return false;
         }
         await using var wide = databases.OpenPracticeWide(nameof(TakeOut));
-        if (await ClientTakeOut.LookAsync(wide, clientId, cancellation) is not { } contents)
+        if (await ClientTakeOut.PreviewAsync(wide, clientId, cancellation) is not { } contents)
             return false;
         await archive.WriteAsync(wide, contents, begin($"record-{contents.Code}.zip"), cancellation);
         return true;

@@ -58,7 +58,7 @@ public static class TradeDefaults
         Services.Select(s =>
         {
             var kind = new ServiceKind(Guid.CreateVersion7(), s.Name, s.Purpose);
-            kind.Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, s.Minutes)]);
+            kind.SetSteps([(Guid.CreateVersion7(), SegmentKind.HandsOn, s.Minutes)]);
             return kind;
         });
 

@@ -57,7 +57,7 @@ public sealed class EditAftercare(ClinicDbFactory databases, WriteOnce writes)
                 cancellation
             );
         }
-        catch (DbUpdateException e) when (ConcurrentEdits.Taken(e, "own_texts"))
+        catch (DbUpdateException e) when (ConcurrentEdits.IsUniqueViolation(e, "own_texts"))
         {
             throw new OvertakenException(e);
         }

@@ -31,7 +31,7 @@ public sealed class EditBaseMaterial(ClinicDbFactory databases, WriteOnce writes
     }
 
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
-        ConcurrentEdits.Taken(e, "base_materials") ? new Refusal("There is a base called {0} already.", input.Name) : null;
+        ConcurrentEdits.IsUniqueViolation(e, "base_materials") ? new Refusal("There is a base called {0} already.", input.Name) : null;
 
     public sealed record Input : RowInput
     {

@@ -49,7 +49,7 @@ public sealed class EditChairs(ClinicDbFactory databases, WriteOnce writes, Curr
         {
             return await writes.RunAsync(key, nameof(EditChairs), input, db => WriteAsync(db, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (ConcurrentEdits.Taken(e, "chairs"))
+        catch (DbUpdateException e) when (ConcurrentEdits.IsUniqueViolation(e, "chairs"))
         {
             throw new Refusal("Two chairs of a salon cannot share a name, even when one is no longer used.");
         }

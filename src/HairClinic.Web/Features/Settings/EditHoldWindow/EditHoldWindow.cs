@@ -46,7 +46,7 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
     }
 
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
-        ConcurrentEdits.Taken(e, "hold_window_rules")
+        ConcurrentEdits.IsUniqueViolation(e, "hold_window_rules")
             ? new Refusal("There is a window for this base, adhesive and attachment already. Change that one.")
             : null;
 

@@ -77,11 +77,11 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
     {
         person.Edit(input.Name, input.Role);
         person.WorkIn([.. input.Salons.Select(s => (Guid.CreateVersion7(), s))]);
-        person.Learn([.. input.Skills.Select(s => (Guid.CreateVersion7(), s))]);
+        person.SetSkills([.. input.Skills.Select(s => (Guid.CreateVersion7(), s))]);
         var spells = input.Work.Where(w => input.Salons.Contains(w.SalonId)).SelectMany(w => w.Spells()).ToList();
         if (!spells.ToHashSet().SetEquals(person.WorkSpells.Select(w => (w.SalonId, w.Day, w.From, w.To))))
             person.SetWork(spells.Select(s => (Guid.CreateVersion7(), s.SalonId, s.Day, s.From, s.To)));
-        DaysOffInput.Match(Absences(person), input.Absences, person.ComeBack, person.BeAway);
+        DaysOffInput.Match(Absences(person), input.Absences, person.RemoveAbsence, person.AddAbsence);
         if (input.Retire)
             person.Leave();
     }

@@ -36,8 +36,8 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
     }
 
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
-        ConcurrentEdits.Taken(e, "products") ? new Refusal("There is a product called {0} already.", input.Name)
-        : ConcurrentEdits.Taken(e, "product_lots") ? new Refusal("Two lots of a product cannot share a code.")
+        ConcurrentEdits.IsUniqueViolation(e, "products") ? new Refusal("There is a product called {0} already.", input.Name)
+        : ConcurrentEdits.IsUniqueViolation(e, "product_lots") ? new Refusal("Two lots of a product cannot share a code.")
         : null;
 
     private static void Keep(Product product, LotLine line)

@@ -39,7 +39,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
             names.Forget(current.Person.PracticeId);
             return outcome;
         }
-        catch (DbUpdateException e) when (ConcurrentEdits.Taken(e, "salons"))
+        catch (DbUpdateException e) when (ConcurrentEdits.IsUniqueViolation(e, "salons"))
         {
             throw new Refusal("There is a salon called {0} already.", input.Name);
         }
@@ -104,7 +104,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         var before = WeekdayHoursInput.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes)));
         foreach (var day in input.Hours.Where(d => !before.Contains(d)))
             salon.SetHours(day.Day, day.Spells().Select(s => (Guid.CreateVersion7(), s.From, s.To)));
-        DaysOffInput.Match(Closures(salon), input.Closures, salon.Reopen, salon.Close);
+        DaysOffInput.Match(Closures(salon), input.Closures, salon.RemoveClosure, salon.AddClosure);
     }
 
     private async Task CloseForGoodAsync(ClinicDb db, Salon salon, CancellationToken cancellation)

@@ -33,13 +33,13 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes) : E
         row.Edit(input.Name, input.Purpose, input.PriceMinor, input.PriceMinor is null ? null : input.Currency);
         row.OfferToClients(input.OfferedToClients);
         if (!input.Steps.SequenceEqual(Input.StepsOf(row)))
-            row.Consist(input.Steps.Select(s => (Guid.CreateVersion7(), s.Kind, s.Minutes ?? 0)));
+            row.SetSteps(input.Steps.Select(s => (Guid.CreateVersion7(), s.Kind, s.Minutes ?? 0)));
         if (input.Retire)
             row.Retire();
     }
 
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
-        ConcurrentEdits.Taken(e, "service_kinds") ? new Refusal("There is a service called {0} already.", input.Name) : null;
+        ConcurrentEdits.IsUniqueViolation(e, "service_kinds") ? new Refusal("There is a service called {0} already.", input.Name) : null;
 
     public sealed record Screen(Input Input, IReadOnlyList<string> Currencies);
 

@@ -47,7 +47,7 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
     }
 
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
-        ConcurrentEdits.Taken(e, "unit_kinds") ? new Refusal("There is a kind of unit called {0} already.", input.Name) : null;
+        ConcurrentEdits.IsUniqueViolation(e, "unit_kinds") ? new Refusal("There is a kind of unit called {0} already.", input.Name) : null;
 
     public sealed record Screen(Input Input, IReadOnlyList<RowChoice> Bases, IReadOnlyList<RowChoice> Workshops);
 

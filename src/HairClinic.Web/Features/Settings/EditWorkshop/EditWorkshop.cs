@@ -27,7 +27,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
     {
         row.Rename(input.Name);
         DaysOffInput.Match(Closures(row), input.Closures, row.Reopen, row.Close);
-        row.Expect(input.RemadeOfTwenty ?? -1, input.InspectionDays ?? -1);
+        row.SetRemakesAndInspection(input.RemadeOfTwenty ?? -1, input.InspectionDays ?? -1);
         // Closures and remakes move the day on which every client of it must be ordered for.
         db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
         if (input.Retire)
@@ -35,7 +35,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
     }
 
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
-        ConcurrentEdits.Taken(e, "workshops") ? new Refusal("There is a workshop called {0} already.", input.Name) : null;
+        ConcurrentEdits.IsUniqueViolation(e, "workshops") ? new Refusal("There is a workshop called {0} already.", input.Name) : null;
 
     private static IEnumerable<DaysOffInput> Closures(Workshop workshop) =>
         workshop.Closures.Select(c => new DaysOffInput

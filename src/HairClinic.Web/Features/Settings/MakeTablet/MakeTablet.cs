@@ -29,7 +29,7 @@ public sealed class MakeTablet(
         if (await OpenAsync(cancellation) is { } already)
             throw new Refusal("This browser is the shared tablet {0} already.", already);
         await using var db = databases.Open();
-        var token = tablets.Give(current.Person.PracticeId);
+        var token = tablets.RegisterBrowser(current.Person.PracticeId);
         db.Tablets.Add(new Tablet(Guid.CreateVersion7(), input.Name.Trim(), input.LockAfterMinutes, token, clock.GetCurrentInstant()));
         await db.SaveChangesAsync(cancellation);
         await accounts.SignOutAsync();

@@ -16,6 +16,6 @@ public static class ConcurrentEdits
     }
 
     /// <summary>Whether a failed save would have put the same thing into a table twice.</summary>
-    public static bool Taken(DbUpdateException e, string table) =>
+    public static bool IsUniqueViolation(DbUpdateException e, string table) =>
         e.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation } p && p.TableName == table;
 }

@@ -86,7 +86,7 @@ public abstract class EditPage<TInput> : LiveComponent
     {
         if (await ReadAsync() is { } saved)
         {
-            Meanwhile = EditMerge.Onto(_opened!, saved, typed);
+            Meanwhile = EditMerge.MergeChanges(_opened!, saved, typed);
             _opened = saved;
         }
         else

@@ -35,7 +35,7 @@ public sealed class Rhythm(ClinicDbFactory databases, WriteOnce writes, CultureS
         settings.KeepGrantsFor(input.GrantDaysAfterVisit ?? -1);
         if (settings.PreparationDays != input.PreparationDays || settings.GapChancePercent != input.GapChancePercent)
             db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
-        settings.OrderAhead(input.PreparationDays ?? -1, input.GapChancePercent ?? 0);
+        settings.SetOrderRule(input.PreparationDays ?? -1, input.GapChancePercent ?? 0);
         cultures.Forget(settings.PracticeId);
         return new Outcome(settings.Name);
     }

@@ -45,7 +45,7 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
         {
             return await writes.RunAsync(key, nameof(WearFactors), input, db => WriteAsync(db, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (ConcurrentEdits.Taken(e, "wear_factors"))
+        catch (DbUpdateException e) when (ConcurrentEdits.IsUniqueViolation(e, "wear_factors"))
         {
             throw new OvertakenException(e);
         }

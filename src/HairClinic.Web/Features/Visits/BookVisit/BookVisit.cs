@@ -25,7 +25,7 @@ public sealed partial class BookVisit(
         VisitPlacement? place = null;
         try
         {
-            var booked = await SlotClashes.SettleAsync(() =>
+            var booked = await SlotClashes.RetryOnDeadlockAsync(() =>
                 writes.RunAsync(
                     key,
                     nameof(BookVisit),
@@ -78,7 +78,7 @@ public sealed partial class BookVisit(
             place.Salon,
             [.. place.Service.Steps.Select(_ => Guid.CreateVersion7())]
         );
-        visit.Remark(place.Noted(input.Note, words));
+        visit.SetNote(place.Noted(input.Note, words));
         db.Visits.Add(visit);
         return new Booked(
             visit.Id,

@@ -15,7 +15,7 @@ public sealed record BookVisitSearch(LocalDate Around, int WithinDays, Guid? Onl
         return new(around is not null && Dates.TryIso(around, out var day) ? LocalDate.Max(day, screen.Today) : screen.Today, 7);
     }
 
-    public SlotRequest Ask(BookVisit.Screen screen, BookVisit.ServiceChoice service, BookVisit.ClientView? client) =>
+    public SlotRequest ToSlotRequest(BookVisit.Screen screen, BookVisit.ServiceChoice service, BookVisit.ClientView? client) =>
         new(screen.SalonId, screen.Zone, service.Id, service.Steps, Around, WithinDays)
         {
             ClientId = client?.Id,

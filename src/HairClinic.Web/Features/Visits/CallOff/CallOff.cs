@@ -45,7 +45,7 @@ public sealed class CallOff(ClinicDbFactory databases, WriteOnce writes, Current
                     ?? throw new Refusal("This visit is not in the book.");
                 WriteOnce.Expect(db, visit, input.Version);
                 visit.Cancel();
-                visit.Remark(Noted(visit.Note, input));
+                visit.SetNote(Noted(visit.Note, input));
                 return new Outcome(visit.Id, visit.ClientId, visit.Day);
             },
             cancellation

@@ -66,7 +66,7 @@ public sealed class ChangeState(WriteOnce writes, SlotSearch slots, CurrentActor
                 visit.MarkDidNotCome(now);
                 break;
             default:
-                visit.TakeBack();
+                visit.UndoStateChange();
                 break;
         }
     }

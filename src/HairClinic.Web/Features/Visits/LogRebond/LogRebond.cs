@@ -50,7 +50,8 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         var salon = book.Salon(sheet.Visit.SalonId);
         var finished = FinishedAt(input, sheet.Visit, salon, now);
         var day = salon.DayOf(finished);
-        var despite = sheet.BondingBlocked(day) && ClearanceGate.Pass([ClearanceKind.Block], current.Person, input.DespiteBlock);
+        var despite =
+            sheet.BondingBlocked(day) && ClearanceGate.RequireSkinCheck([ClearanceKind.Block], current.Person, input.DespiteBlock);
 
         var used = input.Products.Select(line => sheet.Product(line.ProductId).UseOn(day, line.LotId, line.Coats)).ToList();
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
@@ -86,7 +87,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             basis.WindowFor(day),
             now,
             current.Actor.Id,
-            despite ? ClearanceGate.Noted(input.Note) : input.Note
+            despite ? ClearanceGate.AppendSetAsideNote(input.Note) : input.Note
         );
         db.Bonds.Add(bond);
 

@@ -137,7 +137,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
             found.Salon,
             clock.GetCurrentInstant(),
             current.Actor.Id,
-            aside ? ClearanceGate.Noted(input.Note) : input.Note
+            aside ? ClearanceGate.AppendSetAsideNote(input.Note) : input.Note
         );
         return new Outcome(
             found.Visit.ClientId,
@@ -151,7 +151,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
     private async Task<bool> PassAsync(ClinicDb db, Visit visit, Salon salon, bool looked, CancellationToken cancellation)
     {
         var day = LocalDate.Min(visit.Day, salon.DayOf(clock.GetCurrentInstant()));
-        return ClearanceGate.Pass(await FixingAsync(db, visit.ClientId, day, cancellation), current.Person, looked);
+        return ClearanceGate.RequireSkinCheck(await FixingAsync(db, visit.ClientId, day, cancellation), current.Person, looked);
     }
 
     private static Task<List<ClearanceKind>> FixingAsync(ClinicDb db, Guid clientId, LocalDate day, CancellationToken cancellation) =>

@@ -85,7 +85,7 @@ public sealed class MoveVisit(
         (VisitPlacement Place, Visit Visit)? read = null;
         try
         {
-            var moved = await SlotClashes.SettleAsync(() =>
+            var moved = await SlotClashes.RetryOnDeadlockAsync(() =>
                 writes.RunAsync(
                     key,
                     nameof(MoveVisit),
@@ -139,7 +139,7 @@ public sealed class MoveVisit(
         var steps = Steps(visit);
         visit.Place(steps, place.StartsAt, input.ChairId, input.PersonId, place.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(visit.Segments);
-        visit.Remark(place.Noted(visit.Note, words));
+        visit.SetNote(place.Noted(visit.Note, words));
         return new Moved(visit.Id, visit.Day, visit.StartsAt, visit.EndsAt, place.Salon.Zone, place.Chair, place.Person);
     }
 

@@ -26,7 +26,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         try
         {
             return new(
-                await SlotClashes.SettleAsync(() =>
+                await SlotClashes.RetryOnDeadlockAsync(() =>
                     writes.RunAsync(key, nameof(WalkIn), input, db => WriteAsync(db, input, cancellation), cancellation)
                 )
             );
@@ -86,7 +86,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, salonId, service.Id);
         visit.Place(service, start, chair.Id, handsBusy ? null : me.PersonId, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         if (clearances.Contains(ClearanceKind.Block))
-            visit.Remark(ClearanceGate.Noted(note: null));
+            visit.SetNote(ClearanceGate.AppendSetAsideNote(note: null));
         visit.Begin(today);
         db.Visits.Add(visit);
         return new Begun(visit.Id, chair.Name, handsBusy);

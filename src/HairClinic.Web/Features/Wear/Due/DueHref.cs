@@ -13,7 +13,7 @@ public static class DueHref
     /// <param name="after">A cursor of the part's kind.</param>
     /// <param name="contact">The bond whose row is opened.</param>
     /// <param name="row">The place on the page to stay at.</param>
-    public static string To(DuePart part, bool allSalons, object? after = null, Guid? contact = null, int? row = null)
+    public static string Build(DuePart part, bool allSalons, object? after = null, Guid? contact = null, int? row = null)
     {
         List<string> query = [];
         if (part != DuePart.All)

@@ -165,10 +165,10 @@ public sealed class ExportTests(PgServer server)
         var salon = scene.Salons[0];
         var stylist = scene.Hire("Imre Castellan", StaffRole.Stylist, salon);
         var adhesive = scene.Stock("Adhesive A", Domain.Shelf.ProductKind.Adhesive, "water-based acrylic", "A1");
-        var kind = scene.Make("French lace cap", "French lace", "Workshop North");
-        var client = scene.Welcome("C-1", "Ada Fenwickson", salon, "+441632960001");
+        var kind = scene.AddUnitKind("French lace cap", "French lace", "Workshop North");
+        var client = scene.AddClient("C-1", "Ada Fenwickson", salon, "+441632960001");
         client.Describe(null, "=HYPERLINK(\"https://example.org\")");
-        scene.Welcome("C-2", "Bram Larkmoor", scene.Salons[1]);
+        scene.AddClient("C-2", "Bram Larkmoor", scene.Salons[1]);
         var unit = scene.Unit(client, kind, new LocalDate(2026, 12, 1));
         scene.Bond(client, unit, new LocalDate(2027, 1, 12), adhesive, Instant.FromUtc(2027, 1, 12, 10, 0));
         scene.Book(client, scene.Services[3], scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 9, 10, 0));

@@ -63,7 +63,7 @@ public sealed class ImportAtHomeTests(PgServer server)
             _given.Laying(g =>
             {
                 g.Scene.Hire("Manager there", StaffRole.Manager, g.There);
-                g.LetIn(_client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here));
+                g.LetIn(_client = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here));
             })
         );
 

@@ -68,7 +68,7 @@ public sealed class AddClientTests(PgServer server)
             {
                 Lay(scene);
                 var other = scene.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1);
-                scene.Welcome("C-1", "Ada Fenwick", inMySalon ? _salon : other);
+                scene.AddClient("C-1", "Ada Fenwick", inMySalon ? _salon : other);
             }
         );
 
@@ -101,7 +101,7 @@ public sealed class AddClientTests(PgServer server)
             scene =>
             {
                 Lay(scene);
-                scene.Welcome("KX7-W4M", "Ada Fenwick", scene.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1));
+                scene.AddClient("KX7-W4M", "Ada Fenwick", scene.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1));
             }
         );
 
@@ -156,7 +156,7 @@ public sealed class AddClientTests(PgServer server)
             scene =>
             {
                 Lay(scene);
-                scene.Welcome("C-1", "Kester Vale", _salon, "+441632960007");
+                scene.AddClient("C-1", "Kester Vale", _salon, "+441632960007");
             }
         );
         var input = Input("C-2", "Bo Larch", "01632 960007");
@@ -180,7 +180,7 @@ public sealed class AddClientTests(PgServer server)
             scene =>
             {
                 Lay(scene);
-                scene.Welcome("C-1", "Kester Vale", _salon, "+441632960007");
+                scene.AddClient("C-1", "Kester Vale", _salon, "+441632960007");
             }
         );
 
@@ -204,7 +204,7 @@ public sealed class AddClientTests(PgServer server)
             scene =>
             {
                 Lay(scene);
-                scene.Welcome("C-1", "Kester Vale", scene.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1), "+441632960007");
+                scene.AddClient("C-1", "Kester Vale", scene.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1), "+441632960007");
             }
         );
 
@@ -240,7 +240,7 @@ public sealed class AddClientTests(PgServer server)
 
     private void Lay(Scene scene, string zone)
     {
-        scene.LayPractice("Practice under test");
+        scene.AddPractice("Practice under test");
         _salon = scene.OpenSalon("Elm Row", zone, "GBP", chairs: 2);
         _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
     }

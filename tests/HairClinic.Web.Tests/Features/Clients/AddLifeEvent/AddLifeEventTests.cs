@@ -63,7 +63,7 @@ public sealed class AddLifeEventTests(PgServer server)
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here)));
 
     private Slice.Input Input() =>
         new()

@@ -80,7 +80,7 @@ public sealed class AskForClientTests(PgServer server)
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here, "+441632960001")));
+        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here, "+441632960001")));
 
     private Task<Slice.Outcome> AskAsync(TestClinic clinic, string codeOrPhone, Guid? key = null) =>
         clinic.UseAsync<Slice, Slice.Outcome>(

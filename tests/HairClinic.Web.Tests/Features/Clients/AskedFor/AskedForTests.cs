@@ -67,7 +67,7 @@ public sealed class AskedForTests(PgServer server)
             server,
             _given.Laying(g =>
             {
-                _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
+                _client = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here);
                 g.Scene.Db.ClientRequests.Add(
                     new ClientRequest(Guid.CreateVersion7(), _client.Id, g.There.Id, g.DeskThere.Id, g.Scene.Now, "Stands here")
                 );

@@ -76,7 +76,7 @@ public sealed class CardTests(PgServer server)
             _given.Laying(g =>
             {
                 (_client, _unit, _bond) = g.Wearing("C-1", "Ada Fenwick", 10);
-                _client.Prefer(WeekdaySet.None, washEveryDays: 14);
+                _client.SetPreferences(WeekdaySet.None, washEveryDays: 14);
                 foreach (var days in new[] { 9, 2, 16 })
                     g.Scene.Book(
                         _client,
@@ -121,7 +121,7 @@ public sealed class CardTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            _given.Laying(g => _client = g.Scene.Welcome("C-9", "Cy Moss", g.There))
+            _given.Laying(g => _client = g.Scene.AddClient("C-9", "Cy Moss", g.There))
         );
         Assert.Equal(new Slice.Opened(null, null), await OpenAsync(clinic, _client.Id));
 
@@ -147,7 +147,7 @@ public sealed class CardTests(PgServer server)
     {
         await using var theirs = await TestClinic.OpenAsync(
             server,
-            _given.Laying(g => _client = g.Scene.Welcome("C-9", "Cy Moss", g.Here))
+            _given.Laying(g => _client = g.Scene.AddClient("C-9", "Cy Moss", g.Here))
         );
         var ourGiven = new ClientScene();
         await using var ours = await TestClinic.OpenAsync(server, ourGiven.Laying());

@@ -66,7 +66,7 @@ public sealed class EditClientFormTests : UiTestContext
     public void What_the_book_refuses_about_a_field_stands_there_with_its_blanks_filled_in()
     {
         var refusal = new Refusal("“{0}” does not look like a phone number; write it such as {1}.", "abc", "(201) 555-0123");
-        var check = new ValidationResult([FaultText.At(nameof(Slice.Input.Phone), refusal)]);
+        var check = new ValidationResult([FaultText.ToFieldFailure(nameof(Slice.Input.Phone), refusal)]);
 
         var form = Render<EditClientForm>(p => p.Add(f => f.Input, _input).Add(f => f.Check, check));
 
@@ -92,7 +92,7 @@ public sealed class EditClientFormTests : UiTestContext
     public void What_another_saved_is_shown_field_by_field_and_can_be_taken()
     {
         Change? taken = null;
-        var changes = EditMerge.Onto(
+        var changes = EditMerge.MergeChanges(
             _input with
             { },
             _input with

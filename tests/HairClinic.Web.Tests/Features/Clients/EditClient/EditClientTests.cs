@@ -119,7 +119,7 @@ public sealed class EditClientTests(PgServer server)
             _given.Laying(g =>
             {
                 LayAda(g);
-                g.Scene.Welcome("C-2", "Bo Larch", here ? g.Here : g.There);
+                g.Scene.AddClient("C-2", "Bo Larch", here ? g.Here : g.There);
             })
         );
 
@@ -154,7 +154,7 @@ public sealed class EditClientTests(PgServer server)
             _given.Laying(g =>
             {
                 LayAda(g);
-                g.Scene.Welcome("C-2", "Kester Vale", here ? g.Here : g.There, "+441632960011");
+                g.Scene.AddClient("C-2", "Kester Vale", here ? g.Here : g.There, "+441632960011");
             })
         );
         var input = (await OpenAsync(clinic))!.Saved with { Phone = "01632 960011" };
@@ -176,7 +176,7 @@ public sealed class EditClientTests(PgServer server)
             _given.Laying(g =>
             {
                 LayAda(g);
-                g.Scene.Welcome("C-2", "Kester Vale", g.Here, "+441632960001");
+                g.Scene.AddClient("C-2", "Kester Vale", g.Here, "+441632960001");
             })
         );
 
@@ -190,7 +190,7 @@ public sealed class EditClientTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            _given.Laying(g => _client = g.Scene.Welcome("C-9", "Cy Moss", g.There))
+            _given.Laying(g => _client = g.Scene.AddClient("C-9", "Cy Moss", g.There))
         );
 
         Assert.Null(await OpenAsync(clinic));
@@ -235,7 +235,7 @@ public sealed class EditClientTests(PgServer server)
         Assert.Equal(fault.ErrorMessage, (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, forged))).Message);
     }
 
-    private void LayAda(ClientScene g) => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here, "+441632960001");
+    private void LayAda(ClientScene g) => _client = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here, "+441632960001");
 
     private void LayGuest(ClientScene g)
     {

@@ -52,8 +52,8 @@ public sealed class FindTests(PgServer server)
             server,
             _given.Laying(g =>
             {
-                g.Scene.Welcome("B-10", "Ada Aaron", g.Here);
-                g.Scene.Welcome("B-1", "Zoe Zimmer", g.Here);
+                g.Scene.AddClient("B-10", "Ada Aaron", g.Here);
+                g.Scene.AddClient("B-1", "Zoe Zimmer", g.Here);
             })
         );
 
@@ -70,8 +70,8 @@ public sealed class FindTests(PgServer server)
             server,
             _given.Laying(g =>
             {
-                g.Scene.Welcome("A-1-1", "Bo Larch", g.Here);
-                g.Scene.Unit(g.Scene.Welcome("A-1", "Ada Fenwick", g.Here), g.Lace, g.Today);
+                g.Scene.AddClient("A-1-1", "Bo Larch", g.Here);
+                g.Scene.Unit(g.Scene.AddClient("A-1", "Ada Fenwick", g.Here), g.Lace, g.Today);
             })
         );
 
@@ -90,8 +90,8 @@ public sealed class FindTests(PgServer server)
             server,
             _given.Laying(g =>
             {
-                g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
-                g.Scene.Welcome("C-2", there, g.There);
+                g.Scene.AddClient("C-1", "Ada Fenwick", g.Here);
+                g.Scene.AddClient("C-2", there, g.There);
             })
         );
 
@@ -126,7 +126,7 @@ public sealed class FindTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            _given.Laying(g => g.Scene.Welcome("C-7", "Nuria Ávalos", g.Here, "+15185550146"))
+            _given.Laying(g => g.Scene.AddClient("C-7", "Nuria Ávalos", g.Here, "+15185550146"))
         );
 
         Assert.Equal("C-7", Assert.Single((await FindAsync(clinic, typed)).Rows).Code);
@@ -137,7 +137,7 @@ public sealed class FindTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            _given.Laying(g => g.Scene.Welcome("C-7", "Nuria Ávalos", g.Here, "+442079460018"))
+            _given.Laying(g => g.Scene.AddClient("C-7", "Nuria Ávalos", g.Here, "+442079460018"))
         );
 
         Assert.Equal("C-7", Assert.Single((await FindAsync(clinic, "+44 (0)20 7946 0018")).Rows).Code);
@@ -151,7 +151,7 @@ public sealed class FindTests(PgServer server)
             _given.Laying(g =>
             {
                 for (var i = 0; i < 25; i++)
-                    g.Scene.Welcome($"K-{i}", $"Ada Number{i}", g.Here);
+                    g.Scene.AddClient($"K-{i}", $"Ada Number{i}", g.Here);
             })
         );
 
@@ -207,9 +207,9 @@ public sealed class FindTests(PgServer server)
 
     private static void LaySome(ClientScene g)
     {
-        var nuria = g.Scene.Welcome("C-7", "Nuria Ávalos-Quist", g.Here, "+441632960007");
+        var nuria = g.Scene.AddClient("C-7", "Nuria Ávalos-Quist", g.Here, "+441632960007");
         g.Scene.Unit(nuria, g.Lace, g.Today);
-        g.Scene.Welcome("D-8", "Bo Larch", g.Here, "+441632960012");
+        g.Scene.AddClient("D-8", "Bo Larch", g.Here, "+441632960012");
     }
 
     [Fact]
@@ -220,7 +220,7 @@ public sealed class FindTests(PgServer server)
             _given.Laying(g =>
             {
                 LaySome(g);
-                var mine = g.Scene.Welcome("E-9", "Ottoline Marsh", g.Here);
+                var mine = g.Scene.AddClient("E-9", "Ottoline Marsh", g.Here);
                 g.Scene.Book(mine, g.Scene.Services[0], g.Chair, g.Of(StaffRole.Trainee), g.Scene.Now);
             })
         );

@@ -172,7 +172,7 @@ public sealed class HealthAnswersTests(PgServer server)
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here)));
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, Person person) =>
         clinic.UseAsync<Slice, Slice.Screen?>(clinic.Acting(person, _given.Here), s => s.OpenAsync(_client.Id, Cancel));

@@ -91,12 +91,12 @@ public sealed class KeepGuardiansTests(PgServer server)
 
     private void Lay(Scene scene)
     {
-        scene.LayPractice("Practice under test");
+        scene.AddPractice("Practice under test");
         _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         _other = scene.OpenSalon("Canal Side", "Europe/London", "GBP", chairs: 1);
         _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
         _elsewhere = scene.Hire("Other desk", StaffRole.FrontDesk, _other);
-        _client = scene.Welcome("C-1", "Ada Fenwick", _salon);
+        _client = scene.AddClient("C-1", "Ada Fenwick", _salon);
     }
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, Actor at) =>

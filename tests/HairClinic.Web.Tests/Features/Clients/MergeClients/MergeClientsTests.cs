@@ -121,7 +121,7 @@ public sealed class MergeClientsTests(PgServer server)
         {
             var bond = new Bond(Guid.CreateVersion7(), _unit.Id, _kept.Id, _given.Today, null, Attachment.Liquid, null);
             bond.Remove(_given.Today, RemovalReason.Style);
-            bond.FallDue(new DueWindow(_given.Today, _given.Today, _given.Today, _given.Today, default(DueReasons) with { }));
+            bond.SetDueWindow(new DueWindow(_given.Today, _given.Today, _given.Today, _given.Today, default(DueReasons) with { }));
             scene.Db.Bonds.Add(bond);
         });
 
@@ -156,11 +156,11 @@ public sealed class MergeClientsTests(PgServer server)
             server,
             _given.Laying(g =>
             {
-                _kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
-                g.Scene.Welcome("P-1", "A. Fenwick", g.Here, "+441632960001");
-                g.Scene.Welcome("E-1", "Fenwick", g.There, email: "ADA@example.org");
-                g.Scene.Welcome("N-1", "Ada Fenwick", g.Here);
-                var twin = g.Scene.Welcome("B-1", "Fenwick, Ada", g.Here);
+                _kept = g.Scene.AddClient("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
+                g.Scene.AddClient("P-1", "A. Fenwick", g.Here, "+441632960001");
+                g.Scene.AddClient("E-1", "Fenwick", g.There, email: "ADA@example.org");
+                g.Scene.AddClient("N-1", "Ada Fenwick", g.Here);
+                var twin = g.Scene.AddClient("B-1", "Fenwick, Ada", g.Here);
                 foreach (var client in new[] { _kept, twin })
                     client.Describe(new LocalDate(1980, 2, 29), note: null);
             })
@@ -190,8 +190,8 @@ public sealed class MergeClientsTests(PgServer server)
                 server,
                 _given.Laying(g =>
                 {
-                    _kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
-                    g.Scene.Welcome("E-1", "Fenwick", g.There, phone, email);
+                    _kept = g.Scene.AddClient("K-1", "Ada Fenwick", g.Here, "+441632960001", "ada@example.org");
+                    g.Scene.AddClient("E-1", "Fenwick", g.There, phone, email);
                 })
             );
             foreach (var code in new[] { null, "E-1" })
@@ -217,8 +217,8 @@ public sealed class MergeClientsTests(PgServer server)
             server,
             _given.Laying(g =>
             {
-                _kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here);
-                _folded = g.Scene.Welcome("F-1", "Ada Fenwick", g.There);
+                _kept = g.Scene.AddClient("K-1", "Ada Fenwick", g.Here);
+                _folded = g.Scene.AddClient("F-1", "Ada Fenwick", g.There);
             })
         );
 
@@ -236,7 +236,7 @@ public sealed class MergeClientsTests(PgServer server)
                 LayPair(g);
                 g.LetIn(_kept);
                 g.LetIn(_folded, daysAgo: 4);
-                own = g.Scene.Welcome("O-1", "Ada Fenwick", g.There, "+441632960001");
+                own = g.Scene.AddClient("O-1", "Ada Fenwick", g.There, "+441632960001");
             })
         );
         var there = clinic.Acting(_given.DeskThere, _given.There);
@@ -291,8 +291,8 @@ public sealed class MergeClientsTests(PgServer server)
 
     private void LayTwice(ClientScene g)
     {
-        _kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here);
-        _folded = g.Scene.Welcome("F-1", "Ada Fenwik", g.Here);
+        _kept = g.Scene.AddClient("K-1", "Ada Fenwick", g.Here);
+        _folded = g.Scene.AddClient("F-1", "Ada Fenwik", g.Here);
         var at = g.Scene.Now + Duration.FromDays(3);
         _own = g.Scene.Book(_kept, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, at);
         _came = g.Scene.Book(
@@ -315,10 +315,10 @@ public sealed class MergeClientsTests(PgServer server)
 
     private void LayPair(ClientScene g)
     {
-        _kept = g.Scene.Welcome("K-1", "Ada Fenwick", g.Here, "+441632960001");
+        _kept = g.Scene.AddClient("K-1", "Ada Fenwick", g.Here, "+441632960001");
         (_folded, _unit, _) = g.Wearing("F-1", "Ada Fenwik", 10);
-        _folded.Plan(new LifeEvent(Guid.CreateVersion7(), _folded.Id, LifeEventKind.Travel, g.Today, g.Today, away: true));
-        _folded.Learn(new CareFact(Guid.CreateVersion7(), _folded.Id, g.Today, new() { Skin = SkinOiliness.Dry }));
+        _folded.AddEvent(new LifeEvent(Guid.CreateVersion7(), _folded.Id, LifeEventKind.Travel, g.Today, g.Today, away: true));
+        _folded.AddCareFact(new CareFact(Guid.CreateVersion7(), _folded.Id, g.Today, new() { Skin = SkinOiliness.Dry }));
         g.Scene.Book(_folded, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(3));
         g.Scene.Db.ContactNotes.Add(
             new ContactNote(Guid.CreateVersion7(), _folded.Id, ContactKind.Rang, g.Scene.Now, g.Desk.Id, null, null)

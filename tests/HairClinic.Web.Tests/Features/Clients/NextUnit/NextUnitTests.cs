@@ -205,12 +205,12 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
                 _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
-                _client = scene.Welcome("c-1", "Una Test", _salon);
+                _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
+                _client = scene.AddClient("c-1", "Una Test", _salon);
                 _client.Rename("Una Test", "Una");
                 lay(scene);
             }

@@ -115,7 +115,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         {
             OnOrder(scene, Wear(scene, 100), on: Today.PlusDays(-90), promised: Today.PlusDays(-12));
             // Has never worn a unit, and their first is late.
-            first = scene.Welcome("first", "Una First", _salon, email: "first@example.test");
+            first = scene.AddClient("first", "Una First", _salon, email: "first@example.test");
             OnOrder(scene, first, on: Today.PlusDays(-90), promised: Today.PlusDays(-12));
         });
         await clinic.ReadAsync(db => Web.Tests.Features.MyHair.KeyScene.ConfirmAsync(db));
@@ -166,11 +166,11 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 _owner = scene.Hire("Ola Test", StaffRole.Owner, _salon);
                 _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 lay(scene);
             }
         );
@@ -178,7 +178,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
     private Client Wear(Scene scene, int daysAgo, int? takenOff = null)
     {
         var code = $"w-{_clients.Count}";
-        var client = scene.Welcome(code, $"Una Test {_clients.Count}", _salon, email: $"{code}@example.test");
+        var client = scene.AddClient(code, $"Una Test {_clients.Count}", _salon, email: $"{code}@example.test");
         _clients.Add(client);
         var unit = scene.Unit(client, _kind, Today.PlusDays(-daysAgo - 1));
         var bond = scene.Bond(client, unit, Today.PlusDays(-daysAgo), _adhesive);

@@ -71,12 +71,12 @@ public sealed class NoteRepairTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 _stylist = scene.Hire("Stylist", StaffRole.Stylist, _salon);
                 var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                _client = scene.Welcome("c-1", "Una Test", _salon);
-                _unit = scene.Unit(_client, scene.Make("Everyday", "Silk top", "Workshop North"), Today.PlusDays(-100));
+                _client = scene.AddClient("c-1", "Una Test", _salon);
+                _unit = scene.Unit(_client, scene.AddUnitKind("Everyday", "Silk top", "Workshop North"), Today.PlusDays(-100));
                 scene.Bond(_client, _unit, Today.PlusDays(-10), adhesive);
             }
         );

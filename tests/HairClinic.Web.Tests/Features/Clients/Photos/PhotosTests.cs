@@ -195,8 +195,8 @@ public sealed class PhotosTests(PgServer server)
             server,
             _given.Laying(g =>
             {
-                _ada = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here);
-                _bea = g.Scene.Welcome("C-2", "Bea Quill", g.Here);
+                _ada = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here);
+                _bea = g.Scene.AddClient("C-2", "Bea Quill", g.Here);
             })
         );
 

@@ -68,7 +68,7 @@ public sealed class RecordCareFactsTests(PgServer server)
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here)));
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
         clinic.UseAsync<Slice, Slice.Screen?>(

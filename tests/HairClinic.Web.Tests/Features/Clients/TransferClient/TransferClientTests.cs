@@ -56,7 +56,7 @@ public sealed class TransferClientTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
-            _given.Laying(g => g.LetIn(_client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)))
+            _given.Laying(g => g.LetIn(_client = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here)))
         );
         var begin = (await OpenAsync(clinic))!.Begin;
 
@@ -80,7 +80,7 @@ public sealed class TransferClientTests(PgServer server)
     }
 
     private Task<TestClinic> OpenClinicAsync() =>
-        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here)));
+        TestClinic.OpenAsync(server, _given.Laying(g => _client = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here)));
 
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic) =>
         clinic.UseAsync<Slice, Slice.Screen?>(

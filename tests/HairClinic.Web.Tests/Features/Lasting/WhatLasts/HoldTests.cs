@@ -182,7 +182,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 _here = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 _there = scene.OpenSalon("Canal Side", "Europe/London", "GBP", 1);
                 _owner = scene.Hire("Ottilie Vane", StaffRole.Owner, _here);
@@ -196,7 +196,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
     /// <summary>Of each lot twelve bonds, which lifted in pairs around that day.</summary>
     private static void LayLots(Scene scene, bool known, Salon salon, params (string Adhesive, string Lot, int Days)[] lots)
     {
-        var kind = scene.Kinds.FirstOrDefault() ?? scene.Make("Lace front", "French lace", "Harbour workroom");
+        var kind = scene.Kinds.FirstOrDefault() ?? scene.AddUnitKind("Lace front", "French lace", "Harbour workroom");
         foreach (var (name, lot, days) in lots)
         {
             var adhesive =
@@ -212,10 +212,10 @@ public sealed class HoldTests(PgServer server) : UiTestContext
                         : i < 8 ? 0
                         : 2
                     );
-                var client = scene.Welcome($"{name}{lot}{i}", "Person", salon);
+                var client = scene.AddClient($"{name}{lot}{i}", "Person", salon);
                 var unit = scene.Unit(client, kind, off.PlusDays(-held - 1));
                 var bond = scene.Bond(client, unit, off.PlusDays(-held), adhesive);
-                bond.Use([(Guid.CreateVersion7(), new ProductUse(adhesive.Id, lotId, 3))], waitsKept: true);
+                bond.SetProducts([(Guid.CreateVersion7(), new ProductUse(adhesive.Id, lotId, 3))], waitsKept: true);
                 if (!known)
                     bond.SeenSound(off.PlusDays(-4));
                 bond.ReportLift(new Lift(off, known ? off : null, Zone: null, SpotFixed: false));

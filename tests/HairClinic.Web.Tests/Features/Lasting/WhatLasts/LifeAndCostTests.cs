@@ -86,7 +86,7 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 _here = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 _owner = scene.Hire("Ottilie Vane", StaffRole.Owner, _here);
                 lay(scene);
@@ -95,12 +95,12 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
 
     private void LayUnits(Scene scene, string workshop, int count, int days, bool retired, long? price = null, string? currency = null)
     {
-        var kind = scene.Kinds.Find(k => k.Name == $"Lace, {workshop}") ?? scene.Make($"Lace, {workshop}", "French lace", workshop);
+        var kind = scene.Kinds.Find(k => k.Name == $"Lace, {workshop}") ?? scene.AddUnitKind($"Lace, {workshop}", "French lace", workshop);
         var adhesive = scene.Products.FirstOrDefault() ?? scene.Stock("Adhesive", ProductKind.Adhesive, "acrylic", "1");
         for (var i = 0; i < count; i++)
         {
             var on = _here.DayOf(scene.Now).PlusDays(-days - i);
-            var client = scene.Welcome($"{workshop[0]}{scene.Clients.Count}", "Person", _here);
+            var client = scene.AddClient($"{workshop[0]}{scene.Clients.Count}", "Person", _here);
             var unit = scene.Unit(client, kind, on.PlusDays(-1));
             if (price is { } paid)
                 unit.Price(paid, currency!);

@@ -21,7 +21,7 @@ internal static class PublishedBonds
     /// <param name="dayKnown">Else each lift is known only to the week before it.</param>
     public static void Lay(Scene scene, Salon salon, bool dayKnown = true)
     {
-        var kind = scene.Make("Lace front", "French lace", "Harbour workroom");
+        var kind = scene.AddUnitKind("Lace front", "French lace", "Harbour workroom");
         var adhesives = new Dictionary<string, Product>
         {
             ["6-MP"] = scene.Stock(Drug, ProductKind.Adhesive, "acrylic", "HF-1"),
@@ -30,7 +30,7 @@ internal static class PublishedBonds
         var today = salon.DayOf(scene.Now);
         foreach (var ((weeks, ended, treat), number) in Rows().Select((row, i) => (row, i)))
         {
-            var client = scene.Welcome($"P{number:00}", "Person", salon);
+            var client = scene.AddClient($"P{number:00}", "Person", salon);
             var off = today.PlusDays(-1);
             var on = off.PlusWeeks(-weeks);
             var unit = scene.Unit(client, kind, on.PlusDays(-1));

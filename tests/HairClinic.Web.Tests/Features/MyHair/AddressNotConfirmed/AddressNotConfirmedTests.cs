@@ -44,7 +44,7 @@ public sealed class AddressNotConfirmedTests(PgServer server)
         await site.InPracticeAsync(
             async (_, db) =>
             {
-                (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).Reach(client.Phone, "typed@example.test");
+                (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).SetContact(client.Phone, "typed@example.test");
                 return await db.SaveChangesAsync(Cancel);
             }
         );

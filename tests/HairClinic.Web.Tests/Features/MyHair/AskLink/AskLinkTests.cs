@@ -75,8 +75,8 @@ public sealed class AskLinkTests(PgServer server)
 
     private static void Lay(Scene scene, string address)
     {
-        scene.LayPractice("Practice under test");
-        scene.Welcome("C-1", "Ada Fenwick", scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1), email: address);
+        scene.AddPractice("Practice under test");
+        scene.AddClient("C-1", "Ada Fenwick", scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1), email: address);
     }
 
     private static Task<bool> AskAsync(TestClinic clinic, string address) =>

@@ -9,7 +9,7 @@ public sealed class DemoLettersTests(PgServer server)
     [Fact]
     public async Task A_real_practice_has_no_such_page()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.LayPractice("Practice under test"));
+        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.AddPractice("Practice under test"));
 
         var letters = await clinic.UseAsync<Web.Features.MyHair.DemoLetters, IReadOnlyList<string>?>(
             clinic.Job,

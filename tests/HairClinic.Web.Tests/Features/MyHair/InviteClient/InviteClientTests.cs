@@ -58,11 +58,11 @@ public sealed class InviteClientTests(PgServer server)
 
     private void Lay(Scene scene)
     {
-        scene.LayPractice("Practice under test");
+        scene.AddPractice("Practice under test");
         _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
-        _reachable = scene.Welcome("C-1", "Ada Fenwick", _salon, email: "ada@example.test");
-        _unreachable = scene.Welcome("C-2", "Bo Larch", _salon);
+        _reachable = scene.AddClient("C-1", "Ada Fenwick", _salon, email: "ada@example.test");
+        _unreachable = scene.AddClient("C-2", "Bo Larch", _salon);
     }
 
     private Task<Slice.Outcome> SendAsync(TestClinic clinic, Guid key, Guid clientId) =>

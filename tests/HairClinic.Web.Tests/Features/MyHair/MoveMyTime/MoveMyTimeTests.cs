@@ -81,7 +81,7 @@ public sealed class MoveMyTimeTests(PgServer server)
     public async Task An_older_page_moves_nothing()
     {
         await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
-        await clinic.LayAsync(s => s.Db.Visits.Single(v => v.Id == _own.Visit.Id).Remark("Brings the spare"));
+        await clinic.LayAsync(s => s.Db.Visits.Single(v => v.Id == _own.Visit.Id).SetNote("Brings the spare"));
 
         await Assert.ThrowsAsync<OvertakenException>(() =>
             SaveAsync(

@@ -87,7 +87,7 @@ public sealed class MyConsentsTests(PgServer server)
         Client folded = null!;
         await using var clinic = await OpenClinicAsync(scene =>
         {
-            folded = scene.Welcome("C-9", "Ada Fenwick", _own.Salon);
+            folded = scene.AddClient("C-9", "Ada Fenwick", _own.Salon);
             var text = new ConsentText(
                 Guid.CreateVersion7(),
                 ConsentSubject.PatchTest,

@@ -196,15 +196,15 @@ public sealed class MyHairTests(PgServer server)
 
     private void Lay(Scene scene)
     {
-        scene.LayPractice("Practice under test");
+        scene.AddPractice("Practice under test");
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var stylist = scene.Hire("Stylist", StaffRole.Stylist, salon);
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
-        var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
-        _client = scene.Welcome("C-1", "Ada Fenwick", salon, email: "Ada@example.test");
+        var kind = scene.AddUnitKind("Lace under test", "French lace", "Workshop under test");
+        _client = scene.AddClient("C-1", "Ada Fenwick", salon, email: "Ada@example.test");
         scene.Bond(_client, scene.Unit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
         scene.Book(_client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 10, 0));
-        _other = scene.Welcome("C-2", "Bo Larch", salon, email: "bo@example.test");
+        _other = scene.AddClient("C-2", "Bo Larch", salon, email: "bo@example.test");
         var applied = TestClinic.UsualNow - Duration.FromHours(16);
         scene.Bond(_other, scene.Unit(_other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 2, 2), adhesive, applied);
     }

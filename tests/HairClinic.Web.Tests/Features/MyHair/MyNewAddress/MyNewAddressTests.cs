@@ -189,7 +189,7 @@ public sealed class MyNewAddressTests(PgServer server)
         var token = await site.InPracticeAsync(
             async (services, db) =>
             {
-                (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).Reach(client.Phone, New);
+                (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).SetContact(client.Phone, New);
                 await db.SaveChangesAsync(Cancel);
                 await services.GetRequiredService<AddressLetters>().RunAsync(Cancel);
                 var letters = await db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel);

@@ -38,16 +38,16 @@ public sealed class MyUnitsTests(PgServer server)
 
     private void Lay(Scene scene)
     {
-        scene.LayPractice("Practice under test");
+        scene.AddPractice("Practice under test");
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
-        var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
-        _client = scene.Welcome("C-1", "Ada Fenwick", salon, email: "ada@example.test");
+        var kind = scene.AddUnitKind("Lace under test", "French lace", "Workshop under test");
+        _client = scene.AddClient("C-1", "Ada Fenwick", salon, email: "ada@example.test");
         scene.Db.ClientSignIns.Add(_signIn = new ClientSignIn(Guid.NewGuid(), _client.Id, "ada@example.test", scene.Now));
         scene.Bond(_client, scene.Unit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
-        var other = scene.Welcome("C-2", "Bo Larch", salon);
+        var other = scene.AddClient("C-2", "Bo Larch", salon);
         scene.Bond(other, scene.Unit(other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 22), adhesive);
-        _duplicate = scene.Welcome("C-3", "Ada Fenwick", salon);
+        _duplicate = scene.AddClient("C-3", "Ada Fenwick", salon);
         _duplicate.FoldInto(_client);
     }
 

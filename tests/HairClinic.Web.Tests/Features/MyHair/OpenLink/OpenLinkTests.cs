@@ -52,8 +52,8 @@ public sealed class OpenLinkTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("Practice under test");
-                _client = scene.Welcome(
+                scene.AddPractice("Practice under test");
+                _client = scene.AddClient(
                     "C-1",
                     "Ada Fenwick",
                     scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1),
@@ -69,7 +69,7 @@ public sealed class OpenLinkTests(PgServer server)
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                 var kept = await db.Clients.SingleAsync(c => c.Id == _client.Id, TestContext.Current.CancellationToken);
-                services.GetRequiredService<SignInLinkStore>().Post(db, kept.Id, kept.Email!);
+                services.GetRequiredService<SignInLinkStore>().AddLinkAndLetter(db, kept.Id, kept.Email!);
                 await db.SaveChangesAsync(TestContext.Current.CancellationToken);
                 var body = await db.WorkItems.Select(w => w.Body).SingleAsync(TestContext.Current.CancellationToken);
                 return Regex.Match(body, @"token=([\w-]+)").Groups[1].Value;

@@ -48,7 +48,7 @@ public sealed class WhoSawMineTests(PgServer server)
     public async Task What_was_seen_of_a_record_folded_into_theirs_is_theirs_to_know()
     {
         Client folded = null!;
-        await using var clinic = await OpenClinicAsync(scene => folded = scene.Welcome("C-9", "Ada Fenwick", _own.Salon));
+        await using var clinic = await OpenClinicAsync(scene => folded = scene.AddClient("C-9", "Ada Fenwick", _own.Salon));
         await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessAction.OpenedHealth, folded);
         await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).FoldInto(_own.Client));
 

@@ -67,7 +67,7 @@ public sealed class WhoseDatesTests(PgServer server)
             scene =>
             {
                 _own.Lay(scene);
-                _own.Other.Reach(null, $"kept-{_own.Address}");
+                _own.Other.SetContact(null, $"kept-{_own.Address}");
             }
         );
         var (somebody, signIns) = await SignInAsync(clinic);

@@ -35,7 +35,7 @@ public sealed class AheadTests(PgServer server)
             // Ten days, and the next was ordered seventy days before it came: less than 77 days and fourteen of preparation before the hair ended.
             Wearing(scene, "bare", _elmRow, gapDays: 10);
             Wearing(scene, "far", _quayside, gapDays: 0);
-            scene.Welcome("new", "Una Never", _elmRow);
+            scene.AddClient("new", "Una Never", _elmRow);
         });
 
         var promise = (await OpenPageAsync(clinic, _owner, _elmRow, _quayside)).Promise;
@@ -107,9 +107,9 @@ public sealed class AheadTests(PgServer server)
         await using var clinic = await OpenAsync(scene =>
         {
             for (var i = 0; i < 52; i++)
-                Plan(scene, scene.Welcome($"r{i:00}", $"Una Test {i}", _elmRow), expected: i);
+                Plan(scene, scene.AddClient($"r{i:00}", $"Una Test {i}", _elmRow), expected: i);
             foreach (var days in new[] { 31, 30, 2 })
-                Plan(scene, scene.Welcome($"s{days}", $"Una Soon {days}", _elmRow), expected: 0, Today.PlusDays(days));
+                Plan(scene, scene.AddClient($"s{days}", $"Una Soon {days}", _elmRow), expected: 0, Today.PlusDays(days));
         });
 
         var danger = (await OpenPageAsync(clinic, _owner, _elmRow, _quayside)).GapRisks;
@@ -125,10 +125,10 @@ public sealed class AheadTests(PgServer server)
         await using var clinic = await OpenAsync(scene =>
         {
             // Nine hours on five days. In the second week the salon is closed on one of them, in the third the stylist is away.
-            _elmRow.Close(Guid.CreateVersion7(), Today.PlusWeeks(1), Today.PlusWeeks(1), "works");
+            _elmRow.AddClosure(Guid.CreateVersion7(), Today.PlusWeeks(1), Today.PlusWeeks(1), "works");
             var stylist = scene.Hire("Sol Test", StaffRole.Stylist, _elmRow);
             stylist.SetWork([(Guid.CreateVersion7(), _elmRow.Id, IsoDayOfWeek.Wednesday, new LocalTime(10, 0), new LocalTime(14, 0))]);
-            stylist.BeAway(Guid.CreateVersion7(), Today.PlusWeeks(2), Today.PlusWeeks(3).PlusDays(-1), "away");
+            stylist.AddAbsence(Guid.CreateVersion7(), Today.PlusWeeks(2), Today.PlusWeeks(3).PlusDays(-1), "away");
             Expect(scene, _elmRow, minutes: 600);
             Expect(scene, _quayside, minutes: 300);
         });
@@ -150,7 +150,7 @@ public sealed class AheadTests(PgServer server)
     {
         await using var clinic = await OpenAsync(scene =>
         {
-            _elmRow.Close(Guid.CreateVersion7(), Today.PlusWeeks(4), Today.PlusWeeks(5).PlusDays(-1), "holidays");
+            _elmRow.AddClosure(Guid.CreateVersion7(), Today.PlusWeeks(4), Today.PlusWeeks(5).PlusDays(-1), "holidays");
             Expect(scene, _elmRow, minutes: 600);
             Expect(scene, _quayside, minutes: 300);
         });
@@ -211,7 +211,7 @@ public sealed class AheadTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 (_elmRow, _quayside) = (
                     scene.OpenSalon("Elm Row", "Europe/London", "GBP", 2),
                     scene.OpenSalon("Quayside", "Europe/London", "GBP", 1)
@@ -219,7 +219,7 @@ public sealed class AheadTests(PgServer server)
                 _owner = scene.Hire("Ola Test", StaffRole.Owner, _elmRow, _quayside);
                 _manager = scene.Hire("Mara Test", StaffRole.Manager, _elmRow);
                 _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
-                _kind = scene.Make("Everyday", "Silk top", "Workshop North");
+                _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 lay(scene);
             }
         );
@@ -227,7 +227,7 @@ public sealed class AheadTests(PgServer server)
     // One unit is worn out and put away sixty days ago; the next is ready so many days later, and worn since.
     private Client Wearing(Scene scene, string code, Salon salon, int gapDays)
     {
-        var client = scene.Welcome(code, $"Una {code}", salon);
+        var client = scene.AddClient(code, $"Una {code}", salon);
         var end = Today.PlusDays(-60);
         var first = scene.Unit(client, _kind, Today.PlusDays(-200));
         var bond = scene.Bond(client, first, Today.PlusDays(-100), _adhesive);

@@ -51,7 +51,7 @@ public sealed class RecalculateFormTests(PgServer server) : UiTestContext
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 2);
                 owner = scene.Hire("Ola Test", StaffRole.Owner, salon);
             }

@@ -143,7 +143,7 @@ public sealed class RecalculateTests(PgServer server)
             server,
             scene =>
             {
-                scene.LayPractice("North");
+                scene.AddPractice("North");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 2);
                 _manager = scene.Hire("Mara Test", StaffRole.Manager, _salon);
                 _desk = scene.Hire("Dov Test", StaffRole.FrontDesk, _salon);

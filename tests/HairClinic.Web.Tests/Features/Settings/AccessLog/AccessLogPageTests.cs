@@ -70,7 +70,7 @@ public sealed class AccessLogPageTests(PgServer server)
             server,
             _given.Laying(g =>
             {
-                _ada = g.Scene.Welcome("C-1", "Ada Fenwick", g.Here).Id;
+                _ada = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here).Id;
                 _owner = g.Scene.Hire("=Owner", StaffRole.Owner, g.Here, g.There);
             })
         );

@@ -29,7 +29,7 @@ public sealed class EditChairsTests(PgServer server) : PracticeTest(server)
     {
         await using var clinic = await OpenAsync(scene =>
         {
-            var client = scene.Welcome("C-1", "Ada Fenwick", Salon);
+            var client = scene.AddClient("C-1", "Ada Fenwick", Salon);
             scene.Book(client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], Stylist, TestClinic.UsualNow + Duration.FromDays(7));
         });
         var input = await OpenFormAsync(clinic);

@@ -134,7 +134,7 @@ public sealed class EditPersonTests(PgServer server) : PracticeTest(server)
     [Fact]
     public async Task A_manager_makes_nobody_at_home_in_a_salon_they_do_not_work_in_not_even_themselves()
     {
-        await using var clinic = await OpenAsync(scene => scene.Welcome("C-1", "Ada Fenwick", Other));
+        await using var clinic = await OpenAsync(scene => scene.AddClient("C-1", "Ada Fenwick", Other));
         var input = (await OpenFormAsync(clinic, Manager.Id)).Input;
         input.Salons.Add(Other.Id);
         var newcomer = new Slice.Input

@@ -31,7 +31,7 @@ public sealed class EditServiceTests(PgServer server) : PracticeTest(server)
         await using var clinic = await OpenAsync(scene =>
             scene
                 .Service(ServicePurpose.FixLift)
-                .Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, 15), (Guid.CreateVersion7(), SegmentKind.Wait, 10)])
+                .SetSteps([(Guid.CreateVersion7(), SegmentKind.HandsOn, 15), (Guid.CreateVersion7(), SegmentKind.Wait, 10)])
         );
         var id = Scene.Service(ServicePurpose.FixLift).Id;
         var input = (await OpenFormAsync(clinic, id)).Input;

@@ -9,7 +9,7 @@ public sealed class EditUnitKindTests(PgServer server) : PracticeTest(server)
     [Fact]
     public async Task Another_base_moves_due_dates_another_workshop_does_not()
     {
-        await using var clinic = await OpenAsync(scene => scene.Make("Everyday", "French lace", "Workshop North"));
+        await using var clinic = await OpenAsync(scene => scene.AddUnitKind("Everyday", "French lace", "Workshop North"));
         var id = Scene.Kinds[0].Id;
         var unknown = (await OpenFormAsync(clinic, id)).Input;
         var late = (await OpenFormAsync(clinic, id)).Input;
@@ -28,7 +28,7 @@ public sealed class EditUnitKindTests(PgServer server) : PracticeTest(server)
     [Fact]
     public async Task A_name_that_is_taken_is_refused()
     {
-        await using var clinic = await OpenAsync(scene => scene.Make("Everyday", "French lace", "Workshop North"));
+        await using var clinic = await OpenAsync(scene => scene.AddUnitKind("Everyday", "French lace", "Workshop North"));
         var input = (await OpenFormAsync(clinic, null)).Input;
         input.Name = "Everyday";
 

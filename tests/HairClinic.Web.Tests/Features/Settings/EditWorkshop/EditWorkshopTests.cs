@@ -11,7 +11,7 @@ public sealed class EditWorkshopTests(PgServer server) : PracticeTest(server)
     [Fact]
     public async Task A_workshop_shuts_and_opens_again_and_the_later_of_two_edits_is_told()
     {
-        await using var clinic = await OpenAsync(scene => scene.Make("Everyday", "French lace", "Workshop North"));
+        await using var clinic = await OpenAsync(scene => scene.AddUnitKind("Everyday", "French lace", "Workshop North"));
         var id = Scene.Workshops[0].Id;
         var late = await OpenFormAsync(clinic, id);
         var input = await OpenFormAsync(clinic, id);
@@ -37,7 +37,7 @@ public sealed class EditWorkshopTests(PgServer server) : PracticeTest(server)
     [Fact]
     public async Task A_name_that_is_taken_is_refused()
     {
-        await using var clinic = await OpenAsync(scene => scene.Make("Everyday", "French lace", "Workshop North"));
+        await using var clinic = await OpenAsync(scene => scene.AddUnitKind("Everyday", "French lace", "Workshop North"));
 
         await Refused.SayingAsync(
             "There is a workshop called {0} already.",

@@ -31,8 +31,8 @@ public sealed class OverviewTests(PgServer server) : PracticeTest(server)
         await using var clinic = await OpenAsync(scene =>
         {
             scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
-            scene.Make("Everyday", "French lace", "Workshop North");
-            scene.Welcome("C-1", "Ada Fenwick", Salon);
+            scene.AddUnitKind("Everyday", "French lace", "Workshop North");
+            scene.AddClient("C-1", "Ada Fenwick", Salon);
         });
 
         var missing = MissingSetup.Find(await OwnerAsync<Slice, Slice.Screen>(clinic, s => s.OpenAsync(Cancel))).ToList();

@@ -19,7 +19,7 @@ public sealed class TwoEditorsTests(PgServer server) : PracticeTest(server)
     [Fact]
     public async Task Of_a_sort_of_unit_base_and_workshop_count()
     {
-        await using var clinic = await OpenAsync(scene => scene.Make("Everyday", "French lace", "Workshop North"));
+        await using var clinic = await OpenAsync(scene => scene.AddUnitKind("Everyday", "French lace", "Workshop North"));
         var id = Scene.Kinds[0].Id;
         var silk = Scene.Bases.Single(b => b.Name == "Silk top").Id;
         await EditorPage<EditUnitKindPage>.OpenAsync(
@@ -166,7 +166,7 @@ public sealed class TwoEditorsTests(PgServer server) : PracticeTest(server)
     public async Task Of_a_client_each_field_is_put_together_with_what_the_desk_typed()
     {
         Client ada = null!;
-        await using var clinic = await OpenAsync(scene => ada = scene.Welcome("C-1", "Ada Fenwick", Salon));
+        await using var clinic = await OpenAsync(scene => ada = scene.AddClient("C-1", "Ada Fenwick", Salon));
         await EditorPage<EditClientPage>.OpenAsync(
             clinic,
             AsOwner(clinic),

@@ -51,7 +51,7 @@ public sealed class RhythmTests(PgServer server) : PracticeTest(server)
         Client client = null!;
         await using var clinic = await OpenAsync(scene =>
         {
-            client = scene.Welcome("C-1", "Ada Fenwick", Salon);
+            client = scene.AddClient("C-1", "Ada Fenwick", Salon);
             var visit = new Visit(Guid.CreateVersion7(), client.Id, Other.Id, scene.Services[0].Id);
             var chair = scene.Chairs.Single(c => c.SalonId == Other.Id).Id;
             visit.Place([(SegmentKind.HandsOn, 60)], scene.Now - Duration.FromDays(20), chair, Owner.Id, Other, [Guid.CreateVersion7()]);

@@ -7,7 +7,7 @@ public sealed class UnitKindsTests(PgServer server) : PracticeTest(server)
     [Fact]
     public async Task Sorts_of_unit_name_their_base_and_workshop()
     {
-        await using var clinic = await OpenAsync(scene => scene.Make("Everyday", "French lace", "Workshop North"));
+        await using var clinic = await OpenAsync(scene => scene.AddUnitKind("Everyday", "French lace", "Workshop North"));
 
         var screen = await OwnerAsync<Slice, Slice.Screen>(clinic, s => s.OpenAsync(Cancel));
 

@@ -98,7 +98,7 @@ public sealed class AtTheChairTests(PgServer server)
     private void Lay(Scene laid)
     {
         _scene.Lay(laid);
-        var second = laid.Welcome("C-2", "Bo Larch", _scene.Salon);
+        var second = laid.AddClient("C-2", "Bo Larch", _scene.Salon);
         laid.Book(second, laid.Service(ServicePurpose.WashAndStyle), laid.Chairs[1], _scene.Colleague, laid.Now);
         _nobodys = new Visit(Guid.CreateVersion7(), second.Id, _scene.Salon.Id, laid.Service(ServicePurpose.Consultation).Id);
         _nobodys.Place(

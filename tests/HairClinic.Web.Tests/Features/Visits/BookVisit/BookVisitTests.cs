@@ -68,7 +68,7 @@ public sealed class BookVisitTests(PgServer server)
         void Lay(Scene s)
         {
             _scene.Lay(s);
-            var kind = s.Make("Everyday", "French lace", "Workshop under test");
+            var kind = s.AddUnitKind("Everyday", "French lace", "Workshop under test");
             var adhesive = s.Stock("Adhesive A", Domain.Shelf.ProductKind.Adhesive, "acrylic", "L1");
             s.Bond(_scene.Ada, s.Unit(_scene.Ada, kind, new LocalDate(2027, 1, 4)), new LocalDate(2027, 1, 12), adhesive);
             _scene.Book(s, _scene.Rebond, 0, _scene.Mara, _scene.At(new LocalDate(2027, 1, 12), 9)).Finish(Thursday);
@@ -134,9 +134,9 @@ public sealed class BookVisitTests(PgServer server)
         void Lay(Scene s)
         {
             _scene.Lay(s);
-            _scene.Ivo.BeAway(Guid.CreateVersion7(), Thursday, Thursday, "course");
+            _scene.Ivo.AddAbsence(Guid.CreateVersion7(), Thursday, Thursday, "course");
             pia = s.Hire("Pia", StaffRole.Trainee, _scene.Salon);
-            pia.Learn([(Guid.CreateVersion7(), _scene.Wash.Id)]);
+            pia.SetSkills([(Guid.CreateVersion7(), _scene.Wash.Id)]);
         }
     }
 
@@ -201,7 +201,7 @@ public sealed class BookVisitTests(PgServer server)
             s =>
             {
                 _scene.Lay(s);
-                hidden = s.Welcome("H-1", "Hidden One", s.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1)).Id;
+                hidden = s.AddClient("H-1", "Hidden One", s.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1)).Id;
             }
         );
 

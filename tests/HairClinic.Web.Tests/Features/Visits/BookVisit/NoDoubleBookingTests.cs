@@ -179,7 +179,7 @@ public sealed class NoDoubleBookingTests(PgServer server)
         {
             five.Lay(s);
             people = [.. Enumerable.Range(1, 5).Select(i => s.Hire($"Hand {i}", StaffRole.Stylist, five.Salon))];
-            clients = [.. Enumerable.Range(1, 20).Select(i => s.Welcome($"N-{i}", $"Nora Wick {i}", five.Salon))];
+            clients = [.. Enumerable.Range(1, 20).Select(i => s.AddClient($"N-{i}", $"Nora Wick {i}", five.Salon))];
         }
     }
 
@@ -188,9 +188,9 @@ public sealed class NoDoubleBookingTests(PgServer server)
     private void Quick(Scene s)
     {
         _quick = new ServiceKind(Guid.CreateVersion7(), "Quick look", ServicePurpose.Other);
-        _quick.Consist([(Guid.CreateVersion7(), Domain.Chairs.SegmentKind.HandsOn, 15)]);
+        _quick.SetSteps([(Guid.CreateVersion7(), Domain.Chairs.SegmentKind.HandsOn, 15)]);
         s.Db.ServiceKinds.Add(_quick);
-        _scene.Mara.Learn([.. _scene.Mara.Skills.Select(k => (k.Id, k.ServiceKindId)), (Guid.CreateVersion7(), _quick.Id)]);
+        _scene.Mara.SetSkills([.. _scene.Mara.Skills.Select(k => (k.Id, k.ServiceKindId)), (Guid.CreateVersion7(), _quick.Id)]);
     }
 
     private Instant At(int hour, int minute = 0) => _scene.At(Thursday, hour, minute);

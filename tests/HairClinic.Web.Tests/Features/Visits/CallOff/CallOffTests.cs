@@ -44,7 +44,7 @@ public sealed class CallOffTests(PgServer server)
         var stale = await InputAsync(clinic, CalledOffBy.Client);
         await clinic.ReadAsync(async db =>
         {
-            (await db.Visits.FindAsync([clinic.PracticeId, _visit.Id], TestContext.Current.CancellationToken))!.Remark("Brings a friend");
+            (await db.Visits.FindAsync([clinic.PracticeId, _visit.Id], TestContext.Current.CancellationToken))!.SetNote("Brings a friend");
             return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
 

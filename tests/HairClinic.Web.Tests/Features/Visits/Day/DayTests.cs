@@ -75,7 +75,7 @@ public sealed class DayTests(PgServer server)
             s =>
             {
                 _scene.Lay(s);
-                _scene.Salon.Close(Guid.CreateVersion7(), Thursday, Thursday, "stocktaking");
+                _scene.Salon.AddClosure(Guid.CreateVersion7(), Thursday, Thursday, "stocktaking");
             }
         );
 
@@ -98,7 +98,7 @@ public sealed class DayTests(PgServer server)
         void Lay(Scene s)
         {
             _scene.Lay(s);
-            _scene.Ivo.BeAway(Guid.CreateVersion7(), Thursday, Thursday, "course");
+            _scene.Ivo.AddAbsence(Guid.CreateVersion7(), Thursday, Thursday, "course");
             _scene.Book(s, _scene.Wash, 0, _scene.Mara, _scene.At(Thursday, 9)).Cancel();
             _scene.Book(s, _scene.Wash, 0, _scene.Mara, _scene.At(Thursday, 10));
         }

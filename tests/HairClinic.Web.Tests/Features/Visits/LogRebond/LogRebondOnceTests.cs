@@ -115,7 +115,7 @@ public sealed class LogRebondOnceTests(PgServer server)
         await clinic.LayAsync(later =>
         {
             // A book taken over may say that the spare rests and yet be bonded elsewhere.
-            var other = later.Welcome("C-2", "Bo Larch", _scene.Salon);
+            var other = later.AddClient("C-2", "Bo Larch", _scene.Salon);
             var stray = new Bond(Guid.CreateVersion7(), _scene.Spare.Id, other.Id, ChairScene.BondedOn, null, Attachment.Liquid, null);
             later.Db.Bonds.Add(stray);
         });

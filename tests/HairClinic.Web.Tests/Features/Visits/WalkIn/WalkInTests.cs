@@ -43,7 +43,7 @@ public sealed class WalkInTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, Lay);
         await clinic.LayAsync(later =>
         {
-            var other = later.Welcome("C-3", "Cleo Marsh", _scene.Salon);
+            var other = later.AddClient("C-3", "Cleo Marsh", _scene.Salon);
             var visit = new Visit(Guid.CreateVersion7(), other.Id, _scene.Salon.Id, _fixLift);
             visit.Place(
                 [(Domain.Chairs.SegmentKind.HandsOn, 60)],
@@ -106,7 +106,7 @@ public sealed class WalkInTests(PgServer server)
     private void Lay(Scene laid)
     {
         _scene.Lay(laid);
-        _atTheDoor = laid.Welcome("C-2", "Bo Larch", _scene.Salon, "+441632960042").Id;
+        _atTheDoor = laid.AddClient("C-2", "Bo Larch", _scene.Salon, "+441632960042").Id;
         _fixLift = laid.Service(ServicePurpose.FixLift).Id;
     }
 

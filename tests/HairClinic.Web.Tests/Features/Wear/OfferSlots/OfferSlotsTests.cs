@@ -39,16 +39,16 @@ public sealed class OfferSlotsTests(PgServer server)
 
     private void Lay(Scene scene)
     {
-        scene.LayPractice("Practice under test");
+        scene.AddPractice("Practice under test");
         _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         _elsewhere = scene.OpenSalon("Far Side", "Europe/London", "GBP", chairs: 1);
         _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon, _elsewhere);
         var stylist = scene.Hire("Stylist", StaffRole.Stylist, _salon);
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
-        var kind = scene.Make("Lace under test", "French lace", "Workshop under test");
-        _client = scene.Welcome("C-1", "Ada Fenwick", _salon);
+        var kind = scene.AddUnitKind("Lace under test", "French lace", "Workshop under test");
+        _client = scene.AddClient("C-1", "Ada Fenwick", _salon);
         scene.Bond(_client, scene.Unit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
-        var other = scene.Welcome("C-2", "Bo Larch", _salon);
+        var other = scene.AddClient("C-2", "Bo Larch", _salon);
         scene.Book(other, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 9, 0));
     }
 

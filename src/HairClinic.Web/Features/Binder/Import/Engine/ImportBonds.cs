@@ -44,7 +44,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
             Expect(row, BondColumns.Serial, "the serial of a unit in the book; bring the units first");
         else if (_codes.Find(read.ClientCode!) is not { } clientId)
             Expect(row, BondColumns.ClientCode, "the code of a client in the book; bring the clients first");
-        else if (unit.ClientId is { } wearer && _codes.Kept(wearer) != clientId)
+        else if (unit.ClientId is { } wearer && _codes.ResolveMerged(wearer) != clientId)
             Expect(row, BondColumns.ClientCode, "{0}, whose unit it is", _codes.CodeOf(wearer)!);
         else if (FirstDisorder(read) is var (column, expected))
             Expect(row, column, expected, CellText.Format(read.AppliedOn));
@@ -56,7 +56,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
     {
         var all = _bonds.Values.SelectMany(b => b).ToList();
         var serials = _units.Values.ToDictionary(u => u.Id, u => u.Serial);
-        var breaks = all.GroupBy(b => _codes.Kept(b.ClientId)).Concat(all.GroupBy(b => b.HairSystemId)).SelectMany(Breaks);
+        var breaks = all.GroupBy(b => _codes.ResolveMerged(b.ClientId)).Concat(all.GroupBy(b => b.HairSystemId)).SelectMany(Breaks);
         foreach (
             var (bond, line, next, nextLine) in breaks
                 .DistinctBy(b => (b.Bond, b.Next))
@@ -90,7 +90,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
                 _products.Names,
                 MissingKind.Product,
                 read.Adhesive,
-                () => Db.Add(_products.Make(read.Adhesive, read.Attachment)).Entity
+                () => Db.Add(_products.CreateProduct(read.Adhesive, read.Attachment)).Entity
             );
         var lot = adhesive is null || read.Lot is null ? null : LotOf(adhesive, read.Lot);
         var stylist = read.Stylist is null
@@ -99,7 +99,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
                 _stylists.Names,
                 MissingKind.Stylist,
                 read.Stylist,
-                () => Db.Add(_stylists.Make(read.Stylist, client.HomeSalonId)).Entity
+                () => Db.Add(_stylists.CreateStylist(read.Stylist, client.HomeSalonId)).Entity
             );
         read = read with { ClientCode = client.Code, Adhesive = adhesive?.Name, Lot = lot?.Code, Stylist = stylist?.Name };
 
@@ -119,9 +119,12 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
             attachment,
             stylist?.Id
         );
-        bond.Use(adhesive is null ? [] : [(Guid.CreateVersion7(), new ProductUse(adhesive.Id, lot?.Id, read.Coats))], read.WaitsKept);
+        bond.SetProducts(
+            adhesive is null ? [] : [(Guid.CreateVersion7(), new ProductUse(adhesive.Id, lot?.Id, read.Coats))],
+            read.WaitsKept
+        );
         // The window as it would have been told on the day: also for ended bonds, whose history is judged by it.
-        bond.FallDue(
+        bond.SetDueWindow(
             _dues.InputFor(client, _bases[unit.UnitKindId], adhesive?.Id, attachment, adhesive?.LabelCureHours).WindowFor(bond.AppliedOn)
         );
         Tell(bond, read);

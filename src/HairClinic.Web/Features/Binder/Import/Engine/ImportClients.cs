@@ -52,19 +52,19 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
     {
         if (client?.HomeSalonId == salon.Id || Db.Actor is not PersonActor person)
             return true;
-        if (client is not null && !StaffRoles.AtHome(person, client.HomeSalonId))
+        if (client is not null && !StaffRoles.MayManageClient(person, client.HomeSalonId))
             Expect(
                 row,
                 ClientColumns.HomeSalon,
                 "their home salon as it is: {0}; only people there move this client",
                 _salons[client.HomeSalonId].Name
             );
-        else if (!StaffRoles.AtHome(person, salon.Id))
+        else if (!StaffRoles.MayManageClient(person, salon.Id))
             Expect(
                 row,
                 ClientColumns.HomeSalon,
                 "a salon you work in: {0}; to another one a client is transferred",
-                Listed(_salons.Values.Where(s => StaffRoles.AtHome(person, s.Id)).Select(s => s.Name).Order())
+                Listed(_salons.Values.Where(s => StaffRoles.MayManageClient(person, s.Id)).Select(s => s.Name).Order())
             );
         else
             return true;
@@ -79,7 +79,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
             || email is null
             || string.Equals(email, client.Email, StringComparison.OrdinalIgnoreCase)
             || Db.Actor is not PersonActor person
-            || StaffRoles.AtHome(person, client.HomeSalonId)
+            || StaffRoles.MayManageClient(person, client.HomeSalonId)
         )
             return true;
         Expect(row, ClientColumns.Email, "their e-mail address as it is: only {0} changes it", _salons[client.HomeSalonId].Name);
@@ -132,11 +132,11 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
     {
         client.Rename(row.Name!, row.Called);
         client.MoveTo(salon.Id);
-        client.Reach(row.Phone, row.Email);
-        client.Prefer(row.Days, client.WashEveryDays);
+        client.SetContact(row.Phone, row.Email);
+        client.SetPreferences(row.Days, client.WashEveryDays);
         client.Describe(row.Born, row.Note);
     }
 
     private void Learn(Client client, ClientRow row, Salon salon) =>
-        client.Learn(new CareFact(Guid.CreateVersion7(), client.Id, salon.DayOf(Now), row.Care));
+        client.AddCareFact(new CareFact(Guid.CreateVersion7(), client.Id, salon.DayOf(Now), row.Care));
 }

@@ -113,10 +113,10 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
             ? Find(_kinds.Workshops, MissingKind.Workshop, made, () => Db.Add(new Workshop(Guid.CreateVersion7(), made)).Entity)
             : null;
         var material = Find(_kinds.Bases, MissingKind.Base, read.Base!, () => Db.Add(UnitKindIndex.NewBase(read.Base!)).Entity);
-        if (read.Kind is null && (KindInBook(read, material, workshop) ?? _kinds.Like(material, workshop)) is { } alike)
+        if (read.Kind is null && (KindInBook(read, material, workshop) ?? _kinds.FindMatching(material, workshop)) is { } alike)
             return alike;
         var name = read.Kind ?? (workshop is null ? material.Name : $"{material.Name}, {workshop.Name}");
-        var kind = Find(_kinds.Kinds, MissingKind.UnitKind, name, () => Db.Add(_kinds.Make(name, material, workshop)).Entity);
+        var kind = Find(_kinds.Kinds, MissingKind.UnitKind, name, () => Db.Add(_kinds.CreateKind(name, material, workshop)).Entity);
         if (kind.BaseMaterialId == material.Id && (workshop is null || kind.WorkshopId == workshop.Id))
             return kind;
         Expect(row, UnitColumns.Kind, "a unit kind with that base and workshop; this one is {0}", _kinds.NameOf(kind.Id));

@@ -93,14 +93,19 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             _services.Names,
             MissingKind.Service,
             read.Service!,
-            () => Db.Add(_services.Make(read.Service!, read.Minutes)).Entity
+            () => Db.Add(_services.CreateService(read.Service!, read.Minutes)).Entity
         );
         var chair = read.Chair is null
             ? null
             : Find(_chairNames, MissingKind.Chair, read.Chair, () => MakeChair(read.Chair, salon), salon.Name);
         var stylist = read.Stylist is null
             ? null
-            : Find(_stylists.Names, MissingKind.Stylist, read.Stylist, () => Db.Add(_stylists.Make(read.Stylist, salon.Id)).Entity);
+            : Find(
+                _stylists.Names,
+                MissingKind.Stylist,
+                read.Stylist,
+                () => Db.Add(_stylists.CreateStylist(read.Stylist, salon.Id)).Entity
+            );
         read = read with { Service = service.Name, Chair = chair?.Name, Stylist = stylist?.Name };
         var steps = ServiceIndex.StepsFor(service, read.Minutes);
         if ((_byTime.GetValueOrDefault(read.BookKey) ?? _byBookKey.GetValueOrDefault(read.BookKey)) is { } known)
@@ -111,7 +116,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
         var visit = new Visit(Guid.CreateVersion7(), clientId, salon.Id, service.Id);
         visit.Place(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         visit.Restore(read.State ?? (visit.Day < salon.DayOf(Now) ? VisitState.Done : VisitState.Booked), read.BookKey, salon.DayOf(Now));
-        visit.Remark(read.Note);
+        visit.SetNote(read.Note);
         _inBook.Add(visit);
         _touched[visit] = row.Row;
         Db.Visits.Add(visit);
@@ -154,7 +159,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
                 return;
             }
             visit.Restore(merged.State!.Value, visit.BookKey ?? read.BookKey, _salons[visit.SalonId].DayOf(Now));
-            visit.Remark(merged.Note);
+            visit.SetNote(merged.Note);
         }
         CountExisting(row, visit, differs);
     }

@@ -51,14 +51,14 @@ public sealed class KeepDefaults(WriteOnce writes)
             .Where(p => !p.Left && (p.Role == StaffRole.Owner || p.Role == StaffRole.Stylist))
             .ToListAsync(cancellation);
         foreach (var person in hands)
-            person.Learn(services.Select(s => (Guid.CreateVersion7(), s.Id)));
+            person.SetSkills(services.Select(s => (Guid.CreateVersion7(), s.Id)));
         return new Outcome(services.Count, windows.Count);
     }
 
     private static ServiceKind Make(ServiceLine line)
     {
         var kind = new ServiceKind(Guid.CreateVersion7(), line.Name, line.Purpose);
-        kind.Consist([(Guid.CreateVersion7(), SegmentKind.HandsOn, line.Minutes ?? 0)]);
+        kind.SetSteps([(Guid.CreateVersion7(), SegmentKind.HandsOn, line.Minutes ?? 0)]);
         return kind;
     }
 
