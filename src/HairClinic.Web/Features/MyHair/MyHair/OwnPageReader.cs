@@ -16,7 +16,8 @@ public sealed class OwnPageReader(DatabaseHost database) : IAsyncDisposable
 {
     public const string Call = "select * from own_page($1, $2, $3, $4)";
 
-    private static readonly int MostConnections = Math.Max(4, 2 * Environment.ProcessorCount);
+    // Half of the cores: with more, the answers of some clients wait behind others' for a core, and the slowest take thrice as long.
+    private static readonly int MostConnections = Math.Max(1, Environment.ProcessorCount / 2);
 
     private readonly Lazy<NpgsqlDataSource> _source = new(() => Shared(database.Connections.Program));
 
