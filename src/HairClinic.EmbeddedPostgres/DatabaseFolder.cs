@@ -42,10 +42,10 @@ internal sealed record DatabaseFolder
     }
 
     [SupportedOSPlatform("linux")]
-    public static void MakePrivate(string folder) => Directory.CreateDirectory(folder, Owner);
+    public static void CreatePrivate(string folder) => Directory.CreateDirectory(folder, Owner);
 
     /// <summary>The PostgreSQL version that made the database; null when there is none yet.</summary>
-    public int? Major() =>
+    public int? MajorVersion() =>
         !HasCluster ? null
         : int.TryParse(File.ReadAllText(VersionFile).Trim(), CultureInfo.InvariantCulture, out var major) ? major
         : throw new EmbeddedServerException($"{VersionFile} does not hold a PostgreSQL version: the database folder is damaged.");

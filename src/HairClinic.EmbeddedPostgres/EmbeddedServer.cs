@@ -60,10 +60,10 @@ public sealed class EmbeddedServer : IAsyncDisposable
         ServerProcess? process = null;
         try
         {
-            var binaries = options.Search.Find(folder.Major());
+            var binaries = options.Search.Find(folder.MajorVersion());
             var user = ServerUser.Choose();
             socket = SocketFolder.Make(folder, user);
-            var launch = new ServerLaunch(folder, binaries, user, socket, Passwords.Read(folder), options.Durable, logger);
+            var launch = new ServerLaunch(folder, binaries, user, socket, Passwords.ReadOrCreate(folder), options.Durable, logger);
             if (!folder.HasCluster)
                 launch.MakeCluster();
             process = await launch.StartAsync(cancellationToken);

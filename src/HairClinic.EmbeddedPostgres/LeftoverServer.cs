@@ -24,7 +24,7 @@ internal static class LeftoverServer
             if (MainProcess(pidFile) is { } main && alive.Contains(main))
             {
                 logger.LogInformation("A PostgreSQL server of an earlier run (process {Process}) is still there: stopping it", main);
-                Command.Run("/bin/sh", "-c", "kill -INT \"$1\"", "sh", main.ToString(CultureInfo.InvariantCulture));
+                ProcessRunner.Run("/bin/sh", "-c", "kill -INT \"$1\"", "sh", main.ToString(CultureInfo.InvariantCulture));
             }
             await Task.Delay(TimeSpan.FromMilliseconds(200), cancellationToken);
         }

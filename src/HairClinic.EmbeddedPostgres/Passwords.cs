@@ -10,7 +10,7 @@ internal sealed record Passwords(string Administrator, string Program, string Mi
     private const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite;
 
     [SupportedOSPlatform("linux")]
-    public static Passwords Read(DatabaseFolder folder)
+    public static Passwords ReadOrCreate(DatabaseFolder folder)
     {
         if (File.Exists(folder.PasswordFile))
             return JsonSerializer.Deserialize<Passwords>(File.ReadAllText(folder.PasswordFile))

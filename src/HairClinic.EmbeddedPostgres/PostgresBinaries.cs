@@ -17,7 +17,7 @@ public sealed partial record PostgresBinaries(string Folder, int Major)
         var candidate = new PostgresBinaries(folder, 0);
         if (!File.Exists(candidate.Postgres) || !File.Exists(candidate.Initdb))
             return null;
-        var (code, output) = Command.Run(candidate.Postgres, "--version");
+        var (code, output) = ProcessRunner.Run(candidate.Postgres, "--version");
         var version = Version().Match(output);
         return code == 0 && version.Success
             ? candidate with

@@ -42,7 +42,7 @@ internal sealed record ServerLaunch(
     {
         if (Directory.Exists(Folder.NewCluster))
             Directory.Delete(Folder.NewCluster, recursive: true);
-        DatabaseFolder.MakePrivate(Folder.NewCluster);
+        DatabaseFolder.CreatePrivate(Folder.NewCluster);
         User.ChangeOwner(Folder.NewCluster);
         User.RequireAccess(Folder.NewCluster);
         var password = Path.Combine(Folder.Root, "database.first-password");
@@ -59,7 +59,7 @@ internal sealed record ServerLaunch(
                 "--encoding=UTF8",
                 "--data-checksums",
             ];
-            Command.Require([
+            ProcessRunner.RunOrThrow([
                 .. User.Prefix,
                 Binaries.Initdb,
                 "-D",

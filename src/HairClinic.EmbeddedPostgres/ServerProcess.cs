@@ -31,7 +31,7 @@ internal sealed class ServerProcess : IAsyncDisposable
     public static ServerProcess Start(string logFile, IEnumerable<string> command)
     {
         // A session of its own: Ctrl-C in the terminal must reach the program first, the database last.
-        var start = Command.Describe(["setsid", "/bin/sh", "-c", Guard, "hairclinic-database", logFile, .. command]);
+        var start = ProcessRunner.CreateStartInfo(["setsid", "/bin/sh", "-c", Guard, "hairclinic-database", logFile, .. command]);
         start.RedirectStandardInput = true;
         return new(Process.Start(start)!);
     }

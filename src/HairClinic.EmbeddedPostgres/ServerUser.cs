@@ -30,17 +30,17 @@ internal sealed record ServerUser
     public void ChangeOwner(string path)
     {
         if (_other is not null)
-            Command.Require("chown", "-R", $"{_other.Value.Name}:{_other.Value.Group}", path);
+            ProcessRunner.RunOrThrow("chown", "-R", $"{_other.Value.Name}:{_other.Value.Group}", path);
     }
 
     /// <summary>Refuses a path this user cannot reach, naming the folder in the way.</summary>
     public void RequireAccess(string path)
     {
-        if (_other is null || Command.Run([.. Prefix, "test", "-x", path]) is (0, _))
+        if (_other is null || ProcessRunner.Run([.. Prefix, "test", "-x", path]) is (0, _))
             return;
         var closed = path;
         for (var folder = Path.GetDirectoryName(path); folder is not null; folder = Path.GetDirectoryName(folder))
-            if (Command.Run([.. Prefix, "test", "-x", folder]) is not (0, _))
+            if (ProcessRunner.Run([.. Prefix, "test", "-x", folder]) is not (0, _))
                 closed = folder;
         throw new EmbeddedServerException(
             $"PostgreSQL may not run as root, so it runs as '{_other.Value.Name}', who cannot enter {closed} and so not {path}. "

@@ -25,7 +25,7 @@ internal sealed class SocketFolder : IDisposable
         {
             if (Directory.Exists(path))
                 Directory.Delete(path, recursive: true);
-            DatabaseFolder.MakePrivate(path);
+            DatabaseFolder.CreatePrivate(path);
         }
         else
         {

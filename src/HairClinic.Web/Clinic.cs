@@ -61,7 +61,7 @@ public static class Clinic
 
         var app = builder.Build();
         app.UseShell(early => early.UseMiddleware<FirstRunGate>());
-        app.MapStartPage();
+        app.MapStartRedirect();
         app.MapAccounts();
         app.MapMyHair();
         app.MapBinder();

@@ -12,7 +12,7 @@ internal static class NewPractice
     {
         var practice = Guid.CreateVersion7();
         await services
-            .GetRequiredService<PracticeJobs>()
+            .GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 practice,
                 "lay",

@@ -18,7 +18,9 @@ public sealed record OneOwner(Guid PracticeId, Guid PersonId)
     public static async Task<OneOwner> LayAsync(Site site)
     {
         var practice = Guid.CreateVersion7();
-        return await site.Services.GetRequiredService<PracticeJobs>().RunAsync(practice, "story", services => LayAsync(services, practice));
+        return await site
+            .Services.GetRequiredService<PracticeJobRunner>()
+            .RunAsync(practice, "story", services => LayAsync(services, practice));
     }
 
     /// <summary>Does something past the pages, in the practice's own book.</summary>

@@ -87,7 +87,7 @@ public sealed class Site : IAsyncDisposable
     /// <summary>Does something in a practice's own book, past the pages.</summary>
     public Task<T> DoAsync<T>(Guid practice, Func<IServiceProvider, ClinicDb, Task<T>> work) =>
         Services
-            .GetRequiredService<PracticeJobs>()
+            .GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 practice,
                 "story",
@@ -140,10 +140,10 @@ public sealed class Site : IAsyncDisposable
         // A program that begins has no connections yet, good or broken: none of another that ran in this process.
         var anew = $";Application Name=site {++_starts}";
         var made = new Factory(
-            ClinicConnections.From(_server) with
+            ClinicConnections.FromServer(_server) with
             {
-                Program = ClinicConnections.From(_server).Program + anew,
-                Migrator = ClinicConnections.From(_server).Migrator + anew,
+                Program = ClinicConnections.FromServer(_server).Program + anew,
+                Migrator = ClinicConnections.FromServer(_server).Migrator + anew,
             },
             _folder.FullName,
             Clock,

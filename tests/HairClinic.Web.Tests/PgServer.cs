@@ -16,7 +16,7 @@ public sealed class PgServer : IAsyncLifetime
     public const string SiteTemplate = "site_template";
 
     /// <summary>The three ways in, to the database all tests share.</summary>
-    public ClinicConnections Connections => ClinicConnections.From(Server);
+    public ClinicConnections Connections => ClinicConnections.FromServer(Server);
 
     /// <summary>The superuser, for the few tests that need a database of their own.</summary>
     public string Administrator => Server.Administrator;
@@ -35,7 +35,7 @@ public sealed class PgServer : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _server = await EmbeddedServer.StartAsync(_folder.Options(), NullLogger.Instance);
-        await ClinicSchema.MigrateAsync(Connections.Migrator!, CancellationToken.None);
+        await SchemaMigrator.MigrateAsync(Connections.Migrator!, CancellationToken.None);
         await using var administrator = new NpgsqlConnection(Administrator);
         await administrator.OpenAsync();
         await using var make = new NpgsqlCommand(
@@ -45,7 +45,7 @@ public sealed class PgServer : IAsyncLifetime
         await make.ExecuteNonQueryAsync();
         // Without a pool: a database is copied only while nobody is connected to it.
         var template = new NpgsqlConnectionStringBuilder(Connections.Migrator!) { Database = SiteTemplate, Pooling = false };
-        await ClinicSchema.MigrateAsync(template.ConnectionString, CancellationToken.None);
+        await SchemaMigrator.MigrateAsync(template.ConnectionString, CancellationToken.None);
     }
 
     public async ValueTask DisposeAsync()

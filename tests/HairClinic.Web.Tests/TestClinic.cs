@@ -114,7 +114,7 @@ public sealed class TestClinic : IAsyncDisposable
 
     /// <summary>Runs one operation as somebody, in a scope of its own as a request would.</summary>
     public Task<T> AsAsync<T>(Actor actor, Func<IServiceProvider, Task<T>> work) =>
-        _services.GetRequiredService<PracticeJobs>().RunAsAsync(actor, work);
+        _services.GetRequiredService<PracticeJobRunner>().RunAsAsync(actor, work);
 
     /// <summary>Calls a slice as somebody.</summary>
     public Task<T> UseAsync<TSlice, T>(Actor actor, Func<TSlice, Task<T>> call)

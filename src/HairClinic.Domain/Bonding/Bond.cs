@@ -67,7 +67,7 @@ public sealed class Bond : PracticeOwned
     /// </remarks>
     public LocalDate KnownUntil => IsOpen && Lift is null ? LocalDate.Max(ClosesOn, LastSoundOn ?? AppliedOn) : LocalDate.MaxIsoValue;
 
-    public void MadeAt(Guid visitId) => VisitId = visitId;
+    public void SetVisit(Guid visitId) => VisitId = visitId;
 
     /// <exception cref="Refusal">A product appears twice, or coats are out of range.</exception>
     public void SetProducts(IEnumerable<(Guid Id, ProductUse Use)> products, bool? waitsKept)
@@ -91,7 +91,7 @@ public sealed class Bond : PracticeOwned
     }
 
     /// <summary>An edge that came up and was put down again is no longer the first hold: nothing seen after a lift counts.</summary>
-    public void SeenSound(LocalDate on)
+    public void MarkSeenSound(LocalDate on)
     {
         if (Lift is null && on >= AppliedOn && (LastSoundOn is null || on > LastSoundOn))
             LastSoundOn = on;
@@ -109,7 +109,7 @@ public sealed class Bond : PracticeOwned
     /// <summary>How long it will have held if it comes off this way; changes nothing.</summary>
     /// <param name="found">A lift that is found when it comes off.</param>
     /// <exception cref="Refusal">It cannot come off so.</exception>
-    public HoldObservation HoldOnceOff(LocalDate on, RemovalReason because, Lift? found)
+    public HoldObservation HoldIfRemoved(LocalDate on, RemovalReason because, Lift? found)
     {
         RequireOff(on, because);
         return HoldObservation.From(AppliedOn, LastSoundOn, found is null ? Lift : With(found), on, because, on);
@@ -154,7 +154,7 @@ public sealed class Bond : PracticeOwned
     }
 
     /// <summary>It was logged by mistake: no longer a bond, but the row stays so that its products and lots can be traced.</summary>
-    internal void TakeBack() => (RemovedOn, RemovedBecause) = (AppliedOn, RemovalReason.TakenBack);
+    internal void MarkTakenBack() => (RemovedOn, RemovedBecause) = (AppliedOn, RemovalReason.TakenBack);
 
     /// <summary>The removal was logged by mistake: the bond is on the head as before.</summary>
     /// <exception cref="Refusal">It is on the head.</exception>

@@ -27,7 +27,7 @@ public sealed class DueInput(OpeningDays opening, PracticeSettings settings, Hol
     {
         var learnt = Learnt?.Invoke(appliedOn);
         return DueRule.WindowFor(
-            new DueQuestion(appliedOn, Window, learnt?.Days ?? PriorTargetDays, opening)
+            new DueRuleInput(appliedOn, Window, learnt?.Days ?? PriorTargetDays, opening)
             {
                 Learnt = learnt,
                 PreferredWeekdays = client.PreferredDays,
@@ -44,9 +44,9 @@ public sealed class DueInput(OpeningDays opening, PracticeSettings settings, Hol
         new(Math.Clamp(Math.Max(practiceHours, labelCureHours ?? 0), Cure.ShortestHours, Cure.LongestHours));
 
     /// <summary>The days a salon is open, as the rule reads them.</summary>
-    public static OpeningDays OpeningOf(Salon salon) =>
+    public static OpeningDays OpeningDaysOf(Salon salon) =>
         new(WeekdaySet.Of([.. salon.Hours.Select(h => h.Day).Distinct()]), salon.Closures.Select(c => c.Days), salon.TimeZone);
 
     private static ClientEvent ToClientEvent(LifeEvent planned, int daysAhead) =>
-        planned.Away ? ClientEvent.Away(planned.From, planned.To, daysAhead) : ClientEvent.On(planned.From, daysAhead);
+        planned.Away ? ClientEvent.Away(planned.From, planned.To, daysAhead) : ClientEvent.SingleDay(planned.From, daysAhead);
 }

@@ -33,7 +33,7 @@ public sealed class HoldWindowRule : PracticeOwned
     }
 
     /// <summary>How closely this rule fits; null when it does not apply.</summary>
-    public int? Fit(Guid baseMaterialId, Guid? adhesiveId, Attachment attachment)
+    public int? MatchScore(Guid baseMaterialId, Guid? adhesiveId, Attachment attachment)
     {
         if (BaseMaterialId is not null && BaseMaterialId != baseMaterialId)
             return null;
@@ -48,7 +48,7 @@ public sealed class HoldWindowRule : PracticeOwned
     /// <exception cref="Refusal">No rule applies.</exception>
     public static HoldWindowRule Choose(IEnumerable<HoldWindowRule> rules, Guid baseMaterialId, Guid? adhesiveId, Attachment attachment) =>
         rules
-            .Select(rule => (Rule: rule, Fit: rule.Fit(baseMaterialId, adhesiveId, attachment)))
+            .Select(rule => (Rule: rule, Fit: rule.MatchScore(baseMaterialId, adhesiveId, attachment)))
             .Where(r => r.Fit is not null)
             .OrderByDescending(r => r.Fit)
             .ThenBy(r => r.Rule.EarliestWeeks)

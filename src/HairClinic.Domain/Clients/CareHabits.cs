@@ -24,7 +24,7 @@ public sealed record CareHabits
     public decimal? HeatPerWeek { get; set; }
 
     /// <summary>What is known of them.</summary>
-    public IEnumerable<(CareQuestion Question, object Answer)> Known() =>
+    public IEnumerable<(CareQuestion Question, object Answer)> KnownAnswers() =>
         All.Select(q => (q, q.AnswerOf(this))).Where(known => known.Item2 is not null)!;
 }
 
@@ -51,7 +51,7 @@ public sealed class CareQuestion(string property, string label, string name)
 
     public object? AnswerOf(CareHabits habits) => _at.GetValue(habits);
 
-    public void Answer(CareHabits habits, object? answer) => _at.SetValue(habits, answer);
+    public void SetAnswer(CareHabits habits, object? answer) => _at.SetValue(habits, answer);
 }
 
 public enum SkinOiliness

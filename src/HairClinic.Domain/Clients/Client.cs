@@ -86,15 +86,15 @@ public sealed class Client : PracticeOwned
         WashEveryDays = washEveryDays;
     }
 
-    public void Describe(LocalDate? birthDate, string? note)
+    public void SetBirthDateAndNote(LocalDate? birthDate, string? note)
     {
         BirthDate = birthDate;
         Note = note.NullIfBlank();
     }
 
-    public void AddEvent(LifeEvent planned) => _events.Add(planned);
+    public void AddLifeEvent(LifeEvent planned) => _events.Add(planned);
 
-    public void RemoveEvent(Guid eventId) => _events.RemoveAll(e => e.Id == eventId);
+    public void RemoveLifeEvent(Guid eventId) => _events.RemoveAll(e => e.Id == eventId);
 
     public void AddCareFact(CareFact fact) => _careFacts.Add(fact);
 
@@ -103,7 +103,7 @@ public sealed class Client : PracticeOwned
     public void Return() => LeftOn = null;
 
     /// <exception cref="Refusal">It is the same record, or one of the two is folded into another already.</exception>
-    public void FoldInto(Client kept)
+    public void MergeInto(Client kept)
     {
         if (kept.Id == Id)
             throw new Refusal("These are the same record.");

@@ -36,7 +36,7 @@ public static class ClientCodeGenerator
     }
 
     /// <summary>Whether it is written as a proposed one is.</summary>
-    public static bool IsLike(string code) =>
+    public static bool HasGeneratedFormat(string code) =>
         code.Length == Length + 1
         && code[Half] == '-'
         && Letters.Contains(code[0], StringComparison.Ordinal)

@@ -19,7 +19,7 @@ public sealed class ClientMerge : PracticeOwned
     public Instant? UndoneAt { get; private set; }
 
     /// <returns>How many there are.</returns>
-    public int Note(string table, IEnumerable<Guid> ids) => (Moved[table] = [.. ids]).Count;
+    public int RecordMovedRows(string table, IEnumerable<Guid> ids) => (Moved[table] = [.. ids]).Count;
 
     /// <exception cref="Refusal">Undone already.</exception>
     public void Undo(Instant now) => UndoneAt = UndoneAt is null ? now : throw new Refusal("This merge was undone already.");

@@ -32,7 +32,7 @@ public sealed class OpeningAddress : PracticeOwned
     public string? EnteredRole { get; private set; }
 
     public Instant? ConfirmedAt { get; private set; }
-    public AddressConfirmation? ConfirmedHow { get; private set; }
+    public AddressConfirmationWay? ConfirmedHow { get; private set; }
 
     /// <summary>The person who did; null when the old address did.</summary>
     public Guid? ConfirmedBy { get; private set; }
@@ -57,42 +57,43 @@ public sealed class OpeningAddress : PracticeOwned
 
     public Instant? LinkExpiresAt { get; private set; }
 
-    public AddressScope Opens =>
-        EndedAt is not null || DeniedAt is not null && ConfirmedAt is null ? AddressScope.Nothing
-        : ConfirmedAt is null ? AddressScope.DatesOnly
-        : AddressScope.Everything;
+    public ClientPageAccess Opens =>
+        EndedAt is not null || DeniedAt is not null && ConfirmedAt is null ? ClientPageAccess.Nothing
+        : ConfirmedAt is null ? ClientPageAccess.DatesOnly
+        : ClientPageAccess.Everything;
 
     /// <param name="today">The day it is in the client's home salon.</param>
     /// <param name="guardianUntil">The guardian's last day; null where there is none.</param>
-    public AddressScope ScopeOn(LocalDate today, LocalDate? guardianUntil) => guardianUntil < today ? AddressScope.Nothing : Opens;
+    public ClientPageAccess AccessOn(LocalDate today, LocalDate? guardianUntil) => guardianUntil < today ? ClientPageAccess.Nothing : Opens;
 
     /// <summary>Enough for its owner to recognise it, too little for anybody else to write to it.</summary>
     public string Masked => Email.Split('@', 2) is [{ Length: > 0 } name, var host] ? $"{name[0]}•••@{host}" : "•••";
 
     /// <exception cref="Refusal">This person may not, or the address opens nothing any more.</exception>
-    public void Confirm(Guid by, ConfirmingRight right, Instant now)
+    public void Confirm(Guid by, AddressConfirmationRight right, Instant now)
     {
         if (EndedAt is not null)
             throw new Refusal("This address was changed meanwhile.");
-        if (right == ConfirmingRight.NotTheirRole)
+        if (right == AddressConfirmationRight.NotTheirRole)
             throw new Refusal("An owner, a manager or a stylist confirms an address, having asked the client.");
-        if (right == ConfirmingRight.NotAtHome)
+        if (right == AddressConfirmationRight.NotAtHome)
             throw new Refusal("Their home salon confirms an address, having asked the client.");
-        if (right == ConfirmingRight.EnteredByThem)
+        if (right == AddressConfirmationRight.EnteredByThem)
             throw new Refusal("You entered this address yourself. Somebody else has to ask the client and confirm it.");
         if (ConfirmedAt is not null)
             return;
         ConfirmedAt = now;
         ConfirmedBy = by;
-        ConfirmedHow = right == ConfirmingRight.OnlyProvedAnew ? AddressConfirmation.OwnerAlone : AddressConfirmation.InPerson;
+        ConfirmedHow =
+            right == AddressConfirmationRight.OnlyProvedAnew ? AddressConfirmationWay.OwnerAlone : AddressConfirmationWay.InPerson;
         // The link stays: the old address may still say no.
     }
 
     /// <summary>The old address said that it is theirs.</summary>
-    public void AgreedAtOldAddress(Instant now)
+    public void ConfirmFromOldAddress(Instant now)
     {
         if (ConfirmedAt is null)
-            (ConfirmedAt, ConfirmedHow) = (now, AddressConfirmation.OldAddress);
+            (ConfirmedAt, ConfirmedHow) = (now, AddressConfirmationWay.OldAddress);
         Unlink();
     }
 
@@ -115,7 +116,7 @@ public sealed class OpeningAddress : PracticeOwned
 }
 
 /// <summary>How it became known that an address is the client's, or of whom they let look after them.</summary>
-public enum AddressConfirmation
+public enum AddressConfirmationWay
 {
     /// <summary>It was entered before addresses were confirmed at all.</summary>
     Before,
@@ -131,7 +132,7 @@ public enum AddressConfirmation
 }
 
 /// <summary>How much of a client's own pages an e-mail address opens.</summary>
-public enum AddressScope
+public enum ClientPageAccess
 {
     /// <summary>Not even a link is sent to it.</summary>
     Nothing,

@@ -10,7 +10,7 @@ public sealed class OwnText : PracticeOwned
         Id = id;
         Topic = topic;
         Language = language;
-        Write(text);
+        SetText(text);
     }
 
     public CareTopic Topic { get; private set; }
@@ -20,7 +20,7 @@ public sealed class OwnText : PracticeOwned
 
     public string Text { get; private set; } = "";
 
-    public void Write(string text) => Text = text.Trim();
+    public void SetText(string text) => Text = text.Trim();
 }
 
 /// <summary>What a client is told about wearing their unit between visits.</summary>

@@ -71,7 +71,7 @@ public sealed class HairSystem : PracticeOwned
     }
 
     /// <summary>The workshop promises a date; earlier promises are kept.</summary>
-    public void Promise(Guid revisionId, LocalDate promisedFor, LocalDate? saidOn) =>
+    public void AddPromise(Guid revisionId, LocalDate promisedFor, LocalDate? saidOn) =>
         _promises.Add(new PromiseRevision(revisionId, Id, _promises.Count + 1, promisedFor, saidOn));
 
     public void Acknowledge(LocalDate on)
@@ -111,7 +111,7 @@ public sealed class HairSystem : PracticeOwned
     {
         Require(UnitState.Inspected, "sent back");
         PlaceSalonId = null;
-        Promise(revisionId, promisedFor, on);
+        AddPromise(revisionId, promisedFor, on);
         RemadeTimes = (RemadeTimes ?? 0) + 1;
         Move(UnitState.Remake, Dates);
     }
@@ -128,11 +128,11 @@ public sealed class HairSystem : PracticeOwned
     }
 
     /// <summary>A copy as the draft of the next order, to be checked before it goes out.</summary>
-    public static HairSystem RepeatOf(Guid id, string serial, HairSystem last, LocalDate on, string? note)
+    public static HairSystem DraftRepeatOrder(Guid id, string serial, HairSystem last, LocalDate on, string? note)
     {
         var draft = new HairSystem(id, serial, last.ClientId, last.UnitKindId, on) { RepeatsId = last.Id, OrderNote = note.NullIfBlank() };
         if (last is { PriceMinor: { } minor, Currency: { } currency })
-            draft.Price(minor, currency);
+            draft.SetPrice(minor, currency);
         return draft;
     }
 
@@ -182,7 +182,7 @@ public sealed class HairSystem : PracticeOwned
         Move(end, Dates with { RetiredOn = on });
     }
 
-    public void Price(long minor, string currency)
+    public void SetPrice(long minor, string currency)
     {
         PriceMinor = minor;
         Currency = currency;
@@ -190,12 +190,12 @@ public sealed class HairSystem : PracticeOwned
 
     public void StoreAt(Guid salonId) => PlaceSalonId = salonId;
 
-    public void BelongToClient(Guid clientId) => ClientId = clientId;
+    public void AssignToClient(Guid clientId) => ClientId = clientId;
 
     /// <summary>Imports state and dates from an old book as they are.</summary>
     /// <param name="remadeTimes">Null where the book does not say.</param>
     /// <exception cref="Refusal">Two steps are dated in the wrong order.</exception>
-    public void Restore(UnitState state, UnitDates dates, string? retiredBecause, int? remadeTimes = null)
+    public void ImportState(UnitState state, UnitDates dates, string? retiredBecause, int? remadeTimes = null)
     {
         if (dates.FirstDisorder() is var (earlier, later))
             throw new Refusal("Unit {0} was {1} before it was {2}.", Serial, later, earlier);

@@ -33,7 +33,7 @@ public sealed class UnitKind : PracticeOwned
     }
 
     /// <exception cref="Refusal">The longer time is not longer, or beyond two years.</exception>
-    public void SetLead(int leadHalfDays, int leadNineInTenDays)
+    public void SetLeadTimes(int leadHalfDays, int leadNineInTenDays)
     {
         if (leadHalfDays < 1 || leadNineInTenDays <= leadHalfDays || leadNineInTenDays > 730)
             throw new Refusal("Half of the orders take at least one day, nine in ten take longer, and no more than 730 days.");

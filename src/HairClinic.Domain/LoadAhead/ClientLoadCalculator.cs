@@ -24,14 +24,14 @@ public sealed class ClientLoadCalculator(int weeks)
             question.Hold(LoadScenario.Three[scenario]).SurvivalByDay(_survival.AsSpan(0, longest));
             Array.Clear(_first);
             if (question.BondAgeDays is { } age)
-                RebondInterval.Fill(_survival, question.CurrentTargetDays, age, _first);
+                RebondIntervalChances.Fill(_survival, question.CurrentTargetDays, age, _first);
             else if (question.FirstBondInDays is { } start && start < _first.Length)
                 _first[start] = 1;
-            RebondInterval.Fill(_survival, question.TargetDays, 0, _again);
+            RebondIntervalChances.Fill(_survival, question.TargetDays, 0, _again);
             RenewalCounts.Expect(_first, _again, _perDay);
             RenewalCounts.Expect(_again.AsSpan(0, _afterOne.Length), _again.AsSpan(0, _afterOne.Length), _afterOne);
             if (question.WashEveryDays is { } every)
-                WashDays.Expect(question.NextWashInDays, every, _perDay, _washes);
+                ExpectedWashes.Expect(question.NextWashInDays, every, _perDay, _washes);
             else
                 Array.Clear(_washes);
             for (var week = 0; week < weeks; week++)
@@ -42,7 +42,7 @@ public sealed class ClientLoadCalculator(int weeks)
     private WeekLoad Week(int week, ClientLoadInput question, VisitTypeMinutes minutes)
     {
         var (from, through) = (7 * week, 7 * week + 6);
-        var (mean, variance) = RenewalCounts.Within(_perDay, _afterOne, from, through);
+        var (mean, variance) = RenewalCounts.MomentsWithin(_perDay, _afterOne, from, through);
         var (wash, spread) = (0.0, 0.0);
         for (var day = from; day <= through; day++)
         {
@@ -50,7 +50,12 @@ public sealed class ClientLoadCalculator(int weeks)
             spread += _washes[day] * (1 - _washes[day]);
         }
         var fitting = question.FittingInDays is { } fitted && fitted >= from && fitted <= through ? 1 : 0;
-        return WeekLoad.FromCounts(new VisitCount(mean, variance), new VisitCount(wash, spread), VisitCount.AtMostOne(fitting), minutes);
+        return WeekLoad.FromCounts(
+            new CountMoments(mean, variance),
+            new CountMoments(wash, spread),
+            CountMoments.Bernoulli(fitting),
+            minutes
+        );
     }
 }
 
@@ -83,7 +88,7 @@ public sealed record ClientLoadInput(Func<LoadScenario, LifePrediction> Hold, in
 public readonly record struct VisitMinutes(double Chair, double HandsOn);
 
 /// <summary>Wash-and-styles of a client by rhythm, less those that are done with a rebond.</summary>
-public static class WashDays
+public static class ExpectedWashes
 {
     /// <summary>A wash within this many days of a rebond is done in the same visit.</summary>
     public const int MergedWithin = 3;

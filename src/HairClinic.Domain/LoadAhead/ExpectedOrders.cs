@@ -19,8 +19,8 @@ public static class ExpectedOrders
         {
             var next = today.PlusMonths(month + 1).With(DateAdjusters.StartOfMonth);
             var end = Math.Min(days, Period.DaysBetween(today, next));
-            var (mean, variance) = RenewalCounts.Within(perDay, afterOne, from, end - 1);
-            load.Add(scenario, month, new VisitCount(mean, variance));
+            var (mean, variance) = RenewalCounts.MomentsWithin(perDay, afterOne, from, end - 1);
+            load.Add(scenario, month, new CountMoments(mean, variance));
             from = end;
         }
     }

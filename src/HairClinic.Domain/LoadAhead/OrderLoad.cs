@@ -3,20 +3,20 @@ using System.Numerics;
 namespace HairClinic.Domain.LoadAhead;
 
 /// <summary>Orders by month.</summary>
-public sealed class OrderLoad : ScenarioSums<VisitCount>
+public sealed class OrderLoad : ScenarioSums<CountMoments>
 {
     public OrderLoad(int months)
         : base(months) { }
 
-    public OrderLoad(IReadOnlyList<IReadOnlyList<VisitCount>> scenarios)
+    public OrderLoad(IReadOnlyList<IReadOnlyList<CountMoments>> scenarios)
         : base(scenarios) { }
 
     public int Months => Periods;
 
     /// <summary>Expected orders of the month; the variance includes the clients' own chance and the uncertainty about what they share.</summary>
-    public VisitCount Month(int month)
+    public CountMoments Month(int month)
     {
-        var (mean, variance) = LoadScenario.Mixed(s => (this[s, month].Mean, this[s, month].Variance));
+        var (mean, variance) = LoadScenario.MixtureMoments(s => (this[s, month].Mean, this[s, month].Variance));
         return new(mean, variance);
     }
 
@@ -25,12 +25,13 @@ public sealed class OrderLoad : ScenarioSums<VisitCount>
 }
 
 /// <summary>How many visits of a kind one client makes in a stretch of days.</summary>
-public readonly record struct VisitCount(double Mean, double Variance) : IAdditionOperators<VisitCount, VisitCount, VisitCount>
+public readonly record struct CountMoments(double Mean, double Variance) : IAdditionOperators<CountMoments, CountMoments, CountMoments>
 {
-    public static VisitCount operator +(VisitCount one, VisitCount other) => new(one.Mean + other.Mean, one.Variance + other.Variance);
+    public static CountMoments operator +(CountMoments one, CountMoments other) =>
+        new(one.Mean + other.Mean, one.Variance + other.Variance);
 
     /// <summary>At most one visit, with this chance.</summary>
-    public static VisitCount AtMostOne(double chance) => new(chance, chance * (1 - Math.Min(1, chance)));
+    public static CountMoments Bernoulli(double chance) => new(chance, chance * (1 - Math.Min(1, chance)));
 }
 
 /// <summary>The orders to expect at one workshop, month by month, as they were calculated last.</summary>
@@ -47,7 +48,7 @@ public sealed class OrderForecast : PracticeOwned
     public LocalDate From { get; private set; }
 
     /// <summary>Scenario by scenario and month by month.</summary>
-    public IReadOnlyList<IReadOnlyList<VisitCount>> Scenarios { get; private set; } = [];
+    public IReadOnlyList<IReadOnlyList<CountMoments>> Scenarios { get; private set; } = [];
 
     public void Store(LocalDate from, OrderLoad load)
     {
@@ -55,5 +56,5 @@ public sealed class OrderForecast : PracticeOwned
         Scenarios = load.Scenarios();
     }
 
-    public OrderLoad Load() => new(Scenarios);
+    public OrderLoad ToOrderLoad() => new(Scenarios);
 }

@@ -33,7 +33,7 @@ public sealed class Recalculation : PracticeOwned
 
     public void Start(Instant now) => (State, StartedAt) = (RecalculationState.Running, now);
 
-    public void Reach(RecalculationStage stage, int done, int total) => (Stage, Done, Total) = (stage, done, total);
+    public void ReportProgress(RecalculationStage stage, int done, int total) => (Stage, Done, Total) = (stage, done, total);
 
     /// <exception cref="Refusal">It is over.</exception>
     public void AskToStop() => StopAsked = !IsOver ? true : throw new Refusal("It has ended already.");

@@ -24,7 +24,12 @@ public static class RenewalCounts
 
     /// <summary>Mean and variance of the number of ends on the days of a stretch.</summary>
     /// <param name="afterOne">The expected ends on each day after one: <see cref="Expect"/> with the same distribution twice.</param>
-    public static (double Mean, double Variance) Within(ReadOnlySpan<double> perDay, ReadOnlySpan<double> afterOne, int from, int through)
+    public static (double Mean, double Variance) MomentsWithin(
+        ReadOnlySpan<double> perDay,
+        ReadOnlySpan<double> afterOne,
+        int from,
+        int through
+    )
     {
         var (mean, pairs) = (0.0, 0.0);
         for (var day = from; day <= through; day++)

@@ -17,8 +17,8 @@ public sealed class SalonLoad : ScenarioSums<WeekLoad>
     /// <summary>The week's means; its variances include the clients' own chance and the uncertainty about what they share.</summary>
     public WeekLoad Week(int week)
     {
-        var chair = LoadScenario.Mixed(s => (this[s, week].ChairMinutes, this[s, week].ChairVariance));
-        var hands = LoadScenario.Mixed(s => (this[s, week].HandsOnMinutes, this[s, week].HandsOnVariance));
+        var chair = LoadScenario.MixtureMoments(s => (this[s, week].ChairMinutes, this[s, week].ChairVariance));
+        var hands = LoadScenario.MixtureMoments(s => (this[s, week].HandsOnMinutes, this[s, week].HandsOnVariance));
         return new(
             Mean(load => load.Rebonds),
             Mean(load => load.Washes),
@@ -29,7 +29,7 @@ public sealed class SalonLoad : ScenarioSums<WeekLoad>
             hands.Variance
         );
 
-        double Mean(Func<WeekLoad, double> count) => LoadScenario.Mixed(s => (count(this[s, week]), 0)).Mean;
+        double Mean(Func<WeekLoad, double> count) => LoadScenario.MixtureMoments(s => (count(this[s, week]), 0)).Mean;
     }
 
     /// <summary>The 80 % interval of chair-minutes.</summary>
@@ -66,7 +66,7 @@ public readonly record struct LoadScenario(double Shift, double Share)
 
     /// <summary>The mean over the scenarios; the variance holds the clients' own chance and how far the scenarios lie apart.</summary>
     /// <param name="counts">One a scenario.</param>
-    internal static (double Mean, double Variance) Mixed(Func<int, (double Mean, double Variance)> counts)
+    internal static (double Mean, double Variance) MixtureMoments(Func<int, (double Mean, double Variance)> counts)
     {
         var (mean, variance) = (0.0, 0.0);
         for (var scenario = 0; scenario < Three.Count; scenario++)
@@ -81,7 +81,7 @@ public readonly record struct LoadScenario(double Shift, double Share)
 
     /// <summary>The 80 % interval; never below 0.</summary>
     internal static (double From, double To) Band(double mean, double variance) =>
-        (Math.Max(0, mean - NormalBand.EightyPercent * Math.Sqrt(variance)), mean + NormalBand.EightyPercent * Math.Sqrt(variance));
+        (Math.Max(0, mean - ZScores.EightyPercent * Math.Sqrt(variance)), mean + ZScores.EightyPercent * Math.Sqrt(variance));
 }
 
 /// <summary>What is expected of one week. Means add up exactly over clients and salons; so do variances of what is not shared.</summary>
@@ -107,7 +107,7 @@ public readonly record struct WeekLoad(
         );
 
     /// <summary>Mean and variance of so many visits of a kind.</summary>
-    public static WeekLoad FromCounts(VisitCount rebonds, VisitCount washes, VisitCount fittings, VisitTypeMinutes each) =>
+    public static WeekLoad FromCounts(CountMoments rebonds, CountMoments washes, CountMoments fittings, VisitTypeMinutes each) =>
         new(
             rebonds.Mean,
             washes.Mean,
@@ -148,5 +148,5 @@ public sealed class LoadForecast : PracticeOwned
         Scenarios = load.Scenarios();
     }
 
-    public SalonLoad Load() => new(Scenarios);
+    public SalonLoad ToSalonLoad() => new(Scenarios);
 }

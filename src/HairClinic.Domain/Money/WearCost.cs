@@ -61,11 +61,11 @@ public sealed record WearCost(double WornMonths, double? RebondsAMonth, double U
         var (chances, survival) = (new double[target + 1], new double[target]);
         return
         [
-            .. hold.Nodes()
+            .. hold.MixtureComponents()
                 .Select(place =>
                 {
                     place.Hold.SurvivalByDay(survival);
-                    RebondInterval.Fill(survival, target, ageDays: 0, chances);
+                    RebondIntervalChances.Fill(survival, target, ageDays: 0, chances);
                     var days = chances.Select((chance, day) => chance * day).Sum();
                     return (place.Share, DaysAMonth / days);
                 }),

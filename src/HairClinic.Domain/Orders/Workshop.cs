@@ -28,10 +28,10 @@ public sealed class Workshop : PracticeOwned
     public void Rename(string name) => Name = name.Trim();
 
     /// <exception cref="Refusal">The closure ends before it starts.</exception>
-    public void Close(Guid closureId, LocalDate from, LocalDate to, string reason) =>
+    public void AddClosure(Guid closureId, LocalDate from, LocalDate to, string reason) =>
         _closures.Add(new WorkshopClosure(closureId, Id, from, to, reason));
 
-    public void Reopen(Guid closureId) => _closures.RemoveAll(c => c.Id == closureId);
+    public void RemoveClosure(Guid closureId) => _closures.RemoveAll(c => c.Id == closureId);
 
     /// <exception cref="Refusal">More than half would be made again, or the inspection takes over 60 days.</exception>
     public void SetRemakesAndInspection(int remadeOfTwenty, int inspectionDays)

@@ -40,7 +40,7 @@ public sealed class Person : PracticeOwned
         Role = role;
     }
 
-    public void WorkIn(IEnumerable<(Guid Id, Guid SalonId)> salons)
+    public void SetSalons(IEnumerable<(Guid Id, Guid SalonId)> salons)
     {
         var wanted = salons.ToList();
         _salons.RemoveAll(s => wanted.All(w => w.SalonId != s.SalonId));
@@ -57,7 +57,7 @@ public sealed class Person : PracticeOwned
     }
 
     /// <exception cref="Refusal">A spell ends before it starts.</exception>
-    public void SetWork(IEnumerable<(Guid Id, Guid SalonId, IsoDayOfWeek Day, LocalTime From, LocalTime To)> spells)
+    public void SetWorkingHours(IEnumerable<(Guid Id, Guid SalonId, IsoDayOfWeek Day, LocalTime From, LocalTime To)> spells)
     {
         var made = spells.Select(s => new WorkSpell(s.Id, Id, s.SalonId, s.Day, s.From, s.To)).ToList();
         _workSpells.Clear();

@@ -15,7 +15,7 @@ public abstract class PracticeOwned
 
     /// <summary>Stamps the owner once. Moving a row between practices is refused.</summary>
     /// <exception cref="InvalidOperationException">The row already belongs to another practice.</exception>
-    public void BelongTo(Guid practiceId)
+    public void AssignToPractice(Guid practiceId)
     {
         if (PracticeId != Guid.Empty && PracticeId != practiceId)
             throw new InvalidOperationException($"{GetType().Name} {Id} belongs to another practice.");
@@ -29,5 +29,5 @@ public abstract class ActorOwned : PracticeOwned
     /// <summary>The person or client who wrote it; null for a job.</summary>
     public Guid? ActorId { get; private set; }
 
-    public void WrittenBy(Guid? actorId) => ActorId = actorId;
+    public void SetAuthor(Guid? actorId) => ActorId = actorId;
 }

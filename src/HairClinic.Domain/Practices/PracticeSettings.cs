@@ -11,7 +11,7 @@ public sealed class PracticeSettings : PracticeOwned
     public PracticeSettings(Guid id, string name, string region, string culture)
     {
         Id = id;
-        Rename(name, region, culture);
+        SetNameAndLocale(name, region, culture);
     }
 
     public string Name { get; private set; } = "";
@@ -52,7 +52,7 @@ public sealed class PracticeSettings : PracticeOwned
     /// <summary>When the first-run guide was finished; it is never shown again after that.</summary>
     public Instant? GuideFinishedAt { get; private set; }
 
-    public void Rename(string name, string region, string culture)
+    public void SetNameAndLocale(string name, string region, string culture)
     {
         Name = name.Trim();
         Region = region;
@@ -60,7 +60,7 @@ public sealed class PracticeSettings : PracticeOwned
     }
 
     /// <exception cref="Refusal">Outside 24–48 hours of cure, or a number no schedule can use.</exception>
-    public void SetRhythm(int cureHours, int daysBeforeEvent, int openingSoonDays, int slotMinutes)
+    public void SetSchedulingRules(int cureHours, int daysBeforeEvent, int openingSoonDays, int slotMinutes)
     {
         if (cureHours is < 24 or > 48)
             throw new Refusal("A cure lasts 24 to 48 hours; the product's label may ask for more care, never less.");
@@ -73,13 +73,13 @@ public sealed class PracticeSettings : PracticeOwned
     }
 
     /// <exception cref="Refusal">Outside 0–730 days.</exception>
-    public void KeepGrantsFor(int daysAfterVisit) =>
+    public void SetGrantDays(int daysAfterVisit) =>
         GrantDaysAfterVisit = daysAfterVisit is >= 0 and <= 730
             ? daysAfterVisit
             : throw new Refusal("Another salon may see a client for 0 to 730 days after a visit there.");
 
     /// <exception cref="Refusal">More than a week, or less than nothing.</exception>
-    public void LetClientsMove(int hoursBefore)
+    public void SetClientMoveHours(int hoursBefore)
     {
         if (hoursBefore is < 0 or > 168)
             throw new Refusal("Clients may change a visit up to 0 to 168 hours before it.");

@@ -54,7 +54,7 @@ public enum ConsentWay
 }
 
 /// <summary>Which consents are asked.</summary>
-public static class ConsentSubjects
+public static class ConsentSubjectExtensions
 {
     /// <summary>Consent to messages is not asked for, because the program sends no reminders. One given earlier still stands and can be withdrawn.</summary>
     public static bool IsAsked(this ConsentSubject subject) => subject != ConsentSubject.Messages;

@@ -24,7 +24,7 @@ public sealed class RetentionRule : PracticeOwned
     public Instant? LastAppliedAt { get; private set; }
 
     /// <exception cref="Refusal">Shorter than is safe, longer than ninety years, or people to be erased unasked.</exception>
-    public void Set(int keepDays, bool byItself)
+    public void Edit(int keepDays, bool byItself)
     {
         if (keepDays < LeastDays(Subject) || keepDays > 33_000)
             throw new Refusal("Between {0} and {1} days.", LeastDays(Subject), 33_000);
@@ -34,7 +34,7 @@ public sealed class RetentionRule : PracticeOwned
         ByItself = byItself;
     }
 
-    public void Applied(Instant now) => LastAppliedAt = now;
+    public void MarkApplied(Instant now) => LastAppliedAt = now;
 
     /// <summary>A write is sent again after a lost answer for up to a day: its key has to live longer than that.</summary>
     public static int LeastDays(RetentionSubject subject) =>

@@ -33,7 +33,7 @@ internal sealed class DayProbabilities(int length)
     }
 
     /// <summary>Nothing at all: over at once.</summary>
-    public void SetToday()
+    public void SetAllOnToday()
     {
         Clear();
         (Mass[0], First, End) = (1, 0, 1);
@@ -46,7 +46,7 @@ internal sealed class DayProbabilities(int length)
     }
 
     /// <summary>The sum of two times that have nothing to do with each other; what lies past the grid is dropped.</summary>
-    public void SetSum(DayProbabilities one, DayProbabilities other)
+    public void SetConvolution(DayProbabilities one, DayProbabilities other)
     {
         Clear();
         First = Math.Min(length, one.First + other.First);
@@ -76,7 +76,7 @@ internal sealed class DayProbabilities(int length)
     }
 
     /// <summary>Adds a share of the chance that it is over before each day to a table.</summary>
-    public void AddEnded(Span<double> table, double share)
+    public void AddCumulativeTo(Span<double> table, double share)
     {
         var before = 0.0;
         for (var day = First; day < End; day++)

@@ -11,7 +11,7 @@ public sealed class GapByQuadrature(ContinuousLife life, ContinuousLeadTime lead
     private const int FarthestDays = 36_500;
 
     /// <summary>The chance that the hair is worn out before a unit ordered in so many days is ready.</summary>
-    public double IfOrderedIn(double days) => lead.Mean(l => life.EndedWithin(days + l + preparationDays));
+    public double IfOrderedIn(double days) => lead.ExpectationOf(l => life.ChanceEndsWithin(days + l + preparationDays));
 
     /// <summary>The largest whole number of days an order can wait; null where today is too late already.</summary>
     public int? ReorderInDays(double alpha)
@@ -33,8 +33,8 @@ public sealed class GapByQuadrature(ContinuousLife life, ContinuousLeadTime lead
     public double ExpectedDaysWithoutHair(double horizonDays)
     {
         var soon = Math.Min(preparationDays, horizonDays);
-        var sum = Panels(0, soon, life.EndedWithin);
-        return sum + Panels(soon, horizonDays, u => life.EndedWithin(u) * lead.Survival(u - preparationDays));
+        var sum = Panels(0, soon, life.ChanceEndsWithin);
+        return sum + Panels(soon, horizonDays, u => life.ChanceEndsWithin(u) * lead.Survival(u - preparationDays));
     }
 
     private static double Panels(double from, double to, Func<double, double> f)
@@ -60,7 +60,7 @@ public readonly record struct ContinuousLeadTime(double MeanLog, double SpreadLo
     }
 
     /// <summary>E[f(Λ)] for a bounded, smooth f, by the trapezoid rule where the tails fall off exponentially or faster.</summary>
-    public double Mean(Func<double, double> f)
+    public double ExpectationOf(Func<double, double> f)
     {
         const double Step = 0.005;
         // With z = sinh v a t density falls like e^(−df·v); the normal one is gone by z = 9.
@@ -87,7 +87,7 @@ public readonly record struct ContinuousLeadTime(double MeanLog, double SpreadLo
 public readonly record struct ContinuousLife(double Shape, double ScaleDays, double AgeDays)
 {
     /// <summary>The chance that it is worn out within that many further worn days.</summary>
-    public double EndedWithin(double days)
+    public double ChanceEndsWithin(double days)
     {
         if (days <= 0)
             return 0;

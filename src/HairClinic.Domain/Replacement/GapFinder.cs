@@ -123,7 +123,7 @@ public sealed record HairHistory(
 );
 
 /// <summary>Whether the next unit was there when the last one was worn out.</summary>
-public static class ReplacedInTime
+public static class OnTimeReplacementCounter
 {
     /// <returns>
     /// Of the client's units that left service worn out in the period, how many there are, and for how many another, not worn
@@ -146,7 +146,7 @@ public static class ReplacedInTime
 }
 
 /// <summary>When the share of clients who never went without hair may be shown: it means nothing when little of the year was observed.</summary>
-public static class PromiseRate
+public static class GapFreeRateRule
 {
     public const int FewestClients = 30;
 
@@ -158,7 +158,7 @@ public static class PromiseRate
     /// <param name="clients">Of whom something was seen.</param>
     /// <param name="daysWatched">Of all of them together.</param>
     public static bool IsMeaningful(int clients, int daysWatched) =>
-        clients >= FewestClients && Months(daysWatched) >= FewestMonthsEach * clients;
+        clients >= FewestClients && ToMonths(daysWatched) >= FewestMonthsEach * clients;
 
-    public static double Months(int daysWatched) => daysWatched / DaysInMonth;
+    public static double ToMonths(int daysWatched) => daysWatched / DaysInMonth;
 }

@@ -26,7 +26,7 @@ public sealed class LeadTimeTable
     }
 
     /// <summary>For an order in flight: what is left of it, in working days from today.</summary>
-    public static LeadTimeTable InFlight(LeadTime lead, double waitedDays, double remakeRate, int inspectionDays, int length) =>
+    public static LeadTimeTable BuildRemaining(LeadTime lead, double waitedDays, double remakeRate, int inspectionDays, int length) =>
         Mixed(Tabulate(lead.ConditionalSurvival(waitedDays), length), lead.Mass(length), remakeRate, inspectionDays);
 
     /// <summary>The chance that it is not here after so many working days.</summary>
@@ -81,12 +81,12 @@ public sealed class LeadTimeTable
 }
 
 /// <summary>When an order in flight will arrive, given that it is not here today: never a day in the past.</summary>
-/// <param name="left">What is left of its lead time, as <see cref="LeadTimeTable.InFlight"/> has it.</param>
-public sealed class ArrivalDays(LeadTimeTable left, WorkshopDays workshop, LocalDate today, int daysInSight)
+/// <param name="left">What is left of its lead time, as <see cref="LeadTimeTable.BuildRemaining"/> has it.</param>
+public sealed class ArrivalForecast(LeadTimeTable left, WorkshopDays workshop, LocalDate today, int daysInSight)
 {
     /// <summary>Four orders in five arrive between these.</summary>
-    public (LocalDate Early, LocalDate Late) Likely => (DayByChance(0.1), DayByChance(0.9));
+    public (LocalDate Early, LocalDate Late) Likely => (Quantile(0.1), Quantile(0.9));
 
     /// <summary>The first day by which it is here with at least such a chance; the last in sight where none is.</summary>
-    public LocalDate DayByChance(double chance) => today.PlusDays(Math.Min(workshop.DayOf(left.Quantile(chance)), daysInSight));
+    public LocalDate Quantile(double chance) => today.PlusDays(Math.Min(workshop.CalendarDayAfter(left.Quantile(chance)), daysInSight));
 }

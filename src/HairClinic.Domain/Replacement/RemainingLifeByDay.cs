@@ -17,7 +17,7 @@ internal readonly ref struct RemainingLifeByDay(LifeDistribution distribution, d
     private readonly double _worn = Wear(distribution, (Math.Log(age) - centre) / tau);
 
     /// <summary>Adds a share of the chance that it is worn out before each day.</summary>
-    public void AddEnded(Span<double> table, double share)
+    public void AddCumulativeTo(Span<double> table, double share)
     {
         var (first, end) = Stretch(table.Length);
         Fill(LogWhole, table[first..end], first, share, add: true);

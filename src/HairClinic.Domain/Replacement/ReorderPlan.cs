@@ -48,7 +48,7 @@ public sealed class ReorderPlan : PracticeOwned
     /// <param name="today">The day it is read on.</param>
     /// <param name="onHead">A unit is bonded then.</param>
     /// <param name="alpha">The chance of a gap that is accepted.</param>
-    public NextUnitStatus StandingOn(LocalDate today, bool onHead, double alpha) =>
+    public ReorderAdvice AdviceOn(LocalDate today, bool onHead, double alpha) =>
         new(today, OrderBy, onHead, InHand, InFlight, GapBeforeArrival, alpha) { GapIfOrderedToday = GapIfOrderedToday };
 
     public void Store(ReorderOutlook outlook)

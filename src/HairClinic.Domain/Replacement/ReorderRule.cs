@@ -35,7 +35,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     }
 
     /// <summary>P(gap) for an order placed on each of the next days: what the client's page draws.</summary>
-    public void Curve(ReorderInput question, Span<double> days)
+    public void GapByOrderDay(ReorderInput question, Span<double> days)
     {
         Look(question, extra: 0);
         for (var day = 0; day < days.Length; day++)
@@ -55,7 +55,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     }
 
     /// <summary>The first day, from today, by which all hair is worn out with at least such a chance; null past what is in sight.</summary>
-    public void Lasts(ReorderInput question, ReadOnlySpan<double> chances, Span<int?> days)
+    public void HairEndQuantiles(ReorderInput question, ReadOnlySpan<double> chances, Span<int?> days)
     {
         Look(question, extra: 0);
         for (var i = 0; i < chances.Length; i++)
@@ -71,7 +71,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
 
     /// <summary>The fewest new units so that what there is and they outlast the next order; null where none up to the most would do.</summary>
     /// <param name="each">A new unit's life.</param>
-    public int? Quantity(ReorderInput question, UnitInHouse each, int most = 12)
+    public int? Quantity(ReorderInput question, RemainingUnitLife each, int most = 12)
     {
         for (var count = 0; count <= most; count++)
         {
@@ -84,7 +84,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
 
     /// <summary>The last day to order on, moved to a working day before it; null where today is too late already.</summary>
     /// <returns>Today where no working day lies between.</returns>
-    public static LocalDate? OrderBy(LocalDate today, ReorderAnswer answer, OpeningDays working)
+    public static LocalDate? LastOrderDay(LocalDate today, ReorderAnswer answer, OpeningDays working)
     {
         if (answer.ReorderInDays is not { } days)
             return null;
@@ -95,21 +95,21 @@ public sealed class ReorderRule(int daysInSight = 1024)
 
     // Tables for this client: the chance that all hair is gone before each day, then before a unit is ready that arrives
     // after so many working days.
-    private void Look(ReorderInput question, int extra, UnitInHouse each = default)
+    private void Look(ReorderInput question, int extra, RemainingUnitLife each = default)
     {
         Array.Clear(_ended);
         for (var node = 0; node < question.Client.Shares.Length; node++)
-            _hair.AddEnded(question, question.Client.Nodes[node], question.Client.Shares[node], extra, each, _ended);
+            _hair.AddCumulativeTo(question, question.Client.Nodes[node], question.Client.Shares[node], extra, each, _ended);
         for (var working = 0; working < _atReady.Length; working++)
         {
-            var ready = (long)question.Workshop.DayOf(working) + question.PreparationDays;
+            var ready = (long)question.Workshop.CalendarDayAfter(working) + question.PreparationDays;
             _atReady[working] = ready < _ended.Length ? _ended[ready] : 1;
         }
     }
 
     private double IfOrderedIn(ReorderInput question, int days)
     {
-        var start = question.Workshop.Until(days);
+        var start = question.Workshop.CountUntil(days);
         var mass = question.Lead.Mass;
         var seen = Math.Min(mass.Length, _atReady.Length - start);
         var gap = VectorSums.Dot(mass.AsSpan(0, seen), _atReady.AsSpan(start, seen)) + question.Lead.Never;
@@ -128,7 +128,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
         var sum = question.Lead.Never * _without[horizon];
         for (var working = 0; working < question.Lead.Mass.Length; working++)
         {
-            var ready = (long)question.Workshop.DayOf(working) + question.PreparationDays;
+            var ready = (long)question.Workshop.CalendarDayAfter(working) + question.PreparationDays;
             sum += question.Lead.Mass[working] * _without[Math.Min(ready, horizon)];
         }
         return sum;
@@ -144,7 +144,7 @@ public readonly record struct ReorderAnswer(double GapIfOrderedToday, int? Reord
 
 /// <summary>Everything the next order of one client depends on.</summary>
 /// <param name="Distribution">Of lives.</param>
-/// <param name="Client">The distribution of this client's δ + b, from rows that include the ages of the units in hand; few nodes (<see cref="LifeNodes.Reduce"/>) are fast.</param>
+/// <param name="Client">The distribution of this client's δ + b, from rows that include the ages of the units in hand; few nodes (<see cref="ClientEffectNodes.Reduce"/>) are fast.</param>
 /// <param name="InHand">Bondable units in house.</param>
 /// <param name="InFlight">Orders under way, the soonest expected first.</param>
 /// <param name="Lead">Λ* of a new order.</param>
@@ -152,8 +152,8 @@ public readonly record struct ReorderAnswer(double GapIfOrderedToday, int? Reord
 /// <param name="PreparationDays">From arrival until it can be bonded: inspection, colour, cut-in, waiting for a chair.</param>
 public sealed record ReorderInput(
     LifeDistribution Distribution,
-    LifeNodes Client,
-    IReadOnlyList<UnitInHouse> InHand,
+    ClientEffectNodes Client,
+    IReadOnlyList<RemainingUnitLife> InHand,
     IReadOnlyList<UnitOnOrder> InFlight,
     LeadTimeTable Lead,
     WorkshopDays Workshop,

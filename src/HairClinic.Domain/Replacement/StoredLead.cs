@@ -28,7 +28,8 @@ public sealed class StoredLead : PracticeOwned
     public double[] Posterior { get; private set; } = [];
 
     /// <summary>Read as it is kept; calculated where the practice's row has changed since.</summary>
-    public LeadTime LeadFor(LeadTimePrior prior) => LeadTime.FromStoredValues(prior, Posterior) ?? LeadTime.Learn(prior, Arrived, Waited);
+    public LeadTime LeadTimeFor(LeadTimePrior prior) =>
+        LeadTime.FromStoredValues(prior, Posterior) ?? LeadTime.Learn(prior, Arrived, Waited);
 
     public void Store(LocalDate dataCut, LeadTimePrior prior, double[] arrived, double[] waited, int remade, int kept)
     {

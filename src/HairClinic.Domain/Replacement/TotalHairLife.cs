@@ -10,12 +10,12 @@ internal sealed class TotalHairLife(int length)
     private DayProbabilities _next = new(length);
     private readonly double[] _ready = new double[length];
 
-    public void AddEnded(ReorderInput question, double place, double share, int extra, UnitInHouse each, Span<double> table)
+    public void AddCumulativeTo(ReorderInput question, double place, double share, int extra, RemainingUnitLife each, Span<double> table)
     {
         // One unit alone needs no sum, and is exact on every day.
         if (question.InHand.Count == 1 && question.InFlight.Count == 0 && extra == 0)
         {
-            Life(question, question.InHand[0], place).AddEnded(table, share);
+            Life(question, question.InHand[0], place).AddCumulativeTo(table, share);
             return;
         }
         SetInHand(question, place);
@@ -23,7 +23,7 @@ internal sealed class TotalHairLife(int length)
             Add(Life(question, unit.Life, place));
         for (var i = 0; i < extra; i++)
             Add(Life(question, each, place));
-        _sum.AddEnded(table, share);
+        _sum.AddCumulativeTo(table, share);
     }
 
     /// <summary>The chance that hair never runs out before the k-th order in flight is ready.</summary>
@@ -46,13 +46,13 @@ internal sealed class TotalHairLife(int length)
         return kept;
     }
 
-    private static RemainingLifeByDay Life(ReorderInput question, UnitInHouse unit, double place) =>
+    private static RemainingLifeByDay Life(ReorderInput question, RemainingUnitLife unit, double place) =>
         new(question.Distribution, unit.Centre + unit.Loading * place, unit.Tau, unit.WornDays);
 
     private void SetInHand(ReorderInput question, double place)
     {
         if (question.InHand.Count == 0)
-            _sum.SetToday();
+            _sum.SetAllOnToday();
         for (var i = 0; i < question.InHand.Count; i++)
         {
             if (i == 0)
@@ -65,7 +65,7 @@ internal sealed class TotalHairLife(int length)
     private void Add(RemainingLifeByDay other)
     {
         other.WriteTo(_life);
-        _next.SetSum(_sum, _life);
+        _next.SetConvolution(_sum, _life);
         (_sum, _next) = (_next, _sum);
     }
 
@@ -75,7 +75,7 @@ internal sealed class TotalHairLife(int length)
         Array.Clear(_ready);
         for (var working = 0; working < unit.Lead.Mass.Length; working++)
         {
-            var day = (long)unit.Workshop.DayOf(working) + preparationDays;
+            var day = (long)unit.Workshop.CalendarDayAfter(working) + preparationDays;
             if (day < _ready.Length)
                 _ready[day] += unit.Lead.Mass[working];
         }

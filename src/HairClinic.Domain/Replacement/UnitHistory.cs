@@ -32,7 +32,7 @@ public sealed record UnitHistory
 
     /// <param name="worn">First and last day it was on a head; what an old book leaves out is read off it.</param>
     /// <param name="wornOut">An inspection found it so.</param>
-    public static UnitHistory From(
+    public static UnitHistory FromRecords(
         UnitState state,
         UnitDates dates,
         LocalDate? promisedFor,

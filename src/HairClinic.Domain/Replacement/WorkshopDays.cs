@@ -36,13 +36,13 @@ public sealed class WorkshopDays
     public int Count { get; }
 
     /// <summary>Working days after today up to and with that day.</summary>
-    public int Until(int day) => _worked[day];
+    public int CountUntil(int day) => _worked[day];
 
     /// <summary>The day, from today, that ends so many working days; past what is in sight where there are not so many.</summary>
-    public int DayOf(int workingDays) => workingDays <= Count ? _dayOf[workingDays] : int.MaxValue;
+    public int CalendarDayAfter(int workingDays) => workingDays <= Count ? _dayOf[workingDays] : int.MaxValue;
 
     /// <summary>Working days after one day up to and with another: how long an order took or has waited, closures apart.</summary>
-    public static int Between(LocalDate from, LocalDate through, IEnumerable<DateInterval> closures)
+    public static int CountBetween(LocalDate from, LocalDate through, IEnumerable<DateInterval> closures)
     {
         var (first, last) = (CivilDayNumber.Number(from), CivilDayNumber.Number(through));
         var closed = closures.Select(c => (From: CivilDayNumber.Number(c.Start), Through: CivilDayNumber.Number(c.End))).ToList();

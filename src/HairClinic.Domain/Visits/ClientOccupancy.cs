@@ -12,19 +12,19 @@ public static class ClientOccupancy
     public static bool IsLive(this VisitState state) => state is VisitState.Booked or VisitState.Arrived or VisitState.InChair;
 
     /// <summary>Whether two visits share a moment; ends are not included.</summary>
-    public static bool Meets(this Visit one, Visit other) => one.StartsAt < other.EndsAt && other.StartsAt < one.EndsAt;
+    public static bool Overlaps(this Visit one, Visit other) => one.StartsAt < other.EndsAt && other.StartsAt < one.EndsAt;
 
     /// <summary>Of the visits a client is given by a merge, those that overlap one of their own stand aside.</summary>
     /// <param name="own">The client's visits.</param>
     /// <param name="coming">Visits that become the client's.</param>
     /// <returns>Each that stands aside now, with the one it meets.</returns>
-    public static IReadOnlyList<(Visit Holds, Visit Aside)> Settle(IEnumerable<Visit> own, IEnumerable<Visit> coming)
+    public static IReadOnlyList<(Visit Holds, Visit Aside)> ReleaseOverlapping(IEnumerable<Visit> own, IEnumerable<Visit> coming)
     {
         var holding = own.Where(v => v.HoldsClient).ToList();
         var aside = new List<(Visit, Visit)>();
         foreach (var visit in coming.Where(v => v.HoldsClient).OrderBy(v => v.StartsAt))
         {
-            if (holding.Find(visit.Meets) is not { } first)
+            if (holding.Find(visit.Overlaps) is not { } first)
                 continue;
             visit.ReleaseClient();
             aside.Add((first, visit));
@@ -34,7 +34,7 @@ public static class ClientOccupancy
 }
 
 /// <summary>How far clients may book by themselves.</summary>
-public static class OwnBookingRule
+public static class SelfBookingRule
 {
     /// <summary>A client who books online may have this many visits ahead. The database counts them.</summary>
     public const int MostAhead = 3;

@@ -26,7 +26,7 @@ public sealed record InspectionGrades(int? Shedding, int? Knots, int? Base, int?
     public int? WorstStructural => new[] { Shedding, Knots, Base, Fit }.Max();
 
     /// <exception cref="Refusal">A grade lies outside 0–4.</exception>
-    public InspectionGrades Checked() =>
+    public InspectionGrades EnsureValid() =>
         new[] { Shedding, Knots, Base, Fit, Hair, Colour }.Any(g => g is < 0 or > 4)
             ? throw new Refusal("Grades run from 0, as new, to 4, unfit.")
             : this;

@@ -21,7 +21,7 @@ public sealed partial class Visit
         if (seen is { Up: true })
             worn!.ReportLift(new Lift(day, seen.LiftedOn, seen.Zone, seen.SpotFixed));
         else if (seen is { Up: false })
-            worn!.SeenSound(day);
+            worn!.MarkSeenSound(day);
         Record = new VisitRecord(recordId, Id, seen, now, by, note);
         Finish(day);
     }
@@ -32,7 +32,7 @@ public sealed partial class Visit
     /// </summary>
     /// <param name="waitsKept">Of the bond that was made at this visit.</param>
     /// <exception cref="Refusal">The visit has a record already, or was called off.</exception>
-    public void RestoreRecord(Guid recordId, Guid removedUnitId, TakeDown found, bool? waitsKept, Instant at, Guid? by)
+    public void ImportRecord(Guid recordId, Guid removedUnitId, TakeDown found, bool? waitsKept, Instant at, Guid? by)
     {
         RequireNotLogged();
         Record = new VisitRecord(recordId, Id, removedUnitId, found, at, by, note: null);

@@ -47,7 +47,7 @@ public sealed partial class Visit
 
         made.Unit.PutOn(day);
         var bond = new Bond(made.Id, made.Unit.Id, ClientId, day, made.AppliedAt, made.Attachment, PersonId ?? by);
-        bond.MadeAt(Id);
+        bond.SetVisit(Id);
         bond.SetProducts(made.Products, made.WaitsKept);
         bond.SetDueWindow(due);
         Record = record;

@@ -36,7 +36,7 @@ public sealed partial class Visit
         if (made is var (wrong, on))
         {
             on.UndoPutOn(madeWasFirst && on != before?.Unit);
-            wrong.TakeBack();
+            wrong.MarkTakenBack();
         }
         if (before is var (old, off))
         {

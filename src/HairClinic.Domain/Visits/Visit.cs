@@ -42,11 +42,25 @@ public sealed partial class Visit : PracticeOwned
     /// <summary>Puts the visit on the clock: the service's steps one after another from <paramref name="startsAt"/>.</summary>
     /// <param name="segmentIds">One new id for each step.</param>
     /// <exception cref="Refusal">Called off or over already.</exception>
-    public void Place(ServiceKind service, Instant startsAt, Guid? chairId, Guid? personId, Salon salon, IReadOnlyList<Guid> segmentIds) =>
-        Place([.. service.Steps.OrderBy(s => s.Position).Select(s => (s.Kind, s.Minutes))], startsAt, chairId, personId, salon, segmentIds);
+    public void Schedule(
+        ServiceKind service,
+        Instant startsAt,
+        Guid? chairId,
+        Guid? personId,
+        Salon salon,
+        IReadOnlyList<Guid> segmentIds
+    ) =>
+        Schedule(
+            [.. service.Steps.OrderBy(s => s.Position).Select(s => (s.Kind, s.Minutes))],
+            startsAt,
+            chairId,
+            personId,
+            salon,
+            segmentIds
+        );
 
-    /// <inheritdoc cref="Place(ServiceKind, Instant, Guid?, Guid?, Salon, IReadOnlyList{Guid})"/>
-    public void Place(
+    /// <inheritdoc cref="Schedule(ServiceKind, Instant, Guid?, Guid?, Salon, IReadOnlyList{Guid})"/>
+    public void Schedule(
         IReadOnlyList<(Chairs.SegmentKind Kind, int Minutes)> steps,
         Instant startsAt,
         Guid? chairId,
@@ -118,7 +132,7 @@ public sealed partial class Visit : PracticeOwned
 
     /// <summary>Takes over the state and key an old book gives.</summary>
     /// <param name="today">The salon's day: imported visits in the past take up nobody's time.</param>
-    public void Restore(VisitState state, string bookKey, LocalDate today)
+    public void ImportState(VisitState state, string bookKey, LocalDate today)
     {
         // A visit that stood aside still does.
         HoldsClient = state.IsLive() && Day >= today && (HoldsClient || !State.IsLive());

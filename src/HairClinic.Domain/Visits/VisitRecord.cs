@@ -12,7 +12,7 @@ public sealed class VisitRecord : PracticeOwned
         Id = id;
         VisitId = visitId;
         RemovedUnitId = removedUnitId;
-        Grades = takeDown?.Grades.Checked() ?? InspectionGrades.NotLookedAt;
+        Grades = takeDown?.Grades.EnsureValid() ?? InspectionGrades.NotLookedAt;
         LiftedOn = takeDown?.LiftedOn;
         LiftZone = takeDown?.LiftZone;
         FoundLifted = takeDown?.FoundLifted ?? false;

@@ -27,7 +27,7 @@ public readonly record struct ClientEvent
     public bool IsAway { get; }
 
     /// <summary>A day to be ready for, on which the client is within reach.</summary>
-    public static ClientEvent On(LocalDate day, int daysAhead = UsualDaysAhead) => new(day, day, daysAhead, false);
+    public static ClientEvent SingleDay(LocalDate day, int daysAhead = UsualDaysAhead) => new(day, day, daysAhead, false);
 
     /// <summary>Days to be ready for, on which the client cannot come.</summary>
     public static ClientEvent Away(LocalDate from, LocalDate through, int daysAhead = UsualDaysAhead) =>

@@ -89,13 +89,19 @@ public readonly record struct LearnedRebondTarget(int Days, int OwnBonds, int Un
     /// <param name="effect">xᵀβ of what is known of the client and the bond.</param>
     /// <param name="fitted">The practice's records were fitted.</param>
     /// <returns>Null where the window alone decides: no bond says anything of them, and nothing known of them counts.</returns>
-    public static LearnedRebondTarget? From(LifePopulation population, LifeNodes client, WindowPrior window, double effect, bool fitted)
+    public static LearnedRebondTarget? FromModel(
+        PopulationParameters population,
+        ClientEffectNodes client,
+        WindowPrior window,
+        double effect,
+        bool fitted
+    )
     {
         if (client.Own == 0 && !fitted && effect == 0)
             return null;
-        return new(Target(client), client.Own, Target(LifeNodes.For(population)));
+        return new(Target(client), client.Own, Target(ClientEffectNodes.For(population)));
 
-        int Target(LifeNodes nodes) =>
+        int Target(ClientEffectNodes nodes) =>
             new LifePrediction(population, nodes, window.Place, effect).LastDayAtOrAbove(HoldPrior.TargetSurvival);
     }
 }

@@ -21,7 +21,7 @@ public static class DueRule
     public const int LongestTargetDays = 3660;
 
     /// <exception cref="ArgumentException">The window is unset, or the target is not 1 to 3,660 days.</exception>
-    public static DueWindow WindowFor(in DueQuestion question)
+    public static DueWindow WindowFor(in DueRuleInput question)
     {
         if (question.Window.EarliestWeeks == 0)
             throw new ArgumentException("A due date needs a hold window.", nameof(question));
@@ -152,7 +152,7 @@ public static class DueRule
 /// Days after application to aim at, at least 1: <see cref="HoldPrior.TargetDays"/>, or what <see cref="Learnt"/> says.
 /// </param>
 /// <param name="Opening">The days the client's salon is open.</param>
-public readonly record struct DueQuestion(LocalDate AppliedOn, HoldWindow Window, int TargetDays, OpeningDays Opening)
+public readonly record struct DueRuleInput(LocalDate AppliedOn, HoldWindow Window, int TargetDays, OpeningDays Opening)
 {
     /// <summary>Weekdays the client likes to come; empty when any will do.</summary>
     public WeekdaySet PreferredWeekdays { get; init; }

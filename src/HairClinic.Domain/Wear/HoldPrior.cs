@@ -34,9 +34,9 @@ public sealed class HoldPrior
         if (highDays == lowDays)
             return;
         var wide = WindowPrior.FromWindow(LifeDistribution.Weibull, lowDays, highDays);
-        var population = LifePopulation.FromPriors(wide);
+        var population = PopulationParameters.FromPriors(wide);
         _window = wide;
-        _prediction = new LifePrediction(population, LifeNodes.For(population), wide.Place);
+        _prediction = new LifePrediction(population, ClientEffectNodes.For(population), wide.Place);
         TargetDays = _prediction.LastDayAtOrAbove(TargetSurvival);
     }
 

@@ -32,7 +32,7 @@ public sealed record PatchTestRule
     public int ValidMonths { get; }
 
     /// <summary>This rule made at least as careful as a product's label: never fewer hours, never a longer validity.</summary>
-    public PatchTestRule NeverBelow(PatchTestRule label) =>
+    public PatchTestRule CombineStrictest(PatchTestRule label) =>
         new(
             Math.Max(FirstReadingHours, label.FirstReadingHours),
             Math.Max(SecondReadingHours, label.SecondReadingHours),
@@ -49,29 +49,29 @@ public sealed record PatchTestRule
     /// <param name="test">The client's latest test of the product, if any.</param>
     /// <param name="bondingAt">The moment the bond begins.</param>
     /// <param name="visitOn">The visit's day in its salon, by which expiry is judged.</param>
-    public PatchVerdict Judge(PatchTest? test, Instant bondingAt, LocalDate visitOn) =>
+    public PatchTestVerdict Judge(PatchTest? test, Instant bondingAt, LocalDate visitOn) =>
         test switch
         {
-            null => PatchVerdict.NeverTested,
-            { HasReacted: true } => PatchVerdict.Reacted,
-            { } made when visitOn > LastValidDay(made) => PatchVerdict.Expired,
-            { } made when bondingAt < FirstReadingAt(made) => PatchVerdict.TooSoon,
-            { FirstReading: PatchTestReading.NotRead, SecondReading: PatchTestReading.NotRead } => PatchVerdict.NotRead,
-            { FirstReading: PatchTestReading.NotRead } made when bondingAt < SecondReadingAt(made) => PatchVerdict.NotRead,
-            { FirstReading: PatchTestReading.NotRead } => PatchVerdict.FirstReadingMissed,
-            { } made when bondingAt < SecondReadingAt(made) => PatchVerdict.SecondReadingToCome,
-            { SecondReading: PatchTestReading.Clear } => PatchVerdict.Clear,
-            _ => PatchVerdict.SecondReadingMissed,
+            null => PatchTestVerdict.NeverTested,
+            { HasReacted: true } => PatchTestVerdict.Reacted,
+            { } made when visitOn > LastValidDay(made) => PatchTestVerdict.Expired,
+            { } made when bondingAt < FirstReadingAt(made) => PatchTestVerdict.TooSoon,
+            { FirstReading: PatchTestReading.NotRead, SecondReading: PatchTestReading.NotRead } => PatchTestVerdict.NotRead,
+            { FirstReading: PatchTestReading.NotRead } made when bondingAt < SecondReadingAt(made) => PatchTestVerdict.NotRead,
+            { FirstReading: PatchTestReading.NotRead } => PatchTestVerdict.FirstReadingMissed,
+            { } made when bondingAt < SecondReadingAt(made) => PatchTestVerdict.SecondReadingToCome,
+            { SecondReading: PatchTestReading.Clear } => PatchTestVerdict.Clear,
+            _ => PatchTestVerdict.SecondReadingMissed,
         };
 
     /// <summary>What a visit booked for later rests on, with what is recorded so far.</summary>
     /// <remarks>Held while the first reading still has time to be made and turn out clear before the visit.</remarks>
-    public BondingPermission FootingOf(PatchTest? test, Instant visitStartsAt, LocalDate visitOn) =>
+    public PatchTestBookingStatus BookingStatusOf(PatchTest? test, Instant visitStartsAt, LocalDate visitOn) =>
         Judge(test, visitStartsAt, visitOn) switch
         {
-            PatchVerdict.NotRead => BondingPermission.Held,
-            var verdict when verdict.Blocks() => BondingPermission.BackToDesk,
-            _ => BondingPermission.Firm,
+            PatchTestVerdict.NotRead => PatchTestBookingStatus.Held,
+            var verdict when verdict.Blocks() => PatchTestBookingStatus.BackToDesk,
+            _ => PatchTestBookingStatus.Firm,
         };
 }
 
@@ -95,8 +95,8 @@ public readonly record struct PatchTest(Instant AppliedAt, LocalDate AppliedOn)
 }
 
 /// <summary>What a product's patch test says about bonding with it at a given moment. Stored by name.</summary>
-[JsonConverter(typeof(JsonStringEnumConverter<PatchVerdict>))]
-public enum PatchVerdict
+[JsonConverter(typeof(JsonStringEnumConverter<PatchTestVerdict>))]
+public enum PatchTestVerdict
 {
     /// <summary>Both readings clear and in date.</summary>
     Clear,
@@ -127,7 +127,7 @@ public enum PatchVerdict
 }
 
 /// <summary>What a bonding visit rests on while its patch test runs.</summary>
-public enum BondingPermission
+public enum PatchTestBookingStatus
 {
     /// <summary>The test allows it as things stand.</summary>
     Firm,
@@ -140,10 +140,10 @@ public enum BondingPermission
 }
 
 /// <summary>How hard each verdict is.</summary>
-public static class PatchVerdicts
+public static class PatchTestVerdictExtensions
 {
-    public static bool Blocks(this PatchVerdict verdict) => verdict >= PatchVerdict.NeverTested;
+    public static bool Blocks(this PatchTestVerdict verdict) => verdict >= PatchTestVerdict.NeverTested;
 
-    public static bool Warns(this PatchVerdict verdict) =>
-        verdict is PatchVerdict.SecondReadingToCome or PatchVerdict.SecondReadingMissed or PatchVerdict.FirstReadingMissed;
+    public static bool Warns(this PatchTestVerdict verdict) =>
+        verdict is PatchTestVerdict.SecondReadingToCome or PatchTestVerdict.SecondReadingMissed or PatchTestVerdict.FirstReadingMissed;
 }

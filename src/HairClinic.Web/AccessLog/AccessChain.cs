@@ -26,7 +26,7 @@ public static class AccessChain
     public static Instant ToMicroseconds(Instant at) => Instant.FromUnixTimeTicks(at.ToUnixTimeTicks() / 10 * 10);
 
     private static byte[] Encode(AccessNote note) =>
-        AssociatedData.Parts(
+        AssociatedData.EncodeParts(
             [Format],
             AssociatedData.Bytes(note.PracticeId),
             AssociatedData.Bytes(note.Id),

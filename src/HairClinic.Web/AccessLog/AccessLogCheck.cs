@@ -5,8 +5,8 @@ using HairClinic.Web.Data.Sealing;
 
 namespace HairClinic.Web.AccessLog;
 
-/// <summary>KeyboardRuns a practice's access log from its first line and tells whether it is whole.</summary>
-public sealed class AccessLogCheck(MasterKeys masters, PracticeJobs jobs)
+/// <summary>Walks a practice's access log from its first line and tells whether it is whole.</summary>
+public sealed class AccessLogCheck(MasterKeys masters, PracticeJobRunner jobs)
 {
     private const int Page = 1000;
 

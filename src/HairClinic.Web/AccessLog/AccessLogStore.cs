@@ -82,7 +82,7 @@ public sealed class AccessLogStore(MasterKeys masters, IClock clock)
             KeyId = master.Id,
             PreviousHash = head.Hash,
         };
-        return note.Signed(AccessChain.Sign(note, master));
+        return note.SetHash(AccessChain.Sign(note, master));
     }
 
     private static async Task<(long Number, byte[] Hash)> LockHeadAsync(ClinicDb db, CancellationToken cancellation)

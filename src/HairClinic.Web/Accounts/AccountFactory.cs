@@ -19,12 +19,12 @@ public sealed class AccountFactory(UserManager<AppUser> users, HashingQueue hash
             PersonId = personId,
             LockoutEnabled = true,
         };
-        Name(user, name, email);
+        SetNameAndEmail(user, name, email);
         await SetPasswordAsync(user, password);
         return user;
     }
 
-    public void Name(AppUser user, string name, string? email)
+    public void SetNameAndEmail(AppUser user, string name, string? email)
     {
         user.UserName = name.Trim();
         user.NormalizedUserName = users.NormalizeName(user.UserName);

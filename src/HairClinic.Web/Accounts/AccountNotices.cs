@@ -8,7 +8,7 @@ namespace HairClinic.Web.Accounts;
 /// Informs the owner of an account by mail of changes to their sign-in, in case it was not them. Discreet:
 /// it names neither practice nor trade.
 /// </summary>
-public sealed class AccountNotices(PracticeJobs jobs, IClock clock)
+public sealed class AccountNotices(PracticeJobRunner jobs, IClock clock)
 {
     public const string Subject = "Your sign-in was changed";
 
@@ -45,7 +45,7 @@ public sealed class AccountNotices(PracticeJobs jobs, IClock clock)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                db.WorkItems.Add(WorkItems.Send(letter, now));
+                db.WorkItems.Add(WorkItemFactory.SendLetter(letter, now));
                 return await db.SaveChangesAsync(cancellation);
             }
         );

@@ -13,10 +13,10 @@ public class AccountPasswordHasher(IOptions<PasswordHasherOptions> options) : Pa
     private readonly Lazy<string> _decoy = new(() => new PasswordHasher<AppUser>(options).HashPassword(Nobody, Guid.NewGuid().ToString()));
 
     public override string HashPassword(AppUser user, string password) =>
-        base.HashPassword(user, PasswordRule.Normal(password) ?? throw new ArgumentException(PasswordRule.Unkept, nameof(password)));
+        base.HashPassword(user, PasswordRule.Normalize(password) ?? throw new ArgumentException(PasswordRule.Unkept, nameof(password)));
 
     public override PasswordVerificationResult VerifyHashedPassword(AppUser user, string hashedPassword, string providedPassword) =>
-        base.VerifyHashedPassword(user, hashedPassword, PasswordRule.Normal(providedPassword) ?? "");
+        base.VerifyHashedPassword(user, hashedPassword, PasswordRule.Normalize(providedPassword) ?? "");
 
     /// <summary>Does the work of a check without a result: for unknown names and accounts without a password.</summary>
     public void SimulateVerification(string password) => VerifyHashedPassword(Nobody, _decoy.Value, password);

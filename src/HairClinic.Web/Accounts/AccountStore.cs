@@ -49,7 +49,7 @@ public sealed class AccountStore(ClinicDb db, IDataProtectionProvider protection
 
     public override async Task<bool> RedeemCodeAsync(AppUser user, string code, CancellationToken cancellationToken)
     {
-        if (!RecoveryCodes.Fits(code))
+        if (!RecoveryCodes.HasCodeLength(code))
             return false;
         var kept = (await GetTokenAsync(user, "[AspNetUserStore]", "RecoveryCodes", cancellationToken) ?? "").Split(
             Between,
@@ -71,6 +71,6 @@ public sealed class AccountStore(ClinicDb db, IDataProtectionProvider protection
 
     private static string Hash(AppUser user, string code) =>
         Convert.ToBase64String(
-            Rfc2898DeriveBytes.Pbkdf2(RecoveryCodes.Plain(code), user.Id.ToByteArray(), Rounds, HashAlgorithmName.SHA512, 32)
+            Rfc2898DeriveBytes.Pbkdf2(RecoveryCodes.Normalize(code), user.Id.ToByteArray(), Rounds, HashAlgorithmName.SHA512, 32)
         );
 }

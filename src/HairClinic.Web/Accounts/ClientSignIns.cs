@@ -5,30 +5,34 @@ using HairClinic.Web.Fence;
 namespace HairClinic.Web.Accounts;
 
 /// <summary>The devices clients are signed in on: opened by a link, asked at each request, ended one by one or all at once.</summary>
-public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
+public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
 {
     /// <returns>Null when the address opens no page any more.</returns>
-    public Task<OwnSignIn?> OpenAsync(Guid practice, Guid client, string email, bool invitation, CancellationToken cancellation) =>
-        InPracticeAsync<OwnSignIn?>(
+    public Task<ClientSignInState?> OpenAsync(Guid practice, Guid client, string email, bool invitation, CancellationToken cancellation) =>
+        InPracticeAsync<ClientSignInState?>(
             practice,
             async db =>
             {
                 var now = clock.GetCurrentInstant();
-                var pages = await OwnPages.FindAsync(db, email, now, cancellation);
+                var pages = await OwnPages.FindByEmailAsync(db, email, now, cancellation);
                 if (pages.Count == 0)
                     return null;
                 var shown = pages.FirstOrDefault(p => p.ClientId == client) ?? pages[0];
                 var opened = new ClientSignIn(Guid.NewGuid(), shown.ClientId, email, now, invitation);
                 db.ClientSignIns.Add(opened);
                 await db.SaveChangesAsync(cancellation);
-                return new OwnSignIn(new ClientActor(practice, shown.ClientId, opened.Id), pages.Count > 1, shown.OpensAll && !invitation);
+                return new ClientSignInState(
+                    new ClientActor(practice, shown.ClientId, opened.Id),
+                    pages.Count > 1,
+                    shown.OpensAll && !invitation
+                );
             }
         );
 
     /// <summary>Whether a sign-in still holds, and whose page it shows: a merge turned it to the record that was kept, or ended it.</summary>
     /// <returns>Null when it was ended or opens nothing any more.</returns>
-    public Task<OwnSignIn?> CheckAsync(ClientActor actor, CancellationToken cancellation) =>
-        InPracticeAsync<OwnSignIn?>(
+    public Task<ClientSignInState?> CheckAsync(ClientActor actor, CancellationToken cancellation) =>
+        InPracticeAsync<ClientSignInState?>(
             actor.PracticeId,
             async db =>
             {
@@ -37,9 +41,9 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
                     .SingleOrDefaultAsync(s => s.Id == actor.SignInId && s.EndedAt == null, cancellation);
                 if (signIn is null)
                     return null;
-                var pages = await OwnPages.FindAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
+                var pages = await OwnPages.FindByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
                 return pages.FirstOrDefault(p => p.ClientId == signIn.ClientId) is { } shown
-                    ? new OwnSignIn(actor with { ClientId = shown.ClientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation)
+                    ? new ClientSignInState(actor with { ClientId = shown.ClientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation)
                     : null;
             }
         );
@@ -64,26 +68,26 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
             actor.PracticeId,
             async db =>
                 await db.ClientSignIns.SingleOrDefaultAsync(s => s.Id == actor.SignInId && s.EndedAt == null, cancellation) is { } signIn
-                    ? await OwnPages.FindAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation)
+                    ? await OwnPages.FindByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation)
                     : []
         );
 
     /// <summary>Turns this device to another page of the household.</summary>
     /// <returns>Null when that page is not theirs.</returns>
-    public Task<OwnSignIn?> ShowAsync(ClientActor actor, Guid clientId, CancellationToken cancellation) =>
-        InPracticeAsync<OwnSignIn?>(
+    public Task<ClientSignInState?> SwitchClientAsync(ClientActor actor, Guid clientId, CancellationToken cancellation) =>
+        InPracticeAsync<ClientSignInState?>(
             actor.PracticeId,
             async db =>
             {
                 var signIn = await db.ClientSignIns.SingleOrDefaultAsync(s => s.Id == actor.SignInId && s.EndedAt == null, cancellation);
                 if (signIn is null)
                     return null;
-                var pages = await OwnPages.FindAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
+                var pages = await OwnPages.FindByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
                 if (pages.FirstOrDefault(p => p.ClientId == clientId) is not { } shown)
                     return null;
-                signIn.Show(clientId);
+                signIn.SwitchClient(clientId);
                 await db.SaveChangesAsync(cancellation);
-                return new OwnSignIn(actor with { ClientId = clientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation);
+                return new ClientSignInState(actor with { ClientId = clientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation);
             }
         );
 
@@ -131,4 +135,4 @@ public sealed class ClientSignIns(PracticeJobs jobs, IClock clock)
 /// <summary>A client's sign-in as it holds now.</summary>
 /// <param name="Household">Whether its address opens more than one page.</param>
 /// <param name="OpensAll">Whether its address is confirmed for the page it shows; else it opens dates only.</param>
-public sealed record OwnSignIn(ClientActor Actor, bool Household, bool OpensAll);
+public sealed record ClientSignInState(ClientActor Actor, bool Household, bool OpensAll);

@@ -19,7 +19,7 @@ public static class OpeningAddressLinks
     }
 
     /// <returns>The practice the token was made in and the hash it is found by; null when it is no such token.</returns>
-    public static (Guid Practice, byte[] Hash)? Read(string? token)
+    public static (Guid Practice, byte[] Hash)? ParseToken(string? token)
     {
         if (token is null || token.Length > 2 * (PracticeBytes + SecretBytes) || !Base64Url.IsValid(token))
             return null;

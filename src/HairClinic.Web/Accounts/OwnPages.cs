@@ -6,7 +6,12 @@ namespace HairClinic.Web.Accounts;
 public static class OwnPages
 {
     /// <summary>One round trip, as a job: a client's own fence shows no one else.</summary>
-    public static async Task<IReadOnlyList<OwnPage>> FindAsync(ClinicDb db, string email, Instant now, CancellationToken cancellation)
+    public static async Task<IReadOnlyList<OwnPage>> FindByEmailAsync(
+        ClinicDb db,
+        string email,
+        Instant now,
+        CancellationToken cancellation
+    )
     {
         var address = email.Trim().ToLowerInvariant();
         var found = await (
@@ -30,12 +35,12 @@ public static class OwnPages
         return
         [
             .. found
-                .Select(f => (f.Opening, f.Name, Opens: f.Opening.ScopeOn(Today(f.Zone), f.EndsOn)))
-                .Where(f => f.Opens != AddressScope.Nothing)
+                .Select(f => (f.Opening, f.Name, Opens: f.Opening.AccessOn(Today(f.Zone), f.EndsOn)))
+                .Where(f => f.Opens != ClientPageAccess.Nothing)
                 // Their own page first.
                 .OrderBy(f => f.Opening.GuardianId is not null)
                 .GroupBy(f => f.Opening.ClientId)
-                .Select(g => new OwnPage(g.Key, g.First().Name, g.Any(f => f.Opens == AddressScope.Everything))),
+                .Select(g => new OwnPage(g.Key, g.First().Name, g.Any(f => f.Opens == ClientPageAccess.Everything))),
         ];
 
         LocalDate Today(string zone) => now.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;

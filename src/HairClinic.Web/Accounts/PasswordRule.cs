@@ -32,7 +32,7 @@ public static class PasswordRule
     private const string Meant = "aaeioissttb";
 
     /// <summary>One form for what looks the same, however a keyboard sends it (NFKC). Null where it is not text.</summary>
-    public static string? Normal(string password)
+    public static string? Normalize(string password)
     {
         try
         {
@@ -48,7 +48,7 @@ public static class PasswordRule
     /// <returns>Why it will not do; null when it will.</returns>
     public static string? Fault(string? password, IEnumerable<string?> names)
     {
-        if (Normal(password ?? "") is not { } normal)
+        if (Normalize(password ?? "") is not { } normal)
             return Unkept;
         var length = normal.EnumerateRunes().Count();
         if (length is < Least or > Most)

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Identity;
 namespace HairClinic.Web.Accounts;
 
 /// <summary>The password rule with the names in the book, asked by whatever sets a password.</summary>
-public sealed class PasswordValidator(PracticeJobs jobs) : IPasswordValidator<AppUser>
+public sealed class PasswordValidator(PracticeJobRunner jobs) : IPasswordValidator<AppUser>
 {
     public async Task<IdentityResult> ValidateAsync(UserManager<AppUser> manager, AppUser user, string? password)
     {

@@ -13,10 +13,10 @@ public static class RecoveryCodes
         [.. Enumerable.Range(0, Many).Select(_ => Grouped(Base32Encoding.ToString(RandomNumberGenerator.GetBytes(10)).ToLowerInvariant()))];
 
     /// <summary>Whether it has the length of one, so that nothing slow is done for what cannot be.</summary>
-    public static bool Fits(string typed) => Plain(typed).Length == 16;
+    public static bool HasCodeLength(string typed) => Normalize(typed).Length == 16;
 
     /// <summary>As it is compared: neither spaces, hyphens nor capitals matter.</summary>
-    public static string Plain(string code) => string.Concat(code.Where(char.IsLetterOrDigit)).ToLowerInvariant();
+    public static string Normalize(string code) => string.Concat(code.Where(char.IsLetterOrDigit)).ToLowerInvariant();
 
     private static string Grouped(string letters) => string.Join('-', letters.Chunk(4).Select(c => new string(c)));
 }

@@ -38,7 +38,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
             session = new SignInSession(Guid.NewGuid(), user, way, device, now);
         else
         {
-            await LockAsync(tablet.Id, cancellation);
+            await LockTabletAsync(tablet.Id, cancellation);
             var before = await FullSessionsAt(db, tablet.Id, now).Where(s => s.UserId == user.Id).ToListAsync(cancellation);
             if (way != SignInWay.Pin)
                 before.ForEach(s => s.End(SessionEnd.SignedOut, now));
@@ -58,7 +58,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     }
 
     /// <summary>Locks this tablet: sign-ins by PIN end, full sign-ins wait for their PIN.</summary>
-    public async Task LockAsync(Guid tabletId, CancellationToken cancellation)
+    public async Task LockTabletAsync(Guid tabletId, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         await using var db = databases.OpenUnfenced();

@@ -16,9 +16,9 @@ public sealed class SignInDelay : IDisposable
     // Names are whatever strangers type: only so many are kept.
     private readonly MemoryCache _tries = new(new MemoryCacheOptions { SizeLimit = 20_000 });
 
-    public Task WaitAsync(string name, CancellationToken cancellation) => Task.Delay(WaitFor(name), cancellation);
+    public Task WaitAsync(string name, CancellationToken cancellation) => Task.Delay(DelayFor(name), cancellation);
 
-    public TimeSpan WaitFor(string name) =>
+    public TimeSpan DelayFor(string name) =>
         Count(name) is var count && count < Free ? TimeSpan.Zero
         : First * Math.Pow(2, Math.Min(count - Free, 10)) is var wait && wait < Longest ? wait
         : Longest;

@@ -31,9 +31,9 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
     }
 
     /// <summary>Answers a request for a link: one letter if the address opens a page, nothing otherwise; the caller saves.</summary>
-    public async Task AnswerAsync(ClinicDb db, string email, CancellationToken cancellation)
+    public async Task AnswerRequestAsync(ClinicDb db, string email, CancellationToken cancellation)
     {
-        var pages = await OwnPages.FindAsync(db, email, clock.GetCurrentInstant(), cancellation);
+        var pages = await OwnPages.FindByEmailAsync(db, email, clock.GetCurrentInstant(), cancellation);
         if (pages.Count == 0)
             return;
         AddLinkAndLetter(db, pages[0].ClientId, email, await LanguageAsync(db, pages[0].ClientId, cancellation));
@@ -64,7 +64,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
         var until = now + (invitation ? InvitationLifetime : Lifetime);
         db.SignInLinks.Add(new SignInLink(Hash(token), db.PracticeId, clientId, email, until, invitation));
         var letter = CultureScope.WithCulture(language, () => invitation ? Invitation(email, home, token) : Letter(email, home, token));
-        db.WorkItems.Add(WorkItems.Send(letter with { For = clientId, Until = until }, now));
+        db.WorkItems.Add(WorkItemFactory.SendLetter(letter with { For = clientId, Until = until }, now));
     }
 
     private Letter Letter(string email, string home, string token) =>

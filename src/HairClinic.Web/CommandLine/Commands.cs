@@ -35,7 +35,7 @@ public static class Commands
             arguments = [verb, .. arguments];
         var parsed = root.Parse(arguments);
         if (parsed.Errors.Count > 0 && arguments[0] == AnalyseVerb.Name)
-            return AnalyseOutput.Refuse(parsed, Console.Error);
+            return AnalyseOutput.WriteParseErrors(parsed, Console.Error);
         if (parsed.Errors.Count > 0)
         {
             await parsed.InvokeAsync();

@@ -21,7 +21,7 @@ public static class ExportVerb
                 return 2;
             var into = Directory.CreateDirectory(result.GetValue(folder)!.FullName).FullName;
             return await app
-                .Services.GetRequiredService<PracticeJobs>()
+                .Services.GetRequiredService<PracticeJobRunner>()
                 .RunAsync(
                     id,
                     "export",

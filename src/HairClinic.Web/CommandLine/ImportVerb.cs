@@ -54,7 +54,7 @@ public static class ImportVerb
                 return 2;
             }
             return await app
-                .Services.GetRequiredService<PracticeJobs>()
+                .Services.GetRequiredService<PracticeJobRunner>()
                 .RunAsync(
                     id,
                     "import",
@@ -64,7 +64,7 @@ public static class ImportVerb
                         var drafts = new List<SheetDraft>();
                         foreach (var (kind, file) in given)
                         {
-                            var (draft, problem) = SheetDraft.Read(
+                            var (draft, problem) = SheetDraft.FromFile(
                                 kind,
                                 await File.ReadAllBytesAsync(file!.FullName),
                                 screen.Region,
@@ -80,10 +80,10 @@ public static class ImportVerb
                                 ChosenDates = draft.AsksDates ? Order(result.GetValue(dates)) : null,
                                 ChosenMark = draft.AsksMark ? Mark(result.GetValue(mark)) : null,
                             };
-                            ImportText.WriteFound(Console.Out, file.Name, draft);
+                            ImportPreviewWriter.WriteMapping(Console.Out, file.Name, draft);
                             if (draft.Order is null)
                             {
-                                ImportText.WriteQuestions(Console.Error, file.Name, draft);
+                                ImportPreviewWriter.WriteQuestions(Console.Error, file.Name, draft);
                                 return 2;
                             }
                             drafts.Add(draft);
@@ -104,7 +104,7 @@ public static class ImportVerb
     {
         var reports = await binder.RehearseAsync(drafts, CancellationToken.None);
         foreach (var report in reports)
-            ImportText.WriteReport(Console.Out, Console.Error, report, create);
+            ImportPreviewWriter.WriteReport(Console.Out, Console.Error, report, create);
         if (reports.Any(r => r.Problems.Count > 0) || (!create && reports.Any(r => r.Missing.Count > 0)))
         {
             await Console.Error.WriteLineAsync("Nothing was written.");

@@ -11,7 +11,7 @@ namespace HairClinic.Web.CommandLine;
 /// Makes a new master key current and rewraps every client's key. Interrupted, it continues where it stopped: no second
 /// key is added while client keys still lie under an older one.
 /// </summary>
-public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogStore log, PracticeJobs jobs)
+public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogStore log, PracticeJobRunner jobs)
 {
     public const int Batch = 200;
 

@@ -66,7 +66,7 @@ public static class OwnerLinkVerb
         try
         {
             made = await services
-                .GetRequiredService<PracticeJobs>()
+                .GetRequiredService<PracticeJobRunner>()
                 .RunAsync(
                     practice,
                     OwnerLink.Job,

@@ -11,7 +11,7 @@ public static class PracticeOption
     /// <summary>Null, and said on the error stream, when it is not clear which.</summary>
     public static async Task<Guid?> ChooseAsync(IServiceProvider services, Guid? named)
     {
-        var all = await services.GetRequiredService<PracticeJobs>().PracticeIdsAsync(CancellationToken.None);
+        var all = await services.GetRequiredService<PracticeJobRunner>().PracticeIdsAsync(CancellationToken.None);
         if (named is { } id && all.Contains(id))
             return id;
         if (named is null && all.Count == 1)

@@ -37,7 +37,7 @@ public static class VerifyLogVerb
             }
             else
             {
-                practices = await app.Services.GetRequiredService<PracticeJobs>().PracticeIdsAsync(CancellationToken.None);
+                practices = await app.Services.GetRequiredService<PracticeJobRunner>().PracticeIdsAsync(CancellationToken.None);
             }
             var whole = true;
             foreach (var id in practices)

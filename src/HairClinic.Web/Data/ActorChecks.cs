@@ -4,11 +4,11 @@ namespace HairClinic.Web.Data;
 public static class ActorChecks
 {
     /// <summary>Whether the actor may read confidential data: clients only by a confirmed address. Ask this before reading past a client's fence.</summary>
-    public static Task<bool> OpensAllAsync(this ClinicDb db, CancellationToken cancellation) =>
+    public static Task<bool> MayReadConfidentialAsync(this ClinicDb db, CancellationToken cancellation) =>
         db.Database.SqlQuery<bool>($"select app_opens_all() as \"Value\"").SingleAsync(cancellation);
 
     /// <summary>Those of these clients whose address another member of staff could confirm.</summary>
-    public static async Task<IReadOnlySet<Guid>> OthersMayConfirmAsync(
+    public static async Task<IReadOnlySet<Guid>> AddressConfirmableByOthersAsync(
         this ClinicDb db,
         Guid[] clients,
         Guid but,

@@ -15,14 +15,14 @@ public sealed record ClinicConnections(string Program, string? Migrator, string?
 
     private static readonly string[] PoolSizes = ["Maximum Pool Size", "MaxPoolSize"];
 
-    public static ClinicConnections From(EmbeddedServer own) => new(own.AsProgram, own.AsMigrator, own.AsKeeper);
+    public static ClinicConnections FromServer(EmbeddedServer own) => new(own.AsProgram, own.AsMigrator, own.AsKeeper);
 
     /// <summary>
     /// The outside database named by <c>ConnectionStrings:Program</c>, <c>:Migrator</c> and <c>:Keeper</c>
     /// (in the environment <c>ConnectionStrings__Program</c> ...), or null when none is named and the program runs its own.
     /// </summary>
     /// <exception cref="InvalidOperationException">A string is missing or unusable; the message says which and why.</exception>
-    public static ClinicConnections? From(IConfiguration configuration)
+    public static ClinicConnections? FromConfiguration(IConfiguration configuration)
     {
         var program = Read(configuration, nameof(Program));
         var migrator = Read(configuration, nameof(Migrator));

@@ -26,7 +26,7 @@ public sealed partial class ClinicDb : IdentityUserContext<AppUser, Guid>, IData
     public Guid PracticeId => Actor?.PracticeId ?? Guid.Empty;
 
     /// <summary>Rows with those whose log was taken back: for tracing what was used, and for what moves or counts every row.</summary>
-    public IQueryable<T> WithTakenBack<T>()
+    public IQueryable<T> IncludingTakenBack<T>()
         where T : PracticeOwned => Set<T>().IgnoreQueryFilters([BondMap.Standing]);
 
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
@@ -58,8 +58,8 @@ public sealed partial class ClinicDb : IdentityUserContext<AppUser, Guid>, IData
     {
         if (!e.FromQuery && e.State == EntityState.Added && e.Entry.Entity is PracticeOwned owned)
         {
-            owned.BelongTo(Actor?.PracticeId ?? throw new NoActorException());
-            (owned as ActorOwned)?.WrittenBy(Actor.Id);
+            owned.AssignToPractice(Actor?.PracticeId ?? throw new NoActorException());
+            (owned as ActorOwned)?.SetAuthor(Actor.Id);
         }
     }
 }

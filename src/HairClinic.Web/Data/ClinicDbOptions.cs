@@ -29,7 +29,10 @@ public static class ClinicDbOptions
                 )
             )
             .UseApplicationServiceProvider(IdentitySchema)
-            .AddInterceptors(new SessionSettings(clock ?? SystemClock.Instance), new ReplanAfterSave(clock ?? SystemClock.Instance))
+            .AddInterceptors(
+                new ActorConnectionInterceptor(clock ?? SystemClock.Instance),
+                new ReplanOrdersInterceptor(clock ?? SystemClock.Instance)
+            )
             .UseLoggerFactory(logs)
             .Options;
 }

@@ -24,7 +24,7 @@ public static class DataSetup
             .AddKeys()
             .AddScoped<ClinicDbFactory>()
             .AddScoped<SalonNames>()
-            .AddSingleton<PracticeJobs>()
+            .AddSingleton<PracticeJobRunner>()
             .AddScoped<WriteOnce>()
             .AddScoped<DraftStore>()
             .AddScoped<SealedDraftStore>()

@@ -19,18 +19,18 @@ public sealed class DatabaseHost(IConfiguration configuration, ILoggerFactory lo
     {
         if (_connections is not null)
             return;
-        var connections = ClinicConnections.From(configuration);
+        var connections = ClinicConnections.FromConfiguration(configuration);
         if (connections is null)
         {
             var folder = configuration["data"] ?? DefaultFolders.Data;
             _own = await EmbeddedServer.StartAsync(new(folder), logs.CreateLogger<EmbeddedServer>(), cancellation);
-            connections = ClinicConnections.From(_own);
+            connections = ClinicConnections.FromServer(_own);
         }
         if (connections.Migrator is { } migrator)
-            await ClinicSchema.MigrateAsync(migrator, cancellation);
+            await SchemaMigrator.MigrateAsync(migrator, cancellation);
         else
-            await ClinicSchema.CheckVersionAsync(connections.Program, cancellation);
-        await ClinicSchema.RefuseStrongRoleAsync(connections.Program, cancellation);
+            await SchemaMigrator.CheckVersionAsync(connections.Program, cancellation);
+        await SchemaMigrator.RefuseStrongRoleAsync(connections.Program, cancellation);
         _connections = connections;
     }
 

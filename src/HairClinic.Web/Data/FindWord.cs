@@ -8,7 +8,7 @@ public sealed class FindWord : PracticeOwned
 {
     private FindWord() { }
 
-    public FindWord(Guid id, FindKind kind, Guid subjectId, string word)
+    public FindWord(Guid id, FindWordKind kind, Guid subjectId, string word)
     {
         Id = id;
         Kind = kind;
@@ -16,7 +16,7 @@ public sealed class FindWord : PracticeOwned
         Word = word;
     }
 
-    public FindKind Kind { get; private set; }
+    public FindWordKind Kind { get; private set; }
 
     /// <summary>The client or unit it leads to.</summary>
     public Guid SubjectId { get; private set; }

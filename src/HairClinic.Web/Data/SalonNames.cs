@@ -25,5 +25,5 @@ public sealed class SalonNames(ClinicDbFactory databases, IMemoryCache cache)
     }
 
     /// <summary>After a salon was added, renamed or retired.</summary>
-    public void Forget(Guid practiceId) => cache.Remove((nameof(SalonNames), practiceId));
+    public void Invalidate(Guid practiceId) => cache.Remove((nameof(SalonNames), practiceId));
 }

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Demo;
 /// The demo's sign-ins: one password that everybody may read. They exist only in a database whose only practice is
 /// the demo, and go with it.
 /// </summary>
-public sealed class DemoAccounts(UserManager<AppUser> users, ClinicDbFactory databases, PracticeJobs jobs)
+public sealed class DemoAccounts(UserManager<AppUser> users, ClinicDbFactory databases, PracticeJobRunner jobs)
 {
     public const string Password = "quiet-harbour-demo";
 
@@ -16,7 +16,7 @@ public sealed class DemoAccounts(UserManager<AppUser> users, ClinicDbFactory dat
     [.. DemoPractice.People.Select(p => new SignIn(Address(p), p.Name, p.Role.ToString()))];
 
     /// <exception cref="InvalidOperationException">An account could not be made.</exception>
-    public async Task OpenAsync(Guid practiceId, CancellationToken cancellation)
+    public async Task CreateAsync(Guid practiceId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var people = await db.People.AsNoTracking().ToListAsync(cancellation);

@@ -21,10 +21,10 @@ public static class DemoBinder
             ),
         };
 
-    private static IEnumerable<UnitRow> Units(DemoLife life, LocalDate today)
+    private static IEnumerable<UnitRow> Units(DemoClientHistory life, LocalDate today)
     {
         var price = new SheetMoney(45_000 + life.Client.Kind.LifeDays.To * 150, life.Client.Salon.Currency);
-        return life.Units.Select(u => u.Row(life.Client.Code, life.Client.Salon.Name, today, price));
+        return life.Units.Select(u => u.ToUnitRow(life.Client.Code, life.Client.Salon.Name, today, price));
     }
 
     private static byte[] Csv(SheetKind kind, IEnumerable<IReadOnlyList<string>> rows) => SheetWriter.WriteForRoundTrip(kind.Headers, rows);

@@ -16,13 +16,13 @@ public sealed record DemoBond(DemoUnit Unit, BondRow Row, double HoldDays, bool 
     public bool HasLiftedBy(LocalDate day) => HoldDays <= Period.DaysBetween(AppliedOn, day);
 
     /// <summary>Seen at a visit that leaves it on: sound, or found up and told today.</summary>
-    public DemoBond Seen(LocalDate day, Random random) =>
+    public DemoBond WithVisitCheck(LocalDate day, Random random) =>
         !HasLiftedBy(day) ? this with { Row = Row with { LastSoundOn = day } } : Lifted(day, random);
 
     /// <summary>Told by phone, where the client rings and has by then.</summary>
-    public DemoBond ToldBy(LocalDate day, Random random) => Rings && LiftsOn <= day ? Lifted(day, random) : this;
+    public DemoBond WithPhoneReport(LocalDate day, Random random) => Rings && LiftsOn <= day ? Lifted(day, random) : this;
 
-    public DemoBond TakenOff(LocalDate day, RemovalReason because, Random random)
+    public DemoBond WithRemoval(LocalDate day, RemovalReason because, Random random)
     {
         var seen = HasLiftedBy(day) ? Lifted(day, random) : this;
         return seen with

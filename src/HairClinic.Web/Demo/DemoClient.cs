@@ -54,12 +54,12 @@ public sealed record DemoClient(
         );
     }
 
-    public ClientRow Row(Random random) =>
+    public ClientRow ToClientRow(Random random) =>
         new()
         {
             Code = Code,
-            Name = DemoNames.Numbered(Number),
-            Called = random.Next(6) == 0 ? DemoNames.Numbered(Number)[..2] : null,
+            Name = DemoNames.NameOf(Number),
+            Called = random.Next(6) == 0 ? DemoNames.NameOf(Number)[..2] : null,
             HomeSalon = Salon.Name,
             Phone = DemoNames.PhoneOf(Number, Salon.Zone),
             Email = random.Next(5) == 0 ? null : $"client{Number:0000}@example.org",
@@ -102,7 +102,7 @@ public enum DemoClientStatus
 /// <param name="Share">Of a hundred clients, how many wear it.</param>
 public sealed record DemoUnitKind(string Name, string Base, string Workshop, int Share)
 {
-    public DemoMaker Maker => DemoModelParameters.Makers.Single(m => m.Name == Workshop);
+    public DemoWorkshop Maker => DemoModelParameters.Makers.Single(m => m.Name == Workshop);
 
     public (int From, int To) LifeDays =>
         TradeDefaults.Bases.Where(b => b.Name == Base).Select(b => (b.LifeFromDays, b.LifeToDays)).Single();

@@ -9,14 +9,14 @@ public sealed class DemoHistory
     // Of a dozen parameters one is outside its 95 % band in about half of all histories; on the example's day none is in this one.
     private const int Seed = 20_243;
 
-    private DemoHistory(LocalDate today, IReadOnlyList<ClientRow> clients, IReadOnlyList<DemoLife> lives) =>
+    private DemoHistory(LocalDate today, IReadOnlyList<ClientRow> clients, IReadOnlyList<DemoClientHistory> lives) =>
         (Today, Clients, Lives) = (today, clients, lives);
 
     public LocalDate Today { get; }
 
     public IReadOnlyList<ClientRow> Clients { get; }
 
-    public IReadOnlyList<DemoLife> Lives { get; }
+    public IReadOnlyList<DemoClientHistory> Lives { get; }
 
     public static DemoHistory Generate(LocalDate today, int seed = Seed)
     {
@@ -25,16 +25,16 @@ public sealed class DemoHistory
         var closures = DemoModelParameters.Closures(today);
         var (number, serial) = (0, 0);
         var clients = new List<ClientRow>();
-        var lives = new List<DemoLife>();
+        var lives = new List<DemoClientHistory>();
         foreach (var salon in DemoPractice.Salons)
         {
             for (var i = 0; i < salon.Clients; i++)
             {
                 var client = DemoClient.Invent(++number, salon, random, today);
                 var drawer = new DemoUnitSupply(client, random, closures, () => $"U-{++serial:0000}");
-                var life = new DemoLife(client, diary, drawer, random, today);
+                var life = new DemoClientHistory(client, diary, drawer, random, today);
                 life.Generate();
-                clients.Add(client.Row(random));
+                clients.Add(client.ToClientRow(random));
                 lives.Add(life);
             }
         }

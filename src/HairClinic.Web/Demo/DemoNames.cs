@@ -87,7 +87,7 @@ public static class DemoNames
         "Zellenby",
     ];
 
-    public static string Numbered(int number) =>
+    public static string NameOf(int number) =>
         $"{First[number * 7 % First.Length]} {Last[(number * 11 + number / First.Length) % Last.Length]}";
 
     /// <summary>Numbers kept free for fiction, in Britain and in North America (from memory).</summary>

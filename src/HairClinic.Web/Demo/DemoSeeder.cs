@@ -9,7 +9,7 @@ using HairClinic.Web.Features.Binder.Sheets;
 namespace HairClinic.Web.Demo;
 
 /// <summary>Fills an empty database with the invented practice: its rooms are laid, its binder is imported like anybody's.</summary>
-public sealed class DemoSeeder(PracticeJobs jobs, IClock clock)
+public sealed class DemoSeeder(PracticeJobRunner jobs, IClock clock)
 {
     /// <summary>Quarters of a year for which lots are on the shelf's record.</summary>
     private const int Quarters = 9;
@@ -40,11 +40,11 @@ public sealed class DemoSeeder(PracticeJobs jobs, IClock clock)
                 var brought = await services.GetRequiredService<ImportBinder>().SaveAsync(drafts, createMissing: false, cancellation);
                 await using var db = databases.Open();
                 await new DemoInspections(db).WriteAsync(history, cancellation);
-                await new DemoDay(db, history, now).PlayAsync(cancellation);
-                await services.GetRequiredService<DemoConfided>().TellAsync(db, now, today, cancellation);
+                await new DemoDaySimulator(db, history, now).PlayAsync(cancellation);
+                await services.GetRequiredService<DemoConfidentialData>().AddAsync(db, now, today, cancellation);
                 await Scene.ConfirmAddressesAsync(db, now, but: []);
-                await services.GetRequiredService<DemoAccounts>().OpenAsync(practiceId, cancellation);
-                await DemoAddresses.EnterAsync(jobs, db, cancellation);
+                await services.GetRequiredService<DemoAccounts>().CreateAsync(practiceId, cancellation);
+                await DemoUnconfirmedAddresses.EnterAsync(jobs, db, cancellation);
                 return brought;
             }
         );
@@ -77,11 +77,11 @@ public sealed class DemoSeeder(PracticeJobs jobs, IClock clock)
             var quarters = Enumerable.Range(0, Quarters).Select(back => DemoPractice.LotOf(product, today.PlusMonths(-3 * back)));
             scene.Stock(product.Name, product.Kind, product.Chemistry, [.. quarters.Distinct()]);
         }
-        scene.Service(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, RebondPence, "GBP");
+        scene.ServiceFor(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, RebondPence, "GBP");
         foreach (var kind in DemoPractice.Kinds)
             scene.AddUnitKind(kind.Name, kind.Base, kind.Workshop);
-        DemoModelParameters.Close(scene.Workshops, today);
-        Tours.AddAll(scene, scene.Salons[0], scene.People.First(p => p.Role == StaffRole.FrontDesk));
+        DemoModelParameters.AddClosures(scene.Workshops, today);
+        TourScenes.AddAll(scene, scene.Salons[0], scene.People.First(p => p.Role == StaffRole.FrontDesk));
         await scene.SaveAsync();
     }
 
@@ -95,7 +95,7 @@ public sealed class DemoSeeder(PracticeJobs jobs, IClock clock)
 
     private static SheetDraft Draft(SheetKind kind, byte[] file)
     {
-        var (draft, problem) = SheetDraft.Read(kind, file, "GB", DemoPractice.Lane.Currency);
+        var (draft, problem) = SheetDraft.FromFile(kind, file, "GB", DemoPractice.Lane.Currency);
         return draft is null
             ? throw new InvalidOperationException($"The invented {kind.Name} cannot be read: {problem!.Sentence}")
             : draft with
@@ -124,7 +124,7 @@ public sealed class DemoInspections(ClinicDb db)
             var starts = (told.Day!.Value + told.Start!.Value).InZoneLeniently(zones[told.Salon!]).ToInstant();
             var visit = visits[(told.ClientCode, starts)];
             var found = new TakeDown(takeDown.Grades, row.Lift is not null, row.LiftedOn, row.LiftZone, row.RemovedBecause!.Value);
-            visit.RestoreRecord(Guid.CreateVersion7(), units[row.Serial].Id, found, takeDown.WaitsKept, visit.EndsAt, visit.PersonId);
+            visit.ImportRecord(Guid.CreateVersion7(), units[row.Serial].Id, found, takeDown.WaitsKept, visit.EndsAt, visit.PersonId);
         }
         foreach (var unit in history.Lives.SelectMany(l => l.Units))
         {

@@ -3,5 +3,5 @@ namespace HairClinic.Web.Demo;
 public static class DemoSetup
 {
     public static IServiceCollection AddDemo(this IServiceCollection services) =>
-        services.AddSingleton<DemoSeeder>().AddScoped<DemoAccounts>().AddScoped<DemoConfided>();
+        services.AddSingleton<DemoSeeder>().AddScoped<DemoAccounts>().AddScoped<DemoConfidentialData>();
 }

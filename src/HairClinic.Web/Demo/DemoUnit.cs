@@ -28,16 +28,16 @@ public sealed class DemoUnit(string serial, DemoUnitKind kind, LocalDate ordered
 
     public string Serial => serial;
 
-    public DemoMaker Maker => kind.Maker;
+    public DemoWorkshop Maker => kind.Maker;
 
     public bool IsInHouse(LocalDate day) => Gone is null && Ready <= day;
 
     /// <summary>Share of its life that is behind it after so many worn days.</summary>
-    public double Share(int wornDays) => wornDays / life;
+    public double LifeFraction(int wornDays) => wornDays / life;
 
     /// <summary>Its worst structural grade: 3 from the end of its life on.</summary>
     public int Grade(int wornDays) =>
-        Share(wornDays) switch
+        LifeFraction(wornDays) switch
         {
             < 0.35 => 0,
             < 0.70 => 1,
@@ -50,7 +50,7 @@ public sealed class DemoUnit(string serial, DemoUnitKind kind, LocalDate ordered
     public LocalDate? SentBackOn(LocalDate today) =>
         remade > today && arrived.PlusDays(InspectedAfter) < today ? arrived.PlusDays(InspectedAfter) : null;
 
-    public void Leave(UnitState end, LocalDate on, string because) => (OnHead, End, Gone, Because) = (false, end, on, because);
+    public void LeaveService(UnitState end, LocalDate on, string because) => (OnHead, End, Gone, Because) = (false, end, on, because);
 
     /// <summary>What an inspection writes down: one structural item shows its age, the others no more than that.</summary>
     public InspectionGrades Inspect(Random random, int wornDays)
@@ -62,7 +62,7 @@ public sealed class DemoUnit(string serial, DemoUnitKind kind, LocalDate ordered
     }
 
     /// <summary>What is known of it today.</summary>
-    public UnitRow Row(string clientCode, string salon, LocalDate today, SheetMoney price)
+    public UnitRow ToUnitRow(string clientCode, string salon, LocalDate today, SheetMoney price)
     {
         LocalDate? Until(LocalDate day) => day <= today ? day : null;
         var back = remade > today ? arrived : Arrives;

@@ -25,32 +25,36 @@ public sealed class DemoUnitSupply(DemoClient client, Random random, IReadOnlyLi
 
     private DemoUnit Order(LocalDate day)
     {
-        var arrived = DemoMaker.Arrival(day, client.Kind.Maker.DrawLead(random), closures);
+        var arrived = DemoWorkshop.Arrival(day, client.Kind.Maker.DrawLead(random), closures);
         LocalDate? remade = random.Happens(DemoModelParameters.RemakeRate)
-            ? DemoMaker.Arrival(arrived.PlusDays(1), client.Kind.Maker.DrawLead(random), closures)
+            ? DemoWorkshop.Arrival(arrived.PlusDays(1), client.Kind.Maker.DrawLead(random), closures)
             : null;
         _units.Add(new DemoUnit(nextSerial(), client.Kind, day, arrived, remade, DemoModelParameters.DrawLife(random, client)));
         return _units[^1];
     }
 
     /// <summary>The next that is or will be ready; ordered now where there is none.</summary>
-    public DemoUnit Next(LocalDate day) => _units.Where(u => u.Gone is null).OrderBy(u => u.Ready).FirstOrDefault() ?? Order(day);
+    public DemoUnit NextOrOrdered(LocalDate day) => _units.Where(u => u.Gone is null).OrderBy(u => u.Ready).FirstOrDefault() ?? Order(day);
 
     /// <summary>After a take-down: the unit that goes on, worn as before or its spare; null where there is none fit to be bonded.</summary>
-    public DemoUnit? Choose(LocalDate day, DemoUnit worn)
+    public DemoUnit? ChooseAfterTakeDown(LocalDate day, DemoUnit worn)
     {
         foreach (var missing in _units.Where(u => u != worn && u.IsInHouse(day)).ToList())
         {
             if (random.Happens(DemoModelParameters.ChanceSpareLost))
-                missing.Leave(UnitState.Lost, day, "not in the drawer");
+                missing.LeaveService(UnitState.Lost, day, "not in the drawer");
         }
         var spare = _units.Where(u => u != worn && u.IsInHouse(day)).OrderBy(u => u.Ready).FirstOrDefault();
         if (random.Happens(DemoModelParameters.ChanceDamaged))
-            worn.Leave(UnitState.Damaged, day, "torn at take-down");
-        else if (worn.Grade(worn.WornDays) >= 3 && (spare is not null || worn.Share(worn.WornDays) > DemoModelParameters.LastWear))
-            worn.Leave(random.Happens(0.05) ? UnitState.EmergencySpare : UnitState.Retired, day, Endings[random.Next(Endings.Length)]);
+            worn.LeaveService(UnitState.Damaged, day, "torn at take-down");
+        else if (worn.Grade(worn.WornDays) >= 3 && (spare is not null || worn.LifeFraction(worn.WornDays) > DemoModelParameters.LastWear))
+            worn.LeaveService(
+                random.Happens(0.05) ? UnitState.EmergencySpare : UnitState.Retired,
+                day,
+                Endings[random.Next(Endings.Length)]
+            );
         else if (spare is not null && random.Happens(DemoModelParameters.ChancePutAside))
-            worn.Leave(UnitState.Retired, day, "still sound, style changed");
+            worn.LeaveService(UnitState.Retired, day, "still sound, style changed");
         return worn.Gone is null ? worn : spare;
     }
 

@@ -9,13 +9,13 @@ namespace HairClinic.Web.Keys;
 /// </summary>
 public static class AssociatedData
 {
-    public static byte[] ClientKey(Guid practiceId, Guid clientId, string masterKeyId) =>
-        Parts(Encoding.UTF8.GetBytes("client key"), Bytes(practiceId), Bytes(clientId), Encoding.UTF8.GetBytes(masterKeyId));
+    public static byte[] ForClientKey(Guid practiceId, Guid clientId, string masterKeyId) =>
+        EncodeParts(Encoding.UTF8.GetBytes("client key"), Bytes(practiceId), Bytes(clientId), Encoding.UTF8.GetBytes(masterKeyId));
 
-    public static byte[] Content(Guid practiceId, Guid clientId, string purpose, Guid rowId) =>
-        Parts(Encoding.UTF8.GetBytes("content"), Bytes(practiceId), Bytes(clientId), Encoding.UTF8.GetBytes(purpose), Bytes(rowId));
+    public static byte[] ForContent(Guid practiceId, Guid clientId, string purpose, Guid rowId) =>
+        EncodeParts(Encoding.UTF8.GetBytes("content"), Bytes(practiceId), Bytes(clientId), Encoding.UTF8.GetBytes(purpose), Bytes(rowId));
 
-    public static byte[] Parts(params ReadOnlySpan<byte[]> parts)
+    public static byte[] EncodeParts(params ReadOnlySpan<byte[]> parts)
     {
         using var all = new MemoryStream();
         Span<byte> length = stackalloc byte[4];

@@ -26,18 +26,18 @@ public static class Languages
     private static readonly HashSet<string> Complete = ["en"];
 
     /// <summary>Whether the staff's screens can be shown in it: half a language is read out by the wrong voice.</summary>
-    public static bool SpeaksAll(CultureInfo culture) => Complete.Contains(culture.TwoLetterISOLanguageName);
+    public static bool IsComplete(CultureInfo culture) => Complete.Contains(culture.TwoLetterISOLanguageName);
 
     /// <summary>What staff read: the practice's language if the program speaks all of it, else English as their country writes dates.</summary>
     /// <param name="region">ISO 3166 country.</param>
     public static CultureInfo ForStaff(CultureInfo practice, string region) =>
-        SpeaksAll(practice) ? practice : CultureInfo.GetCultureInfo(Known($"en-{region}") ?? "en-GB");
+        IsComplete(practice) ? practice : CultureInfo.GetCultureInfo(KnownOrNull($"en-{region}") ?? "en-GB");
 
-    public static string? Known(string? code) => All.Any(l => l.Code == code) ? code : null;
+    public static string? KnownOrNull(string? code) => All.Any(l => l.Code == code) ? code : null;
 
     public static void Remember(HttpContext http, string? code)
     {
-        if (Known(code) is { } known)
+        if (KnownOrNull(code) is { } known)
             http.Response.Cookies.Append(
                 Cookie,
                 known,
@@ -55,6 +55,6 @@ public static class Languages
     }
 
     /// <summary>The language chosen on this device; null where none was.</summary>
-    public static Task<ProviderCultureResult?> ChosenAsync(HttpContext http) =>
-        Task.FromResult(Known(http.Request.Cookies[Cookie]) is { } known ? new ProviderCultureResult(known) : null);
+    public static Task<ProviderCultureResult?> FromCookieAsync(HttpContext http) =>
+        Task.FromResult(KnownOrNull(http.Request.Cookies[Cookie]) is { } known ? new ProviderCultureResult(known) : null);
 }

@@ -16,16 +16,16 @@ public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, PreparedR
     {
         var book = await OrderFacts.LoadAsync(db, cancellation);
         var units = (await ClientUnits.LoadAsync(db, book.Kinds, [(clientId, salonId, today)], cancellation))[0];
-        var order = book.CaseOf(units);
+        var order = book.PrepareReorder(units);
         return new(book, units, order, order?.Outlook(new ReorderRule(OrderTimes.DaysInSight)));
     }
 
     public LocalDate Today => Units.Today;
 
-    public OrderTimes Orders => Book.OrdersOn(Today);
+    public OrderTimes Orders => Book.OrderTimesOn(Today);
 
     /// <summary>What the wear line draws to the right of today.</summary>
-    public WearForecast Ahead() =>
+    public WearForecast Forecast() =>
         new(Case?.Left ?? new Dictionary<Guid, (LifePrediction, int)>(), Orders.Arrivals(Units.Units), Outlook?.OrderBy, Gap());
 
     /// <summary>From when the hair in house is worn out as likely as not until the next unit is as likely as not ready.</summary>
@@ -34,16 +34,18 @@ public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, PreparedR
         if (Case is not { } order || Outlook is not { AtRisk: true } outlook)
             return null;
         var from = outlook.HairEndDates?.Half ?? (outlook.InHand == 0 ? Today : null);
-        var ready = NextReady(order);
-        return from is { } ends && ends < ready ? new WearLineGap(ends, ready, outlook.Standing.Verdict is OrderVerdict.WithoutHair) : null;
+        var ready = NextReadyDay(order);
+        return from is { } ends && ends < ready
+            ? new WearLineGap(ends, ready, outlook.Standing.Verdict is ReorderVerdict.WithoutHair)
+            : null;
     }
 
     /// <summary>When the first order in flight, or one placed today, is as likely as not ready to bond.</summary>
-    public LocalDate NextReady(PreparedReorder order)
+    public LocalDate NextReadyDay(PreparedReorder order)
     {
         var prepared = Book.Settings.PreparationDays;
         return order.InFlight.Count > 0
             ? Orders.MedianArrival(Units.Units.Single(u => u.Id == order.InFlight[0])).PlusDays(prepared)
-            : Today.PlusDays(Orders.Usual(order.UnitKindId).Half + prepared);
+            : Today.PlusDays(Orders.UsualDays(order.UnitKindId).Half + prepared);
     }
 }

@@ -12,7 +12,7 @@ public sealed class ClientUnits
     {
         (ClientId, SalonId, Today, _book) = (clientId, salonId, today, book);
         Units = [.. book.UnitsOf(clientId)];
-        Lives = [.. book.All(clientId, kinds, today)];
+        Lives = [.. book.Spells(clientId, kinds, today)];
         _lives = Lives.ToDictionary(l => l.UnitId);
     }
 
@@ -50,16 +50,17 @@ public sealed class ClientUnits
         return [.. clients.Select(c => new ClientUnits(c.Id, c.SalonId, c.Today, book, kinds))];
     }
 
-    public int WornDays(Guid unitId) => WornPeriod.WornBy(_book.Worn(unitId), Today);
+    public int WornDays(Guid unitId) => WornPeriod.DaysWornBefore(_book.WornPeriodsOf(unitId), Today);
 
     /// <summary>An inspection found it so: from then on it is worn in an emergency only.</summary>
     public bool IsWornOut(Guid unitId) => _lives.TryGetValue(unitId, out var life) && life.WornOut;
 
     /// <param name="unit">Null for one that is still to be made.</param>
-    public IReadOnlyList<WearCovariate> ColumnsOf(HairSystem? unit, UnitKindTerms kind) => _book.ColumnsNow(unit, kind, ClientId, Today);
+    public IReadOnlyList<WearCovariate> CovariatesOf(HairSystem? unit, UnitKindTerms kind) =>
+        _book.CovariatesNow(unit, kind, ClientId, Today);
 
     /// <summary>The last day on which something was on the head; null for who never wore anything.</summary>
-    public LocalDate? LastWornOn => Units.SelectMany(u => _book.Worn(u.Id)).Max(s => (LocalDate?)(s.To ?? Today));
+    public LocalDate? LastWornOn => Units.SelectMany(u => _book.WornPeriodsOf(u.Id)).Max(s => (LocalDate?)(s.To ?? Today));
 
     /// <summary>By unit in hand: how long it lasts, and what it was worn already.</summary>
     /// <remarks>A unit's own age is what the prediction is asked with, so the model of the client leaves it out there.</remarks>
@@ -69,5 +70,5 @@ public sealed class ClientUnits
     ) => InHand.ToDictionary(u => u.Id, u => (LifeOf(u, model, kinds[u.UnitKindId]), WornDays(u.Id)));
 
     private LifePrediction LifeOf(HairSystem unit, WearModel model, UnitKindTerms kind) =>
-        model.Predict(model.NodesFor([.. Lives.Where(l => l.UnitId != unit.Id)]), kind.Life(), ColumnsOf(unit, kind));
+        model.Predict(model.ClientEffectFor([.. Lives.Where(l => l.UnitId != unit.Id)]), kind.UsualLife(), CovariatesOf(unit, kind));
 }

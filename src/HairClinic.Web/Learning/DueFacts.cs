@@ -19,7 +19,7 @@ public sealed class DueFacts
         _settings = settings;
         _rules = rules;
         _salons = salons.ToDictionary(s => s.Id);
-        _opening = salons.ToDictionary(s => s.Id, DueInput.OpeningOf);
+        _opening = salons.ToDictionary(s => s.Id, DueInput.OpeningDaysOf);
         _model = model;
     }
 
@@ -35,7 +35,7 @@ public sealed class DueFacts
     /// <summary>Four round trips, however many bonds are asked about.</summary>
     public static async Task<DueFacts> LoadAsync(ClinicDb db, CancellationToken cancellation)
     {
-        var (settings, models) = await WearModels.WithSettingsAsync(db, cancellation);
+        var (settings, models) = await WearModels.LoadWithSettingsAsync(db, cancellation);
         return new(
             settings,
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
@@ -69,13 +69,19 @@ public sealed class DueFacts
                     Learnt(
                         rule,
                         holds.SpellsUntil(client.Id, day, off),
-                        holds.ColumnsOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept)
+                        holds.CovariatesOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept)
                     ),
         };
     }
 
     private LearnedRebondTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<WearCovariate> columns) =>
         HoldFacts.PriorOf(rule) is { } window
-            ? LearnedRebondTarget.From(_model.Population, _model.NodesFor(own), window, _model.Effect(columns), _model.Fit is not null)
+            ? LearnedRebondTarget.FromModel(
+                _model.Population,
+                _model.ClientEffectFor(own),
+                window,
+                _model.Effect(columns),
+                _model.Fit is not null
+            )
             : null;
 }

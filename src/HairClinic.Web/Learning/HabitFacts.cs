@@ -19,12 +19,12 @@ public sealed class HabitFacts
         return new HabitFacts(rows.ToLookup(f => f.ClientId));
     }
 
-    public IEnumerable<WearCovariate> ForHold(Guid clientId, LocalDate on) => Columns(clientId, on, WearQuantity.Hold);
+    public IEnumerable<WearCovariate> HoldCovariates(Guid clientId, LocalDate on) => Columns(clientId, on, LifetimeKind.Hold);
 
-    public IEnumerable<WearCovariate> ForLife(Guid clientId, LocalDate on) => Columns(clientId, on, WearQuantity.Life);
+    public IEnumerable<WearCovariate> LifeCovariates(Guid clientId, LocalDate on) => Columns(clientId, on, LifetimeKind.Life);
 
-    private IEnumerable<WearCovariate> Columns(Guid clientId, LocalDate on, WearQuantity quantity) =>
-        CovariateCatalog.KnownOn(_facts[clientId], on) is { } fact
-            ? CovariateCatalog.Read(fact.Habits, quantity).Select(h => WearCovariate.For(h.Habit, h.Value))
+    private IEnumerable<WearCovariate> Columns(Guid clientId, LocalDate on, LifetimeKind quantity) =>
+        CovariateCatalog.FactAsOf(_facts[clientId], on) is { } fact
+            ? CovariateCatalog.ValuesFor(fact.Habits, quantity).Select(h => WearCovariate.For(h.Habit, h.Value))
             : [];
 }

@@ -48,7 +48,7 @@ public sealed class HoldFacts
     }
 
     /// <param name="today">Bonds on heads held until then at least.</param>
-    public IEnumerable<HoldSpell> All(LocalDate today) => _bonds.SelectMany(own => own).Select(b => SpellOf(b, today));
+    public IEnumerable<HoldSpell> AllSpells(LocalDate today) => _bonds.SelectMany(own => own).Select(b => SpellOf(b, today));
 
     /// <summary>What a client's bonds had told up to a day.</summary>
     /// <param name="off">The bond that comes off on that day, and how long it held by what was found.</param>
@@ -60,10 +60,10 @@ public sealed class HoldFacts
         ];
 
     /// <summary>The bond on the client's head, or the last there was.</summary>
-    public BondWithMaterials? Last(Guid clientId) => _bonds[clientId].LastOrDefault();
+    public BondWithMaterials? LastBond(Guid clientId) => _bonds[clientId].LastOrDefault();
 
     /// <summary>A window's prior; one of no width is taken to spread over its last day.</summary>
-    public static WindowPrior WideOf(HoldWindow window) =>
+    public static WindowPrior WidenedPriorOf(HoldWindow window) =>
         WindowPrior.FromWindow(
             LifeDistribution.Weibull,
             window.EarliestWeeks < window.LatestWeeks ? 7.0 * window.EarliestWeeks : 7.0 * window.LatestWeeks - 1,
@@ -77,14 +77,14 @@ public sealed class HoldFacts
             : null;
 
     /// <summary>What bears on a bond's hold: what it is made with, and the client's habits.</summary>
-    public IReadOnlyList<WearCovariate> ColumnsOf(Guid clientId, LocalDate appliedOn, Guid baseId, Guid? adhesiveId, bool? waitsKept)
+    public IReadOnlyList<WearCovariate> CovariatesOf(Guid clientId, LocalDate appliedOn, Guid baseId, Guid? adhesiveId, bool? waitsKept)
     {
         var columns = new List<WearCovariate> { WearCovariate.Base(baseId) };
         if (adhesiveId is { } adhesive)
             columns.Add(WearCovariate.Adhesive(adhesive));
         if (waitsKept == false)
             columns.Add(WearCovariate.For(CovariateKind.WaitsCut));
-        columns.AddRange(_habits.ForHold(clientId, appliedOn));
+        columns.AddRange(_habits.HoldCovariates(clientId, appliedOn));
         return columns;
     }
 
@@ -98,9 +98,9 @@ public sealed class HoldFacts
             made.AdhesiveId,
             made.LotId,
             bond.ClientId,
-            Spell.From(held ?? HoldObservation.From(bond, LocalDate.Min(today, bond.KnownUntil))),
+            Spell.FromHold(held ?? HoldObservation.From(bond, LocalDate.Min(today, bond.KnownUntil))),
             WindowOf(made),
-            ColumnsOf(bond.ClientId, bond.AppliedOn, made.BaseMaterialId, made.AdhesiveId, bond.WaitsKept)
+            CovariatesOf(bond.ClientId, bond.AppliedOn, made.BaseMaterialId, made.AdhesiveId, bond.WaitsKept)
         );
     }
 

@@ -56,39 +56,39 @@ public sealed class LifeFacts
     public IEnumerable<HairSystem> UnitsOf(Guid clientId) => _units[clientId];
 
     /// <summary>When a unit was on a head.</summary>
-    public IEnumerable<WornPeriod> Worn(Guid unitId) => _stretches[unitId];
+    public IEnumerable<WornPeriod> WornPeriodsOf(Guid unitId) => _stretches[unitId];
 
     /// <summary>Every unit that was ever bonded.</summary>
-    public IEnumerable<LifeSpell> All(IReadOnlyDictionary<Guid, UnitKindTerms> kinds, LocalDate today) =>
+    public IEnumerable<LifeSpell> Spells(IReadOnlyDictionary<Guid, UnitKindTerms> kinds, LocalDate today) =>
         _units.SelectMany(own => own).Where(u => _stretches.Contains(u.Id)).Select(u => SpellOf(u, kinds[u.UnitKindId], today));
 
-    public IEnumerable<LifeSpell> All(Guid clientId, IReadOnlyDictionary<Guid, UnitKindTerms> kinds, LocalDate today) =>
+    public IEnumerable<LifeSpell> Spells(Guid clientId, IReadOnlyDictionary<Guid, UnitKindTerms> kinds, LocalDate today) =>
         _units[clientId].Where(u => _stretches.Contains(u.Id)).Select(u => SpellOf(u, kinds[u.UnitKindId], today));
 
     /// <summary>What bears on a unit's life: its base, who made it, and the client's habits.</summary>
     /// <param name="on">The day it is first worn.</param>
-    public IReadOnlyList<WearCovariate> ColumnsOf(UnitKindTerms kind, Guid? clientId, LocalDate on)
+    public IReadOnlyList<WearCovariate> CovariatesOf(UnitKindTerms kind, Guid? clientId, LocalDate on)
     {
         var columns = new List<WearCovariate> { WearCovariate.Base(kind.BaseMaterialId) };
         if (kind.WorkshopId is { } workshop)
             columns.Add(WearCovariate.Workshop(workshop));
         if (clientId is { } client)
-            columns.AddRange(_habits.ForLife(client, on));
+            columns.AddRange(_habits.LifeCovariates(client, on));
         return columns;
     }
 
     /// <summary>What bears on what is left of a unit, or on one that is still to be made.</summary>
-    public IReadOnlyList<WearCovariate> ColumnsNow(HairSystem? unit, UnitKindTerms kind, Guid clientId, LocalDate today)
+    public IReadOnlyList<WearCovariate> CovariatesNow(HairSystem? unit, UnitKindTerms kind, Guid clientId, LocalDate today)
     {
         var since = unit is null ? today : _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
-        var columns = ColumnsOf(kind, clientId, since);
+        var columns = CovariatesOf(kind, clientId, since);
         return unit is { Repairs.Count: > 0 } ? [.. columns, WearCovariate.For(CovariateKind.Repaired)] : columns;
     }
 
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms kind, LocalDate today)
     {
         var own = _stretches[unit.Id].ToList();
-        var wear = UnitWear.From(unit.State, own, _looks[unit.Id], unit.Repairs.Select(r => r.DoneOn), today);
+        var wear = UnitWear.FromRecords(unit.State, own, _looks[unit.Id], unit.Repairs.Select(r => r.DoneOn), today);
         return new LifeSpell(
             unit.Id,
             unit.UnitKindId,
@@ -98,8 +98,8 @@ public sealed class LifeFacts
             wear.WornOut,
             unit.ClientId,
             wear.Life,
-            kind.Life(),
-            ColumnsOf(kind, unit.ClientId, own.Min(s => s.From))
+            kind.UsualLife(),
+            CovariatesOf(kind, unit.ClientId, own.Min(s => s.From))
         )
         {
             Stretches = wear.Stretches,
@@ -138,14 +138,14 @@ public sealed record LifeSpell(
 public static class LifeSpellBuilder
 {
     /// <param name="clientIds">Null for every unit that was ever bonded.</param>
-    public static async Task<List<LifeSpell>> ReadAsync(
+    public static async Task<List<LifeSpell>> LoadAsync(
         ClinicDb db,
         LocalDate today,
         IReadOnlyCollection<Guid>? clientIds,
         CancellationToken cancellation
-    ) => [.. (await LifeFacts.LoadAsync(db, clientIds, cancellation)).All(await KindsAsync(db, cancellation), today)];
+    ) => [.. (await LifeFacts.LoadAsync(db, clientIds, cancellation)).Spells(await UnitKindsAsync(db, cancellation), today)];
 
-    public static Task<Dictionary<Guid, UnitKindTerms>> KindsAsync(ClinicDb db, CancellationToken cancellation) =>
+    public static Task<Dictionary<Guid, UnitKindTerms>> UnitKindsAsync(ClinicDb db, CancellationToken cancellation) =>
         (
             from kind in db.UnitKinds
             join material in db.BaseMaterials on kind.BaseMaterialId equals material.Id
@@ -174,7 +174,7 @@ public sealed record UnitKindTerms(
     int LeadNineInTenDays
 )
 {
-    public WindowPrior Life() => WindowPrior.FromWindow(LifeDistribution.Weibull, LifeFromDays, LifeToDays);
+    public WindowPrior UsualLife() => WindowPrior.FromWindow(LifeDistribution.Weibull, LifeFromDays, LifeToDays);
 
-    public LeadTimePrior Lead() => new(LeadHalfDays, LeadNineInTenDays);
+    public LeadTimePrior UsualLeadTime() => new(LeadHalfDays, LeadNineInTenDays);
 }

@@ -23,7 +23,7 @@ public sealed class OrderFacts
     {
         _settings = settings;
         _salons = salons.ToDictionary(s => s.Id);
-        _opening = salons.ToDictionary(s => s.Id, DueInput.OpeningOf);
+        _opening = salons.ToDictionary(s => s.Id, DueInput.OpeningDaysOf);
         (_workshops, Kinds, _leads, WearModels) = (workshops, kinds, leads, models);
     }
 
@@ -40,41 +40,41 @@ public sealed class OrderFacts
     /// <summary>Six round trips.</summary>
     public static async Task<OrderFacts> LoadAsync(ClinicDb db, CancellationToken cancellation)
     {
-        var (settings, models) = await WearModels.WithSettingsAsync(db, cancellation);
+        var (settings, models) = await WearModels.LoadWithSettingsAsync(db, cancellation);
         return new(
             settings,
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.Workshops.AsNoTracking().Include(w => w.Closures).ToDictionaryAsync(w => w.Id, cancellation),
-            await LifeSpellBuilder.KindsAsync(db, cancellation),
+            await LifeSpellBuilder.UnitKindsAsync(db, cancellation),
             await db.StoredLeads.AsNoTracking().ToDictionaryAsync(s => s.UnitKindId, cancellation),
             models
         );
     }
 
     /// <summary>Lead times as seen on a day.</summary>
-    public OrderTimes OrdersOn(LocalDate today) =>
+    public OrderTimes OrderTimesOn(LocalDate today) =>
         _orders.TryGetValue(today, out var known) ? known : _orders[today] = new OrderTimes(Kinds, _workshops, _leads, today);
 
     /// <returns>Null for who has never worn a unit, wears none any more, or is none of the practice's any more.</returns>
-    public PreparedReorder? CaseOf(ClientUnits client)
+    public PreparedReorder? PrepareReorder(ClientUnits client)
     {
         var today = client.Today;
         if (LapsedClientRule.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
             return null;
-        var nodes = WearModels.Life.NodesFor(client.Lives);
-        var orders = OrdersOn(today);
+        var nodes = WearModels.Life.ClientEffectFor(client.Lives);
+        var orders = OrderTimesOn(today);
         var inHand = client.InHand.ToList();
         // The soonest expected first.
         var inFlight = client.Units.Where(u => u.State.IsInFlight()).OrderBy(orders.MedianArrival).ToList();
         var next = Kinds[newest.UnitKindId];
-        var nextColumns = client.ColumnsOf(null, next);
+        var nextColumns = client.CovariatesOf(null, next);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
             nodes.Reduce(),
             [.. inHand.Select(u => InHandOf(client, u, client.WornDays(u.Id)))],
-            [.. inFlight.Select(u => new UnitOnOrder(InHandOf(client, u, 0), orders.InFlight(u), orders.DaysOf(u.UnitKindId)))],
-            orders.New(next.Id),
-            orders.DaysOf(next.Id),
+            [.. inFlight.Select(u => new UnitOnOrder(InHandOf(client, u, 0), orders.LeadTimeLeft(u), orders.WorkshopDaysOf(u.UnitKindId)))],
+            orders.LeadTimeOfNew(next.Id),
+            orders.WorkshopDaysOf(next.Id),
             _settings.PreparationDays
         )
         {
@@ -85,9 +85,9 @@ public sealed class OrderFacts
             today,
             next.Id,
             question,
-            InHandOf(next.Life(), nextColumns, 0),
+            InHandOf(next.UsualLife(), nextColumns, 0),
             _opening[client.SalonId],
-            WearModels.Life.Predict(nodes, next.Life(), nextColumns)
+            WearModels.Life.Predict(nodes, next.UsualLife(), nextColumns)
         )
         {
             OnHead = client.Units.Any(u => u.State == UnitState.Bonded),
@@ -100,10 +100,10 @@ public sealed class OrderFacts
         };
     }
 
-    private UnitInHouse InHandOf(ClientUnits client, HairSystem unit, int worn) =>
-        InHandOf(Kinds[unit.UnitKindId].Life(), client.ColumnsOf(unit, Kinds[unit.UnitKindId]), worn);
+    private RemainingUnitLife InHandOf(ClientUnits client, HairSystem unit, int worn) =>
+        InHandOf(Kinds[unit.UnitKindId].UsualLife(), client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn);
 
-    private UnitInHouse InHandOf(WindowPrior life, IReadOnlyList<WearCovariate> columns, int worn) =>
+    private RemainingUnitLife InHandOf(WindowPrior life, IReadOnlyList<WearCovariate> columns, int worn) =>
         new(life.Centre + WearModels.Life.Effect(columns), life.Width, life.Sigma * Math.Exp(WearModels.Life.Population.LogScale), worn);
 }
 
@@ -117,7 +117,7 @@ public sealed record PreparedReorder(
     LocalDate Today,
     Guid UnitKindId,
     ReorderInput Question,
-    UnitInHouse Each,
+    RemainingUnitLife Each,
     OpeningDays Working,
     LifePrediction LifeOfNew
 )
@@ -146,7 +146,7 @@ public sealed record PreparedReorder(
 
     /// <param name="question">The client's own, or what it would be if something were done.</param>
     public ReorderOutlook Outlook(ReorderRule rule, ReorderInput question) =>
-        NextOrder.Plan(rule, question, Today, UnitKindId, Each, Working) with
+        ReorderPlanner.Plan(rule, question, Today, UnitKindId, Each, Working) with
         {
             OnHead = OnHead,
         };

@@ -18,19 +18,20 @@ public sealed class OrderTimes(
     public LocalDate Today => today;
 
     /// <summary>For an order placed today or later.</summary>
-    public LeadTimeTable New(Guid kindId) => LeadOf(kindId).Table;
+    public LeadTimeTable LeadTimeOfNew(Guid kindId) => LeadOf(kindId).Table;
 
     /// <summary>P50 and P90 of an order placed today, in calendar days with the workshop's closures.</summary>
-    public (int Half, int NineInTen) Usual(Guid kindId) => (DayOf(New(kindId), kindId, 0.5), DayOf(New(kindId), kindId, 0.9));
+    public (int Half, int NineInTen) UsualDays(Guid kindId) =>
+        (DayOf(LeadTimeOfNew(kindId), kindId, 0.5), DayOf(LeadTimeOfNew(kindId), kindId, 0.9));
 
     /// <summary>What is left of an order in flight.</summary>
-    public LeadTimeTable InFlight(HairSystem unit)
+    public LeadTimeTable LeadTimeLeft(HairSystem unit)
     {
-        var waited = Waited(unit, today);
+        var waited = WorkingDaysWaited(unit, today);
         if (_waiting.TryGetValue((unit.UnitKindId, waited), out var table))
             return table;
         var (rate, inspection) = RemakeOf(unit.UnitKindId);
-        return _waiting[(unit.UnitKindId, waited)] = LeadTimeTable.InFlight(
+        return _waiting[(unit.UnitKindId, waited)] = LeadTimeTable.BuildRemaining(
             LeadOf(unit.UnitKindId).Lead,
             waited,
             rate,
@@ -40,16 +41,16 @@ public sealed class OrderTimes(
     }
 
     /// <summary>The days between which an order in flight will be here with 80 % chance.</summary>
-    public (LocalDate Early, LocalDate Late) Arrival(HairSystem unit) => DaysLeft(unit).Likely;
+    public (LocalDate Early, LocalDate Late) ArrivalRange(HairSystem unit) => DaysLeft(unit).Likely;
 
     /// <summary>The day by which an order in flight is here as likely as not.</summary>
-    public LocalDate MedianArrival(HairSystem unit) => DaysLeft(unit).DayByChance(0.5);
+    public LocalDate MedianArrival(HairSystem unit) => DaysLeft(unit).Quantile(0.5);
 
     /// <summary>By unit in flight: the days between which it will be here with 80 % chance. The same for staff and client, whatever was promised.</summary>
     public Dictionary<Guid, (LocalDate Early, LocalDate Late)> Arrivals(IEnumerable<HairSystem> units) =>
-        units.Where(u => u.State.IsInFlight()).ToDictionary(u => u.Id, Arrival);
+        units.Where(u => u.State.IsInFlight()).ToDictionary(u => u.Id, ArrivalRange);
 
-    public WorkshopDays DaysOf(Guid kindId)
+    public WorkshopDays WorkshopDaysOf(Guid kindId)
     {
         var workshop = kinds[kindId].WorkshopId ?? Guid.Empty;
         return _days.TryGetValue(workshop, out var known)
@@ -58,24 +59,24 @@ public sealed class OrderTimes(
     }
 
     /// <summary>Working days an order has waited until a day: since it went out, or was sent back to be made again.</summary>
-    public int Waited(HairSystem unit, LocalDate until) =>
-        WorkshopDays.Between(unit.WaitingSince ?? until, until, ClosuresOf(unit.UnitKindId));
+    public int WorkingDaysWaited(HairSystem unit, LocalDate until) =>
+        WorkshopDays.CountBetween(unit.WaitingSince ?? until, until, ClosuresOf(unit.UnitKindId));
 
     public int WorkingDaysTaken(HairSystem unit) =>
-        WorkshopDays.Between(unit.Dates.OrderedOn!.Value, unit.Dates.ArrivedOn!.Value, ClosuresOf(unit.UnitKindId));
+        WorkshopDays.CountBetween(unit.Dates.OrderedOn!.Value, unit.Dates.ArrivedOn!.Value, ClosuresOf(unit.UnitKindId));
 
-    private ArrivalDays DaysLeft(HairSystem unit) => new(InFlight(unit), DaysOf(unit.UnitKindId), today, DaysInSight);
+    private ArrivalForecast DaysLeft(HairSystem unit) => new(LeadTimeLeft(unit), WorkshopDaysOf(unit.UnitKindId), today, DaysInSight);
 
     private int DayOf(LeadTimeTable table, Guid kindId, double chance) =>
-        Math.Min(DaysOf(kindId).DayOf(table.Quantile(chance)), DaysInSight);
+        Math.Min(WorkshopDaysOf(kindId).CalendarDayAfter(table.Quantile(chance)), DaysInSight);
 
     private (LeadTime Lead, LeadTimeTable Table) LeadOf(Guid kindId)
     {
         if (_leads.TryGetValue(kindId, out var known))
             return known;
         var record = stored.GetValueOrDefault(kindId);
-        var prior = kinds[kindId].Lead();
-        var lead = record?.LeadFor(prior) ?? LeadTime.Learn(prior, [], []);
+        var prior = kinds[kindId].UsualLeadTime();
+        var lead = record?.LeadTimeFor(prior) ?? LeadTime.Learn(prior, [], []);
         var (rate, inspection) = RemakeOf(kindId);
         return _leads[kindId] = (lead, LeadTimeTable.Build(lead, rate, inspection, LeadTime.Days));
     }

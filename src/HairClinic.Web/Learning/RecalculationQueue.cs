@@ -8,9 +8,9 @@ namespace HairClinic.Web.Learning;
 public static class RecalculationQueue
 {
     /// <returns>The one asked for, or the one that waits or runs already.</returns>
-    public static async Task<Guid> AskAsync(ClinicDb db, Guid? askedBy, Instant now, CancellationToken cancellation)
+    public static async Task<Guid> RequestAsync(ClinicDb db, Guid? askedBy, Instant now, CancellationToken cancellation)
     {
-        if (await RunningAsync(db, cancellation) is { } running)
+        if (await UnfinishedAsync(db, cancellation) is { } running)
             return running.Id;
         var recalculation = new Recalculation(Guid.CreateVersion7(), askedBy, now);
         db.Recalculations.Add(recalculation);
@@ -22,11 +22,11 @@ public static class RecalculationQueue
         catch (DbUpdateException e) when (WriteOnce.Violates(e, RecalculationMap.OneAtATime))
         {
             db.ChangeTracker.Clear();
-            return (await RunningAsync(db, cancellation))?.Id ?? recalculation.Id;
+            return (await UnfinishedAsync(db, cancellation))?.Id ?? recalculation.Id;
         }
     }
 
-    public static Task<Recalculation?> RunningAsync(ClinicDb db, CancellationToken cancellation) =>
+    public static Task<Recalculation?> UnfinishedAsync(ClinicDb db, CancellationToken cancellation) =>
         db.Recalculations.AsNoTracking().SingleOrDefaultAsync(r => r.EndedAt == null, cancellation);
 
     /// <summary>Changes a run, again if somebody else changed it at the same moment: who carries it out and who wants it to stop both write.</summary>
@@ -64,15 +64,15 @@ public static class RecalculationQueue
             .OrderByDescending(r => r.AskedAt)
             .FirstOrDefaultAsync(cancellation);
 
-    /// <summary>Asks for the night's run where it is due (<see cref="NightlyRun"/>), by the clock of the practice's first salon.</summary>
-    public static async Task AskNightlyAsync(ClinicDb db, Instant now, CancellationToken cancellation)
+    /// <summary>Asks for the night's run where it is due (<see cref="NightlyRunSchedule"/>), by the clock of the practice's first salon.</summary>
+    public static async Task RequestNightlyAsync(ClinicDb db, Instant now, CancellationToken cancellation)
     {
         if (await db.Salons.AsNoTracking().OrderBy(s => s.Id).FirstOrDefaultAsync(cancellation) is not { } salon)
             return;
-        var since = NightlyRun.Since(now, salon.TimeZone);
+        var since = NightlyRunSchedule.StartOfNight(now, salon.TimeZone);
         var runs = await db.Recalculations.AsNoTracking().Where(r => r.AskedAt >= since || r.EndedAt == null).ToListAsync(cancellation);
-        if (NightlyRun.IsDue(runs, now))
-            await AskAsync(db, askedBy: null, now, cancellation);
+        if (NightlyRunSchedule.IsDue(runs, now))
+            await RequestAsync(db, askedBy: null, now, cancellation);
     }
 
     /// <summary>Holds the practice's recalculation until the transaction ends, so that two programs on one database never both do it.</summary>

@@ -6,7 +6,7 @@ namespace HairClinic.Web.Learning;
 public static class ReorderPlanStore
 {
     /// <summary>Clients of the practice that are to be planned for: neither gone nor folded into another.</summary>
-    public static IQueryable<Client> Planned(ClinicDb db) =>
+    public static IQueryable<Client> ClientsToPlan(ClinicDb db) =>
         db.Clients.AsNoTracking().Where(c => c.LeftOn == null && c.MergedIntoId == null && c.ErasedAt == null);
 
     /// <summary>Calculates these clients' plans anew and saves them; whoever has none any more loses theirs.</summary>
@@ -15,7 +15,7 @@ public static class ReorderPlanStore
     /// the earlier stored.
     /// </remarks>
     /// <returns>The cases, by client, of those who have one.</returns>
-    public static async Task<Dictionary<Guid, (PreparedReorder Case, ReorderOutlook Outlook)>> StoreAsync(
+    public static async Task<Dictionary<Guid, (PreparedReorder Case, ReorderOutlook Outlook)>> RecalculateAsync(
         ClinicDb db,
         OrderFacts book,
         IReadOnlyCollection<Guid> clientIds,
@@ -44,7 +44,10 @@ public static class ReorderPlanStore
     )
     {
         var ids = clientIds.ToList();
-        var rows = await Planned(db).Where(c => ids.Contains(c.Id)).Select(c => new { c.Id, c.HomeSalonId }).ToListAsync(cancellation);
+        var rows = await ClientsToPlan(db)
+            .Where(c => ids.Contains(c.Id))
+            .Select(c => new { c.Id, c.HomeSalonId })
+            .ToListAsync(cancellation);
         var days = book.Salons.Values.ToDictionary(s => s.Id, s => s.DayOf(now));
         var clients = await ClientUnits.LoadAsync(
             db,
@@ -54,7 +57,7 @@ public static class ReorderPlanStore
         );
         var stored = await db.ReorderPlans.Where(p => ids.Contains(p.ClientId)).ToDictionaryAsync(p => p.ClientId, cancellation);
         // The tables are made on first use: cases come one after another, and only the sums are shared out.
-        var cases = clients.Select(book.CaseOf).OfType<PreparedReorder>().ToList();
+        var cases = clients.Select(book.PrepareReorder).OfType<PreparedReorder>().ToList();
         var outlooks = new ReorderOutlook[cases.Count];
         Parallel.For(
             0,

@@ -13,7 +13,7 @@ public sealed class WearModel
     {
         Fit = fit is { Converged: true } ? fit : null;
         _factors = factors;
-        Population = Fit?.Population() ?? LifePopulation.FromPriors(WindowPrior.Any(LifeDistribution.Weibull));
+        Population = Fit?.Population() ?? PopulationParameters.FromPriors(WindowPrior.Arbitrary(LifeDistribution.Weibull));
         for (var i = 0; i < (Fit?.Columns.Length ?? 0); i++)
             _places[Fit!.Columns[i]] = i;
     }
@@ -21,22 +21,22 @@ public sealed class WearModel
     /// <summary>Null before anything was learnt.</summary>
     public StoredFit? Fit { get; }
 
-    public LifePopulation Population { get; }
+    public PopulationParameters Population { get; }
 
     /// <summary>xᵀβ. What the fit did not know counts as the practice's factor row has it, or not at all.</summary>
     public double Effect(IEnumerable<WearCovariate> columns) => columns.Sum(c => c.Value * Coefficient(c.Name));
 
     public double Coefficient(string column) =>
         _places.TryGetValue(column, out var place) ? Population.Coefficients[place]
-        : WearCovariate.HabitOf(column) is { } habit && _factors.TryGetValue(habit, out var factor) ? Math.Log(factor)
+        : WearCovariate.ParseHabit(column) is { } habit && _factors.TryGetValue(habit, out var factor) ? Math.Log(factor)
         : 0;
 
     /// <summary>The model of one client, for any window.</summary>
     /// <param name="own">The client's own spells.</param>
-    public LifeNodes NodesFor(IReadOnlyCollection<WearSpell> own) => NodesFor(Population, own);
+    public ClientEffectNodes ClientEffectFor(IReadOnlyCollection<WearSpell> own) => ClientEffectFor(Population, own);
 
-    /// <summary>As <see cref="NodesFor(IReadOnlyCollection{WearSpell})"/>, under another value of what all clients share.</summary>
-    public LifeNodes NodesFor(LifePopulation population, IReadOnlyCollection<WearSpell> own)
+    /// <summary>As <see cref="ClientEffectFor(IReadOnlyCollection{WearSpell})"/>, under another value of what all clients share.</summary>
+    public ClientEffectNodes ClientEffectFor(PopulationParameters population, IReadOnlyCollection<WearSpell> own)
     {
         // The columns' effect is settled by the fit: it stands in the place, so that nothing but b is left to learn.
         var usable = own.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (row, s.Window!.Value.Place))).ToList();
@@ -48,11 +48,11 @@ public sealed class WearModel
             new int[usable.Count],
             usable.Exists(t => t.row.Entered > 0) ? [.. usable.Select(t => t.row.Entered)] : []
         );
-        return usable.Count == 0 ? LifeNodes.For(population) : LifeNodes.For(population with { Coefficients = [] }, rows);
+        return usable.Count == 0 ? ClientEffectNodes.For(population) : ClientEffectNodes.For(population with { Coefficients = [] }, rows);
     }
 
     /// <summary>What to expect of a bond or unit with such a window.</summary>
-    public LifePrediction Predict(LifeNodes client, WindowPrior window, IEnumerable<WearCovariate> columns) =>
+    public LifePrediction Predict(ClientEffectNodes client, WindowPrior window, IEnumerable<WearCovariate> columns) =>
         new(Population, client, window.Place, Effect(columns));
 }
 
@@ -60,10 +60,10 @@ public sealed class WearModel
 public sealed record WearModels(WearModel Hold, WearModel Life)
 {
     public static async Task<WearModels> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
-        (await WithSettingsAsync(db, cancellation)).WearModels;
+        (await LoadWithSettingsAsync(db, cancellation)).WearModels;
 
     /// <summary>The practice's settings and its models, in two round trips.</summary>
-    public static async Task<(PracticeSettings Settings, WearModels WearModels)> WithSettingsAsync(
+    public static async Task<(PracticeSettings Settings, WearModels WearModels)> LoadWithSettingsAsync(
         ClinicDb db,
         CancellationToken cancellation
     )
@@ -73,23 +73,23 @@ public sealed record WearModels(WearModel Hold, WearModel Life)
             .Select(s => new
             {
                 Settings = s,
-                Hold = Usable(db, WearQuantity.Hold).FirstOrDefault(),
-                Life = Usable(db, WearQuantity.Life).FirstOrDefault(),
+                Hold = UsableFits(db, LifetimeKind.Hold).FirstOrDefault(),
+                Life = UsableFits(db, LifetimeKind.Life).FirstOrDefault(),
             })
             .SingleAsync(cancellation);
         var factors = await FactorsAsync(db, cancellation);
         return (
             head.Settings,
             new(
-                new WearModel(head.Hold, FactorsFor(factors, WearQuantity.Hold)),
-                new WearModel(head.Life, FactorsFor(factors, WearQuantity.Life))
+                new WearModel(head.Hold, FactorsFor(factors, LifetimeKind.Hold)),
+                new WearModel(head.Life, FactorsFor(factors, LifetimeKind.Life))
             )
         );
     }
 
     /// <summary>The fits that count, the newest first: of today's model, with an estimate, from something seen.</summary>
     /// <remarks>A recalculation of an empty book knows of no spread among clients: it would make a client's own bonds count for nothing.</remarks>
-    public static IQueryable<StoredFit> Usable(ClinicDb db, WearQuantity quantity) =>
+    public static IQueryable<StoredFit> UsableFits(ClinicDb db, LifetimeKind quantity) =>
         db
             .StoredFits.AsNoTracking()
             .Where(f => f.Quantity == quantity && f.ModelVersion == StoredFit.CurrentModel && f.Converged && f.Spells > 0)
@@ -99,6 +99,6 @@ public sealed record WearModels(WearModel Hold, WearModel Life)
     public static Task<List<WearFactor>> FactorsAsync(ClinicDb db, CancellationToken cancellation) =>
         db.WearFactors.AsNoTracking().ToListAsync(cancellation);
 
-    public static Dictionary<CovariateKind, double> FactorsFor(IEnumerable<WearFactor> factors, WearQuantity quantity) =>
+    public static Dictionary<CovariateKind, double> FactorsFor(IEnumerable<WearFactor> factors, LifetimeKind quantity) =>
         factors.Where(f => f.Quantity == quantity).ToDictionary(f => f.Habit, f => f.Factor);
 }

@@ -25,7 +25,7 @@ public static class WearModelFitter
 
     /// <summary>Of a fit with these covariates: the practice's factor rows where there are some.</summary>
     public static LifePriors PriorsOf(IEnumerable<string> columns, IReadOnlyDictionary<CovariateKind, double> factors) =>
-        WindowPrior.Any(LifeDistribution.Weibull).Priors([.. columns.Select(name => PriorOf(name, factors))]);
+        WindowPrior.Arbitrary(LifeDistribution.Weibull).ToLifePriors([.. columns.Select(name => PriorOf(name, factors))]);
 
     private static (List<Covariate> Columns, int[] Clients) DesignMatrix(
         IReadOnlyList<(Guid? Client, IReadOnlyList<WearCovariate> Columns)> rows,
@@ -57,8 +57,8 @@ public static class WearModelFitter
         }
     }
 
-    private static LifePrior PriorOf(string column, IReadOnlyDictionary<CovariateKind, double> factors) =>
-        WearCovariate.HabitOf(column) is { } habit && factors.TryGetValue(habit, out var factor)
-            ? LifePrior.OfFactor(factor)
+    private static NormalPrior PriorOf(string column, IReadOnlyDictionary<CovariateKind, double> factors) =>
+        WearCovariate.ParseHabit(column) is { } habit && factors.TryGetValue(habit, out var factor)
+            ? NormalPrior.OfFactor(factor)
             : LifePriors.UsualCoefficient;
 }

@@ -28,5 +28,5 @@ public readonly record struct WearCovariate(string Name, double Value)
     public static WearCovariate For(CovariateKind habit, double value = 1) => new(habit.ToString(), value);
 
     /// <summary>The habit a column stands for; null for adhesives, bases and workshops.</summary>
-    public static CovariateKind? HabitOf(string name) => Enum.TryParse<CovariateKind>(name, out var habit) ? habit : null;
+    public static CovariateKind? ParseHabit(string name) => Enum.TryParse<CovariateKind>(name, out var habit) ? habit : null;
 }

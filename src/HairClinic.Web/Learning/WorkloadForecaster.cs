@@ -29,7 +29,7 @@ public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitType
         return new(Of(ServicePurpose.Rebond), Of(ServicePurpose.WashAndStyle), Of(ServicePurpose.FirstFitting));
     }
 
-    public async Task AddAsync(
+    public async Task AddClientsAsync(
         ClinicDb db,
         IReadOnlyCollection<Guid> clientIds,
         IReadOnlyDictionary<Guid, (PreparedReorder Case, ReorderOutlook Outlook)> orders,
@@ -93,7 +93,7 @@ public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitType
     private void AddVisits(Client client, HoldFacts holds, LocalDate today, LocalDate? lastWash, LocalDate? fitting)
     {
         // Whoever wears nothing comes when they are fitted; until then there is nothing to expect of them.
-        if (holds.Last(client.Id) is not { Bond.RemovedOn: null } made || QuestionOf(client, made, holds, today) is not { } question)
+        if (holds.LastBond(client.Id) is not { Bond.RemovedOn: null } made || QuestionOf(client, made, holds, today) is not { } question)
         {
             if (fitting is { } day)
                 AddFitting(client, Period.DaysBetween(today, day));
@@ -116,7 +116,7 @@ public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitType
     private void AddFitting(Client client, int inDays)
     {
         var load = Count(client);
-        var week = WeekLoad.FromCounts(default, default, VisitCount.AtMostOne(1), minutes);
+        var week = WeekLoad.FromCounts(default, default, CountMoments.Bernoulli(1), minutes);
         if (inDays / 7 >= Weeks)
             return;
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
@@ -133,7 +133,7 @@ public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitType
     private ClientLoadInput? QuestionOf(Client client, BondWithMaterials made, HoldFacts holds, LocalDate today)
     {
         var (bond, baseId, adhesiveId, _) = made;
-        var columns = holds.ColumnsOf(client.Id, bond.AppliedOn, baseId, adhesiveId, bond.WaitsKept);
+        var columns = holds.CovariatesOf(client.Id, bond.AppliedOn, baseId, adhesiveId, bond.WaitsKept);
         var next = LocalDate.Max(bond.DueOn, today);
         DueInput basis;
         try
@@ -145,13 +145,13 @@ public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitType
             return null;
         }
         var own = holds.SpellsUntil(client.Id, bond.AppliedOn);
-        var window = HoldFacts.WideOf(basis.Window);
+        var window = HoldFacts.WidenedPriorOf(basis.Window);
         var model = book.WearModels.Hold;
         return new ClientLoadInput(
             scenario =>
             {
                 var population = Shifted(model.Population, scenario);
-                return new LifePrediction(population, model.NodesFor(population, own).Reduce(), window.Place, model.Effect(columns));
+                return new LifePrediction(population, model.ClientEffectFor(population, own).Reduce(), window.Place, model.Effect(columns));
             },
             Math.Clamp(Period.DaysBetween(next, basis.WindowFor(next).DueOn), 1, Days - 1)
         )
@@ -171,9 +171,9 @@ public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitType
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
         {
             var population = Shifted(model.Population, LoadScenario.Three[scenario]);
-            var nodes = model.NodesFor(population, order.Lives).Reduce();
+            var nodes = model.ClientEffectFor(population, order.Lives).Reduce();
             var kind = book.Kinds[order.UnitKindId];
-            var prediction = new LifePrediction(population, nodes, kind.Life().Place, order.EffectOfNew);
+            var prediction = new LifePrediction(population, nodes, kind.UsualLife().Place, order.EffectOfNew);
             var before = 1.0;
             for (var day = 1; day < life.Length; day++)
             {
@@ -185,7 +185,7 @@ public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitType
     }
 
     // What all clients share is held at the scenario's value, so it spreads no more.
-    private static LifePopulation Shifted(LifePopulation population, LoadScenario scenario) =>
+    private static PopulationParameters Shifted(PopulationParameters population, LoadScenario scenario) =>
         population with
         {
             PracticeMean = population.PracticeMean + scenario.Shift * Math.Sqrt(population.PracticeVariance),

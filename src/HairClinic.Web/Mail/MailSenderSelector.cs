@@ -7,7 +7,7 @@ namespace HairClinic.Web.Mail;
 /// Which way letters leave here. A practice of one's own without a mail server sends none and keeps none: a letter in a folder is a key to
 /// somebody's page. Only the demo, and whoever names a folder, have them written down.
 /// </summary>
-public sealed class MailSenderSelector(MailSettings settings, SmtpMailSender server, FolderMailSender folder, PracticeJobs jobs)
+public sealed class MailSenderSelector(MailSettings settings, SmtpMailSender server, FolderMailSender folder, PracticeJobRunner jobs)
     : IMailSender
 {
     public async Task<MailWay> WayAsync(CancellationToken cancellation) =>
@@ -17,7 +17,7 @@ public sealed class MailSenderSelector(MailSettings settings, SmtpMailSender ser
         : MailWay.None;
 
     /// <exception cref="NoMailWayException">It can be sent nowhere.</exception>
-    public async Task SendAsync(Letter letter, LetterDelivery posting, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, DeliveryContext posting, CancellationToken cancellation)
     {
         IMailSender route = await WayAsync(cancellation) switch
         {
@@ -45,7 +45,7 @@ public sealed class MailSenderSelector(MailSettings settings, SmtpMailSender ser
 public interface IMailSender
 {
     /// <exception cref="LetterUnsureException">The connection broke while it was being handed over: it may have been sent or not.</exception>
-    Task SendAsync(Letter letter, LetterDelivery posting, CancellationToken cancellation);
+    Task SendAsync(Letter letter, DeliveryContext posting, CancellationToken cancellation);
 }
 
 /// <summary>What becomes of a letter.</summary>

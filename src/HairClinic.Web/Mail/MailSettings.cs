@@ -43,7 +43,7 @@ public sealed record MailSettings
         return settings with { Folder = folder, FolderNamed = named };
     }
 
-    public LetterFolder Letters(IClock clock) => new(Folder, FolderNamed, clock);
+    public LetterFolder CreateLetterFolder(IClock clock) => new(Folder, FolderNamed, clock);
 
     private void RefuseUnusable()
     {

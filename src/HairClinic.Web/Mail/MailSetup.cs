@@ -6,7 +6,7 @@ public static class MailSetup
     public static IServiceCollection AddMail(this IServiceCollection services) =>
         services
             .AddSingleton(sp => MailSettings.ReadFrom(sp.GetRequiredService<IConfiguration>()))
-            .AddSingleton(sp => sp.GetRequiredService<MailSettings>().Letters(sp.GetRequiredService<IClock>()))
+            .AddSingleton(sp => sp.GetRequiredService<MailSettings>().CreateLetterFolder(sp.GetRequiredService<IClock>()))
             .AddSingleton<FolderMailSender>()
             .AddSingleton<SmtpMailSender>()
             .AddSingleton<MailSenderSelector>()

@@ -17,11 +17,11 @@ public sealed record MailState(MailWay Way, string? Fault, bool KnowsAddress)
     public Refusal? WhyNoLink() =>
         Way is MailWay.None ? new Refusal(NoServer)
         : !KnowsAddress ? new Refusal(NoAddress)
-        : Fault is not null ? NothingSent(Fault)
+        : Fault is not null ? WhyNotSent(Fault)
         : null;
 
     /// <summary>What went wrong, for the one who would have had a letter sent.</summary>
-    public static Refusal NothingSent(string fault) =>
+    public static Refusal WhyNotSent(string fault) =>
         Kind(fault) switch
         {
             MailFault.NoAnswer => new("The mail server does not answer, so nothing was sent. Try again in a while."),

@@ -43,11 +43,11 @@ public sealed class MailStatusMonitor(MailSenderSelector route, SmtpMailSender s
             string? fault = null;
             try
             {
-                await server.TryAsync(patience.Token);
+                await server.ProbeAsync(patience.Token);
             }
             catch (Exception e) when (!cancellation.IsCancellationRequested)
             {
-                fault = WorkFaults.Name(e);
+                fault = WorkFaults.NameOf(e);
             }
             _last = (now, fault);
             return fault;

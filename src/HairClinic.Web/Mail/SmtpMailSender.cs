@@ -12,7 +12,7 @@ public sealed class SmtpMailSender(MailSettings settings, SiteAddress site) : IM
     /// <summary>A letter takes no longer than this, whatever the mail server does.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(30);
 
-    public async Task SendAsync(Letter letter, LetterDelivery posting, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, DeliveryContext posting, CancellationToken cancellation)
     {
         using var message = new MimeMessage();
         message.MessageId = MessageIdOf(posting.Id);
@@ -44,7 +44,7 @@ public sealed class SmtpMailSender(MailSettings settings, SiteAddress site) : IM
 
     /// <summary>Goes as far as naming the sender and sends nothing: whether a letter would be taken now.</summary>
     /// <remarks>It throws as sending would.</remarks>
-    public async Task TryAsync(CancellationToken cancellation)
+    public async Task ProbeAsync(CancellationToken cancellation)
     {
         using var client = new Client();
         await OpenAsync(client, cancellation);

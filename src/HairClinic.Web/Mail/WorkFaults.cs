@@ -15,10 +15,10 @@ public static class WorkFaults
     /// <summary>The worker stopped while handing the letter over.</summary>
     public const string Interrupted = "Interrupted";
 
-    public static string Name(Exception e) =>
+    public static string NameOf(Exception e) =>
         e switch
         {
-            LetterUnsureException { InnerException: { } line } => Name(line),
+            LetterUnsureException { InnerException: { } line } => NameOf(line),
             SmtpCommandException smtp => $"{nameof(SmtpCommandException)} {(int)smtp.StatusCode}",
             PostgresException postgres => $"{nameof(PostgresException)} {postgres.SqlState}",
             { InnerException: PostgresException postgres } => $"{e.GetType().Name} {postgres.SqlState}",
@@ -29,7 +29,7 @@ public static class WorkFaults
     /// Whether the mail server will never take this letter: it answered with 5yz, "the exact request should not be repeated" (RFC 5321,
     /// 4.2.1). That it does not let the site in at all is put right by whoever runs it, and then the letter goes.
     /// </summary>
-    public static bool IsForGood(Exception e) =>
+    public static bool IsPermanent(Exception e) =>
         e is SmtpCommandException { ErrorCode: not SmtpErrorCode.UnexpectedStatusCode } smtp
         && (int)smtp.StatusCode is >= 500 and not (530 or 534 or 535 or 538);
 }

@@ -12,7 +12,7 @@ namespace HairClinic.Web.Privacy;
 public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder letters, IClock clock)
 {
     /// <summary>How many rows each step would touch. Nothing is changed.</summary>
-    public async Task<IReadOnlyDictionary<string, int>> CountAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)
+    public async Task<IReadOnlyDictionary<string, int>> CountAsync(ClinicDb db, ErasureSubject person, CancellationToken cancellation)
     {
         // One question for all of them: some seventy round trips would be most of the page's time.
         var steps = ErasureStep.Plan(db.Model);
@@ -34,9 +34,9 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
     {
         try
         {
-            return await SlotClashes.RetryOnDeadlockAsync(() => TryAsync(db, id, clientId, expected, cancellation));
+            return await SlotSaveErrors.RetryOnDeadlockAsync(() => TryAsync(db, id, clientId, expected, cancellation));
         }
-        catch (Exception e) when (HomeRules.Refused(e, HomeRules.AtHome))
+        catch (Exception e) when (HomeSalonRules.Violates(e, HomeSalonRules.AtHome))
         {
             // Another salon's by now, or all along: as if it were not there.
             throw Gone();
@@ -53,12 +53,12 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
     {
         db.ChangeTracker.Clear();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        var first = await ErasedPerson.FindAsync(db, clientId, cancellation) ?? throw Gone();
+        var first = await ErasureSubject.FindAsync(db, clientId, cancellation) ?? throw Gone();
         // Writes under way on them end first; new ones wait, and then find them erased.
         await db.Database.ExecuteSqlRawAsync("select from clients where id = any({0}) order by id for update", [first.Ids], cancellation);
         if (await db.Erasures.AsNoTracking().SingleOrDefaultAsync(e => e.Id == id, cancellation) is { } done)
             return done.Counts;
-        var person = await ErasedPerson.FindAsync(db, clientId, cancellation) ?? throw Gone();
+        var person = await ErasureSubject.FindAsync(db, clientId, cancellation) ?? throw Gone();
         if (person.Kept.ErasedAt is not null)
             throw new Refusal("This client was erased already.");
         if (!person.Ids.SequenceEqual(first.Ids))
@@ -72,20 +72,20 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
         if (expected is not null && !Same(expected, counts))
             throw Changed();
         foreach (var client in person.Ids)
-            await sealer.DestroyAsync(db, client, cancellation);
+            await sealer.DestroyKeyAsync(db, client, cancellation);
         if (files.Count > 0)
-            db.WorkItems.Add(WorkItems.RemoveFiles(files, clock.GetCurrentInstant()));
-        db.Erasures.Add(new Erasure(id, person.Kept.Id, clock.GetCurrentInstant(), db.Actor?.Id, ErasureRule.Version, counts));
+            db.WorkItems.Add(WorkItemFactory.RemoveFiles(files, clock.GetCurrentInstant()));
+        db.Erasures.Add(new Erasure(id, person.Kept.Id, clock.GetCurrentInstant(), db.Actor?.Id, ErasureExemptions.Version, counts));
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
-        letters.RemoveTo(addresses);
+        letters.RemoveLettersTo(addresses);
         return counts;
     }
 
     // Their own, those they had before, and of those who read for them: a letter with a link lies where no mail server is set.
     private static async Task<IReadOnlyCollection<string>> AddressesAsync(
         ClinicDb db,
-        ErasedPerson person,
+        ErasureSubject person,
         CancellationToken cancellation
     ) =>
         await db
@@ -95,7 +95,7 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
             .Union(db.OpeningAddresses.Where(a => person.Ids.Contains(a.ClientId)).Select(a => a.Email))
             .ToListAsync(cancellation);
 
-    private async Task<Dictionary<string, int>> CarryOutAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)
+    private async Task<Dictionary<string, int>> CarryOutAsync(ClinicDb db, ErasureSubject person, CancellationToken cancellation)
     {
         var counts = new Dictionary<string, int>();
         foreach (var step in ErasureStep.Plan(db.Model))
@@ -108,7 +108,7 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
     }
 
     /// <exception cref="Refusal">They are here.</exception>
-    public async Task RefuseInChairAsync(ClinicDb db, ErasedPerson person, CancellationToken cancellation)
+    public async Task RefuseInChairAsync(ClinicDb db, ErasureSubject person, CancellationToken cancellation)
     {
         var yesterday = clock.GetCurrentInstant() - Duration.FromHours(24);
         if (
@@ -123,7 +123,8 @@ public sealed class ClientEraser(Sealer sealer, AccessLogStore log, LetterFolder
             throw new Refusal("This client is in the salon today. Finish the visit first.");
     }
 
-    private object[] Arguments(ClinicDb db, ErasedPerson person) => [person.Ids, db.PracticeId, person.Needles, clock.GetCurrentInstant()];
+    private object[] Arguments(ClinicDb db, ErasureSubject person) =>
+        [person.Ids, db.PracticeId, person.Needles, clock.GetCurrentInstant()];
 
     private static bool Same(IReadOnlyDictionary<string, int> a, Dictionary<string, int> b) =>
         a.Count == b.Count && a.All(x => b.TryGetValue(x.Key, out var rows) && rows == x.Value);

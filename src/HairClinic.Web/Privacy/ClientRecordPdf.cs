@@ -166,7 +166,7 @@ public static class ClientRecordPdf
 
     private static string Habits(CareFact fact) =>
         Listed(
-            fact.Habits.Known()
+            fact.Habits.KnownAnswers()
                 .Select(known =>
                     known.Answer is decimal times
                         ? FormattableString.Invariant($"{known.Question.Name} {times:0.#} a week")

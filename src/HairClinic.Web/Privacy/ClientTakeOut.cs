@@ -37,7 +37,7 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoStore photos, AccessLogSto
     /// <exception cref="Refusal">More than can be handed over in one archive.</exception>
     public static async Task<Contents?> PreviewAsync(ClinicDb db, Guid clientId, CancellationToken cancellation)
     {
-        if (await ErasedPerson.FindAsync(db, clientId, cancellation) is not { } person)
+        if (await ErasureSubject.FindAsync(db, clientId, cancellation) is not { } person)
             return null;
         var counts = new Dictionary<string, int>();
         foreach (var table in Tables(db))

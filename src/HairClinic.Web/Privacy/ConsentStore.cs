@@ -25,7 +25,7 @@ public sealed class ConsentStore(IClock clock)
         ).ToListAsync(cancellation);
 
     /// <summary>The words in force for each subject. Where the practice wrote none, those the program brings, not saved yet.</summary>
-    public async Task<IReadOnlyList<ConsentText>> WordsAsync(ClinicDb db, string language, CancellationToken cancellation)
+    public async Task<IReadOnlyList<ConsentText>> CurrentTextsAsync(ClinicDb db, string language, CancellationToken cancellation)
     {
         var all = await db.ConsentTexts.AsNoTracking().Where(t => t.Language == language).ToListAsync(cancellation);
         return

@@ -54,8 +54,8 @@ public sealed record ErasureStep(string Table, ErasureEffect Effect, string Wher
                 ahead,
                 "update visits set state = 'Cancelled', holds_chair = false, holds_client = false"
             ),
-            .. tables.Where(t => ErasureRule.Find(t.Name) is null).Select(t => Delete(t.Name, t.Where)),
-            .. tables.Where(t => ErasureRule.Find(t.Name)?.Emptied.Count > 0).Select(Empty),
+            .. tables.Where(t => ErasureExemptions.Find(t.Name) is null).Select(t => Delete(t.Name, t.Where)),
+            .. tables.Where(t => ErasureExemptions.Find(t.Name)?.Emptied.Count > 0).Select(Empty),
             // Last, because from then on the database refuses to write anything on them.
             new(
                 "clients",
@@ -75,7 +75,7 @@ public sealed record ErasureStep(string Table, ErasureEffect Effect, string Wher
 
     private static ErasureStep Empty(ClientTable table)
     {
-        var columns = ErasureRule.Find(table.Name)!.Emptied;
+        var columns = ErasureExemptions.Find(table.Name)!.Emptied;
         return new(
             table.Name,
             ErasureEffect.Emptied,

@@ -7,7 +7,7 @@ public static class PrivacySetup
         services
             .AddSingleton<ConsentStore>()
             .AddSingleton<ClientEraser>()
-            .AddSingleton<RetentionStore>()
+            .AddSingleton<RetentionEnforcer>()
             .AddSingleton<ErasedRowPurger>()
             .AddScoped<ClientTakeOut>();
 }

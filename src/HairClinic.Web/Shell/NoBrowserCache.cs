@@ -6,7 +6,7 @@ namespace HairClinic.Web.Shell;
 /// <summary>No browser keeps a page: the next one at this screen does not find it by going back. Signing out empties what is kept otherwise.</summary>
 public static class NoBrowserCache
 {
-    public static void UseDiscretion(this WebApplication app) =>
+    public static void UseNoBrowserCache(this WebApplication app) =>
         app.Use(
             (context, next) =>
             {

@@ -38,7 +38,7 @@ public static class Policies
     {
         Roles(Staff, Enum.GetValues<StaffRole>());
         Roles(Desk, StaffRole.Owner, StaffRole.Manager, StaffRole.FrontDesk);
-        Roles(Book, [.. Enum.GetValues<StaffRole>().Where(StaffRoles.MayBook)]);
+        Roles(Book, [.. Enum.GetValues<StaffRole>().Where(StaffPermissions.MayBook)]);
         Roles(Chair, StaffRole.Owner, StaffRole.Stylist, StaffRole.Trainee);
         Roles(Manage, StaffRole.Owner, StaffRole.Manager);
         Roles(Owner, StaffRole.Owner);

@@ -31,7 +31,7 @@ public static class ShellSetup
         services.AddScoped<ShellFactsHolder>();
         services.AddScoped<CircuitCancellation>();
         services.AddSingleton(Faults);
-        services.AddScoped<Ui.Fields.UnreadFields>();
+        services.AddScoped<Ui.Fields.UnreadableFields>();
         services.AddScoped<CultureStore>();
         services.AddCascadingValue(_ => new Ui.Feedback.TappedButton());
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
@@ -46,7 +46,7 @@ public static class ShellSetup
             options.SupportedUICultures = cultures;
             options.RequestCultureProviders =
             [
-                new CustomRequestCultureProvider(Languages.ChosenAsync),
+                new CustomRequestCultureProvider(Languages.FromCookieAsync),
                 new AcceptLanguageHeaderRequestCultureProvider(),
             ];
         });
@@ -80,8 +80,8 @@ public static class ShellSetup
         // After the pages that stand in for an error: what they re-execute must find its page anew.
         app.UseRouting();
         app.UseSecurityHeaders(SecurityHeaders.Policy());
-        app.UseDiscretion();
-        app.UseMiddleware<BookAwayMiddleware>();
+        app.UseNoBrowserCache();
+        app.UseMiddleware<DatabaseOutageMiddleware>();
         app.Use(SameOriginOnly.CheckAsync);
         app.UseRequestLocalization();
         app.Use(RequestLimits.RefuseTooLargeAsync);
@@ -92,14 +92,14 @@ public static class ShellSetup
         app.UseMiddleware<ActorChangedMiddleware>();
         app.UseMiddleware<TooBusyMiddleware>();
         // After the sign-in is known, so that a person is counted as a person; before anything costly.
-        app.UseMiddleware<TriedName>();
+        app.UseMiddleware<TriedNameMiddleware>();
         app.UseRateLimiter();
         app.Use(QueryStringCheck.CheckAsync);
         app.UseMiddleware<ConfirmedAddressGate>();
         app.UseMiddleware<StepUpGate>();
-        app.UseMiddleware<StaffCulture>();
-        app.UseMiddleware<ShellFactsReader>();
-        app.Use(FileForm.ReadAsync);
+        app.UseMiddleware<StaffCultureMiddleware>();
+        app.UseMiddleware<ShellFactsMiddleware>();
+        app.Use(FileFormReader.ReadAsync);
         app.UseAntiforgery();
         app.Use(RefusalLog.NoticeForgedAsync);
         app.Use(NullCharacterCheck.CheckAsync);

@@ -95,7 +95,7 @@ public sealed class Submission<TInput>(IValidator<TInput> rules) : IIdempotentFo
     private async Task<bool?> TryAsync(TInput input, Func<Guid, Task> save)
     {
         (Refused, WasOvertaken) = (null, false);
-        var unread = LiveComponent.Handling?.Unread?.FaultsBeside(Check) ?? [];
+        var unread = LiveComponent.Handling?.Unread?.FaultsFor(Check) ?? [];
         Check = new ValidationResult([.. unread, .. rules.Validate(input).Errors]);
         if (!Check.IsValid)
             return false;

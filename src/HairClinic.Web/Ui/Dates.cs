@@ -48,7 +48,7 @@ public static partial class Dates
     public static string Time(int minuteOfDay, CultureInfo? culture = null) => Time(LocalTime.Midnight.PlusMinutes(minuteOfDay), culture);
 
     /// <summary>"today", "in 3 days", "2 days ago".</summary>
-    public static string Away(LocalDate date, LocalDate today, IStringLocalizer words) =>
+    public static string Relative(LocalDate date, LocalDate today, IStringLocalizer words) =>
         Period.DaysBetween(today, date) switch
         {
             0 => words["today"],
@@ -63,10 +63,10 @@ public static partial class Dates
 
     public static string? Iso(LocalTime? time) => time is { } clock ? clock.ToString("HH:mm", CultureInfo.InvariantCulture) : null;
 
-    public static bool TryIso(string text, out LocalDate date) => LocalDatePattern.Iso.Parse(text).TryGetValue(default, out date);
+    public static bool TryParseIso(string text, out LocalDate date) => LocalDatePattern.Iso.Parse(text).TryGetValue(default, out date);
 
     /// <summary>Browsers send "14:30", and "14:30:15" where the step allows seconds.</summary>
-    public static bool TryIsoTime(string text, out LocalTime time) =>
+    public static bool TryParseIsoTime(string text, out LocalTime time) =>
         LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(text).TryGetValue(default, out time)
         || LocalTimePattern.ExtendedIso.Parse(text).TryGetValue(default, out time);
 

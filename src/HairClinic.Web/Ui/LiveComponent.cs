@@ -38,7 +38,7 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
     internal CancellationToken PageEnd => _pageEnd ??= Circuit.GetService<CircuitCancellation>()?.Token ?? CancellationToken.None;
 
     /// <summary>What stands in the page's fields and could not be read.</summary>
-    internal UnreadFields? Unread => Circuit.GetService<UnreadFields>();
+    internal UnreadableFields? Unread => Circuit.GetService<UnreadableFields>();
 
     /// <summary>Draws it again in the middle of what it does.</summary>
     internal void Redraw() => _ = InvokeAsync(StateHasChanged);
@@ -100,7 +100,7 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
         Handler.Value = this;
         // Another tap than the last: a button that takes answers says so itself.
         if (arg is MouseEventArgs)
-            Tapping?.Lift();
+            Tapping?.Clear();
         try
         {
             await item.InvokeAsync(arg);
@@ -116,7 +116,7 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
         RendererInfo.IsInteractive ? Circuit.GetService<PageFaults>()?.Of(e) ?? PageFault.None : PageFault.None;
 
     private Task TellAsync(PageFault fault) =>
-        fault is PageFault.AccessEnded ? AccessEnded.TellAsync(Page) : BookAwayNotice.TellAsync(Page);
+        fault is PageFault.AccessEnded ? AccessEndedNotice.ShowAsync(Page) : DatabaseOutageNotice.ShowAsync(Page);
 
     private async Task OpenAsync()
     {

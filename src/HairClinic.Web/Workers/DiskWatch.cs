@@ -19,7 +19,7 @@ public sealed partial class DiskWatch(DataDisk disk, IClock clock, ILogger<DiskW
     public void WarnIfLow()
     {
         var now = clock.GetCurrentInstant();
-        if (disk.Now() is not { IsLow: true } space)
+        if (disk.Measure() is not { IsLow: true } space)
             _said = null;
         else if (_said is not { } last || now - last >= Day)
         {

@@ -48,7 +48,7 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
 
     private async Task TryAsync(ClinicDb db, WorkItem item, CancellationToken cancellation)
     {
-        var letter = WorkItems.Read<Letter>(item);
+        var letter = WorkItemFactory.DeserializeBody<Letter>(item);
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         limit.CancelAfter(WorkLane.Letters.Patience);
         try
@@ -60,24 +60,24 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
             else
             {
                 if (await IsWantedAsync(db, letter, limit.Token))
-                    await mail.SendAsync(letter, new LetterDelivery(item.Id, () => HandOverAsync(db, item)), limit.Token);
-                item.Done(clock.GetCurrentInstant());
+                    await mail.SendAsync(letter, new DeliveryContext(item.Id, () => HandOverAsync(db, item)), limit.Token);
+                item.Complete(clock.GetCurrentInstant());
                 // A letter may hold a sign-in link: once it is sent, it is not needed here.
                 item.ClearBody();
             }
         }
         catch (LetterUnsureException e)
         {
-            End(item, letter, WorkOutcome.Unsure, WorkFaults.Name(e));
+            End(item, letter, WorkOutcome.Unsure, WorkFaults.NameOf(e));
         }
         catch (NoMailWayException)
         {
             // Nothing is kept of it: once a mail server is set, an old letter would only confuse.
             End(item, letter, WorkOutcome.GivenUp, nameof(NoMailWayException));
         }
-        catch (Exception e) when (WorkFaults.IsForGood(e))
+        catch (Exception e) when (WorkFaults.IsPermanent(e))
         {
-            End(item, letter, WorkOutcome.GivenUp, WorkFaults.Name(e));
+            End(item, letter, WorkOutcome.GivenUp, WorkFaults.NameOf(e));
         }
         catch (Exception) when (cancellation.IsCancellationRequested)
         {
@@ -85,11 +85,11 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
         }
         catch (Exception e) when (e is not DbUpdateConcurrencyException)
         {
-            item.RecordFailure(WorkFaults.Name(e), clock.GetCurrentInstant(), letter.Until);
+            item.RecordFailure(WorkFaults.NameOf(e), clock.GetCurrentInstant(), letter.Until);
             if (item.Fate is { } fate)
-                End(item, letter, fate, WorkFaults.Name(e));
+                End(item, letter, fate, WorkFaults.NameOf(e));
             else
-                LogFailure(log, item.Kind, item.Id, item.Attempts, WorkFaults.Name(e));
+                LogFailure(log, item.Kind, item.Id, item.Attempts, WorkFaults.NameOf(e));
         }
     }
 
@@ -99,13 +99,13 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
 
     private async Task HandOverAsync(ClinicDb db, WorkItem item)
     {
-        item.HandOver(clock.GetCurrentInstant());
+        item.BeginDelivery(clock.GetCurrentInstant());
         await db.SaveChangesAsync(CancellationToken.None);
     }
 
     private void End(WorkItem item, Letter letter, WorkOutcome fate, string error)
     {
-        item.ClearBody(WorkItems.Write(letter.Envelope()));
+        item.ClearBody(WorkItemFactory.SerializeBody(letter.Redact()));
         item.End(fate, error, clock.GetCurrentInstant());
         if (fate is WorkOutcome.Unsure)
             LogUnsure(log, item.Kind, item.Id, error);

@@ -59,14 +59,14 @@ public sealed partial class PracticeWorkRunner(
             foreach (var item in items)
             {
                 if (done)
-                    item.Done(clock.GetCurrentInstant());
+                    item.Complete(clock.GetCurrentInstant());
                 else
                     item.Postpone(clock.GetCurrentInstant() + Soon);
             }
         }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
-            var error = WorkFaults.Name(e);
+            var error = WorkFaults.NameOf(e);
             foreach (var item in items)
             {
                 item.RecordFailure(error, clock.GetCurrentInstant());
@@ -89,27 +89,32 @@ public sealed partial class PracticeWorkRunner(
         switch (item.Kind)
         {
             case WorkKind.RefreshDueDates:
-                await dueDates.RunAsync(db, WorkItems.Read<RefreshDueDatesBody>(item), cancellation);
+                await dueDates.RunAsync(db, WorkItemFactory.DeserializeBody<RefreshDueDatesBody>(item), cancellation);
                 break;
             case WorkKind.RemoveFiles:
-                foreach (var file in WorkItems.Read<RemoveFilesBody>(item).Files)
+                foreach (var file in WorkItemFactory.DeserializeBody<RemoveFilesBody>(item).Files)
                     photos.Delete(current.Actor.PracticeId, file);
                 break;
             case WorkKind.PlanOrders:
-                var clients = items.SelectMany(i => WorkItems.Read<PlanOrdersBody>(i).ClientIds).Distinct().ToList();
+                var clients = items.SelectMany(i => WorkItemFactory.DeserializeBody<PlanOrdersBody>(i).ClientIds).Distinct().ToList();
                 var book = await OrderFacts.LoadAsync(db, cancellation);
-                await ReorderPlanStore.StoreAsync(db, book, clients, clock.GetCurrentInstant(), cancellation);
+                await ReorderPlanStore.RecalculateAsync(db, book, clients, clock.GetCurrentInstant(), cancellation);
                 break;
             case WorkKind.AskForClient:
-                await ClientAccessRequests.AnswerAsync(db, WorkItems.Read<AskForClientBody>(item), item.AskedAt, cancellation);
+                await AccessRequestRecorder.RecordAsync(
+                    db,
+                    WorkItemFactory.DeserializeBody<AskForClientBody>(item),
+                    item.AskedAt,
+                    cancellation
+                );
                 // A number of somebody's stood in it, whoever it is.
                 item.ClearBody();
                 break;
             case WorkKind.Recalculate:
                 // A run that has begun may have read what was there before.
-                if (await RecalculationQueue.RunningAsync(db, cancellation) is { StartedAt: not null })
+                if (await RecalculationQueue.UnfinishedAsync(db, cancellation) is { StartedAt: not null })
                     return false;
-                await RecalculationQueue.AskAsync(db, askedBy: null, clock.GetCurrentInstant(), cancellation);
+                await RecalculationQueue.RequestAsync(db, askedBy: null, clock.GetCurrentInstant(), cancellation);
                 break;
             default:
                 throw new InvalidOperationException($"Nobody does {item.Kind}.");

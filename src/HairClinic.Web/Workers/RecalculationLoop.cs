@@ -4,7 +4,7 @@ using HairClinic.Web.Learning;
 namespace HairClinic.Web.Workers;
 
 /// <summary>Sees to it that every practice is calculated once a night, and that what somebody asks for by hand begins soon.</summary>
-public sealed partial class RecalculationLoop(PracticeJobs jobs, IClock clock, ILogger<RecalculationLoop> log) : BackgroundService
+public sealed partial class RecalculationLoop(PracticeJobRunner jobs, IClock clock, ILogger<RecalculationLoop> log) : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(2);
 
@@ -28,7 +28,7 @@ public sealed partial class RecalculationLoop(PracticeJobs jobs, IClock clock, I
     private async Task<bool> RecalculateAsync(IServiceProvider services, CancellationToken cancellation)
     {
         await using (var db = services.GetRequiredService<ClinicDbFactory>().Open())
-            await RecalculationQueue.AskNightlyAsync(db, clock.GetCurrentInstant(), cancellation);
+            await RecalculationQueue.RequestNightlyAsync(db, clock.GetCurrentInstant(), cancellation);
         return await services.GetRequiredService<RecalculationRunner>().RunAsync(cancellation);
     }
 

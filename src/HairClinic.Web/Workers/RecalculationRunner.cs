@@ -9,7 +9,7 @@ namespace HairClinic.Web.Workers;
 /// The program may stop at any moment: the run stays open, and the next one to pick it up starts again. What is stored is replaced piece by piece,
 /// each in a save of its own.
 /// </remarks>
-public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResults pages, IClock clock)
+public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRefresher pages, IClock clock)
 {
     private const int BatchSize = 500;
     private const int KeptRuns = 60;
@@ -19,12 +19,12 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResult
     {
         await using var gate = databases.Open();
         // Asked every few seconds: mostly there is none, and then nothing needs to be held.
-        if (await RecalculationQueue.RunningAsync(gate, cancellation) is null)
+        if (await RecalculationQueue.UnfinishedAsync(gate, cancellation) is null)
             return false;
         await using var held = await gate.Database.BeginTransactionAsync(cancellation);
         if (
             !await RecalculationQueue.TryLockAsync(gate, cancellation)
-            || await RecalculationQueue.RunningAsync(gate, cancellation) is not { } run
+            || await RecalculationQueue.UnfinishedAsync(gate, cancellation) is not { } run
         )
             return false;
         try
@@ -39,7 +39,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResult
         }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
-            await SayAsync(run.Id, r => r.End(RecalculationState.Failed, clock.GetCurrentInstant(), WorkFaults.Name(e)), cancellation);
+            await SayAsync(run.Id, r => r.End(RecalculationState.Failed, clock.GetCurrentInstant(), WorkFaults.NameOf(e)), cancellation);
         }
         await RecalculationQueue.ForgetOldAsync(gate, KeptRuns, cancellation);
         await held.CommitAsync(cancellation);
@@ -58,21 +58,21 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResult
             return false;
         var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
         var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
-        await FitAsync(db, WearQuantity.Hold, [.. holds.All(cut)], factors, cut, cancellation);
+        await FitAsync(db, LifetimeKind.Hold, [.. holds.AllSpells(cut)], factors, cut, cancellation);
 
         if (!await ReachAsync(runId, RecalculationStage.FittingLife, 0, 0, cancellation))
             return false;
         await FitAsync(
             db,
-            WearQuantity.Life,
-            await LifeSpellBuilder.ReadAsync(db, cut, clientIds: null, cancellation),
+            LifetimeKind.Life,
+            await LifeSpellBuilder.LoadAsync(db, cut, clientIds: null, cancellation),
             factors,
             cut,
             cancellation
         );
 
         var before = await OrderFacts.LoadAsync(db, cancellation);
-        await LeadTimeRecords.StoreAsync(db, before.OrdersOn(cut), [.. before.Kinds.Values], cancellation);
+        await LeadTimeStore.RefreshAsync(db, before.OrderTimesOn(cut), [.. before.Kinds.Values], cancellation);
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();
         return await PlanAsync(db, runId, now, cancellation);
@@ -83,14 +83,14 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResult
         var book = await OrderFacts.LoadAsync(db, cancellation);
         var dues = await DueFacts.LoadAsync(db, cancellation);
         var ahead = new WorkloadForecaster(book, dues, await WorkloadForecaster.MinutesAsync(db, cancellation), now);
-        await db.ReorderPlans.Where(p => !ReorderPlanStore.Planned(db).Any(c => c.Id == p.ClientId)).ExecuteDeleteAsync(cancellation);
-        var clients = await ReorderPlanStore.Planned(db).OrderBy(c => c.Id).Select(c => c.Id).ToListAsync(cancellation);
+        await db.ReorderPlans.Where(p => !ReorderPlanStore.ClientsToPlan(db).Any(c => c.Id == p.ClientId)).ExecuteDeleteAsync(cancellation);
+        var clients = await ReorderPlanStore.ClientsToPlan(db).OrderBy(c => c.Id).Select(c => c.Id).ToListAsync(cancellation);
         foreach (var (number, batch) in clients.Chunk(BatchSize).Index())
         {
             if (!await ReachAsync(runId, RecalculationStage.Planning, number * BatchSize, clients.Count, cancellation))
                 return false;
-            var orders = await ReorderPlanStore.StoreAsync(db, book, batch, now, cancellation);
-            await ahead.AddAsync(db, batch, orders, cancellation);
+            var orders = await ReorderPlanStore.RecalculateAsync(db, book, batch, now, cancellation);
+            await ahead.AddClientsAsync(db, batch, orders, cancellation);
             db.ChangeTracker.Clear();
         }
         if (!await ReachAsync(runId, RecalculationStage.Storing, clients.Count, clients.Count, cancellation))
@@ -99,13 +99,13 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResult
         await db.SaveChangesAsync(cancellation);
         if (!await ReachAsync(runId, RecalculationStage.Storing, clients.Count, clients.Count, cancellation))
             return false;
-        await pages.KeepAsync(cancellation);
+        await pages.RunAsync(cancellation);
         return true;
     }
 
     private async Task FitAsync(
         ClinicDb db,
-        WearQuantity quantity,
+        LifetimeKind quantity,
         IReadOnlyCollection<WearSpell> spells,
         IReadOnlyCollection<WearFactor> factors,
         LocalDate cut,
@@ -126,7 +126,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, NightlyResult
     }
 
     private async Task<bool> ReachAsync(Guid runId, RecalculationStage stage, int done, int total, CancellationToken cancellation) =>
-        !(await SayAsync(runId, r => r.Reach(stage, done, total), cancellation)).StopAsked;
+        !(await SayAsync(runId, r => r.ReportProgress(stage, done, total), cancellation)).StopAsked;
 
     // On a connection of its own: whoever watches sees it at once, and a wish to stop is read.
     private async Task<Recalculation> SayAsync(Guid runId, Action<Recalculation> say, CancellationToken cancellation) =>

@@ -4,7 +4,7 @@ using HairClinic.Web.Data;
 namespace HairClinic.Web.Workers;
 
 /// <summary>Looks up, out of sight of whoever asked, which practices know an address, and sends the links.</summary>
-public sealed class SignInLinkWork(IServiceScopeFactory scopes, PracticeJobs jobs, LinkAskQueue asks, SignInLinkStore links)
+public sealed class SignInLinkWork(IServiceScopeFactory scopes, PracticeJobRunner jobs, LinkAskQueue asks, SignInLinkStore links)
 {
     public async Task RunAsync(IReadOnlyList<Guid> practices, CancellationToken cancellation)
     {
@@ -20,7 +20,7 @@ public sealed class SignInLinkWork(IServiceScopeFactory scopes, PracticeJobs job
     private async Task<int> AnswerAsync(IServiceProvider services, string address, CancellationToken cancellation)
     {
         await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-        await links.AnswerAsync(db, address, cancellation);
+        await links.AnswerRequestAsync(db, address, cancellation);
         return await db.SaveChangesAsync(cancellation);
     }
 }

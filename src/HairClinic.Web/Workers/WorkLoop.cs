@@ -8,7 +8,8 @@ namespace HairClinic.Web.Workers;
 /// <summary>
 /// Looks for work each second, practice by practice, and has it done in lanes that go on beside one another. After a stumble it goes on.
 /// </summary>
-public sealed partial class WorkLoop(PracticeJobs jobs, SignInLinkWork answers, IClock clock, ILogger<WorkLoop> log) : BackgroundService
+public sealed partial class WorkLoop(PracticeJobRunner jobs, SignInLinkWork answers, IClock clock, ILogger<WorkLoop> log)
+    : BackgroundService
 {
     /// <summary>So many in a row, and the place in the lane is free for another practice.</summary>
     private const int InARow = 10;
@@ -30,7 +31,7 @@ public sealed partial class WorkLoop(PracticeJobs jobs, SignInLinkWork answers, 
             await TryAsync(() => answers.RunAsync(practices, stoppingToken), stoppingToken);
             foreach (var practice in practices)
                 await TryAsync(
-                    () => jobs.RunAsync(practice, "addresses", s => s.GetRequiredService<AddressLetters>().RunAsync(stoppingToken)),
+                    () => jobs.RunAsync(practice, "addresses", s => s.GetRequiredService<AddressChangeNotices>().RunAsync(stoppingToken)),
                     stoppingToken
                 );
         }
@@ -64,7 +65,7 @@ public sealed partial class WorkLoop(PracticeJobs jobs, SignInLinkWork answers, 
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                return await WorkQueue.DueAsync(db, clock.GetCurrentInstant(), stoppingToken);
+                return await WorkQueue.CountDueAsync(db, clock.GetCurrentInstant(), stoppingToken);
             }
         );
         foreach (var lane in WorkLane.All)

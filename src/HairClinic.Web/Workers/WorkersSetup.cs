@@ -9,10 +9,10 @@ public static class WorkersSetup
             .AddSingleton<SignInLinkWork>()
             .AddScoped<PracticeWorkRunner>()
             .AddScoped<LetterSender>()
-            .AddScoped<NightlyResults>()
+            .AddScoped<PageResultRefresher>()
             .AddScoped<RecalculationRunner>()
-            .AddSingleton<NightlyKeeping>()
-            .AddHostedService(services => services.GetRequiredService<NightlyKeeping>())
+            .AddSingleton<RetentionLoop>()
+            .AddHostedService(services => services.GetRequiredService<RetentionLoop>())
             .AddHostedService<RecalculationLoop>()
             .AddHostedService<WorkLoop>()
             .AddHostedService<DiskWatch>();

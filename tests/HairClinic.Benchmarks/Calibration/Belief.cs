@@ -9,16 +9,16 @@ internal sealed class Belief
     private const LifeDistribution Fitted = LifeDistribution.Weibull;
     private readonly ILookup<int, Seen> _byClient;
     private readonly IReadOnlyList<string> _names;
-    private readonly LifePopulation _population;
+    private readonly PopulationParameters _population;
 
-    public Belief(List<Seen> seen, IReadOnlyList<string> names, IReadOnlyList<LifePrior> priors)
+    public Belief(List<Seen> seen, IReadOnlyList<string> names, IReadOnlyList<NormalPrior> priors)
     {
         (_byClient, _names) = (seen.ToLookup(row => row.Client), names);
         var factors = WindowPrior.FromWindow(Fitted, 1, 2);
-        _population = LifePopulation.From(LifetimeModel.Fit(Fitted, Lay(seen), factors.Priors(priors)));
+        _population = PopulationParameters.FromFit(LifetimeModel.Fit(Fitted, Lay(seen), factors.ToLifePriors(priors)));
     }
 
-    private Belief(Belief belief, LifePopulation population) =>
+    private Belief(Belief belief, PopulationParameters population) =>
         (_byClient, _names, _population) = (belief._byClient, belief._names, population);
 
     /// <summary>The same book read by somebody who knows the practice's truths, and only has to find out about the client.</summary>
@@ -46,15 +46,15 @@ internal sealed class Belief
     }
 
     /// <summary>For a sum over units, within which each life is conditional on its age: all rows are the belief's.</summary>
-    public LifeNodes Nodes(int client) => Nodes([.. _byClient[client]]).Reduce();
+    public ClientEffectNodes Nodes(int client) => Nodes([.. _byClient[client]]).Reduce();
 
-    public UnitInHouse InHand(LivingUnit unit)
+    public RemainingUnitLife InHand(LivingUnit unit)
     {
         var place = unit.Window.In(Fitted).Place;
         return new(place.Offset + Linear(unit.Covariates), place.Loading, place.Sigma * Math.Exp(_population.LogScale), unit.WornDays);
     }
 
-    private LifeNodes Nodes(List<Seen> own) => LifeNodes.For(_population, Lay(own));
+    private ClientEffectNodes Nodes(List<Seen> own) => ClientEffectNodes.For(_population, Lay(own));
 
     private double Linear(double[] covariates) => covariates.Select((x, j) => x * _population.Coefficients[j]).Sum();
 

@@ -21,8 +21,8 @@ internal sealed class HoldStory(Dice dice, LifeTruth truth, int client)
     public static IReadOnlyList<string> Names { get; } = ["oily skin", "other adhesive", "waits cut"];
 
     /// <summary>The practice has a factor row for the last.</summary>
-    public static IReadOnlyList<LifePrior> Priors { get; } =
-    [LifePriors.UsualCoefficient, LifePriors.UsualCoefficient, LifePrior.OfFactor(0.9)];
+    public static IReadOnlyList<NormalPrior> Priors { get; } =
+    [LifePriors.UsualCoefficient, LifePriors.UsualCoefficient, NormalPrior.OfFactor(0.9)];
 
     public Window Window => _window;
 
@@ -60,6 +60,6 @@ internal sealed class HoldStory(Dice dice, LifeTruth truth, int client)
         for (; contact < hold; contact += dice.Whole(4, 14))
             sound = contact;
         contact = Math.Min(contact, until);
-        return new Seen(client, _window, covariates, Spell.Between(sound, contact), contact, false);
+        return new Seen(client, _window, covariates, Spell.FromBounds(sound, contact), contact, false);
     }
 }

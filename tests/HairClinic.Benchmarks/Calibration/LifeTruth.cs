@@ -8,7 +8,7 @@ internal sealed class LifeTruth
 {
     private readonly LifeDistribution _distribution;
 
-    public LifeTruth(Dice dice, LifeDistribution distribution, IReadOnlyList<LifePrior> priors)
+    public LifeTruth(Dice dice, LifeDistribution distribution, IReadOnlyList<NormalPrior> priors)
     {
         _distribution = distribution;
         Practice = Factors.PracticeFactor * dice.Normal();

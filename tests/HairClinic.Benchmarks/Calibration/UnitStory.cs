@@ -24,8 +24,8 @@ internal sealed class UnitStory(Dice dice, LifeTruth truth, int client, bool oth
     public static IReadOnlyList<string> Names { get; } = ["other workshop", "bleached", "heat", "repaired"];
 
     /// <summary>The practice has a factor row for bleach.</summary>
-    public static IReadOnlyList<LifePrior> Priors { get; } =
-    [LifePriors.UsualCoefficient, LifePrior.OfFactor(0.8), LifePriors.UsualCoefficient, LifePriors.UsualCoefficient];
+    public static IReadOnlyList<NormalPrior> Priors { get; } =
+    [LifePriors.UsualCoefficient, NormalPrior.OfFactor(0.8), LifePriors.UsualCoefficient, LifePriors.UsualCoefficient];
 
     public IEnumerable<Seen> Earlier(int count) =>
         Enumerable.Range(0, count).SelectMany(_ => See(Draw(dice.Chance(0.25) ? dice.Whole(30, 330) : int.MaxValue)));
@@ -73,7 +73,7 @@ internal sealed class UnitStory(Dice dice, LifeTruth truth, int client, bool oth
 
     private List<Seen> Rows(List<(double, int?)> inspections, int worn, double[] repairedAt, bool goesOn)
     {
-        var stretches = UnitLife.RowsOf(inspections.ToArray(), worn, repairedAt);
+        var stretches = UnitLifeBuilder.SplitAtFirstRepair(inspections.ToArray(), worn, repairedAt);
         return
         [
             .. stretches.Select(

@@ -60,9 +60,9 @@ internal sealed class WorkshopStory
         var working = Making();
         if (_dice.Chance(_remade))
             working += InspectionDays + Making();
-        var total = Days.Until(orderedInDays) + working;
+        var total = Days.CountUntil(orderedInDays) + working;
         var whole = (int)Math.Min(total, 100_000);
-        var day = Days.DayOf(whole);
+        var day = Days.CalendarDayAfter(whole);
         return day == int.MaxValue ? total + 14 : Math.Max(day, orderedInDays) + (total - whole);
     }
 

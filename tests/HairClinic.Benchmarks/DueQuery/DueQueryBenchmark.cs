@@ -24,11 +24,11 @@ internal static class DueQueryBenchmark
         try
         {
             await using var server = await EmbeddedServer.StartAsync(new(folder) { Durable = false }, NullLogger.Instance);
-            await using var services = Services(ClinicConnections.From(server));
-            var prepared = ClinicConnections.From(server) with
+            await using var services = Services(ClinicConnections.FromServer(server));
+            var prepared = ClinicConnections.FromServer(server) with
             {
-                Program = ClinicConnections.From(server).Program + Preparing,
-                Migrator = ClinicConnections.From(server).Migrator + Preparing,
+                Program = ClinicConnections.FromServer(server).Program + Preparing,
+                Migrator = ClinicConnections.FromServer(server).Migrator + Preparing,
             };
             await using var preparing = Services(prepared);
             await preparing.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
@@ -41,7 +41,7 @@ internal static class DueQueryBenchmark
                 var book = await LargeBook.LayAsync(services, administrator, clients, today);
                 report.Say();
                 report.Say($"{book.Clients:N0} clients, each with a unit bonded");
-                await CompareAsync(report, ClinicConnections.From(server), services, book, today);
+                await CompareAsync(report, ClinicConnections.FromServer(server), services, book, today);
                 report.Say("  the same with statements that the driver keeps prepared on both sides:");
                 await CompareAsync(report, prepared, preparing, book, today);
             }
@@ -114,7 +114,7 @@ internal static class DueQueryBenchmark
 
     private static async Task SliceAsync(ServiceProvider services, LargeBook book) =>
         await services
-            .GetRequiredService<PracticeJobs>()
+            .GetRequiredService<PracticeJobRunner>()
             .RunAsAsync(
                 book.Desk,
                 scope => scope.GetRequiredService<Due>().OpenAsync(new(DuePart.All, AllSalons: false, After: null), CancellationToken.None)
@@ -124,7 +124,7 @@ internal static class DueQueryBenchmark
     {
         var until = today.PlusDays(ClosingDays);
         await services
-            .GetRequiredService<PracticeJobs>()
+            .GetRequiredService<PracticeJobRunner>()
             .RunAsAsync(
                 book.Desk,
                 async scope =>

@@ -35,7 +35,7 @@ internal static class DueWindowsBenchmark
         );
     }
 
-    private static long Bare(DueQuestion[] questions)
+    private static long Bare(DueRuleInput[] questions)
     {
         long sum = 0;
         for (var i = 0; i < Count; i++)
@@ -52,7 +52,7 @@ internal static class DueWindowsBenchmark
         return sum;
     }
 
-    private static long Rule(DueQuestion[] questions)
+    private static long Rule(DueRuleInput[] questions)
     {
         long sum = 0;
         for (var i = 0; i < Count; i++)
@@ -64,7 +64,7 @@ internal static class DueWindowsBenchmark
     }
 
     /// <summary>Ten years of days, four windows, a salon open Tuesday to Saturday with two closures a year.</summary>
-    private static DueQuestion[] Questions(bool preferring, bool events)
+    private static DueRuleInput[] Questions(bool preferring, bool events)
     {
         HoldWindow[] windows = [new(4, 6), new(2, 4), new(3, 5), new(4, 8)];
         var targets = windows.Select(w => new HoldPrior(w).TargetDays).ToArray();
@@ -77,10 +77,10 @@ internal static class DueWindowsBenchmark
         [
             .. Enumerable
                 .Range(0, 3650)
-                .Select(i => new DueQuestion(FirstDay.PlusDays(i), windows[i % 4], targets[i % 4], opening)
+                .Select(i => new DueRuleInput(FirstDay.PlusDays(i), windows[i % 4], targets[i % 4], opening)
                 {
                     PreferredWeekdays = preferring && i % 3 == 0 ? WeekdaySet.Of(IsoDayOfWeek.Friday) : default,
-                    Events = events && i % 10 == 0 ? [ClientEvent.On(FirstDay.PlusDays(i + 33))] : ImmutableArray<ClientEvent>.Empty,
+                    Events = events && i % 10 == 0 ? [ClientEvent.SingleDay(FirstDay.PlusDays(i + 33))] : ImmutableArray<ClientEvent>.Empty,
                 }),
         ];
     }

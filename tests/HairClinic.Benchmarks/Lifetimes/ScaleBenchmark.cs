@@ -26,11 +26,17 @@ public static class ScaleBenchmark
         {
             var (spells, clients) = Draw(new Random(seed), 7 * fromWeek, 7 * throughWeek);
             var places = spells.Select(_ => Window.Place).ToArray();
-            var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, [], places, clients), Window.Priors([]));
+            var fit = LifetimeModel.Fit(
+                LifeDistribution.Weibull,
+                LifetimeFitRows.Create(spells, [], places, clients),
+                Window.ToLifePriors([])
+            );
             scales.Add(fit.Scale);
             shifts.Add(fit.Coefficients[0]);
             ended += fit.Ended;
-            alike.Add(LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, [], places), Window.Priors([])).Scale);
+            alike.Add(
+                LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, [], places), Window.ToLifePriors([])).Scale
+            );
         }
         report.Say(
             $"weeks {fromWeek} to {throughWeek}: {1 - ended / 900.0 / Seeds:P0} censored; {watch.ElapsedMilliseconds} ms for all fits"

@@ -12,7 +12,11 @@ public static class LoadAheadBenchmark
     private const int Threads = 2;
     private static readonly VisitTypeMinutes Minutes = new(new(120, 75), new(60, 45), new(180, 150));
     private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 28, 56);
-    private static readonly LifePopulation Population = LifePopulation.FromPriors(Window) with { PracticeVariance = 0.001, Count = 5000 };
+    private static readonly PopulationParameters Population = PopulationParameters.FromPriors(Window) with
+    {
+        PracticeVariance = 0.001,
+        Count = 5000,
+    };
 
     public static async Task RunAsync(Report report)
     {
@@ -89,8 +93,12 @@ public static class LoadAheadBenchmark
     private static LifePrediction Hold(Spell[] own, LoadScenario scenario)
     {
         var given = Population with { PracticeMean = scenario.Shift * Math.Sqrt(Population.PracticeVariance), PracticeVariance = 0 };
-        var places = new RowOffset[own.Length];
+        var places = new RowLocationScale[own.Length];
         Array.Fill(places, Window.Place);
-        return new LifePrediction(given, LifeNodes.For(given, LifetimeFitRows.Create(own, [], places, new int[own.Length])), Window.Place);
+        return new LifePrediction(
+            given,
+            ClientEffectNodes.For(given, LifetimeFitRows.Create(own, [], places, new int[own.Length])),
+            Window.Place
+        );
     }
 }

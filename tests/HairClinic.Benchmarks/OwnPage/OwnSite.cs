@@ -108,17 +108,17 @@ internal sealed class OwnSite : IAsyncDisposable
             for (var i = 0; i < clients; i++)
             {
                 var client = scene.AddClient($"C-{i}", $"Client number {i}", salon, email: $"c{i}@example.test");
-                scene.Bond(
+                scene.AddBond(
                     client,
-                    scene.Unit(client, kind, today.PlusDays(-60)),
+                    scene.AddUnit(client, kind, today.PlusDays(-60)),
                     today.PlusDays(-(i % 20)),
                     adhesive,
                     now - Duration.FromDays(i % 20)
                 );
-                var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, scene.Service(ServicePurpose.Rebond).Id);
-                var rebond = scene.Service(ServicePurpose.Rebond);
+                var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, scene.ServiceFor(ServicePurpose.Rebond).Id);
+                var rebond = scene.ServiceFor(ServicePurpose.Rebond);
                 // Without a chair: there are not so many chairs.
-                visit.Place(
+                visit.Schedule(
                     rebond,
                     now + Duration.FromDays(1 + i % 20),
                     null,
@@ -130,7 +130,7 @@ internal sealed class OwnSite : IAsyncDisposable
                 var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, client.Email!, now);
                 db.ClientSignIns.Add(signIn);
                 var principal = ClientCookie.Principal(
-                    new OwnSignIn(new ClientActor(practice, client.Id, signIn.Id), Household: false, OpensAll: true)
+                    new ClientSignInState(new ClientActor(practice, client.Id, signIn.Id), Household: false, OpensAll: true)
                 );
                 var ticket = new AuthenticationTicket(
                     principal,

@@ -61,14 +61,14 @@ internal static partial class PagesBenchmark
     private static async Task<int> LayAsync(WebApplication app, EmbeddedServer server, int wanted)
     {
         var demo = await app.Services.GetRequiredService<DemoSeeder>().FillAsync(CancellationToken.None);
-        var jobs = app.Services.GetRequiredService<PracticeJobs>();
+        var jobs = app.Services.GetRequiredService<PracticeJobRunner>();
         await jobs.RunAsync(
             demo!.PracticeId,
             "benchmark",
             async scope =>
             {
                 await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
-                await RecalculationQueue.AskAsync(db, null, SystemClock.Instance.GetCurrentInstant(), CancellationToken.None);
+                await RecalculationQueue.RequestAsync(db, null, SystemClock.Instance.GetCurrentInstant(), CancellationToken.None);
                 return await scope.GetRequiredService<RecalculationRunner>().RunAsync(CancellationToken.None);
             }
         );
@@ -80,7 +80,7 @@ internal static partial class PagesBenchmark
             "benchmark",
             async scope =>
             {
-                await scope.GetRequiredService<NightlyResults>().KeepAsync(CancellationToken.None);
+                await scope.GetRequiredService<PageResultRefresher>().RunAsync(CancellationToken.None);
                 return true;
             }
         );
@@ -90,7 +90,7 @@ internal static partial class PagesBenchmark
     /// <summary>Waits for what the program sees to by itself after its start: every open bond is dated anew.</summary>
     private static async Task QuietAsync(WebApplication app)
     {
-        var jobs = app.Services.GetRequiredService<PracticeJobs>();
+        var jobs = app.Services.GetRequiredService<PracticeJobRunner>();
         var practice = (await jobs.PracticeIdsAsync(CancellationToken.None))[0];
         for (var (tries, quiet) = (0, 0); tries < 300 && quiet < 5; tries++)
         {

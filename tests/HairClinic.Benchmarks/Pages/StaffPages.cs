@@ -51,7 +51,7 @@ internal static partial class StaffPages
             .Except(first)
             .Order(StringComparer.Ordinal)
             .ToList();
-        var jobs = services.GetRequiredService<PracticeJobs>();
+        var jobs = services.GetRequiredService<PracticeJobRunner>();
         var practice = (await jobs.PracticeIdsAsync(CancellationToken.None))[0];
         var known = await jobs.RunAsync(practice, "benchmark", scope => KnownAsync(scope.GetRequiredService<ClinicDbFactory>()));
         return

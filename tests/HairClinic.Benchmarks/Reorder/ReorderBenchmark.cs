@@ -16,7 +16,7 @@ public static class ReorderBenchmark
     private const int Threads = 2;
     private static readonly LocalDate Today = new(2027, 3, 1);
     private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
-    private static readonly LifePopulation Population = LifePopulation.FromPriors(Window) with { Count = 5000 };
+    private static readonly PopulationParameters Population = PopulationParameters.FromPriors(Window) with { Count = 5000 };
     private static readonly WorkshopDays Days = new(Today, [new DateInterval(Today.PlusDays(30), Today.PlusDays(44))], 1024);
 
     public static async Task RunAsync(Report report)
@@ -24,11 +24,14 @@ public static class ReorderBenchmark
         var watch = Stopwatch.StartNew();
         var lead = LeadTime.Learn(new LeadTimePrior(56, 77), [60, 58, 71, 66, 80, 49, 63], [12, 40, 75]);
         var table = LeadTimeTable.Build(lead, RemakeRate.Usual.Mean, 4, 730);
-        var waiting = Enumerable.Range(0, 3).Select(i => LeadTimeTable.InFlight(lead, new[] { 75.0, 40, 12 }[i], 0.05, 4, 730)).ToArray();
+        var waiting = Enumerable
+            .Range(0, 3)
+            .Select(i => LeadTimeTable.BuildRemaining(lead, new[] { 75.0, 40, 12 }[i], 0.05, 4, 730))
+            .ToArray();
         report.Say($"tables of one workshop and kind, once: {watch.ElapsedMilliseconds} ms");
         var dice = new Random(5);
         var book = Enumerable.Range(0, Clients).Select(_ => Draw(dice, waiting)).ToArray();
-        var (beliefs, answers) = (new LifeNodes[Clients], new ReorderAnswer[Clients]);
+        var (beliefs, answers) = (new ClientEffectNodes[Clients], new ReorderAnswer[Clients]);
         Func<Task> believe = () => Each((i, _) => beliefs[i] = Believe(book[i]));
         Func<Task> allIn = () => Each((i, rule) => answers[i] = rule.Answer(Ask(book[i], Believe(book[i]), table)));
         var processor = await Rounds.ComputeAsync(3, believe, allIn);
@@ -62,26 +65,26 @@ public static class ReorderBenchmark
         return Task.CompletedTask;
     }
 
-    private static (Spell[] Own, UnitInHouse[] InHand, UnitOnOrder[] InFlight) Draw(Random dice, LeadTimeTable[] waiting)
+    private static (Spell[] Own, RemainingUnitLife[] InHand, UnitOnOrder[] InFlight) Draw(Random dice, LeadTimeTable[] waiting)
     {
         var over = Enumerable.Range(0, dice.Next(4)).Select(_ => Spell.Exact(150 + 130 * dice.NextDouble())).ToArray();
-        var unit = new UnitInHouse(Window.Centre, Window.Width, Window.Sigma, dice.Next(200));
+        var unit = new RemainingUnitLife(Window.Centre, Window.Width, Window.Sigma, dice.Next(200));
         var kind = dice.Next(6);
-        UnitInHouse[] inHand = kind < 3 ? [unit] : [unit, unit with { WornDays = dice.Next(60) }];
+        RemainingUnitLife[] inHand = kind < 3 ? [unit] : [unit, unit with { WornDays = dice.Next(60) }];
         UnitOnOrder[] inFlight = kind == 5 ? [new UnitOnOrder(unit with { WornDays = 0 }, waiting[dice.Next(3)], Days)] : [];
         return ([.. over, .. inHand.Select(hand => Spell.RightCensored(hand.WornDays))], inHand, inFlight);
     }
 
-    private static LifeNodes Believe((Spell[] Own, UnitInHouse[], UnitOnOrder[]) client)
+    private static ClientEffectNodes Believe((Spell[] Own, RemainingUnitLife[], UnitOnOrder[]) client)
     {
-        var places = new RowOffset[client.Own.Length];
+        var places = new RowLocationScale[client.Own.Length];
         Array.Fill(places, Window.Place);
-        return LifeNodes.For(Population, LifetimeFitRows.Create(client.Own, [], places, new int[places.Length])).Reduce();
+        return ClientEffectNodes.For(Population, LifetimeFitRows.Create(client.Own, [], places, new int[places.Length])).Reduce();
     }
 
     private static ReorderInput Ask(
-        (Spell[], UnitInHouse[] InHand, UnitOnOrder[] InFlight) client,
-        LifeNodes belief,
+        (Spell[], RemainingUnitLife[] InHand, UnitOnOrder[] InFlight) client,
+        ClientEffectNodes belief,
         LeadTimeTable table
     ) => new(LifeDistribution.Weibull, belief, client.InHand, client.InFlight, table, Days, 14);
 }

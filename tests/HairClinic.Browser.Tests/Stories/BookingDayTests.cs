@@ -150,7 +150,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         var site = await Site.OpenAsync(Now);
         var practice = Guid.CreateVersion7();
         await site
-            .Services.GetRequiredService<PracticeJobs>()
+            .Services.GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 practice,
                 "lay",
@@ -198,7 +198,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
             scene.Hire("Saskia", StaffRole.Stylist, _salon),
         ];
         scene.Hire("Bram", StaffRole.Stylist, _salon).AddAbsence(Guid.CreateVersion7(), Today, Today.PlusDays(2), "course");
-        var (wash, fix) = (scene.Service(ServicePurpose.WashAndStyle), scene.Service(ServicePurpose.FixLift));
+        var (wash, fix) = (scene.ServiceFor(ServicePurpose.WashAndStyle), scene.ServiceFor(ServicePurpose.FixLift));
         string[] names =
         [
             "Ada Fenwick",
@@ -220,18 +220,18 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         Book(2, wash, 1, 9, 15).Finish(Today);
         Book(3, coats, 1, 10, 0).Begin(Today);
         Book(4, fix, 2, 9, 0).MarkDidNotCome(scene.Now);
-        Book(5, scene.Service(ServicePurpose.Consultation), 2, 9, 30).Begin(Today);
+        Book(5, scene.ServiceFor(ServicePurpose.Consultation), 2, 9, 30).Begin(Today);
         Book(6, coats, 2, 10, 45);
         second.Arrive(Today);
         Book(7, coats, 0, 13, 0);
         Book(8, wash, 1, 12, 0);
-        Book(9, scene.Service(ServicePurpose.FirstFitting), 1, 14, 0);
+        Book(9, scene.ServiceFor(ServicePurpose.FirstFitting), 1, 14, 0);
         _visit = Book(10, coats, 2, 15, 30).Id;
         _client = clients[11].Id;
         var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
-        scene.Bond(
+        scene.AddBond(
             clients[11],
-            scene.Unit(clients[11], kind, new LocalDate(2027, 1, 4)),
+            scene.AddUnit(clients[11], kind, new LocalDate(2027, 1, 4)),
             new LocalDate(2027, 1, 6),
             scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "L1")
         );

@@ -88,15 +88,15 @@ public sealed class BondTests
     [Fact]
     public void The_last_sound_day_only_moves_on_and_nothing_seen_after_a_lift_counts()
     {
-        _bond.SeenSound(On.PlusDays(-1));
+        _bond.MarkSeenSound(On.PlusDays(-1));
         Assert.Null(_bond.LastSoundOn);
-        _bond.SeenSound(On);
+        _bond.MarkSeenSound(On);
         Assert.Equal(On, _bond.LastSoundOn);
-        _bond.SeenSound(On.PlusDays(9));
-        _bond.SeenSound(On.PlusDays(4));
+        _bond.MarkSeenSound(On.PlusDays(9));
+        _bond.MarkSeenSound(On.PlusDays(4));
         Assert.Equal(On.PlusDays(9), _bond.LastSoundOn);
         _bond.ReportLift(new Lift(On.PlusDays(12), null, LiftZone.Front, SpotFixed: true));
-        _bond.SeenSound(On.PlusDays(20));
+        _bond.MarkSeenSound(On.PlusDays(20));
         Assert.Equal(On.PlusDays(9), _bond.LastSoundOn);
     }
 
@@ -107,7 +107,7 @@ public sealed class BondTests
     [InlineData(12, 8, "It was seen sound on ")]
     public void A_lift_that_cannot_be_is_refused_in_words(int reported, int? lifted, string sentence)
     {
-        _bond.SeenSound(On.PlusDays(9));
+        _bond.MarkSeenSound(On.PlusDays(9));
 
         Assert.StartsWith(sentence, RefusalOf(reported, lifted), StringComparison.Ordinal);
         Assert.Null(_bond.Lift);
@@ -122,7 +122,7 @@ public sealed class BondTests
     public void A_lift_on_the_last_sound_day_or_later_is_taken(int reported, int? lifted)
     {
         if (reported >= 9)
-            _bond.SeenSound(On.PlusDays(9));
+            _bond.MarkSeenSound(On.PlusDays(9));
 
         Report(reported, lifted);
 
@@ -160,9 +160,9 @@ public sealed class BondTests
     {
         _bond.SetDueWindow(Head.FourToEight(On));
         Assert.Equal(On.PlusWeeks(8), _bond.KnownUntil);
-        _bond.SeenSound(On.PlusDays(3));
+        _bond.MarkSeenSound(On.PlusDays(3));
         Assert.Equal(On.PlusWeeks(8), _bond.KnownUntil);
-        _bond.SeenSound(On.PlusWeeks(9));
+        _bond.MarkSeenSound(On.PlusWeeks(9));
         Assert.Equal(On.PlusWeeks(9), _bond.KnownUntil);
 
         _bond.ReportLift(new Lift(On.PlusWeeks(10), null, null, SpotFixed: false));

@@ -62,8 +62,8 @@ public sealed class DueInputTests
     {
         var (there, away) = (Ada(), Ada());
         var on = AppliedOn.PlusDays(32);
-        there.AddEvent(new LifeEvent(Guid.CreateVersion7(), there.Id, LifeEventKind.Celebration, on, on, away: false));
-        away.AddEvent(new LifeEvent(Guid.CreateVersion7(), away.Id, LifeEventKind.Travel, on.PlusDays(-1), on.PlusDays(6), away: true));
+        there.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), there.Id, LifeEventKind.Celebration, on, on, away: false));
+        away.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), away.Id, LifeEventKind.Travel, on.PlusDays(-1), on.PlusDays(6), away: true));
 
         Assert.Equal(
             on.PlusDays(-4),
@@ -84,7 +84,7 @@ public sealed class DueInputTests
     {
         var client = Ada();
         var (from, to) = (AppliedOn.PlusDays(10), AppliedOn.PlusDays(40));
-        client.AddEvent(new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Travel, from, to, away));
+        client.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Travel, from, to, away));
 
         var due = new DueInput(Open, Settings(), FourToEight, client) { Learnt = At(33) }
             .WindowFor(AppliedOn)
@@ -113,7 +113,7 @@ public sealed class DueInputTests
         var salon = new Salon(Guid.CreateVersion7(), "Elm Row", "Europe/London", "GBP");
         salon.SetHours(IsoDayOfWeek.Wednesday, [(Guid.CreateVersion7(), new LocalTime(9, 0), new LocalTime(17, 0))]);
         salon.AddClosure(Guid.CreateVersion7(), AppliedOn.PlusDays(7), AppliedOn.PlusDays(7), "Painters");
-        var open = DueInput.OpeningOf(salon);
+        var open = DueInput.OpeningDaysOf(salon);
 
         Assert.Equal([true, false, false, true], new[] { 0, 1, 7, 14 }.Select(d => open.IsOpen(AppliedOn.PlusDays(d))));
     }
@@ -130,7 +130,7 @@ public sealed class DueInputTests
     private static PracticeSettings Settings(int daysBeforeEvent = 5)
     {
         var settings = new PracticeSettings(Guid.CreateVersion7(), "Practice", "GB", "en-GB");
-        settings.SetRhythm(24, daysBeforeEvent, 7, 15);
+        settings.SetSchedulingRules(24, daysBeforeEvent, 7, 15);
         return settings;
     }
 

@@ -41,13 +41,13 @@ public sealed class HoldObservationTests
     public void What_a_take_down_will_tell_is_what_it_tells_once_it_is_written(int? sound, int? reported, bool foundLifted, int? liftedOn)
     {
         if (sound is { } seen)
-            _head.Bond.SeenSound(Day(seen));
+            _head.Bond.MarkSeenSound(Day(seen));
         if (reported is { } told)
             _head.Bond.ReportLift(new Lift(Day(told), null, null, SpotFixed: true));
         _head.At(28);
         var found = foundLifted ? Head.Lifted(liftedOn is { } day ? Day(day) : null) : Head.Sound();
 
-        var before = _head.Bond.HoldOnceOff(_head.Today, found.Reason, found.LiftFoundOn(_head.Today));
+        var before = _head.Bond.HoldIfRemoved(_head.Today, found.Reason, found.LiftFoundOn(_head.Today));
 
         Assert.True(_head.Bond.IsOpen);
         _head.Rebond(found);
@@ -80,7 +80,7 @@ public sealed class HoldObservationTests
     {
         Assert.Contains(
             "before it was made",
-            Assert.Throws<Refusal>(() => _head.Bond.HoldOnceOff(Day(-1), RemovalReason.Scheduled, null)).Message,
+            Assert.Throws<Refusal>(() => _head.Bond.HoldIfRemoved(Day(-1), RemovalReason.Scheduled, null)).Message,
             StringComparison.Ordinal
         );
         Assert.True(_head.Bond.IsOpen);
@@ -89,7 +89,7 @@ public sealed class HoldObservationTests
     [Fact]
     public void A_lift_nobody_can_date_lies_after_the_last_sound_day_and_by_the_day_it_was_reported()
     {
-        _head.Bond.SeenSound(Day(14));
+        _head.Bond.MarkSeenSound(Day(14));
         _head.Bond.ReportLift(new Lift(Day(23), null, null, SpotFixed: false));
 
         Assert.Equal(new HoldObservation(HoldCensoring.Between, 14, 23), Seen());
@@ -98,7 +98,7 @@ public sealed class HoldObservationTests
     [Fact]
     public void A_lift_found_at_take_down_lies_after_the_last_sound_day_and_by_the_visit()
     {
-        _head.Bond.SeenSound(Day(14));
+        _head.Bond.MarkSeenSound(Day(14));
         _head.At(28).Rebond(Head.Lifted(on: null));
 
         Assert.Equal(new HoldObservation(HoldCensoring.Between, 14, 28), Seen());
@@ -124,7 +124,7 @@ public sealed class HoldObservationTests
     public void A_lift_put_down_again_ended_the_hold_and_what_follows_is_no_new_bond()
     {
         _head.Bond.ReportLift(new Lift(Day(12), Day(11), LiftZone.Temples, SpotFixed: true));
-        _head.Bond.SeenSound(Day(20));
+        _head.Bond.MarkSeenSound(Day(20));
         _head.At(28).Rebond(Head.Sound());
 
         Assert.Equal(new HoldObservation(HoldCensoring.Exact, 11, 11), Seen());
@@ -158,7 +158,7 @@ public sealed class HoldObservationTests
     [Fact]
     public void Seen_sound_in_the_morning_and_reported_lifted_that_evening_is_that_day()
     {
-        _head.Bond.SeenSound(Day(14));
+        _head.Bond.MarkSeenSound(Day(14));
         _head.Bond.ReportLift(new Lift(Day(14), null, null, SpotFixed: false));
 
         Assert.Equal(new HoldObservation(HoldCensoring.Exact, 14, 14), Seen());
@@ -167,7 +167,7 @@ public sealed class HoldObservationTests
     [Fact]
     public void An_old_book_that_says_only_that_it_came_off_lifted_gives_an_interval()
     {
-        _head.Bond.SeenSound(Day(10));
+        _head.Bond.MarkSeenSound(Day(10));
         _head.Bond.Remove(Day(30), RemovalReason.Lifted);
 
         Assert.Equal(new HoldObservation(HoldCensoring.Between, 10, 30), Seen());
@@ -186,7 +186,7 @@ public sealed class HoldObservationTests
     [Fact]
     public void A_lift_before_a_day_on_which_it_was_seen_sound_is_refused_in_a_sentence_that_says_what_to_do()
     {
-        _head.Bond.SeenSound(Day(14));
+        _head.Bond.MarkSeenSound(Day(14));
 
         var refusal = Assert.Throws<Refusal>(() => _head.Bond.ReportLift(new Lift(Day(20), Day(9), null, SpotFixed: false)));
 

@@ -39,9 +39,9 @@ public sealed class HoldWindowRuleTests
         foreach (var part in new[] { "base", "adhesive", "attachment" })
         {
             var row = Row(part);
-            Assert.NotNull(row.Fit(Lace, Glue, Attachment.Liquid));
+            Assert.NotNull(row.MatchScore(Lace, Glue, Attachment.Liquid));
             Assert.Null(
-                row.Fit(
+                row.MatchScore(
                     part == "base" ? Skin : Lace,
                     part == "adhesive" ? Tape : Glue,
                     part == "attachment" ? Attachment.Tape : Attachment.Liquid
@@ -49,7 +49,7 @@ public sealed class HoldWindowRuleTests
             );
         }
         // Nobody wrote down what it was glued with.
-        Assert.Null(Row("adhesive").Fit(Lace, null, Attachment.Liquid));
+        Assert.Null(Row("adhesive").MatchScore(Lace, null, Attachment.Liquid));
     }
 
     [Fact]

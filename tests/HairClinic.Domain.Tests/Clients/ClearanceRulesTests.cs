@@ -10,7 +10,7 @@ public sealed class ClearanceRulesTests
     private static readonly LocalDate Today = new(2027, 2, 3);
 
     [Fact]
-    public void Sound_skin_and_no_history_clear_everything() => Assert.Empty(ClearanceRules.From(new(), Today));
+    public void Sound_skin_and_no_history_clear_everything() => Assert.Empty(ClearanceRules.ClearancesFor(new(), Today));
 
     [Fact]
     public void A_product_someone_reacted_to_is_blocked_without_end_and_named_once()
@@ -18,9 +18,9 @@ public sealed class ClearanceRulesTests
         var product = Guid.CreateVersion7();
         var history = new HealthHistory { Reactions = [new() { ProductId = product }, new() { ProductId = product, What = "Rash" }] };
 
-        var fact = Assert.Single(ClearanceRules.From(history, Today));
+        var fact = Assert.Single(ClearanceRules.ClearancesFor(history, Today));
 
-        Assert.Equal(new ClearanceFact(product, null, Today, null, ClearanceKind.Block), fact);
+        Assert.Equal(new ClearanceTerms(product, null, Today, null, ClearanceKind.Block), fact);
     }
 
     [Theory]
@@ -31,7 +31,7 @@ public sealed class ClearanceRulesTests
     [InlineData(ScalpSign.Irritated, ClearanceKind.Warn)]
     public void What_the_skin_looks_like_blocks_bonding_or_asks_for_a_second_look(ScalpSign sign, ClearanceKind kind)
     {
-        var facts = ClearanceRules.From(new() { ScalpToday = [sign] }, Today);
+        var facts = ClearanceRules.ClearancesFor(new() { ScalpToday = [sign] }, Today);
 
         Assert.Equal([ServicePurpose.FirstFitting, ServicePurpose.Rebond, ServicePurpose.FixLift], facts.Select(f => f.Purpose!.Value));
         Assert.All(facts, f => Assert.Equal((kind, null), (f.Kind, f.Until)));
@@ -50,7 +50,7 @@ public sealed class ClearanceRulesTests
             CareTeamAgreed = agreed,
         };
 
-        Assert.Equal(blocked, ClearanceRules.From(history, Today).Any(f => f.Kind == ClearanceKind.Block));
+        Assert.Equal(blocked, ClearanceRules.ClearancesFor(history, Today).Any(f => f.Kind == ClearanceKind.Block));
     }
 
     [Theory]
@@ -61,7 +61,7 @@ public sealed class ClearanceRulesTests
     {
         var history = new HealthHistory { Signs = [sign] };
 
-        Assert.All(ClearanceRules.From(history, Today), f => Assert.Equal(ClearanceKind.Warn, f.Kind));
+        Assert.All(ClearanceRules.ClearancesFor(history, Today), f => Assert.Equal(ClearanceKind.Warn, f.Kind));
         Assert.True(history.CallsForPhysician);
     }
 
@@ -83,13 +83,13 @@ public sealed class ClearanceRulesTests
         var reacted = new HealthHistory { Reactions = [new() { To = told }] };
         var allergic = new HealthHistory { Allergies = told };
 
-        Assert.All([reacted, allergic], h => Assert.Equal(counts > 0, ClearanceRules.From(h, Today).Count > 0));
+        Assert.All([reacted, allergic], h => Assert.Equal(counts > 0, ClearanceRules.ClearancesFor(h, Today).Count > 0));
     }
 
     [Fact]
     public void A_clearance_holds_from_its_first_day_to_its_last()
     {
-        var fact = new ClearanceFact(null, ServicePurpose.Rebond, Today, Today.PlusDays(2), ClearanceKind.Block);
+        var fact = new ClearanceTerms(null, ServicePurpose.Rebond, Today, Today.PlusDays(2), ClearanceKind.Block);
         var clearance = new Clearance(Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7(), fact);
 
         Assert.False(clearance.Concerns(ServicePurpose.Rebond, Today.PlusDays(-1)));

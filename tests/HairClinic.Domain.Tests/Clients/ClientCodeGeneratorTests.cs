@@ -55,7 +55,8 @@ public sealed class ClientCodeGeneratorTests
     [InlineData("KX7-W4O", false)]
     [InlineData("kx7-w4m", false)]
     [InlineData("", false)]
-    public void It_is_known_by_how_it_is_written(string code, bool like) => Assert.Equal(like, ClientCodeGenerator.IsLike(code));
+    public void It_is_known_by_how_it_is_written(string code, bool like) =>
+        Assert.Equal(like, ClientCodeGenerator.HasGeneratedFormat(code));
 
     [Fact]
     public void Whatever_is_drawn_is_written_so()
@@ -64,7 +65,7 @@ public sealed class ClientCodeGeneratorTests
 
         Assert.All(
             Enumerable.Range(0, 500).Select(_ => ClientCodeGenerator.Draw(dice.Next)),
-            code => Assert.True(ClientCodeGenerator.IsLike(code), code)
+            code => Assert.True(ClientCodeGenerator.HasGeneratedFormat(code), code)
         );
     }
 }

@@ -67,7 +67,7 @@ public sealed class ClientRowTransferTests
             question =>
             {
                 var bears = Answers(question)
-                    .Any(a => Enum.GetValues<WearQuantity>().Any(q => CovariateCatalog.Read(Habits(question, a), q).Any()));
+                    .Any(a => Enum.GetValues<LifetimeKind>().Any(q => CovariateCatalog.ValuesFor(Habits(question, a), q).Any()));
                 Assert.True(bears, $"No row of CovariateCatalog reads {question.Field}.");
             }
         );
@@ -156,7 +156,7 @@ public sealed class ClientRowTransferTests
     private static CareHabits Habits(CareQuestion question, object answer)
     {
         var habits = new CareHabits();
-        question.Answer(habits, answer);
+        question.SetAnswer(habits, answer);
         return habits;
     }
 

@@ -20,7 +20,7 @@ public sealed class ClientTests
     {
         _ada.Rename(" Ada Fenwick-Yarrow ", typed);
         _ada.SetContact(typed, typed);
-        _ada.Describe(Day, typed);
+        _ada.SetBirthDateAndNote(Day, typed);
 
         Assert.Equal(("C-1", "Ada Fenwick-Yarrow", kept), (_ada.Code, _ada.Name, _ada.CalledAs));
         Assert.Equal((kept, kept, kept, Day), (_ada.Phone, _ada.Email, _ada.Note, _ada.BirthDate));
@@ -44,9 +44,9 @@ public sealed class ClientTests
     {
         LifeEvent[] planned = [Event(), Event()];
         foreach (var e in planned)
-            _ada.AddEvent(e);
+            _ada.AddLifeEvent(e);
 
-        _ada.RemoveEvent(planned[0].Id);
+        _ada.RemoveLifeEvent(planned[0].Id);
 
         Assert.Equal([planned[1]], _ada.Events);
     }
@@ -62,15 +62,15 @@ public sealed class ClientTests
     public void A_record_is_folded_once_and_never_into_itself_or_one_that_was_folded()
     {
         var (kept, third) = (Other(), Other());
-        Refused.Saying("These are the same record.", () => _ada.FoldInto(_ada));
+        Refused.Saying("These are the same record.", () => _ada.MergeInto(_ada));
 
-        _ada.FoldInto(kept);
+        _ada.MergeInto(kept);
 
         Assert.Equal(kept.Id, _ada.MergedIntoId);
-        Refused.Saying("One of the two records is merged into another already.", () => _ada.FoldInto(third));
-        Refused.Saying("One of the two records is merged into another already.", () => third.FoldInto(_ada));
+        Refused.Saying("One of the two records is merged into another already.", () => _ada.MergeInto(third));
+        Refused.Saying("One of the two records is merged into another already.", () => third.MergeInto(_ada));
         _ada.UndoMerge();
-        third.FoldInto(_ada);
+        third.MergeInto(_ada);
         Assert.Equal((null, _ada.Id), (_ada.MergedIntoId, third.MergedIntoId));
     }
 

@@ -14,25 +14,25 @@ public sealed class OpeningAddressTests
     public void A_new_address_opens_dates_only_and_everything_once_it_is_confirmed()
     {
         var address = Entered();
-        Assert.Equal(AddressScope.DatesOnly, address.Opens);
+        Assert.Equal(ClientPageAccess.DatesOnly, address.Opens);
 
-        address.Confirm(Stylist, ConfirmingRight.Free, Now);
+        address.Confirm(Stylist, AddressConfirmationRight.Free, Now);
 
-        Assert.Equal(AddressScope.Everything, address.Opens);
-        Assert.Equal((Now, Stylist, AddressConfirmation.InPerson), (address.ConfirmedAt, address.ConfirmedBy, address.ConfirmedHow));
+        Assert.Equal(ClientPageAccess.Everything, address.Opens);
+        Assert.Equal((Now, Stylist, AddressConfirmationWay.InPerson), (address.ConfirmedAt, address.ConfirmedBy, address.ConfirmedHow));
     }
 
     [Fact]
     public void Denied_it_opens_nothing_even_if_it_was_confirmed_until_somebody_confirms_it_anew()
     {
         var address = Entered();
-        address.Confirm(Stylist, ConfirmingRight.Free, Now);
+        address.Confirm(Stylist, AddressConfirmationRight.Free, Now);
 
         address.Deny(Now);
-        Assert.Equal(AddressScope.Nothing, address.Opens);
+        Assert.Equal(ClientPageAccess.Nothing, address.Opens);
 
-        address.Confirm(Stylist, ConfirmingRight.Free, Now);
-        Assert.Equal(AddressScope.Everything, address.Opens);
+        address.Confirm(Stylist, AddressConfirmationRight.Free, Now);
+        Assert.Equal(ClientPageAccess.Everything, address.Opens);
     }
 
     [Fact]
@@ -43,23 +43,26 @@ public sealed class OpeningAddressTests
         denied.IssueLink([2], Now);
         Assert.Equal(Now + Duration.FromDays(7), agreed.LinkExpiresAt);
 
-        agreed.AgreedAtOldAddress(Now);
+        agreed.ConfirmFromOldAddress(Now);
         denied.Deny(Now);
 
-        Assert.Equal(AddressConfirmation.OldAddress, agreed.ConfirmedHow);
+        Assert.Equal(AddressConfirmationWay.OldAddress, agreed.ConfirmedHow);
         Assert.All([agreed, denied], a => Assert.Null(a.LinkHash));
     }
 
     [Theory]
-    [InlineData(ConfirmingRight.NotTheirRole, "An owner, a manager or a stylist confirms an address, having asked the client.")]
-    [InlineData(ConfirmingRight.EnteredByThem, "You entered this address yourself. Somebody else has to ask the client and confirm it.")]
-    public void Whoever_may_not_is_refused(ConfirmingRight right, string sentence)
+    [InlineData(AddressConfirmationRight.NotTheirRole, "An owner, a manager or a stylist confirms an address, having asked the client.")]
+    [InlineData(
+        AddressConfirmationRight.EnteredByThem,
+        "You entered this address yourself. Somebody else has to ask the client and confirm it."
+    )]
+    public void Whoever_may_not_is_refused(AddressConfirmationRight right, string sentence)
     {
         var address = Entered();
 
         Refused.Saying(sentence, () => address.Confirm(Stylist, right, Now));
 
-        Assert.Equal(AddressScope.DatesOnly, address.Opens);
+        Assert.Equal(ClientPageAccess.DatesOnly, address.Opens);
     }
 
     [Fact]
@@ -67,9 +70,9 @@ public sealed class OpeningAddressTests
     {
         var address = Entered();
 
-        address.Confirm(Stylist, ConfirmingRight.OnlyProvedAnew, Now);
+        address.Confirm(Stylist, AddressConfirmationRight.OnlyProvedAnew, Now);
 
-        Assert.Equal(AddressConfirmation.OwnerAlone, address.ConfirmedHow);
+        Assert.Equal(AddressConfirmationWay.OwnerAlone, address.ConfirmedHow);
     }
 
     [Fact]
@@ -78,8 +81,8 @@ public sealed class OpeningAddressTests
         var address = Entered();
         typeof(OpeningAddress).GetProperty(nameof(OpeningAddress.EndedAt))!.SetValue(address, Now);
 
-        Assert.Equal(AddressScope.Nothing, address.Opens);
-        Refused.Saying("This address was changed meanwhile.", () => address.Confirm(Stylist, ConfirmingRight.Free, Now));
+        Assert.Equal(ClientPageAccess.Nothing, address.Opens);
+        Refused.Saying("This address was changed meanwhile.", () => address.Confirm(Stylist, AddressConfirmationRight.Free, Now));
     }
 
     [Fact]
@@ -87,9 +90,9 @@ public sealed class OpeningAddressTests
     {
         var address = Entered();
 
-        Assert.Equal(AddressScope.DatesOnly, address.ScopeOn(Today, guardianUntil: Today));
-        Assert.Equal(AddressScope.Nothing, address.ScopeOn(Today.PlusDays(1), guardianUntil: Today));
-        Assert.Equal(AddressScope.DatesOnly, address.ScopeOn(Today, guardianUntil: null));
+        Assert.Equal(ClientPageAccess.DatesOnly, address.AccessOn(Today, guardianUntil: Today));
+        Assert.Equal(ClientPageAccess.Nothing, address.AccessOn(Today.PlusDays(1), guardianUntil: Today));
+        Assert.Equal(ClientPageAccess.DatesOnly, address.AccessOn(Today, guardianUntil: null));
     }
 
     [Theory]

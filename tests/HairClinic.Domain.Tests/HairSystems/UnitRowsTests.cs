@@ -30,9 +30,9 @@ public sealed class UnitRowsTests
         var kind = new UnitKind(Guid.CreateVersion7(), " Everyday ", lace, north);
         Assert.Equal(("Everyday", lace, north), (kind.Name, kind.BaseMaterialId, kind.WorkshopId));
 
-        kind.SetLead(1, 730);
+        kind.SetLeadTimes(1, 730);
         foreach (var (half, nine) in new[] { (0, 77), (56, 56), (56, 55), (56, 731) })
-            Refused.Saying(Lead, () => kind.SetLead(half, nine));
+            Refused.Saying(Lead, () => kind.SetLeadTimes(half, nine));
         kind.Retire();
 
         Assert.Equal((1, 730, true), (kind.LeadHalfDays, kind.LeadNineInTenDays, kind.Retired));
@@ -126,7 +126,7 @@ public sealed class UnitRowsTests
     private static HairSystem Here(UnitDates dates)
     {
         var unit = new HairSystem(Guid.CreateVersion7(), "U-1", Guid.CreateVersion7(), Guid.CreateVersion7(), Day.PlusDays(-90));
-        unit.Restore(UnitState.Resting, dates, null);
+        unit.ImportState(UnitState.Resting, dates, null);
         return unit;
     }
 }

@@ -60,7 +60,7 @@ public sealed class UnitStepsTests
         var unit = new HairSystem(Guid.CreateVersion7(), "U-1", Guid.CreateVersion7(), Guid.CreateVersion7(), Day);
         Assert.Null(unit.WaitingSince);
         unit.Order(Day.PlusDays(1));
-        unit.Promise(Guid.CreateVersion7(), Day.PlusDays(60), Day.PlusDays(3));
+        unit.AddPromise(Guid.CreateVersion7(), Day.PlusDays(60), Day.PlusDays(3));
         Assert.Equal(Day.PlusDays(1), unit.WaitingSince);
 
         unit.Arrive(Day.PlusDays(61), Place);
@@ -171,7 +171,7 @@ public sealed class UnitStepsTests
     {
         var unit = new HairSystem(Guid.CreateVersion7(), "U-1", null, Guid.CreateVersion7(), null);
         if (arrived >= ordered || ordered is null || arrived is null)
-            unit.Restore(UnitState.Arrived, new UnitDates { OrderedOn = On(ordered), ArrivedOn = On(arrived) }, null, remade);
+            unit.ImportState(UnitState.Arrived, new UnitDates { OrderedOn = On(ordered), ArrivedOn = On(arrived) }, null, remade);
         else
         {
             unit.Order(Day.PlusDays(ordered.Value));
@@ -187,9 +187,9 @@ public sealed class UnitStepsTests
     public void A_repeat_is_a_draft_of_the_same_kind_client_and_price_that_names_what_it_repeats()
     {
         var last = new HairSystem(Guid.CreateVersion7(), "U-1", Guid.CreateVersion7(), Guid.CreateVersion7(), Day.PlusDays(-300));
-        last.Price(54_000, "GBP");
+        last.SetPrice(54_000, "GBP");
 
-        var draft = HairSystem.RepeatOf(Guid.CreateVersion7(), "U-2", last, Day, "  A finer front ");
+        var draft = HairSystem.DraftRepeatOrder(Guid.CreateVersion7(), "U-2", last, Day, "  A finer front ");
 
         Assert.Equal(
             (UnitState.Specified, last.ClientId, last.UnitKindId, (Guid?)last.Id, "A finer front", (long?)54_000, "GBP", (LocalDate?)Day),
@@ -204,7 +204,7 @@ public sealed class UnitStepsTests
                 draft.Dates.SpecifiedOn
             )
         );
-        Assert.Null(HairSystem.RepeatOf(Guid.CreateVersion7(), "U-3", draft, Day, " ").OrderNote);
+        Assert.Null(HairSystem.DraftRepeatOrder(Guid.CreateVersion7(), "U-3", draft, Day, " ").OrderNote);
     }
 
     [Theory]
@@ -248,13 +248,13 @@ public sealed class UnitStepsTests
                 Mend(unit, Day);
         }
         var here = In(UnitState.Arrived);
-        here.Restore(UnitState.Arrived, new UnitDates { ArrivedOn = Day }, null);
+        here.ImportState(UnitState.Arrived, new UnitDates { ArrivedOn = Day }, null);
         Assert.StartsWith("Unit U-1 was not here yet", RefusalOf(() => Mend(here, Day.PlusDays(-1))), StringComparison.Ordinal);
         Mend(here, Day);
         Assert.Single(here.Repairs);
 
         // An old book may know only when it was worn first.
-        here.Restore(UnitState.Resting, new UnitDates { FirstBondedOn = Day }, null);
+        here.ImportState(UnitState.Resting, new UnitDates { FirstBondedOn = Day }, null);
         Assert.StartsWith("Unit U-1 was not here yet", RefusalOf(() => Mend(here, Day.PlusDays(-1))), StringComparison.Ordinal);
     }
 
@@ -265,13 +265,13 @@ public sealed class UnitStepsTests
 
         Assert.Equal(
             "Unit U-1 was arrived before it was shipped.",
-            RefusalOf(() => unit.Restore(UnitState.Arrived, new UnitDates { ShippedOn = Day, ArrivedOn = Day.PlusDays(-1) }, null))
+            RefusalOf(() => unit.ImportState(UnitState.Arrived, new UnitDates { ShippedOn = Day, ArrivedOn = Day.PlusDays(-1) }, null))
         );
         Assert.Equal(
             "Unit U-1 was retired before it was ordered.",
-            RefusalOf(() => unit.Restore(UnitState.Retired, new UnitDates { OrderedOn = Day, RetiredOn = Day.PlusDays(-1) }, null))
+            RefusalOf(() => unit.ImportState(UnitState.Retired, new UnitDates { OrderedOn = Day, RetiredOn = Day.PlusDays(-1) }, null))
         );
-        unit.Restore(UnitState.Arrived, new UnitDates { ShippedOn = Day, ArrivedOn = Day }, null, remadeTimes: null);
+        unit.ImportState(UnitState.Arrived, new UnitDates { ShippedOn = Day, ArrivedOn = Day }, null, remadeTimes: null);
         Assert.Null(unit.RemadeTimes);
     }
 
@@ -282,7 +282,7 @@ public sealed class UnitStepsTests
     private static HairSystem In(UnitState state)
     {
         var unit = new HairSystem(Guid.CreateVersion7(), "U-1", null, Guid.CreateVersion7(), null);
-        unit.Restore(state, new UnitDates(), retiredBecause: null, remadeTimes: 0);
+        unit.ImportState(state, new UnitDates(), retiredBecause: null, remadeTimes: 0);
         return unit;
     }
 }

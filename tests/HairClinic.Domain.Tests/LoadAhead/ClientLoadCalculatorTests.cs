@@ -71,7 +71,7 @@ public sealed class ClientLoadCalculatorTests
     public void What_holds_no_day_by_the_curve_and_still_does_is_done_tomorrow()
     {
         var chances = new double[10];
-        RebondInterval.Fill(new double[20], targetDays: 8, ageDays: 3, chances);
+        RebondIntervalChances.Fill(new double[20], targetDays: 8, ageDays: 3, chances);
 
         Assert.Equal(1, chances[1]);
         Assert.Equal(1, chances.Sum());
@@ -108,11 +108,11 @@ public sealed class ClientLoadCalculatorTests
     {
         var washes = new double[10];
         washes[1] = 5;
-        WashDays.Expect(nextIn: -3, everyDays: 4, new double[10], washes);
+        ExpectedWashes.Expect(nextIn: -3, everyDays: 4, new double[10], washes);
 
         Assert.Equal([0, 4, 8], Enumerable.Range(0, 10).Where(day => washes[day] == 1));
         Assert.Equal(3, washes.Sum());
-        Assert.Throws<ArgumentOutOfRangeException>(() => WashDays.Expect(0, 0, new double[10], washes));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ExpectedWashes.Expect(0, 0, new double[10], washes));
     }
 
     private static SalonLoad Of(ClientLoadInput question)
@@ -126,7 +126,7 @@ public sealed class ClientLoadCalculatorTests
     private static LifePrediction NeverLifts(LoadScenario scenario)
     {
         var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 1_000_000, 2_000_000);
-        var given = LifePopulation.FromPriors(window) with { PracticeVariance = 0 };
-        return new LifePrediction(given, LifeNodes.For(given), window.Place);
+        var given = PopulationParameters.FromPriors(window) with { PracticeVariance = 0 };
+        return new LifePrediction(given, ClientEffectNodes.For(given), window.Place);
     }
 }

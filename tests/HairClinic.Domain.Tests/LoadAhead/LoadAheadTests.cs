@@ -19,8 +19,8 @@ public sealed class LoadAheadTests
         RenewalCounts.Expect(first, again, perDay);
 
         Assert.Equal([3, 13, 23, 33, 43, 53], Enumerable.Range(0, 60).Where(day => perDay[day] > 0.5));
-        Assert.Equal((1, 0), RenewalCounts.Within(perDay, again, 0, 6));
-        Assert.Equal((0, 0), RenewalCounts.Within(perDay, again, 4, 10));
+        Assert.Equal((1, 0), RenewalCounts.MomentsWithin(perDay, again, 0, 6));
+        Assert.Equal((0, 0), RenewalCounts.MomentsWithin(perDay, again, 4, 10));
     }
 
     // A coin a day with chance p is a renewal process whose counts are binomial.
@@ -32,7 +32,7 @@ public sealed class LoadAheadTests
         for (var day = 1; day < 40; day++)
             coin[day] = P * Math.Pow(1 - P, day - 1);
         RenewalCounts.Expect(coin, coin, perDay);
-        var (mean, variance) = RenewalCounts.Within(perDay, perDay, 10, 16);
+        var (mean, variance) = RenewalCounts.MomentsWithin(perDay, perDay, 10, 16);
 
         Assert.Equal(7 * P, mean, 1e-9);
         Assert.Equal(7 * P * (1 - P), variance, 1e-9);
@@ -44,12 +44,12 @@ public sealed class LoadAheadTests
         var hold = Hold(new LoadScenario(0, 1));
         var (chances, survival) = (new double[40], new double[40]);
         hold.SurvivalByDay(survival);
-        RebondInterval.Fill(survival, 32, 10, chances);
+        RebondIntervalChances.Fill(survival, 32, 10, chances);
 
         Assert.Equal(1, chances.Sum(), 1e-12);
         Assert.Equal(hold.SurvivalGiven(10, 21), chances[22], 1e-12);
         Assert.Equal(0, chances[0]);
-        RebondInterval.Fill(survival, 32, 40, chances);
+        RebondIntervalChances.Fill(survival, 32, 40, chances);
         Assert.Equal(1, chances[0]);
     }
 
@@ -58,7 +58,7 @@ public sealed class LoadAheadTests
     {
         var (rebonds, washes) = (new double[30], new double[30]);
         rebonds[9] = 0.8;
-        WashDays.Expect(7, 7, rebonds, washes);
+        ExpectedWashes.Expect(7, 7, rebonds, washes);
 
         Assert.Equal(0.2, washes[7], 1e-12);
         Assert.Equal(1, washes[14]);
@@ -166,14 +166,14 @@ public sealed class LoadAheadTests
 
     private static LifePrediction Hold(LoadScenario scenario)
     {
-        var unseen = LifePopulation.FromPriors(Window);
+        var unseen = PopulationParameters.FromPriors(Window);
         // What all share is held at the scenario's value, so it spreads no more.
         var given = unseen with
         {
             PracticeMean = scenario.Shift * Math.Sqrt(unseen.PracticeVariance),
             PracticeVariance = 0,
         };
-        return new LifePrediction(given, LifeNodes.For(given), Window.Place);
+        return new LifePrediction(given, ClientEffectNodes.For(given), Window.Place);
     }
 
     private static int Next(Random dice, double place, int age)

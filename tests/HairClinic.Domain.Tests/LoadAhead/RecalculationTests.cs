@@ -29,7 +29,7 @@ public sealed class RecalculationTests
         Assert.Equal((RecalculationState.Waiting, false), (run.State, run.IsOver));
 
         run.Start(Now + Duration.FromMinutes(1));
-        run.Reach(RecalculationStage.Reading, 3, 20);
+        run.ReportProgress(RecalculationStage.Reading, 3, 20);
         Assert.Equal((RecalculationState.Running, 3, 20), (run.State, run.Done, run.Total));
 
         run.End(RecalculationState.Failed, Now + Duration.FromMinutes(2), "Timeout");

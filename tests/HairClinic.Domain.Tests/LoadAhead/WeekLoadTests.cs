@@ -34,8 +34,8 @@ public sealed class WeekLoadTests
     [InlineData(1, 0)]
     public void A_visit_that_comes_once_or_not_has_the_variance_of_a_coin(double chance, double variance)
     {
-        Assert.Equal(chance, VisitCount.AtMostOne(chance).Mean);
-        Assert.Equal(variance, VisitCount.AtMostOne(chance).Variance, 1e-12);
+        Assert.Equal(chance, CountMoments.Bernoulli(chance).Mean);
+        Assert.Equal(variance, CountMoments.Bernoulli(chance).Variance, 1e-12);
     }
 
     // 0, 3 and 6 at shares 1/6, 2/3, 1/6: mean 3, variance (9 + 9)/6 = 3, to which the clients' own 1 is added.
@@ -45,7 +45,7 @@ public sealed class WeekLoadTests
     {
         var load = new OrderLoad(1);
         for (var scenario = 0; scenario < 3; scenario++)
-            load.Add(scenario, 0, new VisitCount(3 * scenario, 1));
+            load.Add(scenario, 0, new CountMoments(3 * scenario, 1));
 
         Assert.Equal(3, load.Month(0).Mean, 1e-12);
         Assert.Equal(4, load.Month(0).Variance, 1e-12);
@@ -58,7 +58,7 @@ public sealed class WeekLoadTests
     {
         var load = new OrderLoad(1);
         for (var scenario = 0; scenario < 3; scenario++)
-            load.Add(scenario, 0, new VisitCount(1, 4));
+            load.Add(scenario, 0, new CountMoments(1, 4));
 
         Assert.Equal(0, load.Band(0).From);
         Assert.Equal(1 + 1.2815515655 * 2, load.Band(0).To, 1e-9);
@@ -70,9 +70,9 @@ public sealed class WeekLoadTests
         var (one, other) = (new OrderLoad(2), new OrderLoad(2));
         for (var scenario = 0; scenario < 3; scenario++)
         {
-            one.Add(scenario, 0, new VisitCount(1, 0.5));
-            one.Add(scenario, 1, new VisitCount(2, 0.25));
-            other.Add(scenario, 1, new VisitCount(4, 1));
+            one.Add(scenario, 0, new CountMoments(1, 0.5));
+            one.Add(scenario, 1, new CountMoments(2, 0.25));
+            other.Add(scenario, 1, new CountMoments(4, 1));
         }
 
         one.Add(other);

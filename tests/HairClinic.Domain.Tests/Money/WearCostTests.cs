@@ -66,7 +66,7 @@ public sealed class WearCostTests
 
     private static LifePrediction Of(WindowPrior window)
     {
-        var population = LifePopulation.FromPriors(window);
-        return new(population, LifeNodes.For(population), window.Place);
+        var population = PopulationParameters.FromPriors(window);
+        return new(population, ClientEffectNodes.For(population), window.Place);
     }
 }

@@ -30,11 +30,11 @@ public sealed class WorkshopTests
     public void A_closure_ends_on_the_day_it_starts_or_later_and_is_opened_again_alone()
     {
         var (one, other) = (Guid.CreateVersion7(), Guid.CreateVersion7());
-        Refused.Saying("The closure ends before it starts.", () => _north.Close(one, Day, Day.PlusDays(-1), "Holidays"));
-        _north.Close(one, Day, Day, "Holidays");
-        _north.Close(other, Day.PlusDays(30), Day.PlusDays(44), "New year");
+        Refused.Saying("The closure ends before it starts.", () => _north.AddClosure(one, Day, Day.PlusDays(-1), "Holidays"));
+        _north.AddClosure(one, Day, Day, "Holidays");
+        _north.AddClosure(other, Day.PlusDays(30), Day.PlusDays(44), "New year");
 
-        _north.Reopen(one);
+        _north.RemoveClosure(one);
 
         Assert.Equal(
             [(other, Day.PlusDays(30), Day.PlusDays(44), "New year")],

@@ -30,14 +30,14 @@ public sealed class PersonTests
     public void Salons_that_stay_keep_their_row_others_go_and_new_ones_come()
     {
         var (first, second, third) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
-        _person.WorkIn([(first, Elm), (second, Quay)]);
+        _person.SetSalons([(first, Elm), (second, Quay)]);
         Assert.All(_person.Salons, s => Assert.Equal(_person.Id, s.PersonId));
 
         var harbour = Guid.CreateVersion7();
-        _person.WorkIn([(Guid.CreateVersion7(), Quay), (third, harbour)]);
+        _person.SetSalons([(Guid.CreateVersion7(), Quay), (third, harbour)]);
 
         Assert.Equal([(second, Quay), (third, harbour)], _person.Salons.Select(s => (s.Id, s.SalonId)));
-        _person.WorkIn([]);
+        _person.SetSalons([]);
         Assert.Empty(_person.Salons);
     }
 
@@ -57,12 +57,12 @@ public sealed class PersonTests
     [Fact]
     public void Working_hours_are_replaced_as_a_whole_and_a_spell_that_ends_before_it_starts_changes_nothing()
     {
-        _person.SetWork([(Guid.CreateVersion7(), Elm, IsoDayOfWeek.Monday, new(9, 0), new(17, 0))]);
-        _person.SetWork([(Guid.CreateVersion7(), Quay, IsoDayOfWeek.Friday, new(10, 0), new(10, 1))]);
+        _person.SetWorkingHours([(Guid.CreateVersion7(), Elm, IsoDayOfWeek.Monday, new(9, 0), new(17, 0))]);
+        _person.SetWorkingHours([(Guid.CreateVersion7(), Quay, IsoDayOfWeek.Friday, new(10, 0), new(10, 1))]);
 
         Refused.Saying(
             "Working hours must end after they start.",
-            () => _person.SetWork([(Guid.CreateVersion7(), Elm, IsoDayOfWeek.Monday, new(9, 0), new(9, 0))])
+            () => _person.SetWorkingHours([(Guid.CreateVersion7(), Elm, IsoDayOfWeek.Monday, new(9, 0), new(9, 0))])
         );
 
         var spell = Assert.Single(_person.WorkSpells);

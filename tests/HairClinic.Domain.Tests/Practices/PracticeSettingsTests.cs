@@ -31,7 +31,7 @@ public sealed class PracticeSettingsTests
     {
         if (taken)
         {
-            _settings.SetRhythm(hours, 3, 10, 30);
+            _settings.SetSchedulingRules(hours, 3, 10, 30);
             Assert.Equal(
                 (hours, 3, 10, 30),
                 (_settings.CureHours, _settings.DaysBeforeEvent, _settings.OpeningSoonDays, _settings.SlotMinutes)
@@ -40,7 +40,7 @@ public sealed class PracticeSettingsTests
         }
         Refused.Saying(
             "A cure lasts 24 to 48 hours; the product's label may ask for more care, never less.",
-            () => _settings.SetRhythm(hours, 3, 10, 30)
+            () => _settings.SetSchedulingRules(hours, 3, 10, 30)
         );
         Assert.Equal((24, 5), (_settings.CureHours, _settings.DaysBeforeEvent));
     }
@@ -48,10 +48,12 @@ public sealed class PracticeSettingsTests
     [Fact]
     public void Bookings_start_on_parts_of_an_hour()
     {
-        var taken = Enumerable.Range(1, 60).Where(minutes => Record.Exception(() => _settings.SetRhythm(24, 5, 7, minutes)) is null);
+        var taken = Enumerable
+            .Range(1, 60)
+            .Where(minutes => Record.Exception(() => _settings.SetSchedulingRules(24, 5, 7, minutes)) is null);
 
         Assert.Equal([5, 10, 15, 20, 30], taken);
-        Refused.Saying("Bookings can start every 5, 10, 15, 20 or 30 minutes.", () => _settings.SetRhythm(24, 5, 7, 25));
+        Refused.Saying("Bookings can start every 5, 10, 15, 20 or 30 minutes.", () => _settings.SetSchedulingRules(24, 5, 7, 25));
     }
 
     [Theory]
@@ -63,7 +65,7 @@ public sealed class PracticeSettingsTests
         Bounds(
             taken,
             "Another salon may see a client for 0 to 730 days after a visit there.",
-            () => _settings.KeepGrantsFor(days),
+            () => _settings.SetGrantDays(days),
             () => _settings.GrantDaysAfterVisit == days
         );
 
@@ -76,7 +78,7 @@ public sealed class PracticeSettingsTests
         Bounds(
             taken,
             "Clients may change a visit up to 0 to 168 hours before it.",
-            () => _settings.LetClientsMove(hours),
+            () => _settings.SetClientMoveHours(hours),
             () => _settings.ClientMoveHours == hours
         );
 
@@ -121,10 +123,10 @@ public sealed class PracticeSettingsTests
     public void A_row_stays_with_its_practice()
     {
         var practice = Guid.CreateVersion7();
-        _settings.BelongTo(practice);
-        _settings.BelongTo(practice);
+        _settings.AssignToPractice(practice);
+        _settings.AssignToPractice(practice);
 
-        var no = Assert.Throws<InvalidOperationException>(() => _settings.BelongTo(Guid.CreateVersion7()));
+        var no = Assert.Throws<InvalidOperationException>(() => _settings.AssignToPractice(Guid.CreateVersion7()));
 
         Assert.Equal($"PracticeSettings {_settings.Id} belongs to another practice.", no.Message);
         Assert.Equal(practice, _settings.PracticeId);

@@ -9,14 +9,14 @@ public sealed class RetentionRuleTests
     public void Keys_of_what_was_saved_outlive_the_day_in_which_a_save_is_sent_again() =>
         Refused.Saying(
             "Between {0} and {1} days.",
-            () => new RetentionRule(Guid.NewGuid(), RetentionSubject.WriteKeys).Set(1, byItself: true)
+            () => new RetentionRule(Guid.NewGuid(), RetentionSubject.WriteKeys).Edit(1, byItself: true)
         );
 
     [Fact]
     public void Nobody_is_erased_unasked() =>
         Refused.Saying(
             "Nobody is erased unasked: look at the list and confirm it.",
-            () => new RetentionRule(Guid.NewGuid(), RetentionSubject.ClientsWhoLeft).Set(3650, byItself: true)
+            () => new RetentionRule(Guid.NewGuid(), RetentionSubject.ClientsWhoLeft).Edit(3650, byItself: true)
         );
 
     [Fact]
@@ -26,7 +26,7 @@ public sealed class RetentionRuleTests
             subject =>
             {
                 var rule = new RetentionRule(Guid.NewGuid(), subject);
-                rule.Set(rule.KeepDays, rule.ByItself);
+                rule.Edit(rule.KeepDays, rule.ByItself);
             }
         );
 
@@ -38,11 +38,11 @@ public sealed class RetentionRuleTests
     {
         var rule = new RetentionRule(Guid.NewGuid(), subject);
 
-        rule.Set(least, byItself: false);
+        rule.Edit(least, byItself: false);
         Assert.Equal((least, false), (rule.KeepDays, rule.ByItself));
-        rule.Set(33_000, byItself: subject != RetentionSubject.ClientsWhoLeft);
-        Refused.Saying("Between {0} and {1} days.", () => rule.Set(least - 1, byItself: false));
-        Refused.Saying("Between {0} and {1} days.", () => rule.Set(33_001, byItself: false));
+        rule.Edit(33_000, byItself: subject != RetentionSubject.ClientsWhoLeft);
+        Refused.Saying("Between {0} and {1} days.", () => rule.Edit(least - 1, byItself: false));
+        Refused.Saying("Between {0} and {1} days.", () => rule.Edit(33_001, byItself: false));
 
         Assert.Equal((33_000, subject != RetentionSubject.ClientsWhoLeft), (rule.KeepDays, rule.ByItself));
     }

@@ -19,7 +19,7 @@ public static class Spells
 
     /// <summary>Each relapse known only to the week before it, left-censored in the first.</summary>
     public static Spell[] OfLeukaemiaByWeek { get; } =
-    [.. OfLeukaemia.Select(spell => spell.End == SpellEnd.At ? Spell.Between(spell.Lower - 1, spell.Lower) : spell)];
+    [.. OfLeukaemia.Select(spell => spell.End == SpellEnd.At ? Spell.FromBounds(spell.Lower - 1, spell.Lower) : spell)];
 
     /// <summary>1 for the drug, 0 for the control.</summary>
     public static double[] Drug { get; } = [.. Leukaemia.Texts("treat").Select(t => t == "6-MP" ? 1.0 : 0)];

@@ -59,7 +59,7 @@ public sealed class GapByQuadratureTests
             var life = new ContinuousLife(shape, scale, table.Number(row, "arg"));
             var mean = Enumerable
                 .Range(0, 400)
-                .Sum(i => GaussLegendreRule.Integrate(t => 1 - life.EndedWithin(t), 5.0 * i, 5.0 * i + 5, 10));
+                .Sum(i => GaussLegendreRule.Integrate(t => 1 - life.ChanceEndsWithin(t), 5.0 * i, 5.0 * i + 5, 10));
             Assert.Equal(1, mean / table.Number(row, "value"), 1e-8);
         }
     }
@@ -98,9 +98,9 @@ public sealed class GapByQuadratureTests
         var (name, first, second) = Words(text);
         var population =
             name == "weibull"
-                ? new LifePopulation(LifeDistribution.Weibull, -Math.Log(first), [], Math.Log(second), 0, 0, 0)
-                : new LifePopulation(LifeDistribution.LogNormal, Math.Log(second), [], first, 0, 0, 0);
-        return new LifePrediction(population, LifeNodes.For(population), RowOffset.Plain);
+                ? new PopulationParameters(LifeDistribution.Weibull, -Math.Log(first), [], Math.Log(second), 0, 0, 0)
+                : new PopulationParameters(LifeDistribution.LogNormal, Math.Log(second), [], first, 0, 0, 0);
+        return new LifePrediction(population, ClientEffectNodes.For(population), RowLocationScale.Plain);
     }
 
     private static double Outlasts(LifePrediction life, double age, string lead)

@@ -112,7 +112,7 @@ public sealed class GapFinderTests
     public void Whoever_takes_the_last_unit_home_sound_is_not_watched_until_the_next()
     {
         var home = Of([(new(2026, 1, 5), End), (new(2026, 6, 21), null)], Old with { IsAtHome = true });
-        var worn = UnitHistory.From(UnitState.ReturnedToClient, new UnitDates(), null, (new(2026, 1, 5), End), wornOut: true, 91);
+        var worn = UnitHistory.FromRecords(UnitState.ReturnedToClient, new UnitDates(), null, (new(2026, 1, 5), End), wornOut: true, 91);
 
         Assert.Empty(home.Gaps);
         Assert.Equal(355, home.DaysWatched);
@@ -130,14 +130,14 @@ public sealed class GapFinderTests
     [Fact]
     public void An_old_books_unit_is_ready_from_what_the_book_has_and_gone_when_it_was_last_worn()
     {
-        var unit = UnitHistory.From(UnitState.Retired, new UnitDates(), null, (new(2026, 1, 5), End), wornOut: false, 91);
+        var unit = UnitHistory.FromRecords(UnitState.Retired, new UnitDates(), null, (new(2026, 1, 5), End), wornOut: false, 91);
 
         Assert.Equal((new LocalDate(2026, 1, 5), End, End), (unit.ReadyOn, unit.GoneOn, unit.WornOutOn));
     }
 
     [Fact]
     public void What_arrived_and_was_not_accepted_cannot_be_bonded_yet() =>
-        Assert.Null(UnitHistory.From(UnitState.Arrived, new UnitDates { ArrivedOn = End }, null, null, wornOut: false, 91).ReadyOn);
+        Assert.Null(UnitHistory.FromRecords(UnitState.Arrived, new UnitDates { ArrivedOn = End }, null, null, wornOut: false, 91).ReadyOn);
 
     [Fact]
     public void Of_two_worn_out_units_one_had_a_successor_in_house_that_day()
@@ -153,8 +153,8 @@ public sealed class GapFinderTests
         var third = new UnitHistory { ReadyOn = new(2026, 11, 3) };
         var client = new HairHistory([], [first, second, third], LeftOn: null);
 
-        Assert.Equal((1, 2), ReplacedInTime.Count(client, From, Today));
-        Assert.Equal((1, 1), ReplacedInTime.Count(client with { LeftOn = new(2026, 11, 2) }, From, Today));
+        Assert.Equal((1, 2), OnTimeReplacementCounter.Count(client, From, Today));
+        Assert.Equal((1, 1), OnTimeReplacementCounter.Count(client with { LeftOn = new(2026, 11, 2) }, From, Today));
     }
 
     private static GapCause CauseOf(LocalDate ordered, LocalDate? promised, LocalDate arrived) =>

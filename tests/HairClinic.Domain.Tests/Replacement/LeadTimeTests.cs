@@ -58,7 +58,7 @@ public sealed class LeadTimeTests
         stored.Store(new LocalDate(2027, 2, 3), Row, [60, 70, 65, 80], [12, 40, 90], remade: 1, kept: 9);
         var anew = LeadTime.Learn(Row, [60, 70, 65, 80], [12, 40, 90]);
 
-        var read = stored.LeadFor(Row);
+        var read = stored.LeadTimeFor(Row);
 
         Assert.Equal((4, 3), (read.Arrived, read.InFlight));
         for (var days = 1; days < 730; days += 9)
@@ -68,9 +68,12 @@ public sealed class LeadTimeTests
         }
         Assert.Equal(
             LeadTimeTable.Build(anew, 0.1, 3, 730).Survival(70),
-            LeadTimeTable.Build(stored.LeadFor(Row), 0.1, 3, 730).Survival(70)
+            LeadTimeTable.Build(stored.LeadTimeFor(Row), 0.1, 3, 730).Survival(70)
         );
-        Assert.Equal(LeadTime.Learn(new(40, 77), [60, 70, 65, 80], [12, 40, 90]).Survival(50), stored.LeadFor(new(40, 77)).Survival(50));
+        Assert.Equal(
+            LeadTime.Learn(new(40, 77), [60, 70, 65, 80], [12, 40, 90]).Survival(50),
+            stored.LeadTimeFor(new(40, 77)).Survival(50)
+        );
     }
 
     // Far out in the tail, where next to nothing is left out, against the plain sum.
@@ -136,10 +139,10 @@ public sealed class LeadTimeTests
         ];
         var days = new WorkshopDays(today, closures, 100);
 
-        Assert.Equal((9, 9, 9, 10), (days.Until(9), days.Until(10), days.Until(21), days.Until(22)));
-        Assert.Equal((9, 22, 102 - 1), (days.DayOf(9), days.DayOf(10), days.DayOf(10) + 79));
-        Assert.Equal(int.MaxValue, days.DayOf(200));
-        Assert.Equal(18, WorkshopDays.Between(today, new LocalDate(2027, 7, 31), closures));
+        Assert.Equal((9, 9, 9, 10), (days.CountUntil(9), days.CountUntil(10), days.CountUntil(21), days.CountUntil(22)));
+        Assert.Equal((9, 22, 102 - 1), (days.CalendarDayAfter(9), days.CalendarDayAfter(10), days.CalendarDayAfter(10) + 79));
+        Assert.Equal(int.MaxValue, days.CalendarDayAfter(200));
+        Assert.Equal(18, WorkshopDays.CountBetween(today, new LocalDate(2027, 7, 31), closures));
     }
 
     [Theory]
@@ -154,10 +157,10 @@ public sealed class LeadTimeTests
     {
         var from = new LocalDate(2027, 3, 1);
 
-        Assert.Equal(4, WorkshopDays.Between(from, from.PlusDays(4), []));
-        Assert.Equal(4, WorkshopDays.Between(from, from.PlusDays(4), [new(from, from)]));
-        Assert.Equal(3, WorkshopDays.Between(from, from.PlusDays(4), [new(from.PlusDays(1), from.PlusDays(1))]));
-        Assert.Equal(3, WorkshopDays.Between(from, from.PlusDays(4), [new(from.PlusDays(4), from.PlusDays(9))]));
-        Assert.Equal(0, WorkshopDays.Between(from, from.PlusDays(-1), []));
+        Assert.Equal(4, WorkshopDays.CountBetween(from, from.PlusDays(4), []));
+        Assert.Equal(4, WorkshopDays.CountBetween(from, from.PlusDays(4), [new(from, from)]));
+        Assert.Equal(3, WorkshopDays.CountBetween(from, from.PlusDays(4), [new(from.PlusDays(1), from.PlusDays(1))]));
+        Assert.Equal(3, WorkshopDays.CountBetween(from, from.PlusDays(4), [new(from.PlusDays(4), from.PlusDays(9))]));
+        Assert.Equal(0, WorkshopDays.CountBetween(from, from.PlusDays(-1), []));
     }
 }

@@ -39,7 +39,7 @@ public sealed class ReorderRuleTests
         var question = Question(Math.Log(260), 1 / 7.6, 60);
         var rule = new ReorderRule();
         var curve = new double[120];
-        rule.Curve(question, curve);
+        rule.GapByOrderDay(question, curve);
         var days = rule.Answer(question).ReorderInDays!.Value;
 
         Assert.True(curve[days] <= question.Alpha);
@@ -58,11 +58,11 @@ public sealed class ReorderRuleTests
         var each = question.InHand[0] with { WornDays = 0 };
         if (waited > 0)
         {
-            var left = LeadTimeTable.InFlight(LeadTime.Learn(new LeadTimePrior(56, 77), [], [waited]), waited, 0, 0, 730);
+            var left = LeadTimeTable.BuildRemaining(LeadTime.Learn(new LeadTimePrior(56, 77), [], [waited]), waited, 0, 0, 730);
             question = question with { InFlight = [new UnitOnOrder(each, left, AlwaysOpen)] };
         }
         var rule = new ReorderRule();
-        var whole = NextOrder.Plan(
+        var whole = ReorderPlanner.Plan(
             rule,
             question,
             Today,
@@ -71,7 +71,7 @@ public sealed class ReorderRuleTests
             new OpeningDays(WeekdaySet.Of(IsoDayOfWeek.Monday), [], DateTimeZone.Utc)
         );
 
-        Assert.Equal(Math.Max(whole.GapIfOrderedToday, whole.GapBeforeArrival), NextOrder.WorstGap(rule, question));
+        Assert.Equal(Math.Max(whole.GapIfOrderedToday, whole.GapBeforeArrival), ReorderPlanner.HighestGapChance(rule, question));
     }
 
     [Fact]
@@ -87,7 +87,7 @@ public sealed class ReorderRuleTests
     [Fact]
     public void Thin_bases_that_wear_out_within_the_lead_time_need_more_than_one()
     {
-        var thin = new UnitInHouse(Math.Log(40), 1, 0.2, 0);
+        var thin = new RemainingUnitLife(Math.Log(40), 1, 0.2, 0);
         var quantity = new ReorderRule().Quantity(Question(0, 0.2, 0) with { InHand = [thin] }, thin);
 
         Assert.InRange(quantity!.Value, 2, 5);
@@ -118,17 +118,21 @@ public sealed class ReorderRuleTests
     {
         var weekdays = new OpeningDays(WeekdaySet.Of(IsoDayOfWeek.Monday, IsoDayOfWeek.Tuesday), [], DateTimeZone.Utc);
 
-        Assert.Equal(new LocalDate(2027, 3, 9), ReorderRule.OrderBy(Today, new ReorderAnswer(0.01, 11, 0, false), weekdays));
-        Assert.Equal(Today, ReorderRule.OrderBy(Today, new ReorderAnswer(0.04, 0, 0, false), weekdays));
-        Assert.Null(ReorderRule.OrderBy(Today, new ReorderAnswer(0.2, null, 0, false), weekdays));
+        Assert.Equal(new LocalDate(2027, 3, 9), ReorderRule.LastOrderDay(Today, new ReorderAnswer(0.01, 11, 0, false), weekdays));
+        Assert.Equal(Today, ReorderRule.LastOrderDay(Today, new ReorderAnswer(0.04, 0, 0, false), weekdays));
+        Assert.Null(ReorderRule.LastOrderDay(Today, new ReorderAnswer(0.2, null, 0, false), weekdays));
     }
 
     [Fact]
     public void A_belief_on_five_places_answers_as_on_all_of_them()
     {
         var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
-        var all = LifeNodes.For(LifePopulation.FromPriors(window));
-        UnitInHouse[] units = [new(window.Centre, window.Width, window.Sigma, 40), new(window.Centre, window.Width, window.Sigma, 100)];
+        var all = ClientEffectNodes.For(PopulationParameters.FromPriors(window));
+        RemainingUnitLife[] units =
+        [
+            new(window.Centre, window.Width, window.Sigma, 40),
+            new(window.Centre, window.Width, window.Sigma, 100),
+        ];
         var question = Question(0, 0.1, 0) with { InHand = units, Client = all };
         var rule = new ReorderRule();
         var (full, few) = (rule.Answer(question), rule.Answer(question with { Client = all.Reduce() }));
@@ -141,8 +145,8 @@ public sealed class ReorderRuleTests
     [Fact]
     public void A_log_normal_life_agrees_with_a_sum_over_the_lead_time()
     {
-        var population = new LifePopulation(LifeDistribution.LogNormal, Math.Log(0.3), [], 5, 0, 0, 0);
-        var life = new LifePrediction(population, LifeNodes.For(population), RowOffset.Plain);
+        var population = new PopulationParameters(LifeDistribution.LogNormal, Math.Log(0.3), [], 5, 0, 0, 0);
+        var life = new LifePrediction(population, ClientEffectNodes.For(population), RowLocationScale.Plain);
         var question = Question(5, 0.3, 50) with { Distribution = LifeDistribution.LogNormal };
         var expected =
             Lead.Never
@@ -156,15 +160,15 @@ public sealed class ReorderRuleTests
     public void The_ages_of_units_in_hand_belong_to_what_is_believed_of_the_client()
     {
         var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
-        var population = LifePopulation.FromPriors(window) with { PracticeVariance = 0 };
-        LifeNodes Believe(params Spell[] own) =>
-            LifeNodes.For(population, LifetimeFitRows.Create(own, [], [.. own.Select(_ => window.Place)], new int[own.Length]));
+        var population = PopulationParameters.FromPriors(window) with { PracticeVariance = 0 };
+        ClientEffectNodes Believe(params Spell[] own) =>
+            ClientEffectNodes.For(population, LifetimeFitRows.Create(own, [], [.. own.Select(_ => window.Place)], new int[own.Length]));
         var life = new LifePrediction(population, Believe(Spell.Exact(190)), window.Place);
         var certain = LeadTimeTable.Build(LeadTime.Learn(new LeadTimePrior(56, 56.00001), [], []), 0, 0, 730);
         var question = Question(window.Centre, window.Sigma, 160) with
         {
             Client = Believe(Spell.Exact(190), Spell.RightCensored(160)),
-            InHand = [new UnitInHouse(window.Centre, window.Width, window.Sigma, 160)],
+            InHand = [new RemainingUnitLife(window.Centre, window.Width, window.Sigma, 160)],
             Lead = certain,
         };
 
@@ -177,7 +181,7 @@ public sealed class ReorderRuleTests
     {
         var (question, rule) = (Question(Math.Log(260), 1 / 7.6, 60), new ReorderRule());
         var curve = new double[513];
-        rule.Curve(question, curve);
+        rule.GapByOrderDay(question, curve);
 
         foreach (var day in new[] { 0, 60, 90 })
         {
@@ -193,7 +197,7 @@ public sealed class ReorderRuleTests
     [Fact]
     public void As_many_as_may_be_asked_for_are_asked_for_where_it_takes_as_many()
     {
-        var thin = new UnitInHouse(Math.Log(40), 1, 0.2, 0);
+        var thin = new RemainingUnitLife(Math.Log(40), 1, 0.2, 0);
         var question = Question(0, 0.2, 0) with { InHand = [thin] };
         var rule = new ReorderRule();
         var most = rule.Quantity(question, thin)!.Value;
@@ -216,7 +220,7 @@ public sealed class ReorderRuleTests
     public void Where_no_working_day_lies_between_it_is_today() =>
         Assert.Equal(
             Today,
-            ReorderRule.OrderBy(
+            ReorderRule.LastOrderDay(
                 Today,
                 new ReorderAnswer(0.01, 1, 0, false),
                 new OpeningDays(WeekdaySet.Of(IsoDayOfWeek.Wednesday), [], DateTimeZone.Utc)
@@ -235,7 +239,7 @@ public sealed class ReorderRuleTests
         var expected = Enumerable.Range(0, 1024).First(day => Gone(day) >= chance);
         var days = new int?[] { -1, -1 };
 
-        new ReorderRule().Lasts(Question(Math.Log(scale), 1 / shape, age), [chance, 1.1], days);
+        new ReorderRule().HairEndQuantiles(Question(Math.Log(scale), 1 / shape, age), [chance, 1.1], days);
 
         Assert.Equal([expected, null], days);
     }
@@ -245,17 +249,17 @@ public sealed class ReorderRuleTests
     {
         var days = new int?[] { null };
 
-        new ReorderRule().Lasts(Question(5, 0.1, 0) with { InHand = [] }, [1], days);
+        new ReorderRule().HairEndQuantiles(Question(5, 0.1, 0) with { InHand = [] }, [1], days);
 
         Assert.Equal(1, days[0]);
     }
 
     private static ReorderInput Question(double centre, double tau, int age)
     {
-        var sure = new LifePopulation(LifeDistribution.Weibull, 0, [], 0, 0, 0, 0);
+        var sure = new PopulationParameters(LifeDistribution.Weibull, 0, [], 0, 0, 0, 0);
         return new ReorderInput(
             LifeDistribution.Weibull,
-            LifeNodes.For(sure).Reduce(),
+            ClientEffectNodes.For(sure).Reduce(),
             [new(centre, 1, tau, age)],
             [],
             Lead,

@@ -17,19 +17,19 @@ public sealed class SimulatedGapTests
     [Fact]
     public void The_engine_agrees_within_the_draws_own_error()
     {
-        var life = new UnitInHouse(Window.Centre, Window.Width, Window.Sigma, 0);
+        var life = new RemainingUnitLife(Window.Centre, Window.Width, Window.Sigma, 0);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
-            LifeNodes.For(LifePopulation.FromPriors(Window)).Reduce(),
+            ClientEffectNodes.For(PopulationParameters.FromPriors(Window)).Reduce(),
             [life with { WornDays = 50 }, life],
-            [new UnitOnOrder(life, LeadTimeTable.InFlight(Lead, Waited, 0.1, 3, 730), Days)],
+            [new UnitOnOrder(life, LeadTimeTable.BuildRemaining(Lead, Waited, 0.1, 3, 730), Days)],
             LeadTimeTable.Build(Lead, 0.1, 3, 730),
             Days,
             10
         );
         var rule = new ReorderRule();
         var curve = new double[101];
-        rule.Curve(question, curve);
+        rule.GapByOrderDay(question, curve);
         var dice = new Random(20270301);
         var (today, later, before) = (0, 0, 0);
         for (var draw = 0; draw < Draws; draw++)
@@ -60,9 +60,9 @@ public sealed class SimulatedGapTests
     // The calendar day on which so many working days after the order are over, in days with a fraction.
     private static double Arrival(int orderedOn, double working)
     {
-        var total = Days.Until(orderedOn) + working;
+        var total = Days.CountUntil(orderedOn) + working;
         var whole = (int)Math.Min(total, 4000);
-        var day = Days.DayOf(whole);
+        var day = Days.CalendarDayAfter(whole);
         return day == int.MaxValue ? total + 14 : Math.Max(day, orderedOn) + (total - whole);
     }
 

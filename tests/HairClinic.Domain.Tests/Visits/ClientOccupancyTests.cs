@@ -40,9 +40,9 @@ public sealed class ClientOccupancyTests
     {
         var (past, ahead, over) = (Hour(9), Hour(9), Hour(9));
 
-        past.Restore(VisitState.Booked, "a", Day.PlusDays(1));
-        ahead.Restore(VisitState.Booked, "b", Day);
-        over.Restore(VisitState.Done, "c", Day);
+        past.ImportState(VisitState.Booked, "a", Day.PlusDays(1));
+        ahead.ImportState(VisitState.Booked, "b", Day);
+        over.ImportState(VisitState.Done, "c", Day);
 
         Assert.Equal((false, true, false), (past.HoldsClient, ahead.HoldsClient, over.HoldsClient));
     }
@@ -54,8 +54,8 @@ public sealed class ClientOccupancyTests
     [InlineData(8, 0, false)]
     public void Visits_meet_when_they_share_a_moment_and_not_when_they_touch(int hour, int minute, bool meet)
     {
-        Assert.Equal(meet, Hour(9).Meets(Hour(hour, minute)));
-        Assert.Equal(meet, Hour(hour, minute).Meets(Hour(9)));
+        Assert.Equal(meet, Hour(9).Overlaps(Hour(hour, minute)));
+        Assert.Equal(meet, Hour(hour, minute).Overlaps(Hour(9)));
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class ClientOccupancyTests
         called.Cancel();
         var (clash, free, instead) = (Hour(9, 30), Hour(11), Hour(14));
 
-        var aside = ClientOccupancy.Settle([own, called], [free, instead, clash]);
+        var aside = ClientOccupancy.ReleaseOverlapping([own, called], [free, instead, clash]);
 
         Assert.Equal([(own, clash)], aside);
         Assert.Equal((true, false, true, true), (own.HoldsClient, clash.HoldsClient, free.HoldsClient, instead.HoldsClient));
@@ -76,11 +76,11 @@ public sealed class ClientOccupancyTests
     public void Who_stands_aside_goes_on_so_until_it_is_moved()
     {
         var (own, aside) = (Hour(9), Hour(9));
-        ClientOccupancy.Settle([own], [aside]);
+        ClientOccupancy.ReleaseOverlapping([own], [aside]);
 
         aside.Arrive(Day);
         aside.UndoStateChange();
-        aside.Restore(VisitState.Booked, "a", Day);
+        aside.ImportState(VisitState.Booked, "a", Day);
         Assert.False(aside.HoldsClient);
 
         Place(aside, At(12), (SegmentKind.HandsOn, 60));

@@ -53,7 +53,11 @@ internal sealed class Head
     public HairSystem Ready(string serial)
     {
         var unit = new HairSystem(Guid.CreateVersion7(), serial, Client.Id, Guid.CreateVersion7(), BondedOn.PlusDays(-90));
-        unit.Restore(UnitState.Accepted, new UnitDates { SpecifiedOn = BondedOn.PlusDays(-90), AcceptedOn = BondedOn.PlusDays(-5) }, null);
+        unit.ImportState(
+            UnitState.Accepted,
+            new UnitDates { SpecifiedOn = BondedOn.PlusDays(-90), AcceptedOn = BondedOn.PlusDays(-5) },
+            null
+        );
         return unit;
     }
 
@@ -87,5 +91,5 @@ internal sealed class Head
         );
 
     public static DueWindow FourToEight(LocalDate appliedOn) =>
-        DueRule.WindowFor(new DueQuestion(appliedOn, new HoldWindow(4, 8), 32, Wear.Salons.OpenTuesdayToSaturday()));
+        DueRule.WindowFor(new DueRuleInput(appliedOn, new HoldWindow(4, 8), 32, Wear.Salons.OpenTuesdayToSaturday()));
 }

@@ -140,7 +140,7 @@ public sealed class RecordRebondTests
     [Fact]
     public void Another_clients_unit_is_not_bonded_on_this_head()
     {
-        _head.Spare.BelongToClient(Guid.CreateVersion7());
+        _head.Spare.AssignToClient(Guid.CreateVersion7());
 
         Refused.Saying("Unit {0} is another client's.", () => _head.Rebond(made: _head.NewBond(_head.Spare)));
     }

@@ -15,7 +15,7 @@ public sealed class RestoreRecordTests
     {
         var found = Head.Lifted(_head.Today.PlusDays(-1));
 
-        _head.Visit.RestoreRecord(Guid.CreateVersion7(), _head.Worn.Id, found, waitsKept, _head.Now, Head.Stylist);
+        _head.Visit.ImportRecord(Guid.CreateVersion7(), _head.Worn.Id, found, waitsKept, _head.Now, Head.Stylist);
 
         var record = _head.Visit.Record!;
         Assert.Equal((_head.Worn.Id, found.Grades, true), (record.RemovedUnitId, record.Grades, record.FoundLifted));
@@ -33,7 +33,7 @@ public sealed class RestoreRecordTests
 
         Refused.Saying(
             "This visit is logged already.",
-            () => _head.Visit.RestoreRecord(Guid.CreateVersion7(), _head.Worn.Id, Head.Sound(), null, _head.Now, Head.Stylist)
+            () => _head.Visit.ImportRecord(Guid.CreateVersion7(), _head.Worn.Id, Head.Sound(), null, _head.Now, Head.Stylist)
         );
         Assert.Same(record, _head.Visit.Record);
     }

@@ -53,10 +53,10 @@ public sealed class ServiceKindTests
         const string sentence = "Grades run from 0, as new, to 4, unfit.";
         foreach (var wrong in new[] { -1, 5 })
         {
-            Refused.Saying(sentence, () => (InspectionGrades.AsNew with { Shedding = wrong }).Checked());
-            Refused.Saying(sentence, () => (InspectionGrades.AsNew with { Colour = wrong }).Checked());
+            Refused.Saying(sentence, () => (InspectionGrades.AsNew with { Shedding = wrong }).EnsureValid());
+            Refused.Saying(sentence, () => (InspectionGrades.AsNew with { Colour = wrong }).EnsureValid());
         }
         var worst = InspectionGrades.AsNew with { Knots = 4 };
-        Assert.Equal(worst, worst.Checked());
+        Assert.Equal(worst, worst.EnsureValid());
     }
 }

@@ -142,7 +142,7 @@ public sealed class VisitStateTests
         var visit = new Visit(Guid.CreateVersion7(), Guid.CreateVersion7(), Salon.Id, service.Id);
         var (chair, person) = (Guid.CreateVersion7(), Guid.CreateVersion7());
 
-        visit.Place(service, Booked.At(20), chair, person, auckland, [Guid.CreateVersion7(), Guid.CreateVersion7()]);
+        visit.Schedule(service, Booked.At(20), chair, person, auckland, [Guid.CreateVersion7(), Guid.CreateVersion7()]);
 
         // Eight in the evening, UTC, is nine the next morning there.
         Assert.Equal((auckland.Id, Booked.Day.PlusDays(1)), (visit.SalonId, visit.Day));
@@ -159,7 +159,7 @@ public sealed class VisitStateTests
     {
         var visit = new Visit(Guid.CreateVersion7(), Guid.CreateVersion7(), Salon.Id, Guid.CreateVersion7());
 
-        visit.Place([(SegmentKind.HandsOn, 30)], Booked.At(10), chairId: null, personId: null, Salon, [Guid.CreateVersion7()]);
+        visit.Schedule([(SegmentKind.HandsOn, 30)], Booked.At(10), chairId: null, personId: null, Salon, [Guid.CreateVersion7()]);
 
         Assert.False(visit.HoldsChair);
         Assert.False(visit.Segments[0].HoldsChair || visit.Segments[0].HoldsHands);
@@ -171,7 +171,7 @@ public sealed class VisitStateTests
     public void What_did_not_take_place_is_not_logged(VisitState state)
     {
         var head = new Head();
-        head.Visit.Restore(state, "row 1", head.Today);
+        head.Visit.ImportState(state, "row 1", head.Today);
         var sentence = $"This visit is {state} already.";
 
         Assert.Equal(sentence, Assert.Throws<Refusal>(() => head.Rebond()).Message);
@@ -197,7 +197,7 @@ public sealed class VisitStateTests
     {
         var visit = Booked.Hour(10);
 
-        visit.Restore(state, "row 7", today: Booked.Day.PlusDays(-days));
+        visit.ImportState(state, "row 7", today: Booked.Day.PlusDays(-days));
 
         Assert.Equal((state, "row 7", chair, client), (visit.State, visit.BookKey, visit.HoldsChair, visit.HoldsClient));
     }
@@ -215,7 +215,7 @@ public sealed class VisitStateTests
     private static Visit In(VisitState state)
     {
         var visit = Booked.Hour(10);
-        visit.Restore(state, "row 1", Booked.Day);
+        visit.ImportState(state, "row 1", Booked.Day);
         return visit;
     }
 }

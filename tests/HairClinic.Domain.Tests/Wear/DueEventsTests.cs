@@ -13,7 +13,7 @@ public sealed class DueEventsTests
     [Fact]
     public void A_wedding_just_after_the_target_pulls_the_rebond_five_days_ahead_of_it()
     {
-        var due = DueWith(ClientEvent.On(new(2026, 4, 6)));
+        var due = DueWith(ClientEvent.SingleDay(new(2026, 4, 6)));
 
         Assert.Equal(new LocalDate(2026, 4, 1), due.DueOn);
         Assert.Contains(new DueReason(DueRuleName.PulledAheadOfEvent, new(2026, 4, 4), new(2026, 4, 1), 5), due.Why.Explain());
@@ -23,7 +23,7 @@ public sealed class DueEventsTests
     [Fact]
     public void A_wedding_on_the_day_the_window_opens_opens_it_early()
     {
-        var due = DueWith(ClientEvent.On(new(2026, 3, 31)));
+        var due = DueWith(ClientEvent.SingleDay(new(2026, 3, 31)));
 
         Assert.Equal(new LocalDate(2026, 3, 26), due.Opens);
         Assert.Equal(new LocalDate(2026, 3, 26), due.DueOn);
@@ -36,7 +36,7 @@ public sealed class DueEventsTests
     [InlineData(2025, 4, 6)] // long past
     public void Other_weddings_leave_the_rebond_where_it_is(int year, int month, int day)
     {
-        var due = DueWith(ClientEvent.On(new(year, month, day)));
+        var due = DueWith(ClientEvent.SingleDay(new(year, month, day)));
 
         Assert.Equal(new LocalDate(2026, 4, 4), due.DueOn);
         Assert.False(due.Why.Has(DueRuleName.PulledAheadOfEvent));
@@ -45,14 +45,14 @@ public sealed class DueEventsTests
     [Fact]
     public void How_far_ahead_is_the_event_s_own()
     {
-        Assert.Equal(new LocalDate(2026, 3, 30), DueWith(ClientEvent.On(new(2026, 4, 6), 7)).DueOn);
+        Assert.Equal(new LocalDate(2026, 3, 30), DueWith(ClientEvent.SingleDay(new(2026, 4, 6), 7)).DueOn);
     }
 
     [Fact]
     public void Of_several_events_the_one_that_asks_for_the_earliest_day_decides()
     {
-        var wedding = ClientEvent.On(new(2026, 4, 7), 5);
-        var surgery = ClientEvent.On(new(2026, 4, 8), 10);
+        var wedding = ClientEvent.SingleDay(new(2026, 4, 7), 5);
+        var surgery = ClientEvent.SingleDay(new(2026, 4, 8), 10);
 
         Assert.Equal(new LocalDate(2026, 3, 29), DueWith(wedding, surgery).DueOn);
         Assert.Equal(DueWith(wedding, surgery).DueOn, DueWith(surgery, wedding).DueOn);
@@ -61,10 +61,10 @@ public sealed class DueEventsTests
     [Fact]
     public void A_pulled_rebond_on_a_closed_day_moves_earlier_never_nearer_the_event()
     {
-        var question = new DueQuestion(new(2026, 3, 3), FourToEightWeeks, 32, OpenTuesdayToSaturday())
+        var question = new DueRuleInput(new(2026, 3, 3), FourToEightWeeks, 32, OpenTuesdayToSaturday())
         {
             // Five days ahead of Saturday 11 April is Monday 6 April, closed; Tuesday would be too late.
-            Events = [ClientEvent.On(new(2026, 4, 11))],
+            Events = [ClientEvent.SingleDay(new(2026, 4, 11))],
             TargetDays = 40,
         };
 
@@ -104,9 +104,9 @@ public sealed class DueEventsTests
     [Fact]
     public void A_bond_made_days_before_the_event_is_itself_the_fresh_one()
     {
-        var question = new DueQuestion(new(2026, 3, 3), new(1, 3), 10, OpenDaily("Europe/London"))
+        var question = new DueRuleInput(new(2026, 3, 3), new(1, 3), 10, OpenDaily("Europe/London"))
         {
-            Events = [ClientEvent.On(new(2026, 3, 10), 6)],
+            Events = [ClientEvent.SingleDay(new(2026, 3, 10), 6)],
         };
 
         Assert.Equal(new LocalDate(2026, 3, 13), DueRule.WindowFor(question).DueOn);

@@ -66,7 +66,7 @@ public sealed record DueFacts(
 
     public OpeningDays Opening => new(new(OpenBits), Closures, Zone);
 
-    public DueQuestion Question =>
+    public DueRuleInput Question =>
         new(AppliedOn, new(EarliestWeeks, LatestWeeks), TargetDays, Opening)
         {
             PreferredWeekdays = new(PreferredBits),
@@ -82,6 +82,6 @@ public sealed record DueFacts(
     private static ClientEvent Event(LocalDate applied, (int First, int Length, int Ahead, bool Away) date)
     {
         var day = applied.PlusDays(date.First);
-        return date.Away ? ClientEvent.Away(day, day.PlusDays(date.Length), date.Ahead) : ClientEvent.On(day, date.Ahead);
+        return date.Away ? ClientEvent.Away(day, day.PlusDays(date.Length), date.Ahead) : ClientEvent.SingleDay(day, date.Ahead);
     }
 }

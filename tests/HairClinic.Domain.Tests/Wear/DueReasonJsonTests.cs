@@ -15,7 +15,10 @@ public sealed class DueReasonJsonTests
     public void Reasons_are_stored_by_name_and_come_back_the_same()
     {
         var due = DueRule.WindowFor(
-            new(new(2026, 3, 3), Salons.FourToEightWeeks, 32, Salons.OpenTuesdayToSaturday()) { Events = [ClientEvent.On(new(2026, 4, 6))] }
+            new(new(2026, 3, 3), Salons.FourToEightWeeks, 32, Salons.OpenTuesdayToSaturday())
+            {
+                Events = [ClientEvent.SingleDay(new(2026, 4, 6))],
+            }
         );
 
         var json = JsonSerializer.Serialize(due.Why.Explain(), Options);

@@ -9,7 +9,7 @@ public sealed class DueRuleTests
 {
     private static readonly LocalDate Tuesday = new(2026, 3, 3);
 
-    private static DueQuestion Ask(OpeningDays? opening = null, int targetDays = 32) =>
+    private static DueRuleInput Ask(OpeningDays? opening = null, int targetDays = 32) =>
         new(Tuesday, FourToEightWeeks, targetDays, opening ?? OpenTuesdayToSaturday());
 
     [Fact]

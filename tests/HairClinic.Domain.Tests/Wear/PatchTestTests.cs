@@ -13,7 +13,7 @@ public sealed class PatchTestTests
     private static readonly PatchTest ReadOnce = Unread with { FirstReading = PatchTestReading.Clear };
     private static readonly PatchTest ReadTwice = ReadOnce with { SecondReading = PatchTestReading.Clear };
 
-    private static PatchVerdict JudgeAfter(PatchTest? test, int hours, PatchTestRule? rule = null)
+    private static PatchTestVerdict JudgeAfter(PatchTest? test, int hours, PatchTestRule? rule = null)
     {
         var bonding = AppliedAt + Duration.FromHours(hours);
         return (rule ?? Usual).Judge(test, bonding, bonding.InUtc().Date);
@@ -22,34 +22,34 @@ public sealed class PatchTestTests
     [Fact]
     public void Nobody_is_bonded_with_a_product_never_tried_on_them()
     {
-        Assert.Equal(PatchVerdict.NeverTested, JudgeAfter(null, 100));
-        Assert.True(PatchVerdict.NeverTested.Blocks());
+        Assert.Equal(PatchTestVerdict.NeverTested, JudgeAfter(null, 100));
+        Assert.True(PatchTestVerdict.NeverTested.Blocks());
     }
 
     [Fact]
     public void Bonding_before_the_48_hour_reading_is_blocked()
     {
-        Assert.Equal(PatchVerdict.TooSoon, JudgeAfter(Unread, 47));
-        Assert.Equal(PatchVerdict.TooSoon, JudgeAfter(ReadOnce, 47));
-        Assert.Equal(PatchVerdict.NotRead, JudgeAfter(Unread, 48));
-        Assert.True(PatchVerdict.TooSoon.Blocks() && PatchVerdict.NotRead.Blocks());
+        Assert.Equal(PatchTestVerdict.TooSoon, JudgeAfter(Unread, 47));
+        Assert.Equal(PatchTestVerdict.TooSoon, JudgeAfter(ReadOnce, 47));
+        Assert.Equal(PatchTestVerdict.NotRead, JudgeAfter(Unread, 48));
+        Assert.True(PatchTestVerdict.TooSoon.Blocks() && PatchTestVerdict.NotRead.Blocks());
     }
 
     [Fact]
     public void Bonding_between_the_readings_is_warned_about()
     {
-        Assert.Equal(PatchVerdict.SecondReadingToCome, JudgeAfter(ReadOnce, 48));
-        Assert.Equal(PatchVerdict.SecondReadingToCome, JudgeAfter(ReadTwice, 95));
-        Assert.Equal(PatchVerdict.SecondReadingMissed, JudgeAfter(ReadOnce, 96));
-        Assert.True(PatchVerdict.SecondReadingToCome.Warns() && PatchVerdict.SecondReadingMissed.Warns());
-        Assert.False(PatchVerdict.SecondReadingToCome.Blocks());
+        Assert.Equal(PatchTestVerdict.SecondReadingToCome, JudgeAfter(ReadOnce, 48));
+        Assert.Equal(PatchTestVerdict.SecondReadingToCome, JudgeAfter(ReadTwice, 95));
+        Assert.Equal(PatchTestVerdict.SecondReadingMissed, JudgeAfter(ReadOnce, 96));
+        Assert.True(PatchTestVerdict.SecondReadingToCome.Warns() && PatchTestVerdict.SecondReadingMissed.Warns());
+        Assert.False(PatchTestVerdict.SecondReadingToCome.Blocks());
     }
 
     [Fact]
     public void Two_clear_readings_in_date_are_clear()
     {
-        Assert.Equal(PatchVerdict.Clear, JudgeAfter(ReadTwice, 96));
-        Assert.False(PatchVerdict.Clear.Blocks() || PatchVerdict.Clear.Warns());
+        Assert.Equal(PatchTestVerdict.Clear, JudgeAfter(ReadTwice, 96));
+        Assert.False(PatchTestVerdict.Clear.Blocks() || PatchTestVerdict.Clear.Warns());
     }
 
     [Fact]
@@ -57,18 +57,18 @@ public sealed class PatchTestTests
     {
         var late = Unread with { SecondReading = PatchTestReading.Clear };
 
-        Assert.Equal(PatchVerdict.NotRead, JudgeAfter(late, 95));
-        Assert.Equal(PatchVerdict.FirstReadingMissed, JudgeAfter(late, 96));
-        Assert.True(PatchVerdict.FirstReadingMissed.Warns());
+        Assert.Equal(PatchTestVerdict.NotRead, JudgeAfter(late, 95));
+        Assert.Equal(PatchTestVerdict.FirstReadingMissed, JudgeAfter(late, 96));
+        Assert.True(PatchTestVerdict.FirstReadingMissed.Warns());
     }
 
     [Fact]
     public void A_reaction_blocks_at_either_reading_and_for_good()
     {
-        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(Unread with { FirstReading = PatchTestReading.Reaction }, 60));
-        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchTestReading.Reaction }, 120));
-        Assert.Equal(PatchVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchTestReading.Reaction }, 20_000));
-        Assert.True(PatchVerdict.Reacted.Blocks());
+        Assert.Equal(PatchTestVerdict.Reacted, JudgeAfter(Unread with { FirstReading = PatchTestReading.Reaction }, 60));
+        Assert.Equal(PatchTestVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchTestReading.Reaction }, 120));
+        Assert.Equal(PatchTestVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchTestReading.Reaction }, 20_000));
+        Assert.True(PatchTestVerdict.Reacted.Blocks());
     }
 
     [Fact]
@@ -76,9 +76,9 @@ public sealed class PatchTestTests
     {
         var late = AppliedAt + Duration.FromDays(181);
 
-        Assert.Equal(PatchVerdict.Clear, Usual.Judge(ReadTwice, late, new(2026, 7, 10)));
-        Assert.Equal(PatchVerdict.Expired, Usual.Judge(ReadTwice, late, new(2026, 7, 11)));
-        Assert.True(PatchVerdict.Expired.Blocks());
+        Assert.Equal(PatchTestVerdict.Clear, Usual.Judge(ReadTwice, late, new(2026, 7, 10)));
+        Assert.Equal(PatchTestVerdict.Expired, Usual.Judge(ReadTwice, late, new(2026, 7, 11)));
+        Assert.True(PatchTestVerdict.Expired.Blocks());
     }
 
     [Fact]
@@ -91,9 +91,9 @@ public sealed class PatchTestTests
         var practice = new PatchTestRule(48, 72, 12);
         var label = new PatchTestRule(72, 96, 3);
 
-        Assert.Equal(new PatchTestRule(72, 96, 3), practice.NeverBelow(label));
-        Assert.Equal(new PatchTestRule(72, 120, 2), new PatchTestRule(72, 120, 2).NeverBelow(label));
-        Assert.Equal(PatchVerdict.TooSoon, JudgeAfter(ReadOnce, 60, practice.NeverBelow(label)));
+        Assert.Equal(new PatchTestRule(72, 96, 3), practice.CombineStrictest(label));
+        Assert.Equal(new PatchTestRule(72, 120, 2), new PatchTestRule(72, 120, 2).CombineStrictest(label));
+        Assert.Equal(PatchTestVerdict.TooSoon, JudgeAfter(ReadOnce, 60, practice.CombineStrictest(label)));
     }
 
     [Fact]
@@ -101,8 +101,8 @@ public sealed class PatchTestTests
     {
         var (visit, day) = (AppliedAt + Duration.FromHours(72), new LocalDate(2026, 1, 13));
 
-        Assert.Equal(BondingPermission.Held, Usual.FootingOf(Unread, visit, day));
-        Assert.Equal(BondingPermission.Firm, Usual.FootingOf(ReadOnce, visit, day));
+        Assert.Equal(PatchTestBookingStatus.Held, Usual.BookingStatusOf(Unread, visit, day));
+        Assert.Equal(PatchTestBookingStatus.Firm, Usual.BookingStatusOf(ReadOnce, visit, day));
     }
 
     [Fact]
@@ -111,10 +111,10 @@ public sealed class PatchTestTests
         var (visit, day) = (AppliedAt + Duration.FromHours(40), new LocalDate(2026, 1, 12));
         var reacted = Unread with { FirstReading = PatchTestReading.Reaction };
 
-        Assert.Equal(BondingPermission.BackToDesk, Usual.FootingOf(Unread, visit, day));
-        Assert.Equal(BondingPermission.BackToDesk, Usual.FootingOf(null, visit, day));
-        Assert.Equal(BondingPermission.BackToDesk, Usual.FootingOf(reacted, visit + Duration.FromDays(9), day.PlusDays(9)));
-        Assert.Equal(BondingPermission.BackToDesk, Usual.FootingOf(ReadTwice, visit, new(2026, 7, 11)));
+        Assert.Equal(PatchTestBookingStatus.BackToDesk, Usual.BookingStatusOf(Unread, visit, day));
+        Assert.Equal(PatchTestBookingStatus.BackToDesk, Usual.BookingStatusOf(null, visit, day));
+        Assert.Equal(PatchTestBookingStatus.BackToDesk, Usual.BookingStatusOf(reacted, visit + Duration.FromDays(9), day.PlusDays(9)));
+        Assert.Equal(PatchTestBookingStatus.BackToDesk, Usual.BookingStatusOf(ReadTwice, visit, new(2026, 7, 11)));
     }
 
     [Theory]

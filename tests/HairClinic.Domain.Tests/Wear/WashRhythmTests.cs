@@ -71,14 +71,14 @@ public sealed class WashRhythmTests
     [Fact]
     public void The_look_over_comes_a_week_after_the_first_fitting_or_on_the_nearest_open_day()
     {
-        Assert.Equal(new LocalDate(2026, 3, 10), FollowUp.DueOn(AppliedOn, OpenTuesdayToSaturday()));
+        Assert.Equal(new LocalDate(2026, 3, 10), FollowUpRule.DueOn(AppliedOn, OpenTuesdayToSaturday()));
         Assert.Equal(
             new LocalDate(2026, 3, 11),
-            FollowUp.DueOn(AppliedOn, OpenTuesdayToSaturday(Closed(new(2026, 3, 10), new(2026, 3, 10))))
+            FollowUpRule.DueOn(AppliedOn, OpenTuesdayToSaturday(Closed(new(2026, 3, 10), new(2026, 3, 10))))
         );
         Assert.Equal(
             new LocalDate(2026, 3, 10),
-            FollowUp.DueOn(AppliedOn, OpenTuesdayToSaturday(Closed(new(2026, 3, 1), new(2026, 3, 31))))
+            FollowUpRule.DueOn(AppliedOn, OpenTuesdayToSaturday(Closed(new(2026, 3, 1), new(2026, 3, 31))))
         );
     }
 

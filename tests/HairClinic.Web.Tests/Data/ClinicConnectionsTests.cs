@@ -57,7 +57,7 @@ public sealed class ClinicConnectionsTests
     }
 
     private static ClinicConnections? Read(params (string Role, string Text)[] strings) =>
-        ClinicConnections.From(
+        ClinicConnections.FromConfiguration(
             new ConfigurationBuilder()
                 .AddInMemoryCollection(
                     strings

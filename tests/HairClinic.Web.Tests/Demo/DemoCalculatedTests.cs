@@ -29,19 +29,19 @@ public sealed class DemoCalculatedTests(PgServer server)
         {
             await new DemoInspections(db).WriteAsync(history, Cancel);
             // No sheet of the binder holds them: the practice writes them down.
-            DemoModelParameters.Close(await db.Workshops.ToListAsync(Cancel), Today);
+            DemoModelParameters.AddClosures(await db.Workshops.ToListAsync(Cancel), Today);
             await db.SaveChangesAsync(Cancel);
-            await RecalculationQueue.AskAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel);
+            await RecalculationQueue.RequestAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel);
             return true;
         });
 
         await clinic.UseAsync<RecalculationRunner, bool>(clinic.Job, r => r.RunAsync(Cancel));
 
         var fits = await clinic.ReadAsync(db => db.StoredFits.ToListAsync(Cancel));
-        var life = fits.Single(f => f.Quantity == WearQuantity.Life);
-        var hold = fits.Single(f => f.Quantity == WearQuantity.Hold);
+        var life = fits.Single(f => f.Quantity == LifetimeKind.Life);
+        var hold = fits.Single(f => f.Quantity == LifetimeKind.Hold);
         Assert.True(life.Converged && hold.Converged);
-        var kinds = await clinic.ReadAsync(db => LifeSpellBuilder.KindsAsync(db, Cancel));
+        var kinds = await clinic.ReadAsync(db => LifeSpellBuilder.UnitKindsAsync(db, Cancel));
         Assert.All(DemoPractice.Kinds, kind => Recovers(life, kinds.Values.Single(s => s.Name == kind.Name), kind));
         var leads = await clinic.ReadAsync(db => db.StoredLeads.ToDictionaryAsync(l => l.UnitKindId, Cancel));
         Assert.All(
@@ -65,7 +65,7 @@ public sealed class DemoCalculatedTests(PgServer server)
     /// <summary>Base and workshop of a kind are told together, as every kind's base comes from one workshop here.</summary>
     private static void Recovers(StoredFit fit, UnitKindTerms terms, DemoUnitKind kind)
     {
-        var width = terms.Life().Width;
+        var width = terms.UsualLife().Width;
         var weights = new double[fit.Coefficients.Length];
         weights[0] = width;
         weights[1 + Array.IndexOf(fit.Columns, WearCovariate.Base(terms.BaseMaterialId).Name)] = 1;
@@ -84,12 +84,12 @@ public sealed class DemoCalculatedTests(PgServer server)
     private static void Near(double truth, double told, double error) => Assert.InRange(truth, told - 2.58 * error, told + 2.58 * error);
 
     /// <summary>How long orders take and how often they are made again, by the workshop's truth.</summary>
-    private static void Recovers(StoredLead told, Dictionary<Guid, UnitKindTerms> kinds, DemoMaker maker)
+    private static void Recovers(StoredLead told, Dictionary<Guid, UnitKindTerms> kinds, DemoWorkshop maker)
     {
-        var lead = LeadTime.Learn(kinds[told.UnitKindId].Lead(), told.Arrived, told.Waited);
+        var lead = LeadTime.Learn(kinds[told.UnitKindId].UsualLeadTime(), told.Arrived, told.Waited);
         // Some two hundred orders a kind: the 99 % bands of the chances at the true median and at the true day of nine in ten.
         Assert.InRange(lead.Survival(maker.LeadDays), 0.4, 0.6);
-        Assert.InRange(lead.Survival(maker.LeadDays * Math.Exp(NormalBand.EightyPercent * maker.LeadSpread)), 0.05, 0.15);
+        Assert.InRange(lead.Survival(maker.LeadDays * Math.Exp(ZScores.EightyPercent * maker.LeadSpread)), 0.05, 0.15);
         var made = (double)told.Remade + told.Kept;
         Near(
             DemoModelParameters.RemakeRate,

@@ -103,7 +103,7 @@ public sealed class DemoModelParametersTests(PgServer server)
         }
     }
 
-    private static bool HasNothingToFollowAnOldUnit(DemoLife life) =>
+    private static bool HasNothingToFollowAnOldUnit(DemoClientHistory life) =>
         life.Open is { Unit: var worn }
         && worn.Grade(worn.WornDays + Period.DaysBetween(life.Open.AppliedOn, Today)) >= 2
         && !life.Units.Any(u => u != worn && u.IsInHouse(Today));
@@ -210,13 +210,13 @@ public sealed class DemoModelParametersTests(PgServer server)
                 .Select(f => f with { Name = $"life: {f.Name}" }),
         ];
 
-    private static ToldSpells.Row Hold(DemoLife life, DemoBond told, LocalDate today)
+    private static ToldSpells.Row Hold(DemoClientHistory life, DemoBond told, LocalDate today)
     {
         var row = told.Row;
         var bond = new Bond(Guid.CreateVersion7(), Guid.Empty, Guid.Empty, told.AppliedOn, null, row.Attachment!.Value, null);
         bond.SetProducts([], row.WaitsKept);
         if (row.LastSoundOn is { } sound)
-            bond.SeenSound(sound);
+            bond.MarkSeenSound(sound);
         if (row.Lift is { } lift)
             bond.ReportLift(lift);
         if (row.RemovedOn is { } removed)
@@ -233,7 +233,7 @@ public sealed class DemoModelParametersTests(PgServer server)
         );
     }
 
-    private static ToldSpells.Row Life(DemoLife life, DemoUnit unit)
+    private static ToldSpells.Row Life(DemoClientHistory life, DemoUnit unit)
     {
         var inspections = new List<(double WornDays, int? Grade)>();
         var worn = 0.0;

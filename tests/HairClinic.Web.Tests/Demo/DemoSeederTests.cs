@@ -31,7 +31,7 @@ public sealed class DemoSeederTests(PgServer server)
             db.Bonds.SingleAsync(b => b.Lift != null && !b.Lift.SpotFixed, TestContext.Current.CancellationToken)
         );
 
-        Assert.Subset(codes.ToHashSet(), Tours.All.Select(t => t.ClientCode).ToHashSet());
+        Assert.Subset(codes.ToHashSet(), TourScenes.All.Select(t => t.ClientCode).ToHashSet());
         Assert.Equal((true, LiftZone.Temples), (lifted.IsOpen, lifted.Lift!.Zone));
     }
 
@@ -68,7 +68,9 @@ public sealed class DemoSeederTests(PgServer server)
 
         await clinic.ReadAsync(async db =>
         {
-            await new DemoDay(db, DemoHistory.Generate(new LocalDate(2027, 2, 3)), now).PlayAsync(TestContext.Current.CancellationToken);
+            await new DemoDaySimulator(db, DemoHistory.Generate(new LocalDate(2027, 2, 3)), now).PlayAsync(
+                TestContext.Current.CancellationToken
+            );
             return true;
         });
 
@@ -100,6 +102,6 @@ public sealed class DemoSeederTests(PgServer server)
             scene.Stock(product.Name, product.Kind, product.Chemistry, "L1");
         foreach (var kind in DemoPractice.Kinds)
             scene.AddUnitKind(kind.Name, kind.Base, kind.Workshop);
-        Tours.AddAll(scene, salon, desk);
+        TourScenes.AddAll(scene, salon, desk);
     }
 }

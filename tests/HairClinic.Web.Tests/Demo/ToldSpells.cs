@@ -35,7 +35,7 @@ public static class ToldSpells
         LocalDate today
     ) =>
         new(
-            Spell.From(HoldObservation.From(bond, today)),
+            Spell.FromHold(HoldObservation.From(bond, today)),
             WindowPrior.FromWindow(LifeDistribution.Weibull, weeks.From * 7, weeks.To * 7),
             client,
             [
@@ -59,7 +59,7 @@ public static class ToldSpells
         int client
     ) =>
         new(
-            UnitLife.FromInspections(inspections.ToArray(), inspections.Count == 0 ? 0 : inspections[^1].WornDays),
+            UnitLifeBuilder.FromInspections(inspections.ToArray(), inspections.Count == 0 ? 0 : inspections[^1].WornDays),
             WindowPrior.FromWindow(LifeDistribution.Weibull, life.From, life.To),
             client,
             [workshop == DemoModelParameters.Quay.Name ? 1 : 0, workshop == DemoModelParameters.Alder.Name ? 1 : 0]
@@ -70,8 +70,8 @@ public static class ToldSpells
             rows,
             DemoModelParameters.HoldPractice,
             DemoModelParameters.HoldLogScale,
-            ("adhesive B", DemoModelParameters.Adhesive(DemoPractice.Products[1])),
-            ("tape", DemoModelParameters.Adhesive(DemoPractice.Products[2])),
+            ("adhesive B", DemoModelParameters.AdhesiveFactor(DemoPractice.Products[1])),
+            ("tape", DemoModelParameters.AdhesiveFactor(DemoPractice.Products[2])),
             ("poly rim", DemoModelParameters.PolyRim),
             ("sea air", DemoModelParameters.SeaAir),
             ("bad lot", DemoModelParameters.BadLot),
@@ -95,7 +95,7 @@ public static class ToldSpells
             rows.Select(r => r.Window.Place).ToArray(),
             rows.Select(r => r.Client).ToArray()
         );
-        var priors = rows[0].Window.Priors([.. truths.Select(_ => LifePriors.UsualCoefficient)]);
+        var priors = rows[0].Window.ToLifePriors([.. truths.Select(_ => LifePriors.UsualCoefficient)]);
         var fit = LifetimeModel.Fit(LifeDistribution.Weibull, laid, priors);
         Assert.Null(fit.Missing);
         return

@@ -52,7 +52,7 @@ public sealed class ChangedActorTests(PgServer server)
         var own = new ClientActor(clinic.PracticeId, _client.Id, signIn.Id);
         Assert.Equal([_client.Id], await clinic.UseAsync<ClinicDbFactory, List<Guid>>(own, IdsAsync));
         await clinic.LayAsync(scene =>
-            scene.Db.Clients.Single(c => c.Id == _client.Id).FoldInto(scene.Db.Clients.Single(c => c.Id == kept.Id))
+            scene.Db.Clients.Single(c => c.Id == _client.Id).MergeInto(scene.Db.Clients.Single(c => c.Id == kept.Id))
         );
 
         Assert.Equal([kept.Id], await clinic.UseAsync<ClinicDbFactory, List<Guid>>(own, IdsAsync));

@@ -12,12 +12,12 @@ public sealed class PracticeWideTests
     private static readonly string[] Allowed =
     [
         "src/HairClinic.Web/Features/MyHair/MyConsents/MyConsents.cs",
-        "src/HairClinic.Web/Features/MyHair/OwnSlots.cs",
+        "src/HairClinic.Web/Features/MyHair/SelfBookingSlots.cs",
         "src/HairClinic.Web/Features/MyHair/TakeMyData/TakeMyData.cs",
         "src/HairClinic.Web/Features/MyHair/WhoSawMine/WhoSawMine.cs",
-        "src/HairClinic.Web/Features/Privacy/ApplyKeeping/ApplyKeeping.cs",
+        "src/HairClinic.Web/Features/Privacy/ApplyKeeping/ApplyRetention.cs",
         "src/HairClinic.Web/Features/Privacy/EraseClient/EraseClient.cs",
-        "src/HairClinic.Web/Features/Privacy/Keeping/Keeping.cs",
+        "src/HairClinic.Web/Features/Privacy/Keeping/EditRetention.cs",
         "src/HairClinic.Web/Features/Privacy/TakeOut/TakeOut.cs",
         "src/HairClinic.Web/Features/Settings/ThrowDemoAway/ThrowDemoAway.cs",
         "src/HairClinic.Web/Features/Visits/Day/Day.cs",

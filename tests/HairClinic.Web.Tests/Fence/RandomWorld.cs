@@ -64,7 +64,7 @@ internal sealed record RandomWorld(List<RandomWorld.Asking> Actors, List<Guid> E
                 for (var c = 0; c < Many; c++)
                     clients.Add(scene.AddClient($"C-{c}", $"Client {c}", salons[random.Next(3)]));
                 foreach (var client in clients)
-                    client.AddEvent(
+                    client.AddLifeEvent(
                         new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Other, new(2027, 3, 1), new(2027, 3, 2), away: false)
                     );
                 for (var v = 0; v < 32; v++)
@@ -116,7 +116,7 @@ internal sealed record RandomWorld(List<RandomWorld.Asking> Actors, List<Guid> E
         );
         // What is long past grants nothing any more, and neither does what was called off.
         if (number % 4 == 3)
-            visit.Restore(VisitState.Cancelled, $"called off {number}", salon.DayOf(scene.Now));
+            visit.ImportState(VisitState.Cancelled, $"called off {number}", salon.DayOf(scene.Now));
         return new(client, salon, person, number % 4 is 0 or 2);
     }
 

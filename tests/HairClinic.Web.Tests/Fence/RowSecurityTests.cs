@@ -122,18 +122,18 @@ public sealed class RowSecurityTests(PgServer server)
     public async Task A_program_role_that_could_step_over_the_fence_is_refused_at_start()
     {
         await Assert.ThrowsAsync<InvalidOperationException>(() =>
-            ClinicSchema.RefuseStrongRoleAsync(server.Connections.Migrator!, TestContext.Current.CancellationToken)
+            SchemaMigrator.RefuseStrongRoleAsync(server.Connections.Migrator!, TestContext.Current.CancellationToken)
         );
-        await ClinicSchema.RefuseStrongRoleAsync(server.Connections.Program, TestContext.Current.CancellationToken);
+        await SchemaMigrator.RefuseStrongRoleAsync(server.Connections.Program, TestContext.Current.CancellationToken);
     }
 
     [Fact]
     public void Moving_a_row_between_practices_is_refused()
     {
         var settings = new PracticeSettings(Guid.CreateVersion7(), "Ours", "GB", "en-GB");
-        settings.BelongTo(Guid.CreateVersion7());
+        settings.AssignToPractice(Guid.CreateVersion7());
 
-        Assert.Throws<InvalidOperationException>(() => settings.BelongTo(Guid.CreateVersion7()));
+        Assert.Throws<InvalidOperationException>(() => settings.AssignToPractice(Guid.CreateVersion7()));
     }
 
     private static async Task<NpgsqlConnection> OpenAsync(string connectionString)

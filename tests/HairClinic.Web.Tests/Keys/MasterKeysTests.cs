@@ -80,7 +80,7 @@ public sealed class MasterKeysTests(PgServer server)
             await LayAsync(first, practice, clients);
             foreach (var client in clients)
                 closed[client] = await InAsync(first, practice, (s, db) => s.SealAsync(db, client, "notes", row, new byte[] { 7 }, Cancel));
-            await InAsync(first, practice, (s, db) => s.DestroyAsync(db, clients[0], Cancel));
+            await InAsync(first, practice, (s, db) => s.DestroyKeyAsync(db, clients[0], Cancel));
 
             var done = await first.GetRequiredService<KeyRotation>().RotateAsync(Cancel);
 
@@ -96,7 +96,7 @@ public sealed class MasterKeysTests(PgServer server)
         await using (var cut = await site.StartAsync())
         {
             cut.GetRequiredService<MasterKeys>().Add();
-            await InAsync(cut, practice, (s, db) => s.DestroyAsync(db, clients[1], Cancel));
+            await InAsync(cut, practice, (s, db) => s.DestroyKeyAsync(db, clients[1], Cancel));
         }
         await using var again = await site.StartAsync();
         var went = await again.GetRequiredService<KeyRotation>().RotateAsync(Cancel);
@@ -153,7 +153,7 @@ public sealed class MasterKeysTests(PgServer server)
 
     private static Task<bool> LayAsync(IServiceProvider services, Guid practice, IEnumerable<Guid> clients) =>
         services
-            .GetRequiredService<PracticeJobs>()
+            .GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 practice,
                 "test",
@@ -176,7 +176,7 @@ public sealed class MasterKeysTests(PgServer server)
 
     private static Task<T> InAsync<T>(IServiceProvider services, Guid practice, Func<Sealer, HairClinic.Web.Data.ClinicDb, Task<T>> work) =>
         services
-            .GetRequiredService<PracticeJobs>()
+            .GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 practice,
                 "test",

@@ -66,7 +66,7 @@ public sealed class SealerTests(PgServer server)
         await using var clinic = await OpenAsync();
         var closed = await SealAsync(clinic, _ada, "notes", _row);
 
-        Assert.True(await WithAsync(clinic, (sealer, db) => sealer.DestroyAsync(db, _ada, Cancel)));
+        Assert.True(await WithAsync(clinic, (sealer, db) => sealer.DestroyKeyAsync(db, _ada, Cancel)));
 
         Assert.True((await OpenSealedAsync(clinic, _ada, "notes", _row, closed)).Destroyed);
         await Refused.SayingAsync(
@@ -74,7 +74,7 @@ public sealed class SealerTests(PgServer server)
             () => SealAsync(clinic, _ada, "notes", _row)
         );
         Assert.Empty(await clinic.ReadAsync(db => db.ClientKeys.Select(k => k.Wrapped).SingleAsync(Cancel)));
-        Assert.False(await WithAsync(clinic, (sealer, db) => sealer.DestroyAsync(db, _ada, Cancel)));
+        Assert.False(await WithAsync(clinic, (sealer, db) => sealer.DestroyKeyAsync(db, _ada, Cancel)));
     }
 
     private async Task<TestClinic> OpenAsync() =>
@@ -91,7 +91,7 @@ public sealed class SealerTests(PgServer server)
     private static Task<byte[]> SealAsync(TestClinic clinic, Guid client, string purpose, Guid row) =>
         WithAsync(clinic, (sealer, db) => sealer.SealAsync(db, client, purpose, row, Plain, Cancel));
 
-    private static Task<Opened> OpenSealedAsync(TestClinic clinic, Guid client, string purpose, Guid row, byte[] closed) =>
+    private static Task<UnsealResult> OpenSealedAsync(TestClinic clinic, Guid client, string purpose, Guid row, byte[] closed) =>
         WithAsync(clinic, (sealer, db) => sealer.OpenAsync(db, client, purpose, row, closed, Cancel));
 
     private static Task<T> WithAsync<T>(TestClinic clinic, Func<Sealer, ClinicDb, Task<T>> work) =>

@@ -55,9 +55,9 @@ public sealed class HoldFactsTests(PgServer server)
                 scene.HoldWindows[0].Edit(null, null, null, 4, 8);
                 var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _client = scene.AddClient("c-1", "Una Test", salon);
-                scene.Bond(
+                scene.AddBond(
                     _client,
-                    scene.Unit(_client, scene.AddUnitKind("Everyday", "Silk top", "Workshop North"), On.PlusDays(-1)),
+                    scene.AddUnit(_client, scene.AddUnitKind("Everyday", "Silk top", "Workshop North"), On.PlusDays(-1)),
                     On,
                     adhesive
                 );
@@ -69,6 +69,6 @@ public sealed class HoldFactsTests(PgServer server)
         {
             var dues = await DueFacts.LoadAsync(db, Cancel);
             var holds = await HoldFacts.LoadAsync(db, dues.Windows, [_client.Id], Cancel);
-            return Assert.Single(holds.All(today));
+            return Assert.Single(holds.AllSpells(today));
         });
 }

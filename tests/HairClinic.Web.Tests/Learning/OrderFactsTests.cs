@@ -53,12 +53,12 @@ public sealed class OrderFactsTests(PgServer server)
                 var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 var kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 _client = scene.AddClient("c-1", "Una Test", _salon);
-                _worn = scene.Unit(_client, kind, Today.PlusDays(-200));
-                _arrived = scene.Unit(_client, kind, Today);
-                _arrived.Restore(UnitState.Arrived, new UnitDates { OrderedOn = Today.PlusDays(-70), ArrivedOn = Today }, null, 0);
-                _spare = scene.Unit(_client, kind, Today.PlusDays(-400));
+                _worn = scene.AddUnit(_client, kind, Today.PlusDays(-200));
+                _arrived = scene.AddUnit(_client, kind, Today);
+                _arrived.ImportState(UnitState.Arrived, new UnitDates { OrderedOn = Today.PlusDays(-70), ArrivedOn = Today }, null, 0);
+                _spare = scene.AddUnit(_client, kind, Today.PlusDays(-400));
                 _spare.LeaveService(UnitState.EmergencySpare, Today.PlusDays(-100), "Worn");
-                _bond = scene.Bond(_client, _worn, Today.PlusDays(-90), adhesive);
+                _bond = scene.AddBond(_client, _worn, Today.PlusDays(-90), adhesive);
                 if (offOn is { } day)
                 {
                     _bond.Remove(day, RemovalReason.Scheduled);
@@ -72,6 +72,6 @@ public sealed class OrderFactsTests(PgServer server)
         {
             var book = await OrderFacts.LoadAsync(db, Cancel);
             var units = await ClientUnits.LoadAsync(db, book.Kinds, [(_client.Id, _salon.Id, Today)], Cancel);
-            return book.CaseOf(Assert.Single(units));
+            return book.PrepareReorder(Assert.Single(units));
         });
 }

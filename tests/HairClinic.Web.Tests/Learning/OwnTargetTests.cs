@@ -93,7 +93,7 @@ public sealed class OwnTargetTests(PgServer server)
         {
             var (fit, clients) = WearModelFitter.Fit([], new Dictionary<CovariateKind, double>());
             var now = clinic.Clock.GetCurrentInstant();
-            db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), WearQuantity.Hold, fit, clients, First, now));
+            db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, fit, clients, First, now));
             return db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
 
@@ -113,7 +113,7 @@ public sealed class OwnTargetTests(PgServer server)
                 _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 _client = scene.AddClient("c-1", "Una Test", salon);
-                var unit = scene.Unit(_client, _kind, First.PlusDays(-1));
+                var unit = scene.AddUnit(_client, _kind, First.PlusDays(-1));
                 for (var i = 0; i < bonds; i++)
                     Bonded(scene, unit, First.PlusDays(35 * i), lifted);
             }
@@ -121,7 +121,7 @@ public sealed class OwnTargetTests(PgServer server)
 
     private void Bonded(Scene scene, HairSystem unit, LocalDate on, bool lifted)
     {
-        var bond = scene.Bond(_client, unit, on, _adhesive);
+        var bond = scene.AddBond(_client, unit, on, _adhesive);
         var off = on.PlusDays(35);
         if (lifted)
             bond.ReportLift(new Lift(off, off, null, SpotFixed: false));

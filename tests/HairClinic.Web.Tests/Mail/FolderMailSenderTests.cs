@@ -21,8 +21,8 @@ public sealed class FolderMailSenderTests(PgServer server)
                 server,
                 scene =>
                     scene.Db.WorkItems.AddRange(
-                        WorkItems.Send(new("a@example.test", "One", "First."), scene.Now),
-                        WorkItems.Send(new("b@example.test", "Two", "Second."), scene.Now)
+                        WorkItemFactory.SendLetter(new("a@example.test", "One", "First."), scene.Now),
+                        WorkItemFactory.SendLetter(new("b@example.test", "Two", "Second."), scene.Now)
                     )
             );
 
@@ -41,14 +41,14 @@ public sealed class FolderMailSenderTests(PgServer server)
     public async Task Only_the_programs_own_user_may_read_a_letter_whatever_the_folder_was_before()
     {
         using var data = new TestFolder();
-        var letters = MailSettings.ReadFrom(Configuration(("data", data.Path))).Letters(new FakeClock(TestClinic.UsualNow));
+        var letters = MailSettings.ReadFrom(Configuration(("data", data.Path))).CreateLetterFolder(new FakeClock(TestClinic.UsualNow));
         // As an earlier version left it.
         Directory.CreateDirectory(letters.Folder);
         File.SetUnixFileMode(letters.Folder, (UnixFileMode)0b111_101_101);
 
         await new FolderMailSender(letters).SendAsync(
             new Letter("ada@example.test", "Your link", "It works once."),
-            LetterDelivery.Once(),
+            DeliveryContext.WithoutRetry(),
             TestContext.Current.CancellationToken
         );
 
@@ -64,7 +64,7 @@ public sealed class FolderMailSenderTests(PgServer server)
 
         await new FolderMailSender(letters).SendAsync(
             new Letter("ada@example.test", "Your link", "It works once."),
-            LetterDelivery.Once(),
+            DeliveryContext.WithoutRetry(),
             TestContext.Current.CancellationToken
         );
 
@@ -85,14 +85,14 @@ public sealed class FolderMailSenderTests(PgServer server)
 
         Assert.Equal(1, letters.RemoveOld());
         Assert.Equal(0, letters.RemoveOld());
-        Assert.Equal(1, letters.RemoveTo(["ADA@example.test", "nobody@example.test"]));
+        Assert.Equal(1, letters.RemoveLettersTo(["ADA@example.test", "nobody@example.test"]));
 
         Assert.StartsWith("To: bo@example.test", Assert.Single(await letters.NewestAsync(5, TestContext.Current.CancellationToken)));
 
         Task SendAsync(string to) =>
             new FolderMailSender(letters).SendAsync(
                 new Letter(to, "Your link", "It works once."),
-                LetterDelivery.Once(),
+                DeliveryContext.WithoutRetry(),
                 TestContext.Current.CancellationToken
             );
     }

@@ -14,7 +14,10 @@ public sealed class SmtpMailSenderTests(PgServer server)
     public async Task A_letter_asked_for_in_the_book_arrives_at_the_mail_server_as_it_was_written()
     {
         await using var listener = new MailListener();
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene => scene.Db.WorkItems.Add(WorkItemFactory.SendLetter(Letter, scene.Now))
+        );
 
         await Letterbox.WorkAsync(clinic, Route(listener, tls: false));
 
@@ -31,7 +34,10 @@ public sealed class SmtpMailSenderTests(PgServer server)
     public async Task Where_encryption_is_asked_for_nothing_is_sent_in_the_clear()
     {
         await using var listener = new MailListener();
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene => scene.Db.WorkItems.Add(WorkItemFactory.SendLetter(Letter, scene.Now))
+        );
 
         await Letterbox.WorkAsync(clinic, Route(listener, tls: true));
 
@@ -43,7 +49,10 @@ public sealed class SmtpMailSenderTests(PgServer server)
     [Fact]
     public async Task While_the_mail_server_is_away_the_letter_waits_for_it()
     {
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene => scene.Db.WorkItems.Add(WorkItemFactory.SendLetter(Letter, scene.Now))
+        );
         var gone = new MailListener();
         await gone.DisposeAsync();
         await Letterbox.WorkAsync(clinic, Route(gone, tls: false));
@@ -58,7 +67,10 @@ public sealed class SmtpMailSenderTests(PgServer server)
     public async Task A_mail_server_that_says_nothing_costs_a_letter_its_patience_and_no_more()
     {
         await using var silent = new BadMailServer(BadMailServer.Way.Hangs);
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene => scene.Db.WorkItems.Add(WorkItemFactory.SendLetter(Letter, scene.Now))
+        );
         var since = Stopwatch.StartNew();
 
         await Letterbox.WorkAsync(clinic, Route(silent.Port));
@@ -72,7 +84,10 @@ public sealed class SmtpMailSenderTests(PgServer server)
     public async Task A_letter_refused_for_good_is_not_tried_again_and_nothing_of_it_is_kept()
     {
         await using var refusing = new BadMailServer(BadMailServer.Way.Refuses);
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene => scene.Db.WorkItems.Add(WorkItemFactory.SendLetter(Letter, scene.Now))
+        );
 
         for (var day = 0; day < 3; day++)
         {
@@ -91,7 +106,10 @@ public sealed class SmtpMailSenderTests(PgServer server)
     public async Task A_letter_refused_for_now_is_tried_again()
     {
         await using var busy = new BadMailServer(BadMailServer.Way.RefusesForNow);
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene => scene.Db.WorkItems.Add(WorkItemFactory.SendLetter(Letter, scene.Now))
+        );
 
         await Letterbox.WorkAsync(clinic, Route(busy.Port));
 
@@ -104,7 +122,10 @@ public sealed class SmtpMailSenderTests(PgServer server)
     {
         await using var dropping = new BadMailServer(BadMailServer.Way.DropsAfterData);
         await using var good = new MailListener();
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene => scene.Db.WorkItems.Add(WorkItemFactory.SendLetter(Letter, scene.Now))
+        );
 
         await Letterbox.WorkAsync(clinic, Route(dropping.Port));
         clinic.Clock.AdvanceDays(1);
@@ -119,7 +140,10 @@ public sealed class SmtpMailSenderTests(PgServer server)
     public async Task A_server_that_takes_the_letter_and_does_not_say_goodbye_has_taken_it()
     {
         await using var rude = new BadMailServer(BadMailServer.Way.DropsAfterAnswer);
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene => scene.Db.WorkItems.Add(WorkItemFactory.SendLetter(Letter, scene.Now))
+        );
 
         await Letterbox.WorkAsync(clinic, Route(rude.Port));
 
@@ -133,7 +157,10 @@ public sealed class SmtpMailSenderTests(PgServer server)
     {
         await using var busy = new BadMailServer(BadMailServer.Way.RefusesForNow);
         await using var good = new MailListener();
-        await using var clinic = await TestClinic.OpenAsync(server, scene => scene.Db.WorkItems.Add(WorkItems.Send(Letter, scene.Now)));
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene => scene.Db.WorkItems.Add(WorkItemFactory.SendLetter(Letter, scene.Now))
+        );
 
         await Letterbox.WorkAsync(clinic, Route(busy.Port));
         clinic.Clock.AdvanceMinutes(1);

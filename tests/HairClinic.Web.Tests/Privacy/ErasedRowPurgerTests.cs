@@ -121,7 +121,7 @@ public sealed class ErasedRowPurgerTests(PgServer server)
                 await scene.SaveAsync();
                 // Written last of all: nothing is pushed over what they leave in their pages.
                 var client = scene.AddClient("C-0099", "Isolde Ravenshore", salon, "+441632960091", "isolde.r@example.test");
-                client.Describe(new LocalDate(1969, 7, 1), "likes the window seat");
+                client.SetBirthDateAndNote(new LocalDate(1969, 7, 1), "likes the window seat");
                 await scene.SaveAsync();
                 return (practice, client.Id);
             }
@@ -138,7 +138,7 @@ public sealed class ErasedRowPurgerTests(PgServer server)
 
     private static Task<T> JobAsync<T>(EmptySite site, Guid practice, Func<IServiceProvider, ClinicDb, Task<T>> work) =>
         site
-            .Services.GetRequiredService<PracticeJobs>()
+            .Services.GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 practice,
                 "test",

@@ -62,10 +62,10 @@ public sealed class PracticeEraserTests(PgServer server)
         var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
         var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
         var client = scene.AddClient("C-1", "Ada Fenwick", salon);
-        var unit = scene.Unit(client, kind, new LocalDate(2027, 1, 4));
-        scene.Bond(client, unit, new LocalDate(2027, 1, 12), adhesive);
-        scene.Book(client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], stylist, TestClinic.UsualNow + Duration.FromDays(7));
-        scene.Db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, TestClinic.UsualNow));
+        var unit = scene.AddUnit(client, kind, new LocalDate(2027, 1, 4));
+        scene.AddBond(client, unit, new LocalDate(2027, 1, 12), adhesive);
+        scene.Book(client, scene.ServiceFor(ServicePurpose.Rebond), scene.Chairs[0], stylist, TestClinic.UsualNow + Duration.FromDays(7));
+        scene.Db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId: null, TestClinic.UsualNow));
     }
 
     private static Task<int> AddAccountAsync(TestClinic clinic) =>

@@ -11,5 +11,5 @@ public static class Broken
     public const string Page = "/practice/rhythm";
 
     public static void Break(IWebHostBuilder builder, string words) =>
-        builder.ConfigureTestServices(s => s.AddScoped<Rhythm>(_ => throw new FormatException($"“{words}” is no date.")));
+        builder.ConfigureTestServices(s => s.AddScoped<EditPractice>(_ => throw new FormatException($"“{words}” is no date.")));
 }

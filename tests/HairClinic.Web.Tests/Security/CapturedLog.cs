@@ -16,7 +16,7 @@ public sealed class CapturedLog : ILoggerProvider
     public void Catch(IWebHostBuilder builder) =>
         builder.ConfigureLogging(logging =>
         {
-            logging.ClearProviders().SetMinimumLevel(LogLevel.Information).SilenceAddresses();
+            logging.ClearProviders().SetMinimumLevel(LogLevel.Information).SilenceRequestUrls();
             logging.Services.AddSingleton<ILoggerProvider>(sp => new DiscreetLog(this, sp.GetRequiredService<Outage>()));
             // More than is written by default, and all of our own.
             logging.AddFilter("Microsoft", LogLevel.Information).AddFilter("Microsoft.AspNetCore", LogLevel.Information);
@@ -25,7 +25,9 @@ public sealed class CapturedLog : ILoggerProvider
 
     /// <summary>Faults alone: what a test tells when an answer was 500.</summary>
     public void CatchFaults(IWebHostBuilder builder) =>
-        builder.ConfigureLogging(logging => logging.ClearProviders().AddProvider(this).SetMinimumLevel(LogLevel.Error).SilenceAddresses());
+        builder.ConfigureLogging(logging =>
+            logging.ClearProviders().AddProvider(this).SetMinimumLevel(LogLevel.Error).SilenceRequestUrls()
+        );
 
     public ILogger CreateLogger(string categoryName) => new Logger(categoryName, _lines);
 

@@ -59,7 +59,7 @@ public sealed class ClinicSite : IAsyncDisposable
             site._site.StartServer();
             site._address = site._site.ClientOptions.BaseAddress;
         }
-        var jobs = site.Services.GetRequiredService<PracticeJobs>();
+        var jobs = site.Services.GetRequiredService<PracticeJobRunner>();
         await jobs.RunAsync(
             site._mine,
             "test",
@@ -124,7 +124,7 @@ public sealed class ClinicSite : IAsyncDisposable
 
     public Task<string> LinkAsync(Client client) =>
         Services
-            .GetRequiredService<PracticeJobs>()
+            .GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 client.HomeSalonId == Foreign.Salon.Id ? _theirs : _mine,
                 "test",
@@ -134,7 +134,7 @@ public sealed class ClinicSite : IAsyncDisposable
                     services
                         .GetRequiredService<SignInLinkStore>()
                         .AddLinkAndLetter(db, client.Id, (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).Email!);
-                    var letter = WorkItems.Read<Letter>(db.ChangeTracker.Entries<WorkItem>().Single().Entity);
+                    var letter = WorkItemFactory.DeserializeBody<Letter>(db.ChangeTracker.Entries<WorkItem>().Single().Entity);
                     await db.SaveChangesAsync(Cancel);
                     return "/my-hair/" + letter.Text.Split("/my-hair/")[1].Split('\n')[0].Trim();
                 }
@@ -143,7 +143,7 @@ public sealed class ClinicSite : IAsyncDisposable
     /// <summary>Does something past the pages, in the first practice's book.</summary>
     public Task<T> InPracticeAsync<T>(Func<IServiceProvider, ClinicDb, Task<T>> work) =>
         Services
-            .GetRequiredService<PracticeJobs>()
+            .GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 _mine,
                 "test",
@@ -196,12 +196,12 @@ public sealed class ClinicSite : IAsyncDisposable
             var tomorrow = scene.Now.InUtc().Date.PlusDays(1);
             var visit = scene.Book(
                 client,
-                scene.Service(ServicePurpose.Rebond),
+                scene.ServiceFor(ServicePurpose.Rebond),
                 chair,
                 staff[with],
                 (tomorrow + new LocalTime(hour, 0)).InUtc().ToInstant()
             );
-            scene.Bond(client, scene.Unit(client, scene.Kinds[0], tomorrow.PlusDays(-60)), tomorrow.PlusDays(-28), scene.Products[0]);
+            scene.AddBond(client, scene.AddUnit(client, scene.Kinds[0], tomorrow.PlusDays(-60)), tomorrow.PlusDays(-28), scene.Products[0]);
             return new Guest(client, visit, Guid.CreateVersion7());
         }
     }
@@ -216,7 +216,7 @@ public sealed class ClinicSite : IAsyncDisposable
         {
             var file = await services
                 .GetRequiredService<PhotoStore>()
-                .KeepAsync(db, guest.Client.Id, new PhotoCompressor.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
+                .StoreAsync(db, guest.Client.Id, new PhotoCompressor.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
             var now = SystemClock.Instance.GetCurrentInstant();
             var photo = new Photo(guest.Photo, guest.Client.Id, PhotoKind.Before, now.InUtc().Date, now.InUtc().Date, file, by: null, now);
             photo.Share(true);

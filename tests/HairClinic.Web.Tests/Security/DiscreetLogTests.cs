@@ -102,7 +102,7 @@ public sealed class DiscreetLogTests(PgServer server)
         Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/due", Cancel)).StatusCode);
 
         await site
-            .Services.GetRequiredService<PracticeJobs>()
+            .Services.GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 site.PracticeId,
                 "test",
@@ -164,7 +164,7 @@ public sealed class DiscreetLogTests(PgServer server)
         var actor = new PersonActor(site.PracticeId, desk.Id, desk.Role, [site.Here.Salon.Id], site.Here.Salon.Id);
         await Assert.ThrowsAnyAsync<Exception>(() =>
             site
-                .Services.GetRequiredService<PracticeJobs>()
+                .Services.GetRequiredService<PracticeJobRunner>()
                 .RunAsAsync(
                     actor,
                     async services =>

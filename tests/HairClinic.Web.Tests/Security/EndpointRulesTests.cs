@@ -129,7 +129,7 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
         var offenders =
             from endpoint in Endpoints
             where endpoint.Metadata.GetMetadata<IAllowAnonymous>() is not null && Changes(endpoint)
-            where endpoint.Metadata.GetMetadata<LimitedAttribute>() is null
+            where endpoint.Metadata.GetMetadata<RateLimitedAttribute>() is null
             select Route(endpoint);
 
         Assert.Empty(offenders.Except(free));

@@ -51,14 +51,14 @@ public sealed class DatesTests : UiTestContext
     [InlineData(8, "in 8 days")]
     [InlineData(-3, "3 days ago")]
     public void Nearness_is_told_in_days(int days, string expected) =>
-        Assert.Equal(expected, Dates.Away(Today.PlusDays(days), Today, Localizer));
+        Assert.Equal(expected, Dates.Relative(Today.PlusDays(days), Today, Localizer));
 
     [Theory]
     [InlineData("14:30", 14, 30, 0)]
     [InlineData("14:30:15", 14, 30, 15)]
     public void A_browsers_time_is_read_with_or_without_seconds(string text, int hour, int minute, int second)
     {
-        Assert.True(Dates.TryIsoTime(text, out var time));
+        Assert.True(Dates.TryParseIsoTime(text, out var time));
         Assert.Equal(new LocalTime(hour, minute, second), time);
     }
 
@@ -66,7 +66,7 @@ public sealed class DatesTests : UiTestContext
     [InlineData("2031-02-30")]
     [InlineData("3/12/2031")]
     [InlineData("")]
-    public void What_is_no_date_is_not_read_as_one(string text) => Assert.False(Dates.TryIso(text, out _));
+    public void What_is_no_date_is_not_read_as_one(string text) => Assert.False(Dates.TryParseIso(text, out _));
 
     private static string Plain(string text) =>
         text.Replace("Dez.", "Dez", StringComparison.Ordinal).Replace("Mi.", "Mi", StringComparison.Ordinal);

@@ -142,7 +142,7 @@ public sealed class DueDateRefresherTests(PgServer server)
         await clinic.LayAsync(scene =>
         {
             change(scene);
-            scene.Db.WorkItems.Add(WorkItems.RefreshDueDates(clientId, scene.Now));
+            scene.Db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId, scene.Now));
         });
         await Letterbox.WorkAsync(clinic, new Letterbox());
         return await BondAsync(clinic, _before.Id);

@@ -152,7 +152,10 @@ public sealed class PracticeWorkRunnerTests(PgServer server)
 
         Assert.Equal((WorkOutcome.GivenUp, nameof(IOException), WorkItem.MostAttempts), (item.Fate, item.LastError, item.Attempts));
         Assert.InRange(item.DoneAt.Value - since, Duration.FromHours(20), Duration.FromHours(28));
-        Assert.Equal(new Letter("", "", "") { Kind = LetterKind.ConfirmAddress, For = client }, WorkItems.Read<Letter>(item));
+        Assert.Equal(
+            new Letter("", "", "") { Kind = LetterKind.ConfirmAddress, For = client },
+            WorkItemFactory.DeserializeBody<Letter>(item)
+        );
         clinic.Clock.AdvanceDays(30);
         Assert.Equal(0, await Letterbox.WorkAsync(clinic, _box));
     }
@@ -187,7 +190,7 @@ public sealed class PracticeWorkRunnerTests(PgServer server)
         {
             var items = await db.WorkItems.OrderBy(i => i.Id).ToListAsync(TestContext.Current.CancellationToken);
             items.ForEach(i => i.Claim(killedAt + Duration.FromMinutes(1)));
-            items.Single(i => WorkItems.Read<Letter>(i) == Letter(2)).HandOver(killedAt);
+            items.Single(i => WorkItemFactory.DeserializeBody<Letter>(i) == Letter(2)).BeginDelivery(killedAt);
             return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
 
@@ -220,7 +223,7 @@ public sealed class PracticeWorkRunnerTests(PgServer server)
     private async Task<TestClinic> AskingForAsync(params Letter[] letters) =>
         await TestClinic.OpenAsync(
             server,
-            scene => scene.Db.WorkItems.AddRange(letters.Select(letter => WorkItems.Send(letter, scene.Now)))
+            scene => scene.Db.WorkItems.AddRange(letters.Select(letter => WorkItemFactory.SendLetter(letter, scene.Now)))
         );
 
     private static Letter Letter(int number) => new($"reader{number:00}@example.test", "Your appointment", $"Thursday at ten. {number}");

@@ -31,18 +31,18 @@ public sealed class RecalculationRunnerTests(PgServer server)
 
         Assert.Equal((RecalculationState.Done, RecalculationStage.Storing, 12), (run.State, run.Stage, run.Done));
         var fits = await clinic.ReadAsync(db => db.StoredFits.ToListAsync(Cancel));
-        var hold = fits.Single(f => f.Quantity == WearQuantity.Hold);
+        var hold = fits.Single(f => f.Quantity == LifetimeKind.Hold);
         Assert.True(hold.Converged);
         Assert.Equal((36, 12, 12, Today), (hold.Spells, hold.Ended, hold.Clients, hold.DataCut));
         Assert.Equal(12, await clinic.ReadAsync(db => db.ReorderPlans.CountAsync(Cancel)));
         var load = await clinic.ReadAsync(db => db.LoadForecasts.SingleAsync(Cancel));
         Assert.Equal((12, Today), (load.Clients, load.From));
         // Twelve clients with a window of four to six weeks come some nine to thirteen times a year each.
-        var sum = load.Load();
+        var sum = load.ToSalonLoad();
         Assert.InRange(Enumerable.Range(0, sum.Weeks).Sum(w => sum.Week(w).Rebonds), 12 * 8, 12 * 14);
         var orders = await clinic.ReadAsync(db => db.OrderForecasts.SingleAsync(Cancel));
         Assert.Equal(_kind.WorkshopId, orders.WorkshopId);
-        Assert.True(Enumerable.Range(0, 12).Sum(m => orders.Load().Month(m).Mean) >= 12);
+        Assert.True(Enumerable.Range(0, 12).Sum(m => orders.ToOrderLoad().Month(m).Mean) >= 12);
     }
 
     [Fact]
@@ -112,7 +112,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
                     {
                         var book = await OrderFacts.LoadAsync(db, Cancel);
                         var planned = _clients.Select(c => c.Id).ToList();
-                        return await ReorderPlanStore.StoreAsync(db, book, planned, clinic.Clock.GetCurrentInstant(), Cancel);
+                        return await ReorderPlanStore.RecalculateAsync(db, book, planned, clinic.Clock.GetCurrentInstant(), Cancel);
                     })
                 )
         );
@@ -191,7 +191,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
         {
             await db.WorkItems.ExecuteDeleteAsync(Cancel);
             db.WorkItems.Add(new WorkItem(Guid.CreateVersion7(), WorkKind.PlanOrders, "{}", now));
-            db.WorkItems.AddRange(_clients.Select(c => WorkItems.PlanOrders([c.Id], now)));
+            db.WorkItems.AddRange(_clients.Select(c => WorkItemFactory.PlanOrders([c.Id], now)));
             return await db.SaveChangesAsync(Cancel);
         });
         clinic.Commands.Clear();
@@ -207,7 +207,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
 
         await clinic.ReadAsync(async db =>
         {
-            db.WorkItems.AddRange(_clients.Select(c => WorkItems.PlanOrders([c.Id], now)));
+            db.WorkItems.AddRange(_clients.Select(c => WorkItemFactory.PlanOrders([c.Id], now)));
             return await db.SaveChangesAsync(Cancel);
         });
         Assert.Equal(12, await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel)));
@@ -231,7 +231,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
             // What every statement is given, instead of half a minute.
             db.Database.SetCommandTimeout(1);
             var book = await OrderFacts.LoadAsync(db, Cancel);
-            return await ReorderPlanStore.StoreAsync(db, book, [_clients[0].Id], clinic.Clock.GetCurrentInstant(), Cancel);
+            return await ReorderPlanStore.RecalculateAsync(db, book, [_clients[0].Id], clinic.Clock.GetCurrentInstant(), Cancel);
         });
         await Task.Delay(TimeSpan.FromSeconds(3), Cancel);
         Assert.False(planning.IsCompleted);
@@ -285,12 +285,12 @@ public sealed class RecalculationRunnerTests(PgServer server)
         clinic.ReadAsync(db => db.ReorderPlans.SingleAsync(p => p.ClientId == _clients[0].Id, Cancel));
 
     private static Task<Guid> AskAsync(TestClinic clinic) =>
-        clinic.ReadAsync(db => RecalculationQueue.AskAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel));
+        clinic.ReadAsync(db => RecalculationQueue.RequestAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel));
 
     private static Task<bool> NightlyAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
         {
-            await RecalculationQueue.AskNightlyAsync(db, clinic.Clock.GetCurrentInstant(), Cancel);
+            await RecalculationQueue.RequestNightlyAsync(db, clinic.Clock.GetCurrentInstant(), Cancel);
             return true;
         });
 
@@ -319,11 +319,11 @@ public sealed class RecalculationRunnerTests(PgServer server)
     // Two bonds came off, one of them lifted; a third is on the head since ten days, and there is a spare.
     private Client Wearing(Scene scene, Client client)
     {
-        var unit = scene.Unit(client, _kind, Today.PlusDays(-100));
-        scene.Unit(client, _kind, Today.PlusDays(-20));
+        var unit = scene.AddUnit(client, _kind, Today.PlusDays(-100));
+        scene.AddUnit(client, _kind, Today.PlusDays(-20));
         foreach (var (days, lifted) in new[] { (80, true), (45, false), (10, false) })
         {
-            var bond = scene.Bond(client, unit, Today.PlusDays(-days), _adhesive);
+            var bond = scene.AddBond(client, unit, Today.PlusDays(-days), _adhesive);
             if (days == 10)
                 break;
             var off = Today.PlusDays(-days + 35);

@@ -24,7 +24,7 @@ public sealed class WorkLoopTests(PgServer server)
             Before = letter => letter.To.StartsWith("trouble", StringComparison.Ordinal) ? throw new IOException() : Task.CompletedTask,
         };
         await using var services = await OpenAsync(box);
-        var jobs = services.GetRequiredService<PracticeJobs>();
+        var jobs = services.GetRequiredService<PracticeJobRunner>();
         await AskAsync(jobs, "trouble@example.test");
         await AskAsync(jobs, "calm@example.test");
         await AskAsync(jobs, "quiet@example.test");
@@ -46,7 +46,7 @@ public sealed class WorkLoopTests(PgServer server)
         using var hanging = new CancellationTokenSource();
         var box = new Letterbox { Before = _ => Task.Delay(Timeout.Infinite, hanging.Token) };
         await using var services = await OpenAsync(box);
-        var jobs = services.GetRequiredService<PracticeJobs>();
+        var jobs = services.GetRequiredService<PracticeJobRunner>();
         var practice = await AskAsync(jobs, "a@example.test");
         await WithAsync(jobs, practice, db => db.WorkItems.AddRange(Enumerable.Range(0, 20).Select(_ => Letter())));
         var loop = ActivatorUtilities.CreateInstance<WorkLoop>(services);
@@ -56,7 +56,7 @@ public sealed class WorkLoopTests(PgServer server)
         List<double> waits = [];
         for (var i = 0; i < 5; i++)
         {
-            var item = WorkItems.RemoveFiles([], SystemClock.Instance.GetCurrentInstant());
+            var item = WorkItemFactory.RemoveFiles([], SystemClock.Instance.GetCurrentInstant());
             await WithAsync(jobs, practice, db => db.WorkItems.Add(item));
             waits.Add(await UntilDoneAsync(jobs, practice, item.Id));
         }
@@ -67,10 +67,10 @@ public sealed class WorkLoopTests(PgServer server)
         Assert.All(waits, seconds => Assert.InRange(seconds, 0, 8));
         Assert.Empty(box.Sent);
 
-        WorkItem Letter() => WorkItems.Send(new("a@example.test", "A", "B"), SystemClock.Instance.GetCurrentInstant());
+        WorkItem Letter() => WorkItemFactory.SendLetter(new("a@example.test", "A", "B"), SystemClock.Instance.GetCurrentInstant());
     }
 
-    private static async Task<double> UntilDoneAsync(PracticeJobs jobs, Guid practice, Guid id)
+    private static async Task<double> UntilDoneAsync(PracticeJobRunner jobs, Guid practice, Guid id)
     {
         var since = System.Diagnostics.Stopwatch.StartNew();
         var done = false;
@@ -82,7 +82,7 @@ public sealed class WorkLoopTests(PgServer server)
         return since.Elapsed.TotalSeconds;
     }
 
-    private static Task<int> WithAsync(PracticeJobs jobs, Guid practice, Action<ClinicDb> work) =>
+    private static Task<int> WithAsync(PracticeJobRunner jobs, Guid practice, Action<ClinicDb> work) =>
         jobs.RunAsync(
             practice,
             "test",
@@ -121,7 +121,7 @@ public sealed class WorkLoopTests(PgServer server)
         string In(string connection) => new NpgsqlConnectionStringBuilder(connection) { Database = name }.ConnectionString;
     }
 
-    private static Task<Guid> AskAsync(PracticeJobs jobs, string to)
+    private static Task<Guid> AskAsync(PracticeJobRunner jobs, string to)
     {
         var practice = Guid.CreateVersion7();
         return jobs.RunAsync(
@@ -133,7 +133,9 @@ public sealed class WorkLoopTests(PgServer server)
                 unfenced.Practices.Add(new PracticeRow(practice));
                 await unfenced.SaveChangesAsync(TestContext.Current.CancellationToken);
                 await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
-                db.WorkItems.Add(WorkItems.Send(new(to, "Your appointment", "Thursday at ten."), SystemClock.Instance.GetCurrentInstant()));
+                db.WorkItems.Add(
+                    WorkItemFactory.SendLetter(new(to, "Your appointment", "Thursday at ten."), SystemClock.Instance.GetCurrentInstant())
+                );
                 await db.SaveChangesAsync(TestContext.Current.CancellationToken);
                 return practice;
             }

@@ -60,7 +60,7 @@ internal sealed class Checker(Clinic clinic, Ledger ledger)
             if (count > 0)
                 wrong.Add($"{count} {what}");
         }
-        if (await MostAheadAsync() is > OwnBookingRule.MostAhead and var most)
+        if (await MostAheadAsync() is > SelfBookingRule.MostAhead and var most)
             wrong.Add($"{most} visits ahead that a client booked alone");
         return wrong;
     }

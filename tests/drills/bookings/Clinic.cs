@@ -107,7 +107,7 @@ internal sealed class Clinic : IAsyncDisposable
 
     public Task<T> UseAsync<TSlice, T>(Actor actor, Func<TSlice, Task<T>> call)
         where TSlice : notnull =>
-        _parts.Services.GetRequiredService<PracticeJobs>().RunAsAsync(actor, services => call(services.GetRequiredService<TSlice>()));
+        _parts.Services.GetRequiredService<PracticeJobRunner>().RunAsAsync(actor, services => call(services.GetRequiredService<TSlice>()));
 
     public Actor Acting(Client client) => new ClientActor(PracticeId, client.Id);
 
@@ -127,7 +127,7 @@ internal sealed class Clinic : IAsyncDisposable
             await unfenced.SaveChangesAsync();
         }
         var scheme = _parts.Services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(AccountsSetup.ClientScheme);
-        await _parts.Services.GetRequiredService<PracticeJobs>().RunAsync(PracticeId, "lay", Lay);
+        await _parts.Services.GetRequiredService<PracticeJobRunner>().RunAsync(PracticeId, "lay", Lay);
 
         async Task<bool> Lay(IServiceProvider scope)
         {
@@ -160,7 +160,7 @@ internal sealed class Clinic : IAsyncDisposable
             {
                 var client = scene.AddClient(code, $"Client {code}", Salon, email: $"{code}@example.test");
                 var on = Salon.DayOf(now).PlusDays(-20);
-                scene.Bond(client, scene.Unit(client, kind, on.PlusDays(-20)), on, adhesive, now - Duration.FromDays(20));
+                scene.AddBond(client, scene.AddUnit(client, kind, on.PlusDays(-20)), on, adhesive, now - Duration.FromDays(20));
                 return client;
             }
         }
@@ -170,7 +170,7 @@ internal sealed class Clinic : IAsyncDisposable
             var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, client.Email!, now);
             db.ClientSignIns.Add(signIn);
             var ticket = new AuthenticationTicket(
-                ClientCookie.Principal(new OwnSignIn(new ClientActor(PracticeId, client.Id, signIn.Id), Household: false, OpensAll: true)),
+                ClientCookie.Principal(new ClientSignInState(new ClientActor(PracticeId, client.Id, signIn.Id), Household: false, OpensAll: true)),
                 new AuthenticationProperties
                 {
                     IssuedUtc = now.ToDateTimeOffset(),

@@ -70,7 +70,7 @@ internal static class Drill
         foreach (var what in wrong.CountBy(w => w).Take(20))
             report.Say($"  {what.Value} × {what.Key}");
         var verdict =
-            $"{ledger.Acknowledged.Count} acknowledged writes, {wrong.Count} faults; most visits ahead booked alone {await checker.MostAheadAsync()} of {OwnBookingRule.MostAhead}";
+            $"{ledger.Acknowledged.Count} acknowledged writes, {wrong.Count} faults; most visits ahead booked alone {await checker.MostAheadAsync()} of {SelfBookingRule.MostAhead}";
         report.Say($"{(wrong.Count == 0 && !ledger.Acknowledged.IsEmpty ? "PASS" : "FAIL")}: {verdict}");
         return wrong.Count == 0 && !ledger.Acknowledged.IsEmpty;
 

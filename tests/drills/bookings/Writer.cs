@@ -228,7 +228,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         var outcome = await _sender.SendAsync(
             nameof(ChooseATime),
             () =>
-                clinic.UseAsync<ChooseATime, OwnBookingResult>(
+                clinic.UseAsync<ChooseATime, SelfBookingResult>(
                     actor,
                     s =>
                         s.SaveAsync(
@@ -271,7 +271,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         var outcome = await _sender.SendAsync(
             nameof(MoveMyTime),
             () =>
-                clinic.UseAsync<MoveMyTime, OwnBookingResult?>(
+                clinic.UseAsync<MoveMyTime, SelfBookingResult?>(
                     actor,
                     s =>
                         s.SaveAsync(

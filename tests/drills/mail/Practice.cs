@@ -61,7 +61,7 @@ internal sealed class Practice : IAsyncDisposable
 
     public Task<T> AskAsync<T>(Func<ClinicDb, Task<T>> work) =>
         _site
-            .Services.GetRequiredService<PracticeJobs>()
+            .Services.GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 _id,
                 "drill",
@@ -136,12 +136,12 @@ internal sealed class Practice : IAsyncDisposable
             _clients = [.. Enumerable.Range(1, count).Select(i => scene.AddClient($"D-{i}", $"Drill Client {i}", salon))];
             foreach (var client in _clients)
             {
-                var unit = scene.Unit(client, kind, today.PlusDays(-100));
-                scene.Unit(client, kind, today.PlusDays(-20));
-                Off(scene.Bond(client, unit, today.PlusDays(-80), adhesive), unit, today.PlusDays(-45));
-                Off(scene.Bond(client, unit, today.PlusDays(-45), adhesive), unit, today.PlusDays(-10));
-                scene.Bond(client, unit, today.PlusDays(-10), adhesive);
-                _bases[client.Id] = scene.InputFor(client, unit, adhesive);
+                var unit = scene.AddUnit(client, kind, today.PlusDays(-100));
+                scene.AddUnit(client, kind, today.PlusDays(-20));
+                Off(scene.AddBond(client, unit, today.PlusDays(-80), adhesive), unit, today.PlusDays(-45));
+                Off(scene.AddBond(client, unit, today.PlusDays(-45), adhesive), unit, today.PlusDays(-10));
+                scene.AddBond(client, unit, today.PlusDays(-10), adhesive);
+                _bases[client.Id] = scene.DueInputFor(client, unit, adhesive);
             }
             await scene.SaveAsync();
             return true;

@@ -99,7 +99,7 @@ static Task<HashSet<Guid>> AskForLettersAsync(Practice practice, Way way) =>
         var now = SystemClock.Instance.GetCurrentInstant();
         var items = Enumerable
             .Range(0, Letters)
-            .Select(i => WorkItems.Send(new($"{way}{i}@example.test".ToLowerInvariant(), "Your dates", "Thursday at ten."), now))
+            .Select(i => WorkItemFactory.SendLetter(new($"{way}{i}@example.test".ToLowerInvariant(), "Your dates", "Thursday at ten."), now))
             .ToList();
         db.WorkItems.AddRange(items);
         await db.SaveChangesAsync();
@@ -115,7 +115,7 @@ static async Task LiveAsync(Practice practice)
         await practice.RebondAsync();
         await practice.AskAsync(async db =>
         {
-            db.WorkItems.Add(WorkItems.RemoveFiles([], SystemClock.Instance.GetCurrentInstant()));
+            db.WorkItems.Add(WorkItemFactory.RemoveFiles([], SystemClock.Instance.GetCurrentInstant()));
             return await db.SaveChangesAsync();
         });
         var rest = TimeSpan.FromSeconds(second + 1) - clock.Elapsed;

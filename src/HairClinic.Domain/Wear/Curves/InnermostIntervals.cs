@@ -12,9 +12,9 @@ internal sealed class InnermostIntervals
 
     public int Count => _begins.Count;
 
-    public double From(int cell) => _begins[cell].Time;
+    public double StartOf(int cell) => _begins[cell].Time;
 
-    public double To(int cell) => _ends[cell].Time;
+    public double EndOf(int cell) => _ends[cell].Time;
 
     public static InnermostIntervals Find(ReadOnlySpan<Spell> spells)
     {
@@ -44,7 +44,7 @@ internal sealed class InnermostIntervals
     }
 
     /// <summary>The first and last cell a spell's end can lie in.</summary>
-    public (int First, int Last) Covered(Spell spell)
+    public (int First, int Last) CellRangeOf(Spell spell)
     {
         var first = _begins.BinarySearch(Begin(spell));
         var last = _ends.BinarySearch((spell.Upper, Closes));

@@ -4,7 +4,7 @@ namespace HairClinic.Domain.Wear.Curves;
 public readonly record struct Proportion(int Count, int Of)
 {
     // 97.5 % point of the normal distribution.
-    private const double Z = NormalBand.NinetyFivePercent;
+    private const double Z = ZScores.NinetyFivePercent;
 
     /// <summary>Not a number where nothing was counted.</summary>
     public double Share => (double)Count / Of;

@@ -39,7 +39,7 @@ public readonly record struct Spell
 
     /// <summary>The tidiest form of (lower, upper]: exact where both are equal, open where one is missing.</summary>
     /// <exception cref="ArgumentOutOfRangeException">0 ≤ lower ≤ upper does not hold, or upper is not above 0.</exception>
-    public static Spell Between(double lower, double upper, double weight = 1)
+    public static Spell FromBounds(double lower, double upper, double weight = 1)
     {
         if (double.IsPositiveInfinity(upper))
             return RightCensored(lower, weight);
@@ -51,11 +51,11 @@ public readonly record struct Spell
     }
 
     /// <summary>A bond's hold as the model reads it.</summary>
-    public static Spell From(HoldObservation hold, double weight = 1) =>
+    public static Spell FromHold(HoldObservation hold, double weight = 1) =>
         hold.Kind switch
         {
             HoldCensoring.Exact => Exact(hold.Lower, weight),
-            HoldCensoring.Between => Between(hold.Lower, hold.Upper!.Value, weight),
+            HoldCensoring.Between => FromBounds(hold.Lower, hold.Upper!.Value, weight),
             _ => RightCensored(hold.Lower, weight),
         };
 

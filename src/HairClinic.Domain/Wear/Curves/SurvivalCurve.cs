@@ -8,7 +8,7 @@ namespace HairClinic.Domain.Wear.Curves;
 public sealed class SurvivalCurve
 {
     // 97.5 % point of the normal distribution.
-    private const double Z = NormalBand.NinetyFivePercent;
+    private const double Z = ZScores.NinetyFivePercent;
     private readonly CurveStep[] _steps;
 
     private SurvivalCurve(CurveStep[] steps, int count, double lastTime) => (_steps, Count, LastTime) = (steps, count, lastTime);
@@ -151,7 +151,7 @@ public readonly record struct CurveStep(
 );
 
 /// <summary>How many standard deviations to either side of the mean hold a share of a normal distribution.</summary>
-public static class NormalBand
+public static class ZScores
 {
     public const double EightyPercent = 1.2815515655446004;
     public const double NinetyFivePercent = 1.959963984540054;

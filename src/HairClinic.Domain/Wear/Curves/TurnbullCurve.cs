@@ -27,17 +27,17 @@ public sealed class TurnbullCurve
         var cells = InnermostIntervals.Find(spells);
         var (from, to) = (new int[spells.Length], new int[spells.Length]);
         for (var i = 0; i < spells.Length; i++)
-            (from[i], to[i]) = cells.Covered(spells[i]);
+            (from[i], to[i]) = cells.CellRangeOf(spells[i]);
         var climb = new TurnbullMaximizer(spells, from, to);
         var mass = new double[cells.Count];
         Array.Fill(mass, cells.Count == 0 ? 0 : 1.0 / cells.Count);
-        var (iterations, change) = cells.Count < 2 ? (0, 0) : climb.Settle(mass, Settled, Longest);
+        var (iterations, change) = cells.Count < 2 ? (0, 0) : climb.Maximize(mass, Settled, Longest);
         var left = 1.0;
         var steps = new TurnbullStep[cells.Count];
         for (var j = 0; j < steps.Length; j++)
         {
             left = j == steps.Length - 1 ? 0 : Math.Max(0, left - mass[j]);
-            steps[j] = new(cells.From(j), cells.To(j), mass[j], left);
+            steps[j] = new(cells.StartOf(j), cells.EndOf(j), mass[j], left);
         }
         return new TurnbullCurve(steps, iterations, change);
     }

@@ -13,7 +13,7 @@ internal sealed class TurnbullMaximizer(ReadOnlySpan<Spell> spells, int[] from, 
 
     /// <param name="mass">Where it begins, summing to 1; afterwards where it ended.</param>
     /// <returns>Steps taken, and the largest change of any mass in the last.</returns>
-    public (int Steps, double Change) Settle(double[] mass, double settled, int most)
+    public (int Steps, double Change) Maximize(double[] mass, double settled, int most)
     {
         (_sums, _slopes) = (new double[mass.Length + 1], new double[mass.Length + 1]);
         var (once, twice, steps, floor) = (new double[mass.Length], new double[mass.Length], 0, double.NegativeInfinity);

@@ -49,7 +49,7 @@ internal sealed class ClientRandomEffect(LifeDistribution distribution, Lifetime
     }
 
     /// <summary>The terms of the client's i-th row at a value of b, unweighted.</summary>
-    public RowLogLikelihood Terms(int i, double effect)
+    public RowLogLikelihood EvaluateRow(int i, double effect)
     {
         var row = _first + i;
         var tau = rows.Places is { } places ? _scale * places[row].Sigma : _scale;
@@ -63,7 +63,7 @@ internal sealed class ClientRandomEffect(LifeDistribution distribution, Lifetime
     {
         var height = -effect * effect / (2 * clientSpread * clientSpread);
         for (var i = 0; i < _count; i++)
-            height += rows.Weights[_first + i] * Terms(i, effect).Value;
+            height += rows.Weights[_first + i] * EvaluateRow(i, effect).Value;
         return height;
     }
 
@@ -78,7 +78,7 @@ internal sealed class ClientRandomEffect(LifeDistribution distribution, Lifetime
             bend = -1 / (clientSpread * clientSpread);
             for (var i = 0; i < _count; i++)
             {
-                var terms = Terms(i, effect);
+                var terms = EvaluateRow(i, effect);
                 var (loading, weight) = (Loading(i), rows.Weights[_first + i]);
                 slope += weight * loading * terms.E;
                 bend += weight * loading * loading * terms.EE;

@@ -20,16 +20,16 @@ public static class CovariateCatalog
         new(CovariateKind.Repaired, "Repaired once", "a repair", ReadFrom: null) { OnLife = 1 },
     ];
 
-    public static CovariateDefinition Row(CovariateKind habit) => All.Single(r => r.Habit == habit);
+    public static CovariateDefinition DefinitionOf(CovariateKind habit) => All.Single(r => r.Habit == habit);
 
     /// <summary>What was known on a day: the newest facts as of it or earlier.</summary>
-    public static CareFact? KnownOn(IEnumerable<CareFact> facts, LocalDate day) => facts.Where(f => f.AsOf <= day).MaxBy(f => f.AsOf);
+    public static CareFact? FactAsOf(IEnumerable<CareFact> facts, LocalDate day) => facts.Where(f => f.AsOf <= day).MaxBy(f => f.AsOf);
 
     /// <summary>Which of a client's skin and habits affect it.</summary>
     /// <returns>Each with its value: 1 for what is so, the share of daily for what is done some times a week; what does not apply is left out.</returns>
-    public static IEnumerable<(CovariateKind Habit, double Value)> Read(CareHabits habits, WearQuantity quantity) =>
+    public static IEnumerable<(CovariateKind Habit, double Value)> ValuesFor(CareHabits habits, LifetimeKind quantity) =>
         from row in All
-        where row.ReadFrom is not null && row.AssumedOn(quantity) is not null
+        where row.ReadFrom is not null && row.AssumedFactor(quantity) is not null
         let value = row.ReadFrom!(habits)
         where value > 0
         select (row.Habit, value);
@@ -48,7 +48,7 @@ public sealed record CovariateDefinition(CovariateKind Habit, string Label, stri
     /// <summary>The same of a unit's life.</summary>
     public double? OnLife { get; init; }
 
-    public double? AssumedOn(WearQuantity quantity) => quantity == WearQuantity.Hold ? OnHold : OnLife;
+    public double? AssumedFactor(LifetimeKind quantity) => quantity == LifetimeKind.Hold ? OnHold : OnLife;
 }
 
 /// <summary>A fact about client, bond or unit that may change how long it lasts. Stored by name: rename only with a migration.</summary>
@@ -77,7 +77,7 @@ public enum CovariateKind
 }
 
 /// <summary>What is learnt from the practice's own records.</summary>
-public enum WearQuantity
+public enum LifetimeKind
 {
     /// <summary>Days from the bond until an edge comes up.</summary>
     Hold,
@@ -94,13 +94,13 @@ public sealed class WearFactor : PracticeOwned
 {
     private WearFactor() { }
 
-    public WearFactor(Guid id, WearQuantity quantity, CovariateKind habit, double factor)
+    public WearFactor(Guid id, LifetimeKind quantity, CovariateKind habit, double factor)
     {
         (Id, Quantity, Habit) = (id, quantity, habit);
         Edit(factor);
     }
 
-    public WearQuantity Quantity { get; private set; }
+    public LifetimeKind Quantity { get; private set; }
     public CovariateKind Habit { get; private set; }
     public double Factor { get; private set; }
 

@@ -6,7 +6,10 @@ internal sealed class GaussHermite
     private GaussHermite(int count)
     {
         // The three-term recursion of the Hermite polynomials.
-        (Nodes, var shares) = GaussRule.Solve(new double[count], [.. Enumerable.Range(1, count - 1).Select(k => Math.Sqrt(k / 2.0))]);
+        (Nodes, var shares) = GaussQuadrature.FromTridiagonal(
+            new double[count],
+            [.. Enumerable.Range(1, count - 1).Select(k => Math.Sqrt(k / 2.0))]
+        );
         LogWeights = [.. shares.Select(share => Math.Log(share) + Math.Log(Math.PI) / 2)];
     }
 

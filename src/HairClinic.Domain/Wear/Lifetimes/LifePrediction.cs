@@ -16,7 +16,7 @@ public sealed class LifePrediction
 
     /// <param name="place">The window of what is predicted.</param>
     /// <param name="covariates">Its xᵀβ as it is from now on; 0 where none is known.</param>
-    public LifePrediction(LifePopulation population, LifeNodes client, RowOffset place, double covariates = 0)
+    public LifePrediction(PopulationParameters population, ClientEffectNodes client, RowLocationScale place, double covariates = 0)
     {
         _weibull = population.Distribution == LifeDistribution.Weibull;
         _tau = place.Sigma * Math.Exp(population.LogScale);
@@ -97,7 +97,8 @@ public sealed class LifePrediction
     }
 
     /// <summary>The whole days after which a share has ended, of what lasted <paramref name="age"/> days; no more than a calendar can be asked for.</summary>
-    public int WholeDaysGiven(double age, double probability) => (int)Math.Round(Math.Min(QuantileGiven(age, probability), FarthestDays));
+    public int WholeDayQuantileGiven(double age, double probability) =>
+        (int)Math.Round(Math.Min(QuantileGiven(age, probability), FarthestDays));
 
     /// <summary>The last whole day, at least 1, on which at least this share goes on: fixed when a bond is made.</summary>
     public int LastDayAtOrAbove(double survival)
@@ -112,7 +113,7 @@ public sealed class LifePrediction
     }
 
     /// <summary>What it is made of: each value that a client's effect may have, with its share, and what to expect under it.</summary>
-    internal IEnumerable<(double Share, LifePrediction Hold)> Nodes()
+    internal IEnumerable<(double Share, LifePrediction Hold)> MixtureComponents()
     {
         for (var k = 0; k < _centres.Length; k++)
             yield return (Math.Exp(_logShares[k]), new LifePrediction(this, k));

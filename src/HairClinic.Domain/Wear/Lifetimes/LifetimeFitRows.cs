@@ -43,8 +43,8 @@ public sealed class LifetimeFitRows
 
     internal double[] Weights { get; }
 
-    /// <summary>Null where all rows are <see cref="RowOffset.Plain"/>.</summary>
-    internal RowOffset[]? Places { get; private set; }
+    /// <summary>Null where all rows are <see cref="RowLocationScale.Plain"/>.</summary>
+    internal RowLocationScale[]? Places { get; private set; }
 
     /// <summary>The first rows, up to here, have a known end or go on; without clients only.</summary>
     internal int Simple { get; private set; }
@@ -52,7 +52,7 @@ public sealed class LifetimeFitRows
     /// <summary>Where each client's rows begin, and the end of the last; empty without clients.</summary>
     internal int[] ClientStarts { get; private set; } = [];
 
-    /// <param name="places">One a row; empty where all are <see cref="RowOffset.Plain"/>.</param>
+    /// <param name="places">One a row; empty where all are <see cref="RowLocationScale.Plain"/>.</param>
     /// <param name="clients">
     /// Whose each row is; a negative number for a row whose client has no other. Empty where clients do not differ.
     /// </param>
@@ -63,7 +63,7 @@ public sealed class LifetimeFitRows
     public static LifetimeFitRows Create(
         ReadOnlySpan<Spell> spells,
         IReadOnlyList<Covariate> columns,
-        ReadOnlySpan<RowOffset> places = default,
+        ReadOnlySpan<RowLocationScale> places = default,
         ReadOnlySpan<int> clients = default,
         ReadOnlySpan<double> entered = default
     )
@@ -83,7 +83,7 @@ public sealed class LifetimeFitRows
         var order = Order(spells, clients, entered);
         var rows = new LifetimeFitRows(order.Length, columns.Count);
         if (!places.IsEmpty)
-            rows.Places = new RowOffset[order.Length];
+            rows.Places = new RowLocationScale[order.Length];
         for (var i = 0; i < order.Length; i++)
         {
             var takenBack = order[i] < 0;
@@ -109,7 +109,7 @@ public sealed class LifetimeFitRows
     }
 
     /// <summary>A row's ln T as a start takes it: the middle of an interval, else the last that is known.</summary>
-    internal double Middle(int row) =>
+    internal double LogMidpoint(int row) =>
         Ends[row] switch
         {
             SpellEnd.By => LogUpper[row],
@@ -181,10 +181,10 @@ public sealed class LifetimeFitRows
 /// <param name="Offset">m: added to the centre.</param>
 /// <param name="Sigma">σ: multiplied by eˢ.</param>
 /// <param name="Loading">How much of δ and b the row takes on.</param>
-public readonly record struct RowOffset(double Offset, double Sigma, double Loading)
+public readonly record struct RowLocationScale(double Offset, double Sigma, double Loading)
 {
     /// <summary>One window for all, of no account: plain maximum likelihood.</summary>
-    public static readonly RowOffset Plain = new(0, 1, 1);
+    public static readonly RowLocationScale Plain = new(0, 1, 1);
 }
 
 /// <summary>A covariate and its value on each row.</summary>

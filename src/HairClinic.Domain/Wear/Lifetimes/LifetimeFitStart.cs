@@ -18,11 +18,11 @@ internal sealed class LifetimeFitStart
     public static LifetimeFitStart Guess(LifeDistribution distribution, LifetimeFitRows rows, LogPosterior target)
     {
         var start = new LifetimeFitStart(rows);
-        var plain = new PlainLikelihood(distribution, rows);
-        var residual = start.Solve(rows, target, plain.Squares(target.IsLarge ? LogPosterior.SampleStride : 1));
+        var plain = new PooledLikelihood(distribution, rows);
+        var residual = start.Solve(rows, target, plain.LeastSquares(target.IsLarge ? LogPosterior.SampleStride : 1));
         // All rows may tell apart what a sample cannot.
         if (target.IsLarge && start.Entangled > 0)
-            residual = start.Solve(rows, target, plain.Squares(1));
+            residual = start.Solve(rows, target, plain.LeastSquares(1));
         // ln T of a Weibull spreads 1.28 times its scale: 0.78 = √6/π.
         var logScale = residual > NoResidual ? Math.Log(0.78 * residual) : -2;
         if (target.Prior(target.Size - 1) is { IsProper: true } prior)

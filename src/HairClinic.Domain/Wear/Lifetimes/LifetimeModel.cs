@@ -16,7 +16,7 @@ public static class LifetimeModel
         if (Hopeless(rows, priors, start) is { } why)
             return LifetimeFit.NoEstimate(distribution, rows, why);
         var climb = new NewtonMaximizer(target, start.Spreads);
-        climb.From(Near(target, start));
+        climb.MaximizeFrom(Near(target, start));
         if (!climb.Converged)
             return LifetimeFit.NoEstimate(distribution, rows, Why(climb, rows, priors), climb.Iterations);
         return Build(distribution, rows, priors, target, climb, Notes(rows, priors, start));
@@ -28,7 +28,7 @@ public static class LifetimeModel
         if (!target.IsLarge)
             return start.Parameters;
         var rough = new NewtonMaximizer(target, start.Spreads, LogPosterior.SampleStride);
-        rough.From(start.Parameters);
+        rough.MaximizeFrom(start.Parameters);
         return rough.Converged ? rough.Parameters : start.Parameters;
     }
 
@@ -37,7 +37,7 @@ public static class LifetimeModel
     {
         if (priors.Intercept.IsProper && priors.LogScale.IsProper)
             return start.Entangled > 0 && !priors.Coefficients[start.Entangled - 1].IsProper
-                ? LifetimeFitFailure.Entangled(rows.Names[start.Entangled - 1])
+                ? LifetimeFitFailure.Collinear(rows.Names[start.Entangled - 1])
                 : null;
         if (rows.Count == 0)
             return LifetimeFitFailure.NoRows;
@@ -45,7 +45,7 @@ public static class LifetimeModel
             return LifetimeFitFailure.NothingEnded;
         if (Array.TrueForAll(rows.Ends, static end => end == SpellEnd.By))
             return LifetimeFitFailure.EverythingEndedEarlier;
-        return start.Entangled > 0 ? LifetimeFitFailure.Entangled(rows.Names[start.Entangled - 1]) : null;
+        return start.Entangled > 0 ? LifetimeFitFailure.Collinear(rows.Names[start.Entangled - 1]) : null;
     }
 
     private static LifetimeFitNote Why(NewtonMaximizer climb, LifetimeFitRows rows, LifePriors priors)
@@ -68,7 +68,7 @@ public static class LifetimeModel
         else if (Array.TrueForAll(rows.Ends, static end => end == SpellEnd.By))
             notes.Add(LifetimeFitNote.EverythingEndedEarlier);
         if (rows.Count > 0 && start.Entangled > 0)
-            notes.Add(LifetimeFitNote.AssumedOf(rows.Names[start.Entangled - 1]));
+            notes.Add(LifetimeFitNote.EffectAssumed(rows.Names[start.Entangled - 1]));
         if (priors.ClientSpread > 0 && rows.ClientStarts.Length == 2)
             notes.Add(LifetimeFitNote.OneClient);
         return notes;
@@ -90,10 +90,10 @@ public static class LifetimeModel
         {
             Distribution = distribution,
             Names = [LifetimeFit.InterceptName, .. rows.Names],
-            Coefficients = [.. Enumerable.Range(0, size - 1).Select(k => target.Describe(k, climb.Parameters))],
+            Coefficients = [.. Enumerable.Range(0, size - 1).Select(k => target.ReportedParameter(k, climb.Parameters))],
             LogScale = climb.Parameters[^1],
             Covariance = Turned(bend.Inverse(), target),
-            LogLikelihood = climb.Sums.Value - target.PriorValue(climb.Parameters),
+            LogLikelihood = climb.Sums.Value - target.LogPriorDensity(climb.Parameters),
             LogPosterior = climb.Sums.Value,
             ClientSpread = rows.ClientStarts.Length > 0 ? priors.ClientSpread : 0,
             Iterations = climb.Iterations,
@@ -143,7 +143,7 @@ internal static class LifetimeFitFailure
 
     public static LifetimeFitNote NotReached { get; } = new("There is no estimate: the search for it did not settle.");
 
-    public static LifetimeFitNote Entangled(string covariate) =>
+    public static LifetimeFitNote Collinear(string covariate) =>
         new("There is no estimate: {0} is the same on every row, or follows from the other covariates.", covariate);
 
     public static LifetimeFitNote Separated(string parameter) =>
@@ -162,16 +162,16 @@ public sealed record LifetimeFitNote(string Sentence, string? Argument = null)
     public static readonly LifetimeFitNote NoRows = new("Nothing has been seen yet: what is shown is what was assumed.");
     public static readonly LifetimeFitNote OneClient = new("All rows are one client's: how clients differ is what was assumed.");
 
-    public static LifetimeFitNote AssumedOf(string covariate) =>
+    public static LifetimeFitNote EffectAssumed(string covariate) =>
         new("The rows cannot tell the effect of {0}: it is what was assumed.", covariate);
 
     public string Text => Argument is null ? Sentence : Sentence.Replace("{0}", Argument, StringComparison.Ordinal);
 }
 
 /// <summary>A normal prior.</summary>
-public readonly record struct LifePrior(double Mean, double Spread)
+public readonly record struct NormalPrior(double Mean, double Spread)
 {
-    public static readonly LifePrior Flat = new(0, double.PositiveInfinity);
+    public static readonly NormalPrior Flat = new(0, double.PositiveInfinity);
 
     public bool IsProper => double.IsFinite(Spread);
 
@@ -179,7 +179,7 @@ public readonly record struct LifePrior(double Mean, double Spread)
     public double Precision => IsProper ? 1 / (Spread * Spread) : 0;
 
     /// <summary>A practice's factor row for a covariate: it multiplies the expected time by this much.</summary>
-    public static LifePrior OfFactor(double factor) => new(Math.Log(factor), 0.35);
+    public static NormalPrior OfFactor(double factor) => new(Math.Log(factor), 0.35);
 }
 
 /// <summary>Normal priors of the few population parameters; an infinite spread is a flat prior.</summary>
@@ -187,17 +187,22 @@ public readonly record struct LifePrior(double Mean, double Spread)
 /// <param name="Coefficients">Of β, one for each covariate.</param>
 /// <param name="LogScale">Of s, the logarithm of the factor on each window's σ.</param>
 /// <param name="ClientSpread">Standard deviation of a client's effect b; 0 where clients do not differ.</param>
-public sealed record LifePriors(LifePrior Intercept, IReadOnlyList<LifePrior> Coefficients, LifePrior LogScale, double ClientSpread = 0)
+public sealed record LifePriors(
+    NormalPrior Intercept,
+    IReadOnlyList<NormalPrior> Coefficients,
+    NormalPrior LogScale,
+    double ClientSpread = 0
+)
 {
     /// <summary>s ~ N(0, 0.4²).</summary>
-    public static readonly LifePrior UsualLogScale = new(0, 0.4);
+    public static readonly NormalPrior UsualLogScale = new(0, 0.4);
 
     /// <summary>β ~ N(0, 0.35²), where the practice has no factor row of its own.</summary>
-    public static readonly LifePrior UsualCoefficient = new(0, 0.35);
+    public static readonly NormalPrior UsualCoefficient = new(0, 0.35);
 
     /// <summary>Plain maximum likelihood.</summary>
     public static LifePriors Flat(int covariates) =>
-        new(LifePrior.Flat, [.. Enumerable.Repeat(LifePrior.Flat, covariates)], LifePrior.Flat);
+        new(NormalPrior.Flat, [.. Enumerable.Repeat(NormalPrior.Flat, covariates)], NormalPrior.Flat);
 
     /// <summary>Every parameter has a prior of its own, so that there is always an answer.</summary>
     public bool AreProper => Intercept.IsProper && LogScale.IsProper && Coefficients.All(c => c.IsProper);

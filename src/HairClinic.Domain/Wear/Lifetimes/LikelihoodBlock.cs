@@ -24,7 +24,7 @@ internal sealed class LikelihoodBlock(LifeDistribution distribution, LifetimeFit
     /// <summary>How much of δ each row takes on; empty where all take on the whole.</summary>
     public ReadOnlySpan<double> Loading => rows.Places is null ? default : _loading.AsSpan(0, _length);
 
-    public ReadOnlySpan<double> Times(ReadOnlySpan<double> column)
+    public ReadOnlySpan<double> WeightByCurvature(ReadOnlySpan<double> column)
     {
         VectorSums.Multiply(EE, column, _product);
         return _product.AsSpan(0, _length);
@@ -56,7 +56,7 @@ internal sealed class LikelihoodBlock(LifeDistribution distribution, LifetimeFit
     /// <summary>
     /// For least squares on ln T less its place: E is weight · y and EE the weight, both over σ². Gives Σ of the weighted y² and of the weights.
     /// </summary>
-    public (double Squares, double Weights) FillSquares(int start, int count)
+    public (double Squares, double Weights) FillLeastSquares(int start, int count)
     {
         _length = count;
         var (squares, weights) = (0.0, 0.0);
@@ -65,7 +65,7 @@ internal sealed class LikelihoodBlock(LifeDistribution distribution, LifetimeFit
             var row = start + i;
             // What is taken back of a spell entered late is no observation to draw a line through.
             var weight = Math.Max(0, rows.Weights[row]);
-            var (place, y) = (rows.Places?[row] ?? RowOffset.Plain, rows.Middle(row));
+            var (place, y) = (rows.Places?[row] ?? RowLocationScale.Plain, rows.LogMidpoint(row));
             _loading[i] = place.Loading;
             _ee[i] = weight / (place.Sigma * place.Sigma);
             _e[i] = _ee[i] * (y - place.Offset);

@@ -17,7 +17,7 @@ public sealed record LikelihoodRatio(
     private const string GroupName = "group ";
 
     /// <summary>The group a note speaks of; null where it speaks of something else.</summary>
-    public static int? GroupOf(string argument) =>
+    public static int? ParseGroup(string argument) =>
         argument.StartsWith(GroupName, StringComparison.Ordinal)
             ? int.Parse(argument.AsSpan(GroupName.Length), System.Globalization.CultureInfo.InvariantCulture)
             : null;
@@ -30,7 +30,7 @@ public sealed record LikelihoodRatio(
         ReadOnlySpan<Spell> spells,
         ReadOnlySpan<int> groups,
         IReadOnlyList<Covariate> others,
-        ReadOnlySpan<RowOffset> places,
+        ReadOnlySpan<RowLocationScale> places,
         ReadOnlySpan<int> clients,
         LifePriors priors
     )
@@ -50,7 +50,7 @@ public sealed record LikelihoodRatio(
             columns.Add(new Covariate($"{GroupName}{g}", values));
         }
         columns.AddRange(others);
-        var free = priors with { Coefficients = [.. Enumerable.Repeat(LifePrior.Flat, degrees), .. priors.Coefficients] };
+        var free = priors with { Coefficients = [.. Enumerable.Repeat(NormalPrior.Flat, degrees), .. priors.Coefficients] };
         var with = LifetimeModel.Fit(distribution, LifetimeFitRows.Create(spells, columns, places, clients), free);
         if (with.Missing is { } why)
             return Not(why);

@@ -10,7 +10,7 @@ internal static class LogNormalTerms
     {
         var z1 = (logLower - eta) / tau;
         if (end == SpellEnd.At)
-            return RowLogLikelihood.Known(-z1 * z1 / 2 - NormalTail.LogRootTwoPi, -z1, -1, z1, tau, logLower);
+            return RowLogLikelihood.ForExactEnd(-z1 * z1 / 2 - NormalTail.LogRootTwoPi, -z1, -1, z1, tau, logLower);
         if (end == SpellEnd.After)
             return After(z1, tau);
         var z2 = (logUpper - eta) / tau;
@@ -34,7 +34,7 @@ internal static class LogNormalTerms
         }
         var a = Math.Exp(-z1 * z1 / 2 - NormalTail.LogRootTwoPi - logD);
         var b = Math.Exp(-z2 * z2 / 2 - NormalTail.LogRootTwoPi - logD);
-        return RowLogLikelihood.Within(logD, z1, a, -z1 * a, z2, b, -z2 * b, tau);
+        return RowLogLikelihood.ForInterval(logD, z1, a, -z1 * a, z2, b, -z2 * b, tau);
     }
 
     private static RowLogLikelihood After(double z, double tau)

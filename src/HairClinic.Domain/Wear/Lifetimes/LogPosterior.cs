@@ -7,8 +7,8 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// </remarks>
 public sealed class LogPosterior
 {
-    private readonly PlainLikelihood? _plain;
-    private readonly ClientLikelihood? _marginal;
+    private readonly PooledLikelihood? _plain;
+    private readonly MarginalLikelihood? _marginal;
     private readonly LifePriors _priors;
     private readonly LifetimeFitRows _rows;
 
@@ -18,9 +18,9 @@ public sealed class LogPosterior
             throw new ArgumentException("A prior for each covariate.", nameof(priors));
         (_rows, _priors) = (rows, priors);
         if (rows.ClientStarts.Length > 0 && priors.ClientSpread > 0)
-            _marginal = new ClientLikelihood(distribution, rows, priors.ClientSpread);
+            _marginal = new MarginalLikelihood(distribution, rows, priors.ClientSpread);
         else
-            _plain = new PlainLikelihood(distribution, rows);
+            _plain = new PooledLikelihood(distribution, rows);
     }
 
     public int Size => _rows.Names.Length + 2;
@@ -28,14 +28,14 @@ public sealed class LogPosterior
     /// <summary>The value at the parameters; fills gradient and Hessian (row by row).</summary>
     public double Evaluate(double[] parameters, Span<double> gradient, Span<double> hessian)
     {
-        var sums = Sums(parameters);
+        var sums = EvaluateSums(parameters);
         sums.Gradient.CopyTo(gradient);
         sums.Hessian.CopyTo(hessian);
         return sums.Value;
     }
 
     /// <summary>The logarithm of the priors' densities.</summary>
-    internal double PriorValue(double[] parameters)
+    internal double LogPriorDensity(double[] parameters)
     {
         var sums = new LogLikelihoodSums(Size);
         for (var k = 0; k < Size; k++)
@@ -49,7 +49,7 @@ public sealed class LogPosterior
     /// <summary>Of a great many rows one block in so many is sample enough.</summary>
     internal const int SampleStride = 16;
 
-    internal LogLikelihoodSums Sums(double[] parameters, int stride = 1)
+    internal LogLikelihoodSums EvaluateSums(double[] parameters, int stride = 1)
     {
         var sums = _plain is null ? _marginal!.Evaluate(parameters) : _plain.Evaluate(parameters, stride);
         for (var k = 0; k < Size; k++)
@@ -57,7 +57,7 @@ public sealed class LogPosterior
         return sums;
     }
 
-    internal LifePrior Prior(int k) =>
+    internal NormalPrior Prior(int k) =>
         k == 0 ? _priors.Intercept
         : k == Size - 1 ? _priors.LogScale
         : _priors.Coefficients[k - 1];
@@ -68,7 +68,7 @@ public sealed class LogPosterior
         : k == 0 && j < Size - 1 ? -_rows.Means[j - 1]
         : 0;
 
-    internal double Describe(int k, double[] parameters)
+    internal double ReportedParameter(int k, double[] parameters)
     {
         var value = 0.0;
         for (var j = k; j < (k == 0 ? Size - 1 : k + 1); j++)
@@ -81,7 +81,7 @@ public sealed class LogPosterior
         var prior = Prior(k);
         if (!prior.IsProper)
             return;
-        var away = Describe(k, parameters) - prior.Mean;
+        var away = ReportedParameter(k, parameters) - prior.Mean;
         sums.Value += -away * away * prior.Precision / 2 - Math.Log(prior.Spread) - NormalTail.LogRootTwoPi;
         for (var j = 0; j < Size; j++)
         {

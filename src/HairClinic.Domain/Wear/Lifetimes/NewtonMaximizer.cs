@@ -24,10 +24,10 @@ internal sealed class NewtonMaximizer(LogPosterior target, double[] spreads, int
     /// <summary>The parameter that moved most in the last step, in units of the noise.</summary>
     public int Mover { get; private set; }
 
-    public void From(double[] start)
+    public void MaximizeFrom(double[] start)
     {
         Parameters = start;
-        Sums = target.Sums(start, stride);
+        Sums = target.EvaluateSums(start, stride);
         while (!Converged && Iterations++ < Longest && Sums.IsFinite)
         {
             if (Factor(out var ridged) is not { } factor)
@@ -60,7 +60,7 @@ internal sealed class NewtonMaximizer(LogPosterior target, double[] spreads, int
             var next = new double[step.Length];
             for (var j = 0; j < next.Length; j++)
                 next[j] = Parameters[j] + share * step[j];
-            var sums = target.Sums(next, stride);
+            var sums = target.EvaluateSums(next, stride);
             if (!sums.IsFinite || sums.Value < Sums.Value + 1e-4 * share * rise - slack)
                 continue;
             (Parameters, Sums) = (next, sums);

@@ -11,7 +11,7 @@ internal readonly record struct RowLogLikelihood(double Value, double E, double 
         new(value, -g1 / tau, -z * g1, g2 / (tau * tau), (g1 + z * g2) / tau, z * g1 + z * z * g2);
 
     /// <summary>As <see cref="FromDerivatives"/>, for a known end: the density of T itself has −ln τ − ln t besides.</summary>
-    public static RowLogLikelihood Known(double value, double g1, double g2, double z, double tau, double logTime)
+    public static RowLogLikelihood ForExactEnd(double value, double g1, double g2, double z, double tau, double logTime)
     {
         var terms = FromDerivatives(value - Math.Log(tau) - logTime, g1, g2, z, tau);
         return terms with { S = terms.S - 1 };
@@ -19,7 +19,7 @@ internal readonly record struct RowLogLikelihood(double Value, double E, double 
 
     /// <summary>From D = F(z₂) − F(z₁), with densities (a, b) and their slopes (c, d) at both ends, all divided by D.</summary>
     /// <remarks>Where there is no lower end, z₁, a and c are 0.</remarks>
-    public static RowLogLikelihood Within(double value, double z1, double a, double c, double z2, double b, double d, double tau)
+    public static RowLogLikelihood ForInterval(double value, double z1, double a, double c, double z2, double b, double d, double tau)
     {
         var (flat, tilted) = (b - a, z2 * b - z1 * a);
         return new(

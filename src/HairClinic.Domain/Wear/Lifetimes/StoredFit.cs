@@ -10,7 +10,7 @@ public sealed class StoredFit : PracticeOwned
 
     /// <param name="columns">The covariates' names, in the order of the coefficients after the first.</param>
     /// <param name="clients">Different clients among the spells.</param>
-    public StoredFit(Guid id, WearQuantity quantity, LifetimeFit fit, int clients, LocalDate dataCut, Instant fittedAt)
+    public StoredFit(Guid id, LifetimeKind quantity, LifetimeFit fit, int clients, LocalDate dataCut, Instant fittedAt)
     {
         Id = id;
         Quantity = quantity;
@@ -33,7 +33,7 @@ public sealed class StoredFit : PracticeOwned
         Notes = fit.Missing is { } why ? [why] : [.. fit.Notes];
     }
 
-    public WearQuantity Quantity { get; private set; }
+    public LifetimeKind Quantity { get; private set; }
     public int ModelVersion { get; private set; }
 
     /// <summary>The last day whose records it knew.</summary>
@@ -71,7 +71,7 @@ public sealed class StoredFit : PracticeOwned
     public double StdError(int parameter) => Math.Sqrt(Covariance[parameter * (Coefficients.Length + 2)]);
 
     /// <exception cref="InvalidOperationException">There is no estimate.</exception>
-    public LifePopulation Population() =>
+    public PopulationParameters Population() =>
         Converged
             ? new(Distribution, LogScale!.Value, Coefficients[1..], Coefficients[0], Covariance[0], ClientSpread!.Value, Spells)
             : throw new InvalidOperationException("This fit has no estimate.");

@@ -18,7 +18,7 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
     /// On a head nobody sees it wear out: it is known to have lasted until somebody last looked, not until today. One that was retired
     /// for wear was looked at then.
     /// </remarks>
-    public static UnitWear From(
+    public static UnitWear FromRecords(
         UnitState state,
         IReadOnlyCollection<WornPeriod> worn,
         IEnumerable<(LocalDate Day, int? Grade)> graded,
@@ -27,15 +27,15 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
     )
     {
         var looks = LooksAt(worn, [.. graded]);
-        var days = WornPeriod.WornBy(worn, today);
+        var days = WornPeriod.DaysWornBefore(worn, today);
         var retired = state == UnitState.Retired;
         var known = retired ? days : looks.Where(s => s.Grade < InspectionGrades.PlanReplacement).Select(s => s.WornDays).LastOrDefault();
-        var repaired = repairs.Select(day => (double)WornPeriod.WornBy(worn, day)).ToArray();
+        var repaired = repairs.Select(day => (double)WornPeriod.DaysWornBefore(worn, day)).ToArray();
         return new UnitWear(
             days,
             Array.Exists(looks, s => s.Grade >= InspectionGrades.PlanReplacement),
-            UnitLife.FromInspections(looks, known, retired),
-            repaired.Length == 0 ? [] : UnitLife.RowsOf(looks, known, repaired, retired)
+            UnitLifeBuilder.FromInspections(looks, known, retired),
+            repaired.Length == 0 ? [] : UnitLifeBuilder.SplitAtFirstRepair(looks, known, repaired, retired)
         );
     }
 
@@ -49,7 +49,7 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
                 .Select(s => (Day: s.From, Grade: (int?)0))
                 .Concat(graded)
                 .OrderBy(l => l.Day)
-                .Select(l => ((double)WornPeriod.WornBy(worn, l.Day), l.Grade)),
+                .Select(l => ((double)WornPeriod.DaysWornBefore(worn, l.Day), l.Grade)),
         ];
 }
 
@@ -57,6 +57,6 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
 public readonly record struct WornPeriod(Guid UnitId, LocalDate From, LocalDate? To)
 {
     /// <summary>Worn days up to and without that day.</summary>
-    public static int WornBy(IEnumerable<WornPeriod> stretches, LocalDate day) =>
+    public static int DaysWornBefore(IEnumerable<WornPeriod> stretches, LocalDate day) =>
         stretches.Sum(s => Math.Max(0, Period.DaysBetween(s.From, s.To < day ? s.To.Value : day)));
 }

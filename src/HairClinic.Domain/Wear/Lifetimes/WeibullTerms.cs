@@ -10,7 +10,7 @@ internal static class WeibullTerms
         var z1 = (logLower - eta) / tau;
         var e1 = Math.Exp(z1);
         if (end == SpellEnd.At)
-            return RowLogLikelihood.Known(z1 - e1, 1 - e1, -e1, z1, tau, logLower);
+            return RowLogLikelihood.ForExactEnd(z1 - e1, 1 - e1, -e1, z1, tau, logLower);
         if (end == SpellEnd.After)
             return RowLogLikelihood.FromDerivatives(-e1, -e1, -e1, z1, tau);
         var z2 = (logUpper - eta) / tau;
@@ -24,7 +24,7 @@ internal static class WeibullTerms
         var fall = -Expm1(-gap);
         var a = e1 / fall;
         var b = e2 * Math.Exp(-gap) / fall;
-        return RowLogLikelihood.Within(Math.Log(fall) - e1, z1, a, a * (1 - e1), z2, b, b * (1 - e2), tau);
+        return RowLogLikelihood.ForInterval(Math.Log(fall) - e1, z1, a, a * (1 - e1), z2, b, b * (1 - e2), tau);
     }
 
     private static double Expm1(double x)

@@ -54,12 +54,12 @@ public readonly record struct WindowPrior
     }
 
     /// <summary>Any window: b and δ are kept per unit of width, so where only they are asked about, one serves for all.</summary>
-    public static WindowPrior Any(LifeDistribution distribution) => FromWindow(distribution, 1, 2);
+    public static WindowPrior Arbitrary(LifeDistribution distribution) => FromWindow(distribution, 1, 2);
 
-    public RowOffset Place => new(Centre, Sigma, Width);
+    public RowLocationScale Place => new(Centre, Sigma, Width);
 
     /// <summary>The priors of a fit over rows that all carry such windows.</summary>
-    public LifePriors Priors(IReadOnlyList<LifePrior> coefficients) =>
+    public LifePriors ToLifePriors(IReadOnlyList<NormalPrior> coefficients) =>
         new(new(0, PracticeFactor), coefficients, LifePriors.UsualLogScale, ClientFactor);
 }
 

@@ -39,7 +39,7 @@ public sealed class PinStore(
                 var row = await PinsFor(db, tablet.Id, user.PersonId).SingleOrDefaultAsync(cancellation);
                 if (row is null)
                     db.TabletPins.Add(row = new TabletPin(Guid.CreateVersion7(), tablet.Id, user.PersonId));
-                row.Set(hash, key.Id, StampOf(user), clock.GetCurrentInstant());
+                row.SetPin(hash, key.Id, StampOf(user), clock.GetCurrentInstant());
                 return await db.SaveChangesAsync(cancellation);
             }
         );
@@ -103,7 +103,7 @@ public sealed class PinStore(
         var key = master.DeriveKey("tablet PIN");
         var mixed = HMACSHA256.HashData(
             key,
-            AssociatedData.Parts(AssociatedData.Bytes(tabletId), AssociatedData.Bytes(personId), Encoding.UTF8.GetBytes(pin))
+            AssociatedData.EncodeParts(AssociatedData.Bytes(tabletId), AssociatedData.Bytes(personId), Encoding.UTF8.GetBytes(pin))
         );
         CryptographicOperations.ZeroMemory(key);
         return Convert.ToBase64String(mixed);

@@ -10,7 +10,7 @@ namespace HairClinic.Web.Accounts.Tablets;
 /// The tables are fenced; the cookie names the practice in which its token is looked for, so nothing needs to be read before a practice
 /// is known. A made-up practice or token finds nothing.
 /// </remarks>
-public sealed class TabletStore(PracticeJobs jobs, IHttpContextAccessor accessor, IConfiguration configuration, IClock clock)
+public sealed class TabletStore(PracticeJobRunner jobs, IHttpContextAccessor accessor, IConfiguration configuration, IClock clock)
 {
     private const string Cookie = "tablet";
     private const int TokenBytes = 32;
@@ -36,7 +36,7 @@ public sealed class TabletStore(PracticeJobs jobs, IHttpContextAccessor accessor
         path?.Split('/', '?') is ["", "visits", var id, ..] && Guid.TryParseExact(id, "D", out var visit) ? visit : null;
 
     /// <returns>Null where this browser is none, or its tablet was ended.</returns>
-    public async Task<Tablet?> FindAsync(CancellationToken cancellation)
+    public async Task<Tablet?> FindCurrentAsync(CancellationToken cancellation)
     {
         if (Read() is not { } carried)
             return null;
@@ -56,10 +56,10 @@ public sealed class TabletStore(PracticeJobs jobs, IHttpContextAccessor accessor
         return SHA256.HashData(token);
     }
 
-    public void Forget() => _cookies.DeleteCookie(Http, Cookie, Options(TimeSpan.Zero));
+    public void DeleteCookie() => _cookies.DeleteCookie(Http, Cookie, Options(TimeSpan.Zero));
 
     /// <summary>Somebody came in there. After a full sign-in their PIN counts again, however often it was mistyped.</summary>
-    public Task SignedInAsync(Tablet tablet, AppUser user, SignInWay way, CancellationToken cancellation) =>
+    public Task RecordSignInAsync(Tablet tablet, AppUser user, SignInWay way, CancellationToken cancellation) =>
         InPracticeAsync(
             tablet.PracticeId,
             async db =>

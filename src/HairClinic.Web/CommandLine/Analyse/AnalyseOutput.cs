@@ -15,7 +15,7 @@ public static class AnalyseOutput
     };
 
     /// <returns>0, or 2 when what was asked or the file was refused: then nothing was written but the refusal.</returns>
-    public static int Run(InvocationConfiguration ways, Func<JsonObject> analyse)
+    public static int RunAndWrite(InvocationConfiguration ways, Func<JsonObject> analyse)
     {
         try
         {
@@ -31,7 +31,7 @@ public static class AnalyseOutput
     }
 
     /// <summary>What was asked is not understood: one line, and no help where a document is expected.</summary>
-    public static int Refuse(ParseResult parsed, TextWriter errors)
+    public static int WriteParseErrors(ParseResult parsed, TextWriter errors)
     {
         var words = parsed.Errors.SelectMany(e => e.Message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         errors.WriteLine(string.Join(' ', words));
@@ -39,6 +39,6 @@ public static class AnalyseOutput
     }
 
     /// <exception cref="Refusal">It is no number.</exception>
-    public static double Number(string option, string word) =>
-        CsvColumn.Number(word.Trim()) ?? throw new Refusal("{0} is \"{1}\", which is no number.", option, word);
+    public static double ParseNumber(string option, string word) =>
+        CsvColumn.ParseNumber(word.Trim()) ?? throw new Refusal("{0} is \"{1}\", which is no number.", option, word);
 }

@@ -5,15 +5,15 @@ namespace HairClinic.Web.CommandLine.Analyse;
 public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> Lines)
 {
     /// <summary>Some cell is no number.</summary>
-    public bool IsText => Array.Exists(Cells, cell => Number(cell) is null);
+    public bool IsText => Array.Exists(Cells, cell => ParseNumber(cell) is null);
 
-    public static double? Number(string cell) =>
+    public static double? ParseNumber(string cell) =>
         double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
 
     public static bool IsEmpty(string cell) => cell.Length == 0 || cell is "NA";
 
     /// <exception cref="Refusal">A cell is empty.</exception>
-    public CsvColumn Filled()
+    public CsvColumn EnsureFilled()
     {
         for (var i = 0; i < Cells.Length; i++)
         {
@@ -27,15 +27,15 @@ public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> L
     public double[] Numbers() => [.. Enumerable.Range(0, Cells.Length).Select(i => NumberAt(i) ?? throw InvalidCell(i, "no number"))];
 
     /// <summary>The number in a row; null where the cell is empty.</summary>
-    public double? NumberAt(int row) => IsEmpty(Cells[row]) ? null : Number(Cells[row]) ?? throw InvalidCell(row, "no number");
+    public double? NumberAt(int row) => IsEmpty(Cells[row]) ? null : ParseNumber(Cells[row]) ?? throw InvalidCell(row, "no number");
 
     /// <summary>1 where it ended, 0 where it went on.</summary>
     public bool[] Flags() =>
         [
-            .. Filled()
+            .. EnsureFilled()
                 .Cells.Select(
                     (cell, i) =>
-                        (Number(cell), cell.ToUpperInvariant()) switch
+                        (ParseNumber(cell), cell.ToUpperInvariant()) switch
                         {
                             (1, _) or (_, "TRUE") => true,
                             (0, _) or (_, "FALSE") => false,
@@ -47,14 +47,14 @@ public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> L
     /// <summary>The different values, in sort order: by number where all are numbers, else by their letters.</summary>
     public (string[] Names, int[] Of) Levels()
     {
-        var text = Filled().IsText;
+        var text = EnsureFilled().IsText;
         var names = text
             ? Cells.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray()
-            : [.. Cells.DistinctBy(Number).OrderBy(Number)];
+            : [.. Cells.DistinctBy(ParseNumber).OrderBy(ParseNumber)];
         var places = names.Select((name, i) => (Key: Key(name), i)).ToDictionary(p => p.Key, p => p.i);
         return (names, [.. Cells.Select(cell => places[Key(cell)])]);
 
-        object Key(string cell) => text ? cell : Number(cell)!.Value;
+        object Key(string cell) => text ? cell : ParseNumber(cell)!.Value;
     }
 
     public Refusal InvalidCell(int row, string what) =>

@@ -30,11 +30,11 @@ public static class GapVerb
             horizon,
         };
         command.SetAction(result =>
-            AnalyseOutput.Run(
+            AnalyseOutput.RunAndWrite(
                 result.InvocationConfiguration,
                 () =>
                 {
-                    double Read(Option<string?> option) => AnalyseOutput.Number(option.Name, result.GetValue(option)!);
+                    double Read(Option<string?> option) => AnalyseOutput.ParseNumber(option.Name, result.GetValue(option)!);
                     double Above(Option<string?> option) =>
                         Read(option) is var value and > 0 ? value : throw new Refusal("{0} must be above 0.", option.Name);
                     double NotBelow(Option<string?> option) =>

@@ -33,7 +33,7 @@ public sealed record SurvivalInput(
 
     private static IEnumerable<Covariate> Covariate(CsvColumn column)
     {
-        if (!column.Filled().IsText)
+        if (!column.EnsureFilled().IsText)
         {
             yield return new Covariate(column.Name, column.Numbers());
             yield break;
@@ -56,7 +56,7 @@ public sealed record SurvivalInput(
 
     private static Spell[] Times(CsvColumn time, CsvColumn ended, double[]? weights)
     {
-        var (times, flags) = (time.Filled().Numbers(), ended.Flags());
+        var (times, flags) = (time.EnsureFilled().Numbers(), ended.Flags());
         var spells = new Spell[times.Length];
         for (var i = 0; i < times.Length; i++)
         {
@@ -86,7 +86,7 @@ public sealed record SurvivalInput(
                 (0, null) => throw lower.InvalidCell(i, "not above 0, as a time it went on to must be"),
                 ({ } from, { } to) when from > to => throw lower.InvalidCell(i, $"later than \"{upper.Name}\""),
                 (var from, null) => Spell.RightCensored(from!.Value, weight),
-                (var from, var to) => Spell.Between(from ?? 0, to.Value, weight),
+                (var from, var to) => Spell.FromBounds(from ?? 0, to.Value, weight),
             };
         }
         return spells;
@@ -106,7 +106,7 @@ public sealed record SurvivalColumns(
 )
 {
     /// <exception cref="Refusal">It is not said where the times are, or in both ways.</exception>
-    public SurvivalColumns Checked()
+    public SurvivalColumns EnsureValid()
     {
         var exact = Time is not null || Event is not null;
         var within = Lower is not null || Upper is not null;

@@ -8,7 +8,7 @@ public static class SurvivalJson
 {
     private static readonly double[] Probabilities = [0.1, 0.25, 0.5, 0.75, 0.9];
 
-    public static JsonObject From(SurvivalAnalysis analysis)
+    public static JsonObject FromAnalysis(SurvivalAnalysis analysis)
     {
         var fit = analysis.Fit;
         var there = fit.Missing is null;

@@ -42,7 +42,7 @@ public static class SurvivalVerb
             high,
         };
         command.SetAction(result =>
-            AnalyseOutput.Run(
+            AnalyseOutput.RunAndWrite(
                 result.InvocationConfiguration,
                 () =>
                 {
@@ -56,14 +56,14 @@ public static class SurvivalVerb
                         result.GetValue(client),
                         result.GetValue(covariates)?.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
                             ?? []
-                    ).Checked();
+                    ).EnsureValid();
                     if (names.Client is not null && result.GetValue(flat))
                         throw new Refusal(
                             "--client says whose effects to integrate out, by their prior: it does not go with --flat-priors."
                         );
                     var noise = result.GetValue(distribution) == "weibull" ? LifeDistribution.Weibull : LifeDistribution.LogNormal;
                     var input = SurvivalInput.Read(CsvTable.Read(result.GetValue(csv)!), names);
-                    return SurvivalJson.From(
+                    return SurvivalJson.FromAnalysis(
                         new SurvivalAnalysis(
                             input,
                             noise,
@@ -78,7 +78,7 @@ public static class SurvivalVerb
 
     private static WindowPrior Window(LifeDistribution distribution, string? low, string? high)
     {
-        var (from, to) = (AnalyseOutput.Number("--window-low", low ?? "28"), AnalyseOutput.Number("--window-high", high ?? "56"));
+        var (from, to) = (AnalyseOutput.ParseNumber("--window-low", low ?? "28"), AnalyseOutput.ParseNumber("--window-high", high ?? "56"));
         return from > 0 && to > from
             ? WindowPrior.FromWindow(distribution, from, to)
             : throw new Refusal("A window needs 0 < --window-low < --window-high.");

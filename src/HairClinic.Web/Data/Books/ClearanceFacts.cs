@@ -21,7 +21,7 @@ public static class ClearanceFacts
         ClinicDb db,
         Guid clientId,
         Guid healthAnswerId,
-        IEnumerable<ClearanceFact> facts,
+        IEnumerable<ClearanceTerms> facts,
         CancellationToken cancellation
     )
     {

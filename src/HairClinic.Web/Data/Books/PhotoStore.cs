@@ -19,7 +19,7 @@ public sealed class PhotoStore(Sealer sealer, SealedFiles files)
             .ThenByDescending(p => p.Id);
 
     /// <summary>Seals both sizes into files; the row that names them is the caller's to save, or the files to delete.</summary>
-    public async Task<PhotoFile> KeepAsync(ClinicDb db, Guid clientId, PhotoCompressor.Pressed pressed, CancellationToken cancellation)
+    public async Task<PhotoFile> StoreAsync(ClinicDb db, Guid clientId, PhotoCompressor.Pressed pressed, CancellationToken cancellation)
     {
         // Not a version 7: a file's name must not tell when it was made.
         var id = Guid.NewGuid();

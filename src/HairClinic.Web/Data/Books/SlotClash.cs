@@ -14,11 +14,11 @@ public enum SlotClash
 }
 
 /// <summary>Reads from a failed save whether a chair, a person or the client was taken already.</summary>
-public static class SlotClashes
+public static class SlotSaveErrors
 {
     private const int Attempts = 5;
 
-    public static SlotClash? Find(Exception failed) =>
+    public static SlotClash? FindClash(Exception failed) =>
         Cause(failed)?.ConstraintName switch
         {
             VisitMap.ClientOnce => SlotClash.Client,

@@ -110,13 +110,13 @@ public sealed class SlotFacts
         new(salon.Hours.Select(h => new WeeklyHours(h.Day, h.Opens, h.Closes)), salon.Closures.Select(c => c.Days), salon.TimeZone);
 
     /// <summary>The slots nearest to a start that was wished for: what to offer to someone who just lost it.</summary>
-    public IReadOnlyList<Slot> Nearest(SlotTarget wish) => Find(wish, Duration.Zero, wish.Best);
+    public IReadOnlyList<Slot> Nearest(SlotCriteria wish) => Find(wish, Duration.Zero, wish.Best);
 
     /// <summary>
     /// Slots near a day, one for each morning and afternoon first, so that a client has something to choose from;
     /// within a half-day the usual person and a tidy day decide.
     /// </summary>
-    public IReadOnlyList<Slot> Spread(SlotTarget wish)
+    public IReadOnlyList<Slot> SpreadByHalfDay(SlotCriteria wish)
     {
         var found = Find(wish, Duration.FromDays(1), Many);
         var apart = found.DistinctBy(HalfDay).Take(wish.Best).ToList();
@@ -129,7 +129,7 @@ public sealed class SlotFacts
         return (local.Date, local.TimeOfDay < LocalTime.Noon);
     }
 
-    private IReadOnlyList<Slot> Find(SlotTarget wish, Duration nearEnough, int best) =>
+    private IReadOnlyList<Slot> Find(SlotCriteria wish, Duration nearEnough, int best) =>
         FreeSlots.Find(
             new SlotQuery
             {
@@ -164,7 +164,7 @@ public sealed record SlotChair(Guid Id, string Name, IReadOnlyList<Interval> Bus
 /// <summary>What a slot is wished for.</summary>
 /// <param name="ServiceKindId">The skill that is needed.</param>
 /// <param name="Target">The start wished for.</param>
-public sealed record SlotTarget(ServiceTimeline Service, Guid ServiceKindId, Instant Target)
+public sealed record SlotCriteria(ServiceTimeline Service, Guid ServiceKindId, Instant Target)
 {
     public Guid? OnlyChair { get; init; }
     public Guid? OnlyPerson { get; init; }

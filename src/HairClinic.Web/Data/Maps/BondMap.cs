@@ -5,7 +5,7 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
     public const string OpenPerUnit = "ux_bonds_open_per_unit";
     public const string OpenPerHead = "ux_bonds_open_per_head";
 
-    /// <summary>The filter that leaves out bonds whose log was taken back; see <see cref="ClinicDb.WithTakenBack{T}"/>.</summary>
+    /// <summary>The filter that leaves out bonds whose log was taken back; see <see cref="ClinicDb.IncludingTakenBack{T}"/>.</summary>
     public const string Standing = "standing";
     private const string OpenLifted = "ix_bonds_open_lifted";
 
@@ -26,10 +26,10 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
                 l.Property(x => x!.SpotFixed).HasColumnName("lift_spot_fixed");
             }
         );
-        builder.Refers<Bond, HairSystem>(x => x.HairSystemId);
-        builder.Refers<Bond, Client>(x => x.ClientId);
-        builder.Refers<Bond, Visit>(x => x.VisitId);
-        builder.Refers<Bond, Person>(x => x.AppliedBy);
+        builder.HasReference<Bond, HairSystem>(x => x.HairSystemId);
+        builder.HasReference<Bond, Client>(x => x.ClientId);
+        builder.HasReference<Bond, Visit>(x => x.VisitId);
+        builder.HasReference<Bond, Person>(x => x.AppliedBy);
         // One open bond per unit and per head: the database refuses the second.
         builder
             .HasIndex(x => new { x.PracticeId, x.HairSystemId })
@@ -71,6 +71,6 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
             x.ClientId,
             x.AppliedOn,
         });
-        builder.Contains(x => x.Products, (BondProduct p) => p.BondId);
+        builder.HasParts(x => x.Products, (BondProduct p) => p.BondId);
     }
 }

@@ -7,8 +7,8 @@ public sealed class ClientMergeMap() : FencedMap<ClientMerge>("client_merges")
 {
     protected override void Map(EntityTypeBuilder<ClientMerge> builder)
     {
-        builder.Refers<ClientMerge, Client>(x => x.KeptId);
-        builder.Refers<ClientMerge, Client>(x => x.FoldedId);
+        builder.HasReference<ClientMerge, Client>(x => x.KeptId);
+        builder.HasReference<ClientMerge, Client>(x => x.FoldedId);
         builder
             .Property(x => x.Moved)
             .HasColumnType("jsonb")

@@ -4,7 +4,7 @@ public sealed class ClientPreferenceMap() : FencedMap<ClientPreference>("client_
 {
     protected override void Map(EntityTypeBuilder<ClientPreference> builder)
     {
-        builder.Refers<ClientPreference, Client>(x => x.ClientId);
+        builder.HasReference<ClientPreference, Client>(x => x.ClientId);
         builder.HasIndex(x => new { x.PracticeId, x.ClientId }).IsUnique();
     }
 }

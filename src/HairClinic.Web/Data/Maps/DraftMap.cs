@@ -9,7 +9,7 @@ public sealed class DraftMap() : FencedMap<Draft>("drafts")
     protected override void Map(EntityTypeBuilder<Draft> builder)
     {
         builder.Property(x => x.Body).HasColumnType("jsonb");
-        builder.Refers<Draft, Person>(x => x.PersonId);
+        builder.HasReference<Draft, Person>(x => x.PersonId);
         builder
             .HasIndex(x => new
             {

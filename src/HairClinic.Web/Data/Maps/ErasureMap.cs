@@ -9,7 +9,7 @@ public sealed class ErasureMap() : FencedMap<Erasure>("erasures")
 
     protected override void Map(EntityTypeBuilder<Erasure> builder)
     {
-        builder.Refers<Erasure, Client>(x => x.ClientId);
+        builder.HasReference<Erasure, Client>(x => x.ClientId);
         builder
             .Property(x => x.Counts)
             .HasColumnType("jsonb")

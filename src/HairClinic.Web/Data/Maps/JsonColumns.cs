@@ -27,7 +27,7 @@ public static class JsonColumns
     );
 
     /// <summary>A list kept in one jsonb column; it is replaced whole, so two of the same text are the same.</summary>
-    public static void IsJson<T>(this PropertyBuilder<IReadOnlyList<T>> property)
+    public static void HasJsonConversion<T>(this PropertyBuilder<IReadOnlyList<T>> property)
     {
         property
             .HasColumnType("jsonb")

@@ -4,7 +4,7 @@ public sealed class StoredFitMap() : FencedMap<StoredFit>("stored_fits")
 {
     protected override void Map(EntityTypeBuilder<StoredFit> builder)
     {
-        builder.Property(x => x.Notes).IsJson();
+        builder.Property(x => x.Notes).HasJsonConversion();
         builder.HasIndex(x => new
         {
             x.PracticeId,

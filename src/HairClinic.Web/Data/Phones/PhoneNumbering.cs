@@ -32,15 +32,15 @@ public sealed class PhoneNumbering
     /// </summary>
     /// <param name="zone">The salon's, an IANA id; null where no salon is known.</param>
     /// <param name="practice">The practice's country.</param>
-    public static PhoneNumbering At(string? zone, string practice) => new(RegionAt(zone, practice));
+    public static PhoneNumbering ForZone(string? zone, string practice) => new(RegionForZone(zone, practice));
 
-    /// <inheritdoc cref="At"/>
+    /// <inheritdoc cref="ForZone"/>
     /// <returns>Two letters (ISO 3166), or empty for no country.</returns>
-    public static string RegionAt(string? zone, string practice) =>
+    public static string RegionForZone(string? zone, string practice) =>
         new[] { zone is null ? null : TimeZoneCountry.ForZone(zone), practice }.FirstOrDefault(r => r is not null && IsKnown(r)) ?? "";
 
     /// <param name="written">The number as E.164; empty if there is a fault.</param>
-    public PhoneFault Read(string text, out string written)
+    public PhoneFault Parse(string text, out string written)
     {
         written = "";
         try

@@ -16,12 +16,12 @@ public static class PhotoCompressor
     // Decoding takes a core and some hundred megabytes: one at a time leaves the book answering.
     private static readonly SemaphoreSlim Turn = new(1);
 
-    public static Task<Pressed> PressAsync(byte[] file, CancellationToken cancellation) =>
-        PressAsync(new MemoryStream(file, writable: false), cancellation);
+    public static Task<Pressed> CompressAsync(byte[] file, CancellationToken cancellation) =>
+        CompressAsync(new MemoryStream(file, writable: false), cancellation);
 
     /// <param name="file">In memory, read several times from its beginning; it stays the caller's.</param>
     /// <exception cref="Refusal">It is no photo, too large, or damaged.</exception>
-    public static async Task<Pressed> PressAsync(Stream file, CancellationToken cancellation)
+    public static async Task<Pressed> CompressAsync(Stream file, CancellationToken cancellation)
     {
         if (file.Length > MostBytes)
             throw new Refusal("A photo has at most {0} megabytes.", MostBytes / 1024 / 1024);

@@ -11,7 +11,7 @@ public sealed class AccessNote : PracticeOwned
 
     internal AccessNote(Guid practiceId, Guid id, long number)
     {
-        BelongTo(practiceId);
+        AssignToPractice(practiceId);
         Id = id;
         Number = number;
     }
@@ -39,7 +39,7 @@ public sealed class AccessNote : PracticeOwned
     public byte[] PreviousHash { get; init; } = [];
     public byte[] Hash { get; private set; } = [];
 
-    internal AccessNote Signed(byte[] hash)
+    internal AccessNote SetHash(byte[] hash)
     {
         Hash = hash;
         return this;

@@ -30,7 +30,7 @@ public sealed class ClientSignIn : PracticeOwned
 
     public Instant? EndedAt { get; private set; }
 
-    public void Show(Guid clientId) => ClientId = clientId;
+    public void SwitchClient(Guid clientId) => ClientId = clientId;
 
     public void End(Instant now) => EndedAt ??= now;
 }

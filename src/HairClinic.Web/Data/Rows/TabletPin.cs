@@ -26,6 +26,6 @@ public sealed class TabletPin : PracticeOwned
 
     public Instant SetAt { get; private set; }
 
-    public void Set(string hash, string masterKeyId, string stamp, Instant now) =>
+    public void SetPin(string hash, string masterKeyId, string stamp, Instant now) =>
         (Hash, MasterKeyId, Stamp, WrongTries, SetAt) = (hash, masterKeyId, stamp, 0, now);
 }

@@ -9,7 +9,7 @@ public static class KeysSetup
     {
         services
             .AddOptions<KeyManagementOptions>()
-            .Configure<MasterKeys>((options, masters) => options.XmlEncryptor = new SealedXml(masters));
+            .Configure<MasterKeys>((options, masters) => options.XmlEncryptor = new ProtectionKeyEncryptor(masters));
         return services.AddSingleton<MasterKeys>().AddSingleton<Sealer>();
     }
 }

@@ -27,7 +27,7 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
         var key = Unwrap(row);
         try
         {
-            return SealedBytes.Seal(key, AssociatedData.Content(row.PracticeId, clientId, purpose, rowId), plain.Span);
+            return AesGcmCipher.Seal(key, AssociatedData.ForContent(row.PracticeId, clientId, purpose, rowId), plain.Span);
         }
         finally
         {
@@ -36,7 +36,7 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
     }
 
     /// <exception cref="CryptographicException">The bytes were changed or belong elsewhere.</exception>
-    public async Task<Opened> OpenAsync(
+    public async Task<UnsealResult> OpenAsync(
         ClinicDb db,
         Guid clientId,
         string purpose,
@@ -46,11 +46,11 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
     )
     {
         if (await FindAsync(db, clientId, cancellation) is not { DestroyedAt: null } row)
-            return Opened.KeyDestroyed;
+            return UnsealResult.KeyDestroyed;
         var key = Unwrap(row);
         try
         {
-            return new(SealedBytes.Unseal(key, AssociatedData.Content(row.PracticeId, clientId, purpose, rowId), closed.Span));
+            return new(AesGcmCipher.Unseal(key, AssociatedData.ForContent(row.PracticeId, clientId, purpose, rowId), closed.Span));
         }
         finally
         {
@@ -63,7 +63,7 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
     /// the wrapped key until they are gone: an erasure is complete when the oldest backup is.
     /// </summary>
     /// <returns>Whether there was a key.</returns>
-    public async Task<bool> DestroyAsync(ClinicDb db, Guid clientId, CancellationToken cancellation)
+    public async Task<bool> DestroyKeyAsync(ClinicDb db, Guid clientId, CancellationToken cancellation)
     {
         Instant? now = clock.GetCurrentInstant();
         return await db
@@ -79,7 +79,7 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
         var wrapping = master.DeriveKey("client keys");
         try
         {
-            return SealedBytes.Seal(wrapping, AssociatedData.ClientKey(practiceId, clientId, master.Id), key);
+            return AesGcmCipher.Seal(wrapping, AssociatedData.ForClientKey(practiceId, clientId, master.Id), key);
         }
         finally
         {
@@ -95,7 +95,7 @@ public sealed class Sealer(MasterKeys masters, IClock clock)
         var wrapping = master.DeriveKey("client keys");
         try
         {
-            return SealedBytes.Unseal(wrapping, AssociatedData.ClientKey(row.PracticeId, row.ClientId, master.Id), row.Wrapped);
+            return AesGcmCipher.Unseal(wrapping, AssociatedData.ForClientKey(row.PracticeId, row.ClientId, master.Id), row.Wrapped);
         }
         finally
         {

@@ -1,8 +1,8 @@
 namespace HairClinic.Web.Data.Sql;
 
 /// <summary>What PostgreSQL lets the program do with a table's rows: which rows an actor reaches, and which roles may do what with them.</summary>
-/// <param name="Rows">Within the acting practice; see <see cref="Reach"/>.</param>
-public sealed record AccessRule(string Table, string Rows, Roles Read, Roles Add, Roles Change, Roles Remove)
+/// <param name="Rows">Within the acting practice; see <see cref="AccessRules"/>.</param>
+public sealed record AccessRule(string Table, string Rows, ActorRoles Read, ActorRoles Add, ActorRoles Change, ActorRoles Remove)
 {
     /// <summary>Where fewer rows may be written than read.</summary>
     public string Writes { get; init; } = Rows;

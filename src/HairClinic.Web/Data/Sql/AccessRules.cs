@@ -1,4 +1,4 @@
-using static HairClinic.Web.Data.Sql.Roles;
+using static HairClinic.Web.Data.Sql.ActorRoles;
 
 namespace HairClinic.Web.Data.Sql;
 
@@ -28,9 +28,9 @@ public static class AccessRules
         new("order_forecasts", RowPolicyConditions.Practice, Manage, Job, Job, Job),
         new("stored_page_results", RowPolicyConditions.OwnSalons, Manage, Manage, Job, Job),
         new("recalculations", RowPolicyConditions.Practice, Manage, Manage, Manage, Job),
-        new("reorder_plans", RowPolicyConditions.Clients("reorder_plans"), Staff, Job, Job, Job),
+        new("reorder_plans", RowPolicyConditions.OfClients("reorder_plans"), Staff, Job, Job, Job),
         new("products", RowPolicyConditions.Practice, Everybody, Manage, Manage, Job),
-        new("product_lots", RowPolicyConditions.Practice, Staff, Manage | Roles.Chair, Manage | Roles.Chair, Manage),
+        new("product_lots", RowPolicyConditions.Practice, Staff, Manage | ActorRoles.Chair, Manage | ActorRoles.Chair, Manage),
         new("workshops", RowPolicyConditions.Practice, Staff, Manage, Manage, Job),
         new("workshop_closures", RowPolicyConditions.Practice, Staff, Manage, Manage, Manage),
         new("chairs", RowPolicyConditions.Practice, Staff, Manage, Manage, Job),
@@ -42,20 +42,20 @@ public static class AccessRules
         // Clients and what belongs to them.
         new("clients", RowPolicyConditions.ClientRow, Everybody, Desk, Desk, Job),
         new("client_grants", RowPolicyConditions.Grants, Staff, Desk, Desk, Job) { Writes = RowPolicyConditions.AtHome },
-        new("client_requests", RowPolicyConditions.Clients("client_requests"), Desk, Job, Desk, Job)
+        new("client_requests", RowPolicyConditions.OfClients("client_requests"), Desk, Job, Desk, Job)
         {
             Writes = RowPolicyConditions.AtHome,
         },
-        new("client_merges", RowPolicyConditions.Clients("client_merges", "kept_id"), Desk, Desk, Desk, Job)
+        new("client_merges", RowPolicyConditions.OfClients("client_merges", "kept_id"), Desk, Desk, Desk, Job)
         {
             Writes = RowPolicyConditions.BothAtHome,
         },
-        new("life_events", RowPolicyConditions.Confided("life_events"), Everybody, Staff, Staff, Staff),
-        new("care_facts", RowPolicyConditions.Confided("care_facts"), Everybody, Staff, Staff, Job),
-        new("contact_notes", RowPolicyConditions.Clients("contact_notes"), Staff, Desk, Desk, Job),
+        new("life_events", RowPolicyConditions.ConfidentialOfClients("life_events"), Everybody, Staff, Staff, Staff),
+        new("care_facts", RowPolicyConditions.ConfidentialOfClients("care_facts"), Everybody, Staff, Staff, Job),
+        new("contact_notes", RowPolicyConditions.OfClients("contact_notes"), Staff, Desk, Desk, Job),
         new("find_words", RowPolicyConditions.FindWords, Staff, Desk, Desk, Desk),
         // Units, bonds, visits.
-        new("hair_systems", RowPolicyConditions.ClientsOrStock("hair_systems"), Everybody, Desk | Stylist, Staff, Job),
+        new("hair_systems", RowPolicyConditions.OfClientsOrStock("hair_systems"), Everybody, Desk | Stylist, Staff, Job),
         new(
             "promise_revisions",
             RowPolicyConditions.PartOf("promise_revisions", "hair_system_id", "hair_systems"),
@@ -65,14 +65,14 @@ public static class AccessRules
             Job
         ),
         new("unit_repairs", RowPolicyConditions.PartOf("unit_repairs", "hair_system_id", "hair_systems"), Everybody, Staff, Staff, Job),
-        new("bonds", RowPolicyConditions.Clients("bonds"), Everybody, Roles.Chair | Manager, Everybody, Roles.Chair),
+        new("bonds", RowPolicyConditions.OfClients("bonds"), Everybody, ActorRoles.Chair | Manager, Everybody, ActorRoles.Chair),
         new(
             "bond_products",
             RowPolicyConditions.PartOf("bond_products", "bond_id", "bonds"),
             Everybody,
-            Roles.Chair | Manager,
-            Roles.Chair | Manager,
-            Roles.Chair
+            ActorRoles.Chair | Manager,
+            ActorRoles.Chair | Manager,
+            ActorRoles.Chair
         ),
         new("visits", RowPolicyConditions.Visits, Everybody, Everybody, Everybody, Job) { Written = RowPolicyConditions.WrittenVisits },
         new(
@@ -83,16 +83,30 @@ public static class AccessRules
             Everybody,
             Everybody
         ),
-        new("visit_records", RowPolicyConditions.VisitRecords, Everybody, Roles.Chair | Manager, Staff, Roles.Chair),
+        new("visit_records", RowPolicyConditions.VisitRecords, Everybody, ActorRoles.Chair | Manager, Staff, ActorRoles.Chair),
         // What a client confided, and what was agreed about it.
-        new("clearances", RowPolicyConditions.Clients("clearances"), Everybody, Health, Health, Health),
-        new("client_keys", RowPolicyConditions.Confided("client_keys"), Health | Trainee | Roles.Client, Health, Manage, Job),
-        new("health_answers", RowPolicyConditions.Confided("health_answers"), Health | Roles.Client, Health, Manage, Manage),
-        new("photos", RowPolicyConditions.Photos, Health | Trainee | Roles.Client, Health, Health, Manage),
+        new("clearances", RowPolicyConditions.OfClients("clearances"), Everybody, Health, Health, Health),
+        new(
+            "client_keys",
+            RowPolicyConditions.ConfidentialOfClients("client_keys"),
+            Health | Trainee | ActorRoles.Client,
+            Health,
+            Manage,
+            Job
+        ),
+        new(
+            "health_answers",
+            RowPolicyConditions.ConfidentialOfClients("health_answers"),
+            Health | ActorRoles.Client,
+            Health,
+            Manage,
+            Manage
+        ),
+        new("photos", RowPolicyConditions.Photos, Health | Trainee | ActorRoles.Client, Health, Health, Manage),
         new("sealed_drafts", RowPolicyConditions.OwnPerson, Health, Health, Health, Health),
         new("consent_texts", RowPolicyConditions.Practice, Everybody, Everybody, Nobody, Nobody),
-        new("consents", RowPolicyConditions.Confided("consents"), Everybody, Everybody, Nobody, Nobody),
-        new("erasures", RowPolicyConditions.Clients("erasures"), Manage, Manage, Nobody, Nobody) { Writes = RowPolicyConditions.Kept },
+        new("consents", RowPolicyConditions.ConfidentialOfClients("consents"), Everybody, Everybody, Nobody, Nobody),
+        new("erasures", RowPolicyConditions.OfClients("erasures"), Manage, Manage, Nobody, Nobody) { Writes = RowPolicyConditions.Kept },
         new("retention_rules", RowPolicyConditions.Practice, Manage, Owner | Job, Owner | Job, Owner | Job),
         // Whoever opens something adds a line; owners read them all, clients those about themselves.
         new("access_heads", RowPolicyConditions.Practice, Everybody, Everybody, Everybody, Nobody),
@@ -103,27 +117,27 @@ public static class AccessRules
         // A client's own page.
         new(
             "client_preferences",
-            RowPolicyConditions.Clients("client_preferences"),
+            RowPolicyConditions.OfClients("client_preferences"),
             Everybody,
-            Desk | Roles.Client,
-            Desk | Roles.Client,
+            Desk | ActorRoles.Client,
+            Desk | ActorRoles.Client,
             Job
         ),
-        new("client_sign_ins", RowPolicyConditions.Clients("client_sign_ins"), Roles.Client | Job, Job, Job, Job),
-        new("guardians", RowPolicyConditions.Confided("guardians"), Desk | Stylist | Roles.Client, Desk, Desk, Desk)
+        new("client_sign_ins", RowPolicyConditions.OfClients("client_sign_ins"), ActorRoles.Client | Job, Job, Job, Job),
+        new("guardians", RowPolicyConditions.ConfidentialOfClients("guardians"), Desk | Stylist | ActorRoles.Client, Desk, Desk, Desk)
         {
             Writes = RowPolicyConditions.AtHome,
         },
         new(
             "calendar_feeds",
-            RowPolicyConditions.Clients("calendar_feeds"),
-            Roles.Client | Job,
-            Roles.Client | Job,
-            Roles.Client | Job,
-            Roles.Client | Job
+            RowPolicyConditions.OfClients("calendar_feeds"),
+            ActorRoles.Client | Job,
+            ActorRoles.Client | Job,
+            ActorRoles.Client | Job,
+            ActorRoles.Client | Job
         ),
         // Made and ended by the database itself; confirmed by whoever may read health and did not enter it.
-        new("opening_addresses", RowPolicyConditions.Clients("opening_addresses"), Staff, Nobody, Health, Job),
+        new("opening_addresses", RowPolicyConditions.OfClients("opening_addresses"), Staff, Nobody, Health, Job),
         new("own_texts", RowPolicyConditions.Practice, Everybody, Manage, Manage, Manage),
         // Shared tablets; their PINs are nobody's to read.
         new("tablets", RowPolicyConditions.Practice, Manage, Manage, Manage, Job),

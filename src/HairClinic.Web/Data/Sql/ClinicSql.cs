@@ -21,7 +21,7 @@ public static class ClinicSql
                 OpeningAddressTriggers.Sql,
                 Script("own-page.sql"),
                 GrantTriggers.Sql,
-                HomeRules.Sql,
+                HomeSalonRules.Sql,
                 VisitTriggers.Sql,
                 ErasureTriggers.Sql,
                 AppendOnlyTables.Sql,

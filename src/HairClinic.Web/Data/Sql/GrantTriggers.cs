@@ -48,7 +48,7 @@ public static class GrantTriggers
         begin
             -- Whoever was let in by a visit does not say for how long.
             if app_role() is not null and not app_all() then
-                perform refuse_to_others('{HomeRules.AtHome}');
+                perform refuse_to_others('{HomeSalonRules.AtHome}');
             end if;
             update client_grants g
                 set ends_at = g.ends_at + (new.grant_days_after_visit - old.grant_days_after_visit) * interval '24 hours'

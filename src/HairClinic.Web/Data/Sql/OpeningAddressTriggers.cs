@@ -4,7 +4,7 @@ namespace HairClinic.Web.Data.Sql;
 /// A client's address is their key. Whoever changes one, by whatever screen, import, merge or statement: the database makes the new
 /// address a row that opens dates only, ends what came by the old one, and lets nobody confirm what they entered themselves.
 /// </summary>
-/// <remarks>The rule for people is <see cref="Domain.Clients.ConfirmingRights"/>; here it holds against a screen that forgets it.</remarks>
+/// <remarks>The rule for people is <see cref="Domain.Clients.AddressConfirmationRights"/>; here it holds against a screen that forgets it.</remarks>
 public static class OpeningAddressTriggers
 {
     public const string Sql = """

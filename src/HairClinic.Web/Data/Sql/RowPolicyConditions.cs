@@ -23,13 +23,13 @@ public static class RowPolicyConditions
     public const string OwnPerson = "(select app_role()) = 'Job' or person_id = (select app_actor())";
 
     /// <summary>Rows of clients whom the actor may open: all, those of their salons, those of their own visits, or only themselves.</summary>
-    public static string Clients(string table, string column = "client_id") =>
+    public static string OfClients(string table, string column = "client_id") =>
         $"""
             (select app_all()) or {table}.{column} = (select app_client()) or {Granted(table, column)}
             """;
 
-    /// <summary>As <see cref="Clients"/>, and to a client themselves only by an address that is confirmed.</summary>
-    public static string Confided(string table) => $"({Clients(table)}) and {OpensAll}";
+    /// <summary>As <see cref="OfClients"/>, and to a client themselves only by an address that is confirmed.</summary>
+    public static string ConfidentialOfClients(string table) => $"({OfClients(table)}) and {OpensAll}";
 
     /// <summary>What was worked out for certain salons: to whoever sees all of those. What names none was worked out for an owner.</summary>
     public const string OwnSalons = "(select app_all()) or salons <> '{}' and salons <@ (select app_salons())";
@@ -41,8 +41,8 @@ public static class RowPolicyConditions
             or clients.home_salon_id = any ((select app_salons())::uuid[]) or {Granted("clients", "id")}
             """;
 
-    /// <summary>As <see cref="Clients"/>, and what belongs to nobody yet is the staff's.</summary>
-    public static string ClientsOrStock(string table) =>
+    /// <summary>As <see cref="OfClients"/>, and what belongs to nobody yet is the staff's.</summary>
+    public static string OfClientsOrStock(string table) =>
         $"""
             (select app_all()) or client_id is null and (select app_client()) is null
             or {table}.client_id = (select app_client()) and {OpensAll} or {Granted(table, "client_id")}
@@ -80,7 +80,7 @@ public static class RowPolicyConditions
         """;
 
     /// <summary>Photos of clients one may open; to clients themselves those that were shared with them.</summary>
-    public static string Photos => $"({Confided("photos")}) and ((select app_client()) is null or photos.shared)";
+    public static string Photos => $"({ConfidentialOfClients("photos")}) and ((select app_client()) is null or photos.shared)";
 
     /// <summary>What only a client's home salon may write: it alone lets others in.</summary>
     public const string AtHome = "(select app_all()) or app_at_home(client_id)";

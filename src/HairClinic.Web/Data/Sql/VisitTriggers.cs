@@ -5,7 +5,7 @@ namespace HairClinic.Web.Data.Sql;
 /// <summary>What the database holds of visits beyond its constraints: how far clients book by themselves, who takes turns, and who waits for whose time.</summary>
 public static class VisitTriggers
 {
-    /// <summary>The name under which a client's booking beyond <see cref="OwnBookingRule.MostAhead"/> is refused.</summary>
+    /// <summary>The name under which a client's booking beyond <see cref="SelfBookingRule.MostAhead"/> is refused.</summary>
     public const string MostAhead = "own_visits_ahead";
 
     public static string Sql { get; } =
@@ -20,7 +20,7 @@ public static class VisitTriggers
                 perform pg_advisory_xact_lock(hashtextextended('own bookings of ' || new.client_id, 0));
                 if (select count(*) from visits v
                     where v.practice_id = new.practice_id and v.client_id = new.client_id and v.id <> new.id
-                      and v.state = 'Booked' and v.starts_at > app_now()) >= {OwnBookingRule.MostAhead} then
+                      and v.state = 'Booked' and v.starts_at > app_now()) >= {SelfBookingRule.MostAhead} then
                     raise exception 'this client has as many visits ahead as a client may book'
                         using errcode = 'check_violation', constraint = '{MostAhead}';
                 end if;

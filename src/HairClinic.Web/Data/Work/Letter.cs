@@ -15,7 +15,7 @@ public sealed record Letter(string To, string Subject, string Text)
     public Instant? Until { get; init; }
 
     /// <summary>What may be kept once it is over: neither the address nor a word of it.</summary>
-    public Letter Envelope() => new("", "", "") { Kind = Kind, For = For ?? ClientId };
+    public Letter Redact() => new("", "", "") { Kind = Kind, For = For ?? ClientId };
 }
 
 /// <summary>What a letter is about, for the list of those that did not go.</summary>

@@ -40,7 +40,7 @@ public sealed class LetterFolder(string path, bool named, IClock clock)
     }
 
     /// <summary>Takes out every letter to these addresses.</summary>
-    public int RemoveTo(IReadOnlyCollection<string> addresses)
+    public int RemoveLettersTo(IReadOnlyCollection<string> addresses)
     {
         if (addresses.Count == 0)
             return 0;

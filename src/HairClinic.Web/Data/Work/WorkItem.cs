@@ -36,12 +36,12 @@ public sealed class WorkItem : ActorOwned
 
     public void Claim(Instant until) => HeldUntil = until;
 
-    public void HandOver(Instant now) => HandedAt = now;
+    public void BeginDelivery(Instant now) => HandedAt = now;
 
     /// <summary>The worker gives its claim back without having done anything.</summary>
     public void ReleaseClaim() => (HeldUntil, HandedAt) = (null, null);
 
-    public void Done(Instant now)
+    public void Complete(Instant now)
     {
         ReleaseClaim();
         DoneAt = now;
@@ -54,7 +54,7 @@ public sealed class WorkItem : ActorOwned
     public void End(WorkOutcome fate, string error, Instant now)
     {
         (Fate, LastError) = (fate, error);
-        Done(now);
+        Complete(now);
     }
 
     /// <summary>It was given up and is to be tried again from the start.</summary>

@@ -4,7 +4,7 @@ namespace HairClinic.Web.Data.Work;
 public static class WorkQueue
 {
     /// <summary>How much of each kind is due and not claimed.</summary>
-    public static Task<Dictionary<WorkKind, int>> DueAsync(ClinicDb db, Instant now, CancellationToken cancellation) =>
+    public static Task<Dictionary<WorkKind, int>> CountDueAsync(ClinicDb db, Instant now, CancellationToken cancellation) =>
         db
             .WorkItems.Where(w => w.DoneAt == null && w.NotBefore <= now && (w.HeldUntil == null || w.HeldUntil <= now))
             .GroupBy(w => w.Kind)

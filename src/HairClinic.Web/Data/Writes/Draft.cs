@@ -11,7 +11,7 @@ public sealed class Draft : PracticeOwned
         PersonId = personId;
         Form = form;
         SubjectId = subjectId;
-        Save(body, at);
+        SetBody(body, at);
     }
 
     public Guid PersonId { get; private set; }
@@ -23,7 +23,7 @@ public sealed class Draft : PracticeOwned
 
     public Instant SavedAt { get; private set; }
 
-    public void Save(string body, Instant at)
+    public void SetBody(string body, Instant at)
     {
         Body = body;
         SavedAt = at;

@@ -27,7 +27,7 @@ public sealed class DraftStore(ClinicDbFactory databases, CurrentActor current, 
     }
 
     /// <summary>One round trip, a second the first time. The last to write wins: it is one person's own draft.</summary>
-    public async Task KeepAsync<TInput>(string form, Guid subjectId, TInput input, CancellationToken cancellation)
+    public async Task StoreAsync<TInput>(string form, Guid subjectId, TInput input, CancellationToken cancellation)
         where TInput : class
     {
         var body = JsonSerializer.Serialize(input, JsonColumns.Options);
@@ -47,18 +47,18 @@ public sealed class DraftStore(ClinicDbFactory databases, CurrentActor current, 
     }
 
     /// <summary>Keeps it with the caller's own save.</summary>
-    public async Task PutAsync<TInput>(ClinicDb db, string form, Guid subjectId, TInput input, CancellationToken cancellation)
+    public async Task StageAsync<TInput>(ClinicDb db, string form, Guid subjectId, TInput input, CancellationToken cancellation)
         where TInput : class
     {
         var (body, now) = (JsonSerializer.Serialize(input, JsonColumns.Options), clock.GetCurrentInstant());
         if (await Mine(db, form, subjectId).SingleOrDefaultAsync(cancellation) is { } draft)
-            draft.Save(body, now);
+            draft.SetBody(body, now);
         else
             db.Drafts.Add(new Draft(Guid.CreateVersion7(), current.Person.PersonId, form, subjectId, body, now));
     }
 
     /// <summary>Throws away everyone's drafts about a subject that is settled.</summary>
-    public async Task ForgetAsync(string form, Guid subjectId, CancellationToken cancellation)
+    public async Task DeleteAllAsync(string form, Guid subjectId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         await db.Drafts.Where(d => d.Form == form && d.SubjectId == subjectId).ExecuteDeleteAsync(cancellation);

@@ -35,7 +35,7 @@ public sealed class SealedDraftStore(ClinicDbFactory databases, Sealer sealer, C
     }
 
     /// <summary>The last to write wins: it is one person's own draft.</summary>
-    public async Task KeepAsync<TInput>(string form, Guid clientId, TInput input, CancellationToken cancellation)
+    public async Task StoreAsync<TInput>(string form, Guid clientId, TInput input, CancellationToken cancellation)
         where TInput : class
     {
         await using var db = databases.Open();
@@ -65,7 +65,7 @@ public sealed class SealedDraftStore(ClinicDbFactory databases, Sealer sealer, C
     }
 
     /// <summary>Throws away one's own draft in the caller's transaction.</summary>
-    public Task ForgetAsync(ClinicDb db, string form, Guid clientId, CancellationToken cancellation) =>
+    public Task DeleteAsync(ClinicDb db, string form, Guid clientId, CancellationToken cancellation) =>
         Mine(db, form, clientId).ExecuteDeleteAsync(cancellation);
 
     private IQueryable<SealedDraft> Mine(ClinicDb db, string form, Guid clientId) =>

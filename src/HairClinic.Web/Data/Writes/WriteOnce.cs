@@ -49,9 +49,9 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
                 return first.Outcome;
             if (e is DbUpdateConcurrencyException)
                 throw new OvertakenException(e);
-            if (HomeRules.Refused(e, HomeRules.StaffOfSalon))
+            if (HomeSalonRules.Violates(e, HomeSalonRules.StaffOfSalon))
                 throw new Refusal("Who works in a salon is for a manager there, or an owner, to say.");
-            if (HomeRules.Refused(e, HomeRules.AtHome))
+            if (HomeSalonRules.Violates(e, HomeSalonRules.AtHome))
                 throw new Refusal("Only the client's home salon does this. Ask somebody who works there, or an owner.");
             if (e.InnerException is PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege })
                 throw new Refusal("This is not yours to change. Ask somebody of the client's own salon, or a manager.");
@@ -62,7 +62,7 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
     }
 
     /// <summary>Makes the save fail if the row is no longer the one the form opened on.</summary>
-    public static void Expect<T>(ClinicDb db, T row, uint version)
+    public static void ExpectVersion<T>(ClinicDb db, T row, uint version)
         where T : PracticeOwned => db.Entry(row).Property(r => r.Version).OriginalValue = version;
 
     /// <summary>Whether a failed save broke the constraint of that name.</summary>

@@ -73,7 +73,7 @@ public sealed class Scene(ClinicDb db, Instant now)
     public Person Hire(string name, StaffRole role, params ReadOnlySpan<Salon> salons)
     {
         var person = new Person(Guid.CreateVersion7(), name, role);
-        person.WorkIn([.. salons.ToArray().Select(s => (Guid.CreateVersion7(), s.Id))]);
+        person.SetSalons([.. salons.ToArray().Select(s => (Guid.CreateVersion7(), s.Id))]);
         if (role is StaffRole.Owner or StaffRole.Stylist)
             person.SetSkills([.. Services.Select(s => (Guid.CreateVersion7(), s.Id))]);
         People.Add(person);
@@ -113,15 +113,15 @@ public sealed class Scene(ClinicDb db, Instant now)
         client.SetContact(phone, email);
         Clients.Add(client);
         db.Clients.Add(client);
-        db.FindWords.AddRange(FindWords.For(client));
+        db.FindWords.AddRange(FindWordIndexer.For(client));
         return client;
     }
 
     /// <summary>A unit in house, accepted and ready to be bonded, that arrived on that day.</summary>
-    public HairSystem Unit(Client client, UnitKind kind, LocalDate arrived)
+    public HairSystem AddUnit(Client client, UnitKind kind, LocalDate arrived)
     {
         var unit = new HairSystem(Guid.CreateVersion7(), $"{client.Code}-{++_serials}", client.Id, kind.Id, arrived.PlusWeeks(-10));
-        unit.Restore(
+        unit.ImportState(
             UnitState.Accepted,
             new UnitDates
             {
@@ -136,39 +136,39 @@ public sealed class Scene(ClinicDb db, Instant now)
         );
         unit.StoreAt(client.HomeSalonId);
         db.HairSystems.Add(unit);
-        db.FindWords.Add(FindWords.For(unit));
+        db.FindWords.Add(FindWordIndexer.For(unit));
         return unit;
     }
 
     /// <summary>The unit is bonded on that day, as the due rule would have it.</summary>
-    public Bond Bond(Client client, HairSystem unit, LocalDate on, Product adhesive, Instant? at = null)
+    public Bond AddBond(Client client, HairSystem unit, LocalDate on, Product adhesive, Instant? at = null)
     {
         unit.PutOn(on);
         var bond = new Bond(Guid.CreateVersion7(), unit.Id, client.Id, on, at, Attachment.Liquid, appliedBy: null);
         bond.SetProducts([(Guid.CreateVersion7(), new ProductUse(adhesive.Id, LotOf(adhesive), 3))], waitsKept: true);
-        bond.SetDueWindow(InputFor(client, unit, adhesive).WindowFor(on));
+        bond.SetDueWindow(DueInputFor(client, unit, adhesive).WindowFor(on));
         db.Bonds.Add(bond);
         return bond;
     }
 
-    public DueInput InputFor(Client client, HairSystem unit, Product adhesive)
+    public DueInput DueInputFor(Client client, HairSystem unit, Product adhesive)
     {
         var kind = Kinds.Single(k => k.Id == unit.UnitKindId);
         var rule = HoldWindowRule.Choose(HoldWindows, kind.BaseMaterialId, adhesive.Id, Attachment.Liquid);
         var salon = Salons.Single(s => s.Id == client.HomeSalonId);
-        return new DueInput(DueInput.OpeningOf(salon), Settings, rule, client);
+        return new DueInput(DueInput.OpeningDaysOf(salon), Settings, rule, client);
     }
 
     public Visit Book(Client client, ServiceKind service, Chair chair, Person person, Instant at)
     {
         var salon = Salons.Single(s => s.Id == chair.SalonId);
         var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, service.Id);
-        visit.Place(service, at, chair.Id, person.Id, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Schedule(service, at, chair.Id, person.Id, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         db.Visits.Add(visit);
         return visit;
     }
 
-    public ServiceKind Service(ServicePurpose purpose) => Services.First(s => s.Purpose == purpose);
+    public ServiceKind ServiceFor(ServicePurpose purpose) => Services.First(s => s.Purpose == purpose);
 
     /// <summary>The addresses of these clients stay as a new one is: they open dates only.</summary>
     public void LeaveUnconfirmed(params ReadOnlySpan<Client> clients) => _unconfirmed.AddRange(clients.ToArray().Select(c => c.Id));
@@ -189,7 +189,7 @@ public sealed class Scene(ClinicDb db, Instant now)
             .OpeningAddresses.Where(a => a.ConfirmedAt == null && a.EndedAt == null && a.EnteredBy == null && !but.Contains(a.ClientId))
             .ExecuteUpdateAsync(set =>
                 set.SetProperty(a => a.ConfirmedAt, now)
-                    .SetProperty(a => a.ConfirmedHow, AddressConfirmation.Before)
+                    .SetProperty(a => a.ConfirmedHow, AddressConfirmationWay.Before)
                     .SetProperty(a => a.ToldAt, now)
             );
 

@@ -65,15 +65,15 @@ public static class DemoModelParameters
     /// <summary>Of a unit's life: how far past its end it can still be bonded when there is no other.</summary>
     public const double LastWear = 1.3;
 
-    public static readonly DemoMaker North = new("Workshop North", LeadDays: 49, LeadSpread: 0.11, Life: 1);
+    public static readonly DemoWorkshop North = new("Workshop North", LeadDays: 49, LeadSpread: 0.11, Life: 1);
 
     /// <summary>Its units last shorter.</summary>
-    public static readonly DemoMaker Quay = new("Workshop Quay", LeadDays: 51, LeadSpread: 0.12, Life: 0.80);
+    public static readonly DemoWorkshop Quay = new("Workshop Quay", LeadDays: 51, LeadSpread: 0.12, Life: 0.80);
 
     /// <summary>Half of its orders come three weeks or more after the first promise.</summary>
-    public static readonly DemoMaker Alder = new("Workshop Alder", LeadDays: 78, LeadSpread: 0.13, Life: 1.06);
+    public static readonly DemoWorkshop Alder = new("Workshop Alder", LeadDays: 78, LeadSpread: 0.13, Life: 1.06);
 
-    public static IReadOnlyList<DemoMaker> Makers => [North, Quay, Alder];
+    public static IReadOnlyList<DemoWorkshop> Makers => [North, Quay, Alder];
 
     /// <summary>Every workshop promises eight weeks, whatever it takes.</summary>
     public const int PromisedDays = 56;
@@ -82,7 +82,7 @@ public static class DemoModelParameters
     public static string BadLotOn(LocalDate today) => DemoPractice.LotOf(DemoPractice.Products[0], today.PlusMonths(-3));
 
     /// <summary>Factor of an adhesive on hold.</summary>
-    public static double Adhesive(DemoProduct product) =>
+    public static double AdhesiveFactor(DemoProduct product) =>
         product.LotLetter switch
         {
             "B" => 1.07,
@@ -96,12 +96,12 @@ public static class DemoModelParameters
     public static IReadOnlyList<DateInterval> Closures(LocalDate today) =>
         [new(today.PlusDays(-172), today.PlusDays(-159)), new(today.PlusDays(33), today.PlusDays(46))];
 
-    public static void Close(IEnumerable<Workshop> workshops, LocalDate today)
+    public static void AddClosures(IEnumerable<Workshop> workshops, LocalDate today)
     {
         foreach (var workshop in workshops)
         {
             foreach (var closure in Closures(today))
-                workshop.Close(Guid.CreateVersion7(), closure.Start, closure.End, "Workshop holiday");
+                workshop.AddClosure(Guid.CreateVersion7(), closure.Start, closure.End, "Workshop holiday");
         }
     }
 
@@ -113,7 +113,7 @@ public static class DemoModelParameters
     {
         var (from, to) = client.HoldWeeks;
         var effects =
-            Math.Log(Adhesive(client.Adhesive))
+            Math.Log(AdhesiveFactor(client.Adhesive))
             + (HasPolyRim(client.Kind.Base) ? Math.Log(PolyRim) : 0)
             + (client.Salon == DemoPractice.Pier ? Math.Log(SeaAir) : 0)
             + (DemoPractice.LotOf(client.Adhesive, on) == BadLotOn(today) ? Math.Log(BadLot) : 0)
@@ -143,7 +143,7 @@ public static class DemoModelParameters
 /// <param name="LeadDays">Half of its orders take longer: days on which it works, from order to arrival.</param>
 /// <param name="LeadSpread">Standard deviation of the logarithm of those days.</param>
 /// <param name="Life">Factor on the worn days of its units.</param>
-public sealed record DemoMaker(string Name, double LeadDays, double LeadSpread, double Life)
+public sealed record DemoWorkshop(string Name, double LeadDays, double LeadSpread, double Life)
 {
     /// <summary>Six days on the road, three until it is acknowledged, and some knotting.</summary>
     private const int LeastDays = 21;

@@ -24,8 +24,8 @@ public static class AccountsArea
             .AddScoped<SignInCode>()
             .AddScoped<StepUp>()
             .AddScoped<MySignIn>()
-            .AddScoped<AddCodes>()
-            .AddScoped<RemoveCodes>()
+            .AddScoped<AddAuthenticatorApp>()
+            .AddScoped<RemoveAuthenticatorApp>()
             .AddScoped<NewRecoveryCodes>()
             .AddScoped<Passkeys>()
             .AddScoped<SwitchPerson>()
@@ -36,7 +36,7 @@ public static class AccountsArea
     public static void MapAccounts(this IEndpointRouteBuilder routes)
     {
         routes.MapChooseSalon();
-        routes.MapLookAgain();
+        routes.MapRefreshSignIn();
         routes.MapMySignIn();
         routes.MapPasskeys();
         routes.MapLockTablet();

@@ -13,7 +13,7 @@ public sealed class AntiforgeryFilter(IAntiforgery antiforgery) : IEndpointFilte
         context.Features.Get<IAntiforgeryValidationFeature>()?.IsValid ?? await antiforgery.IsRequestValidAsync(context);
 }
 
-public static class TokenFilterSetup
+public static class AntiforgerySetup
 {
     /// <summary>Lets nothing in but what our own pages sent, and says so to whoever reads the endpoint.</summary>
     public static RouteHandlerBuilder RequireFormToken(this RouteHandlerBuilder endpoint) =>

@@ -5,7 +5,7 @@ using HairClinic.Web.Fence;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>The account of whoever is acting, and what follows when something about it was changed.</summary>
-public sealed class OwnAccount(ClinicSignIns accounts, SessionStore sessions, AccountNotices notices, CurrentActor current)
+public sealed class OwnAccount(StaffSignInManager accounts, SessionStore sessions, AccountNotices notices, CurrentActor current)
 {
     public Guid? Session => current.Person.SessionId;
 
@@ -17,7 +17,7 @@ public sealed class OwnAccount(ClinicSignIns accounts, SessionStore sessions, Ac
 
     /// <summary>What was open elsewhere ends, the screen they are at goes on, and a letter tells them.</summary>
     /// <param name="what">One sentence for the letter.</param>
-    public async Task ChangedAsync(AppUser user, string what, CancellationToken cancellation)
+    public async Task EndOtherSessionsAndNotifyAsync(AppUser user, string what, CancellationToken cancellation)
     {
         await sessions.EndAllAsync(user.Id, Session, SessionEnd.SignInChanged, cancellation);
         await accounts.RefreshSignInAsync(user);

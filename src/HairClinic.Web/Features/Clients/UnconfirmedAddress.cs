@@ -23,7 +23,7 @@ public sealed record UnconfirmedAddress(
     bool Denied
 )
 {
-    public ConfirmingRight Right { get; init; }
+    public AddressConfirmationRight Right { get; init; }
 
     /// <param name="only">One client's; null for all whom the reader may open.</param>
     public static async Task<IReadOnlyList<UnconfirmedAddress>> LoadAsync(
@@ -67,15 +67,15 @@ public sealed record UnconfirmedAddress(
             reader.StaffRole == StaffRole.Owner
                 ? [.. rows.Where(r => r.EnteredBy == reader.PersonId).Select(r => r.ClientId).Distinct()]
                 : [];
-        var others = await db.OthersMayConfirmAsync(alone, reader.PersonId, cancellation);
+        var others = await db.AddressConfirmableByOthersAsync(alone, reader.PersonId, cancellation);
         return
         [
             .. rows.Select(r =>
                 r with
                 {
-                    Right = ConfirmingRights.For(
+                    Right = AddressConfirmationRights.For(
                         reader.StaffRole,
-                        StaffRoles.MayManageClient(reader, r.HomeSalonId),
+                        StaffPermissions.MayManageClient(reader, r.HomeSalonId),
                         reader.PersonId,
                         r.EnteredBy,
                         others.Contains(r.ClientId)

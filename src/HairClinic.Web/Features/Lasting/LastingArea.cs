@@ -6,7 +6,7 @@ namespace HairClinic.Web.Features.Lasting;
 public static class LastingArea
 {
     public static IServiceCollection AddLasting(this IServiceCollection services) =>
-        services.AddScoped<WhatLasts>().AddScoped<INightlyResult>(s => s.GetRequiredService<WhatLasts>());
+        services.AddScoped<WhatLasts>().AddScoped<INightlyPage>(s => s.GetRequiredService<WhatLasts>());
 
     public static void MapLasting(this IEndpointRouteBuilder routes) => routes.MapWhatLasts();
 }

@@ -14,5 +14,5 @@ public static class ClientFormReader
     public static Instant? Moment(string? text) =>
         text is not null && InstantPattern.General.Parse(text).TryGetValue(default, out var instant) ? instant : null;
 
-    public static LocalDate? Day(string? text) => text is not null && Dates.TryIso(text, out var day) ? day : null;
+    public static LocalDate? Day(string? text) => text is not null && Dates.TryParseIso(text, out var day) ? day : null;
 }

@@ -12,7 +12,7 @@ public static class MyHairArea
         services
             .AddSingleton<SignInLinkStore>()
             .AddSingleton<LinkAskQueue>()
-            .AddScoped<OwnSlots>()
+            .AddScoped<SelfBookingSlots>()
             .AddScoped<OwnSalon>()
             .AddScoped<AskLink>()
             .AddSingleton<AskLinkRules>()
@@ -66,14 +66,14 @@ public static class MyHairArea
                         begin => slice.WriteAsync(() => begin("attachment; filename=\"my-data.zip\""), http.RequestAborted)
                     )
             )
-            .WithMetadata(new ConfirmedOnlyAttribute(), new StepUpAttribute(), new LimitedAttribute(Limited.Export));
+            .WithMetadata(new ConfirmedOnlyAttribute(), new StepUpAttribute(), new RateLimitedAttribute(LimitedAction.Export));
         app.MapGet(
                 "/my-hair/calendar/{address}",
                 async (string address, DatesFile dates, CancellationToken cancellation) =>
                     Calendar(await dates.FollowAsync(address, cancellation))
             )
             .AllowAnonymous()
-            .WithMetadata(new LimitedAttribute(Limited.UseLink));
+            .WithMetadata(new RateLimitedAttribute(LimitedAction.UseLink));
 
         RouteHandlerBuilder Map(string address, Delegate answer) => app.MapGet(address, answer).RequireAuthorization(Policies.Client);
     }
@@ -83,5 +83,5 @@ public static class MyHairArea
 
     // What is not theirs, or not shared, is not there.
     private static async Task<IResult> PictureAsync(MyPhotos photos, Guid photoId, string? part, HttpContext http) =>
-        FileResults.Picture(http, await photos.ReadAsync(photoId, part, http.RequestAborted));
+        FileResults.Picture(http, await photos.ReadPictureAsync(photoId, part, http.RequestAborted));
 }

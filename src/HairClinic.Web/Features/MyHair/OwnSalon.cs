@@ -19,9 +19,9 @@ public sealed class OwnSalon(ClinicDbFactory databases)
 
     /// <summary>For what is confided, asked before anything is read past the client's fence.</summary>
     /// <returns>Null when the client is no longer there, or their address is not confirmed.</returns>
-    public static async Task<DateTimeZone?> ConfirmedZoneAsync(ClinicDb db, Guid client, CancellationToken cancellation)
+    public static async Task<DateTimeZone?> ZoneIfConfirmedAsync(ClinicDb db, Guid client, CancellationToken cancellation)
     {
-        if (!await db.OpensAllAsync(cancellation))
+        if (!await db.MayReadConfidentialAsync(cancellation))
             return null;
         var zones = from c in db.Clients where c.Id == client join salon in db.Salons on c.HomeSalonId equals salon.Id select salon.Zone;
         return await zones.SingleOrDefaultAsync(cancellation) is { } zone ? DateTimeZoneProviders.Tzdb[zone] : null;

@@ -11,9 +11,9 @@ public static class PrivacyArea
             .AddScoped<TakeOut>()
             .AddScoped<EraseClient>()
             .AddScoped<EraseClientRules>()
-            .AddScoped<Keeping>()
-            .AddScoped<KeepingRules>()
-            .AddScoped<ApplyKeeping>();
+            .AddScoped<EditRetention>()
+            .AddScoped<EditRetentionRules>()
+            .AddScoped<ApplyRetention>();
 
     public static void MapPrivacy(this IEndpointRouteBuilder routes) => routes.MapTakeOut();
 }

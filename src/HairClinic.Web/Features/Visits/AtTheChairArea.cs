@@ -12,5 +12,5 @@ internal static class AtTheChairArea
             .AddScoped<LogRebondRules>()
             .AddScoped<LogVisit>()
             .AddScoped<LogVisitRules>()
-            .AddScoped<UndoLog>();
+            .AddScoped<UndoVisitLog>();
 }

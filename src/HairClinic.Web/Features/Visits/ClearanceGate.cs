@@ -38,7 +38,7 @@ internal static class ClearanceGate
     }
 
     /// <summary>The note as it was typed, without what was added to it.</summary>
-    public static string? TypedNote(string? note) =>
+    public static string? RemoveSetAsideNote(string? note) =>
         note == Aside ? null
         : note?.EndsWith('\n' + Aside, StringComparison.Ordinal) == true ? note[..^(Aside.Length + 1)]
         : note;

@@ -9,7 +9,7 @@ public sealed class PdfFontResolver : IFontResolver
 
     private static readonly Lock Once = new();
 
-    public static void Use()
+    public static void Register()
     {
         lock (Once)
             GlobalFontSettings.FontResolver ??= new PdfFontResolver();

@@ -19,7 +19,7 @@ public sealed class PdfPageWriter : IDisposable
 
     public PdfPageWriter(string title)
     {
-        PdfFontResolver.Use();
+        PdfFontResolver.Register();
         _plain = new XFont(PdfFontResolver.Family, 10);
         _bold = new XFont(PdfFontResolver.Family, 10, XFontStyleEx.Bold);
         _large = new XFont(PdfFontResolver.Family, 16, XFontStyleEx.Bold);

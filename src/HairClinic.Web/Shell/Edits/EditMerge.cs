@@ -16,23 +16,23 @@ public static class EditMerge
 
     /// <summary>The form as it stands, to be compared with later.</summary>
     public static T Copy<T>(T form)
-        where T : class => (T)Part.Copy(form)!;
+        where T : class => (T)FormProperty.Copy(form)!;
 
     /// <param name="opened">What the form opened with.</param>
     /// <param name="saved">What is in the book now.</param>
     /// <param name="typed">What stands in the form; it is changed.</param>
     /// <returns>What the other changed.</returns>
-    public static IReadOnlyList<Change> MergeChanges<T>(T opened, T saved, T typed)
+    public static IReadOnlyList<ConcurrentChange> MergeChanges<T>(T opened, T saved, T typed)
         where T : class
     {
-        var changes = new List<Change>();
+        var changes = new List<ConcurrentChange>();
         Compare(opened, saved, typed, of: null, changes);
         return changes;
     }
 
-    private static void Compare(object opened, object saved, object typed, object? of, List<Change> changes)
+    private static void Compare(object opened, object saved, object typed, object? of, List<ConcurrentChange> changes)
     {
-        foreach (var part in Part.AllOf(saved.GetType()))
+        foreach (var part in FormProperty.AllOf(saved.GetType()))
         {
             if (part.FromBook)
                 part.Set(typed, part.Get(saved));
@@ -47,20 +47,27 @@ public static class EditMerge
         }
     }
 
-    private static void CompareValues(Part part, object opened, object saved, object typed, object? of, List<Change> changes)
+    private static void CompareValues(
+        FormProperty part,
+        object opened,
+        object saved,
+        object typed,
+        object? of,
+        List<ConcurrentChange> changes
+    )
     {
         var (before, theirs, yours) = (part.Get(opened), part.Get(saved), part.Get(typed));
-        if (Part.Same(before, theirs))
+        if (FormProperty.Same(before, theirs))
             return;
-        var clashes = !Part.Same(yours, before) && !Part.Same(yours, theirs);
+        var clashes = !FormProperty.Same(yours, before) && !FormProperty.Same(yours, theirs);
         void Take() => part.Set(typed, theirs);
-        changes.Add(new Change(part.Field!, of, part.Display(opened), part.Display(saved), part.Display(typed), clashes, Take));
+        changes.Add(new ConcurrentChange(part.Field!, of, part.Display(opened), part.Display(saved), part.Display(typed), clashes, Take));
         if (!clashes)
             Take();
     }
 
     // A choice is there or not: who changed it made it what the other may only have left as it was, so choices never clash.
-    private static void CompareChoices(Part part, IList opened, IList saved, IList typed, List<Change> changes)
+    private static void CompareChoices(FormProperty part, IList opened, IList saved, IList typed, List<ConcurrentChange> changes)
     {
         foreach (var choice in opened.Cast<object>().Union(saved.Cast<object>()).ToList())
         {
@@ -71,13 +78,13 @@ public static class EditMerge
                 typed.Add(choice);
             else if (!theirs && yours)
                 typed.Remove(choice);
-            changes.Add(new Change(part.Field!, choice, before, theirs, yours, Clashes: false, () => { }));
+            changes.Add(new ConcurrentChange(part.Field!, choice, before, theirs, yours, Clashes: false, () => { }));
         }
     }
 
-    private static void CompareRows(Part part, IList opened, IList saved, IList typed, object? of, List<Change> changes)
+    private static void CompareRows(FormProperty part, IList opened, IList saved, IList typed, object? of, List<ConcurrentChange> changes)
     {
-        var nested = Part.AllOf(part.Row!).Any(p => p.Row is not null);
+        var nested = FormProperty.AllOf(part.Row!).Any(p => p.Row is not null);
         var orders = (Opened: part.Keys(opened), Saved: part.Keys(saved), Typed: part.Keys(typed));
         foreach (var key in orders.Saved.Union(orders.Opened).ToList())
         {
@@ -85,8 +92,8 @@ public static class EditMerge
             if (nested && theirs is not null)
             {
                 if (yours is null)
-                    typed.Add(yours = part.Emptied(theirs));
-                Compare(before ?? part.Emptied(theirs), theirs, yours, key, changes);
+                    typed.Add(yours = part.CopyWithEmptyLists(theirs));
+                Compare(before ?? part.CopyWithEmptyLists(theirs), theirs, yours, key, changes);
             }
             else if (!nested)
                 CompareRow(part, typed, key, of, (before, theirs, yours), changes);
@@ -96,33 +103,35 @@ public static class EditMerge
     }
 
     private static void CompareRow(
-        Part part,
+        FormProperty part,
         IList typed,
         object key,
         object? of,
         (object? Before, object? Theirs, object? Yours) row,
-        List<Change> changes
+        List<ConcurrentChange> changes
     )
     {
         if (row is { Theirs: { } now, Yours: { } own })
-            foreach (var kept in Part.AllOf(part.Row!).Where(p => p.FromBook))
+            foreach (var kept in FormProperty.AllOf(part.Row!).Where(p => p.FromBook))
                 kept.Set(own, kept.Get(now));
-        if (Part.Same(row.Before, row.Theirs))
+        if (FormProperty.Same(row.Before, row.Theirs))
             return;
-        var clashes = !Part.Same(row.Yours, row.Before) && !Part.Same(row.Yours, row.Theirs);
-        void Take() => part.Put(typed, key, row.Theirs);
-        changes.Add(new Change(part.Field!, of, Part.Copy(row.Before), row.Theirs, Part.Copy(row.Yours), clashes, Take));
+        var clashes = !FormProperty.Same(row.Yours, row.Before) && !FormProperty.Same(row.Yours, row.Theirs);
+        void Take() => part.PutOrRemove(typed, key, row.Theirs);
+        changes.Add(
+            new ConcurrentChange(part.Field!, of, FormProperty.Copy(row.Before), row.Theirs, FormProperty.Copy(row.Yours), clashes, Take)
+        );
         if (!clashes)
             Take();
     }
 
     private static void CompareOrder(
-        Part part,
+        FormProperty part,
         IList opened,
         IList saved,
         IList typed,
         (List<object> Opened, List<object> Saved, List<object> Typed) keys,
-        List<Change> changes
+        List<ConcurrentChange> changes
     )
     {
         var all = keys.Opened.Intersect(keys.Saved).Intersect(keys.Typed).ToHashSet();
@@ -131,7 +140,7 @@ public static class EditMerge
             return;
         var clashes = !yours.SequenceEqual(before) && !yours.SequenceEqual(theirs);
         void Take() => part.Sort(typed, keys.Saved);
-        changes.Add(new Change(Order, null, part.Rows(opened), part.Rows(saved), part.Rows(typed), clashes, Take));
+        changes.Add(new ConcurrentChange(Order, null, part.CopyRows(opened), part.CopyRows(saved), part.CopyRows(typed), clashes, Take));
         if (!clashes)
             Take();
     }

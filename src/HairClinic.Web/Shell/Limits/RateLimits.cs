@@ -37,8 +37,8 @@ public static class RateLimits
 
     /// <summary>One name tried from one place: twenty times in ten minutes.</summary>
     private static RateLimitPartition<string> NameAt(HttpContext context) =>
-        LimitOf(context) is { Limited: Limited.SignIn } && Tried(context) is { } name
-            ? Sliding($"{name}@{ClientNetwork.For(context)}", 20)
+        LimitOf(context) is { Limited: LimitedAction.SignIn } && Tried(context) is { } name
+            ? Sliding($"{name}@{RemoteNetwork.For(context)}", 20)
             : None();
 
     /// <summary>
@@ -49,8 +49,8 @@ public static class RateLimits
     private static RateLimitPartition<string> Name(HttpContext context) =>
         (LimitOf(context)?.Limited, Tried(context)) switch
         {
-            (Limited.SignIn, { } name) => Sliding($"in {name}", 60),
-            (Limited.AskLink, { } name) => Sliding($"ask {name}", 4),
+            (LimitedAction.SignIn, { } name) => Sliding($"in {name}", 60),
+            (LimitedAction.AskLink, { } name) => Sliding($"ask {name}", 4),
             _ => None(),
         };
 
@@ -58,17 +58,17 @@ public static class RateLimits
     private static RateLimitPartition<string> Asker(HttpContext context) =>
         LimitOf(context)?.Limited switch
         {
-            Limited.SignIn => Sliding($"in {ClientNetwork.For(context)}", 150),
-            Limited.AskLink => Sliding($"ask {ClientNetwork.For(context)}", 40),
-            Limited.UseLink => Sliding($"use {ClientNetwork.For(context)}", 60),
-            Limited.Upload => Sliding($"up {Who(context)}", 120),
-            Limited.Export => Sliding($"out {Who(context)}", 40),
+            LimitedAction.SignIn => Sliding($"in {RemoteNetwork.For(context)}", 150),
+            LimitedAction.AskLink => Sliding($"ask {RemoteNetwork.For(context)}", 40),
+            LimitedAction.UseLink => Sliding($"use {RemoteNetwork.For(context)}", 60),
+            LimitedAction.Upload => Sliding($"up {Who(context)}", 120),
+            LimitedAction.Export => Sliding($"out {Who(context)}", 40),
             _ => None(),
         };
 
     /// <summary>Four heavy things at once, the next sixteen wait: the day's work goes on beside them.</summary>
     private static RateLimitPartition<string> Costly(HttpContext context) =>
-        LimitOf(context)?.Limited is Limited.Upload or Limited.Export
+        LimitOf(context)?.Limited is LimitedAction.Upload or LimitedAction.Export
             ? RateLimitPartition.GetConcurrencyLimiter(Everybody, _ => new() { PermitLimit = 4, QueueLimit = 16 })
             : None();
 
@@ -76,13 +76,13 @@ public static class RateLimits
     private static RateLimitPartition<string> Anything(HttpContext context) =>
         context.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is not null ? None()
         : Person(context) is { } person ? Bucket(person, burst: 300, perSecond: 20)
-        : Bucket(ClientNetwork.For(context), burst: 1500, perSecond: 100);
+        : Bucket(RemoteNetwork.For(context), burst: 1500, perSecond: 100);
 
     /// <summary>Live screens open at once: a lease lasts as long as its connection. Thirty are more tabs than anyone reads.</summary>
     private static RateLimitPartition<string> Circuits(HttpContext context) =>
         !SameOriginOnly.IsBlazorRequest(context) ? None()
         : Person(context) is { } person ? RateLimitPartition.GetConcurrencyLimiter(person, _ => new() { PermitLimit = 30 })
-        : RateLimitPartition.GetConcurrencyLimiter(ClientNetwork.For(context), _ => new() { PermitLimit = 200 });
+        : RateLimitPartition.GetConcurrencyLimiter(RemoteNetwork.For(context), _ => new() { PermitLimit = 200 });
 
     private static RateLimitPartition<string> Sliding(string key, int permits) =>
         RateLimitPartition.GetSlidingWindowLimiter(
@@ -110,31 +110,31 @@ public static class RateLimits
 
     private static RateLimitPartition<string> None() => RateLimitPartition.GetNoLimiter(Everybody);
 
-    private static LimitedAttribute? LimitOf(HttpContext context) => TriedName.LimitOf(context);
+    private static RateLimitedAttribute? LimitOf(HttpContext context) => TriedNameMiddleware.LimitOf(context);
 
-    private static string Who(HttpContext context) => Person(context) ?? ClientNetwork.For(context);
+    private static string Who(HttpContext context) => Person(context) ?? RemoteNetwork.For(context);
 
     private static string? Person(HttpContext context) => ActorClaims.ToActor(context.User)?.Id?.ToString();
 
-    private static string? Tried(HttpContext context) => TriedName.Read(context) ?? Person(context);
+    private static string? Tried(HttpContext context) => TriedNameMiddleware.HashFor(context) ?? Person(context);
 
     private static async ValueTask RefuseAsync(OnRejectedContext rejected, CancellationToken cancellation)
     {
         var http = rejected.HttpContext;
         var wait = rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out var after) && after > TimeSpan.Zero ? after : WaitFor(http);
-        await SayLaterAsync(http, wait, busy: false);
+        await SayTryLaterAsync(http, wait, busy: false);
     }
 
     /// <summary>Answers with a page that says when to come back, and writes down that it did.</summary>
     /// <param name="busy">Because of many others, not of whoever asks.</param>
-    public static async Task SayLaterAsync(HttpContext http, TimeSpan wait, bool busy)
+    public static async Task SayTryLaterAsync(HttpContext http, TimeSpan wait, bool busy)
     {
         var seconds = (int)Math.Ceiling(wait.TotalSeconds);
         http.Response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
-        http.RequestServices.GetRequiredService<RefusalLog>().TooOften(http, LimitOf(http)?.Limited);
+        http.RequestServices.GetRequiredService<RefusalLog>().RecordTooOften(http, LimitOf(http)?.Limited);
         if (SameOriginOnly.IsBlazorRequest(http))
             return;
-        var page = new RazorComponentResult<TooOften>(new { Seconds = seconds, Busy = busy })
+        var page = new RazorComponentResult<TooOftenDocument>(new { Seconds = seconds, Busy = busy })
         {
             StatusCode = StatusCodes.Status429TooManyRequests,
         };
@@ -146,7 +146,7 @@ public static class RateLimits
 }
 
 /// <summary>What is limited, each with its own count.</summary>
-public enum Limited
+public enum LimitedAction
 {
     /// <summary>Proving who one is: password, code, PIN.</summary>
     SignIn,
@@ -164,7 +164,7 @@ public enum Limited
 }
 
 /// <summary>The place a request came from, as it is counted: one connection to the internet, whatever address in it was used.</summary>
-public static class ClientNetwork
+public static class RemoteNetwork
 {
     private const int NetworkBytes = 8;
 

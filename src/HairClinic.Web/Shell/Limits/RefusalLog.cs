@@ -27,7 +27,7 @@ public sealed partial class RefusalLog(ILogger<RefusalLog> log) : IAuthorization
         return _usual.HandleAsync(next, context, policy, authorizeResult);
     }
 
-    public void TooOften(HttpContext context, Limited? limited) =>
+    public void RecordTooOften(HttpContext context, LimitedAction? limited) =>
         LogTooOften(log, limited?.ToString() ?? "requests", Route(context), Who(context), Address(context));
 
     /// <summary>A form that does not come from our own page is refused by the endpoint itself; here it is only noticed.</summary>
@@ -38,12 +38,12 @@ public sealed partial class RefusalLog(ILogger<RefusalLog> log) : IAuthorization
         {
             if (checkedMark.Error is { } error && ConnectionLoss.Is(error))
                 ExceptionDispatchInfo.Throw(error);
-            context.RequestServices.GetRequiredService<RefusalLog>().Forged(context);
+            context.RequestServices.GetRequiredService<RefusalLog>().RecordForged(context);
         }
         await next(context);
     }
 
-    public void Forged(HttpContext context) => LogForged(log, Route(context), Who(context), Address(context));
+    public void RecordForged(HttpContext context) => LogForged(log, Route(context), Who(context), Address(context));
 
     private static string Route(HttpContext context) => (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "?";
 

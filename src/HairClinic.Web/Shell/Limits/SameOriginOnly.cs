@@ -12,7 +12,7 @@ public static class SameOriginOnly
         var changes = !HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method);
         if (isLive && IsForeign(context.Request) || changes && context.Request.Headers["Sec-Fetch-Site"] == "cross-site")
         {
-            context.RequestServices.GetRequiredService<RefusalLog>().Forged(context);
+            context.RequestServices.GetRequiredService<RefusalLog>().RecordForged(context);
             context.Response.StatusCode = StatusCodes.Status403Forbidden;
             return Task.CompletedTask;
         }

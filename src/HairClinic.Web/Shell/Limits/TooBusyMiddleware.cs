@@ -20,7 +20,7 @@ public sealed class TooBusyMiddleware(RequestDelegate next)
             var before = context.RequestServices;
             await using var scope = before.CreateAsyncScope();
             context.RequestServices = scope.ServiceProvider;
-            await RateLimits.SayLaterAsync(context, Moment, busy: true);
+            await RateLimits.SayTryLaterAsync(context, Moment, busy: true);
             context.RequestServices = before;
         }
     }

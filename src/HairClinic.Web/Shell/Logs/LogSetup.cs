@@ -14,11 +14,11 @@ public static class LogSetup
             sp.GetRequiredService<ConsoleLoggerProvider>(),
             sp.GetRequiredService<Outage>()
         ));
-        return logging.SilenceAddresses();
+        return logging.SilenceRequestUrls();
     }
 
     /// <summary>Addresses as they were asked for hold sign-in links and searched names; whatever the settings say, they are not written down.</summary>
-    public static ILoggingBuilder SilenceAddresses(this ILoggingBuilder logging) =>
+    public static ILoggingBuilder SilenceRequestUrls(this ILoggingBuilder logging) =>
         logging
             .AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.Warning)
             .AddFilter("Microsoft.AspNetCore.HttpLogging", LogLevel.None)

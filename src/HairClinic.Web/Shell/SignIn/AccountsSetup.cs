@@ -26,13 +26,13 @@ public static class AccountsSetup
         services
             .AddScoped<SessionStore>()
             .AddScoped<StepUpCheck>()
-            .AddScoped<SecondFactor>()
+            .AddScoped<SecondFactorStore>()
             .AddScoped<SignInTries>()
             .AddSingleton<HashingQueue>()
             .AddScoped<TabletStore>()
             .AddScoped<PinStore>()
             .AddScoped<AccountNotices>()
-            .AddScoped<AddressLetters>()
+            .AddScoped<AddressChangeNotices>()
             .AddSingleton<SignInDelay>()
             .AddScoped<SessionActivity>()
             .AddScoped<CircuitHandler>(sp => sp.GetRequiredService<SessionActivity>())
@@ -49,8 +49,8 @@ public static class AccountsSetup
                 options.Stores.SchemaVersion = IdentitySchemaVersions.Version3;
             })
             .AddEntityFrameworkStores<ClinicDb>()
-            .AddClaimsPrincipalFactory<PersonClaims>()
-            .AddSignInManager<ClinicSignIns>()
+            .AddClaimsPrincipalFactory<PersonClaimsFactory>()
+            .AddSignInManager<StaffSignInManager>()
             .AddDefaultTokenProviders()
             .AddTokenProvider<OwnerLinkTokens>(OwnerLinkTokens.Provider);
         services.AddScoped<IUserStore<AppUser>>(sp => sp.GetRequiredService<AccountStore>());
@@ -61,15 +61,15 @@ public static class AccountsSetup
         services.Configure<SecurityStampValidatorOptions>(o =>
         {
             o.ValidationInterval = TimeSpan.FromMinutes(1);
-            o.OnRefreshingPrincipal = CookieCheck.KeepSessionAsync;
+            o.OnRefreshingPrincipal = CookieCheck.CopySessionClaimsAsync;
         });
         services.AddSingleton<ClientSignIns>();
         // Nothing lives on after a client's page is written, so nobody is asked again there.
-        services.AddScoped<RevalidatingActor>();
+        services.AddScoped<ActorRevalidator>();
         services.AddScoped<AuthenticationStateProvider>(sp =>
-            OwnDocument.Serves(sp.GetRequiredService<IHttpContextAccessor>().HttpContext?.GetEndpoint())
+            ClientPageDocument.Serves(sp.GetRequiredService<IHttpContextAccessor>().HttpContext?.GetEndpoint())
                 ? new ServerAuthenticationStateProvider()
-                : sp.GetRequiredService<RevalidatingActor>()
+                : sp.GetRequiredService<ActorRevalidator>()
         );
         services.AddCascadingAuthenticationState();
         services.AddAuthorization(Policies.Register);

@@ -9,10 +9,10 @@ namespace HairClinic.Web.Shell.SignIn;
 /// <summary>The cookie of a client: it names a sign-in, and the sign-in is asked each time.</summary>
 public static class ClientCookie
 {
-    public static Task SignInAsync(HttpContext http, OwnSignIn opened) =>
+    public static Task SignInAsync(HttpContext http, ClientSignInState opened) =>
         http.SignInAsync(AccountsSetup.ClientScheme, Principal(opened), new AuthenticationProperties { IsPersistent = true });
 
-    public static ClaimsPrincipal Principal(OwnSignIn signIn)
+    public static ClaimsPrincipal Principal(ClientSignInState signIn)
     {
         var claims = ActorClaims.For(signIn.Actor).ToList();
         if (signIn.Household)

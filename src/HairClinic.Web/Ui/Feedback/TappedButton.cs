@@ -4,16 +4,16 @@ namespace HairClinic.Web.Ui.Feedback;
 public sealed class TappedButton
 {
     /// <summary>The button the finger is on; null after a tap on anything else.</summary>
-    public Busy? On { get; private set; }
+    public BusyButton? On { get; private set; }
 
     /// <summary>A button that is no longer drawn: an answer that stood beside it has to stand elsewhere.</summary>
-    public event Action<Busy>? Gone;
+    public event Action<BusyButton>? Gone;
 
-    public void Press(Busy button) => On = button;
+    public void Press(BusyButton button) => On = button;
 
-    public void Lift() => On = null;
+    public void Clear() => On = null;
 
-    public void Leave(Busy button)
+    public void Remove(BusyButton button)
     {
         if (On == button)
             On = null;

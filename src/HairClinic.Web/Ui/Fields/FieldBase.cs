@@ -7,7 +7,7 @@ namespace HairClinic.Web.Ui.Fields;
 public abstract class FieldBase<TValue> : LiveComponent, IUnreadableField, IDisposable
 {
     // Kept: when a page that was only drawn goes, its services go before its fields.
-    private UnreadFields? _unread;
+    private UnreadableFields? _unread;
 
     [Parameter, EditorRequired]
     public string Label { get; set; } = "";
@@ -44,7 +44,7 @@ public abstract class FieldBase<TValue> : LiveComponent, IUnreadableField, IDisp
         protected set
         {
             field = value;
-            (_unread ??= Unread)?.Keep(this);
+            (_unread ??= Unread)?.Track(this);
         }
     }
 

@@ -10,7 +10,7 @@ public static class PlotDrawing
 {
     private const double Letters = 13;
 
-    public static string Draw(PlotPicture picture, double width, double height)
+    public static string Draw(PlotData picture, double width, double height)
     {
         var model = new PlotModel
         {
@@ -61,14 +61,14 @@ public static class PlotDrawing
             TitleColor = PlotLineStyle.Quiet,
         };
 
-    private static Func<double, string>? At(PlotPicture picture) =>
+    private static Func<double, string>? At(PlotData picture) =>
         picture.Bars.Count == 0
             ? picture.XWords
             : x => x == Math.Round(x) && x >= 0 && x < picture.Bars.Count ? picture.Bars[(int)x].Name : "";
 
-    private static double Widest(PlotPicture picture) => picture.Bars.Max(b => SvgContext.WidthOf(b.Name, Letters)) + 10;
+    private static double Widest(PlotData picture) => picture.Bars.Max(b => SvgContext.WidthOf(b.Name, Letters)) + 10;
 
-    private static (double Left, double Right) Ends(PlotPicture picture)
+    private static (double Left, double Right) Ends(PlotData picture)
     {
         if (picture.Bars.Count > 0)
             return (-0.6, picture.Bars.Count - 0.4);
@@ -78,7 +78,7 @@ public static class PlotDrawing
             : (places.Min(), places.Max());
     }
 
-    private static double Top(PlotPicture picture)
+    private static double Top(PlotData picture)
     {
         var top = picture
             .Lines.SelectMany(l => l.Points)

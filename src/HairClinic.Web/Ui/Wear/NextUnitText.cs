@@ -6,12 +6,12 @@ namespace HairClinic.Web.Ui.Wear;
 public static class NextUnitText
 {
     /// <summary>What there is to do.</summary>
-    public static string Of(NextUnitStatus standing, IStringLocalizer words) =>
+    public static string Of(ReorderAdvice standing, IStringLocalizer words) =>
         standing switch
         {
-            { Verdict: OrderVerdict.WithoutHair, InFlight: > 0 } => words["without hair until the unit on order is ready"],
-            { Verdict: OrderVerdict.WithoutHair } => words["without hair: order now"],
-            { Verdict: OrderVerdict.OrderMayComeTooLate } => words["may lack a good unit before the one on order is ready"],
+            { Verdict: ReorderVerdict.WithoutHair, InFlight: > 0 } => words["without hair until the unit on order is ready"],
+            { Verdict: ReorderVerdict.WithoutHair } => words["without hair: order now"],
+            { Verdict: ReorderVerdict.OrderMayComeTooLate } => words["may lack a good unit before the one on order is ready"],
             { OrderBy: { } day } when day == standing.Today => words["order today"],
             { OrderBy: { } day } when day == standing.Today.PlusDays(1) => words["order by tomorrow, {0}", Dates.Day(day, standing.Today)],
             { OrderBy: { } day } => words["order by {0}", Dates.Day(day, standing.Today)],
@@ -19,11 +19,11 @@ public static class NextUnitText
         };
 
     /// <summary>Why, in a sentence: the chance that matters most just now.</summary>
-    public static string Why(NextUnitStatus standing, IStringLocalizer words) =>
+    public static string Why(ReorderAdvice standing, IStringLocalizer words) =>
         standing switch
         {
-            { Verdict: OrderVerdict.WithoutHair } => words["Nothing is on the head, and no unit in house can be bonded."],
-            { Verdict: OrderVerdict.OrderMayComeTooLate } => words[
+            { Verdict: ReorderVerdict.WithoutHair } => words["Nothing is on the head, and no unit in house can be bonded."],
+            { Verdict: ReorderVerdict.OrderMayComeTooLate } => words[
                 "{0} chance that no unit still wears well before the one on order is ready; a new order would not lower it.",
                 Percent(standing.GapBeforeArrival)
             ],

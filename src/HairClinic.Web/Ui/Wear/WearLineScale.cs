@@ -14,7 +14,7 @@ public sealed class WearLineScale(LocalDate from, LocalDate to)
     /// <summary>Lettering turns to the left of its point in the right half, so that it never leaves the picture.</summary>
     public string Anchor(LocalDate date) => At(date) > 60 ? "end" : "start";
 
-    public string Shift(LocalDate date) => At(date) > 60 ? "-5" : "5";
+    public string LabelOffset(LocalDate date) => At(date) > 60 ? "-5" : "5";
 
     /// <summary>First days of months for labels: at most twelve; all but every third (or so) are marked minor and dropped on a phone.</summary>
     public IReadOnlyList<(LocalDate On, bool Minor)> Months()

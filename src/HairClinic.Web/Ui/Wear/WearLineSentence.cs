@@ -6,7 +6,7 @@ namespace HairClinic.Web.Ui.Wear;
 public static class WearLineSentence
 {
     /// <param name="forClient">Speaks to the client, and names no serial.</param>
-    public static string Describe(WearLineModel model, IStringLocalizer words, bool forClient)
+    public static string Describe(WearLineData model, IStringLocalizer words, bool forClient)
     {
         var lines = new List<string>();
         string Day(LocalDate date) => Dates.Day(date, model.Today);

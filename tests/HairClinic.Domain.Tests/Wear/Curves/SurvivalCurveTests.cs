@@ -101,7 +101,7 @@ public sealed class SurvivalCurveTests
 
     [Fact]
     public void Ends_known_only_within_an_interval_are_refused() =>
-        Assert.Throws<ArgumentException>(() => SurvivalCurve.Estimate([Spell.Between(2, 5)]));
+        Assert.Throws<ArgumentException>(() => SurvivalCurve.Estimate([Spell.FromBounds(2, 5)]));
 
     private static Spell[] Data(string data, string stratum) =>
         (data, stratum) switch

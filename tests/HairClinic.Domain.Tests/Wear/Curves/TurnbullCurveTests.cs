@@ -21,7 +21,7 @@ public sealed class TurnbullCurveTests
     [Fact]
     public void Weight_goes_to_the_innermost_intervals()
     {
-        var curve = TurnbullCurve.Estimate([Spell.Between(1, 3), Spell.Between(2, 6), Spell.LeftCensored(4)]);
+        var curve = TurnbullCurve.Estimate([Spell.FromBounds(1, 3), Spell.FromBounds(2, 6), Spell.LeftCensored(4)]);
 
         var step = Assert.Single(curve.Steps);
         Assert.Equal((2, 3, 1, 0), (step.From, step.To, step.Mass, step.Survival));
@@ -61,7 +61,7 @@ public sealed class TurnbullCurveTests
             .. Enumerable
                 .Range(0, 600)
                 .Select(_ => (From: random.Next(1, 150), Width: random.Next(10, 50)))
-                .Select(s => random.Next(4) == 0 ? Spell.RightCensored(s.From) : Spell.Between(s.From, s.From + s.Width)),
+                .Select(s => random.Next(4) == 0 ? Spell.RightCensored(s.From) : Spell.FromBounds(s.From, s.From + s.Width)),
         ];
 
         var curve = TurnbullCurve.Estimate(spells);
@@ -90,7 +90,9 @@ public sealed class TurnbullCurveTests
         var curve = TurnbullCurve.Estimate([
             .. Data.Split(' ')
                 .Select(word => word.Split('-'))
-                .Select(ends => Spell.Between(Table.Number(ends[0]), ends[1].Length > 0 ? Table.Number(ends[1]) : double.PositiveInfinity)),
+                .Select(ends =>
+                    Spell.FromBounds(Table.Number(ends[0]), ends[1].Length > 0 ? Table.Number(ends[1]) : double.PositiveInfinity)
+                ),
         ]);
         (double From, double To, double Mass)[] printed =
         [
@@ -113,8 +115,8 @@ public sealed class TurnbullCurveTests
     [Fact]
     public void An_end_on_a_day_lies_inside_the_interval_that_closes_on_it_and_not_in_the_one_that_opens_there()
     {
-        Assert.Equal(1, TurnbullCurve.Estimate([Spell.Exact(5), Spell.Between(3, 5)]).Steps.Single().Mass);
-        Assert.Equal(2, TurnbullCurve.Estimate([Spell.Exact(5), Spell.Between(5, 8)]).Steps.Count);
+        Assert.Equal(1, TurnbullCurve.Estimate([Spell.Exact(5), Spell.FromBounds(3, 5)]).Steps.Single().Mass);
+        Assert.Equal(2, TurnbullCurve.Estimate([Spell.Exact(5), Spell.FromBounds(5, 8)]).Steps.Count);
     }
 
     [Fact]

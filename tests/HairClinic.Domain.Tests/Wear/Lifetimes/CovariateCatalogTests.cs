@@ -20,14 +20,14 @@ public sealed class CovariateCatalogTests
     public void Skin_sweat_swims_and_washes_bear_on_a_hold() =>
         Assert.Equal(
             [(CovariateKind.OilySkin, 1), (CovariateKind.HeavySweat, 1), (CovariateKind.DailySwim, 2 / 7.0), (CovariateKind.DailyWash, 1)],
-            CovariateCatalog.Read(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), WearQuantity.Hold)
+            CovariateCatalog.ValuesFor(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), LifetimeKind.Hold)
         );
 
     [Fact]
     public void Washes_heat_and_swims_bear_on_a_life() =>
         Assert.Equal(
             [(CovariateKind.DailySwim, 2 / 7.0), (CovariateKind.DailyWash, 1), (CovariateKind.DailyHeat, 3 / 7.0)],
-            CovariateCatalog.Read(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), WearQuantity.Life)
+            CovariateCatalog.ValuesFor(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), LifetimeKind.Life)
         );
 
     [Theory]
@@ -35,8 +35,8 @@ public sealed class CovariateCatalogTests
     [InlineData(null, null)]
     public void What_is_usual_not_known_or_never_done_bears_on_nothing(SkinOiliness? skin, Sweating? sweat)
     {
-        Assert.Empty(CovariateCatalog.Read(Habits(skin, sweat, swims: 0, washes: null, heat: 7), WearQuantity.Hold));
-        Assert.Empty(CovariateCatalog.Read(Habits(skin, sweat, swims: null, washes: 0, heat: 0), WearQuantity.Life));
+        Assert.Empty(CovariateCatalog.ValuesFor(Habits(skin, sweat, swims: 0, washes: null, heat: 7), LifetimeKind.Hold));
+        Assert.Empty(CovariateCatalog.ValuesFor(Habits(skin, sweat, swims: null, washes: 0, heat: 0), LifetimeKind.Life));
     }
 
     [Fact]
@@ -45,10 +45,10 @@ public sealed class CovariateCatalogTests
         var (old, recent) = (Fact(Day.PlusDays(-30)), Fact(Day));
         CareFact[] facts = [recent, old];
 
-        Assert.Same(recent, CovariateCatalog.KnownOn(facts, Day));
-        Assert.Same(old, CovariateCatalog.KnownOn(facts, Day.PlusDays(-1)));
-        Assert.Same(old, CovariateCatalog.KnownOn(facts, Day.PlusDays(-30)));
-        Assert.Null(CovariateCatalog.KnownOn(facts, Day.PlusDays(-31)));
+        Assert.Same(recent, CovariateCatalog.FactAsOf(facts, Day));
+        Assert.Same(old, CovariateCatalog.FactAsOf(facts, Day.PlusDays(-1)));
+        Assert.Same(old, CovariateCatalog.FactAsOf(facts, Day.PlusDays(-30)));
+        Assert.Null(CovariateCatalog.FactAsOf(facts, Day.PlusDays(-31)));
     }
 
     private static CareFact Fact(LocalDate asOf) => new(Guid.CreateVersion7(), Guid.CreateVersion7(), asOf, new());

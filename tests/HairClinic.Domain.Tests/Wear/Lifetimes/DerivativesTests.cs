@@ -27,7 +27,7 @@ public sealed class DerivativesTests
             .Sample(
                 given =>
                 {
-                    var priors = new LifePriors(new(0.1, 2), [new(0, 0.35), LifePrior.Flat], new(0, 0.4), clients ? 0.18 : 0);
+                    var priors = new LifePriors(new(0.1, 2), [new(0, 0.35), NormalPrior.Flat], new(0, 0.4), clients ? 0.18 : 0);
                     var target = new LogPosterior(distribution, given.Rows, priors);
                     Check(target, given.Parameters, clients ? 2e-5 : 1e-6);
                 },

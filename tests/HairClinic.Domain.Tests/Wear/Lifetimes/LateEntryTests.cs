@@ -63,7 +63,7 @@ public sealed class LateEntryTests
     [Fact]
     public void Of_an_exponential_life_it_is_time_looked_at_over_ends()
     {
-        var sure = new LifePriors(LifePrior.Flat, [], new(0, 1e-8));
+        var sure = new LifePriors(NormalPrior.Flat, [], new(0, 1e-8));
         var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(Spells, [], entered: Entered), sure);
         var exposure = Lives.Sum(life => life[0] - life[2]);
 
@@ -76,15 +76,15 @@ public sealed class LateEntryTests
     [InlineData(LifeDistribution.LogNormal, true)]
     public void A_life_told_in_two_stretches_alike_is_the_life_told_whole(LifeDistribution distribution, bool clients)
     {
-        Spell[] whole = [Spell.Between(130, 160), Spell.Exact(200), Spell.RightCensored(180), Spell.Between(170, 210)];
+        Spell[] whole = [Spell.FromBounds(130, 160), Spell.Exact(200), Spell.RightCensored(180), Spell.FromBounds(170, 210)];
         Spell[] parts =
         [
             Spell.RightCensored(100),
-            Spell.Between(130, 160),
+            Spell.FromBounds(130, 160),
             Spell.Exact(200),
             Spell.RightCensored(90),
             Spell.RightCensored(180),
-            Spell.Between(170, 210),
+            Spell.FromBounds(170, 210),
         ];
         var priors = LifePriors.Flat(0) with
         {
@@ -105,7 +105,7 @@ public sealed class LateEntryTests
     [Fact]
     public void A_clients_effect_sees_what_was_known_on_entering()
     {
-        Spell[] spells = [Spell.Exact(150), Spell.RightCensored(100), Spell.Between(160, 190)];
+        Spell[] spells = [Spell.Exact(150), Spell.RightCensored(100), Spell.FromBounds(160, 190)];
         double[] entered = [0, 0, 100];
         var rows = LifetimeFitRows.Create(spells, [new("repaired", [0, 0, 1])], [], new int[3], entered);
         var target = new LogPosterior(LifeDistribution.Weibull, rows, LifePriors.Flat(1) with { ClientSpread = 0.2 });
@@ -137,8 +137,8 @@ public sealed class LateEntryTests
     public void A_repaired_unit_is_predicted_by_the_curve_that_holds_from_now_on()
     {
         var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
-        var population = new LifePopulation(LifeDistribution.Weibull, 0, [0.2], 0, 0, 0, 0);
-        var repaired = new LifePrediction(population, LifeNodes.For(population), window.Place, covariates: 0.2);
+        var population = new PopulationParameters(LifeDistribution.Weibull, 0, [0.2], 0, 0, 0, 0);
+        var repaired = new LifePrediction(population, ClientEffectNodes.For(population), window.Place, covariates: 0.2);
         double Wear(double days) => Math.Exp((Math.Log(days) - window.Centre - 0.2) / window.Sigma);
 
         Assert.Equal(Math.Exp(Wear(150) - Wear(150 + 60)), repaired.SurvivalGiven(150, 60), 1e-12);

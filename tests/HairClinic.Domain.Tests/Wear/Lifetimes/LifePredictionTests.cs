@@ -52,20 +52,20 @@ public sealed class LifePredictionTests
     [Fact]
     public void A_fit_to_nothing_predicts_what_the_prior_does_for_every_window_alike()
     {
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create([], [], [], []), Window.Priors([]));
-        var population = LifePopulation.From(fit);
+        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create([], [], [], []), Window.ToLifePriors([]));
+        var population = PopulationParameters.FromFit(fit);
         var other = WindowPrior.FromWindow(LifeDistribution.Weibull, 21, 35);
         var prediction = new LifePrediction(
             population with
             {
                 ClientSpread = Window.ClientFactor,
             },
-            LifeNodes.For(LifePopulation.FromPriors(Window)),
+            ClientEffectNodes.For(PopulationParameters.FromPriors(Window)),
             other.Place
         );
 
         Assert.Equal(LifetimeFitNote.NoRows, Assert.Single(fit.Notes));
-        Assert.Equal(LifePopulation.FromPriors(Window).PracticeVariance, population.PracticeVariance, 1e-12);
+        Assert.Equal(PopulationParameters.FromPriors(Window).PracticeVariance, population.PracticeVariance, 1e-12);
         Assert.Equal(0, population.LogScale);
         Assert.Equal(21, prediction.Band.From, 1e-3);
         Assert.Equal(35, prediction.Band.To, 1e-3);
@@ -86,8 +86,8 @@ public sealed class LifePredictionTests
     [Fact]
     public void A_clients_own_bonds_move_the_prediction_as_a_fine_grid_says()
     {
-        Spell[] own = [Spell.Exact(33), Spell.RightCensored(30), Spell.Between(25, 34), Spell.RightCensored(28)];
-        var population = LifePopulation.FromPriors(Window) with
+        Spell[] own = [Spell.Exact(33), Spell.RightCensored(30), Spell.FromBounds(25, 34), Spell.RightCensored(28)];
+        var population = PopulationParameters.FromPriors(Window) with
         {
             LogScale = -0.1,
             PracticeMean = 0.05,
@@ -95,7 +95,7 @@ public sealed class LifePredictionTests
             Count = 900,
         };
         var rows = LifetimeFitRows.Create(own, [], [.. own.Select(_ => Window.Place)], new int[own.Length]);
-        var prediction = new LifePrediction(population, LifeNodes.For(population, rows), Window.Place);
+        var prediction = new LifePrediction(population, ClientEffectNodes.For(population, rows), Window.Place);
 
         Assert.Equal((4, 896), (prediction.Own, prediction.Others));
         foreach (var days in new[] { 10.0, 28, 35, 45 })
@@ -105,14 +105,14 @@ public sealed class LifePredictionTests
     [Fact]
     public void A_bond_that_held_long_makes_longer_holds_likelier_and_the_band_narrower()
     {
-        var population = LifePopulation.FromPriors(Window);
+        var population = PopulationParameters.FromPriors(Window);
         var rows = LifetimeFitRows.Create(
             [.. Enumerable.Repeat(Spell.Exact(60), 5)],
             [],
             [.. Enumerable.Repeat(Window.Place, 5)],
             new int[5]
         );
-        var prediction = new LifePrediction(population, LifeNodes.For(population, rows), Window.Place);
+        var prediction = new LifePrediction(population, ClientEffectNodes.For(population, rows), Window.Place);
 
         Assert.True(prediction.Median > 45);
         Assert.True(prediction.Band.To / prediction.Band.From < 2);
@@ -128,11 +128,11 @@ public sealed class LifePredictionTests
             var given = row[1].Split(';').Select(part => Table.Number(part.Split('=')[1])).ToArray();
             var linear = given.Select((x, j) => x * fit.Coefficients[j + 1]).Sum();
             // A point: neither people nor practice vary.
-            var population = LifePopulation.From(fit) with
+            var population = PopulationParameters.FromFit(fit) with
             {
                 PracticeVariance = 0,
             };
-            var prediction = new LifePrediction(population, LifeNodes.For(population), RowOffset.Plain, linear);
+            var prediction = new LifePrediction(population, ClientEffectNodes.For(population), RowLocationScale.Plain, linear);
 
             Assert.Equal(1, prediction.Quantile(Quantiles.Number(row, "p")) / Quantiles.Number(row, "quantile"), 1e-7);
         }
@@ -141,11 +141,11 @@ public sealed class LifePredictionTests
 
     private static LifePrediction Unseen(WindowPrior window)
     {
-        var population = LifePopulation.FromPriors(window);
-        return new LifePrediction(population, LifeNodes.For(population), window.Place);
+        var population = PopulationParameters.FromPriors(window);
+        return new LifePrediction(population, ClientEffectNodes.For(population), window.Place);
     }
 
-    private static double ByGrid(LifePopulation population, Spell[] own, double days)
+    private static double ByGrid(PopulationParameters population, Spell[] own, double days)
     {
         var tau = Window.Sigma * Math.Exp(population.LogScale);
         double Z(double t, double place) => Math.Exp((Math.Log(t) - Window.Centre - Window.Width * place) / tau);

@@ -12,7 +12,7 @@ public sealed class MarginalLikelihoodTests
     [
         Spell.Exact(31),
         Spell.RightCensored(40),
-        Spell.Between(20, 28),
+        Spell.FromBounds(20, 28),
         Spell.LeftCensored(35, 2),
         Spell.Exact(44, 1.5),
     ];

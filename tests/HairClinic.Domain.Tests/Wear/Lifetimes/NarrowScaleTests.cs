@@ -24,8 +24,8 @@ public sealed class NarrowScaleTests
     [Fact]
     public void Places_that_cannot_be_do_not_spoil_the_prediction()
     {
-        var population = LifePopulation.FromPriors(Window) with { LogScale = -1.2 };
-        var nodes = LifeNodes.For(population, LifetimeFitRows.Create([Spell.Exact(230)], [], [Window.Place], new int[1]));
+        var population = PopulationParameters.FromPriors(Window) with { LogScale = -1.2 };
+        var nodes = ClientEffectNodes.For(population, LifetimeFitRows.Create([Spell.Exact(230)], [], [Window.Place], new int[1]));
         var prediction = new LifePrediction(population, nodes, Window.Place);
 
         Assert.InRange(prediction.Median, 220, 240);
@@ -46,12 +46,12 @@ public sealed class NarrowScaleTests
                 );
                 var seen = dice.Next(20, 300);
                 spells.Add(
-                    life > seen ? Spell.RightCensored(seen) : Spell.Between(35 * Math.Floor(life / 35), 35 * Math.Floor(life / 35) + 35)
+                    life > seen ? Spell.RightCensored(seen) : Spell.FromBounds(35 * Math.Floor(life / 35), 35 * Math.Floor(life / 35) + 35)
                 );
                 clients.Add(client);
             }
         }
         var rows = LifetimeFitRows.Create([.. spells], [], [.. spells.Select(_ => Window.Place)], [.. clients]);
-        return LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.Priors([]));
+        return LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.ToLifePriors([]));
     }
 }

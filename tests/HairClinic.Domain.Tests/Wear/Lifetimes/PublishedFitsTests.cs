@@ -60,7 +60,7 @@ public sealed class PublishedFitsTests
         var (rows, distribution) = Data(data);
         var prior = Maps
             .Rows.Where(row => row[0] == name && row[2] != "NA")
-            .ToDictionary(row => row[1], row => new LifePrior(Table.Number(row[2]), Table.Number(row[3])));
+            .ToDictionary(row => row[1], row => new NormalPrior(Table.Number(row[2]), Table.Number(row[3])));
         var fit = LifetimeModel.Fit(
             distribution,
             rows,

@@ -29,7 +29,7 @@ public sealed class QuantileTests
 
     private static double Of(LifeDistribution distribution, double centre, double scale, double probability)
     {
-        var population = new LifePopulation(distribution, Math.Log(scale), [], centre, 0, 0, 0);
-        return new LifePrediction(population, LifeNodes.For(population), RowOffset.Plain).Quantile(probability);
+        var population = new PopulationParameters(distribution, Math.Log(scale), [], centre, 0, 0, 0);
+        return new LifePrediction(population, ClientEffectNodes.For(population), RowLocationScale.Plain).Quantile(probability);
     }
 }

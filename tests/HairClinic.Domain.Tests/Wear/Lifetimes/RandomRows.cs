@@ -18,7 +18,7 @@ internal static class RandomRows
                 0 => HairClinic.Domain.Wear.Curves.Spell.Exact(from, weight),
                 1 => HairClinic.Domain.Wear.Curves.Spell.RightCensored(from, weight),
                 2 => HairClinic.Domain.Wear.Curves.Spell.LeftCensored(from, weight),
-                _ => HairClinic.Domain.Wear.Curves.Spell.Between(from, from + length, weight),
+                _ => HairClinic.Domain.Wear.Curves.Spell.FromBounds(from, from + length, weight),
             }
     );
 

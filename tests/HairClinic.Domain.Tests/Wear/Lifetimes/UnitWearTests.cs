@@ -25,7 +25,7 @@ public sealed class UnitWearTests
         var wear = Of(UnitState.Bonded, [(0, 30), (30, null)], today: 40, graded: [(30, 3)]);
 
         Assert.True(wear.WornOut);
-        Assert.Equal(Spell.Between(0, 30), wear.Life);
+        Assert.Equal(Spell.FromBounds(0, 30), wear.Life);
     }
 
     [Fact]
@@ -39,7 +39,7 @@ public sealed class UnitWearTests
 
     [Fact]
     public void What_was_retired_for_wear_had_worn_out_by_then() =>
-        Assert.Equal(Spell.Between(30, 55), Of(UnitState.Retired, [(0, 30), (30, 55)], today: 200).Life);
+        Assert.Equal(Spell.FromBounds(30, 55), Of(UnitState.Retired, [(0, 30), (30, 55)], today: 200).Life);
 
     [Fact]
     public void Days_off_the_head_are_not_worn()
@@ -69,7 +69,7 @@ public sealed class UnitWearTests
         (int Day, int? Grade)[]? graded = null,
         int[]? repairs = null
     ) =>
-        UnitWear.From(
+        UnitWear.FromRecords(
             state,
             [.. worn.Select(w => new WornPeriod(Guid.Empty, Day(w.From), w.To is { } to ? Day(to) : null))],
             (graded ?? []).Select(g => (Day(g.Day), g.Grade)),

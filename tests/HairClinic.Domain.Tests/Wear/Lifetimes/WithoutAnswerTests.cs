@@ -37,7 +37,7 @@ public sealed class WithoutAnswerTests
             var window = WindowPrior.FromWindow(distribution, 28, 56);
             var (spells, columns) = Rows(name);
             var rows = LifetimeFitRows.Create(spells, columns, [.. spells.Select(_ => window.Place)], [.. spells.Select((_, i) => i % 3)]);
-            var fit = LifetimeModel.Fit(distribution, rows, window.Priors([.. columns.Select(_ => LifePriors.UsualCoefficient)]));
+            var fit = LifetimeModel.Fit(distribution, rows, window.ToLifePriors([.. columns.Select(_ => LifePriors.UsualCoefficient)]));
 
             Assert.Null(fit.Missing);
             Assert.True(fit.Converged);
@@ -70,7 +70,7 @@ public sealed class WithoutAnswerTests
     {
         Spell[] spells = [.. Enumerable.Repeat(Spell.RightCensored(60), 20)];
         var rows = LifetimeFitRows.Create(spells, [], [.. spells.Select(_ => Window.Place)], [.. Enumerable.Range(0, 20)]);
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.Priors([]));
+        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.ToLifePriors([]));
 
         Assert.Equal(LifetimeFitNote.NothingEnded, Assert.Single(fit.Notes));
         Assert.True(fit.Coefficients[0] > 0);
@@ -83,7 +83,7 @@ public sealed class WithoutAnswerTests
         var fit = LifetimeModel.Fit(
             LifeDistribution.Weibull,
             LifetimeFitRows.Create(spells, [], [.. spells.Select(_ => Window.Place)], [7, 7, 7]),
-            Window.Priors([])
+            Window.ToLifePriors([])
         );
 
         Assert.Equal(LifetimeFitNote.OneClient, Assert.Single(fit.Notes));

@@ -79,7 +79,7 @@ public sealed class SearchAndDatabaseTests(PgServer server)
             var day = new Interval(_scene.At(Thursday, 0), _scene.At(Thursday.PlusDays(1), 0));
             var book = await SlotFacts.LoadAsync(db, _scene.Salon.Id, day, client.Id, Cancel);
             ServiceSegment[] steps = [.. service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))];
-            var wish = new SlotTarget(new ServiceTimeline(steps), service.Id, Quarter(0))
+            var wish = new SlotCriteria(new ServiceTimeline(steps), service.Id, Quarter(0))
             {
                 OnlyChair = _scene.Chairs[chair].Id,
                 OnlyPerson = person.Id,
@@ -101,7 +101,7 @@ public sealed class SearchAndDatabaseTests(PgServer server)
         {
             await using var transaction = await db.Database.BeginTransactionAsync(Cancel);
             var visit = new Visit(Guid.CreateVersion7(), client.Id, _scene.Salon.Id, service.Id);
-            visit.Place(
+            visit.Schedule(
                 service,
                 start,
                 _scene.Chairs[chair].Id,
@@ -114,7 +114,7 @@ public sealed class SearchAndDatabaseTests(PgServer server)
             {
                 await db.SaveChangesAsync(Cancel);
             }
-            catch (DbUpdateException e) when (SlotClashes.Find(e) is not null)
+            catch (DbUpdateException e) when (SlotSaveErrors.FindClash(e) is not null)
             {
                 return false;
             }

@@ -68,7 +68,7 @@ public sealed class SlotFactsTests(PgServer server)
         {
             _scene.Lay(s);
             var other = s.OpenSalon("Quay", "Europe/London", "GBP", chairs: 1);
-            _scene.Mara.WorkIn([(Guid.CreateVersion7(), _scene.Salon.Id), (Guid.CreateVersion7(), other.Id)]);
+            _scene.Mara.SetSalons([(Guid.CreateVersion7(), _scene.Salon.Id), (Guid.CreateVersion7(), other.Id)]);
             s.Book(_scene.Ada, _scene.Rebond, s.Chairs.Single(c => c.SalonId == other.Id), _scene.Mara, _scene.At(Thursday, 9));
         }
     }
@@ -104,7 +104,7 @@ public sealed class SlotFactsTests(PgServer server)
         void Lay(Scene s)
         {
             _scene.Lay(s);
-            _scene.Ivo.SetWork([
+            _scene.Ivo.SetWorkingHours([
                 (Guid.CreateVersion7(), _scene.Salon.Id, IsoDayOfWeek.Thursday, new LocalTime(14, 0), new LocalTime(16, 0)),
             ]);
         }
@@ -169,7 +169,7 @@ public sealed class SlotFactsTests(PgServer server)
         var book = await clinic.ReadAsync(db => SlotFacts.LoadAsync(db, two.Salon.Id, day, null, TestContext.Current.CancellationToken));
         var twenty = new ServiceTimeline([new ServiceSegment(SegmentKind.HandsOn, 15)]);
 
-        var slot = book.Nearest(new SlotTarget(twenty, two.Wash.Id, two.At(Thursday, 9, 30)) { OnlyPerson = two.Mara.Id, Best = 1 })[0];
+        var slot = book.Nearest(new SlotCriteria(twenty, two.Wash.Id, two.At(Thursday, 9, 30)) { OnlyPerson = two.Mara.Id, Best = 1 })[0];
 
         // Hands on from nine, a coat dries from half past nine to ten to ten.
         Assert.Equal((two.At(Thursday, 9, 30), two.Chairs[1].Id), (slot.StartsAt, slot.ChairId));
@@ -187,7 +187,7 @@ public sealed class SlotFactsTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         var book = await LoadAsync(clinic, Thursday, Thursday.PlusDays(2));
 
-        var slots = book.Spread(Wish(_scene.Rebond, 12));
+        var slots = book.SpreadByHalfDay(Wish(_scene.Rebond, 12));
 
         Assert.Equal(6, slots.Count);
         Assert.Equal(6, slots.Select(s => (_scene.Salon.DayOf(s.StartsAt), Wall(s) < LocalTime.Noon)).Distinct().Count());
@@ -212,7 +212,7 @@ public sealed class SlotFactsTests(PgServer server)
             )
         );
 
-    private SlotTarget Wish(ServiceKind service, int hour, int minute = 0) =>
+    private SlotCriteria Wish(ServiceKind service, int hour, int minute = 0) =>
         new(
             new ServiceTimeline([.. service.Steps.OrderBy(s => s.Position).Select(s => new ServiceSegment(s.Kind, s.Minutes))]),
             service.Id,

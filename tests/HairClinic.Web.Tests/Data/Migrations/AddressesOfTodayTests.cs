@@ -43,7 +43,7 @@ public sealed class AddressesOfTodayTests(PgServer server)
             """
         );
 
-        await ClinicSchema.MigrateAsync(book.Migrator, Cancel);
+        await SchemaMigrator.MigrateAsync(book.Migrator, Cancel);
 
         await using var now = book.Open();
         var addresses = await now.OpeningAddresses.IgnoreQueryFilters().OrderBy(a => a.Email).ToListAsync(Cancel);
@@ -53,7 +53,7 @@ public sealed class AddressesOfTodayTests(PgServer server)
         );
         Assert.All(
             addresses,
-            a => Assert.Equal((Domain.Clients.AddressScope.Everything, Domain.Clients.AddressConfirmation.Before), (a.Opens, a.ConfirmedHow))
+            a => Assert.Equal((Domain.Clients.ClientPageAccess.Everything, Domain.Clients.AddressConfirmationWay.Before), (a.Opens, a.ConfirmedHow))
         );
         Assert.All(addresses, a => Assert.NotNull(a.ToldAt));
         var feeds = await now.CalendarFeeds.IgnoreQueryFilters().OrderBy(f => f.SecretHash).ToListAsync(Cancel);

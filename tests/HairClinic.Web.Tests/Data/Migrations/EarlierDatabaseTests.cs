@@ -45,7 +45,7 @@ public sealed class EarlierDatabaseTests(PgServer server)
     public async Task The_tables_that_a_book_has_to_have_are_those_that_InitialCreate_makes()
     {
         await using var fresh = await EarlierBook.LayAsync(server);
-        await ClinicSchema.MigrateAsync(fresh.Migrator, Cancel);
+        await SchemaMigrator.MigrateAsync(fresh.Migrator, Cancel);
 
         Assert.Equal(EarlierDatabase.InitialTables, Assert.Single(await fresh.ReadAsync(EarlierDatabase.Tables)));
     }
@@ -56,10 +56,10 @@ public sealed class EarlierDatabaseTests(PgServer server)
     public async Task A_book_of_then_is_adopted_and_is_in_nothing_different_from_a_new_one(params string[] scripts)
     {
         await using var fresh = await EarlierBook.LayAsync(server);
-        await ClinicSchema.MigrateAsync(fresh.Migrator, Cancel);
+        await SchemaMigrator.MigrateAsync(fresh.Migrator, Cancel);
         await using var book = await EarlierBook.LayAsync(server, scripts);
 
-        await ClinicSchema.MigrateAsync(book.Migrator, Cancel);
+        await SchemaMigrator.MigrateAsync(book.Migrator, Cancel);
 
         Assert.Equal(await fresh.ReadAsync(History), await book.ReadAsync(History));
         Assert.Equal(await fresh.ReadAsync(Whole), await book.ReadAsync(Whole));
@@ -72,7 +72,7 @@ public sealed class EarlierDatabaseTests(PgServer server)
         await Statement.AskAsync(book.Migrator, "alter table clients add column of_their_own text");
         var before = await book.ReadAsync(Whole);
 
-        var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => ClinicSchema.MigrateAsync(book.Migrator, Cancel));
+        var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => SchemaMigrator.MigrateAsync(book.Migrator, Cancel));
 
         Assert.Contains("take the book out with `export`", refused.Message, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', refused.Message);
@@ -89,7 +89,7 @@ public sealed class EarlierDatabaseTests(PgServer server)
             """insert into "__EFMigrationsHistory" (migration_id, product_version) values ('20261128213336_OnePlaceAtATime', '10.0.15')"""
         );
 
-        var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => ClinicSchema.MigrateAsync(book.Migrator, Cancel));
+        var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => SchemaMigrator.MigrateAsync(book.Migrator, Cancel));
 
         Assert.Contains("take the book out with `export`", refused.Message, StringComparison.Ordinal);
     }
@@ -99,7 +99,7 @@ public sealed class EarlierDatabaseTests(PgServer server)
     {
         await using var book = await EarlierBook.LayAsync(server, "the-five");
 
-        var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => ClinicSchema.CheckVersionAsync(book.Migrator, Cancel));
+        var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => SchemaMigrator.CheckVersionAsync(book.Migrator, Cancel));
 
         Assert.Contains("Run the `migrate` verb", refused.Message, StringComparison.Ordinal);
     }

@@ -16,7 +16,7 @@ public sealed class NewerSchemaTests(PgServer server)
         await Sql.AskAsync(server.Administrator, $"create database {name} owner hairclinic_migrator template {PgServer.SiteTemplate}");
         await Sql.AskAsync(server.Administrator, $"grant connect on database {name} to hairclinic_program");
         var (migrator, program) = (In(server.Connections.Migrator!), In(server.Connections.Program));
-        await ClinicSchema.MigrateAsync(migrator, Cancel);
+        await SchemaMigrator.MigrateAsync(migrator, Cancel);
         await Sql.AskAsync(
             migrator,
             """
@@ -27,8 +27,8 @@ public sealed class NewerSchemaTests(PgServer server)
 
         var refusals = new[]
         {
-            await Assert.ThrowsAsync<InvalidOperationException>(() => ClinicSchema.MigrateAsync(migrator, Cancel)),
-            await Assert.ThrowsAsync<InvalidOperationException>(() => ClinicSchema.CheckVersionAsync(program, Cancel)),
+            await Assert.ThrowsAsync<InvalidOperationException>(() => SchemaMigrator.MigrateAsync(migrator, Cancel)),
+            await Assert.ThrowsAsync<InvalidOperationException>(() => SchemaMigrator.CheckVersionAsync(program, Cancel)),
         };
 
         Assert.All(refusals, r => Assert.StartsWith("A newer program worked on this database (“29990101000000_LaterOn”)", r.Message));

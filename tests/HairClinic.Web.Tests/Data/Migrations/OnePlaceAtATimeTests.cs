@@ -14,7 +14,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         await using var book = await EarlierBook.LayAsync(server, "the-five");
         await Sql.AskAsync(book.Administrator, Old);
 
-        await ClinicSchema.MigrateAsync(book.Migrator, Cancel);
+        await SchemaMigrator.MigrateAsync(book.Migrator, Cancel);
 
         Assert.Equal(
             ["1 t", "2 f", "3 t", "4 f", "5 f", "6 f", "7 t"],

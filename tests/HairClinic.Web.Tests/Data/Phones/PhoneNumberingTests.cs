@@ -13,7 +13,7 @@ public sealed class PhoneNumberingTests
     [InlineData("+1 212-736-5000", "+12127365000")]
     public void A_number_is_read_in_the_practices_own_country_unless_it_names_another(string typed, string written)
     {
-        Assert.Equal(PhoneFault.None, new PhoneNumbering("GB").Read(typed, out var read));
+        Assert.Equal(PhoneFault.None, new PhoneNumbering("GB").Parse(typed, out var read));
         Assert.Equal(written, read);
     }
 
@@ -27,7 +27,7 @@ public sealed class PhoneNumberingTests
     [InlineData("Europe/London", "00 1 518 555 0146", "+15185550146")]
     public void A_number_is_read_in_the_country_of_the_salons_time_zone(string zone, string typed, string written)
     {
-        Assert.Equal(PhoneFault.None, PhoneNumbering.At(zone, "ES").Read(typed, out var read));
+        Assert.Equal(PhoneFault.None, PhoneNumbering.ForZone(zone, "ES").Parse(typed, out var read));
         Assert.Equal(written, read);
     }
 
@@ -39,7 +39,7 @@ public sealed class PhoneNumberingTests
     [InlineData("Antarctica/Troll", "NO", "NO")]
     [InlineData("Antarctica/Troll", "AQ", "")]
     public void A_zone_without_a_country_or_numbering_plan_leaves_it_to_the_practices(string? zone, string practice, string region) =>
-        Assert.Equal(region, PhoneNumbering.RegionAt(zone, practice));
+        Assert.Equal(region, PhoneNumbering.RegionForZone(zone, practice));
 
     [Theory]
     [InlineData("US", "(201) 555-0123")]
@@ -48,7 +48,7 @@ public sealed class PhoneNumberingTests
     public void The_example_is_written_as_people_there_write_it_and_can_be_read(string region, string example)
     {
         Assert.Equal(example, new PhoneNumbering(region).Example());
-        Assert.Equal(PhoneFault.None, new PhoneNumbering(region).Read(example, out _));
+        Assert.Equal(PhoneFault.None, new PhoneNumbering(region).Parse(example, out _));
     }
 
     [Theory]
@@ -57,7 +57,7 @@ public sealed class PhoneNumberingTests
     [InlineData("01632 960007 ext 4", PhoneFault.HasExtension)]
     public void What_cannot_be_rung_is_told_apart(string typed, PhoneFault fault)
     {
-        Assert.Equal(fault, new PhoneNumbering("GB").Read(typed, out var read));
+        Assert.Equal(fault, new PhoneNumbering("GB").Parse(typed, out var read));
         Assert.Empty(read);
     }
 }

@@ -60,7 +60,7 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
         );
         var open = new AccountsSite(quiet, clock);
         await open
-            .Services.GetRequiredService<PracticeJobs>()
+            .Services.GetRequiredService<PracticeJobRunner>()
             .RunAsync(open.PracticeId, "test", services => open.LayAsync(services, guideFinished, roles));
         return open;
     }
@@ -104,7 +104,7 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
     /// <summary>Does something past the pages, in the practice's own book.</summary>
     public Task<T> DoAsync<T>(Func<IServiceProvider, ClinicDb, Task<T>> work) =>
         Services
-            .GetRequiredService<PracticeJobs>()
+            .GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 PracticeId,
                 "test",

@@ -21,7 +21,7 @@ internal static class Binders
 
     public static SheetDraft Draft(SheetKind kind, byte[] file, DateOrder? dates = null)
     {
-        var (draft, problem) = SheetDraft.Read(kind, file, "GB", "GBP");
+        var (draft, problem) = SheetDraft.FromFile(kind, file, "GB", "GBP");
         Assert.Null(problem);
         return draft! with { ChosenDates = dates };
     }

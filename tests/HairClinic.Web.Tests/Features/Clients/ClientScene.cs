@@ -72,7 +72,7 @@ public sealed class ClientScene
     public (Client Client, HairSystem Unit, Bond Bond) Wearing(string code, string name, int days, Instant? at = null)
     {
         var client = Scene.AddClient(code, name, Here);
-        var unit = Scene.Unit(client, Lace, Today.PlusDays(-days).PlusWeeks(-2));
-        return (client, unit, Scene.Bond(client, unit, Today.PlusDays(-days), Adhesive, at));
+        var unit = Scene.AddUnit(client, Lace, Today.PlusDays(-days).PlusWeeks(-2));
+        return (client, unit, Scene.AddBond(client, unit, Today.PlusDays(-days), Adhesive, at));
     }
 }

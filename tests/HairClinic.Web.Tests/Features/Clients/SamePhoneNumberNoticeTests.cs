@@ -12,7 +12,7 @@ public sealed class SamePhoneNumberNoticeTests : UiTestContext
         BeInteractive();
         JSInterop.Mode = JSRuntimeMode.Loose;
         var insisted = false;
-        var other = new SamePhoneNumber.Other(Guid.CreateVersion7(), "Kester Vale");
+        var other = new SharedPhoneCheck.Other(Guid.CreateVersion7(), "Kester Vale");
 
         var notice = Render<SameNumberNotice>(p => p.Add(n => n.Others, [other]).Add(n => n.OnInsist, () => insisted = true));
 

@@ -113,7 +113,7 @@ public sealed class KeyScene
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<SignInLinkStore>().AnswerAsync(db, email, Cancel);
+                await services.GetRequiredService<SignInLinkStore>().AnswerRequestAsync(db, email, Cancel);
                 return await db.SaveChangesAsync(Cancel);
             }
         );
@@ -129,7 +129,7 @@ public sealed class KeyScene
     /// <returns>The letters that are to be sent, oldest first.</returns>
     public static async Task<IReadOnlyList<Letter>> TellAsync(TestClinic clinic)
     {
-        await clinic.UseAsync<AddressLetters, int>(clinic.Job, l => l.RunAsync(Cancel));
+        await clinic.UseAsync<AddressChangeNotices, int>(clinic.Job, l => l.RunAsync(Cancel));
         return await LettersAsync(clinic);
     }
 
@@ -142,7 +142,7 @@ public sealed class KeyScene
                 .ThenBy(w => w.Id)
                 .ToListAsync(Cancel)
         );
-        return [.. items.Select(WorkItems.Read<Letter>)];
+        return [.. items.Select(WorkItemFactory.DeserializeBody<Letter>)];
     }
 
     /// <summary>As if somebody had confirmed it, or all that stand.</summary>
@@ -151,7 +151,8 @@ public sealed class KeyScene
             .OpeningAddresses.Where(a => a.EndedAt == null && a.ConfirmedAt == null && (email == null || a.Email == email))
             .ExecuteUpdateAsync(
                 set =>
-                    set.SetProperty(a => a.ConfirmedAt, TestClinic.UsualNow).SetProperty(a => a.ConfirmedHow, AddressConfirmation.Before),
+                    set.SetProperty(a => a.ConfirmedAt, TestClinic.UsualNow)
+                        .SetProperty(a => a.ConfirmedHow, AddressConfirmationWay.Before),
                 Cancel
             );
 

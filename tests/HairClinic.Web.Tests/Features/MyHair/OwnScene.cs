@@ -51,8 +51,8 @@ public sealed class OwnScene
         SignIn = new ClientSignIn(Guid.NewGuid(), Client.Id, Address, scene.Now - Duration.FromHours(1));
         scene.Db.ClientSignIns.Add(SignIn);
         Other = scene.AddClient("C-2", "Bo Larch", Salon);
-        Rebond = scene.Service(ServicePurpose.Rebond);
-        Bond = scene.Bond(Client, scene.Unit(Client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
+        Rebond = scene.ServiceFor(ServicePurpose.Rebond);
+        Bond = scene.AddBond(Client, scene.AddUnit(Client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
         Visit = scene.Book(Client, Rebond, scene.Chairs[0], stylist, BookedAt);
         OthersVisit = scene.Book(Other, Rebond, scene.Chairs[0], stylist, BookedAt + Duration.FromHours(2));
     }

@@ -108,7 +108,7 @@ public sealed class StalePageTests(PgServer server)
 
     private static Task<T> DoAsync<T>(ClinicSite site, Func<Web.Data.ClinicDb, Task<T>> work) =>
         site
-            .Services.GetRequiredService<PracticeJobs>()
+            .Services.GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 site.PracticeId,
                 "test",

@@ -75,8 +75,8 @@ public sealed class PrivacyScene
         Owner = scene.Scene.Hire("Olive", StaffRole.Owner, scene.Here, scene.There);
         Client = scene.Scene.AddClient("Q-7719", "Zoë Quillfeather-Ångström", scene.Here, "+441632960077", "zoe.quillfeather@example.test");
         Client.Rename(Client.Name, "Zozo-called");
-        Client.Describe(new LocalDate(1971, 3, 9), "note about her scalp-hat");
-        Client.AddEvent(
+        Client.SetBirthDateAndNote(new LocalDate(1971, 3, 9), "note about her scalp-hat");
+        Client.AddLifeEvent(
             new LifeEvent(
                 Guid.CreateVersion7(),
                 Client.Id,
@@ -99,11 +99,11 @@ public sealed class PrivacyScene
                 }
             )
         );
-        Unit = scene.Scene.Unit(Client, scene.Lace, scene.Today.PlusDays(-40));
-        scene.Scene.Bond(Client, Unit, scene.Today.PlusDays(-20), scene.Adhesive);
+        Unit = scene.Scene.AddUnit(Client, scene.Lace, scene.Today.PlusDays(-40));
+        scene.Scene.AddBond(Client, Unit, scene.Today.PlusDays(-20), scene.Adhesive);
         Ahead = scene.Scene.Book(
             Client,
-            scene.Scene.Service(ServicePurpose.Rebond),
+            scene.Scene.ServiceFor(ServicePurpose.Rebond),
             scene.Chair,
             scene.Stylist,
             now + Duration.FromDays(7)
@@ -122,8 +122,8 @@ public sealed class PrivacyScene
         );
         db.Drafts.Add(new Draft(Guid.CreateVersion7(), scene.Desk.Id, "some form", Client.Id, """{"Text":"Zozo-called"}""", now));
         db.WriteKeys.Add(new WriteKey(Guid.CreateVersion7(), "some deed", [1], """{"Name":"Zoë Quillfeather-Ångström"}""", now));
-        db.WorkItems.Add(WorkItems.Send(new Letter("zoe.quillfeather@example.test", "Your link", "Hello"), now));
-        db.WorkItems.Add(WorkItems.RefreshDueDates(Client.Id, now));
+        db.WorkItems.Add(WorkItemFactory.SendLetter(new Letter("zoe.quillfeather@example.test", "Your link", "Hello"), now));
+        db.WorkItems.Add(WorkItemFactory.RefreshDueDates(Client.Id, now));
         db.SignInLinks.Add(
             new SignInLink(Guid.CreateVersion7().ToByteArray(), db.PracticeId, Client.Id, "zoe.quillfeather@example.test", now)
         );
@@ -144,7 +144,7 @@ public sealed class PrivacyScene
         db.HealthAnswers.Add(new HealthAnswer(answerId, Client.Id, Given.Today, Given.Stylist.Id, now, closed));
         PhotoFile = await services
             .GetRequiredService<PhotoStore>()
-            .KeepAsync(db, Client.Id, new PhotoCompressor.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
+            .StoreAsync(db, Client.Id, new PhotoCompressor.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
         db.Photos.Add(
             new Photo(Guid.CreateVersion7(), Client.Id, PhotoKind.Before, Given.Today, Given.Today, PhotoFile, Given.Stylist.Id, now)
         );

@@ -53,17 +53,24 @@ internal sealed class ChairScene
         Expired = Adhesive.Receive(Guid.CreateVersion7(), "A-0", Today.PlusDays(-1));
         Open = Adhesive.Receive(Guid.CreateVersion7(), "A-1", Today.PlusDays(200));
         Client = scene.AddClient("C-1", "Ada Fenwick", Salon);
-        Worn = scene.Unit(Client, Kind, BondedOn.PlusDays(-20));
-        Spare = scene.Unit(Client, Kind, BondedOn.PlusDays(-20));
-        Bond = Bonded ? scene.Bond(Client, Worn, BondedOn, Adhesive) : null;
-        Visit = scene.Book(Client, scene.Service(Purpose), Chair, Stylist, scene.Now - Duration.FromMinutes(60));
+        Worn = scene.AddUnit(Client, Kind, BondedOn.PlusDays(-20));
+        Spare = scene.AddUnit(Client, Kind, BondedOn.PlusDays(-20));
+        Bond = Bonded ? scene.AddBond(Client, Worn, BondedOn, Adhesive) : null;
+        Visit = scene.Book(Client, scene.ServiceFor(Purpose), Chair, Stylist, scene.Now - Duration.FromMinutes(60));
     }
 
     /// <summary>Another visit of the same client, later on the same day.</summary>
     public void BookNext(Scene later)
     {
         Next = new Visit(Guid.CreateVersion7(), Client.Id, Salon.Id, Visit.ServiceKindId);
-        Next.Place([(SegmentKind.HandsOn, 60)], later.Now + Duration.FromHours(4), Chair.Id, Colleague.Id, Salon, [Guid.CreateVersion7()]);
+        Next.Schedule(
+            [(SegmentKind.HandsOn, 60)],
+            later.Now + Duration.FromHours(4),
+            Chair.Id,
+            Colleague.Id,
+            Salon,
+            [Guid.CreateVersion7()]
+        );
         later.Db.Visits.Add(Next);
     }
 }

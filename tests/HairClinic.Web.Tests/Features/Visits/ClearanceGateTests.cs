@@ -122,8 +122,8 @@ public sealed class ClearanceGateTests(PgServer server)
             {
                 _chair.Lay(s);
                 var bo = s.AddClient("C-2", "Bo Larch", _chair.Salon);
-                s.Book(bo, s.Service(ServicePurpose.FixLift), s.Chairs[1], _chair.Trainee, s.Now + Duration.FromDays(1));
-                (atTheDoor, fixLift) = (bo.Id, s.Service(ServicePurpose.FixLift).Id);
+                s.Book(bo, s.ServiceFor(ServicePurpose.FixLift), s.Chairs[1], _chair.Trainee, s.Now + Duration.FromDays(1));
+                (atTheDoor, fixLift) = (bo.Id, s.ServiceFor(ServicePurpose.FixLift).Id);
                 Lay(s, atTheDoor, ServicePurpose.FixLift, ClearanceKind.Block);
             }
         );
@@ -157,7 +157,7 @@ public sealed class ClearanceGateTests(PgServer server)
             s =>
             {
                 _chair.Lay(s);
-                s.Book(_chair.Client, s.Service(ServicePurpose.FixLift), s.Chairs[1], _chair.Trainee, s.Now + Duration.FromDays(1));
+                s.Book(_chair.Client, s.ServiceFor(ServicePurpose.FixLift), s.Chairs[1], _chair.Trainee, s.Now + Duration.FromDays(1));
                 Lay(s, _chair.Client.Id, ServicePurpose.FixLift, kind);
             }
         );
@@ -224,7 +224,7 @@ public sealed class ClearanceGateTests(PgServer server)
             s =>
             {
                 _chair.Lay(s);
-                (stranger, wash) = (s.AddClient("C-2", "Bo Larch", _chair.Salon).Id, s.Service(ServicePurpose.WashAndStyle).Id);
+                (stranger, wash) = (s.AddClient("C-2", "Bo Larch", _chair.Salon).Id, s.ServiceFor(ServicePurpose.WashAndStyle).Id);
             }
         );
 
@@ -257,7 +257,7 @@ public sealed class ClearanceGateTests(PgServer server)
                 Guid.CreateVersion7(),
                 clientId,
                 Guid.CreateVersion7(),
-                new ClearanceFact(ProductId: null, purpose, ChairScene.Today, until, kind)
+                new ClearanceTerms(ProductId: null, purpose, ChairScene.Today, until, kind)
             )
         );
 }

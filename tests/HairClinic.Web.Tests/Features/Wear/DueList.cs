@@ -57,9 +57,9 @@ public sealed class DueList(Instant? now = null)
     {
         var client = _scene.AddClient(code, $"Client {code}", salon ?? ElmRow, "+441632960001");
         var on = Today.PlusDays(-daysAgo);
-        var bond = _scene.Bond(client, _scene.Unit(client, _kind, on.PlusDays(-10)), on, _adhesive, at);
+        var bond = _scene.AddBond(client, _scene.AddUnit(client, _kind, on.PlusDays(-10)), on, _adhesive, at);
         if (spare is { } state)
-            _scene.Unit(client, _kind, on).Restore(state, new UnitDates { OrderedOn = on }, retiredBecause: null);
+            _scene.AddUnit(client, _kind, on).ImportState(state, new UnitDates { OrderedOn = on }, retiredBecause: null);
         return (client, bond);
     }
 
@@ -74,7 +74,7 @@ public sealed class DueList(Instant? now = null)
     public Visit Booked(Client client, ServicePurpose purpose, int inDays, int hour = 11) =>
         _scene.Book(
             client,
-            _scene.Service(purpose),
+            _scene.ServiceFor(purpose),
             _scene.Chairs[0],
             Stylist,
             Today.PlusDays(inDays).At(new LocalTime(hour, 0)).InUtc().ToInstant()

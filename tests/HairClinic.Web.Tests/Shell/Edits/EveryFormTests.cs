@@ -17,9 +17,9 @@ public sealed class EveryFormTests
 {
     private static readonly Type[] Forms =
     [
-        .. typeof(IEditable)
+        .. typeof(IEditInput)
             .Assembly.GetTypes()
-            .Where(t => t is { IsClass: true, IsAbstract: false } && t.IsAssignableTo(typeof(IEditable))),
+            .Where(t => t is { IsClass: true, IsAbstract: false } && t.IsAssignableTo(typeof(IEditInput))),
         typeof(Web.Features.Clients.EditClient.Input),
         typeof(Web.Features.Settings.EditAftercare.Input),
     ];
@@ -31,14 +31,14 @@ public sealed class EveryFormTests
     public static TheoryData<string> Names => [.. Forms.Select(f => f.FullName!)];
 
     public static TheoryData<string, string> Fields =>
-        [.. Forms.SelectMany(f => Part.AllOf(f).Where(p => p.Field is not null).Select(p => (f.FullName!, p.Name)))];
+        [.. Forms.SelectMany(f => FormProperty.AllOf(f).Where(p => p.Field is not null).Select(p => (f.FullName!, p.Name)))];
 
     [Fact]
     public void All_forms_are_found() => Assert.InRange(Forms.Length, 13, 40);
 
     [Theory, MemberData(nameof(Names))]
     public void Each_property_is_a_field_or_says_why_it_is_none(string form) =>
-        Assert.Empty(Part.AllOf(FormOf(form)).Where(p => !(p.Field is not null ^ p.FromBook ^ p.OfTheForm)).Select(p => p.Name));
+        Assert.Empty(FormProperty.AllOf(FormOf(form)).Where(p => !(p.Field is not null ^ p.FromBook ^ p.OfTheForm)).Select(p => p.Name));
 
     // The label has its home in the form; what the attribute says must be the very words.
     [Theory, MemberData(nameof(Names))]
@@ -50,7 +50,8 @@ public sealed class EveryFormTests
         var said = string.Concat(Directory.GetFiles(folder, "*.razor").Select(File.ReadAllText));
 
         Assert.Empty(
-            Part.AllOf(type)
+            FormProperty
+                .AllOf(type)
                 .Where(p => p.Field is not null && !said.Contains($"L[\"{p.Field.Label}\"", StringComparison.Ordinal))
                 .Select(p => p.Name)
         );
@@ -67,7 +68,7 @@ public sealed class EveryFormTests
         Assert.All(changes, c => Assert.False(c.Clashes));
         Assert.All(changes, c => Assert.NotEqual(Said(c.Before, c, "the old one"), Said(c.Theirs, c, "the new one")));
         Assert.Single(changes.Select(c => c.Field).Distinct());
-        Assert.True(Part.Same(part.Get(saved), part.Get(typed)));
+        Assert.True(FormProperty.Same(part.Get(saved), part.Get(typed)));
     }
 
     [Theory, MemberData(nameof(Fields))]
@@ -75,10 +76,10 @@ public sealed class EveryFormTests
     {
         var (opened, saved, typed, part) = Three(form, field);
         Alter(part, typed);
-        var before = Part.Copy(part.Get(typed));
+        var before = FormProperty.Copy(part.Get(typed));
 
         Assert.Empty(EditMerge.MergeChanges(opened, saved, typed));
-        Assert.True(Part.Same(before, part.Get(typed)));
+        Assert.True(FormProperty.Same(before, part.Get(typed)));
     }
 
     [Theory, MemberData(nameof(Fields))]
@@ -87,7 +88,7 @@ public sealed class EveryFormTests
         var (opened, saved, typed, part) = Three(form, field);
         Alter(part, saved);
         Alter(part, typed, times: 2);
-        var mine = Part.Copy(part.Get(typed));
+        var mine = FormProperty.Copy(part.Get(typed));
 
         var changes = EditMerge.MergeChanges(opened, saved, typed);
 
@@ -99,9 +100,9 @@ public sealed class EveryFormTests
         }
         var clash = Assert.Single(changes);
         Assert.True(clash.Clashes);
-        Assert.True(Part.Same(mine, part.Get(typed)));
+        Assert.True(FormProperty.Same(mine, part.Get(typed)));
         clash.TakeTheirs();
-        Assert.True(Part.Same(part.Get(saved), part.Get(typed)));
+        Assert.True(FormProperty.Same(part.Get(saved), part.Get(typed)));
     }
 
     // Rows are compared with all they hold.
@@ -111,7 +112,7 @@ public sealed class EveryFormTests
         var (opened, _, _, part) = Three(form, field);
         if (part.Row is null)
             return;
-        foreach (var inner in Part.AllOf(part.Row).Where(p => !p.FromBook && p.Row is null))
+        foreach (var inner in FormProperty.AllOf(part.Row).Where(p => !p.FromBook && p.Row is null))
         {
             var (saved, typed) = (Copied(opened), Copied(opened));
             var row = part.List(saved)[0]!;
@@ -122,29 +123,29 @@ public sealed class EveryFormTests
                 continue;
 
             Assert.NotEmpty(EditMerge.MergeChanges(opened, saved, typed));
-            Assert.True(Part.Same(part.Get(saved), part.Get(typed)), inner.Name);
+            Assert.True(FormProperty.Same(part.Get(saved), part.Get(typed)), inner.Name);
         }
     }
 
-    private static string Said(object? value, Change change, string name) =>
-        new EditWords(Words, value is null ? new Dictionary<object, string>() : new() { [value] = name }).Format(value, change.Field);
+    private static string Said(object? value, ConcurrentChange change, string name) =>
+        new FieldFormatter(Words, value is null ? new Dictionary<object, string>() : new() { [value] = name }).Format(value, change.Field);
 
     private static Type FormOf(string name) => Forms.Single(f => f.FullName == name);
 
-    private static (object Opened, object Saved, object Typed, Part Part) Three(string form, string field)
+    private static (object Opened, object Saved, object Typed, FormProperty Part) Three(string form, string field)
     {
         CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("en-GB");
         var opened = Filled(FormOf(form));
-        return (opened, Copied(opened), Copied(opened), Part.AllOf(opened.GetType()).Single(p => p.Name == field));
+        return (opened, Copied(opened), Copied(opened), FormProperty.AllOf(opened.GetType()).Single(p => p.Name == field));
     }
 
-    private static object Copied(object form) => Part.Copy(form)!;
+    private static object Copied(object form) => FormProperty.Copy(form)!;
 
     // A form with something in each field, one row in each list.
     private static object Filled(Type type)
     {
         var form = Activator.CreateInstance(type)!;
-        foreach (var part in Part.AllOf(type))
+        foreach (var part in FormProperty.AllOf(type))
             if (!part.IsList)
                 part.Set(form, Other(part.Type, part.Get(form), 1));
             else if (part.List(form) is { Count: 0 } list)
@@ -152,7 +153,7 @@ public sealed class EveryFormTests
         return form;
     }
 
-    private static void Alter(Part part, object form, int times = 1)
+    private static void Alter(FormProperty part, object form, int times = 1)
     {
         if (!part.IsList)
             part.Set(form, Other(part.Type, part.Get(form), times));
@@ -161,9 +162,9 @@ public sealed class EveryFormTests
         else
         {
             var row = part.List(form)[0]!;
-            var inner = Part.AllOf(part.Row).FirstOrDefault(p => p.IsList) is { } nested
-                ? (nested.List(row)[0]!, Part.AllOf(nested.Row!))
-                : (row, Part.AllOf(part.Row));
+            var inner = FormProperty.AllOf(part.Row).FirstOrDefault(p => p.IsList) is { } nested
+                ? (nested.List(row)[0]!, FormProperty.AllOf(nested.Row!))
+                : (row, FormProperty.AllOf(part.Row));
             // Not what the row is known by.
             var said = inner.Item2.Last(p => !p.FromBook && p.Type != typeof(bool));
             said.Set(inner.Item1, Other(said.Type, said.Get(inner.Item1), times));

@@ -56,7 +56,9 @@ public sealed class FeedbackTests : UiTestContext
     [Fact]
     public void A_date_opens_to_its_reasons()
     {
-        var why = Render<Why>(p => p.Add(w => w.Reasons, ["Four to eight weeks.", "Moved off a Sunday."]).AddChildContent("Wed 3 Dec"));
+        var why = Render<ReasonDetails>(p =>
+            p.Add(w => w.Reasons, ["Four to eight weeks.", "Moved off a Sunday."]).AddChildContent("Wed 3 Dec")
+        );
         Assert.StartsWith("Wed 3 Dec", why.Find("details > summary").TextContent, StringComparison.Ordinal);
         Assert.Equal(["Four to eight weeks.", "Moved off a Sunday."], why.FindAll("li").Select(reason => reason.TextContent));
     }

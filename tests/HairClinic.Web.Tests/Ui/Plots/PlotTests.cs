@@ -7,7 +7,7 @@ namespace HairClinic.Web.Tests.Ui.Plots;
 
 public sealed class PlotTests : UiTestContext
 {
-    private static readonly PlotPicture Curves = new("Days", "Still holding", "0%")
+    private static readonly PlotData Curves = new("Days", "Still holding", "0%")
     {
         Lines =
         [
@@ -18,7 +18,7 @@ public sealed class PlotTests : UiTestContext
         Highest = 1,
     };
 
-    private static readonly PlotPicture Bars = new("Week", "Minutes", "0")
+    private static readonly PlotData Bars = new("Week", "Minutes", "0")
     {
         Bars = [new("1 Feb", 120, 90, 160), new("8 Feb", 200, 150, 260)],
         Lines = [new("Open", [new(-0.5, 180), new(1.5, 180)])],
@@ -79,7 +79,7 @@ public sealed class PlotTests : UiTestContext
     {
         CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
 
-        var drawn = Parsed(new PlotPicture("x", "y", "0.0") { Lines = [new("a", [new(0, 0.5), new(1, 1)])] });
+        var drawn = Parsed(new PlotData("x", "y", "0.0") { Lines = [new("a", [new(0, 0.5), new(1, 1)])] });
 
         Assert.Contains(drawn.Elements("text"), t => t.Value.Contains("0,5", StringComparison.Ordinal));
     }
@@ -87,11 +87,11 @@ public sealed class PlotTests : UiTestContext
     [Fact]
     public void A_picture_of_nothing_or_of_one_point_is_still_a_picture()
     {
-        Assert.NotEmpty(Parsed(new PlotPicture("x", "y", "0")).Elements());
-        Assert.NotEmpty(Parsed(new PlotPicture("x", "y", "0") { Lines = [new("a", [new(3, 0)])] }).Elements());
+        Assert.NotEmpty(Parsed(new PlotData("x", "y", "0")).Elements());
+        Assert.NotEmpty(Parsed(new PlotData("x", "y", "0") { Lines = [new("a", [new(3, 0)])] }).Elements());
     }
 
-    private static XElement Parsed(PlotPicture picture) => XElement.Parse($"<svg>{PlotDrawing.Draw(picture, 340, 280)}</svg>");
+    private static XElement Parsed(PlotData picture) => XElement.Parse($"<svg>{PlotDrawing.Draw(picture, 340, 280)}</svg>");
 
     private static bool Is(XElement e, string name, string width) =>
         e.Attribute("class")?.Value == name && e.Attribute("stroke-width")?.Value == width;

@@ -76,5 +76,5 @@ public sealed class WearLineSentenceTests : UiTestContext
             StringComparison.Ordinal
         );
 
-    private string Say(WearLineModel model, bool forClient = false) => WearLineSentence.Describe(model, Localizer, forClient);
+    private string Say(WearLineData model, bool forClient = false) => WearLineSentence.Describe(model, Localizer, forClient);
 }

@@ -95,5 +95,5 @@ public sealed class WearLineTests : UiTestContext
             StringComparison.Ordinal
         );
 
-    private IRenderedComponent<WearLine> Show(WearLineModel model) => Render<WearLine>(p => p.Add(line => line.Model, model));
+    private IRenderedComponent<WearLine> Show(WearLineData model) => Render<WearLine>(p => p.Add(line => line.Model, model));
 }

@@ -25,5 +25,5 @@ internal static class WearScene
         PromisedTo = new(2032, 3, 25),
     };
 
-    public static WearLineModel Line(params WearLineUnit[] lanes) => new(new(2031, 3, 1), new(2032, 5, 1), Today, lanes, []);
+    public static WearLineData Line(params WearLineUnit[] lanes) => new(new(2031, 3, 1), new(2032, 5, 1), Today, lanes, []);
 }

@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Identity;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>One's own password. Every other screen of theirs ends; the one they are at goes on.</summary>
-public sealed class ChangePassword(ClinicSignIns accounts, OwnAccount own, SignInTries tries)
+public sealed class ChangePassword(StaffSignInManager accounts, OwnAccount own, SignInTries tries)
 {
     /// <exception cref="Refusal">The present password is another, or the new one is one of those that are guessed first.</exception>
     public async Task SaveAsync(Input input, CancellationToken cancellation)
@@ -29,7 +29,7 @@ public sealed class ChangePassword(ClinicSignIns accounts, OwnAccount own, SignI
         await tries.GiveBackAsync(user, cancellation);
         if (!result!.Succeeded)
             throw new Refusal(result.Errors.First().Description);
-        await own.ChangedAsync(user, "Your password was changed.", cancellation);
+        await own.EndOtherSessionsAndNotifyAsync(user, "Your password was changed.", cancellation);
     }
 
     public sealed record Input

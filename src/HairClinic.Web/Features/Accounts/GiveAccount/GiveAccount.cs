@@ -17,7 +17,7 @@ public sealed class GiveAccount(
     WriteOnce writes,
     AccountFactory accounts,
     CurrentActor current,
-    PracticeJobs jobs,
+    PracticeJobRunner jobs,
     StepUpCheck check,
     AccessLogStore log,
     IClock clock
@@ -28,7 +28,7 @@ public sealed class GiveAccount(
     {
         await using var db = databases.Open();
         var person = await db.People.AsNoTracking().SingleOrDefaultAsync(p => p.Id == personId && !p.Left, cancellation);
-        if (person is null || !StaffRoles.MayManage(current.Person, person.Id, person.Role))
+        if (person is null || !StaffPermissions.MayManage(current.Person, person.Id, person.Role))
             return null;
         var user = await AccountOf(db, personId).AsNoTracking().SingleOrDefaultAsync(cancellation);
         var hasPasskey = user is not null && await db.UserPasskeys.AnyAsync(p => p.UserId == user.Id, cancellation);
@@ -64,7 +64,7 @@ public sealed class GiveAccount(
     /// database, and this must not be.
     /// </summary>
     /// <returns>Path and query, good for one day and one use.</returns>
-    public Task<string> LinkAsync(Guid userId, CancellationToken cancellation) =>
+    public Task<string> IssuePasswordLinkAsync(Guid userId, CancellationToken cancellation) =>
         jobs.RunAsAsync(
             current.Actor,
             async services =>
@@ -91,7 +91,7 @@ public sealed class GiveAccount(
             async db =>
             {
                 await RefuseOthersAsync(db, personId, cancellation);
-                await Sessions.EndAsync(db, personId, clock.GetCurrentInstant(), cancellation);
+                await PersonSessions.EndAllAsync(db, personId, clock.GetCurrentInstant(), cancellation);
                 return personId;
             },
             cancellation
@@ -112,7 +112,7 @@ public sealed class GiveAccount(
             async db =>
             {
                 await RefuseOthersAsync(db, personId, cancellation);
-                await Sessions.EndAsync(db, personId, clock.GetCurrentInstant(), cancellation);
+                await PersonSessions.EndAllAsync(db, personId, clock.GetCurrentInstant(), cancellation);
                 return await AccountOf(db, personId).Select(u => u.Id).SingleAsync(cancellation);
             },
             cancellation
@@ -124,7 +124,7 @@ public sealed class GiveAccount(
     {
         var users = services.GetRequiredService<UserManager<AppUser>>();
         var user = (await users.FindByIdAsync(userId.ToString()))!;
-        await services.GetRequiredService<SecondFactor>().RemoveAllAsync(user, cancellation);
+        await services.GetRequiredService<SecondFactorStore>().RemoveAllAsync(user, cancellation);
         await services
             .GetRequiredService<AccountNotices>()
             .NotifyAsync(user, "Your codes app and passkeys were reset by whoever manages your place of work.", cancellation);
@@ -144,7 +144,7 @@ public sealed class GiveAccount(
         else
         {
             var (name, email, hash) = (user.UserName, user.Email, user.PasswordHash);
-            accounts.Name(user, input.Name, input.Email);
+            accounts.SetNameAndEmail(user, input.Name, input.Email);
             await accounts.SetPasswordAsync(user, input.Password);
             user.ConcurrencyStamp = Guid.NewGuid().ToString();
             if ((name, email, hash) != (user.UserName, user.Email, user.PasswordHash))
@@ -160,13 +160,13 @@ public sealed class GiveAccount(
         await db.Database.BeginTransactionAsync(cancellation);
         await log.NoteAsync(db, AccessAction.ChangedSignIn, clientId: null, user.PersonId, cancellation: cancellation);
         if (user.PersonId != current.Actor.Id && AccountNotices.LetterTo(before, what) is { } letter)
-            db.WorkItems.Add(WorkItems.Send(letter, clock.GetCurrentInstant()));
+            db.WorkItems.Add(WorkItemFactory.SendLetter(letter, clock.GetCurrentInstant()));
     }
 
     private async Task RefuseOthersAsync(ClinicDb db, Guid personId, CancellationToken cancellation)
     {
         var person = await db.People.AsNoTracking().SingleOrDefaultAsync(p => p.Id == personId && !p.Left, cancellation);
-        if (person is null || !StaffRoles.MayManage(current.Person, person.Id, person.Role))
+        if (person is null || !StaffPermissions.MayManage(current.Person, person.Id, person.Role))
             throw new Refusal("Only an owner lets owners and managers in.");
     }
 

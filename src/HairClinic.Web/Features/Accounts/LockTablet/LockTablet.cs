@@ -8,7 +8,7 @@ public sealed class LockTablet(TabletStore tablets, SessionStore sessions)
 {
     public async Task SaveAsync(CancellationToken cancellation)
     {
-        if (await tablets.FindAsync(cancellation) is { } tablet)
-            await sessions.LockAsync(tablet.Id, cancellation);
+        if (await tablets.FindCurrentAsync(cancellation) is { } tablet)
+            await sessions.LockTabletAsync(tablet.Id, cancellation);
     }
 }

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Features.Accounts;
 /// <summary>Everything about one's own sign-in: what opens it, where it is open, and when it was used.</summary>
 public sealed class MySignIn(
     OwnAccount own,
-    ClinicSignIns accounts,
+    StaffSignInManager accounts,
     SessionStore sessions,
     ClinicDbFactory databases,
     CurrentActor current,
@@ -45,7 +45,7 @@ public sealed class MySignIn(
     }
 
     /// <summary>Ends one of their sign-ins, or all but the one they are at.</summary>
-    public async Task EndAsync(Guid? session, CancellationToken cancellation)
+    public async Task EndSessionsAsync(Guid? session, CancellationToken cancellation)
     {
         var user = await own.ReadAsync(cancellation);
         if (session is { } one)

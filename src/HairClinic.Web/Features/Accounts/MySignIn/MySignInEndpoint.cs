@@ -11,7 +11,7 @@ public static class MySignInEndpoint
                 "/my-sign-in/end",
                 async ([FromForm] Guid? place, MySignIn slice, CancellationToken cancellation) =>
                 {
-                    await slice.EndAsync(place, cancellation);
+                    await slice.EndSessionsAsync(place, cancellation);
                     return Results.LocalRedirect("/my-sign-in");
                 }
             )

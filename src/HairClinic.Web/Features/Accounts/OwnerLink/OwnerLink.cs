@@ -15,7 +15,7 @@ namespace HairClinic.Web.Features.Accounts;
 public sealed class OwnerLink(
     ClinicDbFactory databases,
     UserManager<AppUser> users,
-    SecondFactor factor,
+    SecondFactorStore factor,
     AccountNotices notices,
     AccessLogStore log,
     IClock clock
@@ -44,7 +44,7 @@ public sealed class OwnerLink(
         {
             var what = dropFactors ? "new password, second factor taken off" : "new password";
             await log.NoteAsync(db, AccessAction.LetOwnerIn, clientId: null, owner.PersonId, what, cancellation);
-            await Sessions.EndAsync(db, owner.PersonId, clock.GetCurrentInstant(), cancellation);
+            await PersonSessions.EndAllAsync(db, owner.PersonId, clock.GetCurrentInstant(), cancellation);
             await db.SaveChangesAsync(cancellation);
             await transaction.CommitAsync(cancellation);
         }

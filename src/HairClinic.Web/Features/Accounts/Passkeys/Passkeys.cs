@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Identity;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>One's own passkeys: each is a device that opens by its owner's finger, face or number.</summary>
-public sealed class Passkeys(OwnAccount own, ClinicSignIns accounts, AccountNotices notices, StepUpCheck check)
+public sealed class Passkeys(OwnAccount own, StaffSignInManager accounts, AccountNotices notices, StepUpCheck check)
 {
     public const int NameLength = 60;
 
@@ -25,7 +25,7 @@ public sealed class Passkeys(OwnAccount own, ClinicSignIns accounts, AccountNoti
     }
 
     /// <returns>What to ask the browser for, as JSON.</returns>
-    public async Task<string> AskAsync(CancellationToken cancellation)
+    public async Task<string> MakeCreationOptionsAsync(CancellationToken cancellation)
     {
         var user = await own.ReadAsync(cancellation);
         return await accounts.MakePasskeyCreationOptionsAsync(
@@ -68,7 +68,7 @@ public sealed class Passkeys(OwnAccount own, ClinicSignIns accounts, AccountNoti
         if (await FindAsync(user, id) is not { } passkey)
             return;
         await accounts.UserManager.RemovePasskeyAsync(user, passkey.CredentialId);
-        await own.ChangedAsync(user, "A passkey was removed from your sign-in.", cancellation);
+        await own.EndOtherSessionsAndNotifyAsync(user, "A passkey was removed from your sign-in.", cancellation);
     }
 
     private async Task<UserPasskeyInfo?> MadeAsync(string credential)

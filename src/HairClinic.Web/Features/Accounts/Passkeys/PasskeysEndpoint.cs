@@ -13,14 +13,17 @@ public static class PasskeysEndpoint
     {
         // Asked without a name: the device says whose passkey it holds.
         routes
-            .MapPost("/passkey/request", async (ClinicSignIns accounts) => Json(await accounts.MakePasskeyRequestOptionsAsync(user: null)))
+            .MapPost(
+                "/passkey/request",
+                async (StaffSignInManager accounts) => Json(await accounts.MakePasskeyRequestOptionsAsync(user: null))
+            )
             .RequireFormToken()
             .AllowAnonymous()
-            .WithMetadata(new LimitedAttribute(Limited.SignIn));
+            .WithMetadata(new RateLimitedAttribute(LimitedAction.SignIn));
         routes
             .MapPost(
                 "/passkey/creation",
-                async (Passkeys slice, CancellationToken cancellation) => Json(await slice.AskAsync(cancellation))
+                async (Passkeys slice, CancellationToken cancellation) => Json(await slice.MakeCreationOptionsAsync(cancellation))
             )
             .RequireFormToken()
             .RequireAuthorization(Policies.Staff)

@@ -11,7 +11,7 @@ public sealed class SetPin(OwnAccount own, TabletStore tablets, PinStore pins, S
 
     /// <returns>Null where this is no shared tablet.</returns>
     public async Task<Screen?> OpenAsync(CancellationToken cancellation) =>
-        await tablets.FindAsync(cancellation) is { } tablet
+        await tablets.FindCurrentAsync(cancellation) is { } tablet
             ? new Screen(tablet.Name, await pins.HasAsync(await own.ReadAsync(cancellation), tablet, cancellation))
             : null;
 
@@ -34,7 +34,7 @@ public sealed class SetPin(OwnAccount own, TabletStore tablets, PinStore pins, S
     {
         await check.RequireAsync(cancellation);
         var user = await own.ReadAsync(cancellation);
-        return await tablets.FindAsync(cancellation) is { } tablet && tablet.PracticeId == user.PracticeId
+        return await tablets.FindCurrentAsync(cancellation) is { } tablet && tablet.PracticeId == user.PracticeId
             ? (user, tablet)
             : throw new Refusal(NoTablet);
     }

@@ -4,7 +4,7 @@ using HairClinic.Web.Data.Rows;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>A person of the practice signs in: name and password, or a passkey that knows who they are.</summary>
-public sealed class SignIn(ClinicSignIns accounts, AccountPasswordHasher hasher, SignInTries tries, SignInDelay pace)
+public sealed class SignIn(StaffSignInManager accounts, AccountPasswordHasher hasher, SignInTries tries, SignInDelay pace)
 {
     /// <summary>
     /// Unknown name, wrong password, locked account and someone who left are answered alike and take about as long, so that nobody
@@ -25,7 +25,7 @@ public sealed class SignIn(ClinicSignIns accounts, AccountPasswordHasher hasher,
             pace.Failed(input.Name);
             return Outcome.Refused;
         }
-        if ((await accounts.EnterByPasswordAsync(user)).RequiresTwoFactor)
+        if ((await accounts.EnterAfterPasswordAsync(user)).RequiresTwoFactor)
         {
             await tries.GiveBackAsync(user, cancellation);
             return Outcome.AsksForCode;

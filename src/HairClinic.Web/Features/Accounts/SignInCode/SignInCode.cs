@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Identity;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>The second step of signing in: after the password, the code of the codes app, or a recovery code.</summary>
-public sealed class SignInCode(ClinicSignIns accounts, SecondFactor factor, SignInTries tries, SignInDelay pace)
+public sealed class SignInCode(StaffSignInManager accounts, SecondFactorStore factor, SignInTries tries, SignInDelay pace)
 {
     /// <returns>Whether somebody typed their password a moment ago on this device.</returns>
     public async Task<bool> OpenAsync() => await accounts.GetTwoFactorAuthenticationUserAsync() is not null;
@@ -39,8 +39,8 @@ public sealed class SignInCode(ClinicSignIns accounts, SecondFactor factor, Sign
     }
 
     private async Task<SignInWay?> ProofAsync(AppUser user, string code, CancellationToken cancellation) =>
-        await factor.TakeCodeAsync(user, code, cancellation) ? SignInWay.PasswordAndCode
-        : await factor.TakeRecoveryCodeAsync(user, code) ? SignInWay.PasswordAndRecoveryCode
+        await factor.RedeemAppCodeAsync(user, code, cancellation) ? SignInWay.PasswordAndCode
+        : await factor.RedeemRecoveryCodeAsync(user, code) ? SignInWay.PasswordAndRecoveryCode
         : null;
 
     public sealed record Input

@@ -8,9 +8,9 @@ namespace HairClinic.Web.Features.Accounts;
 /// password and code. A code alone is not enough: a phone left on the desk shows it to anybody.
 /// </summary>
 public sealed class StepUp(
-    ClinicSignIns accounts,
+    StaffSignInManager accounts,
     OwnAccount own,
-    SecondFactor factor,
+    SecondFactorStore factor,
     SignInTries tries,
     SessionStore sessions,
     SignInDelay pace
@@ -56,7 +56,7 @@ public sealed class StepUp(
     private async Task<bool> CodeFitsAsync(AppUser user, string? code, CancellationToken cancellation) =>
         !user.TwoFactorEnabled
         || code is { Length: > 0 }
-            && (await factor.TakeCodeAsync(user, code, cancellation) || await factor.TakeRecoveryCodeAsync(user, code));
+            && (await factor.RedeemAppCodeAsync(user, code, cancellation) || await factor.RedeemRecoveryCodeAsync(user, code));
 
     private async Task<bool> FreshenAsync(CancellationToken cancellation)
     {

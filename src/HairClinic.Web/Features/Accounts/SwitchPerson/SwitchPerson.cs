@@ -10,15 +10,15 @@ namespace HairClinic.Web.Features.Accounts;
 /// At a shared tablet somebody takes over: their name, their PIN. What the one before had open does not pass on, but for the visit, and
 /// that only to someone who may see it.
 /// </summary>
-public sealed class SwitchPerson(TabletStore tablets, PinStore pins, ClinicSignIns accounts, PracticeJobs jobs, IClock clock)
+public sealed class SwitchPerson(TabletStore tablets, PinStore pins, StaffSignInManager accounts, PracticeJobRunner jobs, IClock clock)
 {
     /// <summary>Who signed in fully here in the last twelve hours, whether or not they have a PIN.</summary>
     /// <returns>Null where this browser is no shared tablet (any more).</returns>
     public async Task<Screen?> OpenAsync(CancellationToken cancellation)
     {
-        if (await tablets.FindAsync(cancellation) is not { } tablet)
+        if (await tablets.FindCurrentAsync(cancellation) is not { } tablet)
         {
-            tablets.Forget();
+            tablets.DeleteCookie();
             return null;
         }
         var now = clock.GetCurrentInstant();
@@ -42,7 +42,7 @@ public sealed class SwitchPerson(TabletStore tablets, PinStore pins, ClinicSignI
     /// <returns>Null: it opened nothing, for whichever reason.</returns>
     public async Task<Outcome?> SaveAsync(Input input, CancellationToken cancellation)
     {
-        if (await tablets.FindAsync(cancellation) is not { } tablet)
+        if (await tablets.FindCurrentAsync(cancellation) is not { } tablet)
             return null;
         if (await pins.ProveAsync(tablet, input.Who, input.Pin, cancellation) is not { } user || !await accounts.CanSignInAsync(user))
             return null;

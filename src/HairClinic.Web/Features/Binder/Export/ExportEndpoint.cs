@@ -40,7 +40,7 @@ public static class ExportEndpoint
                 }
             )
             .RequireAuthorization(Policies.Manage)
-            .WithMetadata(new StepUpAttribute(), new LimitedAttribute(Limited.Export));
+            .WithMetadata(new StepUpAttribute(), new RateLimitedAttribute(LimitedAction.Export));
 
     private static string NameOf(SheetKind sheet, bool forPeople) => forPeople ? $"{sheet.Name}-to-read.csv" : sheet.FileName;
 

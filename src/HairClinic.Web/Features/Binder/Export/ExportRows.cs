@@ -40,14 +40,14 @@ internal sealed class ExportRows(ClinicDb db)
                 .Where(c => piece.Contains(c.Id))
                 .ToDictionaryAsync(c => c.Id, cancellation);
             foreach (var id in piece)
-                yield return ClientRow.From(clients[id], salons[clients[id].HomeSalonId]).Cells();
+                yield return ClientRow.FromClient(clients[id], salons[clients[id].HomeSalonId]).Cells();
         }
     }
 
     private async IAsyncEnumerable<IReadOnlyList<string>> UnitsAsync([EnumeratorCancellation] CancellationToken cancellation)
     {
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, s => s.Name, cancellation);
-        var clients = await ClientCodes.LoadAsync(db, cancellation);
+        var clients = await ClientCodeIndex.LoadAsync(db, cancellation);
         var kinds = await UnitKindIndex.LoadAsync(db, cancellation);
         var ids = await db
             .HairSystems.OrderBy(u => EF.Functions.Collate(u.Serial, Bytes))
@@ -71,7 +71,7 @@ internal sealed class ExportRows(ClinicDb db)
     {
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
         var homes = await db.Clients.AsNoTracking().ToDictionaryAsync(c => c.Id, c => c.HomeSalonId, cancellation);
-        var clients = await ClientCodes.LoadAsync(db, cancellation);
+        var clients = await ClientCodeIndex.LoadAsync(db, cancellation);
         var products = await ProductIndex.LoadAsync(db, cancellation);
         var stylists = await StylistIndex.LoadAsync(db, cancellation);
         var ids = await (
@@ -97,7 +97,7 @@ internal sealed class ExportRows(ClinicDb db)
                 var head = clients.ResolveMerged(bond.ClientId);
                 var at = bond.AppliedAt?.InZone(salons[homes[head]].TimeZone).TimeOfDay;
                 var cells = BondRow
-                    .From(
+                    .FromBond(
                         bond,
                         serials[bond.HairSystemId],
                         clients.CodeOf(head),
@@ -118,7 +118,7 @@ internal sealed class ExportRows(ClinicDb db)
     {
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
         var chairs = await db.Chairs.AsNoTracking().ToDictionaryAsync(c => c.Id, c => c.Name, cancellation);
-        var clients = await ClientCodes.LoadAsync(db, cancellation);
+        var clients = await ClientCodeIndex.LoadAsync(db, cancellation);
         var services = await ServiceIndex.LoadAsync(db, cancellation);
         var stylists = await StylistIndex.LoadAsync(db, cancellation);
         await foreach (var piece in DaysAsync(cancellation))
@@ -128,7 +128,7 @@ internal sealed class ExportRows(ClinicDb db)
                 // A row is recognised by client and moment: of two at the same, the one that was not called off is meant.
                 .OrderBy(v => v.State is VisitState.Cancelled or VisitState.DidNotCome)
                 .Select(v =>
-                    VisitRow.From(
+                    VisitRow.FromVisit(
                         v,
                         clients.CodeOf(v.ClientId)!,
                         salons[v.SalonId],

@@ -42,7 +42,7 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLo
         {
             return await writes.RunAsync(key, nameof(Import), Receipt.For(draft, createMissing), WriteAsync, cancellation);
         }
-        catch (DbUpdateException e) when (Broken(e) is { } why)
+        catch (DbUpdateException e) when (DescribeViolation(e) is { } why)
         {
             var line = e.Entries.Select(entry => import?.LineOf(entry.Entity)).FirstOrDefault(l => l is not null);
             throw new Refusal(
@@ -72,7 +72,7 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLo
         }
     }
 
-    internal static string? Broken(DbUpdateException e) =>
+    internal static string? DescribeViolation(DbUpdateException e) =>
         (e.InnerException as PostgresException)?.ConstraintName switch
         {
             null => null,
@@ -145,7 +145,12 @@ public sealed record SheetDraft(Sheet Sheet, string FileHash, ColumnMapping Mapp
             ? new ImportStep(Sheet, Mapping, new SheetConventions(dates, mark, Region, Currency))
             : null;
 
-    public static (SheetDraft? Draft, SheetProblem? Problem) Read(SheetKind kind, ReadOnlyMemory<byte> file, string region, string currency)
+    public static (SheetDraft? Draft, SheetProblem? Problem) FromFile(
+        SheetKind kind,
+        ReadOnlyMemory<byte> file,
+        string region,
+        string currency
+    )
     {
         var reading = SheetReader.Read(file);
         return reading.IsReadable
@@ -163,6 +168,6 @@ public sealed record SheetDraft(Sheet Sheet, string FileHash, ColumnMapping Mapp
     }
 
     // Not "with": what the cells say depends on which column they feed.
-    public SheetDraft Mapped(ColumnMapping mapping) =>
+    public SheetDraft WithMapping(ColumnMapping mapping) =>
         new(Sheet, FileHash, mapping, Region, Currency) { ChosenDates = ChosenDates, ChosenMark = ChosenMark };
 }

@@ -48,7 +48,7 @@ public sealed class StylistIndex
     public Person CreateStylist(string name, Guid salonId)
     {
         var person = new Person(Guid.CreateVersion7(), name, StaffRole.Stylist);
-        person.WorkIn([(Guid.CreateVersion7(), salonId)]);
+        person.SetSalons([(Guid.CreateVersion7(), salonId)]);
         _people.Add(person.Id, person);
         return person;
     }

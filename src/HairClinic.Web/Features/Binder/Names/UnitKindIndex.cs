@@ -62,6 +62,6 @@ public sealed class UnitKindIndex
     public UnitRow RowOf(HairSystem unit, string? clientCode, string? place)
     {
         var kind = _kinds[unit.UnitKindId];
-        return UnitRow.From(unit, clientCode, WorkshopOf(kind), BaseOf(kind), kind.Name, place);
+        return UnitRow.FromUnit(unit, clientCode, WorkshopOf(kind), BaseOf(kind), kind.Name, place);
     }
 }

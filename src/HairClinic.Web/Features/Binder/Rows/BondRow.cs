@@ -54,7 +54,7 @@ public sealed record BondRow
     public LocalDate? LiftToldOn => LiftReportedOn ?? (RemovedBecause == RemovalReason.Lifted ? RemovedOn : null) ?? LiftedOn;
 
     /// <param name="appliedAt">On the clock of the client's salon.</param>
-    public static BondRow From(
+    public static BondRow FromBond(
         Bond bond,
         string serial,
         string? clientCode,
@@ -83,7 +83,7 @@ public sealed record BondRow
         };
 
     /// <summary>This row where it speaks, the book where it is silent.</summary>
-    public BondRow FillFrom(BondRow book) => Table.FillFrom(this, book);
+    public BondRow FillBlanksFrom(BondRow book) => Table.FillBlanksFrom(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

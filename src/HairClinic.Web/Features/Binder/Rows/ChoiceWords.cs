@@ -17,7 +17,7 @@ public static class ChoiceWords
         where T : struct, Enum =>
         value is { } some ? Special.Where(s => s.Value.Equals(some)).Select(s => s.Word).FirstOrDefault() ?? Spaced(some.ToString()) : null;
 
-    public static T? Read<T>(string? word)
+    public static T? FromWord<T>(string? word)
         where T : struct, Enum => word is null ? null : Enum.GetValues<T>().Cast<T?>().First(value => ToWord(value) == word);
 
     private static string Spaced(string name) =>

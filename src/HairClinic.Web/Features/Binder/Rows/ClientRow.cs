@@ -13,13 +13,13 @@ public sealed record ClientRow
             .Text(Columns.Called, r => r.Called)
             .Text(Columns.HomeSalon, r => r.HomeSalon)
             // As the people write it who live where the client's salon is.
-            .Add(Columns.Phone, r => r.Phone, (cells, row, read) => cells.Phone(row, Columns.Phone, read.HomeSalon), CellText.Format)
-            .Add(Columns.Email, r => r.Email, (cells, row, _) => cells.Email(row, Columns.Email), CellText.Format)
+            .Add(Columns.Phone, r => r.Phone, (cells, row, read) => cells.Phone(row, Columns.Phone, read.HomeSalon), CellFormatter.Format)
+            .Add(Columns.Email, r => r.Email, (cells, row, _) => cells.Email(row, Columns.Email), CellFormatter.Format)
             .Add(
                 Columns.PreferredDays,
                 r => r.Days,
                 (cells, row, _) => WeekdaySet.Of([.. cells.Weekdays(row, Columns.PreferredDays)]),
-                days => CellText.Format(Enumerable.Range(1, 7).Select(d => (IsoDayOfWeek)d).Where(days.Contains)),
+                days => CellFormatter.Format(Enumerable.Range(1, 7).Select(d => (IsoDayOfWeek)d).Where(days.Contains)),
                 (own, book) => own.Days.IsEmpty ? book.Days : own.Days
             )
             .Date(Columns.BirthDate, r => r.Born)
@@ -42,7 +42,7 @@ public sealed record ClientRow
     public string? Note { get; init; }
 
     /// <param name="client">With their care facts.</param>
-    public static ClientRow From(Client client, string? homeSalon)
+    public static ClientRow FromClient(Client client, string? homeSalon)
     {
         var care = client.CareFacts.OrderBy(f => f.AsOf).ThenBy(f => f.Id).LastOrDefault();
         return new()
@@ -61,7 +61,7 @@ public sealed record ClientRow
     }
 
     /// <summary>This row where it speaks, the book where it is silent.</summary>
-    public ClientRow FillFrom(ClientRow book) => Table.FillFrom(this, book);
+    public ClientRow FillBlanksFrom(ClientRow book) => Table.FillBlanksFrom(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

@@ -24,7 +24,7 @@ public sealed record UnitRow
                 Columns.PromisedFor,
                 r => r.Promises,
                 (cells, row, _) => cells.Dates(row, Columns.PromisedFor),
-                CellText.Format,
+                CellFormatter.Format,
                 (own, book) => own.Promises.Count == 0 ? book.Promises : own.Promises
             )
             .Date(Columns.AcknowledgedOn, r => r.Dates.AcknowledgedOn)
@@ -38,7 +38,7 @@ public sealed record UnitRow
             .Date(Columns.RetiredOn, r => r.Dates.RetiredOn)
             .Text(Columns.RetiredBecause, r => r.RetiredBecause)
             .Text(Columns.Place, r => r.Place)
-            .Add(Columns.Price, r => r.Price, (cells, row, _) => cells.Money(row, Columns.Price), CellText.Format)
+            .Add(Columns.Price, r => r.Price, (cells, row, _) => cells.Money(row, Columns.Price), CellFormatter.Format)
             .AddDerived(Columns.Currency, (cells, row) => cells.Currency(row, Columns.Currency), r => r.Price?.Currency);
 
     public string Serial { get; init; } = "";
@@ -55,7 +55,7 @@ public sealed record UnitRow
     public SheetMoney? Price { get; init; }
 
     /// <param name="unit">With its promises.</param>
-    public static UnitRow From(HairSystem unit, string? clientCode, string? workshop, string? baseName, string? kind, string? place) =>
+    public static UnitRow FromUnit(HairSystem unit, string? clientCode, string? workshop, string? baseName, string? kind, string? place) =>
         new()
         {
             Serial = unit.Serial,
@@ -73,7 +73,7 @@ public sealed record UnitRow
         };
 
     /// <summary>This row where it speaks, the book where it is silent.</summary>
-    public UnitRow FillFrom(UnitRow book) => Table.FillFrom(this, book);
+    public UnitRow FillBlanksFrom(UnitRow book) => Table.FillBlanksFrom(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

@@ -12,7 +12,7 @@ public sealed record VisitRow
             .Text(Columns.Salon, r => r.Salon)
             .Date(Columns.Date, r => r.Day, (_, book) => book.Day)
             .Time(Columns.Start, r => r.Start, (_, book) => book.Start)
-            .Add(Columns.Minutes, r => r.Minutes, (cells, row, _) => cells.Minutes(row, Columns.Minutes), CellText.Format)
+            .Add(Columns.Minutes, r => r.Minutes, (cells, row, _) => cells.Minutes(row, Columns.Minutes), CellFormatter.Format)
             .Text(Columns.Service, r => r.Service)
             .Text(Columns.Chair, r => r.Chair)
             .Text(Columns.Stylist, r => r.Stylist)
@@ -34,9 +34,9 @@ public sealed record VisitRow
     public string BookKey => Key(ClientCode, Day, Start);
 
     public static string Key(string clientCode, LocalDate? day, LocalTime? start) =>
-        $"{clientCode}|{CellText.Format(day)}|{CellText.Format(start)}";
+        $"{clientCode}|{CellFormatter.Format(day)}|{CellFormatter.Format(start)}";
 
-    public static VisitRow From(Visit visit, string clientCode, Salon salon, string service, string? chair, string? stylist)
+    public static VisitRow FromVisit(Visit visit, string clientCode, Salon salon, string service, string? chair, string? stylist)
     {
         var start = visit.StartsAt.InZone(salon.TimeZone);
         return new()
@@ -55,7 +55,7 @@ public sealed record VisitRow
     }
 
     /// <summary>This row where it speaks, the book where it is silent. A visit that went on since the file was written does not go back.</summary>
-    public VisitRow FillFrom(VisitRow book) => Table.FillFrom(this, book);
+    public VisitRow FillBlanksFrom(VisitRow book) => Table.FillBlanksFrom(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

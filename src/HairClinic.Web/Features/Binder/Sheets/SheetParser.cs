@@ -19,7 +19,7 @@ internal sealed class SheetParser(SheetText text, SheetLimits limits)
     {
         var separator = SeparatorSniffer.Sniff(text.Utf8);
         // An announced separator is left to the parser, which skips the announcing line but still counts it.
-        char? given = SeparatorSniffer.Announced(text.Utf8.Span) is null ? separator : null;
+        char? given = SeparatorSniffer.DeclaredSeparator(text.Utf8.Span) is null ? separator : null;
         _beyondRows = given is null ? 1 : 0;
         using var reader = CsvReader.Create(text.Utf8, SheetReader.Options(given, _ => _suspect = true));
 
@@ -221,10 +221,10 @@ internal static class SeparatorSniffer
     private const int RowsLookedAt = 50;
 
     public static char Sniff(ReadOnlyMemory<byte> utf8) =>
-        Announced(utf8.Span) ?? Candidates.MaxBy(separator => Steadiness(utf8, separator));
+        DeclaredSeparator(utf8.Span) ?? Candidates.MaxBy(separator => Steadiness(utf8, separator));
 
     /// <summary>Some spreadsheets write a first line <c>sep=;</c> that is not part of the table.</summary>
-    public static char? Announced(ReadOnlySpan<byte> utf8) =>
+    public static char? DeclaredSeparator(ReadOnlySpan<byte> utf8) =>
         utf8.Length >= 5
         && utf8.StartsWith("sep="u8)
         && Candidates.Contains((char)utf8[4])

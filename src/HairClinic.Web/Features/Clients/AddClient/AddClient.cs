@@ -42,12 +42,12 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
 
     private static async Task<Added> WriteAsync(ClinicDb db, Input input, string code, CancellationToken cancellation)
     {
-        var phone = await PhoneInput.ReadAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
-        await SamePhoneNumber.AskAsync(db, phone, butNot: null, input.SharedPhone == input.Phone, cancellation);
+        var phone = await PhoneParser.ParseAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
+        await SharedPhoneCheck.ThrowIfSharedAsync(db, phone, butNot: null, input.SharedPhone == input.Phone, cancellation);
         var client = new Client(Guid.CreateVersion7(), code, input.Name, input.HomeSalonId);
         client.SetContact(phone, input.Email);
         db.Clients.Add(client);
-        db.FindWords.AddRange(FindWords.For(client));
+        db.FindWords.AddRange(FindWordIndexer.For(client));
         return new Added(client.Id, client.Name, client.Code);
     }
 
@@ -79,7 +79,7 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
         public Added? Added { get; init; }
 
         /// <summary>Nothing was saved: these have the same number.</summary>
-        public IReadOnlyList<SamePhoneNumber.Other> SamePhoneNumber { get; init; } = [];
+        public IReadOnlyList<SharedPhoneCheck.Other> SamePhoneNumber { get; init; } = [];
     }
 
     public sealed record Added(Guid ClientId, string Name, string Code);

@@ -77,7 +77,8 @@ public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, IC
             throw new Refusal("This client is not there any more. They may have been merged with another record.");
     }
 
-    private void Refresh(ClinicDb db, Guid clientId) => db.WorkItems.Add(WorkItems.RefreshDueDates(clientId, clock.GetCurrentInstant()));
+    private void Refresh(ClinicDb db, Guid clientId) =>
+        db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId, clock.GetCurrentInstant()));
 
     /// <param name="Coming">Events that are not over, soonest first.</param>
     public sealed record Screen(string Name, string Code, LocalDate Today, IReadOnlyList<LifeEvent> Coming);

@@ -18,7 +18,7 @@ public sealed partial class Card
 
         public required Instant Now { get; init; }
         public required DateTimeZone HomeZone { get; init; }
-        public required WearLineModel Line { get; init; }
+        public required WearLineData Line { get; init; }
 
         /// <summary>What is on the head; null when nothing is bonded.</summary>
         public Worn? Worn { get; init; }

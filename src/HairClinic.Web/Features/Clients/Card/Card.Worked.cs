@@ -7,7 +7,7 @@ public sealed partial class Card
 {
     private static Worn WornOf(
         Bond bond,
-        IEnumerable<NamedUnit> units,
+        IEnumerable<UnitWithKindName> units,
         IEnumerable<RecipeLine> recipe,
         PracticeSettings settings,
         LocalDate today,
@@ -37,10 +37,10 @@ public sealed partial class Card
         if (worn is null || bond is null || client.WashEveryDays is not { } days)
             return null;
         var last = visits.FirstOrDefault(v => v is { Purpose: ServicePurpose.WashAndStyle, State: VisitState.Done });
-        return new WashRhythm(days).Next(last?.Day, bond.AppliedOn, new Cure(worn.CureHours), bond.DueOn, DueInput.OpeningOf(home));
+        return new WashRhythm(days).Next(last?.Day, bond.AppliedOn, new Cure(worn.CureHours), bond.DueOn, DueInput.OpeningDaysOf(home));
     }
 
-    private static UnitRow UnitOf(NamedUnit unit, IEnumerable<Bonded> bonds, Dictionary<Guid, Salon> salons) =>
+    private static UnitRow UnitOf(UnitWithKindName unit, IEnumerable<Bonded> bonds, Dictionary<Guid, Salon> salons) =>
         new(
             unit.Unit.Serial,
             unit.Kind,
@@ -52,6 +52,6 @@ public sealed partial class Card
             unit.Unit.RetiredBecause
         );
 
-    private static string SerialOf(IEnumerable<NamedUnit> units, Guid unitId) =>
+    private static string SerialOf(IEnumerable<UnitWithKindName> units, Guid unitId) =>
         units.FirstOrDefault(u => u.Unit.Id == unitId)?.Unit.Serial ?? "";
 }

@@ -36,7 +36,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
         var home = salons[client.HomeSalonId];
         var today = home.DayOf(now);
         var settings = await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation);
-        var units = await WearLineFacts.UnitsOf(db, clientId).ToListAsync(cancellation);
+        var units = await WearLineBuilder.UnitsOf(db, clientId).ToListAsync(cancellation);
         var bonds = await (
             from bond in db.Bonds.AsNoTracking()
             where bond.ClientId == clientId
@@ -64,12 +64,12 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
                 Today = today,
                 Now = now,
                 HomeZone = home.TimeZone,
-                Line = WearLineFacts.Draw(
+                Line = WearLineBuilder.Build(
                     units,
                     [.. bonds.Select(b => b.Bond)],
                     [.. visits.Where(v => v.Took).Select(TickOf)],
                     today,
-                    outlook.Ahead()
+                    outlook.Forecast()
                 ),
                 NextUnit = outlook.Outlook,
                 Worn = worn,
@@ -92,7 +92,8 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
     }
 
     // Owners and people of the home salon open it as a matter of course; others, and trainees always, because they were let in.
-    private bool ByGrant(Client client) => current.Actor is PersonActor person && !StaffRoles.MayManageClient(person, client.HomeSalonId);
+    private bool ByGrant(Client client) =>
+        current.Actor is PersonActor person && !StaffPermissions.MayManageClient(person, client.HomeSalonId);
 
     private static IQueryable<RecipeLine> RecipeOf(ClinicDb db, Guid bondId) =>
         from use in db.BondProducts

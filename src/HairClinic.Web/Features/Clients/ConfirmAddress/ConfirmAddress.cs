@@ -49,11 +49,11 @@ public sealed class ConfirmAddress(
                 var address =
                     await db.OpeningAddresses.SingleOrDefaultAsync(a => a.Id == input.AddressId, cancellation)
                     ?? throw new Refusal("This address was changed meanwhile.");
-                var others = await db.OthersMayConfirmAsync([address.ClientId], person.PersonId, cancellation);
+                var others = await db.AddressConfirmableByOthersAsync([address.ClientId], person.PersonId, cancellation);
                 var home = await db.Clients.Where(c => c.Id == address.ClientId).Select(c => c.HomeSalonId).SingleAsync(cancellation);
-                var right = ConfirmingRights.For(
+                var right = AddressConfirmationRights.For(
                     person.StaffRole,
-                    StaffRoles.MayManageClient(person, home),
+                    StaffPermissions.MayManageClient(person, home),
                     person.PersonId,
                     address.EnteredBy,
                     others.Count > 0
@@ -61,7 +61,7 @@ public sealed class ConfirmAddress(
                 if (address.ConfirmedAt is not null)
                     return new Outcome(address.ClientId);
                 address.Confirm(person.PersonId, right, clock.GetCurrentInstant());
-                if (right == ConfirmingRight.OnlyProvedAnew)
+                if (right == AddressConfirmationRight.OnlyProvedAnew)
                     await check.RequireAsync(cancellation);
                 await db.Database.BeginTransactionAsync(cancellation);
                 await log.NoteAsync(
@@ -69,7 +69,7 @@ public sealed class ConfirmAddress(
                     AccessAction.ConfirmedOpeningAddress,
                     address.ClientId,
                     address.Id,
-                    right == ConfirmingRight.OnlyProvedAnew ? "entered by themselves; nobody else could" : null,
+                    right == AddressConfirmationRight.OnlyProvedAnew ? "entered by themselves; nobody else could" : null,
                     cancellation
                 );
                 return new Outcome(address.ClientId);

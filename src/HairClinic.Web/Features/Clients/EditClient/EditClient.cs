@@ -18,7 +18,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         var client = await db.Clients.AsNoTracking().WhereUnmerged(clientId).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
-        var atHome = StaffRoles.MayManageClient(current.Person, client.HomeSalonId);
+        var atHome = StaffPermissions.MayManageClient(current.Person, client.HomeSalonId);
         var own = atHome ? current.Person.Salons : [];
         // To a salon of others a client is transferred: whoever sends them away decides for how long they still see them.
         var salons = await db
@@ -53,23 +53,23 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         var client =
             await db.Clients.WhereUnmerged(input.ClientId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
-        WriteOnce.Expect(db, client, input.Version);
+        WriteOnce.ExpectVersion(db, client, input.Version);
         RefuseToOthers(client, input);
-        var wordsBefore = FindWords.For(client).ToList();
+        var wordsBefore = FindWordIndexer.For(client).ToList();
         var (salonBefore, daysBefore) = (client.HomeSalonId, client.PreferredDays);
 
         var phone =
             input.Phone == client.Phone
                 ? client.Phone
-                : await PhoneInput.ReadAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
+                : await PhoneParser.ParseAsync(db, input.Phone, input.HomeSalonId, nameof(Input.Phone), cancellation);
         if (phone != client.Phone)
-            await SamePhoneNumber.AskAsync(db, phone, butNot: client.Id, input.SharedPhone == input.Phone, cancellation);
+            await SharedPhoneCheck.ThrowIfSharedAsync(db, phone, butNot: client.Id, input.SharedPhone == input.Phone, cancellation);
         client.Recode(code);
         client.Rename(input.Name, input.CalledAs);
         client.SetContact(phone, input.Email);
         client.MoveTo(input.HomeSalonId);
         client.SetPreferences(input.PreferredDays, input.WashEveryDays);
-        client.Describe(input.BirthDate, input.Note);
+        client.SetBirthDateAndNote(input.BirthDate, input.Note);
         if (input.LeftOn is { } left)
             client.Leave(left);
         else
@@ -77,16 +77,16 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
 
         await KeepInStepAsync(db, client, wordsBefore, cancellation);
         if (client.HomeSalonId != salonBefore || client.PreferredDays != daysBefore)
-            db.WorkItems.Add(WorkItems.RefreshDueDates(client.Id, clock.GetCurrentInstant()));
+            db.WorkItems.Add(WorkItemFactory.RefreshDueDates(client.Id, clock.GetCurrentInstant()));
         return new Outcome(client.Id);
     }
 
     // The form offers neither; the database holds both.
     private void RefuseToOthers(Client client, Input input)
     {
-        var atHome = StaffRoles.MayManageClient(current.Person, client.HomeSalonId);
+        var atHome = StaffPermissions.MayManageClient(current.Person, client.HomeSalonId);
         var moves = input.HomeSalonId != client.HomeSalonId;
-        if (moves && !(atHome && StaffRoles.MayManageClient(current.Person, input.HomeSalonId)))
+        if (moves && !(atHome && StaffPermissions.MayManageClient(current.Person, input.HomeSalonId)))
             throw new Refusal(EditClientRules.OwnSalons);
         if (!atHome && Input.From(client).Email != input.Email)
             throw new Refusal(EditClientRules.HomeAddress) { Field = nameof(Input.Email) };
@@ -97,7 +97,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     // Only what changed: a client may also be found by the words of a record that was merged into theirs.
     private static async Task KeepInStepAsync(ClinicDb db, Client client, List<FindWord> before, CancellationToken cancellation)
     {
-        var after = FindWords.For(client).ToList();
+        var after = FindWordIndexer.For(client).ToList();
         var gone = before.Where(b => after.All(a => !Same(a, b))).ToList();
         db.FindWords.AddRange(after.Where(a => before.All(b => !Same(a, b))));
         if (gone.Count == 0)
@@ -187,6 +187,6 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     public sealed record Outcome(Guid ClientId)
     {
         /// <summary>Where there are some nothing was saved: they have the same number.</summary>
-        public IReadOnlyList<SamePhoneNumber.Other> SamePhoneNumber { get; init; } = [];
+        public IReadOnlyList<SharedPhoneCheck.Other> SamePhoneNumber { get; init; } = [];
     }
 }

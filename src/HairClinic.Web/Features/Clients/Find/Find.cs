@@ -15,16 +15,16 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
 
     public async Task<Screen> OpenAsync(string? typed, CancellationToken cancellation)
     {
-        var sought = Sought.Read(typed);
+        var sought = SearchTerms.Parse(typed);
         if (sought.IsEmpty)
             return Screen.Nothing;
         await using var db = databases.Open();
         if (sought.MayBeWholePhone)
-            sought = sought.Within(await PhoneInput.NumberingAsync(db, current.Person.AtSalon, cancellation));
+            sought = sought.WithWholePhone(await PhoneParser.LoadNumberingAsync(db, current.Person.AtSalon, cancellation));
         var matching = Matching(db, sought);
         var exactly = Owners(
             db,
-            db.FindWords.Where(w => w.Kind != FindKind.ClientName && w.Kind != FindKind.ClientPhone && w.Word == sought.Whole)
+            db.FindWords.Where(w => w.Kind != FindWordKind.ClientName && w.Kind != FindWordKind.ClientPhone && w.Word == sought.Whole)
         );
 
         var rows = await (
@@ -93,11 +93,11 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
     }
 
     // All words must match, each on whatever it matches; or all that was typed is one code, serial or phone number.
-    private static IQueryable<Client> Matching(ClinicDb db, Sought sought)
+    private static IQueryable<Client> Matching(ClinicDb db, SearchTerms sought)
     {
         var ids = MetBy(db, sought.Whole, sought.PhoneEnd);
         if (sought.WholePhone is { } phone)
-            ids = ids.Union(db.FindWords.Where(w => w.Kind == FindKind.ClientPhone && w.Word == phone).Select(w => w.SubjectId));
+            ids = ids.Union(db.FindWords.Where(w => w.Kind == FindWordKind.ClientPhone && w.Word == phone).Select(w => w.SubjectId));
         if (sought.Words.Count > 1)
             ids = ids.Union(MetByAll(db, sought.Words));
         return ids.Distinct().Join(db.Clients.AsNoTracking().Where(c => c.MergedIntoId == null), id => id, c => c.Id, (_, c) => c);
@@ -107,13 +107,13 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
     private static IQueryable<Guid> MetByAll(ClinicDb db, IReadOnlyList<string> words)
     {
         var longest = words.MaxBy(w => w.Length)!;
-        var met = MetBy(db, longest, Sought.PhoneEndOf(longest));
+        var met = MetBy(db, longest, SearchTerms.PhoneEndOf(longest));
         foreach (var word in words.Where(w => w != longest))
         {
-            var beginning = Beginning(db, word, Sought.PhoneEndOf(word));
+            var beginning = Beginning(db, word, SearchTerms.PhoneEndOf(word));
             met = met.Where(id =>
                 beginning.Any(w => w.SubjectId == id)
-                || db.HairSystems.Any(u => u.ClientId == id && beginning.Any(w => w.Kind == FindKind.UnitSerial && w.SubjectId == u.Id))
+                || db.HairSystems.Any(u => u.ClientId == id && beginning.Any(w => w.Kind == FindWordKind.UnitSerial && w.SubjectId == u.Id))
             );
         }
         return met;
@@ -127,12 +127,12 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
         var (from, below) = PrefixRange.Covering(word);
         if (phoneEnd is null)
             return db.FindWords.Where(w =>
-                w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
+                w.Kind != FindWordKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
             );
         var (phoneFrom, phoneBelow) = PrefixRange.Covering(phoneEnd);
         return db.FindWords.Where(w =>
-            w.Kind != FindKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
-            || w.Kind == FindKind.ClientPhone && string.Compare(w.Word, phoneFrom) >= 0 && string.Compare(w.Word, phoneBelow) < 0
+            w.Kind != FindWordKind.ClientPhone && string.Compare(w.Word, from) >= 0 && string.Compare(w.Word, below) < 0
+            || w.Kind == FindWordKind.ClientPhone && string.Compare(w.Word, phoneFrom) >= 0 && string.Compare(w.Word, phoneBelow) < 0
         );
     }
 #pragma warning restore CA1309
@@ -142,7 +142,7 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
         from word in words
         join unit in db.HairSystems on word.SubjectId equals unit.Id into units
         from unit in units.DefaultIfEmpty()
-        let owner = word.Kind == FindKind.UnitSerial ? unit.ClientId : word.SubjectId
+        let owner = word.Kind == FindWordKind.UnitSerial ? unit.ClientId : word.SubjectId
         where owner != null
         select owner!.Value;
 

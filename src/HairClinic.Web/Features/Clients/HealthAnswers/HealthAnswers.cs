@@ -26,7 +26,7 @@ public sealed class HealthAnswers(
     /// <summary>Whether there is such a client for whoever asks. Reads nothing of what they confided.</summary>
     public async Task<bool> MayOpenAsync(Guid clientId, CancellationToken cancellation)
     {
-        if (!StaffRoles.MayReadHealth(current.Person))
+        if (!StaffPermissions.MayReadHealth(current.Person))
             return false;
         await using var db = databases.Open();
         return await db.Clients.WhereUnmerged(clientId).AnyAsync(cancellation);
@@ -35,7 +35,7 @@ public sealed class HealthAnswers(
     /// <returns>Null: not there, not theirs, or not for their eyes.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
-        if (!StaffRoles.MayReadHealth(current.Person))
+        if (!StaffPermissions.MayReadHealth(current.Person))
             return null;
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
@@ -66,7 +66,7 @@ public sealed class HealthAnswers(
 
     /// <summary>Keeps what was typed so far, sealed.</summary>
     public Task KeepDraftAsync(Input input, CancellationToken cancellation) =>
-        drafts.KeepAsync(nameof(HealthAnswers), input.ClientId, input, cancellation);
+        drafts.StoreAsync(nameof(HealthAnswers), input.ClientId, input, cancellation);
 
     /// <exception cref="Refusal">The client is not there or not theirs, or what they confided was erased.</exception>
     public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
@@ -75,7 +75,7 @@ public sealed class HealthAnswers(
 
     private async Task<Outcome> WriteAsync(ClinicDb db, Guid key, Input input, CancellationToken cancellation)
     {
-        if (!StaffRoles.MayReadHealth(current.Person))
+        if (!StaffPermissions.MayReadHealth(current.Person))
             throw new Refusal("Health answers are for the owner, managers and stylists.");
         await db.Database.BeginTransactionAsync(cancellation);
         var zone =
@@ -90,9 +90,9 @@ public sealed class HealthAnswers(
         var closed = await sealer.SealAsync(db, input.ClientId, HealthAnswer.Purpose, key, plain, cancellation);
         CryptographicOperations.ZeroMemory(plain);
         db.HealthAnswers.Add(new HealthAnswer(key, input.ClientId, today, current.Person.PersonId, clock.GetCurrentInstant(), closed));
-        var facts = ClearanceRules.From(input.History, today);
+        var facts = ClearanceRules.ClearancesFor(input.History, today);
         await ClearanceFacts.ReplaceAsync(db, input.ClientId, key, facts, cancellation);
-        await drafts.ForgetAsync(db, nameof(HealthAnswers), input.ClientId, cancellation);
+        await drafts.DeleteAsync(db, nameof(HealthAnswers), input.ClientId, cancellation);
         return new Outcome(facts.Count);
     }
 

@@ -43,7 +43,7 @@ public abstract class ClientRowTransfer(string table)
             CancellationToken cancellation
         )
         {
-            var rows = await db.WithTakenBack<T>()
+            var rows = await db.IncludingTakenBack<T>()
                 .Where(row => EF.Property<Guid?>(row, owner) == from && (only == null || only.Contains(row.Id)))
                 .ToListAsync(cancellation);
             foreach (var row in rows)

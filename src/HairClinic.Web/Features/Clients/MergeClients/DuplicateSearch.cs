@@ -37,7 +37,7 @@ public sealed class DuplicateSearch(ClinicDbFactory databases)
             one.Email is not null && string.Equals(one.Email, other.Email, StringComparison.OrdinalIgnoreCase),
             one.BirthDate is not null
                 && one.BirthDate == other.BirthDate
-                && FindWords.Words(one.Name).ToHashSet().SetEquals(FindWords.Words(other.Name))
+                && FindWordIndexer.Words(one.Name).ToHashSet().SetEquals(FindWordIndexer.Words(other.Name))
         );
 
     /// <summary>Another record, and what it has in common.</summary>

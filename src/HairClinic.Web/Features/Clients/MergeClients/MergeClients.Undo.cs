@@ -35,10 +35,10 @@ public sealed partial class MergeClients
 
         // The kept record may have been renamed since, which drops words both had in common.
         var words = db.FindWords.Local.Where(w => w.SubjectId == folded.Id).Select(w => (w.Kind, w.Word)).ToHashSet();
-        db.FindWords.AddRange(FindWords.For(folded).Where(w => !words.Contains((w.Kind, w.Word))));
+        db.FindWords.AddRange(FindWordIndexer.For(folded).Where(w => !words.Contains((w.Kind, w.Word))));
 
         var now = clock.GetCurrentInstant();
-        db.WorkItems.AddRange(WorkItems.RefreshDueDates(kept.Id, now), WorkItems.RefreshDueDates(folded.Id, now));
+        db.WorkItems.AddRange(WorkItemFactory.RefreshDueDates(kept.Id, now), WorkItemFactory.RefreshDueDates(folded.Id, now));
         return new Outcome(kept.Id, moved);
     }
 

@@ -64,7 +64,7 @@ public sealed partial class MergeClients(
         {
             throw new Refusal(BothWear);
         }
-        catch (DbUpdateException e) when (SlotClashes.Find(e) is SlotClash.Client)
+        catch (DbUpdateException e) when (SlotSaveErrors.FindClash(e) is SlotClash.Client)
         {
             throw new Refusal("Somebody booked this client a moment ago, so that two visits would overlap. Merge once more.");
         }
@@ -82,7 +82,7 @@ public sealed partial class MergeClients(
             throw new Refusal("One of the two records is not there any more. Open the client again.");
         RefuseToOthers(kept, folded);
         await RefuseWithoutHealthAsync(db, kept.Id, folded.Id, cancellation);
-        folded.FoldInto(kept);
+        folded.MergeInto(kept);
         var wearing = await db.Bonds.CountAsync(
             b => (b.ClientId == kept.Id || b.ClientId == folded.Id) && b.RemovedOn == null,
             cancellation
@@ -94,9 +94,9 @@ public sealed partial class MergeClients(
         var twice = await SettleVisitsAsync(db, kept.Id, folded.Id, cancellation);
         var moved = 0;
         foreach (var rows in ClientRowTransfer.All)
-            moved += merge.Note(rows.Table, await rows.MoveAsync(db, folded.Id, kept.Id, only: null, cancellation));
+            moved += merge.RecordMovedRows(rows.Table, await rows.MoveAsync(db, folded.Id, kept.Id, only: null, cancellation));
         db.ClientMerges.Add(merge);
-        db.WorkItems.Add(WorkItems.RefreshDueDates(kept.Id, clock.GetCurrentInstant()));
+        db.WorkItems.Add(WorkItemFactory.RefreshDueDates(kept.Id, clock.GetCurrentInstant()));
         return new Outcome(kept.Id, moved) { Twice = twice };
     }
 
@@ -104,7 +104,7 @@ public sealed partial class MergeClients(
     private static async Task<IReadOnlyList<Twice>> SettleVisitsAsync(ClinicDb db, Guid kept, Guid folded, CancellationToken cancellation)
     {
         var visits = await db.Visits.Where(v => (v.ClientId == kept || v.ClientId == folded) && v.HoldsClient).ToListAsync(cancellation);
-        var aside = ClientOccupancy.Settle(visits.Where(v => v.ClientId == kept), visits.Where(v => v.ClientId == folded));
+        var aside = ClientOccupancy.ReleaseOverlapping(visits.Where(v => v.ClientId == kept), visits.Where(v => v.ClientId == folded));
         if (aside.Count == 0)
             return [];
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
@@ -115,7 +115,10 @@ public sealed partial class MergeClients(
 
     private void RefuseToOthers(Client one, Client other)
     {
-        if (!StaffRoles.MayManageClient(current.Person, one.HomeSalonId) || !StaffRoles.MayManageClient(current.Person, other.HomeSalonId))
+        if (
+            !StaffPermissions.MayManageClient(current.Person, one.HomeSalonId)
+            || !StaffPermissions.MayManageClient(current.Person, other.HomeSalonId)
+        )
             throw new Refusal("Records are merged, and a merge is undone, only where both have their home salon. Ask an owner.");
     }
 
@@ -123,7 +126,7 @@ public sealed partial class MergeClients(
     private async Task RefuseWithoutHealthAsync(ClinicDb db, Guid kept, Guid folded, CancellationToken cancellation)
     {
         if (
-            !StaffRoles.MayReadHealth(current.Person)
+            !StaffPermissions.MayReadHealth(current.Person)
             && await db.Clearances.AnyAsync(c => c.ClientId == kept || c.ClientId == folded, cancellation)
         )
             throw new Refusal(

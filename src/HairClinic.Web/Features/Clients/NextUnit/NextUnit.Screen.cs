@@ -9,7 +9,7 @@ public sealed partial class NextUnit
     {
         public Bond? Bond { get; init; }
         public LocalDate? NextVisit { get; init; }
-        public WearLineModel? Line { get; init; }
+        public WearLineData? Line { get; init; }
     }
 
     public sealed record Plan
@@ -42,7 +42,7 @@ public sealed partial class NextUnit
         public required LocalDate NextReady { get; init; }
 
         public required IReadOnlyList<UnitGone> GoneLately { get; init; }
-        public required IReadOnlyList<Remedy> Remedies { get; init; }
+        public required IReadOnlyList<GapRemedy> Remedies { get; init; }
 
         /// <summary>What was changed on the last unit: the repeat order begins with it.</summary>
         public required string Note { get; init; }
@@ -68,9 +68,11 @@ public sealed partial class NextUnit
     /// <param name="RushHalfDays">Where the slider for a rushed order starts.</param>
     public sealed record Tried(PreparedReorder Case, ReorderOutlook Outlook, LeadTimePrior Lead, int RushHalfDays)
     {
-        public ReorderOutlook With(WhatIf what, ReorderRule rule) => Case.Outlook(rule, what.ApplyTo(Case.Question, Case.Each, Lead));
+        public ReorderOutlook OutlookWith(ReorderScenario what, ReorderRule rule) =>
+            Case.Outlook(rule, what.ApplyTo(Case.Question, Case.Each, Lead));
 
-        public double WorstGap(WhatIf what, ReorderRule rule) => NextOrder.WorstGap(rule, what.ApplyTo(Case.Question, Case.Each, Lead));
+        public double WorstGapChance(ReorderScenario what, ReorderRule rule) =>
+            ReorderPlanner.HighestGapChance(rule, what.ApplyTo(Case.Question, Case.Each, Lead));
     }
 
     public sealed record Input

@@ -13,7 +13,7 @@ public sealed partial class NextUnit
     {
         // Past the day far enough that the rise can be seen, and a year at most.
         var days = new double[Math.Clamp((outlook.Answer.ReorderInDays ?? 0) + 90, 120, 365)];
-        rule.Curve(order.Question, days);
+        rule.GapByOrderDay(order.Question, days);
         return days;
     }
 
@@ -21,7 +21,7 @@ public sealed partial class NextUnit
     {
         var unit = known.Units.Units.Single(u => u.Id == id);
         var (life, worn) = known.Case!.Left[id];
-        LocalDate Day(double chance) => known.Today.PlusDays(life.WholeDaysGiven(worn, chance));
+        LocalDate Day(double chance) => known.Today.PlusDays(life.WholeDayQuantileGiven(worn, chance));
         return new UnitLeft(unit.Serial, unit.State == UnitState.Bonded, Day(0.1), Day(0.5), Day(0.9));
     }
 
@@ -30,7 +30,7 @@ public sealed partial class NextUnit
         var unit = known.Units.Units.Single(u => u.Id == id);
         var workshop = known.Book.Kinds[unit.UnitKindId].WorkshopId is { } w ? known.Book.Workshops[w].Name : null;
         var promises = unit.Promises.OrderBy(p => p.Number).ToList();
-        var (early, late) = known.Orders.Arrival(unit);
+        var (early, late) = known.Orders.ArrivalRange(unit);
         return new UnitComing(
             unit.Serial,
             workshop,
@@ -51,24 +51,26 @@ public sealed partial class NextUnit
             .Select(u => new UnitGone(u.Serial, u.State, u.Dates.RetiredOn!.Value));
 
     private static Tried TriedOf(ClientOutlook known, PreparedReorder order, ReorderOutlook outlook) =>
-        new(order, outlook, known.Book.Kinds[order.UnitKindId].Lead(), known.Book.Kinds[order.UnitKindId].LeadHalfDays);
+        new(order, outlook, known.Book.Kinds[order.UnitKindId].UsualLeadTime(), known.Book.Kinds[order.UnitKindId].LeadHalfDays);
 
     // In the order in which they help; what is only hoped for comes last.
-    private static List<Remedy> RemediesOf(ReorderRule rule, PreparedReorder order, ClientOutlook known, IReadOnlyList<string> shelf)
+    private static List<GapRemedy> RemediesOf(ReorderRule rule, PreparedReorder order, ClientOutlook known, IReadOnlyList<string> shelf)
     {
         if (known.Outlook is not { AtRisk: true } outlook)
             return [];
         var tried = TriedOf(known, order, outlook);
-        var remedies = new List<Remedy>();
+        var remedies = new List<GapRemedy>();
         var units = known.Units.Units;
         var spare = order.InHand.Select(id => units.Single(u => u.Id == id)).FirstOrDefault(u => u.State != UnitState.Bonded);
         if (spare is not null)
-            remedies.Add(new Remedy(RemedyKind.Spare, spare.Serial));
-        remedies.AddRange(order.Emergency.Take(1).Select(id => new Remedy(RemedyKind.WornSpare, units.Single(u => u.Id == id).Serial)));
+            remedies.Add(new GapRemedy(GapRemedyKind.Spare, spare.Serial));
+        remedies.AddRange(
+            order.Emergency.Take(1).Select(id => new GapRemedy(GapRemedyKind.WornSpare, units.Single(u => u.Id == id).Serial))
+        );
         remedies.Add(
-            new Remedy(RemedyKind.OffTheShelf, shelf.Count > 0 ? string.Join(", ", shelf.Take(3)) : null)
+            new GapRemedy(GapRemedyKind.OffTheShelf, shelf.Count > 0 ? string.Join(", ", shelf.Take(3)) : null)
             {
-                Then = tried.WorstGap(new WhatIf(ExtraUnits: 1), rule),
+                Then = tried.WorstGapChance(new ReorderScenario(ExtraUnits: 1), rule),
             }
         );
         if (order.InHand.Count > 0)
@@ -76,17 +78,23 @@ public sealed partial class NextUnit
             var days = Enumerable
                 .Range(1, 16)
                 .Select(w => 7 * w)
-                .FirstOrDefault(d => tried.WorstGap(new WhatIf(RepairDays: d), rule) <= outlook.Alpha);
-            remedies.Add(new Remedy(RemedyKind.Repair, null) { Days = days == 0 ? null : days });
+                .FirstOrDefault(d => tried.WorstGapChance(new ReorderScenario(RepairDays: d), rule) <= outlook.Alpha);
+            remedies.Add(new GapRemedy(GapRemedyKind.Repair, null) { Days = days == 0 ? null : days });
         }
         if (order.InFlight.Count == 0)
         {
             var half = Math.Max(1, known.Book.Kinds[order.UnitKindId].LeadHalfDays / 2);
-            remedies.Add(new Remedy(RemedyKind.Rush, null) { Days = half, Then = tried.WorstGap(new WhatIf(RushHalfDays: half), rule) });
+            remedies.Add(
+                new GapRemedy(GapRemedyKind.Rush, null)
+                {
+                    Days = half,
+                    Then = tried.WorstGapChance(new ReorderScenario(RushHalfDays: half), rule),
+                }
+            );
         }
         else
         {
-            remedies.Add(new Remedy(RemedyKind.AskTheWorkshop, units.Single(u => u.Id == order.InFlight[0]).Serial));
+            remedies.Add(new GapRemedy(GapRemedyKind.AskTheWorkshop, units.Single(u => u.Id == order.InFlight[0]).Serial));
         }
         return remedies;
     }
@@ -105,7 +113,7 @@ public sealed partial class NextUnit
 
 /// <summary>Something that can be done about a gap that threatens.</summary>
 /// <param name="What">The unit or units it is about; null where there is none.</param>
-public sealed record Remedy(RemedyKind Kind, string? What)
+public sealed record GapRemedy(GapRemedyKind Kind, string? What)
 {
     /// <summary>The days it takes or buys; null where none would be enough.</summary>
     public int? Days { get; init; }
@@ -115,7 +123,7 @@ public sealed record Remedy(RemedyKind Kind, string? What)
 }
 
 /// <summary>In the order in which they help.</summary>
-public enum RemedyKind
+public enum GapRemedyKind
 {
     Spare,
 

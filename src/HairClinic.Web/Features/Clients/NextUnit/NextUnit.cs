@@ -49,14 +49,14 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
             Outlook = outlook,
             Curve = CurveOf(rule, order, outlook),
             KindName = known.Book.Kinds[order.UnitKindId].Name,
-            LeadDays = known.Orders.Usual(order.UnitKindId),
+            LeadDays = known.Orders.UsualDays(order.UnitKindId),
             PreparationDays = known.Book.Settings.PreparationDays,
             OwnUnits = order.LifeOfNew.Own,
             OtherUnits = order.LifeOfNew.Others,
             DataCut = known.Book.WearModels.Life.Fit?.DataCut,
             InHand = [.. order.InHand.Select(id => UnitOf(known, id))],
             InFlight = [.. order.InFlight.Select(id => FlightOf(known, id))],
-            NextReady = known.NextReady(order),
+            NextReady = known.NextReadyDay(order),
             GoneLately = [.. GoneLately(units, today)],
             Remedies = RemediesOf(rule, order, known, [.. shelf.Where(s => s.State.IsBondable()).Select(s => $"{s.Serial} ({s.Kind})")]),
             Note = NoteOf(await LastAsync(db, known.Units.Newest!.Id, cancellation)),
@@ -65,12 +65,12 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         {
             Bond = await db.Bonds.AsNoTracking().SingleOrDefaultAsync(b => b.ClientId == clientId && b.RemovedOn == null, cancellation),
             NextVisit = await NextVisitAsync(db, clientId, now, cancellation),
-            Line = await WearLineFacts.LoadAsync(db, clientId, today, known.Ahead(), cancellation),
+            Line = await WearLineBuilder.LoadAsync(db, clientId, today, known.Forecast(), cancellation),
         };
     }
 
     /// <summary>What the sliders ask: the client's case, to be tried as often as somebody likes.</summary>
-    public async Task<Tried?> TryAsync(Guid clientId, CancellationToken cancellation)
+    public async Task<Tried?> LoadWhatIfAsync(Guid clientId, CancellationToken cancellation)
     {
         if (_opened?.Case.ClientId == clientId)
             return _opened;
@@ -111,11 +111,11 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
             ?? throw new Refusal("There is no unit yet that could be repeated.");
         var zone = await db.Salons.Where(s => s.Id == client.HomeSalonId).Select(s => s.Zone).SingleAsync(cancellation);
         var today = clock.Today(zone);
-        var draft = HairSystem.RepeatOf(key, await SerialAsync(db, client, units.Count, cancellation), last, today, input.Note);
+        var draft = HairSystem.DraftRepeatOrder(key, await SerialAsync(db, client, units.Count, cancellation), last, today, input.Note);
         db.HairSystems.Add(draft);
         // A word that leads to a unit is let in once the unit is there.
         await db.SaveChangesAsync(cancellation);
-        db.FindWords.Add(FindWords.For(draft));
+        db.FindWords.Add(FindWordIndexer.For(draft));
         return new Outcome(draft.Id, draft.Serial);
     }
 

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Clients;
 /// <summary>The chance of a gap against the day of the order, with today, the last day to order and what is on order marked.</summary>
 public static class NextUnitPlot
 {
-    public static PlotPicture Draw(NextUnit.Plan plan, IStringLocalizer words)
+    public static PlotData Draw(NextUnit.Plan plan, IStringLocalizer words)
     {
         var today = plan.Outlook.Today;
         var marks = new List<PlotMark> { new(0, words["today"]) };
@@ -18,7 +18,7 @@ public static class NextUnitPlot
             if (Period.DaysBetween(today, coming.Late) is var late && late < plan.Curve.Count)
                 marks.Add(new PlotMark(late, words["{0} likely here by {1}", coming.Serial, Dates.Day(coming.Late, today)]));
         }
-        return new PlotPicture(words["Day of the order"], words["Chance that no unit still wears well"], "0%")
+        return new PlotData(words["Day of the order"], words["Chance that no unit still wears well"], "0%")
         {
             Lines =
             [

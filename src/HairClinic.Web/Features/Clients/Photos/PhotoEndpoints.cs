@@ -25,5 +25,5 @@ public static class PhotoEndpoints
     }
 
     private static async Task<IResult> AnswerAsync(Photos slice, Guid clientId, Guid photoId, string? part, HttpContext context) =>
-        FileResults.Picture(context, await slice.ReadAsync(clientId, photoId, part, context.RequestAborted));
+        FileResults.Picture(context, await slice.ReadPictureAsync(clientId, photoId, part, context.RequestAborted));
 }

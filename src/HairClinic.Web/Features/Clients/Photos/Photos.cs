@@ -57,14 +57,14 @@ public sealed partial class Photos(
             clock.Today(client.Zone),
             [.. rows.Take(Page)],
             rows.Count > Page ? rows[Page - 1].Id : null,
-            StaffRoles.MayReadHealth(current.Person)
+            StaffPermissions.MayReadHealth(current.Person)
         );
     }
 
     /// <summary>One picture as WebP, for an <c>img</c> of the page that was noted.</summary>
     /// <param name="part">Null for the whole picture.</param>
     /// <returns>Null: not there, not theirs, removed or erased.</returns>
-    public async Task<byte[]?> ReadAsync(Guid clientId, Guid photoId, string? part, CancellationToken cancellation)
+    public async Task<byte[]?> ReadPictureAsync(Guid clientId, Guid photoId, string? part, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var photo = await PhotosOf(db, clientId)
@@ -81,7 +81,7 @@ public sealed partial class Photos(
     /// <exception cref="Refusal">It is no photo, the client is not theirs, or there are too many.</exception>
     public async Task<Outcome> AddAsync(Guid key, Input input, Stream file, CancellationToken cancellation)
     {
-        var pressed = await PhotoCompressor.PressAsync(file, cancellation);
+        var pressed = await PhotoCompressor.CompressAsync(file, cancellation);
         PhotoFile? kept = null;
         var saved = false;
         try
@@ -100,7 +100,7 @@ public sealed partial class Photos(
                         >= Photo.MostPerClient
                     )
                         throw new Refusal("A client has at most {0} photos. Remove some that nobody needs.", Photo.MostPerClient);
-                    kept = await book.KeepAsync(db, input.ClientId, pressed, cancellation);
+                    kept = await book.StoreAsync(db, input.ClientId, pressed, cancellation);
                     var today = clock.Today(zone);
                     // Consent to photos is asked here: where a ledger of consents is kept, this is where it is read instead.
                     var consentOn = input.Agreed ? today : throw new Refusal("Ask the client first, and say that they agreed.");
@@ -172,7 +172,7 @@ public sealed partial class Photos(
 
     private async Task<string> MineAsync(ClinicDb db, Guid clientId, CancellationToken cancellation)
     {
-        if (!StaffRoles.MayReadHealth(current.Person))
+        if (!StaffPermissions.MayReadHealth(current.Person))
             throw new Refusal("Photos are added and changed by the owner, managers and stylists.");
         return await db
                 .Clients.WhereUnmerged(clientId)
@@ -191,7 +191,7 @@ public sealed partial class Photos(
     {
         var person = current.Person;
         var clients = db.Clients.WhereUnmerged(clientId);
-        if (StaffRoles.MayReadHealth(person))
+        if (StaffPermissions.MayReadHealth(person))
             return clients;
         // A trainee sees those they work on; the desk sees none.
         return person.StaffRole == StaffRole.Trainee

@@ -10,7 +10,7 @@ public sealed class RecordCareFactsRules : AbstractValidator<RecordCareFacts.Inp
                 .WithMessage("Times a week lie between 0 and 50.")
                 .OverridePropertyName(question.Field);
         RuleFor(x => x)
-            .Must(x => x.Habits.Known().Any())
+            .Must(x => x.Habits.KnownAnswers().Any())
             .WithMessage("Note at least one of them.")
             .OverridePropertyName(CareHabits.All[0].Field);
     }

@@ -52,7 +52,7 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClo
         ).SingleOrDefaultAsync(cancellation);
         var now = clock.GetCurrentInstant();
         var day = input.DayUnknown ? null : input.LiftedOn;
-        var lift = LiftReports.Note(found?.Bond, found?.Zone ?? "Etc/UTC", now, day, input.Zone, input.SpotFixed == true);
+        var lift = LiftReporter.Report(found?.Bond, found?.Zone ?? "Etc/UTC", now, day, input.Zone, input.SpotFixed == true);
         return new Outcome(lift);
     }
 

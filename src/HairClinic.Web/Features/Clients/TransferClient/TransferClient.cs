@@ -50,7 +50,7 @@ public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, 
                 var client =
                     await db.Clients.WhereUnmerged(input.ClientId).WithHomeSalonOf(current.Person).SingleOrDefaultAsync(cancellation)
                     ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
-                WriteOnce.Expect(db, client, input.Version);
+                WriteOnce.ExpectVersion(db, client, input.Version);
                 var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
                 if (!salons.TryGetValue(input.SalonId!.Value, out var to) || to.Retired || to.Id == client.HomeSalonId)
                     throw new Refusal("This salon is not there any more.");
@@ -65,7 +65,7 @@ public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, 
                     db.ClientGrants.Add(new ClientGrant(key, client.Id, from.Id, now, end, current.Person.PersonId, "Transferred"));
                 }
                 client.MoveTo(to.Id);
-                db.WorkItems.Add(WorkItems.RefreshDueDates(client.Id, now));
+                db.WorkItems.Add(WorkItemFactory.RefreshDueDates(client.Id, now));
                 return new Outcome(to.Name);
             },
             cancellation

@@ -69,7 +69,7 @@ public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, Acces
                 )),
             ],
             others,
-            StaffRoles.MayManageClient(current.Person, client.Home.Id)
+            StaffPermissions.MayManageClient(current.Person, client.Home.Id)
         );
     }
 

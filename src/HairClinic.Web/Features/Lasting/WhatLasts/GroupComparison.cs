@@ -52,7 +52,7 @@ public sealed record GroupComparison(
         compared = [.. compared.Where(g => spells[g.Id].Any(s => s.Window is not null))];
         var ratio = InTheModel([.. compared.Select(g => spells[g.Id].Where(s => s.Window is not null))], determined, factors);
         var missing =
-            ratio.Missing is { Argument: { } name } note && LikelihoodRatio.GroupOf(name) is { } number
+            ratio.Missing is { Argument: { } name } note && LikelihoodRatio.ParseGroup(name) is { } number
                 ? note with
                 {
                     Argument = compared[number].Name,

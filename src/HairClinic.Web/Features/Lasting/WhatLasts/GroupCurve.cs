@@ -64,5 +64,5 @@ public sealed record GroupCurve(
     private static double? Number(double value) => double.IsNaN(value) ? null : value;
 
     private static Spell Weighted((SpellEnd End, double Lower, double Upper) spell, int count) =>
-        spell.End == SpellEnd.At ? Spell.Exact(spell.Upper, count) : Spell.Between(spell.Lower, spell.Upper, count);
+        spell.End == SpellEnd.At ? Spell.Exact(spell.Upper, count) : Spell.FromBounds(spell.Lower, spell.Upper, count);
 }

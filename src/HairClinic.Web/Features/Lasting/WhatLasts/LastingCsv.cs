@@ -12,13 +12,13 @@ public enum LastingTable
 /// <summary>The tables as sheets. Numbers are whole precision and stand there whether or not the page calls them certain; "certain" says which.</summary>
 internal static class LastingCsv
 {
-    public static LastingTable? Find(LastingQuery question, string? table)
+    public static LastingTable? ParseTable(LastingQuery question, string? table)
     {
         if (string.IsNullOrEmpty(table))
             return question.Of == LastingSubject.Cost ? LastingTable.Costs : LastingTable.Groups;
         foreach (var known in Enum.GetValues<LastingTable>())
         {
-            if (LastingQuery.Name(known) == table && known == LastingTable.Costs == (question.Of == LastingSubject.Cost))
+            if (LastingQuery.ToQueryValue(known) == table && known == LastingTable.Costs == (question.Of == LastingSubject.Cost))
                 return known;
         }
         return null;
@@ -80,7 +80,7 @@ internal static class LastingCsv
         return [group.Name ?? "", Number(day), Number(watched), Number(at?.Share), Number(at?.Low), Number(at?.High)];
     }
 
-    private static IReadOnlyList<string> Of(LastingCost cost) =>
+    private static IReadOnlyList<string> Of(WearCostRow cost) =>
         [
             cost.Name,
             cost.Currency,

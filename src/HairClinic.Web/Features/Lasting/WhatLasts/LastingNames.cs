@@ -22,7 +22,7 @@ internal static class LastingNames
         ).ToDictionaryAsync(n => n.Id, n => n.Name, cancellation);
 
     /// <summary>Columns of the model by their names there.</summary>
-    public static async Task<Dictionary<string, string>> OfColumnsAsync(ClinicDb db, CancellationToken cancellation)
+    public static async Task<Dictionary<string, string>> LoadCovariateNamesAsync(ClinicDb db, CancellationToken cancellation)
     {
         var names = new Dictionary<string, string>();
         foreach (

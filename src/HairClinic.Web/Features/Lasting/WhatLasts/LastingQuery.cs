@@ -29,9 +29,9 @@ public sealed record LastingQuery(LastingSubject Of, LastingSide By)
         from side in SidesOf(subject)
         select new LastingQuery(subject, side);
 
-    public WearQuantity Quantity => Of == LastingSubject.Hold ? WearQuantity.Hold : WearQuantity.Life;
+    public LifetimeKind Quantity => Of == LastingSubject.Hold ? LifetimeKind.Hold : LifetimeKind.Life;
 
-    public string Query => $"of={Name(Of)}&by={Name(By)}";
+    public string Query => $"of={ToQueryValue(Of)}&by={ToQueryValue(By)}";
 
     public static IReadOnlyList<LastingSide> SidesOf(LastingSubject subject) =>
         subject switch
@@ -43,7 +43,7 @@ public sealed record LastingQuery(LastingSubject Of, LastingSide By)
 
     /// <summary>What is not said is the first there is.</summary>
     /// <returns>Null for a word that means nothing here.</returns>
-    public static LastingQuery? Read(string? of, string? by)
+    public static LastingQuery? Parse(string? of, string? by)
     {
         var subject = string.IsNullOrEmpty(of) ? LastingSubject.Life : Find(Enum.GetValues<LastingSubject>(), of);
         if (subject is not { } known)
@@ -52,9 +52,9 @@ public sealed record LastingQuery(LastingSubject Of, LastingSide By)
         return side is { } found ? new(known, found) : null;
     }
 
-    public static string Name<T>(T word)
+    public static string ToQueryValue<T>(T word)
         where T : struct, Enum => word.ToString().ToLowerInvariant();
 
     private static T? Find<T>(IEnumerable<T> words, string said)
-        where T : struct, Enum => words.Where(w => Name(w) == said).Select(w => (T?)w).FirstOrDefault();
+        where T : struct, Enum => words.Where(w => ToQueryValue(w) == said).Select(w => (T?)w).FirstOrDefault();
 }

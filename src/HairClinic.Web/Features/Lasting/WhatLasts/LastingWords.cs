@@ -8,19 +8,19 @@ internal static class LastingWords
 {
     public static string NameOf(LastingGroup group, IStringLocalizer<Words> words) => group.Name ?? words["not written down"];
 
-    public static string Day(double day) => day.ToString("0.#", CultureInfo.CurrentCulture);
+    public static string FormatDay(double day) => day.ToString("0.#", CultureInfo.CurrentCulture);
 
-    public static string FormatChance(double p, CultureInfo culture) =>
+    public static string FormatPValue(double p, CultureInfo culture) =>
         p < 0.001 ? "p\u00a0<\u00a0" + 0.001.ToString(culture) : "p\u00a0=\u00a0" + p.ToString("0.000", culture);
 
     /// <summary>The comparison in one sentence.</summary>
-    public static string Of(GroupComparison compared, LastingSubject subject, IStringLocalizer<Words> words)
+    public static string Describe(GroupComparison compared, LastingSubject subject, IStringLocalizer<Words> words)
     {
         if (compared.Undefined is { } why)
-            return words["Can't tell yet. {0}", Of(why, words)];
+            return words["Can't tell yet. {0}", Describe(why, words)];
         if (compared is not { Sooner: { } sooner, Later: { } later })
             return words["Can't tell yet: that takes two groups of which {0} each have ended.", LastingGroup.FewestEnded];
-        var chance = FormatChance(compared.P, CultureInfo.CurrentCulture);
+        var chance = FormatPValue(compared.P, CultureInfo.CurrentCulture);
         if (compared.P >= GroupComparison.Chance)
             return compared.InModel
                 ? words[
@@ -47,7 +47,7 @@ internal static class LastingWords
             ? words["Each against its own window, {0} lifts sooner than {1}: {2} times as long.", sooner.Name!, later.Name!, times]
             : words["Each against its own window, {0} wears out sooner than {1}: {2} times as long.", sooner.Name!, later.Name!, times];
         return sooner.Curve.Median is { } first && later.Curve.Median is { } last
-            ? said + " " + words["As seen, half by day {0} against day {1}.", Day(first), Day(last)]
+            ? said + " " + words["As seen, half by day {0} against day {1}.", FormatDay(first), FormatDay(last)]
             : said;
     }
 
@@ -58,13 +58,25 @@ internal static class LastingWords
                 ? words["{0} lifts sooner than {1}.", sooner.Name!, later.Name!]
                 : words["{0} wears out sooner than {1}.", sooner.Name!, later.Name!];
         return isHold
-            ? words["{0} lifts sooner than {1}: half by day {2} against day {3}.", sooner.Name!, later.Name!, Day(first), Day(last)]
-            : words["{0} wears out sooner than {1}: half by worn day {2} against {3}.", sooner.Name!, later.Name!, Day(first), Day(last)];
+            ? words[
+                "{0} lifts sooner than {1}: half by day {2} against day {3}.",
+                sooner.Name!,
+                later.Name!,
+                FormatDay(first),
+                FormatDay(last)
+            ]
+            : words[
+                "{0} wears out sooner than {1}: half by worn day {2} against {3}.",
+                sooner.Name!,
+                later.Name!,
+                FormatDay(first),
+                FormatDay(last)
+            ];
     }
 
-    public static string Of(LifetimeFitNote note, IStringLocalizer<Words> words) =>
+    public static string Describe(LifetimeFitNote note, IStringLocalizer<Words> words) =>
         note.Argument is { } argument ? words[note.Sentence, HabitOf(argument, words)] : words[note.Sentence];
 
     private static string HabitOf(string column, IStringLocalizer<Words> words) =>
-        Learning.WearCovariate.HabitOf(column) is { } habit ? words[CovariateCatalog.Row(habit).Name] : column;
+        Learning.WearCovariate.ParseHabit(column) is { } habit ? words[CovariateCatalog.DefinitionOf(habit).Name] : column;
 }

@@ -52,6 +52,6 @@ public sealed record LifetimeFitFacts(
         let column = fit.Columns[place]
         where shown.Any(s => column.StartsWith(s, StringComparison.Ordinal)) && names.ContainsKey(column)
         let at = fit.Coefficients[place + 1]
-        let reach = NormalBand.EightyPercent * fit.StdError(place + 1)
+        let reach = ZScores.EightyPercent * fit.StdError(place + 1)
         select new Effect(names[column], Math.Exp(at), Math.Exp(at - reach), Math.Exp(at + reach));
 }

@@ -7,11 +7,11 @@ namespace HairClinic.Web.Features.Lasting;
 internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationToken cancellation)
 {
     /// <param name="lives">The units worn so far, the holds of the bonds on them.</param>
-    public async Task<List<LastingCost>> ReadAsync(List<LifeSpell> lives, List<HoldSpell> holds)
+    public async Task<List<WearCostRow>> ReadAsync(List<LifeSpell> lives, List<HoldSpell> holds)
     {
         var models = await WearModels.LoadAsync(db, cancellation);
         var names = await LastingNames.LoadAsync(db, by, cancellation);
-        var bySide = (await LifeSpellBuilder.KindsAsync(db, cancellation)).Values.ToLookup(s =>
+        var bySide = (await LifeSpellBuilder.UnitKindsAsync(db, cancellation)).Values.ToLookup(s =>
             by == LastingSide.Kind ? s.Id : s.BaseMaterialId
         );
         var prices = (
@@ -32,7 +32,7 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
                 .OrderBy(s => s.Id)
                 .ToListAsync(cancellation)
         ).ToLookup(s => s.Currency!, s => s.PriceMinor!.Value);
-        var costs = new List<LastingCost>();
+        var costs = new List<WearCostRow>();
         foreach (var kinds in bySide)
         {
             var worn = lives.Where(l => kinds.Any(k => k.Id == l.UnitKindId)).Select(l => l.Spell).ToList();
@@ -42,7 +42,7 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
             {
                 var visit = rebonds[priced.Key].Select(p => (double?)p).FirstOrDefault();
                 costs.Add(
-                    new LastingCost(
+                    new WearCostRow(
                         names.GetValueOrDefault(kinds.Key) ?? "",
                         priced.Key,
                         priced.Count(),
@@ -64,7 +64,7 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
         var columns = new List<WearCovariate> { WearCovariate.Base(kinds[0].BaseMaterialId) };
         if (kinds.Select(k => k.WorkshopId).Distinct().ToList() is [{ } workshop])
             columns.Add(WearCovariate.Workshop(workshop));
-        return model.Predict(LifeNodes.For(model.Population), kinds[0].Life(), columns);
+        return model.Predict(ClientEffectNodes.For(model.Population), kinds[0].UsualLife(), columns);
     }
 
     /// <summary>Of the adhesive this base is bonded with most.</summary>
@@ -80,16 +80,16 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
         if (usual.Key.AdhesiveId is { } adhesive)
             columns.Add(WearCovariate.Adhesive(adhesive));
         // A window's last day is the 90 % point of what it assumes.
-        var assumed = LifePopulation.FromPriors(window);
-        var closes = (int)Math.Round(new LifePrediction(assumed, LifeNodes.For(assumed), window.Place).Quantile(0.9));
-        return (model.Predict(LifeNodes.For(model.Population), window, columns), closes);
+        var assumed = PopulationParameters.FromPriors(window);
+        var closes = (int)Math.Round(new LifePrediction(assumed, ClientEffectNodes.For(assumed), window.Place).Quantile(0.9));
+        return (model.Predict(ClientEffectNodes.For(model.Population), window, columns), closes);
     }
 }
 
 /// <param name="Priced">Units whose price is known, in this currency; their mean is <paramref name="UnitPrice"/>, minor units.</param>
 /// <param name="Worn">Units ever worn, and how many of them wore out.</param>
 /// <param name="VisitPrice">Of a rebond, minor units; null where it has none in this currency.</param>
-public sealed record LastingCost(
+public sealed record WearCostRow(
     string Name,
     string Currency,
     int Priced,

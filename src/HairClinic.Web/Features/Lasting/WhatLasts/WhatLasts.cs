@@ -5,14 +5,14 @@ using HairClinic.Web.Learning;
 namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>How long bonds hold and units last by what they are made of, from the records of whoever asks may see.</summary>
-public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, IClock clock) : INightlyResult
+public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, IClock clock) : INightlyPage
 {
     public async Task<Screen> OpenAsync(LastingQuery question, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         // Held open, the connection is told once who is acting.
         await db.Database.OpenConnectionAsync(cancellation);
-        return await StoredPageResults.ReadAsync(
+        return await PageResultStore.GetOrComputeAsync(
             db,
             current.Person,
             KeyOf(question),
@@ -21,14 +21,14 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         );
     }
 
-    public async Task KeepAsync(CancellationToken cancellation)
+    public async Task ComputeAndStoreAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var records = await RecordsAsync(db, only: null, cancellation);
         foreach (var question in LastingQuery.All)
         {
             var answer = await AnswerAsync(db, question, records, cancellation);
-            await StoredPageResults.KeepAsync(db, current.Person, KeyOf(question), answer, cancellation);
+            await PageResultStore.StoreAsync(db, current.Person, KeyOf(question), answer, cancellation);
         }
     }
 
@@ -44,13 +44,13 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         return new(
             today,
             only == LastingSubject.Life ? [] : [.. await HoldsAsync()],
-            only == LastingSubject.Hold ? [] : await LifeSpellBuilder.ReadAsync(db, today, clientIds: null, cancellation)
+            only == LastingSubject.Hold ? [] : await LifeSpellBuilder.LoadAsync(db, today, clientIds: null, cancellation)
         );
 
         async Task<IEnumerable<HoldSpell>> HoldsAsync()
         {
             var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
-            return (await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation)).All(today);
+            return (await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation)).AllSpells(today);
         }
     }
 
@@ -106,8 +106,8 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             .FirstOrDefaultAsync(cancellation);
         if (newest is null)
             return LifetimeFitFacts.None;
-        var estimated = newest.Converged ? newest : await WearModels.Usable(db, question.Quantity).FirstOrDefaultAsync(cancellation);
-        return LifetimeFitFacts.Of(newest, estimated, await LastingNames.OfColumnsAsync(db, cancellation), Shown(question));
+        var estimated = newest.Converged ? newest : await WearModels.UsableFits(db, question.Quantity).FirstOrDefaultAsync(cancellation);
+        return LifetimeFitFacts.Of(newest, estimated, await LastingNames.LoadCovariateNamesAsync(db, cancellation), Shown(question));
     }
 
     private static async Task<ILookup<Guid?, WearSpell>> HoldsByAsync(
@@ -172,6 +172,6 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         IReadOnlyList<double> Days,
         GroupComparison? Compared,
         LifetimeFitFacts Fit,
-        IReadOnlyList<LastingCost> Costs
+        IReadOnlyList<WearCostRow> Costs
     );
 }

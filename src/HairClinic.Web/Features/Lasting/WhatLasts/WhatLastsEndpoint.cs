@@ -6,7 +6,7 @@ namespace HairClinic.Web.Features.Lasting;
 public static class WhatLastsEndpoint
 {
     public static string Address(LastingQuery question, LastingTable table) =>
-        $"/what-lasts/table.csv?{question.Query}&table={LastingQuery.Name(table)}";
+        $"/what-lasts/table.csv?{question.Query}&table={LastingQuery.ToQueryValue(table)}";
 
     public static void MapWhatLasts(this IEndpointRouteBuilder routes) =>
         routes
@@ -14,10 +14,11 @@ public static class WhatLastsEndpoint
                 "/what-lasts/table.csv",
                 async (string? of, string? by, string? table, WhatLasts slice, HttpContext context) =>
                 {
-                    if (LastingQuery.Read(of, by) is not { } question || LastingCsv.Find(question, table) is not { } wanted)
+                    if (LastingQuery.Parse(of, by) is not { } question || LastingCsv.ParseTable(question, table) is not { } wanted)
                         return Results.NotFound();
                     var screen = await slice.OpenAsync(question, context.RequestAborted);
-                    var name = $"{LastingQuery.Name(question.Of)}-by-{LastingQuery.Name(question.By)}-{LastingQuery.Name(wanted)}.csv";
+                    var name =
+                        $"{LastingQuery.ToQueryValue(question.Of)}-by-{LastingQuery.ToQueryValue(question.By)}-{LastingQuery.ToQueryValue(wanted)}.csv";
                     return FileResults.Sheet(context, name, LastingCsv.Headings(wanted), LastingCsv.Rows(screen, wanted));
                 }
             )

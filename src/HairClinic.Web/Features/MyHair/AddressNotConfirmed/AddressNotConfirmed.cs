@@ -13,7 +13,7 @@ public sealed class AddressNotConfirmed(ClinicDbFactory databases, CurrentActor 
     {
         var (actor, client) = (current.Client, current.Client.ClientId);
         await using var db = databases.Open();
-        var confirmed = await db.OpensAllAsync(cancellation);
+        var confirmed = await db.MayReadConfidentialAsync(cancellation);
         var pages = await signIns.PagesAsync(actor, cancellation);
         var why =
             confirmed ? Reason.None

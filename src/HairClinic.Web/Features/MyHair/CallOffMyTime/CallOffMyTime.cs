@@ -4,13 +4,13 @@ using HairClinic.Web.Data.Writes;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client calls off their own visit; its chair and hands are free at once.</summary>
-public sealed class CallOffMyTime(ClinicDbFactory databases, OwnSlots slots, WriteOnce writes, IClock clock)
+public sealed class CallOffMyTime(ClinicDbFactory databases, SelfBookingSlots slots, WriteOnce writes, IClock clock)
 {
     /// <returns>Null when there is no such visit of theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid visitId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        if (await slots.VisitAsync(db, visitId, cancellation) is not { } own)
+        if (await slots.FindVisitAsync(db, visitId, cancellation) is not { } own)
             return null;
         var now = clock.GetCurrentInstant();
         return new Screen(visitId, own.Salon.DayOf(now), own.Slot.Local, own.Salon.Name, own.Salon.Phone, own.MayChange(now), own.MoveHours)
@@ -32,8 +32,8 @@ public sealed class CallOffMyTime(ClinicDbFactory databases, OwnSlots slots, Wri
                 input,
                 async db =>
                 {
-                    var own = await slots.VisitAsync(db, input.Visit, cancellation) ?? throw new NotTheirsException();
-                    WriteOnce.Expect(db, own.Visit, input.Version);
+                    var own = await slots.FindVisitAsync(db, input.Visit, cancellation) ?? throw new NotTheirsException();
+                    WriteOnce.ExpectVersion(db, own.Visit, input.Version);
                     slots.RequireChangeable(own);
                     own.Visit.Cancel();
                     return new Outcome(own.Slot.Local);

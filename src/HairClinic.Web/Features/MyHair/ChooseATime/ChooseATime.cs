@@ -7,18 +7,18 @@ using HairClinic.Web.Fence;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client books a time by themselves: what is offered to clients, on days near the day they are due.</summary>
-public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, WriteOnce writes, CurrentActor current, IClock clock)
+public sealed class ChooseATime(ClinicDbFactory databases, SelfBookingSlots slots, WriteOnce writes, CurrentActor current, IClock clock)
 {
     /// <param name="around">The day wished for; null takes the due day.</param>
     /// <param name="at">A start wished for.</param>
     public async Task<Screen?> OpenAsync(Guid? service, LocalDate? around, Instant? at, CancellationToken cancellation)
     {
-        if (await slots.BookAsync(cancellation) is not { } book)
+        if (await slots.LoadBookingFactsAsync(cancellation) is not { } book)
             return null;
         var today = book.Salon.DayOf(clock.GetCurrentInstant());
         var day = LocalDate.Max(today, around ?? at?.InZone(book.Salon.TimeZone).Date ?? book.DueOn ?? today);
         var chosen = book.Services.FirstOrDefault(s => s.Id == service);
-        var ring = chosen is not null && await slots.WantsAWordAsync(book.WishFor(chosen), day, cancellation);
+        var ring = chosen is not null && await slots.MustRingFirstAsync(book.CriteriaFor(chosen), day, cancellation);
         return new Screen(
             today,
             day,
@@ -26,7 +26,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
             book.Salon.Phone,
             [.. book.Services.Select(s => new Offer(s.Id, s.Name, s.Minutes))],
             chosen?.Id,
-            chosen is null || ring ? [] : await slots.FindAsync(book.WishFor(chosen), day, at, cancellation)
+            chosen is null || ring ? [] : await slots.FindAsync(book.CriteriaFor(chosen), day, at, cancellation)
         )
         {
             Ring = ring,
@@ -34,16 +34,17 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
     }
 
     /// <exception cref="Refusal">The service is not offered, enough is booked already, or the salon wants a word first.</exception>
-    public async Task<OwnBookingResult> SaveAsync(Input input, CancellationToken cancellation)
+    public async Task<SelfBookingResult> SaveAsync(Input input, CancellationToken cancellation)
     {
-        var book = await slots.BookAsync(cancellation) ?? throw new Refusal("Your salon has not opened your page yet. Ask them.");
+        var book =
+            await slots.LoadBookingFactsAsync(cancellation) ?? throw new Refusal("Your salon has not opened your page yet. Ask them.");
         var service =
             book.Services.FirstOrDefault(s => s.Id == input.Service)
             ?? throw new Refusal("This service is no longer offered. Choose another.");
-        var wish = book.WishFor(service);
+        var wish = book.CriteriaFor(service);
         try
         {
-            return await SlotClashes.RetryOnDeadlockAsync(() =>
+            return await SlotSaveErrors.RetryOnDeadlockAsync(() =>
                 writes.RunAsync(
                     input.Key,
                     nameof(ChooseATime),
@@ -53,7 +54,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
                 )
             );
         }
-        catch (Exception e) when (OwnSlots.IsTaken(e))
+        catch (Exception e) when (SelfBookingSlots.IsSlotTakenError(e))
         {
             return await slots.AlternativesAsync(wish, input.At!.Value, cancellation);
         }
@@ -64,22 +65,29 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
         }
     }
 
-    private async Task<OwnBookingResult> WriteAsync(
+    private async Task<SelfBookingResult> WriteAsync(
         ClinicDb db,
-        OwnSlotQuery wish,
+        SelfBookingCriteria wish,
         ServiceKind service,
         Input input,
         CancellationToken cancellation
     )
     {
         // The database has the last word: many forms may be sent at once.
-        if (await AheadAsync(db, cancellation) is >= OwnBookingRule.MostAhead and var ahead)
+        if (await AheadAsync(db, cancellation) is >= SelfBookingRule.MostAhead and var ahead)
             throw Enough(ahead);
         var slot = await slots.FindSlotAtAsync(wish, input.At!.Value, cancellation);
         var visit = new Visit(Guid.CreateVersion7(), current.Client.ClientId, wish.Salon.Id, service.Id);
-        visit.Place(service, slot.StartsAt, slot.ChairId, slot.PersonId, wish.Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Schedule(
+            service,
+            slot.StartsAt,
+            slot.ChairId,
+            slot.PersonId,
+            wish.Salon,
+            [.. service.Steps.Select(_ => Guid.CreateVersion7())]
+        );
         db.Visits.Add(visit);
-        return new OwnBookingResult(OwnSlot.At(visit.StartsAt, wish.Salon.TimeZone).Local);
+        return new SelfBookingResult(SelfBookingSlot.At(visit.StartsAt, wish.Salon.TimeZone).Local);
     }
 
     private Task<int> AheadAsync(ClinicDb db, CancellationToken cancellation)
@@ -99,7 +107,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, OwnSlots slots, Write
         string? Phone,
         IReadOnlyList<Offer> Services,
         Guid? Chosen,
-        IReadOnlyList<OwnSlot> Slots
+        IReadOnlyList<SelfBookingSlot> Slots
     )
     {
         /// <summary>The salon wants a word with them before this is booked.</summary>

@@ -12,7 +12,7 @@ namespace HairClinic.Web.Features.MyHair;
 /// <summary>A client's dates for their own calendar. Nothing in it says what they are for.</summary>
 public sealed class DatesFile(
     ClinicDbFactory databases,
-    PracticeJobs jobs,
+    PracticeJobRunner jobs,
     CurrentActor current,
     MailSettings mail,
     IClock clock,
@@ -51,7 +51,7 @@ public sealed class DatesFile(
                     .SingleOrDefaultAsync(f => f.SecretHash == hash && f.EndedAt == null, cancellation);
                 if (feed is null)
                     return null;
-                var pages = await OwnPages.FindAsync(db, feed.Email, clock.GetCurrentInstant(), cancellation);
+                var pages = await OwnPages.FindByEmailAsync(db, feed.Email, clock.GetCurrentInstant(), cancellation);
                 return pages.Any(p => p.ClientId == feed.ClientId) ? await WriteAsync(db, feed.ClientId, cancellation) : null;
             }
         );
@@ -80,6 +80,6 @@ public sealed class DatesFile(
             return null;
         var booked = own.Visits.Exists(v => v.StartsAt > now);
         var due = own.Due is null || booked ? null : new DueDay(own.Due.Id, own.Due.DueOn);
-        return CalendarText.Write(own.Visits, due, words["Appointment"], words["To book"], (mail.FromName, mail.From), now);
+        return CalendarFileWriter.Write(own.Visits, due, words["Appointment"], words["To book"], (mail.FromName, mail.From), now);
     }
 }

@@ -5,18 +5,18 @@ using HairClinic.Web.Data.Writes;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client moves their own visit to another free time; what it is for and how long it takes stays.</summary>
-public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteOnce writes, IClock clock)
+public sealed class MoveMyTime(ClinicDbFactory databases, SelfBookingSlots slots, WriteOnce writes, IClock clock)
 {
     /// <returns>Null when there is no such visit of theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid visitId, LocalDate? around, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        if (await slots.VisitAsync(db, visitId, cancellation) is not { } own)
+        if (await slots.FindVisitAsync(db, visitId, cancellation) is not { } own)
             return null;
         var now = clock.GetCurrentInstant();
         var today = own.Salon.DayOf(now);
         var day = LocalDate.Max(today, around ?? own.Slot.Local.Date);
-        var ring = await slots.WantsAWordAsync(own.Wish, day, cancellation);
+        var ring = await slots.MustRingFirstAsync(own.Wish, day, cancellation);
         var free = own.MayChange(now) && !ring ? await slots.FindAsync(own.Wish, day, at: null, cancellation) : [];
         return new Screen(visitId, today, day, own.Slot.Local, own.Salon.Name, own.Salon.Phone, own.MayChange(now), own.MoveHours, free)
         {
@@ -28,20 +28,20 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
     /// <returns>Null when there is no such visit of theirs.</returns>
     /// <exception cref="Refusal">It is too late to change it here, or the salon wants a word first.</exception>
     /// <exception cref="OvertakenException">It is not what the page shows any more.</exception>
-    public async Task<OwnBookingResult?> SaveAsync(Input input, CancellationToken cancellation)
+    public async Task<SelfBookingResult?> SaveAsync(Input input, CancellationToken cancellation)
     {
         OwnVisit? own = null;
         try
         {
-            return await SlotClashes.RetryOnDeadlockAsync(() =>
+            return await SlotSaveErrors.RetryOnDeadlockAsync(() =>
                 writes.RunAsync(
                     input.Key,
                     nameof(MoveMyTime),
                     input,
                     async db =>
                     {
-                        own = await slots.VisitAsync(db, input.Visit, cancellation) ?? throw new NotTheirsException();
-                        WriteOnce.Expect(db, own.Visit, input.Version);
+                        own = await slots.FindVisitAsync(db, input.Visit, cancellation) ?? throw new NotTheirsException();
+                        WriteOnce.ExpectVersion(db, own.Visit, input.Version);
                         return await MoveAsync(db, own, input.At!.Value, cancellation);
                     },
                     cancellation
@@ -52,20 +52,20 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         {
             return null;
         }
-        catch (Exception e) when (own is not null && OwnSlots.IsTaken(e))
+        catch (Exception e) when (own is not null && SelfBookingSlots.IsSlotTakenError(e))
         {
             return await slots.AlternativesAsync(own.Wish, input.At!.Value, cancellation);
         }
     }
 
-    private async Task<OwnBookingResult> MoveAsync(ClinicDb db, OwnVisit own, Instant at, CancellationToken cancellation)
+    private async Task<SelfBookingResult> MoveAsync(ClinicDb db, OwnVisit own, Instant at, CancellationToken cancellation)
     {
         slots.RequireChangeable(own);
         var slot = await slots.FindSlotAtAsync(own.Wish, at, cancellation);
         var steps = own.Steps;
-        own.Visit.Place(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        own.Visit.Schedule(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(own.Visit.Segments);
-        return new OwnBookingResult(OwnSlot.At(slot.StartsAt, own.Salon.TimeZone).Local);
+        return new SelfBookingResult(SelfBookingSlot.At(slot.StartsAt, own.Salon.TimeZone).Local);
     }
 
     public sealed record Screen(
@@ -77,7 +77,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, OwnSlots slots, WriteO
         string? Phone,
         bool MayChange,
         int MoveHours,
-        IReadOnlyList<OwnSlot> Slots
+        IReadOnlyList<SelfBookingSlot> Slots
     )
     {
         /// <summary>Of what is shown: a move sent from an older page changes nothing.</summary>

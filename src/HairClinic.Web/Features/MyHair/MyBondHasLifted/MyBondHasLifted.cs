@@ -6,14 +6,14 @@ using HairClinic.Web.Fence;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>“My bond has lifted”, told by the client: when and where, what to do until they come, and the next free times at once.</summary>
-public sealed class MyBondHasLifted(ClinicDbFactory databases, WriteOnce writes, OwnSlots slots, CurrentActor current, IClock clock)
+public sealed class MyBondHasLifted(ClinicDbFactory databases, WriteOnce writes, SelfBookingSlots slots, CurrentActor current, IClock clock)
 {
     private const int Offered = 4;
 
     /// <returns>Null when the client is no longer there.</returns>
     public async Task<Screen?> OpenAsync(CancellationToken cancellation)
     {
-        if (await slots.BookAsync(cancellation) is not { } book)
+        if (await slots.LoadBookingFactsAsync(cancellation) is not { } book)
             return null;
         var client = current.Client.ClientId;
         await using var db = databases.Open();
@@ -25,7 +25,7 @@ public sealed class MyBondHasLifted(ClinicDbFactory databases, WriteOnce writes,
         var now = clock.GetCurrentInstant();
         var today = book.Salon.DayOf(now);
         var fix = book.Services.FirstOrDefault(s => s.Purpose == ServicePurpose.FixLift);
-        var free = worn?.Lift is null || fix is null ? [] : await slots.FindAsync(book.WishFor(fix), today, now, cancellation);
+        var free = worn?.Lift is null || fix is null ? [] : await slots.FindAsync(book.CriteriaFor(fix), today, now, cancellation);
         return new Screen(today, worn, fix?.Id, [.. free.Take(Offered)], book.Salon.Name, book.Salon.Phone);
     }
 
@@ -48,14 +48,16 @@ public sealed class MyBondHasLifted(ClinicDbFactory databases, WriteOnce writes,
                 if (found is null)
                     throw new Refusal("Nothing is bonded at the moment. If that is not so, please ring us.");
                 var day = input.DayUnknown ? null : input.LiftedOn;
-                return new Outcome(LiftReports.Note(found.Bond, found.Zone, clock.GetCurrentInstant(), day, input.Zone, spotFixed: false));
+                return new Outcome(
+                    LiftReporter.Report(found.Bond, found.Zone, clock.GetCurrentInstant(), day, input.Zone, spotFixed: false)
+                );
             },
             cancellation
         );
 
     /// <param name="Fix">The service to book; null where clients cannot book it themselves.</param>
     /// <param name="Slots">The next free times, once the lift is noted.</param>
-    public sealed record Screen(LocalDate Today, Worn? Worn, Guid? Fix, IReadOnlyList<OwnSlot> Slots, string Salon, string? Phone);
+    public sealed record Screen(LocalDate Today, Worn? Worn, Guid? Fix, IReadOnlyList<SelfBookingSlot> Slots, string Salon, string? Phone);
 
     public sealed record Worn(LocalDate AppliedOn, Lift? Lift);
 

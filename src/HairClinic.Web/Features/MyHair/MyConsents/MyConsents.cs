@@ -13,7 +13,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        if (await OwnSalon.ConfirmedZoneAsync(db, client, cancellation) is not { } home)
+        if (await OwnSalon.ZoneIfConfirmedAsync(db, client, cancellation) is not { } home)
             return null;
         var lines = await LedgerAsync(cancellation);
         var now = clock.GetCurrentInstant();
@@ -40,7 +40,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
             async db =>
             {
                 var client = current.Client.ClientId;
-                if (!await db.OpensAllAsync(cancellation))
+                if (!await db.MayReadConfidentialAsync(cancellation))
                     throw new Refusal("Your salon has to confirm your e-mail address first. Please ring them.");
                 var now = clock.GetCurrentInstant();
                 var ledger = (await LedgerAsync(cancellation)).Select(l => l.Consent);
@@ -53,7 +53,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
                 );
                 if (input.Subject == ConsentSubject.Messages)
                 {
-                    var chosen = await Preferences.ChosenAsync(db, client, cancellation);
+                    var chosen = await Preferences.LoadOrAddAsync(db, client, cancellation);
                     chosen.Choose(letters: false, chosen.Language);
                 }
                 return new Outcome(input.Subject);

@@ -80,7 +80,7 @@ public sealed class MyHair(OwnPageReader book, MailSettings mail, CurrentActor c
         /// <summary>On the salon's own clock.</summary>
         public LocalDateTime At => Zoned(StartsAt, Zone);
 
-        public bool MayChange(Instant now) => OwnBookingRule.MayChange(State, StartsAt, MoveHours, now);
+        public bool MayChange(Instant now) => SelfBookingRule.MayChange(State, StartsAt, MoveHours, now);
     }
 
     /// <summary>A unit that is ordered or here and not yet worn.</summary>
@@ -88,6 +88,6 @@ public sealed class MyHair(OwnPageReader book, MailSettings mail, CurrentActor c
     public sealed record OwnUnit(UnitState State, LocalDate? PromisedFor)
     {
         /// <summary>A promise is told only while something is awaited and the day is not past.</summary>
-        public LocalDate? AwaitedOn(LocalDate today) => State.IsInFlight() && PromisedFor >= today ? PromisedFor : null;
+        public LocalDate? UpcomingPromise(LocalDate today) => State.IsInFlight() && PromisedFor >= today ? PromisedFor : null;
     }
 }

@@ -30,7 +30,7 @@ public sealed class OwnPageReader(DatabaseHost database) : IAsyncDisposable
         command.Parameters.Add(new NpgsqlParameter<Guid?> { TypedValue = actor.SignInId });
         command.Parameters.Add(new NpgsqlParameter<Instant> { TypedValue = now });
         await using var row = await command.ExecuteReaderAsync(cancellation);
-        return await row.ReadAsync(cancellation) ? (MyHair.Screen?)OwnPageRow.Screen.Read(row) : null;
+        return await row.ReadAsync(cancellation) ? (MyHair.Screen?)OwnPageRowMapper.Screen.Read(row) : null;
     }
 
     public ValueTask DisposeAsync() => _source.IsValueCreated ? _source.Value.DisposeAsync() : ValueTask.CompletedTask;
@@ -54,14 +54,14 @@ public sealed class OwnPageReader(DatabaseHost database) : IAsyncDisposable
 /// A record as a row has it: each value is the column of its name in snake case, a record within it the columns that begin with its
 /// name, and none of it where the first of those is empty.
 /// </summary>
-public sealed class OwnPageRow
+public sealed class OwnPageRowMapper
 {
-    public static readonly OwnPageRow Screen = new(typeof(MyHair.Screen), "");
+    public static readonly OwnPageRowMapper Screen = new(typeof(MyHair.Screen), "");
 
     private readonly ConstructorInvoker _make;
     private readonly Part[] _parts;
 
-    private OwnPageRow(Type record, string prefix)
+    private OwnPageRowMapper(Type record, string prefix)
     {
         var constructor = record.GetConstructors().Single();
         _make = ConstructorInvoker.Create(constructor);
@@ -73,7 +73,7 @@ public sealed class OwnPageRow
                 .Select(p => new Part(
                     p.Name,
                     Nullable.GetUnderlyingType(p.Type) ?? p.Type,
-                    p.Type.DeclaringType == record.DeclaringType ? new OwnPageRow(p.Type, p.Name + "_") : null
+                    p.Type.DeclaringType == record.DeclaringType ? new OwnPageRowMapper(p.Type, p.Name + "_") : null
                 )),
         ];
     }
@@ -83,7 +83,7 @@ public sealed class OwnPageRow
     public object? Read(DbDataReader row) =>
         row.IsDBNull(row.GetOrdinal(_parts[0].Name)) ? null : _make.Invoke(Array.ConvertAll(_parts, p => p.Read(row)).AsSpan());
 
-    private sealed record Part(string Name, Type Type, OwnPageRow? Within)
+    private sealed record Part(string Name, Type Type, OwnPageRowMapper? Within)
     {
         public object? Read(DbDataReader row)
         {

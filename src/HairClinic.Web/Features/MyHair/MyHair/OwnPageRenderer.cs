@@ -62,7 +62,7 @@ public sealed class OwnPageRenderer(RequestDelegate next, ILoggerFactory log)
 
     private static readonly RenderFragment Document = builder =>
     {
-        builder.OpenComponent<OwnDocument>(0);
+        builder.OpenComponent<ClientPageDocument>(0);
         builder.CloseComponent();
     };
 

@@ -7,7 +7,7 @@ using HairClinic.Web.Fence;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>Whoever reads at a client's old address says whether the new one is right. Looking does nothing: mail scanners open links too.</summary>
-public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
+public sealed class MyNewAddress(PracticeJobRunner jobs, IClock clock)
 {
     /// <returns>Null when the link is used, too old or made up, or the address was changed again.</returns>
     public Task<Screen?> OpenAsync(string? token, CancellationToken cancellation) =>
@@ -34,8 +34,8 @@ public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
 
     /// <param name="yes">False: they did not ask for it, and the address opens nothing until the salon has spoken to them.</param>
     /// <returns>What it opens now; null when the link was of no use.</returns>
-    public Task<AddressScope?> SaveAsync(string? token, bool yes, CancellationToken cancellation) =>
-        InPracticeAsync<AddressScope?>(
+    public Task<ClientPageAccess?> SaveAsync(string? token, bool yes, CancellationToken cancellation) =>
+        InPracticeAsync<ClientPageAccess?>(
             token,
             async (services, db, hash) =>
             {
@@ -55,7 +55,7 @@ public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
                         cancellation
                     );
                 if (yes)
-                    address.AgreedAtOldAddress(now);
+                    address.ConfirmFromOldAddress(now);
                 else
                     address.Deny(now);
                 try
@@ -73,7 +73,7 @@ public sealed class MyNewAddress(PracticeJobs jobs, IClock clock)
         );
 
     private async Task<T?> InPracticeAsync<T>(string? token, Func<IServiceProvider, ClinicDb, byte[], Task<T?>> work) =>
-        OpeningAddressLinks.Read(token) is not var (practice, hash)
+        OpeningAddressLinks.ParseToken(token) is not var (practice, hash)
             ? default
             : await jobs.RunAsync(
                 practice,

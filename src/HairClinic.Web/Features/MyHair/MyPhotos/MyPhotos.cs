@@ -44,7 +44,7 @@ public sealed class MyPhotos(ClinicDbFactory databases, PhotoStore book, AccessL
     /// <summary>One picture as WebP.</summary>
     /// <param name="part">Null for the whole picture, which is noted; the small one belongs to the page that was.</param>
     /// <returns>Null: not there, not theirs, not shared, removed or erased.</returns>
-    public async Task<byte[]?> ReadAsync(Guid photoId, string? part, CancellationToken cancellation)
+    public async Task<byte[]?> ReadPictureAsync(Guid photoId, string? part, CancellationToken cancellation)
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();

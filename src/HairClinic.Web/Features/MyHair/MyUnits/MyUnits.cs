@@ -5,10 +5,10 @@ using HairClinic.Web.Learning;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>A client sees their own units over time: the same wear line the staff read.</summary>
-public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, CurrentActor current, IClock clock)
+public sealed class MyUnits(ClinicDbFactory databases, PracticeJobRunner jobs, CurrentActor current, IClock clock)
 {
     /// <returns>Null when the client is no longer there.</returns>
-    public async Task<WearLineModel?> OpenAsync(CancellationToken cancellation)
+    public async Task<WearLineData?> OpenAsync(CancellationToken cancellation)
     {
         // A record folded into another has no page of its own: the fence shows the one kept, and no other.
         _ = current.Client;
@@ -20,7 +20,7 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, Curren
         if (own is null)
             return null;
         var today = own.Salon.DayOf(clock.GetCurrentInstant());
-        return await WearLineFacts.LoadAsync(
+        return await WearLineBuilder.LoadAsync(
             db,
             own.Id,
             today,
@@ -33,7 +33,7 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, Curren
     private async Task<WearForecast> LivesAsync(ClinicDb db, Guid id, Guid salonId, LocalDate today, CancellationToken cancellation)
     {
         var models = await WearModels.LoadAsync(db, cancellation);
-        var kinds = await LifeSpellBuilder.KindsAsync(db, cancellation);
+        var kinds = await LifeSpellBuilder.UnitKindsAsync(db, cancellation);
         var units = (await ClientUnits.LoadAsync(db, kinds, [(id, salonId, today)], cancellation))[0];
         return WearForecast.Unknown with
         {
@@ -56,7 +56,7 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobs jobs, Curren
                 async services =>
                 {
                     await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    return (await OrderFacts.LoadAsync(db, cancellation)).OrdersOn(today).Arrivals(ordered);
+                    return (await OrderFacts.LoadAsync(db, cancellation)).OrderTimesOn(today).Arrivals(ordered);
                 }
             );
 }

@@ -18,5 +18,5 @@ public sealed class OpenLink(ClinicDbFactory databases, SignInLinkStore links, C
     }
 
     /// <param name="Language">As chosen on an earlier visit; null where none was.</param>
-    public sealed record Opened(OwnSignIn SignIn, string? Language);
+    public sealed record Opened(ClientSignInState SignIn, string? Language);
 }

@@ -24,12 +24,12 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
     public async Task SaveAsync(Input input, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        (await ChosenAsync(db, current.Client.ClientId, cancellation)).Choose(input.Letters, Languages.Known(input.Language));
+        (await LoadOrAddAsync(db, current.Client.ClientId, cancellation)).Choose(input.Letters, Languages.KnownOrNull(input.Language));
         await db.SaveChangesAsync(cancellation);
     }
 
     /// <summary>What they chose, to be changed; the usual where they chose nothing yet.</summary>
-    internal static async Task<ClientPreference> ChosenAsync(ClinicDb db, Guid client, CancellationToken cancellation) =>
+    internal static async Task<ClientPreference> LoadOrAddAsync(ClinicDb db, Guid client, CancellationToken cancellation) =>
         await db.ClientPreferences.SingleOrDefaultAsync(p => p.ClientId == client, cancellation)
         ?? db.ClientPreferences.Add(new ClientPreference(Guid.CreateVersion7(), client)).Entity;
 

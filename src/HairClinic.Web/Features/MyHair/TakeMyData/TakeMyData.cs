@@ -68,7 +68,7 @@ public sealed class TakeMyData(
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        return await db.OpensAllAsync(cancellation) && await db.Clients.WhereUnmerged(client).AnyAsync(cancellation);
+        return await db.MayReadConfidentialAsync(cancellation) && await db.Clients.WhereUnmerged(client).AnyAsync(cancellation);
     }
 
     /// <param name="Rows">In all tables together.</param>

@@ -15,12 +15,12 @@ public sealed class WhoseDates(ClientSignIns signIns, CurrentActor current)
     }
 
     /// <returns>The sign-in as it is now; null when the key names nobody they look after.</returns>
-    public async Task<OwnSignIn?> SaveAsync(string? key, CancellationToken cancellation)
+    public async Task<ClientSignInState?> SaveAsync(string? key, CancellationToken cancellation)
     {
         var own = current.Client;
         var pages = await signIns.PagesAsync(own, cancellation);
         return pages.FirstOrDefault(p => KeyOf(own, p.ClientId) == key) is { } page
-            ? await signIns.ShowAsync(own, page.ClientId, cancellation)
+            ? await signIns.SwitchClientAsync(own, page.ClientId, cancellation)
             : null;
     }
 

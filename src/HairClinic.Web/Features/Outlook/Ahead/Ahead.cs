@@ -8,7 +8,7 @@ using HairClinic.Web.Ui.Wear;
 namespace HairClinic.Web.Features.Outlook;
 
 /// <summary>How the promise was kept and who endangers it, and what the weeks ahead ask of salons and workshops.</summary>
-public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, AccessLogStore log, IClock clock) : INightlyResult
+public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, AccessLogStore log, IClock clock) : INightlyPage
 {
     private const string Question = "ahead";
 
@@ -23,29 +23,29 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
         var today = salons.Select(s => s.DayOf(now)).DefaultIfEmpty().Min();
         return new Screen(
             today,
-            all.ToDictionary(s => s.Id, s => SalonDay.At(s.Id, s.Name, s.Zone, now)),
+            all.ToDictionary(s => s.Id, s => SalonToday.At(s.Id, s.Name, s.Zone, now)),
             salons.Count == all.Count,
             await PromiseAsync(db, salons, cancellation),
             await GapRisks.ReadAsync(db, today, cancellation),
             await WorkloadReader.ReadAsync(db, cancellation),
-            await WorkshopMonths.ReadAsync(db, cancellation)
+            await WorkshopOrderLoad.ReadAsync(db, cancellation)
         );
     }
 
-    public async Task<IReadOnlyList<SalonWeeks>> LoadAsync(CancellationToken cancellation)
+    public async Task<IReadOnlyList<SalonWorkload>> WorkloadAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         return await WorkloadReader.ReadAsync(db, cancellation);
     }
 
-    public async Task<IReadOnlyList<WorkshopMonths>> OrdersAsync(CancellationToken cancellation)
+    public async Task<IReadOnlyList<WorkshopOrderLoad>> ExpectedOrdersAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        return await WorkshopMonths.ReadAsync(db, cancellation);
+        return await WorkshopOrderLoad.ReadAsync(db, cancellation);
     }
 
     /// <summary>All of them, to be taken out: that they were is a line of the access log.</summary>
-    public async Task<IReadOnlyList<GapRow>> GapsAsync(CancellationToken cancellation)
+    public async Task<IReadOnlyList<GapRow>> ExportGapsAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var promise = await PromiseAsync(db, await SalonsAsync(db, cancellation), cancellation);
@@ -60,28 +60,28 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
     private async Task<List<Salon>> SalonsAsync(ClinicDb db, CancellationToken cancellation) =>
         Own(await db.Salons.AsNoTracking().OrderBy(s => s.Name).ToListAsync(cancellation));
 
-    private async Task<PromiseReport> PromiseAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation)
+    private async Task<GapReport> PromiseAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation)
     {
-        var kept = await StoredPageResults.ReadAsync(
+        var kept = await PageResultStore.GetOrComputeAsync(
             db,
             current.Person,
             Question,
             () => WorkOutAsync(db, salons, cancellation),
             cancellation
         );
-        return await kept.NamedAsync(db, salons, cancellation);
+        return await kept.WithNamesAsync(db, salons, cancellation);
     }
 
-    public async Task KeepAsync(CancellationToken cancellation)
+    public async Task ComputeAndStoreAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var kept = await WorkOutAsync(db, await SalonsAsync(db, cancellation), cancellation);
-        await StoredPageResults.KeepAsync(db, current.Person, Question, kept, cancellation);
+        await PageResultStore.StoreAsync(db, current.Person, Question, kept, cancellation);
     }
 
-    private async Task<PromiseReport> WorkOutAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
-        PromiseReport.Measure(
-            await HairHistories.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation),
+    private async Task<GapReport> WorkOutAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
+        GapReport.Measure(
+            await HairHistoryReader.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation),
             salons,
             clock.GetCurrentInstant()
         );
@@ -90,11 +90,11 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
     /// <param name="AllSalons">Whether the person sees the clients of every salon of the practice.</param>
     public sealed record Screen(
         LocalDate Today,
-        IReadOnlyDictionary<Guid, SalonDay> Salons,
+        IReadOnlyDictionary<Guid, SalonToday> Salons,
         bool AllSalons,
-        PromiseReport Promise,
+        GapReport Promise,
         GapRisks GapRisks,
-        IReadOnlyList<SalonWeeks> Load,
-        IReadOnlyList<WorkshopMonths> Orders
+        IReadOnlyList<SalonWorkload> Load,
+        IReadOnlyList<WorkshopOrderLoad> Orders
     );
 }

@@ -13,15 +13,15 @@ public static class AheadEndpoint
         routes
             .MapGet("/ahead/load.csv", WriteLoadAsync)
             .RequireAuthorization(Policies.Manage)
-            .WithMetadata(new LimitedAttribute(Limited.Export));
+            .WithMetadata(new RateLimitedAttribute(LimitedAction.Export));
         routes
             .MapGet("/ahead/orders.csv", WriteOrdersAsync)
             .RequireAuthorization(Policies.Manage)
-            .WithMetadata(new LimitedAttribute(Limited.Export));
+            .WithMetadata(new RateLimitedAttribute(LimitedAction.Export));
         routes
             .MapGet("/ahead/gaps.csv", WriteGapsAsync)
             .RequireAuthorization(Policies.Manage)
-            .WithMetadata(new StepUpAttribute(), new LimitedAttribute(Limited.Export));
+            .WithMetadata(new StepUpAttribute(), new RateLimitedAttribute(LimitedAction.Export));
     }
 
     private static async Task<IResult> WriteLoadAsync(Ahead slice, HttpContext context) =>
@@ -43,7 +43,7 @@ public static class AheadEndpoint
                 "hands-on hours high",
                 "hands-on hours worked",
             ],
-            from salon in await slice.LoadAsync(context.RequestAborted)
+            from salon in await slice.WorkloadAsync(context.RequestAborted)
             from week in Enumerable.Range(0, salon.Load.Weeks)
             let load = salon.Load.Week(week)
             let chair = salon.Load.ChairBand(week)
@@ -51,7 +51,7 @@ public static class AheadEndpoint
             select (IReadOnlyList<string>)
                 [
                     salon.SalonId is null ? "all salons" : salon.Name,
-                    Dates.Iso(salon.Begins(week))!,
+                    Dates.Iso(salon.WeekStart(week))!,
                     Number(load.Rebonds),
                     Number(load.Washes),
                     Number(load.Fittings),
@@ -71,7 +71,7 @@ public static class AheadEndpoint
             context,
             "orders-ahead.csv",
             ["workshop", "month from", "orders", "orders low", "orders high"],
-            from workshop in await slice.OrdersAsync(context.RequestAborted)
+            from workshop in await slice.ExpectedOrdersAsync(context.RequestAborted)
             from month in Enumerable.Range(0, workshop.Load.Months)
             let band = workshop.Load.Band(month)
             select (IReadOnlyList<string>)
@@ -90,7 +90,7 @@ public static class AheadEndpoint
             context,
             "days-without-hair.csv",
             ["client code", "salon", "from", "through", "days", "cause"],
-            (await slice.GapsAsync(context.RequestAborted)).Select(b =>
+            (await slice.ExportGapsAsync(context.RequestAborted)).Select(b =>
                 (IReadOnlyList<string>)
                     [
                         b.Code,

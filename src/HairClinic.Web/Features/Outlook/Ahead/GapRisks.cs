@@ -24,7 +24,7 @@ public sealed record GapRisks(
     internal static async Task<GapRisks> ReadAsync(ClinicDb db, LocalDate today, CancellationToken cancellation)
     {
         var accepted = await db.PracticeSettings.Select(s => s.GapChancePercent / 100.0).SingleAsync(cancellation);
-        var planned = ReorderPlanStore.Planned(db);
+        var planned = ReorderPlanStore.ClientsToPlan(db);
         var plans =
             from plan in db.ReorderPlans.AsNoTracking()
             join client in planned on plan.ClientId equals client.Id
@@ -37,7 +37,7 @@ public sealed record GapRisks(
                     .Select(b => (LocalDate?)b.DueOn)
                     .FirstOrDefault(),
             };
-        var until = today.PlusDays(NextUnitStatus.SoonDays);
+        var until = today.PlusDays(ReorderAdvice.SoonDays);
         var atRisk = plans.Where(p => p.plan.AtRisk);
         var soon = plans.Where(p => !p.plan.AtRisk && p.plan.OrderBy <= until);
         var rows = await atRisk

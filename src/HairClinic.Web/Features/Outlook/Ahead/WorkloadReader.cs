@@ -6,7 +6,7 @@ namespace HairClinic.Web.Features.Outlook;
 internal static class WorkloadReader
 {
     /// <returns>By salon, by name; the last is the whole practice where there are several. Empty before the first recalculation.</returns>
-    public static async Task<IReadOnlyList<SalonWeeks>> ReadAsync(ClinicDb db, CancellationToken cancellation)
+    public static async Task<IReadOnlyList<SalonWorkload>> ReadAsync(ClinicDb db, CancellationToken cancellation)
     {
         var forecasts = await db.LoadForecasts.AsNoTracking().ToDictionaryAsync(f => f.SalonId, cancellation);
         var salons = await db
@@ -29,12 +29,12 @@ internal static class WorkloadReader
             .Include(p => p.Absences)
             .AsSplitQuery()
             .ToListAsync(cancellation);
-        var weeks = new List<SalonWeeks>();
+        var weeks = new List<SalonWorkload>();
         foreach (var salon in salons)
         {
             if (!forecasts.TryGetValue(salon.Id, out var forecast) || salon.Retired && forecast.Clients == 0)
                 continue;
-            var load = forecast.Load();
+            var load = forecast.ToSalonLoad();
             var open = WeekMinutes.OpenMinutes(HoursOf(salon, [], salon.Hours.Select(Weekly)), forecast.From, load.Weeks);
             var hands = new double[load.Weeks];
             foreach (var person in people.Where(p => p.Salons.Any(s => s.SalonId == salon.Id)))
@@ -42,7 +42,7 @@ internal static class WorkloadReader
             var count = chairs.GetValueOrDefault(salon.Id);
             weeks.Add(new(salon.Id, salon.Name, forecast.From, forecast.Clients, load, [.. open.Select(m => count * m)], hands));
         }
-        return weeks.Count > 1 ? [.. weeks, SalonWeeks.Sum(weeks)] : weeks;
+        return weeks.Count > 1 ? [.. weeks, SalonWorkload.Sum(weeks)] : weeks;
     }
 
     // Who keeps no hours of their own works the opening hours; of several salons', an equal share of each.

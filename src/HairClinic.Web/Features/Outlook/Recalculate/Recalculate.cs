@@ -43,7 +43,7 @@ public sealed class Recalculate(ClinicDbFactory databases, WriteOnce writes, Cur
             nameof(Recalculate),
             input,
             async db => new Outcome(
-                await RecalculationQueue.AskAsync(db, current.Person.PersonId, clock.GetCurrentInstant(), cancellation)
+                await RecalculationQueue.RequestAsync(db, current.Person.PersonId, clock.GetCurrentInstant(), cancellation)
             ),
             cancellation
         );
@@ -74,8 +74,8 @@ public sealed class Recalculate(ClinicDbFactory databases, WriteOnce writes, Cur
             to,
             to - from,
             fits.Select(f => (LocalDate?)f.DataCut).Max(),
-            fits.Where(f => f.Quantity == WearQuantity.Hold).Sum(f => f.Spells),
-            fits.Where(f => f.Quantity == WearQuantity.Life).Sum(f => f.Spells),
+            fits.Where(f => f.Quantity == LifetimeKind.Hold).Sum(f => f.Spells),
+            fits.Where(f => f.Quantity == LifetimeKind.Life).Sum(f => f.Spells),
             run.Total
         );
     }

@@ -15,7 +15,7 @@ public sealed class EditConsentWords(ClinicDbFactory databases, WriteOnce writes
         await using var db = databases.Open();
         var own = await db.PracticeSettings.AsNoTracking().Select(s => s.Culture).SingleAsync(cancellation);
         var known = await db.ConsentTexts.AsNoTracking().Select(t => t.Language).Distinct().ToListAsync(cancellation);
-        var words = await book.WordsAsync(db, language ?? own, cancellation);
+        var words = await book.CurrentTextsAsync(db, language ?? own, cancellation);
         return new Screen(
             language ?? own,
             [.. known.Append(own).Distinct().Order()],
@@ -34,7 +34,7 @@ public sealed class EditConsentWords(ClinicDbFactory databases, WriteOnce writes
                 input,
                 async db =>
                 {
-                    var before = (await book.WordsAsync(db, input.Language, cancellation)).Single(w => w.Subject == input.Subject);
+                    var before = (await book.CurrentTextsAsync(db, input.Language, cancellation)).Single(w => w.Subject == input.Subject);
                     if (before.Number != input.Number)
                         throw Meanwhile();
                     // The words the program brings become the first edition, so that a number shown before stays true.

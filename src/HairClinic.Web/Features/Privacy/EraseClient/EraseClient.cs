@@ -13,7 +13,7 @@ public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current,
         if (!await AtHomeAsync(clientId, cancellation))
             return null;
         await using var db = databases.OpenPracticeWide(nameof(EraseClient));
-        if (await ErasedPerson.FindAsync(db, clientId, cancellation) is not { Kept.ErasedAt: null } person)
+        if (await ErasureSubject.FindAsync(db, clientId, cancellation) is not { Kept.ErasedAt: null } person)
             return null;
         Refusal? refused = null;
         try
@@ -48,8 +48,8 @@ public sealed class EraseClient(ClinicDbFactory databases, CurrentActor current,
     private async Task<bool> AtHomeAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        return await ErasedPerson.FindAsync(db, clientId, cancellation) is { } person
-            && StaffRoles.MayManageClient(current.Person, person.Kept.HomeSalonId);
+        return await ErasureSubject.FindAsync(db, clientId, cancellation) is { } person
+            && StaffPermissions.MayManageClient(current.Person, person.Kept.HomeSalonId);
     }
 
     /// <param name="ClientId">The record kept, where a folded one was asked for.</param>

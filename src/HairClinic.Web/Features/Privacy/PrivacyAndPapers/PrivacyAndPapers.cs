@@ -30,14 +30,14 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
         var now = clock.GetCurrentInstant();
         var language = await LanguageAsync(db, cancellation);
         var lines = await ConsentStore.LedgerAsync(db, clientId, cancellation);
-        var words = await book.WordsAsync(db, language, cancellation);
+        var words = await book.CurrentTextsAsync(db, language, cancellation);
         var ledger = lines.Select(l => l.Consent).ToList();
         var zone = DateTimeZoneProviders.Tzdb[client.Zone];
         return new Screen(
             client.Name,
             client.Code,
             client.ErasedAt is not null,
-            StaffRoles.MayManageClient(current.Person, client.HomeSalonId),
+            StaffPermissions.MayManageClient(current.Person, client.HomeSalonId),
             zone,
             [
                 .. words

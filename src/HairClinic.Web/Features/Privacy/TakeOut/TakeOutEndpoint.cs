@@ -13,7 +13,7 @@ public static class TakeOutEndpoint
         routes
             .MapGet("/clients/{clientId:guid}/take-out/file", WriteAsync)
             .RequireAuthorization(Policies.Manage)
-            .WithMetadata(new StepUpAttribute(), new LimitedAttribute(Limited.Export));
+            .WithMetadata(new StepUpAttribute(), new RateLimitedAttribute(LimitedAction.Export));
 
     private static Task WriteAsync(Guid clientId, TakeOut slice, HttpContext context) =>
         FileResults.WriteArchiveAsync(

@@ -36,7 +36,7 @@ public sealed class AccessLog(ClinicDbFactory databases, AccessLogStore log, Cur
     }
 
     /// <summary>All lines that fit, newest first, as CSV. That it was taken out is a line of the log itself.</summary>
-    public async Task<byte[]> WriteAsync(Filter filter, CancellationToken cancellation)
+    public async Task<byte[]> ExportCsvAsync(Filter filter, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);

@@ -13,11 +13,11 @@ public static class AccessLogEndpoint
                 "/practice/access-log/lines.csv",
                 async (string? code, Guid? person, AccessAction? deed, AccessLog slice, HttpContext context) =>
                 {
-                    var file = await slice.WriteAsync(new(code, person, deed, Before: null), context.RequestAborted);
+                    var file = await slice.ExportCsvAsync(new(code, person, deed, Before: null), context.RequestAborted);
                     context.Response.Headers.CacheControl = "no-store";
                     return Results.File(file, "text/csv; charset=utf-8", "access-log.csv");
                 }
             )
             .RequireAuthorization(Policies.Owner)
-            .WithMetadata(new StepUpAttribute(), new LimitedAttribute(Limited.Export));
+            .WithMetadata(new StepUpAttribute(), new RateLimitedAttribute(LimitedAction.Export));
 }

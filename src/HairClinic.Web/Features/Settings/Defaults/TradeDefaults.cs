@@ -45,9 +45,9 @@ public static class TradeDefaults
 
     /// <summary>What multiplies hold or life; makers and salons name such numbers, and none gives a source.</summary>
     public static IEnumerable<WearFactor> MakeWearFactors() =>
-        from quantity in Enum.GetValues<WearQuantity>()
+        from quantity in Enum.GetValues<LifetimeKind>()
         from row in CovariateCatalog.All
-        let factor = row.AssumedOn(quantity)
+        let factor = row.AssumedFactor(quantity)
         where factor is not (null or 1)
         select new WearFactor(Guid.CreateVersion7(), quantity, row.Habit, factor.Value);
 

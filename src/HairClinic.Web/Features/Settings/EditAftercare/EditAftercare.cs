@@ -46,11 +46,11 @@ public sealed class EditAftercare(ClinicDbFactory databases, WriteOnce writes)
                         db.OwnTexts.Add(new OwnText(key, input.Topic!.Value, input.Language, words));
                     if (own is not null)
                     {
-                        WriteOnce.Expect(db, own, input.Version);
+                        WriteOnce.ExpectVersion(db, own, input.Version);
                         if (words.Length == 0)
                             db.OwnTexts.Remove(own);
                         else
-                            own.Write(words);
+                            own.SetText(words);
                     }
                     return new Outcome(words.Length > 0);
                 },

@@ -6,7 +6,7 @@ namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A base and how long it lasts in wear.</summary>
 public sealed class EditBaseMaterial(ClinicDbFactory databases, WriteOnce writes)
-    : EditRow<BaseMaterial, EditBaseMaterial.Input>(databases, writes)
+    : RowEditor<BaseMaterial, EditBaseMaterial.Input>(databases, writes)
 {
     public async Task<Input?> OpenAsync(Guid? id, CancellationToken cancellation)
     {

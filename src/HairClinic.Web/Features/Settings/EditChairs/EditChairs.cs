@@ -92,7 +92,7 @@ public sealed class EditChairs(ClinicDbFactory databases, WriteOnce writes, Curr
 
     public sealed record Screen(string SalonName, Input Input);
 
-    public sealed record Input : IEditable
+    public sealed record Input : IEditInput
     {
         [FromBook]
         public Guid SalonId { get; set; }
@@ -117,7 +117,7 @@ public sealed class EditChairs(ClinicDbFactory databases, WriteOnce writes, Curr
 
         object? IFormRow.Key => Id == Guid.Empty ? null : Id;
 
-        string IFormRow.Say(EditWords words) => Name;
+        string IFormRow.Describe(FieldFormatter words) => Name;
     }
 
     public sealed record Outcome(int Chairs);

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Settings;
 
 /// <summary>One hold window; every open bond's due date is worked out anew after a change.</summary>
 public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, IClock clock)
-    : EditRow<HoldWindowRule, EditHoldWindow.Input>(databases, writes)
+    : RowEditor<HoldWindowRule, EditHoldWindow.Input>(databases, writes)
 {
     public async Task<Screen?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
@@ -42,7 +42,7 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
         if (input.Retire)
             // Of settings only a window is taken out of the book altogether: bonds keep their dates and reasons, so the row can go.
             db.HoldWindowRules.Remove(row);
-        db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
+        db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
     }
 
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>

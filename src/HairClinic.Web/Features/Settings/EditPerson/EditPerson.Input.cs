@@ -41,7 +41,7 @@ public sealed partial class EditPerson
                         .Select(g => new SalonWeek
                         {
                             SalonId = g.Key,
-                            Days = WeekdayHoursInput.Week(g.Select(w => (w.Day, w.From, w.To))),
+                            Days = WeekdayHoursInput.WeekFromSpells(g.Select(w => (w.Day, w.From, w.To))),
                         }),
                 ],
                 Absences = [.. EditPerson.Absences(person).OrderBy(a => a.From)],
@@ -61,6 +61,6 @@ public sealed partial class EditPerson
 
         object IFormRow.Key => SalonId;
 
-        string IFormRow.Say(EditWords words) => words.Format(Days);
+        string IFormRow.Describe(FieldFormatter words) => words.Format(Days);
     }
 }

@@ -25,11 +25,11 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
             .Select(k => new Choice(k.Id, k.Name))
             .ToListAsync(cancellation);
         var input = id is { } known ? await ReadAsync(db, known, cancellation) : new Input();
-        if (input is null || id is not null && !StaffRoles.MayManage(current.Person, id.Value, input.Role))
+        if (input is null || id is not null && !StaffPermissions.MayManage(current.Person, id.Value, input.Role))
             return null;
         foreach (var salon in salons.Where(s => input.Work.All(w => w.SalonId != s.Id)))
             input.Work.Add(new SalonWeek { SalonId = salon.Id });
-        return new Screen(input, salons, services, StaffRoles.MayGive(current.Person, input.Role, isNew: id is null));
+        return new Screen(input, salons, services, StaffPermissions.AssignableRoles(current.Person, input.Role, isNew: id is null));
     }
 
     /// <exception cref="Refusal">The role is not this person's to give, or nobody would be owner any more.</exception>
@@ -53,7 +53,7 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
         {
             person = await Whole(db).SingleAsync(p => p.Id == id, cancellation);
             ConcurrentEdits.ExpectVersion(db, person, input.Version);
-            if (!StaffRoles.MayManage(current.Person, person.Id, person.Role))
+            if (!StaffPermissions.MayManage(current.Person, person.Id, person.Role))
                 throw new Refusal("Only an owner changes owners and managers.");
         }
         else
@@ -61,14 +61,14 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
             person = new Person(Guid.CreateVersion7(), input.Name, input.Role);
             db.People.Add(person);
         }
-        if (!StaffRoles.MayGive(current.Person, person.Role, isNew: input.Id is null).Contains(input.Role))
+        if (!StaffPermissions.AssignableRoles(current.Person, person.Role, isNew: input.Id is null).Contains(input.Role))
             throw new Refusal("Only an owner gives people their roles.");
         var losesOwner = person.Role == StaffRole.Owner && (input.Role != StaffRole.Owner || input.Retire);
         if (losesOwner && !await db.People.AnyAsync(p => p.Id != person.Id && p.Role == StaffRole.Owner && !p.Left, cancellation))
             throw new Refusal("A practice has at least one owner. Make someone else an owner first.");
         // What an open screen may do was decided by the old role: it ends now, not within the minute.
         if (input.Id is not null && (person.Role != input.Role || input.Retire))
-            await Sessions.EndAsync(db, person.Id, clock.GetCurrentInstant(), cancellation);
+            await PersonSessions.EndAllAsync(db, person.Id, clock.GetCurrentInstant(), cancellation);
         Fill(person, input);
         return new Outcome(person.Id, input.Retire ? await StillBookedAsync(db, person, cancellation) : 0);
     }
@@ -76,12 +76,12 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
     private static void Fill(Person person, Input input)
     {
         person.Edit(input.Name, input.Role);
-        person.WorkIn([.. input.Salons.Select(s => (Guid.CreateVersion7(), s))]);
+        person.SetSalons([.. input.Salons.Select(s => (Guid.CreateVersion7(), s))]);
         person.SetSkills([.. input.Skills.Select(s => (Guid.CreateVersion7(), s))]);
         var spells = input.Work.Where(w => input.Salons.Contains(w.SalonId)).SelectMany(w => w.Spells()).ToList();
         if (!spells.ToHashSet().SetEquals(person.WorkSpells.Select(w => (w.SalonId, w.Day, w.From, w.To))))
-            person.SetWork(spells.Select(s => (Guid.CreateVersion7(), s.SalonId, s.Day, s.From, s.To)));
-        DaysOffInput.Match(Absences(person), input.Absences, person.RemoveAbsence, person.AddAbsence);
+            person.SetWorkingHours(spells.Select(s => (Guid.CreateVersion7(), s.SalonId, s.Day, s.From, s.To)));
+        DaysOffInput.Reconcile(Absences(person), input.Absences, person.RemoveAbsence, person.AddAbsence);
         if (input.Retire)
             person.Leave();
     }

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A product and its lots. What its label asks for moves due dates, so they are worked out anew.</summary>
 public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, IClock clock)
-    : EditRow<Product, EditProduct.Input>(databases, writes)
+    : RowEditor<Product, EditProduct.Input>(databases, writes)
 {
     public async Task<Input?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
@@ -27,7 +27,7 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
     protected override void Write(ClinicDb db, Product row, Input input, bool isNew)
     {
         if (row.LabelCureHours != input.LabelCureHours)
-            db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
+            db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
         row.Edit(input.Name, input.Kind, input.Chemistry, input.LabelCureHours);
         foreach (var line in input.Lots)
             Keep(row, line);
@@ -105,7 +105,7 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
 
         object? IFormRow.Key => Id == Guid.Empty ? null : Id;
 
-        string IFormRow.Say(EditWords words) =>
+        string IFormRow.Describe(FieldFormatter words) =>
             string.Join(
                 ", ",
                 [

@@ -36,7 +36,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         try
         {
             var outcome = await writes.RunAsync(key, nameof(EditSalon), input, db => WriteAsync(db, input, cancellation), cancellation);
-            names.Forget(current.Person.PracticeId);
+            names.Invalidate(current.Person.PracticeId);
             return outcome;
         }
         catch (DbUpdateException e) when (ConcurrentEdits.IsUniqueViolation(e, "salons"))
@@ -60,7 +60,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         if (input.Retire)
             await CloseForGoodAsync(db, salon, cancellation);
         if (OpeningOf(salon) != opening)
-            db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
+            db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
         return new Outcome(id);
     }
 
@@ -72,7 +72,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         // Whoever opens their first salon works there, and so does a manager, who would not see it otherwise.
         var me = await db.People.Include(p => p.Salons).SingleAsync(p => p.Id == current.Person.PersonId, cancellation);
         if (me.Salons.Count == 0 || me.Role != StaffRole.Owner)
-            me.WorkIn([.. me.Salons.Select(s => (s.Id, s.SalonId)), (Guid.CreateVersion7(), salon.Id)]);
+            me.SetSalons([.. me.Salons.Select(s => (s.Id, s.SalonId)), (Guid.CreateVersion7(), salon.Id)]);
         await StayAsync(db, me, cancellation);
         return new Outcome(salon.Id);
     }
@@ -95,16 +95,16 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         if (input.Phone.NullIfBlank() is not { } typed || typed == before)
             return input.Phone.NullIfBlank();
         var region = await db.PracticeSettings.Select(s => s.Region).SingleAsync(cancellation);
-        return PhoneInput.Read(PhoneNumbering.At(input.Zone, region), typed, nameof(Input.Phone));
+        return PhoneParser.Parse(PhoneNumbering.ForZone(input.Zone, region), typed, nameof(Input.Phone));
     }
 
     private static void Fill(Salon salon, Input input, string? phone)
     {
         salon.Edit(input.Name, input.Zone, input.Currency, phone, input.Address.NullIfBlank());
-        var before = WeekdayHoursInput.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes)));
+        var before = WeekdayHoursInput.WeekFromSpells(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes)));
         foreach (var day in input.Hours.Where(d => !before.Contains(d)))
             salon.SetHours(day.Day, day.Spells().Select(s => (Guid.CreateVersion7(), s.From, s.To)));
-        DaysOffInput.Match(Closures(salon), input.Closures, salon.RemoveClosure, salon.AddClosure);
+        DaysOffInput.Reconcile(Closures(salon), input.Closures, salon.RemoveClosure, salon.AddClosure);
     }
 
     private async Task CloseForGoodAsync(ClinicDb db, Salon salon, CancellationToken cancellation)
@@ -122,7 +122,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
     }
 
     private static string OpeningOf(Salon salon) =>
-        $"{salon.Zone} {WeekdayHoursInput.Say(WeekdayHoursInput.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))))} {DaysOffInput.Say(Closures(salon))}";
+        $"{salon.Zone} {WeekdayHoursInput.Describe(WeekdayHoursInput.WeekFromSpells(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))))} {DaysOffInput.Describe(Closures(salon))}";
 
     private static IEnumerable<DaysOffInput> Closures(Salon salon) =>
         salon.Closures.Select(c => new DaysOffInput
@@ -166,7 +166,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
                 Currency = salon.Currency,
                 Phone = salon.Phone,
                 Address = salon.Address,
-                Hours = WeekdayHoursInput.Week(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))),
+                Hours = WeekdayHoursInput.WeekFromSpells(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))),
                 Closures = [.. EditSalon.Closures(salon).OrderBy(c => c.From)],
             };
     }

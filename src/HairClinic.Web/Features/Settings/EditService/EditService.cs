@@ -5,7 +5,7 @@ using HairClinic.Web.Shell.Edits;
 namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A service: what it is for, how long it takes, what it costs. Booked visits keep the length they were booked with.</summary>
-public sealed class EditService(ClinicDbFactory databases, WriteOnce writes) : EditRow<ServiceKind, EditService.Input>(databases, writes)
+public sealed class EditService(ClinicDbFactory databases, WriteOnce writes) : RowEditor<ServiceKind, EditService.Input>(databases, writes)
 {
     public async Task<Screen?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
@@ -87,6 +87,6 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes) : E
         // Known by its place.
         object? IFormRow.Key => null;
 
-        string IFormRow.Say(EditWords words) => $"{words.Format(Kind)} {words.Format(Minutes)}";
+        string IFormRow.Describe(FieldFormatter words) => $"{words.Format(Kind)} {words.Format(Minutes)}";
     }
 }

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A kind of unit: a base from a workshop. Another base means another hold window, so due dates follow.</summary>
 public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IClock clock)
-    : EditRow<UnitKind, EditUnitKind.Input>(databases, writes)
+    : RowEditor<UnitKind, EditUnitKind.Input>(databases, writes)
 {
     public async Task<Screen?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
@@ -37,11 +37,11 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
     protected override void Write(ClinicDb db, UnitKind row, Input input, bool isNew)
     {
         if (row.BaseMaterialId != input.BaseMaterialId)
-            db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
+            db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
         row.Edit(input.Name, input.BaseMaterialId, input.WorkshopId);
         if (row.LeadHalfDays != input.LeadHalfDays || row.LeadNineInTenDays != input.LeadNineInTenDays)
-            db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
-        row.SetLead(input.LeadHalfDays ?? 0, input.LeadNineInTenDays ?? 0);
+            db.WorkItems.Add(WorkItemFactory.Recalculate(clock.GetCurrentInstant()));
+        row.SetLeadTimes(input.LeadHalfDays ?? 0, input.LeadNineInTenDays ?? 0);
         if (input.Retire)
             row.Retire();
     }

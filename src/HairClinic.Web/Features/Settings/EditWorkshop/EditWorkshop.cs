@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Settings;
 
 /// <summary>A workshop and the days on which it makes nothing.</summary>
 public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IClock clock)
-    : EditRow<Workshop, EditWorkshop.Input>(databases, writes)
+    : RowEditor<Workshop, EditWorkshop.Input>(databases, writes)
 {
     public async Task<Input?> OpenAsync(Guid? id, CancellationToken cancellation)
     {
@@ -26,10 +26,10 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
     protected override void Write(ClinicDb db, Workshop row, Input input, bool isNew)
     {
         row.Rename(input.Name);
-        DaysOffInput.Match(Closures(row), input.Closures, row.Reopen, row.Close);
+        DaysOffInput.Reconcile(Closures(row), input.Closures, row.RemoveClosure, row.AddClosure);
         row.SetRemakesAndInspection(input.RemadeOfTwenty ?? -1, input.InspectionDays ?? -1);
         // Closures and remakes move the day on which every client of it must be ordered for.
-        db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
+        db.WorkItems.Add(WorkItemFactory.Recalculate(clock.GetCurrentInstant()));
         if (input.Retire)
             row.Retire();
     }

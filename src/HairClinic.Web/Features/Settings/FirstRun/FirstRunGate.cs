@@ -7,13 +7,9 @@ public sealed class FirstRunGate(RequestDelegate next)
 {
     public const string Welcome = "/first-run/welcome";
 
-    public async Task InvokeAsync(HttpContext context, AnyPractice presence)
+    public async Task InvokeAsync(HttpContext context, PracticePresence presence)
     {
-        if (
-            IsPage(context)
-            && !context.Request.Path.StartsWithSegments("/first-run")
-            && !await presence.SomeonePractisesAsync(context.RequestAborted)
-        )
+        if (IsPage(context) && !context.Request.Path.StartsWithSegments("/first-run") && !await presence.AnyAsync(context.RequestAborted))
             context.Response.Redirect(Welcome);
         else
             await next(context);

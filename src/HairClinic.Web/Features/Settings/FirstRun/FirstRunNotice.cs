@@ -4,7 +4,8 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Says on the console where to begin, when there is no practice yet.</summary>
-public sealed class FirstRunNotice(SetupCode code, AnyPractice presence, IServer server, IHostApplicationLifetime life) : BackgroundService
+public sealed class FirstRunNotice(SetupCode code, PracticePresence presence, IServer server, IHostApplicationLifetime life)
+    : BackgroundService
 {
     private static readonly string[] Everywhere = ["0.0.0.0", "[::]", "*", "+"];
 
@@ -13,7 +14,7 @@ public sealed class FirstRunNotice(SetupCode code, AnyPractice presence, IServer
         var listening = new TaskCompletionSource<bool>();
         await using var onStart = life.ApplicationStarted.Register(() => listening.TrySetResult(true));
         await using var onStop = stoppingToken.Register(() => listening.TrySetResult(false));
-        if (await listening.Task && !await presence.SomeonePractisesAsync(stoppingToken))
+        if (await listening.Task && !await presence.AnyAsync(stoppingToken))
             Console.WriteLine(
                 $"""
 

@@ -11,7 +11,7 @@ public sealed partial class Letters(
     IMailSender route,
     MailSettings settings,
     SiteAddress site,
-    PracticeJobs jobs,
+    PracticeJobRunner jobs,
     ClinicDbFactory databases,
     CurrentActor current,
     IClock clock,
@@ -46,7 +46,13 @@ public sealed partial class Letters(
                     await failed.OrderByDescending(w => w.NotBefore).Select(w => w.LastError).FirstOrDefaultAsync(cancellation)
                 ),
                 ended
-                    .Select(w => (Item: w, Letter: WorkItems.Read<Letter>(w), Day: w.AskedAt.InZone(DateTimeZoneProviders.Tzdb[zone]).Date))
+                    .Select(w =>
+                        (
+                            Item: w,
+                            Letter: WorkItemFactory.DeserializeBody<Letter>(w),
+                            Day: w.AskedAt.InZone(DateTimeZoneProviders.Tzdb[zone]).Date
+                        )
+                    )
                     .ToList(),
                 await GivenUp(db).CountAsync(cancellation)
             );
@@ -71,7 +77,7 @@ public sealed partial class Letters(
 
     /// <summary>Work other than letters that was given up is begun anew.</summary>
     /// <returns>How much.</returns>
-    public Task<int> TryAgainAsync(CancellationToken cancellation) =>
+    public Task<int> RetryGivenUpWorkAsync(CancellationToken cancellation) =>
         AsJobAsync(async db =>
         {
             var items = await GivenUp(db).ToListAsync(cancellation);
@@ -84,7 +90,7 @@ public sealed partial class Letters(
     /// <summary>Sends a letter to whoever asks, now, and says what came of it.</summary>
     /// <returns>Where it went.</returns>
     /// <exception cref="Refusal">They have no address, there is no way, or the mail server did not take it; in words.</exception>
-    public async Task<Outcome> SendAsync(CancellationToken cancellation)
+    public async Task<Outcome> SendTestAsync(CancellationToken cancellation)
     {
         if (await OwnAddressAsync(cancellation) is not { } address)
             throw new Refusal("Your sign-in has no e-mail address yet. Add it under Practice, People.");
@@ -94,7 +100,7 @@ public sealed partial class Letters(
         patience.CancelAfter(Patience);
         try
         {
-            await route.SendAsync(letter, LetterDelivery.Once(), patience.Token);
+            await route.SendAsync(letter, DeliveryContext.WithoutRetry(), patience.Token);
         }
         catch (NoMailWayException)
         {
@@ -102,9 +108,9 @@ public sealed partial class Letters(
         }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
-            var fault = WorkFaults.Name(e);
+            var fault = WorkFaults.NameOf(e);
             LogFailed(log, fault);
-            throw MailState.NothingSent(fault);
+            throw MailState.WhyNotSent(fault);
         }
         return new Outcome(address, (await status.LastAsync(cancellation)).Way);
     }

@@ -20,7 +20,7 @@ public sealed partial class LettersPage
     private async Task TryAgainAsync()
     {
         _sending = true;
-        await Slice.TryAgainAsync(CancellationToken.None);
+        await Slice.RetryGivenUpWorkAsync(CancellationToken.None);
         _screen = await Slice.OpenAsync(ask: false, CancellationToken.None);
         _sending = false;
     }
@@ -30,7 +30,7 @@ public sealed partial class LettersPage
         (_outcome, _refused, _sending) = (null, null, true);
         try
         {
-            _outcome = await Slice.SendAsync(CancellationToken.None);
+            _outcome = await Slice.SendTestAsync(CancellationToken.None);
         }
         catch (Refusal refusal)
         {

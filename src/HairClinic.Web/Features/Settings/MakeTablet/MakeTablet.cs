@@ -13,14 +13,14 @@ namespace HairClinic.Web.Features.Settings;
 public sealed class MakeTablet(
     ClinicDbFactory databases,
     TabletStore tablets,
-    ClinicSignIns accounts,
+    StaffSignInManager accounts,
     StepUpCheck check,
     CurrentActor current,
     IClock clock
 )
 {
     /// <summary>The tablet this browser is already.</summary>
-    public async Task<string?> OpenAsync(CancellationToken cancellation) => (await tablets.FindAsync(cancellation))?.Name;
+    public async Task<string?> OpenAsync(CancellationToken cancellation) => (await tablets.FindCurrentAsync(cancellation))?.Name;
 
     /// <exception cref="Refusal">They did not prove who they are, or it is a shared tablet already.</exception>
     public async Task SaveAsync(Input input, CancellationToken cancellation)

@@ -12,7 +12,7 @@ public static class ConcurrentEdits
         where T : PracticeOwned
     {
         db.Entry(row).State = EntityState.Modified;
-        WriteOnce.Expect(db, row, version);
+        WriteOnce.ExpectVersion(db, row, version);
     }
 
     /// <summary>Whether a failed save would have put the same thing into a table twice.</summary>

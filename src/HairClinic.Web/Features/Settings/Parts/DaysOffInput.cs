@@ -13,15 +13,15 @@ public sealed record DaysOffInput : IFormRow
     public LocalDate? To { get; set; }
     public string Reason { get; set; } = "";
 
-    public static string Say(IEnumerable<DaysOffInput> ranges) =>
+    public static string Describe(IEnumerable<DaysOffInput> ranges) =>
         string.Join(", ", ranges.OrderBy(r => r.From).Select(r => $"{Dates.Iso(r.From)}–{Dates.Iso(r.To)} {r.Reason}".Trim()));
 
     object? IFormRow.Key => Id == Guid.Empty ? null : Id;
 
-    string IFormRow.Say(EditWords words) => $"{words.Format(From)}–{words.Format(To)} {Reason}".Trim();
+    string IFormRow.Describe(FieldFormatter words) => $"{words.Format(From)}–{words.Format(To)} {Reason}".Trim();
 
     /// <summary>Makes what is in the book what was typed: rows that differ are taken out and put in anew.</summary>
-    public static void Match(
+    public static void Reconcile(
         IEnumerable<DaysOffInput> kept,
         IEnumerable<DaysOffInput> typed,
         Action<Guid> takeOut,

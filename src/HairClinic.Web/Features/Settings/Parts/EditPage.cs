@@ -10,7 +10,7 @@ namespace HairClinic.Web.Features.Settings;
 /// first one saved and keeps what they typed.
 /// </summary>
 public abstract class EditPage<TInput> : LiveComponent
-    where TInput : class, IEditable
+    where TInput : class, IEditInput
 {
     private readonly Dictionary<object, string> _names = [];
     private TInput? _opened;
@@ -25,7 +25,7 @@ public abstract class EditPage<TInput> : LiveComponent
     public TInput? Input { get; private set; }
 
     /// <summary>What someone else saved meanwhile; null where nobody did.</summary>
-    public IReadOnlyList<Change>? Meanwhile { get; private set; }
+    public IReadOnlyList<ConcurrentChange>? Meanwhile { get; private set; }
 
     /// <summary>Someone else took it out meanwhile: what was typed can be read, and is not saved any more.</summary>
     public Refusal? Gone { get; private set; }
@@ -67,7 +67,7 @@ public abstract class EditPage<TInput> : LiveComponent
         return SaveAsync();
     }
 
-    public void Accept(Change change)
+    public void TakeTheirs(ConcurrentChange change)
     {
         change.TakeTheirs();
         Meanwhile = [.. Meanwhile!.Where(c => c != change)];
@@ -105,7 +105,7 @@ public abstract class EditPage<TInput> : LiveComponent
 }
 
 /// <summary>What a form of the practice sends: it knows the row it opened on. Every field of it has a <see cref="FieldAttribute"/>, so that two edits can be put together.</summary>
-public interface IEditable
+public interface IEditInput
 {
     /// <summary>Of the row the form opened on; 0 for a new one.</summary>
     uint Version { get; set; }

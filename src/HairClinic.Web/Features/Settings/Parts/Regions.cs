@@ -36,7 +36,7 @@ public static class Regions
     }
 
     /// <summary>Zones whose name or country holds the text, at most a dozen.</summary>
-    public static IEnumerable<TzdbZoneLocation> Find(string text)
+    public static IEnumerable<TzdbZoneLocation> FindZones(string text)
     {
         var wanted = text.Replace(' ', '_');
         return Places

@@ -16,7 +16,7 @@ public sealed record WeekdayHoursInput : IFormRow
         [.. Enumerable.Range(1, 7).Select(d => new WeekdayHoursInput { Day = (IsoDayOfWeek)d })];
 
     /// <summary>A week as it stands in the book. More than two spells a day never come from these screens.</summary>
-    public static List<WeekdayHoursInput> Week(IEnumerable<(IsoDayOfWeek Day, LocalTime From, LocalTime To)> spells)
+    public static List<WeekdayHoursInput> WeekFromSpells(IEnumerable<(IsoDayOfWeek Day, LocalTime From, LocalTime To)> spells)
     {
         var week = EmptyWeek();
         foreach (var (day, from, to) in spells.OrderBy(s => s.From))
@@ -41,7 +41,7 @@ public sealed record WeekdayHoursInput : IFormRow
 
     object IFormRow.Key => Day;
 
-    string IFormRow.Say(EditWords words)
+    string IFormRow.Describe(FieldFormatter words)
     {
         var spells = new[] { (From, To), (SecondFrom, SecondTo) }.Where(s => s is not (null, null)).ToList();
         return $"{DayName(Day)} {(spells.Count == 0 ? words.Format(null) : string.Join(" + ", spells.Select(s => $"{Clock(s.Item1)}–{Clock(s.Item2)}")))}";
@@ -52,7 +52,7 @@ public sealed record WeekdayHoursInput : IFormRow
 
     public static string DayName(IsoDayOfWeek day) => CultureInfo.CurrentCulture.DateTimeFormat.GetDayName((DayOfWeek)((int)day % 7));
 
-    public static string Say(IEnumerable<WeekdayHoursInput> week) =>
+    public static string Describe(IEnumerable<WeekdayHoursInput> week) =>
         string.Join(
             ", ",
             week.Where(d => d.Spells().Any())

@@ -6,7 +6,13 @@ using HairClinic.Web.Privacy;
 namespace HairClinic.Web.Features.Settings;
 
 /// <summary>Throws the invented practice away in one act, so that the real one can begin.</summary>
-public sealed class ThrowDemoAway(ClinicDbFactory databases, CurrentActor current, SetupCode code, AnyPractice presence, SealedFiles files)
+public sealed class ThrowDemoAway(
+    ClinicDbFactory databases,
+    CurrentActor current,
+    SetupCode code,
+    PracticePresence presence,
+    SealedFiles files
+)
 {
     /// <returns>The practice's name; null where it is not the invented one.</returns>
     public async Task<Screen?> OpenAsync(CancellationToken cancellation)

@@ -8,10 +8,10 @@ namespace HairClinic.Web.Features.Settings;
 /// <summary>What shortens or lengthens hold and life, as the practice assumes it before its own records tell.</summary>
 public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
-    private static readonly List<(WearQuantity Quantity, CovariateKind Habit)> Known =
+    private static readonly List<(LifetimeKind Quantity, CovariateKind Habit)> Known =
     [
-        .. Enum.GetValues<WearQuantity>()
-            .SelectMany(q => CovariateCatalog.All.Where(r => r.AssumedOn(q) is not null).Select(r => (q, r.Habit))),
+        .. Enum.GetValues<LifetimeKind>()
+            .SelectMany(q => CovariateCatalog.All.Where(r => r.AssumedFactor(q) is not null).Select(r => (q, r.Habit))),
     ];
 
     public async Task<Input> OpenAsync(CancellationToken cancellation)
@@ -60,7 +60,7 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
             var row = rows.Find(r => r.Quantity == line.Quantity && r.Habit == line.Habit);
             var factor = (line.Percent ?? 100) / 100.0;
             if (row is not null)
-                WriteOnce.Expect(db, row, line.Version);
+                WriteOnce.ExpectVersion(db, row, line.Version);
             if (Math.Abs((row?.Factor ?? 1) - factor) < 0.001)
                 continue;
             changed++;
@@ -70,11 +70,11 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
                 row.Edit(factor);
         }
         if (changed > 0)
-            db.WorkItems.Add(WorkItems.Recalculate(clock.GetCurrentInstant()));
+            db.WorkItems.Add(WorkItemFactory.Recalculate(clock.GetCurrentInstant()));
         return new Outcome(changed);
     }
 
-    public sealed record Input : IEditable
+    public sealed record Input : IEditInput
     {
         [FromBook]
         public uint Version { get; set; }
@@ -88,7 +88,7 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
 
     public sealed record Line : IFormRow
     {
-        public WearQuantity Quantity { get; set; }
+        public LifetimeKind Quantity { get; set; }
         public CovariateKind Habit { get; set; }
 
         /// <summary>Of the usual time; 100 changes nothing.</summary>
@@ -100,8 +100,8 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
 
         object IFormRow.Key => (Quantity, Habit);
 
-        string IFormRow.Say(EditWords words) =>
-            $"{words.Words[Quantity == WearQuantity.Hold ? "How long a bond holds" : "How long a unit lasts"].Value}, {words.Words[CovariateCatalog.Row(Habit).Label].Value}: {words.Format(Percent)} %";
+        string IFormRow.Describe(FieldFormatter words) =>
+            $"{words.Words[Quantity == LifetimeKind.Hold ? "How long a bond holds" : "How long a unit lasts"].Value}, {words.Words[CovariateCatalog.DefinitionOf(Habit).Label].Value}: {words.Format(Percent)} %";
     }
 
     public sealed record Outcome(int Changed);

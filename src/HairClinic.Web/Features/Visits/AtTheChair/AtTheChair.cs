@@ -39,7 +39,7 @@ public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, Curr
                         .SingleOrDefaultAsync(cancellation)
                     ?? throw new Refusal("This visit is not in the book of your salons.");
                 var visit = found.Visit;
-                WriteOnce.Expect(db, visit, input.Version);
+                WriteOnce.ExpectVersion(db, visit, input.Version);
                 visit.Begin(found.Salon.DayOf(clock.GetCurrentInstant()));
                 return new Begun(visit.Id, visit.State);
             },

@@ -83,7 +83,7 @@ public sealed partial class BookVisit
         if (await slots.ClashAsync(clientId, from, to, butVisit: null, cancellation) is not { } clash)
             return null;
         await using var db = databases.Open();
-        return clash.Refused(await db.Clients.Where(c => c.Id == clientId).Select(c => c.Name).SingleAsync(cancellation));
+        return clash.ToRefusal(await db.Clients.Where(c => c.Id == clientId).Select(c => c.Name).SingleAsync(cancellation));
     }
 
     public Task<IReadOnlyList<SlotOffer>> FindSlotsAsync(SlotRequest ask, CancellationToken cancellation) =>
@@ -93,24 +93,24 @@ public sealed partial class BookVisit
     [SuppressMessage("Globalization", "CA1309", Justification = "PostgreSQL compares; the column's collation is ordinal.")]
     public async Task<IReadOnlyList<ComboOption>> FindClientsAsync(string typed, CancellationToken cancellation)
     {
-        var found = FindWords.Words(typed).Take(5).ToList();
+        var found = FindWordIndexer.Words(typed).Take(5).ToList();
         if (found.Count == 0)
             return [];
         await using var db = databases.Open();
         var clients = db.Clients.Where(c => c.MergedIntoId == null && c.LeftOn == null);
         foreach (var word in found)
         {
-            var (until, phone) = (After(word), FindWords.Backwards(word));
+            var (until, phone) = (After(word), FindWordIndexer.ReverseDigits(word));
             var (byPhone, phoneUntil) = (phone.Length >= 3, After(phone));
             clients = clients.Where(c =>
                 db.FindWords.Any(w =>
                     w.SubjectId == c.Id
-                    && w.Kind != FindKind.UnitSerial
+                    && w.Kind != FindWordKind.UnitSerial
                     && (
                         (string.Compare(w.Word, word) >= 0 && string.Compare(w.Word, until) < 0)
                         || (
                             byPhone
-                            && w.Kind == FindKind.ClientPhone
+                            && w.Kind == FindWordKind.ClientPhone
                             && string.Compare(w.Word, phone) >= 0
                             && string.Compare(w.Word, phoneUntil) < 0
                         )

@@ -25,7 +25,7 @@ public sealed partial class BookVisit(
         VisitPlacement? place = null;
         try
         {
-            var booked = await SlotClashes.RetryOnDeadlockAsync(() =>
+            var booked = await SlotSaveErrors.RetryOnDeadlockAsync(() =>
                 writes.RunAsync(
                     key,
                     nameof(BookVisit),
@@ -40,14 +40,14 @@ public sealed partial class BookVisit(
         {
             return new Outcome { Doubts = e.Doubts };
         }
-        catch (Exception e) when (place is not null && SlotClashes.Find(e) is { } clash)
+        catch (Exception e) when (place is not null && SlotSaveErrors.FindClash(e) is { } clash)
         {
             return new Outcome { Taken = await TakenAsync(clash, place, input, cancellation) };
         }
     }
 
     private Task<VisitPlacement> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation) =>
-        VisitPlacement.ReadAsync(
+        VisitPlacement.CheckAsync(
             db,
             input.SalonId,
             input.ServiceKindId,
@@ -70,7 +70,7 @@ public sealed partial class BookVisit(
         if (place.Doubts.Count > 0 && !input.DespiteDoubts)
             throw new DoubtedException(place.Doubts);
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, place.Salon.Id, place.Service.Id);
-        visit.Place(
+        visit.Schedule(
             place.Service,
             place.StartsAt,
             input.ChairId,
@@ -78,7 +78,7 @@ public sealed partial class BookVisit(
             place.Salon,
             [.. place.Service.Steps.Select(_ => Guid.CreateVersion7())]
         );
-        visit.SetNote(place.Noted(input.Note, words));
+        visit.SetNote(place.NoteWithDoubts(input.Note, words));
         db.Visits.Add(visit);
         return new Booked(
             visit.Id,
@@ -93,7 +93,7 @@ public sealed partial class BookVisit(
         );
     }
 
-    private async Task<Taken> TakenAsync(SlotClash clash, VisitPlacement place, Input input, CancellationToken cancellation) =>
+    private async Task<BookingConflict> TakenAsync(SlotClash clash, VisitPlacement place, Input input, CancellationToken cancellation) =>
         new(clash, await NearestAsync(place, input, cancellation))
         {
             Client = clash == SlotClash.Client ? await ClashAsync(input.ClientId, place.StartsAt, place.EndsAt, cancellation) : null,
@@ -129,7 +129,7 @@ public sealed partial class BookVisit(
     public sealed record Outcome
     {
         public Booked? Booked { get; init; }
-        public Taken? Taken { get; init; }
+        public BookingConflict? Taken { get; init; }
         public IReadOnlyList<Doubt> Doubts { get; init; } = [];
     }
 

@@ -43,7 +43,7 @@ public sealed class CallOff(ClinicDbFactory databases, WriteOnce writes, Current
                         .Visits.Include(v => v.Segments)
                         .SingleOrDefaultAsync(v => v.Id == input.VisitId && current.Person.Salons.Contains(v.SalonId), cancellation)
                     ?? throw new Refusal("This visit is not in the book.");
-                WriteOnce.Expect(db, visit, input.Version);
+                WriteOnce.ExpectVersion(db, visit, input.Version);
                 visit.Cancel();
                 visit.SetNote(Noted(visit.Note, input));
                 return new Outcome(visit.Id, visit.ClientId, visit.Day);

@@ -34,19 +34,19 @@ public sealed class ChangeState(WriteOnce writes, SlotSearch slots, CurrentActor
                             .SingleOrDefaultAsync(cancellation)
                         ?? throw new Refusal("This visit is not in the book.");
                     (visit, client) = (found.Visit, found.Client);
-                    WriteOnce.Expect(db, visit, input.Version);
+                    WriteOnce.ExpectVersion(db, visit, input.Version);
                     Apply(visit, input.To, found.Salon, clock.GetCurrentInstant());
                     return new Outcome(visit.State);
                 },
                 cancellation
             );
         }
-        catch (Exception e) when (visit is not null && SlotClashes.Find(e) is SlotClash.Client)
+        catch (Exception e) when (visit is not null && SlotSaveErrors.FindClash(e) is SlotClash.Client)
         {
             var clash = await slots.ClashAsync(visit.ClientId, visit.StartsAt, visit.EndsAt, visit.Id, cancellation);
-            throw (clash ?? new(Visit: null)).Refused(client);
+            throw (clash ?? new(Visit: null)).ToRefusal(client);
         }
-        catch (Exception e) when (SlotClashes.Find(e) is not null)
+        catch (Exception e) when (SlotSaveErrors.FindClash(e) is not null)
         {
             throw new Refusal("Its place was given to somebody else. Book a new visit, or move this one.");
         }

@@ -6,7 +6,7 @@ public sealed partial class LogRebond
     {
         /// <summary>What was typed into a log, to be logged once more. What must be confirmed anew is not in it.</summary>
         /// <param name="worn">What was on the head before.</param>
-        public static Input Again(VisitRecord record, Bond made, Bond? worn, Salon salon)
+        public static Input FromRecord(VisitRecord record, Bond made, Bond? worn, Salon salon)
         {
             var input = new Input
             {
@@ -30,9 +30,9 @@ public sealed partial class LogRebond
                 ],
                 WaitsKept = made.WaitsKept,
                 FinishedAt = made.AppliedAt?.InZone(salon.TimeZone).TimeOfDay is { } time ? new LocalTime(time.Hour, time.Minute) : null,
-                Note = ClearanceGate.TypedNote(record.Note),
+                Note = ClearanceGate.RemoveSetAsideNote(record.Note),
             };
-            input.Grade(record.Grades);
+            input.SetGrades(record.Grades);
             return input;
         }
     }

@@ -59,7 +59,7 @@ public sealed partial class LogRebond
         )
         {
             BondingBlocked = blocks.Any(b => b.Concerns(ServicePurpose.Rebond, day)),
-            MayBook = StaffRoles.MayBook(current.Person.StaffRole),
+            MayBook = StaffPermissions.MayBook(current.Person.StaffRole),
             MayOverride = ClearanceGate.MaySetAside(current.Person),
             BlockedProducts = [.. blocks.Select(b => b.ProductId).OfType<Guid>()],
         };

@@ -96,7 +96,7 @@ public sealed partial class LogRebond
 
         public InspectionGrades Grades() => new(Shedding, Knots, Base, Fit, Hair, Colour);
 
-        public void Grade(InspectionGrades grades) =>
+        public void SetGrades(InspectionGrades grades) =>
             (Shedding, Knots, Base, Fit, Hair, Colour) = (
                 grades.Shedding,
                 grades.Knots,
@@ -106,7 +106,7 @@ public sealed partial class LogRebond
                 grades.Colour
             );
 
-        public TakeDown Found() => new(Grades(), FoundLifted == true, LiftedOn, LiftZone, Because);
+        public TakeDown ToTakeDown() => new(Grades(), FoundLifted == true, LiftedOn, LiftZone, Because);
     }
 
     public sealed record ProductLine

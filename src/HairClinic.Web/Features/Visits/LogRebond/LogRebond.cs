@@ -11,14 +11,14 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
 {
     /// <summary>Keeps what was typed so far.</summary>
     public Task KeepDraftAsync(Input input, CancellationToken cancellation) =>
-        drafts.KeepAsync(nameof(LogRebond), input.VisitId, input, cancellation);
+        drafts.StoreAsync(nameof(LogRebond), input.VisitId, input, cancellation);
 
     /// <exception cref="Refusal">The domain says no, or the database holds that another bond is there already.</exception>
     /// <exception cref="OvertakenException">Someone changed this visit, bond or unit at the same moment.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
         var outcome = await RunAsync(key, input, cancellation);
-        await drafts.ForgetAsync(nameof(LogRebond), input.VisitId, cancellation);
+        await drafts.DeleteAllAsync(nameof(LogRebond), input.VisitId, cancellation);
         return outcome;
     }
 
@@ -67,7 +67,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             holds,
             // What is found at this take-down counts for the bond that is made now.
             worn is var (old, _, found)
-                ? (old.Id, old.HoldOnceOff(day, found.Reason, found.LiftFoundOn(day)))
+                ? (old.Id, old.HoldIfRemoved(day, found.Reason, found.LiftFoundOn(day)))
                 : null
         );
         var made = new NewBond(
@@ -105,7 +105,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             now,
             cure.EndsAt(finished),
             cure.Hours,
-            sheet.WasFitted ? null : Domain.Wear.FollowUp.DueOn(day, DueInput.OpeningOf(salon)),
+            sheet.WasFitted ? null : Domain.Wear.FollowUpRule.DueOn(day, DueInput.OpeningDaysOf(salon)),
             PlanReplacement: input.UnitId == sheet.Worn?.HairSystemId && input.Grades().WorstStructural >= InspectionGrades.PlanReplacement
         );
     }
@@ -114,7 +114,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
     {
         if (sheet.Worn?.Id != input.WornBondId)
             throw new Refusal("Another bond is on this head than when you opened this form. Open the visit again to see it.");
-        return sheet.Worn is { } worn ? (worn, sheet.Unit(worn.HairSystemId), input.Found()) : null;
+        return sheet.Worn is { } worn ? (worn, sheet.Unit(worn.HairSystemId), input.ToTakeDown()) : null;
     }
 
     // A visit of an earlier day is logged late; one of a later day takes no record.

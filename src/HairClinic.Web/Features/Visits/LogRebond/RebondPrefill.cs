@@ -25,7 +25,7 @@ internal static class RebondPrefill
             FinishedAt = finishedAt is { } time ? new LocalTime(time.Hour, time.Minute) : null,
         };
         if (worn is not null)
-            input.Grade(AsLastTime(worn));
+            input.SetGrades(LastGrades(worn));
         if (worn?.Lift is { SpotFixed: false } lift)
         {
             (input.FoundLifted, input.LiftedOn, input.LiftZone) = (true, lift.LiftedOn, lift.Zone);
@@ -35,7 +35,7 @@ internal static class RebondPrefill
     }
 
     /// <summary>The grades recorded last; as new where nobody looked yet.</summary>
-    public static InspectionGrades AsLastTime(LogRebond.WornUnit worn)
+    public static InspectionGrades LastGrades(LogRebond.WornUnit worn)
     {
         var last = worn.Last?.Grades ?? InspectionGrades.AsNew;
         return new(last.Shedding ?? 0, last.Knots ?? 0, last.Base ?? 0, last.Fit ?? 0, last.Hair ?? 0, last.Colour ?? 0);

@@ -55,7 +55,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         {
             VisitId = visitId,
             WornBondId = worn?.BondId,
-            MustSayEdges = Input.MustSay(worn is not null, found.Purpose),
+            MustSayEdges = Input.RequiresEdgeCheck(worn is not null, found.Purpose),
         };
         if (found.Purpose == ServicePurpose.FixLift && worn is not null)
         {
@@ -84,7 +84,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         )
         {
             Draft = draft?.WornBondId == start.WornBondId ? draft : null,
-            MayBook = StaffRoles.MayBook(current.Person.StaffRole),
+            MayBook = StaffPermissions.MayBook(current.Person.StaffRole),
             Fixing = fixing.Count == 0 ? null : fixing.Max(),
             MaySetAside = ClearanceGate.MaySetAside(current.Person),
         };
@@ -97,7 +97,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         try
         {
             var outcome = await writes.RunAsync(key, nameof(LogVisit), input, db => WriteAsync(db, input, cancellation), cancellation);
-            await drafts.ForgetAsync(nameof(LogVisit), input.VisitId, cancellation);
+            await drafts.DeleteAllAsync(nameof(LogVisit), input.VisitId, cancellation);
             return outcome;
         }
         catch (DbUpdateException e) when (WriteOnce.Violates(e, VisitRecordMap.OnePerVisit))
@@ -211,12 +211,12 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         public string? Note { get; set; }
 
         /// <summary>What was typed into a log, to be logged once more. What must be confirmed anew is not in it.</summary>
-        public static Input Again(VisitRecord record, Bond? worn, LocalDate day, ServicePurpose purpose) =>
+        public static Input FromRecord(VisitRecord record, Bond? worn, LocalDate day, ServicePurpose purpose) =>
             new()
             {
                 VisitId = record.VisitId,
                 WornBondId = worn?.Id,
-                MustSayEdges = MustSay(worn is not null, purpose),
+                MustSayEdges = RequiresEdgeCheck(worn is not null, purpose),
                 EdgeUp =
                     record.FoundLifted ? true
                     : worn?.LastSoundOn == day ? false
@@ -225,10 +225,10 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
                 LiftDayUnknown = record is { FoundLifted: true, LiftedOn: null },
                 LiftZone = record.LiftZone,
                 SpotFixed = record.FoundLifted ? worn?.Lift?.SpotFixed : null,
-                Note = ClearanceGate.TypedNote(record.Note),
+                Note = ClearanceGate.RemoveSetAsideNote(record.Note),
             };
 
-        public static bool MustSay(bool worn, ServicePurpose purpose) =>
+        public static bool RequiresEdgeCheck(bool worn, ServicePurpose purpose) =>
             worn && purpose is ServicePurpose.WashAndStyle or ServicePurpose.FixLift;
     }
 

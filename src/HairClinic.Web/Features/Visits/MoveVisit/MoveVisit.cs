@@ -85,7 +85,7 @@ public sealed class MoveVisit(
         (VisitPlacement Place, Visit Visit)? read = null;
         try
         {
-            var moved = await SlotClashes.RetryOnDeadlockAsync(() =>
+            var moved = await SlotSaveErrors.RetryOnDeadlockAsync(() =>
                 writes.RunAsync(
                     key,
                     nameof(MoveVisit),
@@ -100,7 +100,7 @@ public sealed class MoveVisit(
         {
             return new Outcome { Doubts = e.Doubts };
         }
-        catch (Exception e) when (read is not null && SlotClashes.Find(e) is { } clash)
+        catch (Exception e) when (read is not null && SlotSaveErrors.FindClash(e) is { } clash)
         {
             return new Outcome { Taken = await TakenAsync(clash, read.Value.Place, read.Value.Visit, cancellation) };
         }
@@ -113,10 +113,10 @@ public sealed class MoveVisit(
                 .Visits.Include(v => v.Segments)
                 .SingleOrDefaultAsync(v => v.Id == input.VisitId && current.Person.Salons.Contains(v.SalonId), cancellation)
             ?? throw new Refusal("This visit is not in the book.");
-        WriteOnce.Expect(db, visit, input.Version);
+        WriteOnce.ExpectVersion(db, visit, input.Version);
         var minutes = (int)(visit.EndsAt - visit.StartsAt).TotalMinutes;
         return (
-            await VisitPlacement.ReadAsync(
+            await VisitPlacement.CheckAsync(
                 db,
                 visit.SalonId,
                 visit.ServiceKindId,
@@ -137,23 +137,23 @@ public sealed class MoveVisit(
         if (place.Doubts.Count > 0 && !input.DespiteDoubts)
             throw new DoubtedException(place.Doubts);
         var steps = Steps(visit);
-        visit.Place(steps, place.StartsAt, input.ChairId, input.PersonId, place.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Schedule(steps, place.StartsAt, input.ChairId, input.PersonId, place.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(visit.Segments);
-        visit.SetNote(place.Noted(visit.Note, words));
+        visit.SetNote(place.NoteWithDoubts(visit.Note, words));
         return new Moved(visit.Id, visit.Day, visit.StartsAt, visit.EndsAt, place.Salon.Zone, place.Chair, place.Person);
     }
 
-    private async Task<Taken> TakenAsync(SlotClash clash, VisitPlacement place, Visit visit, CancellationToken cancellation)
+    private async Task<BookingConflict> TakenAsync(SlotClash clash, VisitPlacement place, Visit visit, CancellationToken cancellation)
     {
         var nearest = await NearestAsync(place, visit, cancellation);
         if (
             clash != SlotClash.Client
             || await slots.ClashAsync(visit.ClientId, place.StartsAt, place.EndsAt, visit.Id, cancellation) is not { } found
         )
-            return new Taken(clash, nearest);
+            return new BookingConflict(clash, nearest);
         await using var db = databases.Open();
         var name = await db.Clients.Where(c => c.Id == visit.ClientId).Select(c => c.Name).SingleAsync(cancellation);
-        return new Taken(clash, nearest) { Client = found.Refused(name) };
+        return new BookingConflict(clash, nearest) { Client = found.ToRefusal(name) };
     }
 
     private Task<IReadOnlyList<SlotOffer>> NearestAsync(VisitPlacement place, Visit visit, CancellationToken cancellation) =>
@@ -222,7 +222,7 @@ public sealed class MoveVisit(
     public sealed record Outcome
     {
         public Moved? Moved { get; init; }
-        public Taken? Taken { get; init; }
+        public BookingConflict? Taken { get; init; }
         public IReadOnlyList<Doubt> Doubts { get; init; } = [];
     }
 

@@ -16,32 +16,32 @@ public sealed class SlotSearch(ClinicDbFactory databases, IClock clock)
         await using var db = databases.OpenPracticeWide(nameof(SlotSearch));
         var book = await SlotFacts.LoadAsync(db, ask.SalonId, new Interval(from, to), ask.ClientId, cancellation, ask.ButVisit);
         var target = ask.Start ?? (around + LocalTime.Noon).InZoneLeniently(ask.Zone).ToInstant();
-        var wish = new SlotTarget(new ServiceTimeline(ask.Steps), ask.ServiceKindId, target)
+        var wish = new SlotCriteria(new ServiceTimeline(ask.Steps), ask.ServiceKindId, target)
         {
             OnlyPerson = ask.OnlyPerson,
             UsualPerson = ask.UsualPerson,
             OnlyChair = ask.OnlyChair,
         };
-        return SlotOffer.For(book, ask.Start is null ? book.Spread(wish).OrderBy(s => s.StartsAt) : book.Nearest(wish));
+        return SlotOffer.For(book, ask.Start is null ? book.SpreadByHalfDay(wish).OrderBy(s => s.StartsAt) : book.Nearest(wish));
     }
 
     /// <summary>Whether a client has another visit at that time, wherever that is: who asks learns no more of it than they may see.</summary>
     public async Task<ClientClash?> ClashAsync(Guid clientId, Instant from, Instant to, Guid? butVisit, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        if (await ClientVisit.InTheWayAsync(db, clientId, from, to, butVisit, cancellation) is { } seen)
+        if (await ClashingVisit.FindFirstAsync(db, clientId, from, to, butVisit, cancellation) is { } seen)
             return new(seen);
         await using var wide = databases.OpenPracticeWide(nameof(SlotSearch));
-        return await ClientVisit.InTheWayAsync(wide, clientId, from, to, butVisit, cancellation) is null ? null : new(Visit: null);
+        return await ClashingVisit.FindFirstAsync(wide, clientId, from, to, butVisit, cancellation) is null ? null : new(Visit: null);
     }
 }
 
 /// <summary>The client has another visit at the time that is wanted.</summary>
 /// <param name="Visit">Null for whoever may not see it: to them the client is busy elsewhere.</param>
-public sealed record ClientClash(ClientVisit? Visit)
+public sealed record ClientClash(ClashingVisit? Visit)
 {
     /// <param name="name">The client's.</param>
-    public Refusal Refused(string name) =>
+    public Refusal ToRefusal(string name) =>
         Visit switch
         {
             null => new("{0} is busy elsewhere at that time.", name),

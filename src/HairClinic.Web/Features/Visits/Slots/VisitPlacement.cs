@@ -22,7 +22,7 @@ internal sealed record VisitPlacement(
     /// <exception cref="Refusal">
     /// The clocks skip that time, or salon, service, chair or person are not to be had, or the service is blocked for the client.
     /// </exception>
-    public static async Task<VisitPlacement> ReadAsync(
+    public static async Task<VisitPlacement> CheckAsync(
         ClinicDb db,
         Guid salonId,
         Guid serviceKindId,
@@ -95,7 +95,7 @@ internal sealed record VisitPlacement(
     }
 
     /// <summary>What is kept with a visit that is booked all the same, under what is noted anyway.</summary>
-    public string? Noted(string? note, IStringLocalizer words)
+    public string? NoteWithDoubts(string? note, IStringLocalizer words)
     {
         if (Doubts.Count == 0)
             return note;
@@ -153,7 +153,7 @@ internal sealed class DoubtedException(IReadOnlyList<Doubt> doubts) : InvalidOpe
 }
 
 /// <summary>It was not free: what is taken, and the free slots nearest to it.</summary>
-public sealed record Taken(SlotClash By, IReadOnlyList<SlotOffer> Nearest)
+public sealed record BookingConflict(SlotClash By, IReadOnlyList<SlotOffer> Nearest)
 {
     /// <summary>Where it was the client who is taken, in words.</summary>
     public Refusal? Client { get; init; }

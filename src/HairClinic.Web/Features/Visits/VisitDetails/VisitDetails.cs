@@ -11,7 +11,7 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
     {
         var (role, now) = (current.Person.StaffRole, clock.GetCurrentInstant());
         await using var db = databases.Open();
-        return await db.WithTakenBack<Visit>()
+        return await db.IncludingTakenBack<Visit>()
             .Where(v => v.Id == visitId && current.Person.Salons.Contains(v.SalonId))
             .Select(v => new Screen(
                 v.Id,

@@ -26,7 +26,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         try
         {
             return new(
-                await SlotClashes.RetryOnDeadlockAsync(() =>
+                await SlotSaveErrors.RetryOnDeadlockAsync(() =>
                     writes.RunAsync(key, nameof(WalkIn), input, db => WriteAsync(db, input, cancellation), cancellation)
                 )
             );
@@ -35,11 +35,11 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         {
             return new(Begun: null);
         }
-        catch (DbUpdateException e) when (SlotClashes.Find(e) is SlotClash.Client)
+        catch (DbUpdateException e) when (SlotSaveErrors.FindClash(e) is SlotClash.Client)
         {
             throw await ElsewhereAsync(input, cancellation);
         }
-        catch (DbUpdateException e) when (SlotClashes.Find(e) is not null)
+        catch (DbUpdateException e) when (SlotSaveErrors.FindClash(e) is not null)
         {
             throw new Refusal("The chair was taken a moment ago. Try once more.");
         }
@@ -84,7 +84,14 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
             cancellation
         );
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, salonId, service.Id);
-        visit.Place(service, start, chair.Id, handsBusy ? null : me.PersonId, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Schedule(
+            service,
+            start,
+            chair.Id,
+            handsBusy ? null : me.PersonId,
+            salon,
+            [.. service.Steps.Select(_ => Guid.CreateVersion7())]
+        );
         if (clearances.Contains(ClearanceKind.Block))
             visit.SetNote(ClearanceGate.AppendSetAsideNote(note: null));
         visit.Begin(today);
@@ -131,7 +138,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         var minutes = (
             await db.ServiceKinds.Include(s => s.Steps).AsNoTracking().SingleAsync(s => s.Id == input.ServiceKindId, cancellation)
         ).Minutes;
-        var visit = await ClientVisit.InTheWayAsync(
+        var visit = await ClashingVisit.FindFirstAsync(
             db,
             input.ClientId,
             now - Duration.FromMinutes(1),
@@ -139,7 +146,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
             butVisit: null,
             cancellation
         );
-        return new ClientClash(visit).Refused(name);
+        return new ClientClash(visit).ToRefusal(name);
     }
 
     public sealed record Screen(IReadOnlyList<ServiceChoice> Services);

@@ -39,9 +39,20 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         };
     }
 
-    private static async Task<Screen> WithRisksAsync(ClinicDb db, Screen screen, IReadOnlyList<DueDay> days, CancellationToken cancellation)
+    private static async Task<Screen> WithRisksAsync(
+        ClinicDb db,
+        Screen screen,
+        IReadOnlyList<SameDaySalons> days,
+        CancellationToken cancellation
+    )
     {
-        var rows = await RiskRows.ReadAsync(db, [.. days.SelectMany(d => d.Salons)], screen.Asked.RisksAfter, PageSize + 1, cancellation);
+        var rows = await GapRiskRows.ReadAsync(
+            db,
+            [.. days.SelectMany(d => d.Salons)],
+            screen.Asked.RisksAfter,
+            PageSize + 1,
+            cancellation
+        );
         var page = rows.Take(PageSize).ToList();
         return screen with
         {
@@ -51,11 +62,11 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         };
     }
 
-    private static DueDay DayOf(LocalDate today, IReadOnlyList<SalonDay> salons, int soonDays) =>
+    private static SameDaySalons DayOf(LocalDate today, IReadOnlyList<SalonToday> salons, int soonDays) =>
         new(today, salons.Min(s => today.AtStartOfDayInZone(s.Zone).ToInstant()), today.PlusDays(soonDays), [.. salons.Select(s => s.Id)]);
 
     // All of the practice's: a visit may be booked in one this person does not work in, and its hour is that salon's.
-    private static async Task<(Dictionary<Guid, SalonDay>, int SoonDays, double GapAccepted)> SalonsAsync(
+    private static async Task<(Dictionary<Guid, SalonToday>, int SoonDays, double GapAccepted)> SalonsAsync(
         ClinicDb db,
         Instant now,
         CancellationToken cancellation
@@ -72,7 +83,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
                 GapChance = db.PracticeSettings.Select(p => p.GapChancePercent).First(),
             })
             .ToListAsync(cancellation);
-        var days = salons.Select(s => SalonDay.At(s.Id, s.Name, s.Zone, now)).ToDictionary(s => s.Id);
+        var days = salons.Select(s => SalonToday.At(s.Id, s.Name, s.Zone, now)).ToDictionary(s => s.Id);
         return salons.Count == 0 ? (days, 0, 0) : (days, salons[0].SoonDays, salons[0].GapChance / 100.0);
     }
 
@@ -88,7 +99,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
     /// <param name="AtSalon">The one the list is of; null for all of the person's.</param>
     public sealed record Screen(
         Question Asked,
-        IReadOnlyDictionary<Guid, SalonDay> Salons,
+        IReadOnlyDictionary<Guid, SalonToday> Salons,
         Guid? AtSalon,
         bool ManySalons,
         int SoonDays,
@@ -116,7 +127,7 @@ public sealed record DueCursor(int Rank, LocalDate ClosesOn, Guid BondId)
     public override string ToString() => $"{Rank}_{LocalDatePattern.Iso.Format(ClosesOn)}_{BondId:N}";
 
     /// <returns>Null for anything that is not a cursor; the list then starts from its beginning.</returns>
-    public static DueCursor? Read(string? text) =>
+    public static DueCursor? Parse(string? text) =>
         text?.Split('_') is [("0" or "1") and var rank, var day, var id]
         && LocalDatePattern.Iso.Parse(day).TryGetValue(default, out var closes)
         && Guid.TryParseExact(id, "N", out var bond)
@@ -127,7 +138,7 @@ public sealed record DueCursor(int Rank, LocalDate ClosesOn, Guid BondId)
 /// <summary>Salons in which it is the same day. A practice across the date line has several such days at once.</summary>
 /// <param name="Began">When that day began in the first of them.</param>
 /// <param name="Soon">The last day a window may open on to be listed as opening soon.</param>
-public sealed record DueDay(LocalDate Today, Instant Began, LocalDate Soon, IReadOnlyList<Guid> Salons);
+public sealed record SameDaySalons(LocalDate Today, Instant Began, LocalDate Soon, IReadOnlyList<Guid> Salons);
 
 /// <summary>The last row of a page of those at risk; the next goes on with fewer expected days.</summary>
 public sealed record GapRiskCursor(double Days, Guid ClientId)
@@ -137,7 +148,7 @@ public sealed record GapRiskCursor(double Days, Guid ClientId)
     public static GapRiskCursor AfterRow(GapRiskRow row) => new(row.Plan.ExpectedDaysWithoutHair, row.ClientId);
 
     /// <returns>Null for anything that is not such a cursor; the list then starts from its beginning.</returns>
-    public static GapRiskCursor? Read(string? text) =>
+    public static GapRiskCursor? Parse(string? text) =>
         text?.Split('_') is [var days, var id]
         && double.TryParse(days, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
         && double.IsFinite(number)

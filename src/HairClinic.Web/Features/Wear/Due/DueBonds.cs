@@ -8,7 +8,7 @@ namespace HairClinic.Web.Features.Wear;
 /// </summary>
 internal static class DueBonds
 {
-    public static IQueryable<DueBondCandidate> On(ClinicDb db, DueDay day)
+    public static IQueryable<DueBondCandidate> OpenBonds(ClinicDb db, SameDaySalons day)
     {
         var bookings = Bookings(db, day.Began);
         return from bond in db.Bonds
@@ -45,9 +45,9 @@ internal static class DueBonds
         select visit;
 
     /// <summary>One part, lifted and others apart: each can be read in the order of an index and left after a page.</summary>
-    public static IEnumerable<(int Rank, IQueryable<DueBondCandidate> Bonds)> InPart(DuePart part, ClinicDb db, DueDay day)
+    public static IEnumerable<(int Rank, IQueryable<DueBondCandidate> Bonds)> InPart(DuePart part, ClinicDb db, SameDaySalons day)
     {
-        var (all, today, soon) = (On(db, day), day.Today, day.Soon);
+        var (all, today, soon) = (OpenBonds(db, day), day.Today, day.Soon);
         var lifted = all.Where(b => b.Lifted);
         var inWindow = all.Where(b => !b.Lifted && b.OpensOn <= soon);
         var wanted = inWindow.Where(b => !b.Booked && !b.PutOff);

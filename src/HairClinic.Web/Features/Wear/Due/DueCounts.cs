@@ -10,7 +10,7 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> Parts, bool AtL
 
     public int CountOf(DuePart part) => Parts.GetValueOrDefault(part);
 
-    internal static async Task<DueCounts> ReadAsync(ClinicDb db, IReadOnlyList<DueDay> days, CancellationToken cancellation)
+    internal static async Task<DueCounts> ReadAsync(ClinicDb db, IReadOnlyList<SameDaySalons> days, CancellationToken cancellation)
     {
         var groups = await days.Select(day => Marks(db, day))
             .Aggregate(Queryable.Concat)
@@ -22,17 +22,17 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> Parts, bool AtL
             .Where(g => g.Key != DuePart.All)
             .ToDictionary(g => g.Key, g => g.Sum());
         parts[DuePart.All] = ToCall.Sum(part => parts.GetValueOrDefault(part));
-        parts[DuePart.AtRisk] = await RiskRows.Query(db, [.. days.SelectMany(d => d.Salons)]).CountAsync(cancellation);
+        parts[DuePart.AtRisk] = await GapRiskRows.PlansAtRisk(db, [.. days.SelectMany(d => d.Salons)]).CountAsync(cancellation);
         return new(parts, groups.Sum(g => g.Count) >= Cap);
     }
 
     private static readonly DuePart[] ToCall = [DuePart.Lifted, DuePart.Overdue, DuePart.Open, DuePart.Opening];
 
-    private static IQueryable<Mark> Marks(ClinicDb db, DueDay day)
+    private static IQueryable<Mark> Marks(ClinicDb db, SameDaySalons day)
     {
         var (today, soon) = (day.Today, day.Soon);
         return DueBonds
-            .On(db, day)
+            .OpenBonds(db, day)
             .OrderBy(b => b.ClosesOn)
             .ThenBy(b => b.BondId)
             .Take(Cap)

@@ -6,9 +6,9 @@ namespace HairClinic.Web.Features.Wear;
 public static class DueHref
 {
     /// <summary>An unknown word means the whole list: a mistyped address hides nobody.</summary>
-    public static DuePart Read(string? word) => Enum.GetValues<DuePart>().FirstOrDefault(part => Word(part) == word);
+    public static DuePart ParsePart(string? word) => Enum.GetValues<DuePart>().FirstOrDefault(part => FormatPart(part) == word);
 
-    public static string Word(DuePart part) => JsonNamingPolicy.KebabCaseLower.ConvertName(part.ToString());
+    public static string FormatPart(DuePart part) => JsonNamingPolicy.KebabCaseLower.ConvertName(part.ToString());
 
     /// <param name="after">A cursor of the part's kind.</param>
     /// <param name="contact">The bond whose row is opened.</param>
@@ -17,7 +17,7 @@ public static class DueHref
     {
         List<string> query = [];
         if (part != DuePart.All)
-            query.Add($"part={Word(part)}");
+            query.Add($"part={FormatPart(part)}");
         if (allSalons)
             query.Add("salon=all");
         if (after is not null)

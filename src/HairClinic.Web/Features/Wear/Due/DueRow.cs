@@ -19,7 +19,7 @@ public sealed record DueRow
     public LocalDate? LiftedOn { get; init; }
     public LocalDate? LiftReportedOn { get; init; }
     public LiftZone? LiftZone { get; init; }
-    public DueContact? LastContact { get; init; }
+    public LastContact? LastContact { get; init; }
     public DueBooking? Booking { get; init; }
 
     /// <summary>No spare in house, and nothing on order.</summary>
@@ -29,7 +29,7 @@ public sealed record DueRow
 }
 
 /// <summary>The last thing the desk did about them.</summary>
-public sealed record DueContact(ContactKind Kind, Instant At, LocalDate? Until, string? Reason);
+public sealed record LastContact(ContactKind Kind, Instant At, LocalDate? Until, string? Reason);
 
 /// <summary>The visit that will renew the bond.</summary>
 public sealed record DueBooking(Guid VisitId, Guid SalonId, Instant At, LocalDate Day);

@@ -7,7 +7,7 @@ internal static class DueRows
 {
     public static Task<List<DueRow>> ReadAsync(
         ClinicDb db,
-        IReadOnlyList<DueDay> days,
+        IReadOnlyList<SameDaySalons> days,
         DuePart part,
         DueCursor? after,
         int count,
@@ -76,7 +76,7 @@ internal static class DueRows
                 LiftedOn = bond.Lift!.LiftedOn,
                 LiftReportedOn = (LocalDate?)bond.Lift!.ReportedOn,
                 LiftZone = (LiftZone?)bond.Lift!.Zone,
-                LastContact = note == null ? null : new DueContact(note.Kind, note.At, note.Until, note.Reason),
+                LastContact = note == null ? null : new LastContact(note.Kind, note.At, note.Until, note.Reason),
                 Booking = visit == null ? null : new DueBooking(visit.Id, visit.SalonId, visit.StartsAt, visit.Day),
                 AtRisk = key.AtRisk,
             };

@@ -13,18 +13,22 @@ public static class DueWords
     public static (Mark Mark, string Text, bool Wants) State(DueRow row, LocalDate today, int soonDays, IStringLocalizer words) =>
         row switch
         {
-            { LiftedOn: { } lifted } => (Mark.Lifted, words["Lifted {0}", Dates.Away(lifted, today, words)], true),
-            { LiftReportedOn: { } told } => (Mark.Lifted, words["Lifted, told {0}", Dates.Away(told, today, words)], true),
+            { LiftedOn: { } lifted } => (Mark.Lifted, words["Lifted {0}", Dates.Relative(lifted, today, words)], true),
+            { LiftReportedOn: { } told } => (Mark.Lifted, words["Lifted, told {0}", Dates.Relative(told, today, words)], true),
             _ when row.ClosesOn < today => (Mark.Full, words["Overdue: {0} days", Period.DaysBetween(row.ClosesOn, today)], true),
             _ when row.OpensOn <= today => (Mark.Half, words["Window open"], false),
-            _ when row.OpensOn <= today.PlusDays(soonDays) => (Mark.Open, words["Opens {0}", Dates.Away(row.OpensOn, today, words)], false),
+            _ when row.OpensOn <= today.PlusDays(soonDays) => (
+                Mark.Open,
+                words["Opens {0}", Dates.Relative(row.OpensOn, today, words)],
+                false
+            ),
             _ => (Mark.Open, words["Holds"], false),
         };
 
-    public static string Contact(DueContact contact, SalonDay salon, IStringLocalizer words)
+    public static string Contact(LastContact contact, SalonToday salon, IStringLocalizer words)
     {
         var day = contact.At.InZone(salon.Zone).Date;
-        string when = day == salon.Today ? Dates.Moment(contact.At, salon.Zone, salon.Today) : Dates.Away(day, salon.Today, words);
+        string when = day == salon.Today ? Dates.Moment(contact.At, salon.Zone, salon.Today) : Dates.Relative(day, salon.Today, words);
         return contact switch
         {
             { Kind: ContactKind.PutOff, Until: { } until } => words[
@@ -37,7 +41,7 @@ public static class DueWords
     }
 
     /// <summary>The hour is that of the salon it is booked in.</summary>
-    public static string Booking(DueRow row, DueBooking booking, IReadOnlyDictionary<Guid, SalonDay> salons, IStringLocalizer words)
+    public static string Booking(DueRow row, DueBooking booking, IReadOnlyDictionary<Guid, SalonToday> salons, IStringLocalizer words)
     {
         var salon = salons[booking.SalonId];
         var moment = Dates.Moment(booking.At, salon.Zone, salon.Today);

@@ -53,7 +53,7 @@ public sealed class ChooseSalonTests(PgServer server)
             Currency = "GBP",
         };
         await site
-            .Services.GetRequiredService<PracticeJobs>()
+            .Services.GetRequiredService<PracticeJobRunner>()
             .RunAsAsync(owning, services => services.GetRequiredService<Slice>().SaveAsync(Guid.CreateVersion7(), abbey, Cancel));
 
         Assert.Equal("Canal Side", await CurrentSalonAsync(await site.SignInAsync(StaffRole.Owner)));

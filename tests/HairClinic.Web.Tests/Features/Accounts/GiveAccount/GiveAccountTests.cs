@@ -114,7 +114,7 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
         Assert.Equal(("sten@example.test", AccountNotices.Subject), (letter.To, letter.Subject));
         Assert.DoesNotContain("kettles", letter.Text, StringComparison.Ordinal);
         // A link with which a password is chosen is told likewise, to the address that stands now.
-        await ManagerAsync<Slice, string>(clinic, s => s.LinkAsync(outcome.UserId, Cancel));
+        await ManagerAsync<Slice, string>(clinic, s => s.IssuePasswordLinkAsync(outcome.UserId, Cancel));
         Assert.Equal("managers.own@example.test", (await LettersAsync(clinic))[^1].To);
         var lines = await clinic.ReadAsync(db =>
             db.AccessNotes.Where(n => n.Action == AccessAction.ChangedSignIn).OrderBy(n => n.Number).ToListAsync(Cancel)
@@ -133,7 +133,7 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
         var items = await clinic.ReadAsync(db =>
             db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).OrderBy(w => w.AskedAt).ThenBy(w => w.Id).ToListAsync(Cancel)
         );
-        return [.. items.Select(WorkItems.Read<Letter>)];
+        return [.. items.Select(WorkItemFactory.DeserializeBody<Letter>)];
     }
 
     private static Slice.Input Input(TestClinic clinic, Person person) =>
@@ -144,7 +144,7 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
 
     private static Task<string> LinkForAsync(AccountsSite site, StaffRole role)
     {
-        var jobs = site.Services.GetRequiredService<PracticeJobs>();
+        var jobs = site.Services.GetRequiredService<PracticeJobRunner>();
         return jobs.RunAsync(
             site.PracticeId,
             "test",
@@ -152,7 +152,7 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
                 var user = await db.Users.SingleAsync(u => u.UserName == role.ToString(), Cancel);
-                return await services.GetRequiredService<Slice>().LinkAsync(user.Id, Cancel);
+                return await services.GetRequiredService<Slice>().IssuePasswordLinkAsync(user.Id, Cancel);
             }
         );
     }

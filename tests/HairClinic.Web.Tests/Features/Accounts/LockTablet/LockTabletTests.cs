@@ -148,7 +148,7 @@ public sealed class LockTabletTests(PgServer server)
         try
         {
             return await at
-                .Site.Service<PracticeJobs>()
+                .Site.Service<PracticeJobRunner>()
                 .RunAsAsync(
                     actor,
                     async services =>

@@ -89,12 +89,12 @@ public sealed class SignInTests(PgServer server)
         var waits = new List<double>();
         for (var i = 0; i < 10; i++)
         {
-            waits.Add(pace.WaitFor(" anybody").TotalMilliseconds);
+            waits.Add(pace.DelayFor(" anybody").TotalMilliseconds);
             pace.Failed("ANYBODY");
         }
 
         Assert.Equal([0, 0, 0, 200, 400, 800, 1600, 2000, 2000, 2000], waits);
-        Assert.Equal(TimeSpan.Zero, pace.WaitFor("somebody else"));
+        Assert.Equal(TimeSpan.Zero, pace.DelayFor("somebody else"));
     }
 
     [Theory]

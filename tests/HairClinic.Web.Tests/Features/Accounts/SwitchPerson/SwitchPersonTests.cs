@@ -133,7 +133,7 @@ public sealed class SwitchPersonTests(PgServer server)
         await at.Site.DoAsync(
             async (_, db) =>
             {
-                await Sessions.EndAsync(db, stylist, at.Site.Clock.GetCurrentInstant(), Cancel);
+                await PersonSessions.EndAllAsync(db, stylist, at.Site.Clock.GetCurrentInstant(), Cancel);
                 return await db.SaveChangesAsync(Cancel);
             }
         );

@@ -167,10 +167,10 @@ public sealed class ExportTests(PgServer server)
         var adhesive = scene.Stock("Adhesive A", Domain.Shelf.ProductKind.Adhesive, "water-based acrylic", "A1");
         var kind = scene.AddUnitKind("French lace cap", "French lace", "Workshop North");
         var client = scene.AddClient("C-1", "Ada Fenwickson", salon, "+441632960001");
-        client.Describe(null, "=HYPERLINK(\"https://example.org\")");
+        client.SetBirthDateAndNote(null, "=HYPERLINK(\"https://example.org\")");
         scene.AddClient("C-2", "Bram Larkmoor", scene.Salons[1]);
-        var unit = scene.Unit(client, kind, new LocalDate(2026, 12, 1));
-        scene.Bond(client, unit, new LocalDate(2027, 1, 12), adhesive, Instant.FromUtc(2027, 1, 12, 10, 0));
+        var unit = scene.AddUnit(client, kind, new LocalDate(2026, 12, 1));
+        scene.AddBond(client, unit, new LocalDate(2027, 1, 12), adhesive, Instant.FromUtc(2027, 1, 12, 10, 0));
         scene.Book(client, scene.Services[3], scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 9, 10, 0));
     }
 }

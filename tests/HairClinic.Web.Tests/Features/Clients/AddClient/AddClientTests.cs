@@ -89,7 +89,7 @@ public sealed class AddClientTests(PgServer server)
         for (var i = 0; i < 20; i++)
             proposed.Add((await OpenAsync(clinic)).Proposed);
 
-        Assert.All(proposed, code => Assert.True(ClientCodeGenerator.IsLike(code), code));
+        Assert.All(proposed, code => Assert.True(ClientCodeGenerator.HasGeneratedFormat(code), code));
         Assert.Equal(20, proposed.Distinct().Count());
     }
 
@@ -107,7 +107,7 @@ public sealed class AddClientTests(PgServer server)
 
         var outcome = await SaveAsync(clinic, Guid.CreateVersion7(), Input("KX7-W4M", "Bo Larch") with { Proposed = "KX7-W4M" });
 
-        Assert.True(ClientCodeGenerator.IsLike(outcome.Added!.Code), outcome.Added.Code);
+        Assert.True(ClientCodeGenerator.HasGeneratedFormat(outcome.Added!.Code), outcome.Added.Code);
         Assert.NotEqual("KX7-W4M", outcome.Added.Code);
     }
 

@@ -35,8 +35,8 @@ public sealed class AddressesToConfirmTests(PgServer server)
         var forStylist = await OpenAsync(clinic, _scene.Of(clinic, StaffRole.Stylist));
 
         Assert.Equal(["ida@example.test", "oto@example.test"], forManager.Select(r => r.Email).Order());
-        Assert.All(forManager, r => Assert.Equal((ConfirmingRight.EnteredByThem, "Marn Holt"), (r.Right, r.By)));
-        Assert.All(forStylist, r => Assert.Equal(ConfirmingRight.Free, r.Right));
+        Assert.All(forManager, r => Assert.Equal((AddressConfirmationRight.EnteredByThem, "Marn Holt"), (r.Right, r.By)));
+        Assert.All(forStylist, r => Assert.Equal(AddressConfirmationRight.Free, r.Right));
         Assert.Equal(
             OwnReach.DatesOnly with
             {
@@ -53,7 +53,7 @@ public sealed class AddressesToConfirmTests(PgServer server)
         await _scene.EditAsync(clinic, _scene.Desk(clinic), "first@example.test", await IdOfAsync(clinic, "Q-7720"));
         await _scene.EditAsync(clinic, _scene.Desk(clinic), "second@example.test");
         var letter = Assert.Single(await TellAsync(clinic), l => l.To == Theirs);
-        await clinic.UseAsync<Web.Features.MyHair.MyNewAddress, AddressScope?>(
+        await clinic.UseAsync<Web.Features.MyHair.MyNewAddress, ClientPageAccess?>(
             clinic.Job,
             s => s.SaveAsync(TokenIn(letter), yes: false, Cancel)
         );

@@ -80,7 +80,7 @@ public sealed class CardTests(PgServer server)
                 foreach (var days in new[] { 9, 2, 16 })
                     g.Scene.Book(
                         _client,
-                        g.Scene.Service(ServicePurpose.WashAndStyle),
+                        g.Scene.ServiceFor(ServicePurpose.WashAndStyle),
                         g.Chair,
                         g.Stylist,
                         g.Scene.Now + Duration.FromDays(days)
@@ -106,7 +106,7 @@ public sealed class CardTests(PgServer server)
             {
                 (_client, _unit, _bond) = g.Wearing("C-1", "Ada Fenwick", 10);
                 for (var i = 0; i < 5; i++)
-                    g.Scene.Unit(_client, g.Lace, g.Today.PlusDays(-i));
+                    g.Scene.AddUnit(_client, g.Lace, g.Today.PlusDays(-i));
             })
         );
 
@@ -127,8 +127,13 @@ public sealed class CardTests(PgServer server)
 
         await clinic.LayAsync(scene =>
         {
-            var visit = new Visit(Guid.CreateVersion7(), _client.Id, _given.Here.Id, _given.Scene.Service(ServicePurpose.Consultation).Id);
-            visit.Place(
+            var visit = new Visit(
+                Guid.CreateVersion7(),
+                _client.Id,
+                _given.Here.Id,
+                _given.Scene.ServiceFor(ServicePurpose.Consultation).Id
+            );
+            visit.Schedule(
                 [(HairClinic.Domain.Chairs.SegmentKind.HandsOn, 60)],
                 scene.Now,
                 _given.Chair.Id,

@@ -25,7 +25,7 @@ public sealed class ConfirmAddressTests(PgServer server)
         await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
         var stylist = _scene.Of(clinic, StaffRole.Stylist);
         var row = Assert.Single((await OpenAsync(clinic, stylist))!.Addresses);
-        Assert.Equal((New, "Desk", ConfirmingRight.Free), (row.Email, row.By, row.Right));
+        Assert.Equal((New, "Desk", AddressConfirmationRight.Free), (row.Email, row.By, row.Right));
 
         await SaveAsync(clinic, stylist, row.Id);
 
@@ -51,7 +51,7 @@ public sealed class ConfirmAddressTests(PgServer server)
         var manager = _scene.Of(clinic, StaffRole.Manager);
         await _scene.EditAsync(clinic, manager, New);
         var row = Assert.Single((await OpenAsync(clinic, manager))!.Addresses);
-        Assert.Equal(ConfirmingRight.EnteredByThem, row.Right);
+        Assert.Equal(AddressConfirmationRight.EnteredByThem, row.Right);
 
         await Refused.SayingAsync(
             "You entered this address yourself. Somebody else has to ask the client and confirm it.",
@@ -64,7 +64,7 @@ public sealed class ConfirmAddressTests(PgServer server)
         Assert.Null(await OpenAsync(clinic, _scene.StylistThere(clinic)));
         await Refused.SayingAsync("This address was changed meanwhile.", () => SaveAsync(clinic, _scene.StylistThere(clinic), row.Id));
 
-        Assert.Equal(AddressScope.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+        Assert.Equal(ClientPageAccess.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
 
     [Fact]
@@ -78,9 +78,9 @@ public sealed class ConfirmAddressTests(PgServer server)
         await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
         var row = Assert.Single((await OpenAsync(clinic, there))!.Addresses);
 
-        Assert.Equal(ConfirmingRight.NotAtHome, row.Right);
+        Assert.Equal(AddressConfirmationRight.NotAtHome, row.Right);
         await Refused.SayingAsync("Their home salon confirms an address, having asked the client.", () => SaveAsync(clinic, there, row.Id));
-        Assert.Equal(AddressScope.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+        Assert.Equal(ClientPageAccess.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
 
     [Fact]
@@ -90,14 +90,14 @@ public sealed class ConfirmAddressTests(PgServer server)
         var owner = _scene.Owner(clinic) with { SessionId = await SessionAsync(clinic, steppedUp: false) };
         await _scene.EditAsync(clinic, owner, New);
         var row = Assert.Single((await OpenAsync(clinic, owner))!.Addresses);
-        Assert.Equal(ConfirmingRight.OnlyProvedAnew, row.Right);
+        Assert.Equal(AddressConfirmationRight.OnlyProvedAnew, row.Right);
 
         var asked = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, owner, row.Id));
         Assert.Equal(StepUpCheck.Sentence, asked.Sentence);
         var proved = owner with { SessionId = await SessionAsync(clinic, steppedUp: true) };
         await SaveAsync(clinic, proved, row.Id);
 
-        Assert.Equal(AddressConfirmation.OwnerAlone, (await AddressAsync(clinic, New)).ConfirmedHow);
+        Assert.Equal(AddressConfirmationWay.OwnerAlone, (await AddressAsync(clinic, New)).ConfirmedHow);
         var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(n => n.Action == AccessAction.ConfirmedOpeningAddress, Cancel));
         Assert.Equal((owner.PersonId, "entered by themselves; nobody else could"), (line.ActorId!.Value, line.Reason));
     }
@@ -111,11 +111,11 @@ public sealed class ConfirmAddressTests(PgServer server)
         var row = Assert.Single((await OpenAsync(clinic, owner))!.Addresses);
         // Whoever cannot sign in cannot confirm, and neither can a stylist to whom the client is closed.
         await GiveAccountAsync(clinic, _scene.StylistThere(clinic).PersonId);
-        Assert.Equal(ConfirmingRight.OnlyProvedAnew, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
+        Assert.Equal(AddressConfirmationRight.OnlyProvedAnew, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
 
         await GiveAccountAsync(clinic, _scene.Of(clinic, StaffRole.Stylist).PersonId);
 
-        Assert.Equal(ConfirmingRight.EnteredByThem, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
+        Assert.Equal(AddressConfirmationRight.EnteredByThem, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
         await Refused.SayingAsync(
             "You entered this address yourself. Somebody else has to ask the client and confirm it.",
             () => SaveAsync(clinic, owner, row.Id)

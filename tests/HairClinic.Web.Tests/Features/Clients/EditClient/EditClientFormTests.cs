@@ -91,7 +91,7 @@ public sealed class EditClientFormTests : UiTestContext
     [Fact]
     public void What_another_saved_is_shown_field_by_field_and_can_be_taken()
     {
-        Change? taken = null;
+        ConcurrentChange? taken = null;
         var changes = EditMerge.MergeChanges(
             _input with
             { },

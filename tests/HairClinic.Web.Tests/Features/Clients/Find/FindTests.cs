@@ -71,7 +71,7 @@ public sealed class FindTests(PgServer server)
             _given.Laying(g =>
             {
                 g.Scene.AddClient("A-1-1", "Bo Larch", g.Here);
-                g.Scene.Unit(g.Scene.AddClient("A-1", "Ada Fenwick", g.Here), g.Lace, g.Today);
+                g.Scene.AddUnit(g.Scene.AddClient("A-1", "Ada Fenwick", g.Here), g.Lace, g.Today);
             })
         );
 
@@ -187,7 +187,7 @@ public sealed class FindTests(PgServer server)
             {
                 var unit = new HairSystem(Guid.CreateVersion7(), "STOCK-4", clientId: null, g.Lace.Id, g.Today);
                 g.Scene.Db.HairSystems.Add(unit);
-                g.Scene.Db.FindWords.Add(FindWords.For(unit));
+                g.Scene.Db.FindWords.Add(FindWordIndexer.For(unit));
             })
         );
 
@@ -208,7 +208,7 @@ public sealed class FindTests(PgServer server)
     private static void LaySome(ClientScene g)
     {
         var nuria = g.Scene.AddClient("C-7", "Nuria Ávalos-Quist", g.Here, "+441632960007");
-        g.Scene.Unit(nuria, g.Lace, g.Today);
+        g.Scene.AddUnit(nuria, g.Lace, g.Today);
         g.Scene.AddClient("D-8", "Bo Larch", g.Here, "+441632960012");
     }
 

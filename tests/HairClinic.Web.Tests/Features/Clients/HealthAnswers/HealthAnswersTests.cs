@@ -145,7 +145,7 @@ public sealed class HealthAnswersTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                return await services.GetRequiredService<Sealer>().DestroyAsync(db, _client.Id, Cancel);
+                return await services.GetRequiredService<Sealer>().DestroyKeyAsync(db, _client.Id, Cancel);
             }
         );
 

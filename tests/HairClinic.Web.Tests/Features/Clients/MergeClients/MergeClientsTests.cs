@@ -162,7 +162,7 @@ public sealed class MergeClientsTests(PgServer server)
                 g.Scene.AddClient("N-1", "Ada Fenwick", g.Here);
                 var twin = g.Scene.AddClient("B-1", "Fenwick, Ada", g.Here);
                 foreach (var client in new[] { _kept, twin })
-                    client.Describe(new LocalDate(1980, 2, 29), note: null);
+                    client.SetBirthDateAndNote(new LocalDate(1980, 2, 29), note: null);
             })
         );
 
@@ -294,10 +294,10 @@ public sealed class MergeClientsTests(PgServer server)
         _kept = g.Scene.AddClient("K-1", "Ada Fenwick", g.Here);
         _folded = g.Scene.AddClient("F-1", "Ada Fenwik", g.Here);
         var at = g.Scene.Now + Duration.FromDays(3);
-        _own = g.Scene.Book(_kept, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, at);
+        _own = g.Scene.Book(_kept, g.Scene.ServiceFor(ServicePurpose.Rebond), g.Chair, g.Stylist, at);
         _came = g.Scene.Book(
             _folded,
-            g.Scene.Service(ServicePurpose.WashAndStyle),
+            g.Scene.ServiceFor(ServicePurpose.WashAndStyle),
             g.Scene.Chairs.First(c => c.SalonId == g.Here.Id && c != g.Chair),
             g.StylistThere,
             at + Duration.FromMinutes(30)
@@ -317,9 +317,9 @@ public sealed class MergeClientsTests(PgServer server)
     {
         _kept = g.Scene.AddClient("K-1", "Ada Fenwick", g.Here, "+441632960001");
         (_folded, _unit, _) = g.Wearing("F-1", "Ada Fenwik", 10);
-        _folded.AddEvent(new LifeEvent(Guid.CreateVersion7(), _folded.Id, LifeEventKind.Travel, g.Today, g.Today, away: true));
+        _folded.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), _folded.Id, LifeEventKind.Travel, g.Today, g.Today, away: true));
         _folded.AddCareFact(new CareFact(Guid.CreateVersion7(), _folded.Id, g.Today, new() { Skin = SkinOiliness.Dry }));
-        g.Scene.Book(_folded, g.Scene.Service(ServicePurpose.Rebond), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(3));
+        g.Scene.Book(_folded, g.Scene.ServiceFor(ServicePurpose.Rebond), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(3));
         g.Scene.Db.ContactNotes.Add(
             new ContactNote(Guid.CreateVersion7(), _folded.Id, ContactKind.Rang, g.Scene.Now, g.Desk.Id, null, null)
         );

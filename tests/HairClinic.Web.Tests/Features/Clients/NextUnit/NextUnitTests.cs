@@ -63,7 +63,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
         {
             var worn = Worn(scene, 150);
             worn.Bond.ReportLift(new Lift(Today.PlusDays(-6), Today.PlusDays(-7), LiftZone.Front, SpotFixed: false));
-            scene.Unit(_client, _kind, Today.PlusDays(-40)).LeaveService(UnitState.Lost, Today.PlusDays(-12), "left on a train");
+            scene.AddUnit(_client, _kind, Today.PlusDays(-40)).LeaveService(UnitState.Lost, Today.PlusDays(-12), "left on a train");
             OnOrder(scene, Today.PlusDays(-70), promised: Today.PlusDays(-14));
         });
 
@@ -82,7 +82,10 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
         Assert.Contains("a new order would not lower it", story[4], StringComparison.Ordinal);
         Assert.StartsWith("First: ", story[5], StringComparison.Ordinal);
         Assert.True(screen.Plan!.Outlook.AtRisk);
-        Assert.Equal([RemedyKind.OffTheShelf, RemedyKind.Repair, RemedyKind.AskTheWorkshop], screen.Plan.Remedies.Select(r => r.Kind));
+        Assert.Equal(
+            [GapRemedyKind.OffTheShelf, GapRemedyKind.Repair, GapRemedyKind.AskTheWorkshop],
+            screen.Plan.Remedies.Select(r => r.Kind)
+        );
     }
 
     [Fact]
@@ -92,37 +95,37 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
         {
             Worn(scene, 230);
             scene
-                .Unit(_client, _kind, Today.PlusDays(-400))
+                .AddUnit(_client, _kind, Today.PlusDays(-400))
                 .LeaveService(UnitState.EmergencySpare, Today.PlusDays(-100), "thin at the front");
         });
 
         var plan = (await ScreenAsync(clinic)).Plan!;
 
         Assert.True(plan.Outlook.IsLate);
-        Assert.Equal(RemedyKind.WornSpare, plan.Remedies[0].Kind);
-        Assert.Equal(RemedyKind.Rush, plan.Remedies[^1].Kind);
+        Assert.Equal(GapRemedyKind.WornSpare, plan.Remedies[0].Kind);
+        Assert.Equal(GapRemedyKind.Rush, plan.Remedies[^1].Kind);
     }
 
     [Fact]
     public async Task What_might_be_done_lowers_the_chance_and_nothing_is_saved()
     {
         await using var clinic = await OpenAsync(scene => Worn(scene, 160));
-        var tried = (await clinic.UseAsync<Slice, Slice.Tried?>(Desk(clinic), s => s.TryAsync(_client.Id, Cancel)))!;
+        var tried = (await clinic.UseAsync<Slice, Slice.Tried?>(Desk(clinic), s => s.LoadWhatIfAsync(_client.Id, Cancel)))!;
         var rule = new ReorderRule(OrderTimes.DaysInSight);
-        double Gap(WhatIf what) => tried.With(what, rule).GapIfOrderedToday;
+        double Gap(ReorderScenario what) => tried.OutlookWith(what, rule).GapIfOrderedToday;
 
-        var usual = Gap(new WhatIf());
+        var usual = Gap(new ReorderScenario());
 
         Assert.Equal(tried.Outlook.GapIfOrderedToday, usual, 12);
-        Assert.True(Gap(new WhatIf(RushHalfDays: 21)) < usual);
-        Assert.True(Gap(new WhatIf(RepairDays: 60)) < usual);
-        Assert.True(Gap(new WhatIf(ExtraUnits: 1)) < Gap(new WhatIf(RepairDays: 20)));
+        Assert.True(Gap(new ReorderScenario(RushHalfDays: 21)) < usual);
+        Assert.True(Gap(new ReorderScenario(RepairDays: 60)) < usual);
+        Assert.True(Gap(new ReorderScenario(ExtraUnits: 1)) < Gap(new ReorderScenario(RepairDays: 20)));
     }
 
     [Fact]
     public async Task A_repeat_order_is_drafted_once_for_a_double_tap_and_copies_the_last_unit()
     {
-        await using var clinic = await OpenAsync(scene => Worn(scene, 160).Unit.Price(65_000, "GBP"));
+        await using var clinic = await OpenAsync(scene => Worn(scene, 160).Unit.SetPrice(65_000, "GBP"));
         var (key, input) = (Guid.CreateVersion7(), new Slice.Input { ClientId = _client.Id, Note = "denser at the crown" });
 
         await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => DraftAsync(clinic, key, input)));
@@ -198,7 +201,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     private Task<Slice.Outcome> DraftAsync(TestClinic clinic, Guid key, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(Desk(clinic), s => s.DraftAsync(key, input, Cancel));
 
-    private IReadOnlyList<string> Story(Slice.Screen screen) => NextUnitStory.Tell(screen, Localizer);
+    private IReadOnlyList<string> Story(Slice.Screen screen) => NextUnitSummary.Sentences(screen, Localizer);
 
     private Task<TestClinic> OpenAsync(Action<Scene> lay) =>
         TestClinic.OpenAsync(
@@ -218,15 +221,15 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
 
     private (HairSystem Unit, Bond Bond) Worn(Scene scene, int daysAgo)
     {
-        var unit = scene.Unit(_client, _kind, Today.PlusDays(-daysAgo - 1));
-        return (unit, scene.Bond(_client, unit, Today.PlusDays(-daysAgo), _adhesive));
+        var unit = scene.AddUnit(_client, _kind, Today.PlusDays(-daysAgo - 1));
+        return (unit, scene.AddBond(_client, unit, Today.PlusDays(-daysAgo), _adhesive));
     }
 
     private void OnOrder(Scene scene, LocalDate on, LocalDate promised)
     {
         var unit = new HairSystem(Guid.CreateVersion7(), "c-1-3", _client.Id, _kind.Id, on);
         unit.Order(on);
-        unit.Promise(Guid.CreateVersion7(), promised, on);
+        unit.AddPromise(Guid.CreateVersion7(), promised, on);
         scene.Db.HairSystems.Add(unit);
     }
 }

@@ -51,15 +51,15 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
 
         var rows = ahead.GapRisks.AtRisk.Concat(ahead.GapRisks.Soon).ToList();
         Assert.True(
-            rows.Select(r => r.StandingOn(Today, ahead.GapRisks.Accepted).Verdict).Distinct().Count() >= 3,
+            rows.Select(r => r.AdviceOn(Today, ahead.GapRisks.Accepted).Verdict).Distinct().Count() >= 3,
             "Late orders, late clients and orders that are near."
         );
         foreach (var row in rows)
         {
             var here = (await ScreenAsync(clinic, row.ClientId)).Plan!.Outlook.Standing;
-            Assert.Equal(Words(here), Words(row.StandingOn(Today, ahead.GapRisks.Accepted)));
+            Assert.Equal(Words(here), Words(row.AdviceOn(Today, ahead.GapRisks.Accepted)));
             if (due.Risks.SingleOrDefault(r => r.ClientId == row.ClientId) is { } risk)
-                Assert.Equal(Words(here), Words(risk.StandingOn(Today, due.GapAccepted)));
+                Assert.Equal(Words(here), Words(risk.AdviceOn(Today, due.GapAccepted)));
         }
         Assert.Equal(ahead.GapRisks.AllAtRisk, due.Risks.Count);
     }
@@ -73,20 +73,20 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
                 Wear(scene, age);
             // A spare in house: there is time.
             var spared = Wear(scene, 10);
-            scene.Unit(spared, _kind, Today.PlusDays(-5));
+            scene.AddUnit(spared, _kind, Today.PlusDays(-5));
         });
 
-        var seen = new HashSet<OrderVerdict>();
+        var seen = new HashSet<ReorderVerdict>();
         foreach (var client in _clients)
         {
             var screen = await ScreenAsync(clinic, client.Id);
-            var (standing, last) = (screen.Plan!.Outlook.Standing, NextUnitStory.Tell(screen, Localizer)[^1]);
+            var (standing, last) = (screen.Plan!.Outlook.Standing, NextUnitSummary.Sentences(screen, Localizer)[^1]);
             seen.Add(standing.Verdict);
-            Assert.Equal(standing.Verdict == OrderVerdict.Wait, last == "There is nothing to do today.");
-            if (standing.Verdict == OrderVerdict.OrderSoon)
+            Assert.Equal(standing.Verdict == ReorderVerdict.Wait, last == "There is nothing to do today.");
+            if (standing.Verdict == ReorderVerdict.OrderSoon)
                 Assert.StartsWith("First: order the next unit", last, StringComparison.Ordinal);
         }
-        Assert.Superset(new HashSet<OrderVerdict> { OrderVerdict.OrderSoon, OrderVerdict.Wait }, seen);
+        Assert.Superset(new HashSet<ReorderVerdict> { ReorderVerdict.OrderSoon, ReorderVerdict.Wait }, seen);
     }
 
     [Fact]
@@ -123,7 +123,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         foreach (var client in new[] { _clients[0], first })
         {
             var card = (await clinic.UseAsync<CardSlice, CardSlice.Opened>(Owner(clinic), s => s.OpenAsync(client.Id, Cancel))).Screen!;
-            var own = await clinic.UseAsync<OwnUnits, WearLineModel?>(await clinic.SignInAsync(client.Id), s => s.OpenAsync(Cancel));
+            var own = await clinic.UseAsync<OwnUnits, WearLineData?>(await clinic.SignInAsync(client.Id), s => s.OpenAsync(Cancel));
 
             var (here, there) = (card.Line.Lanes.Single(l => l.PromisedTo is not null), own!.Lanes.Single(l => l.PromisedTo is not null));
             Assert.Equal((here.PromisedFrom, here.PromisedTo), (there.PromisedFrom, there.PromisedTo));
@@ -131,8 +131,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         }
     }
 
-    private (string, string) Words(NextUnitStatus standing) =>
-        (NextUnitText.Of(standing, Localizer), NextUnitText.Why(standing, Localizer));
+    private (string, string) Words(ReorderAdvice standing) => (NextUnitText.Of(standing, Localizer), NextUnitText.Why(standing, Localizer));
 
     private async Task<string> AllWordsAsync(TestClinic clinic, Guid client)
     {
@@ -141,7 +140,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         return string.Join(
             '\n',
             [
-                .. NextUnitStory.Tell(screen, Localizer),
+                .. NextUnitSummary.Sentences(screen, Localizer),
                 WearLineSentence.Describe(screen.Line!, Localizer, forClient: false),
                 NextUnitText.Of(standing, Localizer),
                 NextUnitText.Why(standing, Localizer),
@@ -158,7 +157,13 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         await clinic.ReadAsync(async db =>
         {
             var book = await OrderFacts.LoadAsync(db, Cancel);
-            return await ReorderPlanStore.StoreAsync(db, book, [.. _clients.Select(c => c.Id)], clinic.Clock.GetCurrentInstant(), Cancel);
+            return await ReorderPlanStore.RecalculateAsync(
+                db,
+                book,
+                [.. _clients.Select(c => c.Id)],
+                clinic.Clock.GetCurrentInstant(),
+                Cancel
+            );
         });
 
     private Task<TestClinic> OpenAsync(Action<Scene> lay) =>
@@ -180,8 +185,8 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         var code = $"w-{_clients.Count}";
         var client = scene.AddClient(code, $"Una Test {_clients.Count}", _salon, email: $"{code}@example.test");
         _clients.Add(client);
-        var unit = scene.Unit(client, _kind, Today.PlusDays(-daysAgo - 1));
-        var bond = scene.Bond(client, unit, Today.PlusDays(-daysAgo), _adhesive);
+        var unit = scene.AddUnit(client, _kind, Today.PlusDays(-daysAgo - 1));
+        var bond = scene.AddBond(client, unit, Today.PlusDays(-daysAgo), _adhesive);
         if (takenOff is { } days)
         {
             bond.Remove(Today.PlusDays(-days), Domain.Bonding.RemovalReason.Scheduled);
@@ -195,7 +200,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
     {
         var unit = new HairSystem(Guid.CreateVersion7(), $"{client.Code}-next", client.Id, _kind.Id, on);
         unit.Order(on);
-        unit.Promise(Guid.CreateVersion7(), promised, on);
+        unit.AddPromise(Guid.CreateVersion7(), promised, on);
         scene.Db.HairSystems.Add(unit);
     }
 }

@@ -76,8 +76,8 @@ public sealed class NoteRepairTests(PgServer server)
                 _stylist = scene.Hire("Stylist", StaffRole.Stylist, _salon);
                 var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _client = scene.AddClient("c-1", "Una Test", _salon);
-                _unit = scene.Unit(_client, scene.AddUnitKind("Everyday", "Silk top", "Workshop North"), Today.PlusDays(-100));
-                scene.Bond(_client, _unit, Today.PlusDays(-10), adhesive);
+                _unit = scene.AddUnit(_client, scene.AddUnitKind("Everyday", "Silk top", "Workshop North"), Today.PlusDays(-100));
+                scene.AddBond(_client, _unit, Today.PlusDays(-10), adhesive);
             }
         );
 }

@@ -15,7 +15,7 @@ public sealed class PhotoCompressorTests
         var taken = DrawnPhoto.Jpeg(3600, 2400);
         Assert.Contains(DrawnPhoto.Camera, Encoding.Latin1.GetString(taken), StringComparison.Ordinal);
 
-        var pressed = await PhotoCompressor.PressAsync(taken, Cancel);
+        var pressed = await PhotoCompressor.CompressAsync(taken, Cancel);
 
         Assert.Equal((1600, 2400), (pressed.Width, pressed.Height));
         foreach (var picture in new[] { pressed.Full, pressed.Small })
@@ -33,7 +33,10 @@ public sealed class PhotoCompressorTests
 
     [Fact]
     public async Task A_small_picture_is_not_blown_up() =>
-        Assert.Equal((400, 640), ((await PhotoCompressor.PressAsync(DrawnPhoto.Jpeg(), Cancel)) is var p ? (p.Width, p.Height) : default));
+        Assert.Equal(
+            (400, 640),
+            ((await PhotoCompressor.CompressAsync(DrawnPhoto.Jpeg(), Cancel)) is var p ? (p.Width, p.Height) : default)
+        );
 
     [Fact]
     public async Task A_picture_that_would_unpack_to_too_much_is_refused_before_it_does()
@@ -43,7 +46,7 @@ public sealed class PhotoCompressorTests
 
         await Refused.SayingAsync(
             "This picture has more than {0} million points. Take it smaller.",
-            () => PhotoCompressor.PressAsync(bomb, Cancel)
+            () => PhotoCompressor.CompressAsync(bomb, Cancel)
         );
     }
 
@@ -64,11 +67,11 @@ public sealed class PhotoCompressorTests
         foreach (var file in files)
             await Refused.SayingAsync(
                 "This is not a photo that can be read. Take a JPEG, PNG or WebP picture.",
-                () => PhotoCompressor.PressAsync(file, Cancel)
+                () => PhotoCompressor.CompressAsync(file, Cancel)
             );
         await Refused.SayingAsync(
             "A photo has at most {0} megabytes.",
-            () => PhotoCompressor.PressAsync(new byte[PhotoCompressor.MostBytes + 1], Cancel)
+            () => PhotoCompressor.CompressAsync(new byte[PhotoCompressor.MostBytes + 1], Cancel)
         );
     }
 }

@@ -74,7 +74,7 @@ public sealed class PhotoUploadTests(PgServer server)
         await using var site = await ClinicSite.OpenAsync(server);
         var browser = await StylistAsync(site);
 
-        using var answer = await SendAsync(browser, site, new byte[FileForm.MostSent]);
+        using var answer = await SendAsync(browser, site, new byte[FileFormReader.MostSent]);
 
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
         Assert.Contains("a file has at most 15 megabytes", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
@@ -176,7 +176,7 @@ public sealed class PhotoUploadTests(PgServer server)
 
     private static Task<int> CountAsync(ClinicSite site) =>
         site
-            .Services.GetRequiredService<PracticeJobs>()
+            .Services.GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 site.PracticeId,
                 "test",

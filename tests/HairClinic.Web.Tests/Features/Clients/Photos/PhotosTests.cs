@@ -32,7 +32,7 @@ public sealed class PhotosTests(PgServer server)
         Assert.Equal([added.FileId.ToString("N"), added.FileId.ToString("N") + ".small"], files.Select(Path.GetFileName));
         foreach (var file in files)
         {
-            Assert.Equal(SealedBytes.Format, (await File.ReadAllBytesAsync(file, Cancel))[0]);
+            Assert.Equal(AesGcmCipher.Format, (await File.ReadAllBytesAsync(file, Cancel))[0]);
             Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
         }
         Assert.Equal("WEBP"u8.ToArray(), (await ReadAsync(clinic, _ada.Id, added.PhotoId, null))![8..12]);
@@ -122,8 +122,8 @@ public sealed class PhotosTests(PgServer server)
         var trainee = clinic.Acting(_given.Of(StaffRole.Trainee), _given.Here);
         await clinic.LayAsync(scene =>
         {
-            var visit = new Visit(Guid.CreateVersion7(), _ada.Id, _given.Here.Id, _given.Scene.Service(ServicePurpose.Rebond).Id);
-            visit.Place(
+            var visit = new Visit(Guid.CreateVersion7(), _ada.Id, _given.Here.Id, _given.Scene.ServiceFor(ServicePurpose.Rebond).Id);
+            visit.Schedule(
                 [(Domain.Chairs.SegmentKind.HandsOn, 60)],
                 scene.Now,
                 _given.Chair.Id,
@@ -183,7 +183,7 @@ public sealed class PhotosTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                return await services.GetRequiredService<Sealer>().DestroyAsync(db, _ada.Id, Cancel);
+                return await services.GetRequiredService<Sealer>().DestroyKeyAsync(db, _ada.Id, Cancel);
             }
         );
 
@@ -218,7 +218,10 @@ public sealed class PhotosTests(PgServer server)
         clinic.UseAsync<Slice, Slice.Screen?>(person, s => s.OpenAsync(_ada.Id, before, Cancel));
 
     private Task<byte[]?> ReadAsync(TestClinic clinic, Guid client, Guid photo, string? part, PersonActor? by = null) =>
-        clinic.UseAsync<Slice, byte[]?>(by ?? clinic.Acting(_given.Stylist, _given.Here), s => s.ReadAsync(client, photo, part, Cancel));
+        clinic.UseAsync<Slice, byte[]?>(
+            by ?? clinic.Acting(_given.Stylist, _given.Here),
+            s => s.ReadPictureAsync(client, photo, part, Cancel)
+        );
 
     private Task<bool> DoAsync(TestClinic clinic, Func<Slice, Task> action) =>
         clinic.UseAsync<Slice, bool>(

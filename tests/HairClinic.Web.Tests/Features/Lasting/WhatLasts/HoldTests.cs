@@ -213,11 +213,11 @@ public sealed class HoldTests(PgServer server) : UiTestContext
                         : 2
                     );
                 var client = scene.AddClient($"{name}{lot}{i}", "Person", salon);
-                var unit = scene.Unit(client, kind, off.PlusDays(-held - 1));
-                var bond = scene.Bond(client, unit, off.PlusDays(-held), adhesive);
+                var unit = scene.AddUnit(client, kind, off.PlusDays(-held - 1));
+                var bond = scene.AddBond(client, unit, off.PlusDays(-held), adhesive);
                 bond.SetProducts([(Guid.CreateVersion7(), new ProductUse(adhesive.Id, lotId, 3))], waitsKept: true);
                 if (!known)
-                    bond.SeenSound(off.PlusDays(-4));
+                    bond.MarkSeenSound(off.PlusDays(-4));
                 bond.ReportLift(new Lift(off, known ? off : null, Zone: null, SpotFixed: false));
                 bond.Remove(off, RemovalReason.Lifted);
                 unit.TakeOff();
@@ -235,9 +235,9 @@ public sealed class HoldTests(PgServer server) : UiTestContext
                 clientIds: null,
                 Cancel
             );
-            var (fit, clients) = WearModelFitter.Fit([.. holds.All(today)], new Dictionary<CovariateKind, double>());
+            var (fit, clients) = WearModelFitter.Fit([.. holds.AllSpells(today)], new Dictionary<CovariateKind, double>());
             db.StoredFits.Add(
-                new StoredFit(Guid.CreateVersion7(), WearQuantity.Hold, fit, clients, today, clinic.Clock.GetCurrentInstant())
+                new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, fit, clients, today, clinic.Clock.GetCurrentInstant())
             );
             return await db.SaveChangesAsync(Cancel);
         });

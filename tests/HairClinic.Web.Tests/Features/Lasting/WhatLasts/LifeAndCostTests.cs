@@ -45,7 +45,7 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
         {
             LayUnits(scene, "Harbour workroom", count: 4, days: 40, retired: false, price: 90_000, currency: "GBP");
             LayUnits(scene, "Harbour workroom", count: 2, days: 40, retired: false, price: 110_000, currency: "USD");
-            scene.Service(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, 8_000, "GBP");
+            scene.ServiceFor(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, 8_000, "GBP");
         });
 
         var costs = (await OpenAsync(clinic, new(LastingSubject.Cost, LastingSide.Kind))).Costs;
@@ -68,7 +68,7 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
         );
         var screen = await OpenAsync(clinic, new(LastingSubject.Cost, LastingSide.Base));
 
-        var page = Render<Web.Features.Lasting.LastingCosts>(p => p.Add(c => c.Screen, screen));
+        var page = Render<Web.Features.Lasting.WearCostSection>(p => p.Add(c => c.Screen, screen));
 
         var row = page.Find("tbody tr");
         Assert.Equal("quiet", row.ClassName);
@@ -101,16 +101,16 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
         {
             var on = _here.DayOf(scene.Now).PlusDays(-days - i);
             var client = scene.AddClient($"{workshop[0]}{scene.Clients.Count}", "Person", _here);
-            var unit = scene.Unit(client, kind, on.PlusDays(-1));
+            var unit = scene.AddUnit(client, kind, on.PlusDays(-1));
             if (price is { } paid)
-                unit.Price(paid, currency!);
-            var bond = scene.Bond(client, unit, on, adhesive);
+                unit.SetPrice(paid, currency!);
+            var bond = scene.AddBond(client, unit, on, adhesive);
             if (!retired)
             {
                 // Looked at when it was bonded again, half of the way: nobody sees a unit wear out on a head.
                 bond.Remove(on.PlusDays(days / 2), Domain.Bonding.RemovalReason.Scheduled);
                 unit.TakeOff();
-                scene.Bond(client, unit, on.PlusDays(days / 2), adhesive);
+                scene.AddBond(client, unit, on.PlusDays(days / 2), adhesive);
                 continue;
             }
             bond.Remove(on.PlusDays(days), Domain.Bonding.RemovalReason.Scheduled);

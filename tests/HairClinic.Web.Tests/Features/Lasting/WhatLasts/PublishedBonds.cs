@@ -33,10 +33,10 @@ internal static class PublishedBonds
             var client = scene.AddClient($"P{number:00}", "Person", salon);
             var off = today.PlusDays(-1);
             var on = off.PlusWeeks(-weeks);
-            var unit = scene.Unit(client, kind, on.PlusDays(-1));
-            var bond = scene.Bond(client, unit, on, adhesives[treat]);
+            var unit = scene.AddUnit(client, kind, on.PlusDays(-1));
+            var bond = scene.AddBond(client, unit, on, adhesives[treat]);
             if (ended && !dayKnown && weeks > 1)
-                bond.SeenSound(off.PlusWeeks(-1));
+                bond.MarkSeenSound(off.PlusWeeks(-1));
             if (ended)
                 bond.ReportLift(new Lift(off, dayKnown ? off : null, Zone: null, SpotFixed: false));
             bond.Remove(off, ended ? RemovalReason.Lifted : RemovalReason.Scheduled);

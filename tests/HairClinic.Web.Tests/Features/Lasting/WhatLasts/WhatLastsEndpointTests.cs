@@ -39,5 +39,5 @@ public sealed class WhatLastsEndpointTests(PgServer server)
     [InlineData("hold", null, LastingSubject.Hold, LastingSide.Adhesive)]
     [InlineData("cost", "base", LastingSubject.Cost, LastingSide.Base)]
     public void A_question_not_said_in_full_is_the_first_there_is(string? of, string? by, LastingSubject subject, LastingSide side) =>
-        Assert.Equal(new LastingQuery(subject, side), LastingQuery.Read(of, by));
+        Assert.Equal(new LastingQuery(subject, side), LastingQuery.Parse(of, by));
 }

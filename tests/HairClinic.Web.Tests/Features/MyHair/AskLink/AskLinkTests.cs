@@ -99,10 +99,10 @@ public sealed class AskLinkTests(PgServer server)
                 await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
                 var links = services.GetRequiredService<SignInLinkStore>();
                 foreach (var asked in await services.GetRequiredService<LinkAskQueue>().DequeueAsync(unfenced, address, Cancel))
-                    await links.AnswerAsync(db, asked, Cancel);
+                    await links.AnswerRequestAsync(db, asked, Cancel);
                 await db.SaveChangesAsync(Cancel);
                 var sent = await db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel);
-                return [.. sent.Select(WorkItems.Read<Letter>)];
+                return [.. sent.Select(WorkItemFactory.DeserializeBody<Letter>)];
             }
         );
 

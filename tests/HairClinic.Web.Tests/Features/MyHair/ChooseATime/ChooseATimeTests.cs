@@ -161,7 +161,7 @@ public sealed class ChooseATimeTests(PgServer server)
         );
 
         // One was booked before.
-        Assert.Equal(OwnBookingRule.MostAhead, await CountAsync(clinic));
+        Assert.Equal(SelfBookingRule.MostAhead, await CountAsync(clinic));
         Assert.Equal(2, answers.Count(a => a == "booked"));
         Assert.Equal(6, answers.Count(a => a == "You have 3 visits booked already. To book more, please ring us."));
 
@@ -200,7 +200,7 @@ public sealed class ChooseATimeTests(PgServer server)
             foreach (var week in weeks)
             {
                 var visit = new Visit(Guid.CreateVersion7(), _own.Client.Id, _own.Salon.Id, _own.Rebond.Id);
-                visit.Place(_own.Rebond, OwnScene.FreeAt + Duration.FromDays(7 * week), null, null, _own.Salon, [Guid.CreateVersion7()]);
+                visit.Schedule(_own.Rebond, OwnScene.FreeAt + Duration.FromDays(7 * week), null, null, _own.Salon, [Guid.CreateVersion7()]);
                 db.Visits.Add(visit);
             }
         }
@@ -250,6 +250,6 @@ public sealed class ChooseATimeTests(PgServer server)
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid? service) =>
         clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), slice => slice.OpenAsync(service, around: null, at: null, Cancel));
 
-    private Task<OwnBookingResult> SaveAsync(TestClinic clinic, Slice.Input input) =>
-        clinic.UseAsync<Slice, OwnBookingResult>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
+    private Task<SelfBookingResult> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, SelfBookingResult>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
 }

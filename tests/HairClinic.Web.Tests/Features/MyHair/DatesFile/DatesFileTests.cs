@@ -59,7 +59,7 @@ public sealed class DatesFileTests(PgServer server)
             "Número 12, Calle de los Álamos y de las Acacias; segundo piso, puerta de la izquierda, detrás del jardín"
         );
 
-        var text = CalendarText.Write(
+        var text = CalendarFileWriter.Write(
             [visit],
             new DueDay(Guid.CreateVersion7(), new LocalDate(2027, 3, 1)),
             "Cita",

@@ -126,6 +126,6 @@ public sealed class MoveMyTimeTests(PgServer server)
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    private Task<OwnBookingResult?> SaveAsync(TestClinic clinic, Slice.Input input) =>
-        clinic.UseAsync<Slice, OwnBookingResult?>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
+    private Task<SelfBookingResult?> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, SelfBookingResult?>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
 }

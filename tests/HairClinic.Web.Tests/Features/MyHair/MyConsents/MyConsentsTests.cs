@@ -99,7 +99,7 @@ public sealed class MyConsentsTests(PgServer server)
             );
             scene.Db.AddRange(text, Said(folded, text, scene));
         });
-        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).FoldInto(_own.Client));
+        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).MergeInto(_own.Client));
         Assert.Equal(3, (await OpenAsync(clinic))!.Standing.Count);
 
         await TakeBackAsync(clinic, ConsentSubject.PatchTest);

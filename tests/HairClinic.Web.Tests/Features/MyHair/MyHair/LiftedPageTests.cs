@@ -52,7 +52,7 @@ public sealed class LiftedPageTests(PgServer server)
         await site.InPracticeAsync(
             async (_, db) =>
             {
-                (await db.PracticeSettings.SingleAsync(Cancel)).LetClientsMove(168);
+                (await db.PracticeSettings.SingleAsync(Cancel)).SetClientMoveHours(168);
                 return await db.SaveChangesAsync(Cancel);
             }
         );

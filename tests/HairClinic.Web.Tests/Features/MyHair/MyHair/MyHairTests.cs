@@ -172,7 +172,7 @@ public sealed class MyHairTests(PgServer server)
                 Lay(scene);
                 var next = new HairSystem(Guid.CreateVersion7(), "next", _client.Id, scene.Kinds[0].Id, new LocalDate(2027, 1, 10));
                 next.Order(new LocalDate(2027, 1, 11));
-                next.Promise(Guid.CreateVersion7(), new LocalDate(2027, 3, 20), new LocalDate(2027, 1, 12));
+                next.AddPromise(Guid.CreateVersion7(), new LocalDate(2027, 3, 20), new LocalDate(2027, 1, 12));
                 next.Acknowledge(new LocalDate(2027, 1, 12));
                 scene.Db.HairSystems.Add(next);
             }
@@ -181,7 +181,7 @@ public sealed class MyHairTests(PgServer server)
         var coming = (await OpenAsync(clinic, _client.Id))!.Coming!;
 
         Assert.Equal("It is being made.", EnumWords.InEnglish(coming.State, "Own"));
-        Assert.Equal(new LocalDate(2027, 3, 20), coming.AwaitedOn(new LocalDate(2027, 2, 3)));
+        Assert.Equal(new LocalDate(2027, 3, 20), coming.UpcomingPromise(new LocalDate(2027, 2, 3)));
     }
 
     [Fact]
@@ -202,11 +202,11 @@ public sealed class MyHairTests(PgServer server)
         var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.AddUnitKind("Lace under test", "French lace", "Workshop under test");
         _client = scene.AddClient("C-1", "Ada Fenwick", salon, email: "Ada@example.test");
-        scene.Bond(_client, scene.Unit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
-        scene.Book(_client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 10, 0));
+        scene.AddBond(_client, scene.AddUnit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
+        scene.Book(_client, scene.ServiceFor(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 10, 0));
         _other = scene.AddClient("C-2", "Bo Larch", salon, email: "bo@example.test");
         var applied = TestClinic.UsualNow - Duration.FromHours(16);
-        scene.Bond(_other, scene.Unit(_other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 2, 2), adhesive, applied);
+        scene.AddBond(_other, scene.AddUnit(_other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 2, 2), adhesive, applied);
     }
 
     private static async Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid clientId, Guid? signIn = null) =>

@@ -28,7 +28,7 @@ public sealed class OwnPageColumnsTests(PgServer server)
     public async Task The_page_takes_what_the_function_brings_by_name_and_type()
     {
         var brought = await BroughtAsync();
-        var taken = OwnPageRow.Screen.Columns.ToDictionary(c => c.Name, c => Kinds[c.Type]);
+        var taken = OwnPageRowMapper.Screen.Columns.ToDictionary(c => c.Name, c => Kinds[c.Type]);
 
         List<string> trouble =
         [

@@ -42,9 +42,9 @@ public sealed class MyNewAddressTests(PgServer server)
             );
         var token = TokenIn(letter);
         Assert.Equal("z•••@example.test", (await OpenAsync(clinic, token))!.Address);
-        Assert.Equal(AddressScope.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+        Assert.Equal(ClientPageAccess.DatesOnly, (await AddressAsync(clinic, New)).Opens);
 
-        Assert.Equal(AddressScope.Everything, await SaveAsync(clinic, token, yes: true));
+        Assert.Equal(ClientPageAccess.Everything, await SaveAsync(clinic, token, yes: true));
 
         Assert.Equal(OwnReach.Everything, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, New))!));
         Assert.Null(await SaveAsync(clinic, token, yes: false));
@@ -61,7 +61,7 @@ public sealed class MyNewAddressTests(PgServer server)
         var here = (await SignInAsync(clinic, New))!;
         var token = TokenIn(Assert.Single(await TellAsync(clinic), l => l.To == Theirs));
 
-        Assert.Equal(AddressScope.Nothing, await SaveAsync(clinic, token, yes: false));
+        Assert.Equal(ClientPageAccess.Nothing, await SaveAsync(clinic, token, yes: false));
 
         await Assert.ThrowsAsync<Web.Fence.ActorChangedException>(() => OwnReach.OfAsync(clinic, here));
         Assert.Null(await SignInAsync(clinic, New));
@@ -91,7 +91,7 @@ public sealed class MyNewAddressTests(PgServer server)
             async s => await s.SaveAsync(Guid.CreateVersion7(), new((await AddressAsync(clinic, New)).Id), Cancel)
         );
 
-        Assert.Equal(AddressScope.Nothing, await SaveAsync(clinic, token, yes: false));
+        Assert.Equal(ClientPageAccess.Nothing, await SaveAsync(clinic, token, yes: false));
 
         Assert.Null(await SignInAsync(clinic, New));
     }
@@ -111,7 +111,7 @@ public sealed class MyNewAddressTests(PgServer server)
         foreach (var letter in letters)
             Assert.Null(await SaveAsync(clinic, TokenIn(letter), yes: true));
         Assert.DoesNotContain((await TellAsync(clinic)).Skip(letters.Count), l => l.Text.Contains("token", StringComparison.Ordinal));
-        Assert.Equal(AddressScope.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+        Assert.Equal(ClientPageAccess.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
 
     [Fact]
@@ -158,7 +158,7 @@ public sealed class MyNewAddressTests(PgServer server)
         Assert.Null(await SaveAsync(clinic, token, yes: true));
         foreach (var odd in new[] { null, "", "made-up", token[..^4] + "AAAA", new string('A', 5000) })
             Assert.Null(await SaveAsync(clinic, odd, yes: true));
-        Assert.Equal(AddressScope.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+        Assert.Equal(ClientPageAccess.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
 
     [Fact]
@@ -191,9 +191,11 @@ public sealed class MyNewAddressTests(PgServer server)
             {
                 (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).SetContact(client.Phone, New);
                 await db.SaveChangesAsync(Cancel);
-                await services.GetRequiredService<AddressLetters>().RunAsync(Cancel);
+                await services.GetRequiredService<AddressChangeNotices>().RunAsync(Cancel);
                 var letters = await db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel);
-                return TokenIn(letters.Select(WorkItems.Read<Letter>).Single(l => l.Text.Contains("token", StringComparison.Ordinal)));
+                return TokenIn(
+                    letters.Select(WorkItemFactory.DeserializeBody<Letter>).Single(l => l.Text.Contains("token", StringComparison.Ordinal))
+                );
             }
         );
         var browser = site.Browser();
@@ -204,7 +206,7 @@ public sealed class MyNewAddressTests(PgServer server)
             Assert.Contains("z•••@example.test", page, StringComparison.Ordinal);
         }
         var unchanged = await site.InPracticeAsync((_, db) => db.OpeningAddresses.SingleAsync(a => a.Email == New, Cancel));
-        Assert.Equal(AddressScope.DatesOnly, unchanged.Opens);
+        Assert.Equal(ClientPageAccess.DatesOnly, unchanged.Opens);
 
         var fields = new Dictionary<string, string>
         {
@@ -220,12 +222,12 @@ public sealed class MyNewAddressTests(PgServer server)
             StringComparison.Ordinal
         );
         var denied = await site.InPracticeAsync((_, db) => db.OpeningAddresses.SingleAsync(a => a.Email == New, Cancel));
-        Assert.Equal(AddressScope.Nothing, denied.Opens);
+        Assert.Equal(ClientPageAccess.Nothing, denied.Opens);
     }
 
     private static Task<Slice.Screen?> OpenAsync(TestClinic clinic, string? token) =>
         clinic.UseAsync<Slice, Slice.Screen?>(clinic.Job, s => s.OpenAsync(token, Cancel));
 
-    private static Task<AddressScope?> SaveAsync(TestClinic clinic, string? token, bool yes) =>
-        clinic.UseAsync<Slice, AddressScope?>(clinic.Job, s => s.SaveAsync(token, yes, Cancel));
+    private static Task<ClientPageAccess?> SaveAsync(TestClinic clinic, string? token, bool yes) =>
+        clinic.UseAsync<Slice, ClientPageAccess?>(clinic.Job, s => s.SaveAsync(token, yes, Cancel));
 }

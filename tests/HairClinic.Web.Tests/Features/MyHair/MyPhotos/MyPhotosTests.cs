@@ -110,7 +110,7 @@ public sealed class MyPhotosTests(PgServer server)
     {
         await using var site = await ClinicSite.OpenAsync(server);
         var photo = await site
-            .Services.GetRequiredService<PracticeJobs>()
+            .Services.GetRequiredService<PracticeJobRunner>()
             .RunAsync(site.PracticeId, "test", services => KeepAsync(services, site.Here.Own.Client, shared: true));
         var address = $"/my-hair/my-photos/{photo.Id}";
 
@@ -133,7 +133,7 @@ public sealed class MyPhotosTests(PgServer server)
         clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), s => s.OpenAsync(before, Cancel));
 
     private Task<byte[]?> ReadAsync(TestClinic clinic, Guid photo, string? part) =>
-        clinic.UseAsync<Slice, byte[]?>(_own.Acting(clinic), s => s.ReadAsync(photo, part, Cancel));
+        clinic.UseAsync<Slice, byte[]?>(_own.Acting(clinic), s => s.ReadPictureAsync(photo, part, Cancel));
 
     private static Task<List<(AccessAction, AccessActorKind, Guid?)>> NotesAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
@@ -146,8 +146,8 @@ public sealed class MyPhotosTests(PgServer server)
     private static async Task<Photo> KeepAsync(IServiceProvider services, Client client, bool shared)
     {
         await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-        var pressed = await PhotoCompressor.PressAsync(DrawnPhoto.Jpeg(), Cancel);
-        var file = await services.GetRequiredService<PhotoStore>().KeepAsync(db, client.Id, pressed, Cancel);
+        var pressed = await PhotoCompressor.CompressAsync(DrawnPhoto.Jpeg(), Cancel);
+        var file = await services.GetRequiredService<PhotoStore>().StoreAsync(db, client.Id, pressed, Cancel);
         var day = new LocalDate(2027, 2, 1);
         var photo = new Photo(Guid.CreateVersion7(), client.Id, PhotoKind.After, day, day, file, null, TestClinic.UsualNow);
         photo.Share(shared);

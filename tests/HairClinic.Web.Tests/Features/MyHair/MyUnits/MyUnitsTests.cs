@@ -44,15 +44,15 @@ public sealed class MyUnitsTests(PgServer server)
         var kind = scene.AddUnitKind("Lace under test", "French lace", "Workshop under test");
         _client = scene.AddClient("C-1", "Ada Fenwick", salon, email: "ada@example.test");
         scene.Db.ClientSignIns.Add(_signIn = new ClientSignIn(Guid.NewGuid(), _client.Id, "ada@example.test", scene.Now));
-        scene.Bond(_client, scene.Unit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
+        scene.AddBond(_client, scene.AddUnit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
         var other = scene.AddClient("C-2", "Bo Larch", salon);
-        scene.Bond(other, scene.Unit(other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 22), adhesive);
+        scene.AddBond(other, scene.AddUnit(other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 22), adhesive);
         _duplicate = scene.AddClient("C-3", "Ada Fenwick", salon);
-        _duplicate.FoldInto(_client);
+        _duplicate.MergeInto(_client);
     }
 
-    private Task<WearLineModel?> OpenAsync(TestClinic clinic, Guid clientId) =>
-        clinic.UseAsync<Slice, WearLineModel?>(
+    private Task<WearLineData?> OpenAsync(TestClinic clinic, Guid clientId) =>
+        clinic.UseAsync<Slice, WearLineData?>(
             new ClientActor(clinic.PracticeId, clientId, _signIn.Id),
             slice => slice.OpenAsync(TestContext.Current.CancellationToken)
         );

@@ -34,7 +34,9 @@ public sealed class PreferencesTests(PgServer server)
         await SaveAsync(clinic, new(Letters: false, null));
         await clinic.ReadAsync(async db =>
         {
-            db.WorkItems.Add(WorkItems.Send(new Letter(_own.Address, "News", "Text") { ClientId = _own.Client.Id }, TestClinic.UsualNow));
+            db.WorkItems.Add(
+                WorkItemFactory.SendLetter(new Letter(_own.Address, "News", "Text") { ClientId = _own.Client.Id }, TestClinic.UsualNow)
+            );
             return await db.SaveChangesAsync(Cancel);
         });
         await clinic.AsAsync(
@@ -42,7 +44,7 @@ public sealed class PreferencesTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await services.GetRequiredService<SignInLinkStore>().AnswerAsync(db, _own.Address, Cancel);
+                await services.GetRequiredService<SignInLinkStore>().AnswerRequestAsync(db, _own.Address, Cancel);
                 return await db.SaveChangesAsync(Cancel);
             }
         );
@@ -165,7 +167,7 @@ public sealed class PreferencesTests(PgServer server)
     {
         public List<Letter> Letters { get; } = [];
 
-        public Task SendAsync(Letter letter, LetterDelivery posting, CancellationToken cancellation)
+        public Task SendAsync(Letter letter, DeliveryContext posting, CancellationToken cancellation)
         {
             Letters.Add(letter);
             return Task.CompletedTask;

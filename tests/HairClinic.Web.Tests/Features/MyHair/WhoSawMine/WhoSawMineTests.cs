@@ -50,7 +50,7 @@ public sealed class WhoSawMineTests(PgServer server)
         Client folded = null!;
         await using var clinic = await OpenClinicAsync(scene => folded = scene.AddClient("C-9", "Ada Fenwick", _own.Salon));
         await NoteAsync(clinic, clinic.Acting(_stylist, _own.Salon), AccessAction.OpenedHealth, folded);
-        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).FoldInto(_own.Client));
+        await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == folded.Id).MergeInto(_own.Client));
 
         Assert.Single((await OpenAsync(clinic))!.Rows);
     }

@@ -127,7 +127,9 @@ public sealed class AheadTests(PgServer server)
             // Nine hours on five days. In the second week the salon is closed on one of them, in the third the stylist is away.
             _elmRow.AddClosure(Guid.CreateVersion7(), Today.PlusWeeks(1), Today.PlusWeeks(1), "works");
             var stylist = scene.Hire("Sol Test", StaffRole.Stylist, _elmRow);
-            stylist.SetWork([(Guid.CreateVersion7(), _elmRow.Id, IsoDayOfWeek.Wednesday, new LocalTime(10, 0), new LocalTime(14, 0))]);
+            stylist.SetWorkingHours([
+                (Guid.CreateVersion7(), _elmRow.Id, IsoDayOfWeek.Wednesday, new LocalTime(10, 0), new LocalTime(14, 0)),
+            ]);
             stylist.AddAbsence(Guid.CreateVersion7(), Today.PlusWeeks(2), Today.PlusWeeks(3).PlusDays(-1), "away");
             Expect(scene, _elmRow, minutes: 600);
             Expect(scene, _quayside, minutes: 300);
@@ -169,9 +171,9 @@ public sealed class AheadTests(PgServer server)
             Order(scene, null, 1.25);
         });
 
-        var orders = await clinic.UseAsync<Slice, IReadOnlyList<WorkshopMonths>>(
+        var orders = await clinic.UseAsync<Slice, IReadOnlyList<WorkshopOrderLoad>>(
             clinic.Acting(_owner, _elmRow, _quayside),
-            s => s.OrdersAsync(Cancel)
+            s => s.ExpectedOrdersAsync(Cancel)
         );
 
         Assert.Equal(["Workshop North", null, null], orders.Select(o => o.Name));
@@ -184,7 +186,7 @@ public sealed class AheadTests(PgServer server)
     {
         await using var clinic = await OpenAsync(scene => Wearing(scene, "bare", _elmRow, gapDays: 10));
 
-        var rows = await clinic.UseAsync<Slice, IReadOnlyList<GapRow>>(clinic.Acting(_manager, _elmRow), s => s.GapsAsync(Cancel));
+        var rows = await clinic.UseAsync<Slice, IReadOnlyList<GapRow>>(clinic.Acting(_manager, _elmRow), s => s.ExportGapsAsync(Cancel));
 
         Assert.Equal(["bare"], rows.Select(r => r.Code));
         var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(Cancel));
@@ -229,13 +231,13 @@ public sealed class AheadTests(PgServer server)
     {
         var client = scene.AddClient(code, $"Una {code}", salon);
         var end = Today.PlusDays(-60);
-        var first = scene.Unit(client, _kind, Today.PlusDays(-200));
-        var bond = scene.Bond(client, first, Today.PlusDays(-100), _adhesive);
+        var first = scene.AddUnit(client, _kind, Today.PlusDays(-200));
+        var bond = scene.AddBond(client, first, Today.PlusDays(-100), _adhesive);
         bond.Remove(end, Domain.Bonding.RemovalReason.Scheduled);
         first.TakeOff();
         first.LeaveService(UnitState.Retired, end, "worn out");
         var next = end.PlusDays(gapDays == 0 ? 0 : gapDays + 1);
-        scene.Bond(client, scene.Unit(client, _kind, next), next, _adhesive);
+        scene.AddBond(client, scene.AddUnit(client, _kind, next), next, _adhesive);
         return client;
     }
 
@@ -266,7 +268,7 @@ public sealed class AheadTests(PgServer server)
         for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
         {
             for (var month = 0; month < load.Months; month++)
-                load.Add(scenario, month, new VisitCount(each, each));
+                load.Add(scenario, month, new CountMoments(each, each));
         }
         var forecast = new OrderForecast(Guid.CreateVersion7(), workshopId);
         forecast.Store(new LocalDate(2027, 2, 1), load);

@@ -29,7 +29,7 @@ public sealed class RecalculateFormTests(PgServer server) : UiTestContext
     public async Task Opened_while_one_goes_on_it_follows_that_to_its_end() =>
         await OnPageAsync(async clinic =>
         {
-            await clinic.ReadAsync(db => RecalculationQueue.AskAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel));
+            await clinic.ReadAsync(db => RecalculationQueue.RequestAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel));
             var form = Render<RecalculateForm>();
             form.WaitForState(() => form.Markup.Contains("Waiting for its turn", StringComparison.Ordinal), Patience);
 

@@ -95,7 +95,7 @@ public sealed class RecalculateTests(PgServer server)
         clinic.Clock.AdvanceHours(1);
         await clinic.ReadAsync(async db =>
         {
-            var id = await RecalculationQueue.AskAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel);
+            var id = await RecalculationQueue.RequestAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel);
             (await db.Recalculations.SingleAsync(r => r.Id == id, Cancel)).End(
                 RecalculationState.Failed,
                 clinic.Clock.GetCurrentInstant(),

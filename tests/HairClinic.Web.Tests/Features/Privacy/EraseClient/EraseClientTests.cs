@@ -49,7 +49,10 @@ public sealed class EraseClientTests(PgServer server)
         Assert.Equal(screen!.Counts.OrderBy(c => c.Key), outcome.Counts.OrderBy(c => c.Key));
         var erasure = await clinic.ReadAsync(db => db.Erasures.SingleAsync(Cancel));
         Assert.Equal(outcome.Counts.OrderBy(c => c.Key), erasure.Counts.OrderBy(c => c.Key));
-        Assert.Equal((_scene.Client.Id, (Guid?)_scene.Owner.Id, ErasureRule.Version), (erasure.ClientId, erasure.By, erasure.RuleVersion));
+        Assert.Equal(
+            (_scene.Client.Id, (Guid?)_scene.Owner.Id, ErasureExemptions.Version),
+            (erasure.ClientId, erasure.By, erasure.RuleVersion)
+        );
         Assert.True(
             await clinic.ReadAsync(db =>
                 db.AccessNotes.AnyAsync(n => n.Action == AccessAction.ErasedClient && n.ClientId == _scene.Client.Id, Cancel)
@@ -97,7 +100,7 @@ public sealed class EraseClientTests(PgServer server)
         {
             given.Db.Guardians.Add(new(Guid.CreateVersion7(), _scene.Client.Id, "A reader", theirs[1], endsOn: null));
             foreach (var to in theirs.Append("somebody-else@example.test"))
-                given.Db.WorkItems.Add(WorkItems.Send(new Letter(to, "Your link", "A link."), TestClinic.UsualNow));
+                given.Db.WorkItems.Add(WorkItemFactory.SendLetter(new Letter(to, "Your link", "A link."), TestClinic.UsualNow));
         });
         var marked = $"{Guid.NewGuid():N}";
         await clinic.AsAsync(
@@ -107,7 +110,7 @@ public sealed class EraseClientTests(PgServer server)
                 foreach (var to in theirs.Append("somebody-else@example.test"))
                     await services
                         .GetRequiredService<FolderMailSender>()
-                        .SendAsync(new Letter(to, "Your link", marked), LetterDelivery.Once(), Cancel);
+                        .SendAsync(new Letter(to, "Your link", marked), DeliveryContext.WithoutRetry(), Cancel);
                 return true;
             }
         );
@@ -115,7 +118,7 @@ public sealed class EraseClientTests(PgServer server)
         await EraseAsync(clinic);
 
         var waiting = await clinic.ReadAsync(db => db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel));
-        Assert.Equal(["somebody-else@example.test"], waiting.Select(w => WorkItems.Read<Letter>(w).To));
+        Assert.Equal(["somebody-else@example.test"], waiting.Select(w => WorkItemFactory.DeserializeBody<Letter>(w).To));
         var letters = Directory
             .GetFiles(server.MailFolder)
             .Select(File.ReadAllText)

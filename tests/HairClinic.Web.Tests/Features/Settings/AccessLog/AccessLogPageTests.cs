@@ -56,7 +56,7 @@ public sealed class AccessLogPageTests(PgServer server)
 
         var file = await clinic.UseAsync<Slice, byte[]>(
             clinic.Acting(_owner, _given.Here),
-            s => s.WriteAsync(new(null, null, null, null), Cancel)
+            s => s.ExportCsvAsync(new(null, null, null, null), Cancel)
         );
 
         var lines = Encoding.UTF8.GetString(file).TrimStart('\uFEFF').Split("\r\n");

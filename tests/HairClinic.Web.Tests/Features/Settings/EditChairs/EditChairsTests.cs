@@ -30,7 +30,13 @@ public sealed class EditChairsTests(PgServer server) : PracticeTest(server)
         await using var clinic = await OpenAsync(scene =>
         {
             var client = scene.AddClient("C-1", "Ada Fenwick", Salon);
-            scene.Book(client, scene.Service(ServicePurpose.Rebond), scene.Chairs[0], Stylist, TestClinic.UsualNow + Duration.FromDays(7));
+            scene.Book(
+                client,
+                scene.ServiceFor(ServicePurpose.Rebond),
+                scene.Chairs[0],
+                Stylist,
+                TestClinic.UsualNow + Duration.FromDays(7)
+            );
         });
         var input = await OpenFormAsync(clinic);
         input.Chairs.RemoveAt(0);

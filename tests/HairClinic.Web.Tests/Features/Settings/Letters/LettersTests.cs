@@ -29,7 +29,7 @@ public sealed class LettersTests(PgServer server)
         await using var site = await OpenAsync(With(listener.Port));
 
         Assert.Empty(LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))));
-        var outcome = await ManagerAsync(site, s => s.SendAsync(Cancel));
+        var outcome = await ManagerAsync(site, s => s.SendTestAsync(Cancel));
 
         Assert.Equal(MailWay.Server, outcome.Way);
         Assert.Equal([outcome.Address], Assert.Single(listener.Taken).To.Mailboxes.Select(m => m.Address));
@@ -44,7 +44,10 @@ public sealed class LettersTests(PgServer server)
             LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
             m => m.Sentence.StartsWith("No mail server is set", StringComparison.Ordinal)
         );
-        Assert.Equal(MailState.NoServer, (await Assert.ThrowsAsync<Refusal>(() => ManagerAsync(site, s => s.SendAsync(Cancel)))).Sentence);
+        Assert.Equal(
+            MailState.NoServer,
+            (await Assert.ThrowsAsync<Refusal>(() => ManagerAsync(site, s => s.SendTestAsync(Cancel)))).Sentence
+        );
         Assert.Equal(MailState.NoServer, (await Assert.ThrowsAsync<Refusal>(() => InviteAsync(site))).Sentence);
         foreach (var address in new[] { site.Here.Own.Client.Email!, "nobody@example.test" })
             Assert.Contains("This site cannot send letters at the moment", await AskAsync(site, address), StringComparison.Ordinal);
@@ -52,7 +55,7 @@ public sealed class LettersTests(PgServer server)
         // What other slices ask to be sent is dropped by the worker, not kept for a day when it would only confuse.
         var item = await SentAsync(site, new Letter("ada@example.test", "Your sign-in was changed", "A passkey was added."));
         Assert.Equal((WorkOutcome.GivenUp, nameof(NoMailWayException), 0), (item.Fate, item.LastError, item.Attempts));
-        Assert.Equal(new Letter("", "", ""), WorkItems.Read<Letter>(item));
+        Assert.Equal(new Letter("", "", ""), WorkItemFactory.DeserializeBody<Letter>(item));
         Assert.Equal(1, await ItemsAsync(site, db => db.WorkItems.CountAsync(w => w.Kind == WorkKind.SendMail, Cancel)));
     }
 
@@ -65,7 +68,7 @@ public sealed class LettersTests(PgServer server)
 
         Assert.Contains(
             "does not answer",
-            (await Assert.ThrowsAsync<Refusal>(() => ManagerAsync(site, s => s.SendAsync(Cancel)))).Message,
+            (await Assert.ThrowsAsync<Refusal>(() => ManagerAsync(site, s => s.SendTestAsync(Cancel)))).Message,
             StringComparison.Ordinal
         );
         Assert.Contains("does not answer", (await Assert.ThrowsAsync<Refusal>(() => InviteAsync(site))).Message, StringComparison.Ordinal);
@@ -132,7 +135,7 @@ public sealed class LettersTests(PgServer server)
     {
         await using var site = await OpenAsync(Without);
         var now = NodaTime.SystemClock.Instance.GetCurrentInstant();
-        var item = WorkItems.RefreshDueDates(clientId: null, now);
+        var item = WorkItemFactory.RefreshDueDates(clientId: null, now);
         item.End(WorkOutcome.GivenUp, "PostgresException 53100", now);
         await ItemsAsync(
             site,
@@ -147,7 +150,7 @@ public sealed class LettersTests(PgServer server)
             LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: false, Cancel))),
             m => m.Sentence.StartsWith("Work behind the screens", StringComparison.Ordinal)
         );
-        Assert.Equal(1, await ManagerAsync(site, s => s.TryAgainAsync(Cancel)));
+        Assert.Equal(1, await ManagerAsync(site, s => s.RetryGivenUpWorkAsync(Cancel)));
 
         for (var waited = 0; waited < 300; waited++, await Task.Delay(100, Cancel))
         {
@@ -237,7 +240,7 @@ public sealed class LettersTests(PgServer server)
     private static Task<T> AsAsync<TSlice, T>(ClinicSite site, StaffRole role, Func<TSlice, Task<T>> call)
         where TSlice : notnull =>
         site
-            .Services.GetRequiredService<PracticeJobs>()
+            .Services.GetRequiredService<PracticeJobRunner>()
             .RunAsAsync(
                 new PersonActor(site.PracticeId, site.Here.Staff[role].Id, role, [site.Here.Salon.Id], site.Here.Salon.Id),
                 services => call(services.GetRequiredService<TSlice>())
@@ -256,7 +259,7 @@ public sealed class LettersTests(PgServer server)
     // The site's own work loop sends it.
     private static async Task<WorkItem> SentAsync(ClinicSite site, Letter letter, bool tried = false)
     {
-        var item = WorkItems.Send(letter, NodaTime.SystemClock.Instance.GetCurrentInstant());
+        var item = WorkItemFactory.SendLetter(letter, NodaTime.SystemClock.Instance.GetCurrentInstant());
         await ItemsAsync(
             site,
             db =>
@@ -276,7 +279,7 @@ public sealed class LettersTests(PgServer server)
 
     private static Task<T> ItemsAsync<T>(ClinicSite site, Func<Web.Data.ClinicDb, Task<T>> read) =>
         site
-            .Services.GetRequiredService<PracticeJobs>()
+            .Services.GetRequiredService<PracticeJobRunner>()
             .RunAsync(
                 site.PracticeId,
                 "test",

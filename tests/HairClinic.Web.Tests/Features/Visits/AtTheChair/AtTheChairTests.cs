@@ -99,9 +99,9 @@ public sealed class AtTheChairTests(PgServer server)
     {
         _scene.Lay(laid);
         var second = laid.AddClient("C-2", "Bo Larch", _scene.Salon);
-        laid.Book(second, laid.Service(ServicePurpose.WashAndStyle), laid.Chairs[1], _scene.Colleague, laid.Now);
-        _nobodys = new Visit(Guid.CreateVersion7(), second.Id, _scene.Salon.Id, laid.Service(ServicePurpose.Consultation).Id);
-        _nobodys.Place(
+        laid.Book(second, laid.ServiceFor(ServicePurpose.WashAndStyle), laid.Chairs[1], _scene.Colleague, laid.Now);
+        _nobodys = new Visit(Guid.CreateVersion7(), second.Id, _scene.Salon.Id, laid.ServiceFor(ServicePurpose.Consultation).Id);
+        _nobodys.Schedule(
             [(Domain.Chairs.SegmentKind.HandsOn, 60)],
             laid.Now + Duration.FromHours(3),
             laid.Chairs[1].Id,

@@ -31,7 +31,7 @@ public sealed class BookVisitFormTests : UiTestContext
     public void Each_change_of_the_wish_asks_for_slots_anew()
     {
         var asked = 0;
-        BookVisitSearch wish = new(Today, 7, Chair: _screen.Chairs[0].Id, Start: TestClinic.UsualNow);
+        BookVisitCriteria wish = new(Today, 7, Chair: _screen.Chairs[0].Id, Start: TestClinic.UsualNow);
         var form = Render<BookVisitForm>(p =>
             p.Add(f => f.Screen, _screen)
                 .Add(f => f.Input, new Slice.Input())
@@ -64,11 +64,11 @@ public sealed class BookVisitFormTests : UiTestContext
     {
         var chair = _screen.Chairs[0].Id;
 
-        Assert.Equal(new BookVisitSearch(new(2027, 3, 1), 7), BookVisitSearch.From(_screen, "2027-03-01", null, null));
-        Assert.Equal(new BookVisitSearch(Today, 7), BookVisitSearch.From(_screen, "2020-01-01", null, "not an instant"));
+        Assert.Equal(new BookVisitCriteria(new(2027, 3, 1), 7), BookVisitCriteria.FromQuery(_screen, "2027-03-01", null, null));
+        Assert.Equal(new BookVisitCriteria(Today, 7), BookVisitCriteria.FromQuery(_screen, "2020-01-01", null, "not an instant"));
         Assert.Equal(
-            new BookVisitSearch(new(2027, 2, 4), 0, null, chair, Instant.FromUtc(2027, 2, 4, 9, 0)),
-            BookVisitSearch.From(_screen, null, chair, "2027-02-04T09:00:00Z")
+            new BookVisitCriteria(new(2027, 2, 4), 0, null, chair, Instant.FromUtc(2027, 2, 4, 9, 0)),
+            BookVisitCriteria.FromQuery(_screen, null, chair, "2027-02-04T09:00:00Z")
         );
     }
 

@@ -34,7 +34,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         var client = new ClientActor(clinic.PracticeId, _scene.Ada.Id);
         var lift = await clinic.ReadAsync(db => db.ServiceKinds.FirstAsync(k => k.Purpose == ServicePurpose.FixLift, Cancel));
 
-        var own = await clinic.UseAsync<Own, OwnBookingResult>(
+        var own = await clinic.UseAsync<Own, SelfBookingResult>(
             client,
             s =>
                 s.SaveAsync(
@@ -130,7 +130,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         var here = await ClashAsync(_scene.AtDesk(clinic), _scene.Ada.Id);
 
         Assert.Null(there!.Visit);
-        Assert.Equal("Ada Fenwick is busy elsewhere at that time.", there.Refused("Ada Fenwick").Message);
+        Assert.Equal("Ada Fenwick is busy elsewhere at that time.", there.ToRefusal("Ada Fenwick").Message);
         Assert.Equal((At(9), "Elm Row", "Chair 1"), (here!.Visit!.StartsAt, here.Visit.Salon, here.Visit.Chair));
         Assert.Null(await ClashAsync(_scene.AtDesk(clinic), _scene.Bo.Id));
 
@@ -146,7 +146,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         await clinic.LayAsync(s =>
         {
             var visit = new Visit(Guid.CreateVersion7(), _scene.Bo.Id, _quay.Id, _scene.Rebond.Id);
-            visit.Place(
+            visit.Schedule(
                 [(SegmentKind.HandsOn, 120)],
                 At(0) - Duration.FromMinutes(30),
                 _quayChair.Id,

@@ -46,7 +46,9 @@ public sealed class SlotNoticesTests : UiTestContext
     [InlineData(SlotClash.Hands, "This person was booked elsewhere at that time.")]
     public void The_loser_is_told_what_was_taken_and_what_is_nearest(SlotClash by, string said)
     {
-        var notice = Render<TakenNotice>(p => p.Add(n => n.Taken, new Taken(by, [Offer(Due)])).Add(n => n.Today, Today));
+        var notice = Render<BookingConflictNotice>(p =>
+            p.Add(n => n.Taken, new BookingConflict(by, [Offer(Due)])).Add(n => n.Today, Today)
+        );
 
         Assert.Contains(said, notice.Find("[role=alert]").TextContent, StringComparison.Ordinal);
         Assert.Single(notice.FindAll("button.slot"));
@@ -56,7 +58,7 @@ public sealed class SlotNoticesTests : UiTestContext
     [Fact]
     public void Whose_client_has_another_visit_then_is_told_which_one_or_that_they_are_busy_elsewhere()
     {
-        var seen = new ClientVisit(
+        var seen = new ClashingVisit(
             Instant.FromUtc(2027, 2, 4, 9, 0),
             Instant.FromUtc(2027, 2, 4, 10, 30),
             "Europe/London",
@@ -72,8 +74,9 @@ public sealed class SlotNoticesTests : UiTestContext
         Assert.Contains("Ada Fenwick is busy elsewhere at that time.", Told(new(Visit: null)), StringComparison.Ordinal);
 
         string Told(ClientClash clash) =>
-            Render<TakenNotice>(p =>
-                    p.Add(n => n.Taken, new Taken(SlotClash.Client, []) { Client = clash.Refused("Ada Fenwick") }).Add(n => n.Today, Today)
+            Render<BookingConflictNotice>(p =>
+                    p.Add(n => n.Taken, new BookingConflict(SlotClash.Client, []) { Client = clash.ToRefusal("Ada Fenwick") })
+                        .Add(n => n.Today, Today)
                 )
                 .Find("[role=alert]")
                 .TextContent;
@@ -82,7 +85,9 @@ public sealed class SlotNoticesTests : UiTestContext
     [Fact]
     public void With_nothing_free_nearby_the_loser_is_told_what_to_do()
     {
-        var notice = Render<TakenNotice>(p => p.Add(n => n.Taken, new Taken(SlotClash.Chair, [])).Add(n => n.Today, Today));
+        var notice = Render<BookingConflictNotice>(p =>
+            p.Add(n => n.Taken, new BookingConflict(SlotClash.Chair, [])).Add(n => n.Today, Today)
+        );
 
         Assert.Contains("Look further away", notice.Markup, StringComparison.Ordinal);
     }

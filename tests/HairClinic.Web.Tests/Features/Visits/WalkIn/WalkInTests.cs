@@ -45,7 +45,7 @@ public sealed class WalkInTests(PgServer server)
         {
             var other = later.AddClient("C-3", "Cleo Marsh", _scene.Salon);
             var visit = new Visit(Guid.CreateVersion7(), other.Id, _scene.Salon.Id, _fixLift);
-            visit.Place(
+            visit.Schedule(
                 [(Domain.Chairs.SegmentKind.HandsOn, 60)],
                 later.Now,
                 later.Db.Chairs.OrderBy(c => c.Position).Last().Id,
@@ -84,7 +84,7 @@ public sealed class WalkInTests(PgServer server)
 
         var found = await clinic.UseAsync<Slice, IReadOnlyList<Slice.Found>>(
             clinic.Acting(_scene.Stylist, _scene.Salon),
-            s => s.FindAsync(typed, Cancellation)
+            s => s.FindClientsAsync(typed, Cancellation)
         );
 
         Assert.Equal("Bo Larch", Assert.Single(found).Name);
@@ -107,7 +107,7 @@ public sealed class WalkInTests(PgServer server)
     {
         _scene.Lay(laid);
         _atTheDoor = laid.AddClient("C-2", "Bo Larch", _scene.Salon, "+441632960042").Id;
-        _fixLift = laid.Service(ServicePurpose.FixLift).Id;
+        _fixLift = laid.ServiceFor(ServicePurpose.FixLift).Id;
     }
 
     private Slice.Input Input() => new() { ClientId = _atTheDoor, ServiceKindId = _fixLift };

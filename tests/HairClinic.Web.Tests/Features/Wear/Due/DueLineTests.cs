@@ -12,8 +12,13 @@ namespace HairClinic.Web.Tests.Features.Wear.Due;
 public sealed class DueLineTests : UiTestContext
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
-    private static readonly SalonDay Elm = new(Guid.CreateVersion7(), "Elm Row", DateTimeZoneProviders.Tzdb["Europe/London"], Today);
-    private static readonly SalonDay Harbour = new(Guid.CreateVersion7(), "Harbour", DateTimeZoneProviders.Tzdb["America/New_York"], Today);
+    private static readonly SalonToday Elm = new(Guid.CreateVersion7(), "Elm Row", DateTimeZoneProviders.Tzdb["Europe/London"], Today);
+    private static readonly SalonToday Harbour = new(
+        Guid.CreateVersion7(),
+        "Harbour",
+        DateTimeZoneProviders.Tzdb["America/New_York"],
+        Today
+    );
 
     [Theory]
     [InlineData(43, "Overdue: 1 days")]
@@ -98,7 +103,7 @@ public sealed class DueLineTests : UiTestContext
     [InlineData(ContactKind.Messaged, 49, "Messaged, 2 days ago")]
     public void The_last_contact_is_told_with_its_day(ContactKind kind, int hoursAgo, string words)
     {
-        var contact = new DueContact(kind, TestClinic.UsualNow - Duration.FromHours(hoursAgo), null, null);
+        var contact = new LastContact(kind, TestClinic.UsualNow - Duration.FromHours(hoursAgo), null, null);
 
         Assert.Contains(words, Show(Row(35) with { LastContact = contact }).Markup, StringComparison.Ordinal);
     }
@@ -113,7 +118,7 @@ public sealed class DueLineTests : UiTestContext
     private IRenderedComponent<DueLine> Show(DueRow row) =>
         Render<DueLine>(p =>
             p.Add(line => line.Row, row)
-                .Add(line => line.Salons, new Dictionary<Guid, SalonDay> { [Elm.Id] = Elm, [Harbour.Id] = Harbour })
+                .Add(line => line.Salons, new Dictionary<Guid, SalonToday> { [Elm.Id] = Elm, [Harbour.Id] = Harbour })
                 .Add(line => line.ContactHref, "/due?contact=1#contact")
                 .Add(line => line.SoonDays, 7)
         );

@@ -26,7 +26,7 @@ public sealed class DuePagesTests(PgServer server)
         DueCursor? after = null;
         do
         {
-            var page = await _list.OpenAsync(clinic, DuePart.All, after is null ? null : DueCursor.Read(after.ToString()));
+            var page = await _list.OpenAsync(clinic, DuePart.All, after is null ? null : DueCursor.Parse(after.ToString()));
             (seen, after) = ([.. seen, .. page.Rows], page.Next);
             sizes.Add(page.Rows.Count);
         } while (after is not null);
@@ -74,7 +74,7 @@ public sealed class DuePagesTests(PgServer server)
             {
                 l.Bonded("left", 40).Client.Leave(l.Today);
                 var kept = l.Bonded("kept", 41).Client;
-                l.Bonded("folded", 42).Client.FoldInto(kept);
+                l.Bonded("folded", 42).Client.MergeInto(kept);
             })
         );
 
@@ -119,7 +119,7 @@ public sealed class DuePagesTests(PgServer server)
     [InlineData("2_2027-02-03_01948b0c9f4b7c3e8a55d7c7a1b2c3d4")]
     [InlineData("1_2027-02-30_01948b0c9f4b7c3e8a55d7c7a1b2c3d4")]
     [InlineData("1_2027-02-03_x")]
-    public void An_address_that_was_mistyped_starts_from_the_beginning(string text) => Assert.Null(DueCursor.Read(text));
+    public void An_address_that_was_mistyped_starts_from_the_beginning(string text) => Assert.Null(DueCursor.Parse(text));
 
     [Theory]
     [InlineData(DuePart.All)]

@@ -162,7 +162,7 @@ public sealed class DueTests(PgServer server)
 
         var row = Assert.Single((await _list.OpenAsync(clinic)).Rows);
 
-        Assert.Equal(new DueContact(ContactKind.Messaged, TestClinic.UsualNow - Duration.FromDays(1), null, null), row.LastContact);
+        Assert.Equal(new LastContact(ContactKind.Messaged, TestClinic.UsualNow - Duration.FromDays(1), null, null), row.LastContact);
         Assert.Equal(_list.Today.PlusDays(2), row.ClosesOn);
         Assert.Equal(Domain.Wear.DueRuleName.HoldWindow, row.Reasons[0].Rule);
     }

@@ -9,7 +9,7 @@ namespace HairClinic.Web.Features.Binder;
 public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)
 {
     private readonly Dictionary<Bond, int> _touched = [];
-    private ClientCodes _codes = null!;
+    private ClientCodeIndex _codes = null!;
     private bool _anyNew;
     private DueFacts _dues = null!;
     private ProductIndex _products = null!;
@@ -21,7 +21,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
 
     protected override async Task LoadAsync(CancellationToken cancellation)
     {
-        _codes = await ClientCodes.LoadAsync(Db, cancellation);
+        _codes = await ClientCodeIndex.LoadAsync(Db, cancellation);
         _dues = await DueFacts.LoadAsync(Db, cancellation);
         _products = await ProductIndex.LoadAsync(Db, cancellation);
         _stylists = await StylistIndex.LoadAsync(Db, cancellation);
@@ -37,7 +37,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
     {
         if (
             Read(row, BondRow.Table) is not { } read
-            || !IsFirst(row, $"{read.Serial}|{CellText.Format(read.AppliedOn)}|{CellText.Format(read.AppliedAt)}")
+            || !IsFirst(row, $"{read.Serial}|{CellFormatter.Format(read.AppliedOn)}|{CellFormatter.Format(read.AppliedAt)}")
         )
             return;
         if (!_units.TryGetValue(read.Serial, out var unit))
@@ -47,7 +47,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         else if (unit.ClientId is { } wearer && _codes.ResolveMerged(wearer) != clientId)
             Expect(row, BondColumns.ClientCode, "{0}, whose unit it is", _codes.CodeOf(wearer)!);
         else if (FirstDisorder(read) is var (column, expected))
-            Expect(row, column, expected, CellText.Format(read.AppliedOn));
+            Expect(row, column, expected, CellFormatter.Format(read.AppliedOn));
         else
             Write(row, read, unit, _clients[clientId]);
     }
@@ -67,10 +67,10 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
                 line ?? nextLine!.Value,
                 "One head wears one unit at a time, and one unit is on one head: unit {0}, bonded on {1} ({2}), was not taken off before unit {3} was bonded on {4} ({5}).",
                 serials[bond.HairSystemId],
-                CellText.Format(bond.AppliedOn),
+                CellFormatter.Format(bond.AppliedOn),
                 Where(line),
                 serials[next.HairSystemId],
-                CellText.Format(next.AppliedOn),
+                CellFormatter.Format(next.AppliedOn),
                 Where(nextLine)
             );
         }
@@ -78,7 +78,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
             PutOn(_units[serials[own[0].HairSystemId]], own);
         // Bonds on heads were dated row by row; with their whole history in the book, each client's own bonds say better.
         if (_anyNew)
-            Db.WorkItems.Add(WorkItems.RefreshDueDates(clientId: null, Now));
+            Db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId: null, Now));
         return Task.CompletedTask;
     }
 
@@ -139,7 +139,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
     {
         _touched[bond] = row.Row;
         var book = RowOf(bond, read.Serial, client);
-        var merged = read.FillFrom(book);
+        var merged = read.FillBlanksFrom(book);
         var differs = !merged.Cells().SequenceEqual(book.Cells());
         if (differs)
         {
@@ -190,7 +190,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
     private static void Tell(Bond bond, BondRow row)
     {
         if (row.LastSoundOn is { } sound)
-            bond.SeenSound(sound);
+            bond.MarkSeenSound(sound);
         if (row.Lift is { } lift)
             bond.ReportLift(lift);
         if (row.RemovedOn is { } removed)
@@ -220,7 +220,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
             return;
         try
         {
-            unit.Restore(state, unit.Dates with { FirstBondedOn = first }, unit.RetiredBecause, unit.RemadeTimes);
+            unit.ImportState(state, unit.Dates with { FirstBondedOn = first }, unit.RetiredBecause, unit.RemadeTimes);
         }
         catch (Refusal refusal)
         {
@@ -233,18 +233,18 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         var chain = new BondSequenceCheck();
         foreach (var bond in group)
             chain.Add(bond, _touched.TryGetValue(bond, out var line) ? line : null);
-        return chain.Breaks();
+        return chain.FindOverlaps();
     }
 
     private Bond? InBook(List<Bond> own, BondRow read, Client client)
     {
         var sameDay = own.Where(b => b.AppliedOn == read.AppliedOn && !_touched.ContainsKey(b)).ToList();
-        return sameDay.FirstOrDefault(b => CellText.Format(TimeOf(b, client)) == CellText.Format(read.AppliedAt))
+        return sameDay.FirstOrDefault(b => CellFormatter.Format(TimeOf(b, client)) == CellFormatter.Format(read.AppliedAt))
             ?? sameDay.FirstOrDefault(b => read.AppliedAt is null || b.AppliedAt is null);
     }
 
     private BondRow RowOf(Bond bond, string serial, Client client) =>
-        BondRow.From(
+        BondRow.FromBond(
             bond,
             serial,
             client.Code,
@@ -306,7 +306,7 @@ public sealed class BondSequenceCheck
     public void Add(Bond bond, int? line) => _links.Add((bond, line));
 
     /// <summary>Each bond that should have ended before the next one began, with that next one.</summary>
-    public IEnumerable<(Bond Bond, int? Line, Bond Next, int? NextLine)> Breaks()
+    public IEnumerable<(Bond Bond, int? Line, Bond Next, int? NextLine)> FindOverlaps()
     {
         var ordered = _links.OrderBy(l => l.Bond.AppliedOn).ThenBy(l => l.Bond.AppliedAt ?? Instant.MinValue).ThenBy(l => l.Line).ToList();
         return ordered

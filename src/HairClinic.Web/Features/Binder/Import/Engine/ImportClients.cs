@@ -52,19 +52,19 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
     {
         if (client?.HomeSalonId == salon.Id || Db.Actor is not PersonActor person)
             return true;
-        if (client is not null && !StaffRoles.MayManageClient(person, client.HomeSalonId))
+        if (client is not null && !StaffPermissions.MayManageClient(person, client.HomeSalonId))
             Expect(
                 row,
                 ClientColumns.HomeSalon,
                 "their home salon as it is: {0}; only people there move this client",
                 _salons[client.HomeSalonId].Name
             );
-        else if (!StaffRoles.MayManageClient(person, salon.Id))
+        else if (!StaffPermissions.MayManageClient(person, salon.Id))
             Expect(
                 row,
                 ClientColumns.HomeSalon,
                 "a salon you work in: {0}; to another one a client is transferred",
-                Listed(_salons.Values.Where(s => StaffRoles.MayManageClient(person, s.Id)).Select(s => s.Name).Order())
+                Listed(_salons.Values.Where(s => StaffPermissions.MayManageClient(person, s.Id)).Select(s => s.Name).Order())
             );
         else
             return true;
@@ -79,7 +79,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
             || email is null
             || string.Equals(email, client.Email, StringComparison.OrdinalIgnoreCase)
             || Db.Actor is not PersonActor person
-            || StaffRoles.MayManageClient(person, client.HomeSalonId)
+            || StaffPermissions.MayManageClient(person, client.HomeSalonId)
         )
             return true;
         Expect(row, ClientColumns.Email, "their e-mail address as it is: only {0} changes it", _salons[client.HomeSalonId].Name);
@@ -94,28 +94,28 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
             return;
         var ids = _renamed.ConvertAll(c => c.Id);
         Db.FindWords.RemoveRange(await Db.FindWords.Where(w => ids.Contains(w.SubjectId)).ToListAsync(cancellation));
-        Db.FindWords.AddRange(_renamed.SelectMany(FindWords.For));
+        Db.FindWords.AddRange(_renamed.SelectMany(FindWordIndexer.For));
     }
 
     // Where the row's own salon is; nobody can say for a salon the book lacks, which is a problem of its own.
     private string? RegionAt(string salon) =>
-        _salonNames.Find(salon) is { } known ? PhoneNumbering.RegionAt(known.Zone, Conventions.Region) : null;
+        _salonNames.Find(salon) is { } known ? PhoneNumbering.RegionForZone(known.Zone, Conventions.Region) : null;
 
     private void Add(SheetRow row, ClientRow read, Salon salon)
     {
         var client = new Client(Guid.CreateVersion7(), read.Code, read.Name!, salon.Id);
         Write(client, read, salon);
-        if (read.Care.Known().Any())
+        if (read.Care.KnownAnswers().Any())
             Learn(client, read, salon);
         Db.Clients.Add(client);
-        Db.FindWords.AddRange(FindWords.For(client));
+        Db.FindWords.AddRange(FindWordIndexer.For(client));
         CountNew(row, client);
     }
 
     private void Change(SheetRow row, Client client, ClientRow read, Salon salon)
     {
-        var book = ClientRow.From(client, _salons[client.HomeSalonId].Name);
-        var merged = read.FillFrom(book);
+        var book = ClientRow.FromClient(client, _salons[client.HomeSalonId].Name);
+        var merged = read.FillBlanksFrom(book);
         var differs = !merged.Cells().SequenceEqual(book.Cells());
         if (differs)
         {
@@ -134,7 +134,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
         client.MoveTo(salon.Id);
         client.SetContact(row.Phone, row.Email);
         client.SetPreferences(row.Days, client.WashEveryDays);
-        client.Describe(row.Born, row.Note);
+        client.SetBirthDateAndNote(row.Born, row.Note);
     }
 
     private void Learn(Client client, ClientRow row, Salon salon) =>

@@ -6,7 +6,7 @@ namespace HairClinic.Web.Features.Binder;
 /// <summary>Units with the dates of their lives and every promise, recognised by serial.</summary>
 public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)
 {
-    private ClientCodes _clients = null!;
+    private ClientCodeIndex _clients = null!;
     private NameIndex<Salon> _salons = new([], s => s.Name);
     private UnitKindIndex _kinds = null!;
     private Dictionary<Guid, string> _salonNames = [];
@@ -15,7 +15,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
 
     protected override async Task LoadAsync(CancellationToken cancellation)
     {
-        _clients = await ClientCodes.LoadAsync(Db, cancellation);
+        _clients = await ClientCodeIndex.LoadAsync(Db, cancellation);
         var all = await Db.Salons.AsNoTracking().ToListAsync(cancellation);
         _salons = new(all, s => s.Name);
         _salonNames = all.ToDictionary(s => s.Id, s => s.Name);
@@ -51,17 +51,17 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
             return;
         }
         unit = new HairSystem(Guid.CreateVersion7(), read.Serial, ClientId(read), kind.Id, read.Dates.SpecifiedOn);
-        unit.Restore(read.State ?? read.Dates.LastStep(), read.Dates, read.RetiredBecause, read.TimesRemade);
+        unit.ImportState(read.State ?? read.Dates.LastStep(), read.Dates, read.RetiredBecause, read.TimesRemade);
         Fill(unit, read, place);
         Db.HairSystems.Add(unit);
-        Db.FindWords.Add(FindWords.For(unit));
+        Db.FindWords.Add(FindWordIndexer.For(unit));
         CountNew(row, unit);
     }
 
     private void Change(SheetRow row, HairSystem unit, UnitRow read, UnitKind kind, Salon? place)
     {
         var book = _kinds.RowOf(unit, _clients.CodeOf(unit.ClientId), unit.PlaceSalonId is { } at ? _salonNames[at] : null);
-        var merged = read.FillFrom(book);
+        var merged = read.FillBlanksFrom(book);
         if (_bonded.TryGetValue(unit.Id, out var open))
         {
             if (open && merged.State is not (UnitState.Bonded or null) && !merged.State.Value.IsBondable())
@@ -87,7 +87,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
         var differs = !merged.Cells().SequenceEqual(book.Cells());
         if (differs)
         {
-            unit.Restore(merged.State!.Value, merged.Dates, merged.RetiredBecause, merged.TimesRemade);
+            unit.ImportState(merged.State!.Value, merged.Dates, merged.RetiredBecause, merged.TimesRemade);
             if (!merged.Promises.Take(book.Promises.Count).SequenceEqual(book.Promises))
                 throw new Refusal("Unit {0} has other promises in the book; promises are added, never rewritten.", unit.Serial);
             Fill(unit, merged with { Promises = [.. merged.Promises.Skip(book.Promises.Count)] }, place);
@@ -98,13 +98,13 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
     private void Fill(HairSystem unit, UnitRow row, Salon? place)
     {
         foreach (var promised in row.Promises)
-            unit.Promise(Guid.CreateVersion7(), promised, saidOn: null);
+            unit.AddPromise(Guid.CreateVersion7(), promised, saidOn: null);
         if (place is not null)
             unit.StoreAt(place.Id);
         if (row.Price is { } price)
-            unit.Price(price.MinorUnits, price.Currency);
+            unit.SetPrice(price.MinorUnits, price.Currency);
         if (ClientId(row) is { } clientId)
-            unit.BelongToClient(clientId);
+            unit.AssignToClient(clientId);
     }
 
     private UnitKind? KindOf(SheetRow row, UnitRow read)

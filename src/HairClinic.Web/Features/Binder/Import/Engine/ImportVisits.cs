@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Binder;
 public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : SheetImport(db, order, now)
 {
     private readonly Dictionary<Visit, int> _touched = [];
-    private ClientCodes _codes = null!;
+    private ClientCodeIndex _codes = null!;
     private ServiceIndex _services = null!;
     private StylistIndex _stylists = null!;
     private Dictionary<Guid, Salon> _salons = [];
@@ -21,7 +21,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
 
     protected override async Task LoadAsync(CancellationToken cancellation)
     {
-        _codes = await ClientCodes.LoadAsync(Db, cancellation);
+        _codes = await ClientCodeIndex.LoadAsync(Db, cancellation);
         _services = await ServiceIndex.LoadAsync(Db, cancellation);
         _stylists = await StylistIndex.LoadAsync(Db, cancellation);
         _salons = await Db
@@ -30,7 +30,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             .Include(s => s.Closures)
             .AsSplitQuery()
             .ToDictionaryAsync(s => s.Id, cancellation);
-        _opening = _salons.ToDictionary(s => s.Key, s => DueInput.OpeningOf(s.Value));
+        _opening = _salons.ToDictionary(s => s.Key, s => DueInput.OpeningDaysOf(s.Value));
         _salonNames = new(_salons.Values, s => s.Name);
         _chairs = await Db.Chairs.AsNoTracking().OrderBy(c => c.Id).ToDictionaryAsync(c => c.Id, cancellation);
         _chairNames = new(_chairs.Values, c => $"{_salons[c.SalonId].Name}: {c.Name}");
@@ -59,7 +59,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
 
     protected override Task FinishAsync(CancellationToken cancellation)
     {
-        var clashes = new Clashes();
+        var clashes = new DoubleBookingCheck();
         foreach (var visit in _inBook)
         {
             int? line = _touched.TryGetValue(visit, out var at) ? at : null;
@@ -70,7 +70,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             foreach (var segment in visit.Segments.Where(s => s.HoldsHands))
                 clashes.Add(segment.PersonId!.Value, _stylists.NameOf(segment.PersonId)!, segment.StartsAt, segment.EndsAt, visit, line);
         }
-        foreach (var (earlier, later) in clashes.Found())
+        foreach (var (earlier, later) in clashes.FindOverlaps())
         {
             Refuse(
                 later.Line ?? earlier.Line!.Value,
@@ -114,8 +114,12 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             return;
         }
         var visit = new Visit(Guid.CreateVersion7(), clientId, salon.Id, service.Id);
-        visit.Place(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
-        visit.Restore(read.State ?? (visit.Day < salon.DayOf(Now) ? VisitState.Done : VisitState.Booked), read.BookKey, salon.DayOf(Now));
+        visit.Schedule(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        visit.ImportState(
+            read.State ?? (visit.Day < salon.DayOf(Now) ? VisitState.Done : VisitState.Booked),
+            read.BookKey,
+            salon.DayOf(Now)
+        );
         visit.SetNote(read.Note);
         _inBook.Add(visit);
         _touched[visit] = row.Row;
@@ -130,16 +134,16 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
         if (visit.State is not VisitState.Booked)
             return;
         if (visit.Day < salon.DayOf(Now))
-            Doubt(row, "This visit is booked for {0}, which is past: did it take place?", CellText.Format(visit.Day));
+            Doubt(row, "This visit is booked for {0}, which is past: did it take place?", CellFormatter.Format(visit.Day));
         else if (!_opening[salon.Id].IsOpen(visit.Day))
-            Doubt(row, "{0} is closed on {1}.", salon.Name, CellText.Format(visit.Day));
+            Doubt(row, "{0} is closed on {1}.", salon.Name, CellFormatter.Format(visit.Day));
     }
 
     private void Change(SheetRow row, Visit visit, VisitRow read)
     {
         _touched[visit] = row.Row;
         var book = RowOf(visit);
-        var merged = read.FillFrom(book);
+        var merged = read.FillBlanksFrom(book);
         // A visit called off in the book since the file was written stays so.
         if (book.State is VisitState.Cancelled or VisitState.DidNotCome)
             merged = merged with { State = book.State };
@@ -158,7 +162,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
                 );
                 return;
             }
-            visit.Restore(merged.State!.Value, visit.BookKey ?? read.BookKey, _salons[visit.SalonId].DayOf(Now));
+            visit.ImportState(merged.State!.Value, visit.BookKey ?? read.BookKey, _salons[visit.SalonId].DayOf(Now));
             visit.SetNote(merged.Note);
         }
         CountExisting(row, visit, differs);
@@ -173,7 +177,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
     }
 
     private VisitRow RowOf(Visit visit) =>
-        VisitRow.From(
+        VisitRow.FromVisit(
             visit,
             _codes.CodeOf(visit.ClientId)!,
             _salons[visit.SalonId],
@@ -189,13 +193,13 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
         return mapping.Count == 0 ? null : mapping.First().ToInstant();
     }
 
-    private string ClockOf(Visit visit) => $"{CellText.Format(visit.Day)} {CellText.Format(RowOf(visit).Start)}";
+    private string ClockOf(Visit visit) => $"{CellFormatter.Format(visit.Day)} {CellFormatter.Format(RowOf(visit).Start)}";
 
     private static string Where(int? line) => line is { } some ? $"row {some}" : "in the book";
 }
 
 /// <summary>Who or what is busy when. The database has the last word; this tells all clashes of a file at once, with both lines.</summary>
-public sealed class Clashes
+public sealed class DoubleBookingCheck
 {
     private readonly List<Spell> _spells = [];
 
@@ -205,7 +209,7 @@ public sealed class Clashes
         _spells.Add(new(what, name, from, to, visit, line));
 
     /// <summary>Pairs that want the same chair or hands at once, at least one of them from the file. Ends are not included.</summary>
-    public IEnumerable<(Spell Earlier, Spell Later)> Found()
+    public IEnumerable<(Spell Earlier, Spell Later)> FindOverlaps()
     {
         foreach (var group in _spells.GroupBy(s => s.What))
         {

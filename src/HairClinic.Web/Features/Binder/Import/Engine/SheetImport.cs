@@ -53,7 +53,7 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
             _changed.Count(row => !failing.Contains(row)),
             _unchanged.Count(row => !failing.Contains(row)),
             [.. _problems.OrderBy(p => p.Row)],
-            [.. _missing.OrderBy(m => m.Key).Select(m => new MissingSetup(m.Key.What, m.Key.Name, m.Value))]
+            [.. _missing.OrderBy(m => m.Key).Select(m => new MissingReference(m.Key.What, m.Key.Name, m.Value))]
         )
         {
             Doubts = [.. _doubts.OrderBy(d => d.Row)],
@@ -168,7 +168,7 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
     private static object Spoken(object argument) =>
         argument switch
         {
-            LocalDate day => CellText.Format(day),
+            LocalDate day => CellFormatter.Format(day),
             Enum state => state.ToString(),
             IFormattable number => number.ToString(null, CultureInfo.InvariantCulture),
             _ => argument,
@@ -188,7 +188,7 @@ public sealed record ImportReport(
     int Changed,
     int Unchanged,
     IReadOnlyList<ImportProblem> Problems,
-    IReadOnlyList<MissingSetup> Missing
+    IReadOnlyList<MissingReference> Missing
 )
 {
     /// <summary>Rows that can be brought, and that somebody should look at first.</summary>
@@ -204,7 +204,7 @@ public sealed record ImportStep(Sheet Sheet, ColumnMapping Mapping, SheetConvent
 /// <summary>Something the file names that the book does not have yet. It is created only when a person says so.</summary>
 /// <param name="What">Workshop, base, unit kind, product, lot, service, stylist or chair.</param>
 /// <param name="Rows">In how many rows it is named.</param>
-public sealed record MissingSetup(MissingKind What, string Name, int Rows);
+public sealed record MissingReference(MissingKind What, string Name, int Rows);
 
 public enum MissingKind
 {

@@ -14,15 +14,15 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
     public const int LongestValue = 400;
 
     private readonly List<CellProblem> _problems = [];
-    private readonly Dictionary<string, PhoneReader> _phones = [];
+    private readonly Dictionary<string, PhoneCellParser> _phones = [];
 
     public IReadOnlyList<CellProblem> Problems => _problems;
 
     public string? Text(SheetRow row, SheetColumn column) => TryRead<string>(row, column, text => text, out var read) ? read : null;
 
-    public string? Code(SheetRow row, SheetColumn column) => TryRead(row, column, CodeCell.Read, out var read) ? read : null;
+    public string? Code(SheetRow row, SheetColumn column) => TryRead(row, column, CodeCellParser.Parse, out var read) ? read : null;
 
-    public string? Email(SheetRow row, SheetColumn column) => TryRead(row, column, EmailCell.Read, out var read) ? read : null;
+    public string? Email(SheetRow row, SheetColumn column) => TryRead(row, column, EmailCellParser.Parse, out var read) ? read : null;
 
     /// <summary>
     /// The country (ISO 3166, or empty for nobody's) whose phone numbers the clients of the salon of that name write; null where the
@@ -35,37 +35,39 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
             ? read
             : null;
 
-    public string? Currency(SheetRow row, SheetColumn column) => TryRead(row, column, CurrencyCode.Read, out var read) ? read : null;
+    public string? Currency(SheetRow row, SheetColumn column) => TryRead(row, column, CurrencyCellParser.Parse, out var read) ? read : null;
 
     /// <summary>The <see cref="SheetChoice.Name"/> of the choice.</summary>
     public string? Choice(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, text => ChoiceCell.Read(text, column.Choices), out var read) ? read : null;
+        TryRead(row, column, text => ChoiceCellParser.Parse(text, column.Choices), out var read) ? read : null;
 
     public LocalDate? Date(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, text => DateCell.Read(text, conventions.DateOrder), out var read) ? read : null;
+        TryRead(row, column, text => DateCellParser.Parse(text, conventions.DateOrder), out var read) ? read : null;
 
     /// <summary>Empty for a blank cell.</summary>
     public IReadOnlyList<LocalDate> Dates(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, text => DateCell.ReadMany(text, conventions.DateOrder), out var read) ? read! : [];
+        TryRead(row, column, text => DateCellParser.ParseMany(text, conventions.DateOrder), out var read) ? read! : [];
 
-    public LocalTime? Time(SheetRow row, SheetColumn column) => TryRead(row, column, TimeCell.Read, out var read) ? read : null;
+    public LocalTime? Time(SheetRow row, SheetColumn column) => TryRead(row, column, TimeCellParser.Parse, out var read) ? read : null;
 
-    public bool? YesNo(SheetRow row, SheetColumn column) => TryRead(row, column, YesNoCell.Read, out var read) ? read : null;
+    public bool? YesNo(SheetRow row, SheetColumn column) => TryRead(row, column, YesNoCellParser.Parse, out var read) ? read : null;
 
     /// <summary>Empty for a blank cell.</summary>
     public IReadOnlyList<IsoDayOfWeek> Weekdays(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, WeekdaysCell.Read, out var read) ? read! : [];
+        TryRead(row, column, WeekdaysCellParser.Parse, out var read) ? read! : [];
 
     public decimal? Number(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, text => NumberCell.Read(text, conventions.DecimalMark, column.Least, column.Most), out var read) ? read : null;
+        TryRead(row, column, text => NumberCellParser.Parse(text, conventions.DecimalMark, column.Least, column.Most), out var read)
+            ? read
+            : null;
 
     public int? WholeNumber(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, text => NumberCell.ReadWhole(text, conventions.DecimalMark, column.Least, column.Most), out var read)
+        TryRead(row, column, text => NumberCellParser.ParseWhole(text, conventions.DecimalMark, column.Least, column.Most), out var read)
             ? read
             : null;
 
     public int? Minutes(SheetRow row, SheetColumn column) =>
-        TryRead(row, column, text => MinutesCell.Read(text, conventions.DecimalMark, column.Least, column.Most), out var read)
+        TryRead(row, column, text => MinutesCellParser.Parse(text, conventions.DecimalMark, column.Least, column.Most), out var read)
             ? read
             : null;
 
@@ -75,8 +77,8 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
         var named = CurrencyOf(row) ?? conventions.Currency;
         // A currency that cannot be read is reported in its own column; the amount cannot be judged until it is.
         return
-            CurrencyCode.Read(named).Value is { } currency
-            && TryRead(row, column, text => MoneyCell.Read(text, currency, conventions.DecimalMark), out var read)
+            CurrencyCellParser.Parse(named).Value is { } currency
+            && TryRead(row, column, text => MoneyCellParser.Parse(text, currency, conventions.DecimalMark), out var read)
             ? read
             : null;
     }
@@ -108,13 +110,13 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
             _ => Text(row, column),
         };
 
-    private Reading<string> ReadPhone(string text, string region)
+    private CellParseResult<string> ReadPhone(string text, string region)
     {
-        if (SpreadsheetMarks.IsShortened(text))
+        if (SpreadsheetArtifacts.IsScientificNotation(text))
             return new Sentence("the whole number; the spreadsheet has shortened it: format the column as text, then save again");
         if (!_phones.TryGetValue(region, out var reader))
-            _phones[region] = reader = new PhoneReader(region);
-        return reader.Read(text);
+            _phones[region] = reader = new PhoneCellParser(region);
+        return reader.Parse(text);
     }
 
     private string? CurrencyOf(SheetRow row)
@@ -123,7 +125,7 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
         return column is not null && mapping.CellOf(row, column) is { Length: > 0 } named ? named : null;
     }
 
-    private bool TryRead<T>(SheetRow row, SheetColumn column, Func<string, Reading<T>> read, out T? value)
+    private bool TryRead<T>(SheetRow row, SheetColumn column, Func<string, CellParseResult<T>> read, out T? value)
     {
         value = default;
         var text = mapping.CellOf(row, column);
@@ -145,7 +147,7 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
         var longest = column.Type == ColumnType.Text ? LongestText : LongestValue;
         if (text.Length > longest)
             return new Sentence("at most {0} characters; this cell has {1}", longest, text.Length);
-        return SpreadsheetMarks.IsError(text) ? new Sentence("a value; the spreadsheet shows an error here") : null;
+        return SpreadsheetArtifacts.IsError(text) ? new Sentence("a value; the spreadsheet shows an error here") : null;
     }
 
     private void Report(SheetRow row, SheetColumn column, string value, Sentence expected) =>
@@ -163,37 +165,37 @@ public sealed record CellProblem(int Row, string Column, string Value, Sentence 
 public sealed record SheetConventions(DateOrder DateOrder, DecimalMark DecimalMark, string Region, string Currency)
 {
     /// <summary>The conventions of our own round-trip export.</summary>
-    public static SheetConventions Export(string region, string currency) =>
+    public static SheetConventions ForExport(string region, string currency) =>
         new(DateOrder.YearMonthDay, DecimalMark.Point, region, currency);
 }
 
 /// <summary>One of a column's choices, by our word for it or by another that means the same. Answers with our word.</summary>
-public static class ChoiceCell
+public static class ChoiceCellParser
 {
-    public static Reading<string> Read(string text, IReadOnlyList<SheetChoice> choices)
+    public static CellParseResult<string> Parse(string text, IReadOnlyList<SheetChoice> choices)
     {
         var word = WordNormalizer.Normalize(text);
-        var chosen = choices.FirstOrDefault(choice => choice.Answers(word));
+        var chosen = choices.FirstOrDefault(choice => choice.Matches(word));
         return chosen is null ? new Sentence("one of: {0}", string.Join(", ", choices.Select(choice => choice.Name))) : chosen.Name;
     }
 }
 
 /// <summary>Looks like an address. Whether anybody reads it, only a message can tell.</summary>
-public static partial class EmailCell
+public static partial class EmailCellParser
 {
-    public static Reading<string> Read(string text) =>
+    public static CellParseResult<string> Parse(string text) =>
         text.Length <= 254 && Address().IsMatch(text) ? text : new Sentence("one e-mail address, such as {0}", "name@example.org");
 
     [GeneratedRegex("""^[^\s@<>,;:"()]+@[^\s@<>,;:"()]+\.[^\s@<>,;:"().]+\z""", RegexOptions.CultureInvariant)]
     private static partial Regex Address();
 }
 
-public static class YesNoCell
+public static class YesNoCellParser
 {
     private static readonly string[] Yes = ["yes", "y", "true", "1", "x", "si", "s", "verdadero"];
     private static readonly string[] No = ["no", "n", "false", "0", "falso"];
 
-    public static Reading<bool> Read(string text)
+    public static CellParseResult<bool> Parse(string text)
     {
         var word = WordNormalizer.Normalize(text);
         if (Yes.Contains(word))
@@ -203,10 +205,10 @@ public static class YesNoCell
 }
 
 /// <summary>What a spreadsheet leaves in a cell when it has lost the value.</summary>
-internal static partial class SpreadsheetMarks
+internal static partial class SpreadsheetArtifacts
 {
     /// <summary>A long number in short form, such as 4.42E+11.</summary>
-    public static bool IsShortened(string text) => Shortened().IsMatch(text);
+    public static bool IsScientificNotation(string text) => Shortened().IsMatch(text);
 
     /// <summary>An error such as #REF!, or a column too narrow to show its number.</summary>
     public static bool IsError(string text) => Error().IsMatch(text);

@@ -13,7 +13,7 @@ public sealed record ConventionEvidence<T>(IReadOnlyList<T> Possible, IReadOnlyD
     /// <summary>The convention to use without asking, or null when it must be asked.</summary>
     public T? Settled => IsAmbiguous || IsContradictory ? null : Possible[0];
 
-    internal static ConventionEvidence<T> From<TValue>(IEnumerable<EvidenceCell> cells, Func<string, T, Reading<TValue>> read)
+    internal static ConventionEvidence<T> From<TValue>(IEnumerable<EvidenceCell> cells, Func<string, T, CellParseResult<TValue>> read)
     {
         var conventions = Enum.GetValues<T>();
         var against = new Dictionary<T, EvidenceCell>();
@@ -49,7 +49,7 @@ public static class DateOrderEvidence
         From(EvidenceCells.Collect(sheet, mapping, ColumnType.Date, ColumnType.Dates).SelectMany(Parts));
 
     public static ConventionEvidence<DateOrder> From(IEnumerable<EvidenceCell> cells) =>
-        ConventionEvidence<DateOrder>.From(cells, DateCell.Read);
+        ConventionEvidence<DateOrder>.From(cells, DateCellParser.Parse);
 
     private static IEnumerable<EvidenceCell> Parts(EvidenceCell cell) =>
         cell.Value.Split('|', StringSplitOptions.TrimEntries).Select(part => cell with { Value = part });
@@ -76,5 +76,5 @@ public static class DecimalMarkEvidence
         From(EvidenceCells.Collect(sheet, mapping, ColumnType.WholeNumber, ColumnType.DecimalNumber, ColumnType.Money));
 
     public static ConventionEvidence<DecimalMark> From(IEnumerable<EvidenceCell> cells) =>
-        ConventionEvidence<DecimalMark>.From(cells, (text, mark) => NumberCell.Read(MoneyCell.Amount(text), mark));
+        ConventionEvidence<DecimalMark>.From(cells, (text, mark) => NumberCellParser.Parse(MoneyCellParser.WithoutCurrency(text), mark));
 }

@@ -25,7 +25,7 @@ public sealed record SheetChoice(string Name, params string[] Synonyms)
     private readonly FrozenSet<string> _words = Synonyms.Append(Name).Select(WordNormalizer.Normalize).ToFrozenSet();
 
     /// <param name="plainWord">A word as <see cref="WordNormalizer"/> leaves it.</param>
-    internal bool Answers(string plainWord) => _words.Contains(plainWord);
+    internal bool Matches(string plainWord) => _words.Contains(plainWord);
 }
 
 public enum ColumnType
@@ -83,29 +83,29 @@ public sealed class SheetSchema<TRow>
     public IReadOnlyList<SheetColumn> Columns => [.. _columns.Select(c => c.Column)];
 
     public SheetSchema<TRow> Text(SheetColumn column, Expression<Func<TRow, string?>> at) =>
-        Add(column, at, (cells, row, _) => cells.Text(row, column), CellText.Format);
+        Add(column, at, (cells, row, _) => cells.Text(row, column), CellFormatter.Format);
 
     public SheetSchema<TRow> Code(SheetColumn column, Expression<Func<TRow, string?>> at) =>
-        Add(column, at, (cells, row, _) => cells.Code(row, column), CellText.Format);
+        Add(column, at, (cells, row, _) => cells.Code(row, column), CellFormatter.Format);
 
     public SheetSchema<TRow> Date(SheetColumn column, Expression<Func<TRow, LocalDate?>> at, Func<TRow, TRow, LocalDate?>? over = null) =>
-        Add(column, at, (cells, row, _) => cells.Date(row, column), CellText.Format, over);
+        Add(column, at, (cells, row, _) => cells.Date(row, column), CellFormatter.Format, over);
 
     public SheetSchema<TRow> Time(SheetColumn column, Expression<Func<TRow, LocalTime?>> at, Func<TRow, TRow, LocalTime?>? over = null) =>
-        Add(column, at, (cells, row, _) => cells.Time(row, column), CellText.Format, over);
+        Add(column, at, (cells, row, _) => cells.Time(row, column), CellFormatter.Format, over);
 
     public SheetSchema<TRow> WholeNumber(SheetColumn column, Expression<Func<TRow, int?>> at) =>
-        Add(column, at, (cells, row, _) => cells.WholeNumber(row, column), CellText.Format);
+        Add(column, at, (cells, row, _) => cells.WholeNumber(row, column), CellFormatter.Format);
 
     public SheetSchema<TRow> Number(SheetColumn column, Expression<Func<TRow, decimal?>> at) =>
-        Add(column, at, (cells, row, _) => cells.Number(row, column), CellText.Format);
+        Add(column, at, (cells, row, _) => cells.Number(row, column), CellFormatter.Format);
 
     public SheetSchema<TRow> YesNo(SheetColumn column, Expression<Func<TRow, bool?>> at) =>
-        Add(column, at, (cells, row, _) => cells.YesNo(row, column), CellText.Format);
+        Add(column, at, (cells, row, _) => cells.YesNo(row, column), CellFormatter.Format);
 
     public SheetSchema<TRow> Choice<T>(SheetColumn column, Expression<Func<TRow, T?>> at, Func<TRow, TRow, T?>? over = null)
         where T : struct, Enum =>
-        Add(column, at, (cells, row, _) => ChoiceWords.Read<T>(cells.Choice(row, column)), ChoiceWords.ToWord, over);
+        Add(column, at, (cells, row, _) => ChoiceWords.FromWord<T>(cells.Choice(row, column)), ChoiceWords.ToWord, over);
 
     /// <summary>A column that is read and looked at, and written from what another column holds.</summary>
     public SheetSchema<TRow> AddDerived(SheetColumn column, Action<CellReader, SheetRow> look, Func<TRow, string?> write)
@@ -150,7 +150,7 @@ public sealed class SheetSchema<TRow>
     public IReadOnlyList<string> Cells(TRow row) => [.. _columns.Select(c => c.Write(row))];
 
     /// <summary>A row where it speaks, the book where it is silent.</summary>
-    public TRow FillFrom(TRow row, TRow book)
+    public TRow FillBlanksFrom(TRow row, TRow book)
     {
         var merged = new TRow();
         foreach (var column in _columns)

@@ -5,7 +5,7 @@ namespace HairClinic.Web.Features.Settings;
 /// <summary>The last step: the guide is finished and never shown again.</summary>
 public sealed class BringBinder(WriteOnce writes, IClock clock)
 {
-    public Task<Outcome> FinishAsync(Guid key, CancellationToken cancellation) =>
+    public Task<Outcome> FinishGuideAsync(Guid key, CancellationToken cancellation) =>
         writes.RunAsync(
             key,
             nameof(BringBinder),

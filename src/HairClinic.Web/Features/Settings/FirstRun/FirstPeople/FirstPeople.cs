@@ -17,7 +17,7 @@ public sealed class FirstPeople(WriteOnce writes)
                 foreach (var line in named)
                 {
                     var person = new Person(Guid.CreateVersion7(), line.Name, line.Role);
-                    person.WorkIn(salons.Select(s => (Guid.CreateVersion7(), s)));
+                    person.SetSalons(salons.Select(s => (Guid.CreateVersion7(), s)));
                     db.People.Add(person);
                 }
                 return new Outcome(named.Count);

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Tests.Features.Binder.Sheets.Cells;
 
 public sealed class ExportFixedPointTests
 {
-    private static readonly SheetConventions Conventions = SheetConventions.Export("GB", "GBP");
+    private static readonly SheetConventions Conventions = SheetConventions.ForExport("GB", "GBP");
 
     // Numbers from ranges kept for fiction (from memory).
     private static readonly string[] Phones = ["+442079460018", "+447700900123", "+12125550123"];
@@ -82,15 +82,15 @@ public sealed class ExportFixedPointTests
         column.Type switch
         {
             ColumnType.Code => Gen.Int[0, 9999].Select(number => $"C-{number:0000}"),
-            ColumnType.Date => Date.Select(date => CellText.Format(date)),
-            ColumnType.Dates => Date.Array[1, 3].Select(dates => CellText.Format(dates)),
-            ColumnType.Time => Gen.Int[0, 86_399].Select(second => CellText.Format(LocalTime.FromSecondsSinceMidnight(second))),
-            ColumnType.WholeNumber => Gen.Int[(int)column.Least, (int)column.Most].Select(number => CellText.Format(number)),
-            ColumnType.DecimalNumber => Gen.Int[0, 5000].Select(hundredths => CellText.Format(hundredths / 100m)),
+            ColumnType.Date => Date.Select(date => CellFormatter.Format(date)),
+            ColumnType.Dates => Date.Array[1, 3].Select(dates => CellFormatter.Format(dates)),
+            ColumnType.Time => Gen.Int[0, 86_399].Select(second => CellFormatter.Format(LocalTime.FromSecondsSinceMidnight(second))),
+            ColumnType.WholeNumber => Gen.Int[(int)column.Least, (int)column.Most].Select(number => CellFormatter.Format(number)),
+            ColumnType.DecimalNumber => Gen.Int[0, 5000].Select(hundredths => CellFormatter.Format(hundredths / 100m)),
             // Any number of minor units; the currency of these rows is the pound or not named, which means the pound.
-            ColumnType.Money => Gen.Int[0, 10_000_000].Select(minor => CellText.Format(new SheetMoney(minor, "GBP"))),
+            ColumnType.Money => Gen.Int[0, 10_000_000].Select(minor => CellFormatter.Format(new SheetMoney(minor, "GBP"))),
             ColumnType.Currency => Gen.Const("GBP"),
-            ColumnType.YesNo => Gen.Bool.Select(answer => CellText.Format(answer)),
+            ColumnType.YesNo => Gen.Bool.Select(answer => CellFormatter.Format(answer)),
             ColumnType.Choice => Gen.OneOf([.. column.Choices.Select(choice => choice.Name)]),
             ColumnType.Weekdays => Gen.OneOf("Mon", "Tue Thu", "Wed Sat Sun"),
             ColumnType.Phone => Gen.OneOf(Phones),
@@ -101,19 +101,19 @@ public sealed class ExportFixedPointTests
     private static string Spelled(CellReader cells, SheetRow row, SheetColumn column) =>
         column.Type switch
         {
-            ColumnType.Code => CellText.Format(cells.Code(row, column)),
-            ColumnType.Date => CellText.Format(cells.Date(row, column)),
-            ColumnType.Dates => CellText.Format(cells.Dates(row, column)),
-            ColumnType.Time => CellText.Format(cells.Time(row, column)),
-            ColumnType.WholeNumber => CellText.Format(cells.WholeNumber(row, column)),
-            ColumnType.DecimalNumber => CellText.Format(cells.Number(row, column)),
-            ColumnType.Money => CellText.Format(cells.Money(row, column)),
-            ColumnType.Currency => CellText.Format(cells.Currency(row, column)),
-            ColumnType.YesNo => CellText.Format(cells.YesNo(row, column)),
-            ColumnType.Choice => CellText.Format(cells.Choice(row, column)),
-            ColumnType.Weekdays => CellText.Format(cells.Weekdays(row, column)),
-            ColumnType.Phone => CellText.Format(cells.Phone(row, column)),
-            ColumnType.Email => CellText.Format(cells.Email(row, column)),
-            _ => CellText.Format(cells.Text(row, column)),
+            ColumnType.Code => CellFormatter.Format(cells.Code(row, column)),
+            ColumnType.Date => CellFormatter.Format(cells.Date(row, column)),
+            ColumnType.Dates => CellFormatter.Format(cells.Dates(row, column)),
+            ColumnType.Time => CellFormatter.Format(cells.Time(row, column)),
+            ColumnType.WholeNumber => CellFormatter.Format(cells.WholeNumber(row, column)),
+            ColumnType.DecimalNumber => CellFormatter.Format(cells.Number(row, column)),
+            ColumnType.Money => CellFormatter.Format(cells.Money(row, column)),
+            ColumnType.Currency => CellFormatter.Format(cells.Currency(row, column)),
+            ColumnType.YesNo => CellFormatter.Format(cells.YesNo(row, column)),
+            ColumnType.Choice => CellFormatter.Format(cells.Choice(row, column)),
+            ColumnType.Weekdays => CellFormatter.Format(cells.Weekdays(row, column)),
+            ColumnType.Phone => CellFormatter.Format(cells.Phone(row, column)),
+            ColumnType.Email => CellFormatter.Format(cells.Email(row, column)),
+            _ => CellFormatter.Format(cells.Text(row, column)),
         };
 }

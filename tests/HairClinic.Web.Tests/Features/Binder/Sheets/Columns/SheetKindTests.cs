@@ -38,7 +38,7 @@ public sealed class SheetKindTests
     public void Every_example_reads_as_its_column_says(string name)
     {
         var kind = SheetKind.Find(name)!;
-        var cells = new CellReader(ColumnMapping.Propose(kind, kind.Headers), SheetConventions.Export("GB", "GBP"));
+        var cells = new CellReader(ColumnMapping.Propose(kind, kind.Headers), SheetConventions.ForExport("GB", "GBP"));
         cells.Check(new SheetRow(2, [.. kind.Columns.Select(column => column.Example)]));
         Assert.Empty(cells.Problems);
     }

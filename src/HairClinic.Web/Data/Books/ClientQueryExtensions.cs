@@ -1,0 +1,18 @@
+using HairClinic.Web.Fence;
+
+namespace HairClinic.Web.Data.Books;
+
+/// <summary>The fence decides whose clients are visible; this only leaves out records that were merged or erased.</summary>
+public static class ClientQueryExtensions
+{
+    /// <summary>One client to open and change: a record folded into another is its keeper's.</summary>
+    public static IQueryable<Client> WhereUnmerged(this IQueryable<Client> clients, Guid clientId) =>
+        clients.Where(c => c.Id == clientId && c.MergedIntoId == null);
+
+    /// <summary>Those whose home salon is one of the person's: see <see cref="StaffPermissions.MayManageClient"/>.</summary>
+    public static IQueryable<Client> WithHomeSalonOf(this IQueryable<Client> clients, PersonActor person)
+    {
+        var (everywhere, salons) = (person.StaffRole == StaffRole.Owner, person.Salons);
+        return clients.Where(c => everywhere || salons.Contains(c.HomeSalonId));
+    }
+}

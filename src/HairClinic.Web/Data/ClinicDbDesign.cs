@@ -1,9 +1,0 @@
-using Microsoft.EntityFrameworkCore.Design;
-
-namespace HairClinic.Web.Data;
-
-/// <summary>Lets the migrations tool build the model; no server is asked.</summary>
-public sealed class ClinicDbDesign : IDesignTimeDbContextFactory<ClinicDb>
-{
-    public ClinicDb CreateDbContext(string[] args) => new(ClinicDbOptions.For("Host=design-time"));
-}

@@ -1,0 +1,42 @@
+using System.Text.Json;
+using HairClinic.Web.Data.Maps;
+
+namespace HairClinic.Web.Data.Work;
+
+/// <summary>Makes work to be saved together with the change that needs it.</summary>
+public static class WorkItemFactory
+{
+    public static WorkItem RefreshDueDates(Guid? clientId, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.RefreshDueDates, SerializeBody(new RefreshDueDatesBody(clientId)), now);
+
+    public static WorkItem SendLetter(Letter letter, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.SendMail, SerializeBody(letter), now);
+
+    public static WorkItem RemoveFiles(IReadOnlyList<Guid> files, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.RemoveFiles, SerializeBody(new RemoveFilesBody(files)), now);
+
+    public static WorkItem PlanOrders(IReadOnlyList<Guid> clientIds, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.PlanOrders, SerializeBody(new PlanOrdersBody(clientIds)), now);
+
+    public static WorkItem AskForClient(AskForClientBody ask, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.AskForClient, SerializeBody(ask), now);
+
+    public static WorkItem Recalculate(Instant now) => new(Guid.CreateVersion7(), WorkKind.Recalculate, "{}", now);
+
+    public static T DeserializeBody<T>(WorkItem item) => JsonSerializer.Deserialize<T>(item.Body, JsonColumns.Options)!;
+
+    public static string SerializeBody<T>(T body) => JsonSerializer.Serialize(body, JsonColumns.Options);
+}
+
+/// <param name="Id">Of the request there will be, if there is such a client.</param>
+/// <param name="CodeOrPhone">As it was typed.</param>
+public sealed record AskForClientBody(Guid Id, Guid SalonId, Guid AskedBy, string CodeOrPhone, string Because);
+
+/// <summary>Whose next orders to recalculate.</summary>
+public sealed record PlanOrdersBody(IReadOnlyList<Guid> ClientIds);
+
+/// <summary>Whose due dates to recalculate; null for every open bond of the practice.</summary>
+public sealed record RefreshDueDatesBody(Guid? ClientId);
+
+/// <summary>Sealed files that nobody can open any more.</summary>
+public sealed record RemoveFilesBody(IReadOnlyList<Guid> Files);

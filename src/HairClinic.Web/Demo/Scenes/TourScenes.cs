@@ -1,0 +1,144 @@
+using HairClinic.Web.Features.MyHair;
+
+namespace HairClinic.Web.Demo.Scenes;
+
+/// <summary>Named scenes for a guided tour, each with an invented client of its own. Codes begin with T, apart from the binder's.</summary>
+public static class TourScenes
+{
+    public static readonly IReadOnlyList<TourScene> All =
+    [
+        new(
+            "T-01",
+            "A lift told by phone",
+            "The client rang this morning: the bond lifted yesterday at the temples, and nobody has put it right yet."
+        ),
+        new("T-02", "Before the wedding", "A wedding in three weeks pulls the rebond ahead of it; the reason says so."),
+        new("T-03", "No spare, and the order is late", "The worn unit is old, the next was promised for last week and has not come."),
+        new("T-04", "First fitting, still curing", "Bonded two hours ago: nothing wet until tomorrow."),
+        new("T-05", "One person, two records", "The same phone and nearly the same name twice (with T-06): merge them, and undo it."),
+        new(
+            "T-07",
+            "Everything at once",
+            "The worn unit is at its end, the spare is lost, the workshop is late again, and an edge came up last week."
+        ),
+    ];
+
+    public static void AddAll(Scene scene, Salon salon, Person desk)
+    {
+        var today = salon.DayOf(scene.Now);
+        LiftedByPhone(scene, salon, today);
+        BeforeTheWedding(scene, salon, today);
+        NoSpareAndLate(scene, salon, today);
+        StillCuring(scene, salon, today);
+        TwoRecords(scene, salon, desk);
+        EverythingAtOnce(scene, salon, today);
+    }
+
+    public static Bond LiftedByPhone(Scene scene, Salon salon, LocalDate today)
+    {
+        var client = scene.AddClient("T-01", "Marguerite Fallowell", salon, "+447700900101");
+        var bond = scene.AddBond(
+            client,
+            scene.AddUnit(client, scene.Kinds[0], today.PlusDays(-60)),
+            today.PlusDays(-16),
+            scene.Products[0]
+        );
+        bond.ReportLift(new Lift(today, today.PlusDays(-1), LiftZone.Temples, SpotFixed: false));
+        return bond;
+    }
+
+    public static Bond BeforeTheWedding(Scene scene, Salon salon, LocalDate today)
+    {
+        var client = scene.AddClient("T-02", "Ottoline Brackenridge", salon, "+447700900102");
+        client.AddLifeEvent(
+            new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Celebration, today.PlusDays(21), today.PlusDays(21), away: false)
+        );
+        return scene.AddBond(client, scene.AddUnit(client, scene.Kinds[3], today.PlusDays(-40)), today.PlusDays(-14), scene.Products[0]);
+    }
+
+    public static HairSystem NoSpareAndLate(Scene scene, Salon salon, LocalDate today)
+    {
+        var client = scene.AddClient("T-03", "Casimir Penwarden", salon, "+447700900103", DemoLetters.CasimirsAddress);
+        scene.AddBond(client, scene.AddUnit(client, scene.Kinds[1], today.PlusDays(-120)), today.PlusDays(-15), scene.Products[1]);
+        var next = new HairSystem(Guid.CreateVersion7(), "T-03-next", client.Id, scene.Kinds[1].Id, today.PlusDays(-66));
+        next.Order(today.PlusDays(-63));
+        next.AddPromise(Guid.CreateVersion7(), today.PlusDays(-7), today.PlusDays(-60));
+        next.Acknowledge(today.PlusDays(-60));
+        scene.Db.HairSystems.Add(next);
+        scene.Db.FindWords.Add(Data.FindWordIndexer.For(next));
+        return next;
+    }
+
+    public static Bond StillCuring(Scene scene, Salon salon, LocalDate today)
+    {
+        var client = scene.AddClient("T-04", "Hyacinth Adebayo-Moor", salon, "+447700900104", DemoLetters.HyacinthsAddress);
+        // Whoever looks at a household's pages finds two on one address.
+        scene.Db.Guardians.Add(
+            new Guardian(Guid.CreateVersion7(), client.Id, "Casimir Penwarden", DemoLetters.CasimirsAddress, endsOn: null)
+        );
+        var made = scene.Now - Duration.FromHours(2);
+        return scene.AddBond(client, scene.AddUnit(client, scene.Kinds[0], today.PlusDays(-5)), salon.DayOf(made), scene.Products[0], made);
+    }
+
+    public static (Client Kept, Client Twin) TwoRecords(Scene scene, Salon salon, Person desk)
+    {
+        var kept = scene.AddClient("T-05", "Jemima Corrigall", salon, "+447700900105", "jemima@example.org");
+        kept.SetBirthDateAndNote(birthDate: null, $"Two records: {desk.Name} noticed, nobody merged them yet");
+        return (kept, scene.AddClient("T-06", "Jemima Corrigal", salon, "+447700900105"));
+    }
+
+    /// <returns>The unit that should have come.</returns>
+    public static HairSystem EverythingAtOnce(Scene scene, Salon salon, LocalDate today)
+    {
+        var client = scene.AddClient("T-07", "Isolde Quarrington", salon, "+447700900107");
+        var kind = scene.Kinds[^2];
+        var worn = scene.AddUnit(client, kind, today.PlusDays(-102));
+        var spare = scene.AddUnit(client, kind, today.PlusDays(-90));
+        var bond = Renewed(scene, salon, client, null, worn, today.PlusDays(-95), grade: null);
+        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-61), grade: 1);
+        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-27), grade: InspectionGrades.PlanReplacement);
+        spare.LeaveService(UnitState.Lost, today.PlusDays(-20), "not in the drawer");
+
+        var (visit, at) = Came(scene, salon, client, ServicePurpose.FixLift, today.PlusDays(-6));
+        var edge = new EdgeInspection(Up: true, today.PlusDays(-7), LiftZone.Front, SpotFixed: true);
+        visit.RecordCare(Guid.CreateVersion7(), bond, edge, salon, at, by: null, note: null);
+
+        var next = new HairSystem(Guid.CreateVersion7(), "T-07-next", client.Id, kind.Id, today.PlusDays(-81));
+        next.Order(today.PlusDays(-80));
+        next.AddPromise(Guid.CreateVersion7(), today.PlusDays(-24), today.PlusDays(-77));
+        next.Acknowledge(today.PlusDays(-77));
+        next.AddPromise(Guid.CreateVersion7(), today.PlusDays(-10), today.PlusDays(-31));
+        next.AddPromise(Guid.CreateVersion7(), today.PlusDays(4), today.PlusDays(-17));
+        scene.Db.HairSystems.Add(next);
+        scene.Db.FindWords.Add(Data.FindWordIndexer.For(next));
+        return next;
+    }
+
+    private static Bond Renewed(Scene scene, Salon salon, Client client, Bond? old, HairSystem unit, LocalDate day, int? grade)
+    {
+        var adhesive = scene.Products[0];
+        var (visit, at) = Came(scene, salon, client, old is null ? ServicePurpose.FirstFitting : ServicePurpose.Rebond, day);
+        var found = new TakeDown(InspectionGrades.AsNew with { Shedding = grade }, false, null, null, RemovalReason.Scheduled);
+        var use = (Guid.CreateVersion7(), new ProductUse(adhesive.Id, adhesive.Lots[0].Id, 3));
+        var made = new NewBond(Guid.CreateVersion7(), unit, at, Attachment.Liquid, [use], WaitsKept: true);
+        var basis = scene.DueInputFor(client, unit, adhesive);
+        var worn = old is null ? ((Bond, HairSystem, TakeDown)?)null : (old, unit, found);
+        var bond = visit.RecordRebond(Guid.CreateVersion7(), worn, made, salon, basis.WindowFor(salon.DayOf(at)), at, by: null, note: null);
+        scene.Db.Bonds.Add(bond);
+        return bond;
+    }
+
+    // Without chair and hands: these are the binder's to take.
+    private static (Visit, Instant) Came(Scene scene, Salon salon, Client client, ServicePurpose purpose, LocalDate day)
+    {
+        var service = scene.ServiceFor(purpose);
+        var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, service.Id);
+        var starts = day.At(new LocalTime(11, 0)).InZoneLeniently(salon.TimeZone).ToInstant();
+        visit.Schedule(service, starts, chairId: null, personId: null, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        scene.Db.Visits.Add(visit);
+        return (visit, visit.EndsAt);
+    }
+}
+
+/// <summary>A scene to show somebody: whom to look up, and what there is to see.</summary>
+public sealed record TourScene(string ClientCode, string Title, string See);

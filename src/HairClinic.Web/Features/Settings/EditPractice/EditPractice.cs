@@ -1,0 +1,106 @@
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Work;
+using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Fence;
+using HairClinic.Web.Shell;
+using HairClinic.Web.Shell.Edits;
+
+namespace HairClinic.Web.Features.Settings;
+
+/// <summary>What holds for the whole practice: its name and language, its cure, and how far ahead it looks.</summary>
+public sealed class EditPractice(ClinicDbFactory databases, WriteOnce writes, CultureStore cultures, CurrentActor current, IClock clock)
+{
+    public async Task<Input> OpenAsync(CancellationToken cancellation)
+    {
+        await using var db = databases.Open();
+        return Input.From(await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation));
+    }
+
+    /// <exception cref="Refusal">A number no practice can work by.</exception>
+    /// <exception cref="OvertakenException">Someone else changed it since the form opened.</exception>
+    public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
+        writes.RunAsync(key, nameof(EditPractice), input, db => WriteAsync(db, input, cancellation), cancellation);
+
+    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    {
+        var settings = await db.PracticeSettings.SingleAsync(cancellation);
+        ConcurrentEdits.ExpectVersion(db, settings, input.Version);
+        if (settings.CureHours != input.CureHours || settings.DaysBeforeEvent != input.DaysBeforeEvent)
+            db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
+        settings.SetNameAndLocale(input.Name, input.Region, input.Culture);
+        settings.SetSchedulingRules(input.CureHours ?? 0, input.DaysBeforeEvent ?? 0, input.OpeningSoonDays ?? 0, input.SlotMinutes);
+        settings.SetClientMoveHours(input.ClientMoveHours ?? -1);
+        if (settings.GrantDaysAfterVisit != input.GrantDaysAfterVisit && current.Person.StaffRole != StaffRole.Owner)
+            throw new Refusal("Only an owner changes for how long a visit opens a record to another salon.");
+        settings.SetGrantDays(input.GrantDaysAfterVisit ?? -1);
+        if (settings.PreparationDays != input.PreparationDays || settings.GapChancePercent != input.GapChancePercent)
+            db.WorkItems.Add(WorkItemFactory.Recalculate(clock.GetCurrentInstant()));
+        settings.SetOrderRule(input.PreparationDays ?? -1, input.GapChancePercent ?? 0);
+        cultures.Forget(settings.PracticeId);
+        return new Outcome(settings.Name);
+    }
+
+    public sealed record Input : IEditInput
+    {
+        [FromBook]
+        public uint Version { get; set; }
+
+        [OfTheForm]
+        public bool Retire { get; set; }
+
+        [Field("Name")]
+        public string Name { get; set; } = "";
+
+        [Field("Country", Named = true)]
+        public string Region { get; set; } = "";
+
+        [Field("Language", Named = true)]
+        public string Culture { get; set; } = "";
+
+        [Field("Hours of cure")]
+        public int? CureHours { get; set; }
+
+        [Field("Days before an event")]
+        public int? DaysBeforeEvent { get; set; }
+
+        [Field("Opening soon, days")]
+        public int? OpeningSoonDays { get; set; }
+
+        [Field("Bookings start every", Format = "{0} minutes")]
+        public int SlotMinutes { get; set; }
+
+        [Field("Clients change a visit until, hours before")]
+        public int? ClientMoveHours { get; set; }
+
+        /// <summary>Days after a visit in another salon than their home that its people may still open a client's record.</summary>
+        [Field("A visit opens the record to its salon for, days after")]
+        public int? GrantDaysAfterVisit { get; set; }
+
+        /// <summary>Days from arrival until a unit can be bonded.</summary>
+        [Field("Days from arrival until a unit can be bonded")]
+        public int? PreparationDays { get; set; }
+
+        /// <summary>The chance of a gap that is accepted.</summary>
+        [Field("Accepted chance of a day with no unit that still wears well, percent")]
+        public int? GapChancePercent { get; set; }
+
+        public static Input From(PracticeSettings settings) =>
+            new()
+            {
+                Version = settings.Version,
+                Name = settings.Name,
+                Region = settings.Region,
+                Culture = settings.Culture,
+                CureHours = settings.CureHours,
+                DaysBeforeEvent = settings.DaysBeforeEvent,
+                OpeningSoonDays = settings.OpeningSoonDays,
+                SlotMinutes = settings.SlotMinutes,
+                ClientMoveHours = settings.ClientMoveHours,
+                GrantDaysAfterVisit = settings.GrantDaysAfterVisit,
+                PreparationDays = settings.PreparationDays,
+                GapChancePercent = settings.GapChancePercent,
+            };
+    }
+
+    public sealed record Outcome(string Name);
+}

@@ -1,0 +1,44 @@
+using HairClinic.Web.Data;
+using HairClinic.Web.Learning;
+using HairClinic.Web.Ui.Wear;
+
+namespace HairClinic.Web.Features.Wear;
+
+/// <summary>Clients at risk of a gap, those with most such days to expect first.</summary>
+internal static class GapRiskRows
+{
+    public static IQueryable<ReorderPlan> PlansAtRisk(ClinicDb db, IReadOnlyList<Guid> salons) =>
+        db.ReorderPlans.Where(p =>
+            p.AtRisk && ReorderPlanStore.ClientsToPlan(db).Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId))
+        );
+
+    public static Task<List<GapRiskRow>> ReadAsync(
+        ClinicDb db,
+        IReadOnlyList<Guid> salons,
+        GapRiskCursor? after,
+        int count,
+        CancellationToken cancellation
+    )
+    {
+        var plans = PlansAtRisk(db, salons).AsNoTracking();
+        if (after is not null)
+            plans = plans.Where(p =>
+                p.ExpectedDaysWithoutHair < after.Days || p.ExpectedDaysWithoutHair == after.Days && p.ClientId > after.ClientId
+            );
+        return (
+            from plan in plans.OrderByDescending(p => p.ExpectedDaysWithoutHair).ThenBy(p => p.ClientId).Take(count)
+            join client in db.Clients on plan.ClientId equals client.Id
+            orderby plan.ExpectedDaysWithoutHair descending, plan.ClientId
+            select new GapRiskRow(
+                client.Id,
+                client.HomeSalonId,
+                client.Code,
+                client.Name,
+                client.CalledAs,
+                client.Phone,
+                plan,
+                db.Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null).Select(b => (LocalDate?)b.DueOn).FirstOrDefault()
+            )
+        ).ToListAsync(cancellation);
+    }
+}

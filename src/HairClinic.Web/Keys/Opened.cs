@@ -1,9 +1,0 @@
-namespace HairClinic.Web.Keys;
-
-/// <summary>The result of opening sealed bytes. Null bytes: the client's key was destroyed and they are unreadable for good.</summary>
-public sealed record Opened(byte[]? Bytes)
-{
-    public static readonly Opened KeyDestroyed = new((byte[]?)null);
-
-    public bool Destroyed => Bytes is null;
-}

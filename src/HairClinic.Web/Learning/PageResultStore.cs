@@ -1,0 +1,63 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using HairClinic.Web.Data;
+using HairClinic.Web.Data.Maps;
+using HairClinic.Web.Fence;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>Answers to questions about the whole book: worked out each night as whoever may ask, read as they were kept.</summary>
+public static class PageResultStore
+{
+    private static readonly JsonSerializerOptions Json = new(JsonColumns.Options)
+    {
+        // What follows from the rest follows again, and what is not a number is kept as such.
+        IgnoreReadOnlyProperties = true,
+        NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals,
+    };
+
+    /// <summary>What is kept; worked out where nothing is, and kept too once a night's run was done: before the first the book still grows.</summary>
+    public static async Task<T> GetOrComputeAsync<T>(
+        ClinicDb db,
+        PersonActor reader,
+        string question,
+        Func<Task<T>> workOut,
+        CancellationToken cancellation
+    )
+    {
+        var salons = SalonsOf(reader);
+        var kept = await db
+            .StoredPageResults.AsNoTracking()
+            .Where(a => a.Question == question && a.Salons == salons)
+            .OrderByDescending(a => a.Id)
+            .Select(a => a.Answer)
+            .FirstOrDefaultAsync(cancellation);
+        if (kept is not null)
+            return JsonSerializer.Deserialize<T>(kept, Json)!;
+        var answer = await workOut();
+        // Whoever works nowhere yet sees nothing of any salon: there is nothing to keep, and the database keeps it for owners alone.
+        var mayKeep = reader.StaffRole == StaffRole.Owner || salons.Length > 0;
+        if (mayKeep && await RecalculationQueue.LastDoneAsync(db, cancellation) is not null)
+            await StoreAsync(db, reader, question, answer, cancellation);
+        return answer;
+    }
+
+    /// <summary>The newest counts; those before it go with the night.</summary>
+    public static Task StoreAsync<T>(ClinicDb db, PersonActor reader, string question, T answer, CancellationToken cancellation)
+    {
+        db.StoredPageResults.Add(
+            new StoredPageResult(Guid.CreateVersion7(), SalonsOf(reader), question, JsonSerializer.Serialize(answer, Json))
+        );
+        return db.SaveChangesAsync(cancellation);
+    }
+
+    /// <summary>Whoever sees the same salons sees the same; an owner sees what is nobody's too.</summary>
+    private static Guid[] SalonsOf(PersonActor reader) => reader.StaffRole == StaffRole.Owner ? [] : [.. reader.Salons.Order()];
+}
+
+/// <summary>A page whose answers are worked out at night.</summary>
+public interface INightlyPage
+{
+    /// <summary>Works out and keeps all that whoever acts may ask of it.</summary>
+    Task ComputeAndStoreAsync(CancellationToken cancellation);
+}
