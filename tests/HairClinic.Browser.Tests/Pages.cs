@@ -61,7 +61,7 @@ public static class Pages
     }
 
     public static Task OpenWelcomeAsync(this IPage page, Site site) =>
-        page.OpenAsync("/first-run/welcome?code=" + site.Services.GetRequiredService<SetupCode>().Value);
+        page.OpenAsync("/first-run/create-practice?code=" + site.Services.GetRequiredService<SetupCode>().Value);
 
     /// <summary>Fills in the guide's welcome, which is open, and goes on to the first salon.</summary>
     public static async Task BeginAsync(this IPage page)

@@ -1,6 +1,4 @@
 using System.Buffers.Binary;
-using System.Security.Cryptography;
-using System.Text;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Keys;
 

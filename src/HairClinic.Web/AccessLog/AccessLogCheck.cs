@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sealing;

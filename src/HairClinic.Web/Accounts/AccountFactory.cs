@@ -1,5 +1,4 @@
 using HairClinic.Web.Data.Rows;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Accounts;
 

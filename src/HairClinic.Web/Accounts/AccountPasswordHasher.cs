@@ -1,6 +1,4 @@
 using HairClinic.Web.Data.Rows;
-using Microsoft.AspNetCore.Identity;
-using Microsoft.Extensions.Options;
 
 namespace HairClinic.Web.Accounts;
 

@@ -1,8 +1,6 @@
-using System.Security.Cryptography;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.DataProtection;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 
 namespace HairClinic.Web.Accounts;

@@ -4,7 +4,6 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Language;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Accounts;
 

@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 

@@ -1,5 +1,4 @@
 using System.Buffers.Text;
-using System.Security.Cryptography;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Accounts;

@@ -1,7 +1,5 @@
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.DataProtection;
-using Microsoft.AspNetCore.Identity;
-using Microsoft.Extensions.Options;
 
 namespace HairClinic.Web.Accounts;
 

@@ -1,4 +1,3 @@
-using System.Text;
 using HairClinic.Web.Accounts.Passwords;
 
 namespace HairClinic.Web.Accounts;

@@ -2,8 +2,6 @@ using System.Security.Claims;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
-using Microsoft.AspNetCore.Identity;
-using Microsoft.Extensions.Options;
 
 namespace HairClinic.Web.Accounts;
 

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using OtpNet;
 
 namespace HairClinic.Web.Accounts;

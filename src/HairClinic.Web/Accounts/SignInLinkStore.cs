@@ -1,10 +1,8 @@
 using System.Buffers.Text;
-using System.Security.Cryptography;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Language;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Accounts;
 

@@ -3,8 +3,6 @@ using HairClinic.Web.Accounts.Tablets;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using Microsoft.AspNetCore.Authentication;
-using Microsoft.AspNetCore.Identity;
-using Microsoft.Extensions.Options;
 
 namespace HairClinic.Web.Accounts;
 

@@ -4,7 +4,6 @@ using HairClinic.Web.CommandLine.Analyse;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Sealing;
 using Microsoft.AspNetCore.Connections;
-using Npgsql;
 
 namespace HairClinic.Web.CommandLine;
 

@@ -2,7 +2,6 @@ using System.Data.Common;
 using HairClinic.Web.Data.Sql;
 using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore.Diagnostics;
-using Npgsql;
 
 namespace HairClinic.Web.Data;
 

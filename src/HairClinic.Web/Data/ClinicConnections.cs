@@ -1,6 +1,5 @@
 using System.Data.Common;
 using HairClinic.EmbeddedPostgres;
-using Npgsql;
 
 namespace HairClinic.Web.Data;
 

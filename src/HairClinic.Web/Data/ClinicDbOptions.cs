@@ -1,5 +1,4 @@
 using HairClinic.Web.Data.Writes;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore.Diagnostics;
 
 namespace HairClinic.Web.Data;

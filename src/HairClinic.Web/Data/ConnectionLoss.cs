@@ -1,5 +1,3 @@
-using Npgsql;
-
 namespace HairClinic.Web.Data;
 
 /// <summary>Recognises a lost connection to the database, which EF wraps in many types.</summary>

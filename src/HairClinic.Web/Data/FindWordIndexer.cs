@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace HairClinic.Web.Data;
 
 /// <summary>Makes the words by which clients and units are found, and reads what is typed the same way.</summary>

@@ -1,5 +1,4 @@
 using HairClinic.Web.Data.Sql;
-using Npgsql;
 
 namespace HairClinic.Web.Data;
 

@@ -1,6 +1,5 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Demo;
 

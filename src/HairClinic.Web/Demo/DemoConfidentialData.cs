@@ -1,4 +1,3 @@
-using System.Text.Json;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Maps;

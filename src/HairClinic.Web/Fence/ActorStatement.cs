@@ -1,5 +1,4 @@
 using System.Data.Common;
-using Npgsql;
 using NpgsqlTypes;
 
 namespace HairClinic.Web.Fence;

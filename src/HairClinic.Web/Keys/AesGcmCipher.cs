@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-
 namespace HairClinic.Web.Keys;
 
 /// <summary>

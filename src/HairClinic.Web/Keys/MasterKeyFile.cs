@@ -1,6 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
-using System.Text.Json;
 using NodaTime.Serialization.SystemTextJson;
 
 namespace HairClinic.Web.Keys;

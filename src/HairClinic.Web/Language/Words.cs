@@ -1,5 +1,4 @@
 using System.Resources;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Language;
 

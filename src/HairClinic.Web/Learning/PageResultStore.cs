@@ -1,4 +1,3 @@
-using System.Text.Json;
 using System.Text.Json.Serialization;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;

@@ -1,5 +1,4 @@
 using MailKit.Net.Smtp;
-using Npgsql;
 
 namespace HairClinic.Web.Mail;
 

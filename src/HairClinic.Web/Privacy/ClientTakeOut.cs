@@ -1,6 +1,4 @@
 using System.IO.Compression;
-using System.Text;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;

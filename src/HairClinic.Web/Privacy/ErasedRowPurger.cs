@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using HairClinic.Web.Data;
-using Npgsql;
 
 namespace HairClinic.Web.Privacy;
 

@@ -23,10 +23,10 @@ public sealed class ActorChangedMiddleware(RequestDelegate next)
                 await context.SignOutAsync(AccountsSetup.ClientScheme);
                 context.Response.Redirect("/my-hair/ask-link");
             }
-            else if (HttpMethods.IsGet(context.Request.Method) && !context.Request.Path.StartsWithSegments("/look-again"))
+            else if (HttpMethods.IsGet(context.Request.Method) && !context.Request.Path.StartsWithSegments("/refresh-sign-in"))
             {
                 var here = context.Request.Path + context.Request.QueryString;
-                context.Response.Redirect($"/look-again?returnTo={Uri.EscapeDataString(here)}");
+                context.Response.Redirect($"/refresh-sign-in?returnTo={Uri.EscapeDataString(here)}");
             }
             else
             {

@@ -1,5 +1,3 @@
-using System.Text.RegularExpressions;
-
 namespace HairClinic.Web.Shell;
 
 /// <summary>Keeps a spreadsheet from running as a formula what somebody once typed into a note.</summary>

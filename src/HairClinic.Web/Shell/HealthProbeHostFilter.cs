@@ -1,6 +1,5 @@
 using System.Net;
 using Microsoft.AspNetCore.HostFiltering;
-using Microsoft.Extensions.Options;
 
 namespace HairClinic.Web.Shell;
 

@@ -1,7 +1,6 @@
 using HairClinic.Web.Fence;
 using HairClinic.Web.Shell.SignIn;
 using Microsoft.AspNetCore.Authorization;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Shell;
 

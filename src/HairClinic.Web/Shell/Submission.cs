@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Text.Json;
 using FluentValidation.Results;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;

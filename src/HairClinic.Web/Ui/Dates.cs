@@ -1,7 +1,5 @@
 using System.Collections.Concurrent;
 using System.Diagnostics.CodeAnalysis;
-using System.Text.RegularExpressions;
-using Microsoft.Extensions.Localization;
 using NodaTime.Text;
 
 namespace HairClinic.Web.Ui;

@@ -52,7 +52,7 @@ public sealed class AtTheFingerTests(ChromiumBrowser chromium, DemoFolder demo)
     // Nothing is answered: the first question is entered, and the button has said how many there are.
     private static async Task FaultsAsync(IPage page)
     {
-        await page.OpenAsync("/practice/edit-salon");
+        await page.OpenAsync("/practice/add-salon");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).ClickAsync();
 
         await page.Locator(".at-finger").WaitForAsync();

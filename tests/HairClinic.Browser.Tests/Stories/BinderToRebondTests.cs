@@ -39,7 +39,7 @@ public sealed class BinderToRebondTests(ChromiumBrowser chromium)
     private static async Task SetUpAsync(Site site, IPage page)
     {
         await page.OpenAsync("/");
-        Assert.EndsWith("/first-run/welcome", new Uri(page.Url).AbsolutePath, StringComparison.Ordinal);
+        Assert.EndsWith("/first-run/create-practice", new Uri(page.Url).AbsolutePath, StringComparison.Ordinal);
         await page.OpenWelcomeAsync(site);
         await page.PictureAsync("story-01-welcome");
         await page.NothingForAxeAsync();

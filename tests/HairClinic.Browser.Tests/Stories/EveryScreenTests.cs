@@ -29,7 +29,7 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium, DemoFolder demo)
     /// <summary>What a page must be asked with to be there at all.</summary>
     private static readonly Dictionary<string, string> Asks = new()
     {
-        ["/practice/apply-keeping"] = $"?what={RetentionSubject.ContactNotes}",
+        ["/practice/apply-retention"] = $"?what={RetentionSubject.ContactNotes}",
     };
 
     [Fact]

@@ -64,7 +64,7 @@ public sealed class NothingTypedIsLostTests(ChromiumBrowser chromium, DemoSite d
     public async Task A_setting_is_saved_though_the_book_was_away_at_the_tap()
     {
         var page = await demo.SignInAsync(chromium, "owner");
-        await page.OpenAsync("/practice/edit-workshop");
+        await page.OpenAsync("/practice/add-workshop");
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Workshop Faraway");
         await using (await demo.Site.LoseDatabaseAsync())
         {
@@ -72,7 +72,7 @@ public sealed class NothingTypedIsLostTests(ChromiumBrowser chromium, DemoSite d
             await page.GetByText("Not saved yet").WaitForAsync();
         }
 
-        await page.LeaveAsync("/practice/edit-workshop");
+        await page.LeaveAsync("/practice/add-workshop");
         Assert.Equal(1, await demo.ReadAsync(db => db.Workshops.CountAsync(w => w.Name == "Workshop Faraway")));
     }
 

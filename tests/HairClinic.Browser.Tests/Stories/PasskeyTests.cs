@@ -12,7 +12,14 @@ namespace HairClinic.Browser.Tests.Stories;
 /// </summary>
 public sealed class PasskeyTests(ChromiumBrowser chromium)
 {
-    private static readonly string[] Own = ["/my-sign-in", "/my-sign-in/passkeys", "/my-sign-in/add-codes", "/change-password", "/step-up"];
+    private static readonly string[] Own =
+    [
+        "/my-sign-in",
+        "/my-sign-in/passkeys",
+        "/my-sign-in/add-authenticator-app",
+        "/change-password",
+        "/step-up",
+    ];
 
     [Fact]
     public async Task A_passkey_is_made_opens_proves_and_goes()

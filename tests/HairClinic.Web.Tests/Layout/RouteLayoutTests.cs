@@ -13,13 +13,22 @@ public sealed partial class RouteLayoutTests
     ];
 
     [Fact]
-    public void The_last_word_of_a_route_is_its_folder_in_kebab_case()
+    public void The_last_word_of_a_route_is_its_folder_in_kebab_case_and_add_where_it_has_no_id_to_edit()
     {
         var offenders =
             from page in SourceTree.Files(SourceTree.Features, ".razor")
             from Match route in Route().Matches(File.ReadAllText(page))
             let word = route.Groups[1].Value.Split('/').LastOrDefault(part => part.Length > 0 && !part.StartsWith('{'))
-            where word != SourceTree.Kebab(Path.GetFileName(Path.GetDirectoryName(page))!)
+            let folder = SourceTree.Kebab(Path.GetFileName(Path.GetDirectoryName(page))!)
+            // What is edited by its id is added without one.
+            let added = File.ReadAllText(page).Contains($"/{folder}/{{Id:guid}}\"", StringComparison.Ordinal)
+            where
+                word
+                != (
+                    added && !route.Value.Contains("{Id:guid}", StringComparison.Ordinal)
+                        ? folder.Replace("edit-", "add-", StringComparison.Ordinal)
+                        : folder
+                )
             select $"{SourceTree.Named(page)}: {route.Groups[1].Value}";
 
         Assert.Empty(offenders);

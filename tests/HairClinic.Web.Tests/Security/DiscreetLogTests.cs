@@ -114,7 +114,7 @@ public sealed class DiscreetLogTests(PgServer server)
                 }
             );
 
-        EmptySite.LeadsTo("/look-again?returnTo=%2Fdue", await browser.GetAsync("/due", Cancel));
+        EmptySite.LeadsTo("/refresh-sign-in?returnTo=%2Fdue", await browser.GetAsync("/due", Cancel));
         Assert.DoesNotContain(log.Lines, l => l.Contains(nameof(ActorChangedException), StringComparison.Ordinal));
         Assert.DoesNotContain(log.Lines, l => l.Contains("An error occurred", StringComparison.Ordinal));
     }

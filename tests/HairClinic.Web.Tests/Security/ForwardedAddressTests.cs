@@ -4,7 +4,7 @@ namespace HairClinic.Web.Tests.Security;
 
 public sealed class ForwardedAddressTests(PgServer server)
 {
-    private const string Code = "/first-run/welcome";
+    private const string Code = "/first-run/create-practice";
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 

@@ -24,7 +24,7 @@ public sealed class RedirectTests(LookedAtSite looked)
         var answers = new Dictionary<string, string> { ["Input.Name"] = owner, ["Input.Password"] = ClinicSite.Password };
 
         using var signedIn = await EmptySite.SendAsync(browser, $"/sign-in?ReturnUrl={Uri.EscapeDataString(wanted)}", answers);
-        using var looked2 = await browser.GetAsync($"/look-again?returnTo={Uri.EscapeDataString(wanted)}", Cancel);
+        using var looked2 = await browser.GetAsync($"/refresh-sign-in?returnTo={Uri.EscapeDataString(wanted)}", Cancel);
 
         Assert.All(new[] { signedIn, looked2 }, a => StaysHere(a.Headers.Location!));
     }

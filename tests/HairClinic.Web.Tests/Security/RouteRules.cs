@@ -39,7 +39,7 @@ public static class RouteRules
         "/my-hair/ask-link",
         "/my-hair/open-link",
         "/my-hair/my-new-address",
-        "/first-run/welcome",
+        "/first-run/create-practice",
     ];
 
     /// <summary>Open in themselves, and yet with nothing behind them in a practice at work.</summary>

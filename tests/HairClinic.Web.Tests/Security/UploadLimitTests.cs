@@ -12,7 +12,7 @@ public sealed class UploadLimitTests(PgServer server)
     [Theory]
     [InlineData("/sign-in")]
     [InlineData("/sign-out")]
-    [InlineData("/first-run/welcome")]
+    [InlineData("/first-run/create-practice")]
     public async Task Nothing_larger_than_a_form_is_taken_where_a_form_is_expected(string path)
     {
         await using var site = await ListeningSite.OpenAsync(server);
@@ -28,7 +28,7 @@ public sealed class UploadLimitTests(PgServer server)
     public async Task Nor_if_its_size_is_not_told()
     {
         await using var site = await ListeningSite.OpenAsync(server);
-        using var request = new HttpRequestMessage(HttpMethod.Post, "/first-run/welcome") { Content = new Endless() };
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/first-run/create-practice") { Content = new Endless() };
         request.Headers.TransferEncodingChunked = true;
         request.Content.Headers.ContentType = new("application/x-www-form-urlencoded");
 

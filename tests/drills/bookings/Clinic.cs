@@ -170,7 +170,9 @@ internal sealed class Clinic : IAsyncDisposable
             var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, client.Email!, now);
             db.ClientSignIns.Add(signIn);
             var ticket = new AuthenticationTicket(
-                ClientCookie.Principal(new ClientSignInState(new ClientActor(PracticeId, client.Id, signIn.Id), Household: false, OpensAll: true)),
+                ClientCookie.Principal(
+                    new ClientSignInState(new ClientActor(PracticeId, client.Id, signIn.Id), Household: false, OpensAll: true)
+                ),
                 new AuthenticationProperties
                 {
                     IssuedUtc = now.ToDateTimeOffset(),

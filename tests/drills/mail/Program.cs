@@ -99,7 +99,9 @@ static Task<HashSet<Guid>> AskForLettersAsync(Practice practice, Way way) =>
         var now = SystemClock.Instance.GetCurrentInstant();
         var items = Enumerable
             .Range(0, Letters)
-            .Select(i => WorkItemFactory.SendLetter(new($"{way}{i}@example.test".ToLowerInvariant(), "Your dates", "Thursday at ten."), now))
+            .Select(i =>
+                WorkItemFactory.SendLetter(new($"{way}{i}@example.test".ToLowerInvariant(), "Your dates", "Thursday at ten."), now)
+            )
             .ToList();
         db.WorkItems.AddRange(items);
         await db.SaveChangesAsync();

@@ -1,10 +1,7 @@
-using System.Security.Cryptography;
-using System.Text;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Keys;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Accounts.Tablets;
 

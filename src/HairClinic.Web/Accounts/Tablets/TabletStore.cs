@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.WebUtilities;

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 
 namespace HairClinic.Web.CommandLine.Analyse;

@@ -9,6 +9,10 @@ public static class ClientQueryExtensions
     public static IQueryable<Client> WhereUnmerged(this IQueryable<Client> clients, Guid clientId) =>
         clients.Where(c => c.Id == clientId && c.MergedIntoId == null);
 
+    /// <summary>What stands above every page about a client, and the zone in which its days are.</summary>
+    public static IQueryable<ClientHeading> Headings(this IQueryable<Client> clients, ClinicDb db) =>
+        clients.Join(db.Salons, c => c.HomeSalonId, s => s.Id, (c, s) => new ClientHeading(c.Name, c.Code, s.Zone));
+
     /// <summary>Those whose home salon is one of the person's: see <see cref="StaffPermissions.MayManageClient"/>.</summary>
     public static IQueryable<Client> WithHomeSalonOf(this IQueryable<Client> clients, PersonActor person)
     {
@@ -16,3 +20,5 @@ public static class ClientQueryExtensions
         return clients.Where(c => everywhere || salons.Contains(c.HomeSalonId));
     }
 }
+
+public sealed record ClientHeading(string Name, string Code, string Zone);

@@ -1,5 +1,4 @@
 using HairClinic.Web.Data.Maps;
-using Npgsql;
 
 namespace HairClinic.Web.Data.Books;
 

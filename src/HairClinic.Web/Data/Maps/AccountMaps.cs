@@ -1,6 +1,5 @@
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore.Metadata;
 
 namespace HairClinic.Web.Data.Maps;

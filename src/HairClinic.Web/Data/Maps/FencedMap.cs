@@ -1,5 +1,3 @@
-using System.Text.Json;
-
 namespace HairClinic.Web.Data.Maps;
 
 /// <summary>What every fenced table shares: the practice in its key, and the row version.</summary>

@@ -1,5 +1,3 @@
-using Microsoft.AspNetCore.Identity;
-
 namespace HairClinic.Web.Data.Rows;
 
 /// <summary>The sign-in of a person of a practice. Role and salons are the person's, not the account's.</summary>

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using HairClinic.EmbeddedPostgres;
 using HairClinic.Web.Keys;
 

@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
 using System.Xml.Linq;
 using HairClinic.Web.Keys;
 using Microsoft.AspNetCore.DataProtection.XmlEncryption;

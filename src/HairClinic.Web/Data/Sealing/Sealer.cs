@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using HairClinic.Web.Keys;
 
 namespace HairClinic.Web.Data.Sealing;

@@ -28,7 +28,7 @@ public static class AccessPolicies
     private static string May(ActorRoles roles, string rows)
     {
         var whoever = roles == ActorRoles.Everybody ? "" : $" and (select app_role()) = any ('{{{Names(roles)}}}')";
-        var reached = rows == RowPolicyConditions.Practice ? "" : $" and ({rows})";
+        var reached = rows == RowPolicy.Practice ? "" : $" and ({rows})";
         return InPractice + whoever + reached;
     }
 

@@ -1,6 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
-
 namespace HairClinic.Web.Data.Sql;
 
 /// <summary>

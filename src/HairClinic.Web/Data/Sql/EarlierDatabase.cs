@@ -1,5 +1,3 @@
-using Npgsql;
-
 namespace HairClinic.Web.Data.Sql;
 
 /// <summary>

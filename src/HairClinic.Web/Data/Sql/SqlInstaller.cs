@@ -1,5 +1,3 @@
-using Npgsql;
-
 namespace HairClinic.Web.Data.Sql;
 
 /// <summary>Lays <see cref="ClinicSql"/> as the migrator, and tells whether the one that is laid is this program's.</summary>

@@ -1,4 +1,3 @@
-using System.Text;
 using HairClinic.EmbeddedPostgres;
 using NodaTime.Text;
 

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Fence;
 

@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Text.Json;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Sealing;
 using HairClinic.Web.Fence;

@@ -1,8 +1,5 @@
-using System.Security.Cryptography;
-using System.Text.Json;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Sql;
-using Npgsql;
 
 namespace HairClinic.Web.Data.Writes;
 

@@ -1,7 +1,6 @@
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Accounts.Tablets;
 using HairClinic.Web.Data.Rows;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Features.Accounts;
 

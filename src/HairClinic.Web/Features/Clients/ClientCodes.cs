@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
 

@@ -1,4 +1,3 @@
-using System.Text;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Shell;
@@ -45,7 +44,7 @@ public static class MyHairArea
     {
         app.UseMiddleware<OwnPageRenderer>();
         // Asks the sign-in as every other client's address does, and so ends it or turns it to where it leads now.
-        Map("/my-hair/look-again", () => Results.LocalRedirect("/my-hair?again=true"));
+        Map("/my-hair/refresh-sign-in", () => Results.LocalRedirect("/my-hair?again=true"));
         Map("/my-hair/dates.ics", async (DatesFile dates, CancellationToken cancellation) => Calendar(await dates.OpenAsync(cancellation)));
         Map(
                 "/my-hair/my-photos/{photoId:guid}",

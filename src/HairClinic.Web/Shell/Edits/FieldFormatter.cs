@@ -3,7 +3,6 @@ using HairClinic.Web.Language;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Fields;
 using HairClinic.Web.Ui.Wear;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Shell.Edits;
 

@@ -2,7 +2,6 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Mail;
 using Microsoft.AspNetCore.Connections;
-using Npgsql;
 
 namespace HairClinic.Web.Shell.Logs;
 

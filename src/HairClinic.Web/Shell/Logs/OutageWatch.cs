@@ -1,5 +1,4 @@
 using HairClinic.Web.Data;
-using Npgsql;
 
 namespace HairClinic.Web.Shell.Logs;
 

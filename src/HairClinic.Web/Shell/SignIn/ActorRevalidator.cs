@@ -5,7 +5,6 @@ using HairClinic.Web.Fence;
 using HairClinic.Web.Ui.Feedback;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.Components.Server;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.JSInterop;
 
 namespace HairClinic.Web.Shell.SignIn;

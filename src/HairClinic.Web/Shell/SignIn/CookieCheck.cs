@@ -4,7 +4,6 @@ using HairClinic.Web.Fence;
 using HairClinic.Web.Shell.Limits;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Shell.SignIn;
 

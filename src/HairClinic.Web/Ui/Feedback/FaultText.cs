@@ -1,6 +1,5 @@
 using FluentValidation.Results;
 using HairClinic.Web.Language;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Ui.Feedback;
 

@@ -1,5 +1,4 @@
 using System.Net;
-using System.Text;
 using OxyPlot;
 
 namespace HairClinic.Web.Ui.Plots;

@@ -1,5 +1,4 @@
 using HairClinic.Web.Language;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Ui.Wear;
 

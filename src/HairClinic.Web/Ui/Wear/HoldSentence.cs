@@ -1,5 +1,3 @@
-using Microsoft.Extensions.Localization;
-
 namespace HairClinic.Web.Ui.Wear;
 
 /// <summary>A hold bar in words.</summary>

@@ -1,5 +1,3 @@
-using Microsoft.Extensions.Localization;
-
 namespace HairClinic.Web.Ui.Wear;
 
 /// <summary>A client's next unit in a few words, the same on every page and list.</summary>

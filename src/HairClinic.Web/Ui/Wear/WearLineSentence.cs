@@ -1,5 +1,3 @@
-using Microsoft.Extensions.Localization;
-
 namespace HairClinic.Web.Ui.Wear;
 
 /// <summary>The wear line in words, for those who listen to it and beneath it for everyone.</summary>

@@ -14,13 +14,13 @@ public sealed record CodesApp(AccountsSite Site, string Secret, IReadOnlyList<st
     {
         var cancel = TestContext.Current.CancellationToken;
         // Secret and form belong to one showing of the page.
-        var document = new HtmlParser().ParseDocument(await browser.GetStringAsync("/my-sign-in/add-codes", cancel));
+        var document = new HtmlParser().ParseDocument(await browser.GetStringAsync("/my-sign-in/add-authenticator-app", cancel));
         var secret = document.QuerySelector("main code")!.TextContent.Replace(" ", "", StringComparison.Ordinal);
         var fields = document
             .QuerySelectorAll("main form[method=post] input[name]")
             .ToDictionary(i => i.GetAttribute("name")!, i => i.GetAttribute("value") ?? "");
         fields["Input.Code"] = CodeFor(secret, site.Clock.GetCurrentInstant());
-        var answer = await browser.PostAsync("/my-sign-in/add-codes", new FormUrlEncodedContent(fields), cancel);
+        var answer = await browser.PostAsync("/my-sign-in/add-authenticator-app", new FormUrlEncodedContent(fields), cancel);
         var told = new HtmlParser().ParseDocument(await answer.Content.ReadAsStringAsync(cancel));
         return new CodesApp(site, secret, [.. told.QuerySelectorAll("main li code").Select(c => c.TextContent)]);
     }

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.DataProtection;

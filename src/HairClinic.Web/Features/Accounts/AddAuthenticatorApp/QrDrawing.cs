@@ -1,4 +1,3 @@
-using System.Text;
 using QRCoder;
 
 namespace HairClinic.Web.Features.Accounts;

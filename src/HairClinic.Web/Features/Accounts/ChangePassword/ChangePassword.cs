@@ -1,5 +1,4 @@
 using HairClinic.Web.Accounts;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Features.Accounts;
 

@@ -1,6 +1,5 @@
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Features.Accounts;
 

@@ -1,4 +1,3 @@
-using System.Text;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
@@ -6,7 +5,6 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.WebUtilities;
 
 namespace HairClinic.Web.Features.Accounts;

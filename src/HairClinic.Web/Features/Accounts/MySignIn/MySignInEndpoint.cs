@@ -8,7 +8,7 @@ public static class MySignInEndpoint
     public static void MapMySignIn(this IEndpointRouteBuilder routes) =>
         routes
             .MapPost(
-                "/my-sign-in/end",
+                "/my-sign-in/end-session",
                 async ([FromForm] Guid? place, MySignIn slice, CancellationToken cancellation) =>
                 {
                     await slice.EndSessionsAsync(place, cancellation);

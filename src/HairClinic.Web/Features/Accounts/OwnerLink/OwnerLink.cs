@@ -1,9 +1,7 @@
-using System.Text;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.WebUtilities;
 
 namespace HairClinic.Web.Features.Accounts;

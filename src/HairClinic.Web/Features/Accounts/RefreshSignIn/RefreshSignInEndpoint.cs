@@ -3,7 +3,6 @@ using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Authentication;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Features.Accounts;
 
@@ -16,7 +15,7 @@ public static class RefreshSignInEndpoint
     public static void MapRefreshSignIn(this IEndpointRouteBuilder routes) =>
         routes
             .MapGet(
-                "/look-again",
+                "/refresh-sign-in",
                 async (string? returnTo, HttpContext context, SignInManager<AppUser> accounts, SessionStore sessions, IClock clock) =>
                 {
                     var back = LocalPath.OrStart(returnTo);

@@ -1,7 +1,5 @@
-using System.Text;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Rows;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.WebUtilities;
 
 namespace HairClinic.Web.Features.Accounts;

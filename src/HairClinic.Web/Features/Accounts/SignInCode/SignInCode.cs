@@ -1,7 +1,6 @@
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Rows;
 using Microsoft.AspNetCore.Authentication;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Features.Accounts;
 

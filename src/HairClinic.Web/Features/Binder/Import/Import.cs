@@ -1,11 +1,9 @@
-using System.Security.Cryptography;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Features.Binder.Sheets;
-using Npgsql;
 
 namespace HairClinic.Web.Features.Binder;
 

@@ -1,4 +1,3 @@
-using System.Text;
 using CsvHelper;
 
 namespace HairClinic.Web.Features.Binder.Sheets;

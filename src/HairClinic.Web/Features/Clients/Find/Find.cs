@@ -1,4 +1,3 @@
-using System.Text;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Phones;
 using HairClinic.Web.Fence;

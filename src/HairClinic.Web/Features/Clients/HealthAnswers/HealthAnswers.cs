@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Text.Json;
 using HairClinic.Web.AccessLog;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
@@ -39,16 +37,7 @@ public sealed class HealthAnswers(
             return null;
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        var client = await (
-            from row in db.Clients.AsNoTracking().WhereUnmerged(clientId)
-            join salon in db.Salons on row.HomeSalonId equals salon.Id
-            select new
-            {
-                row.Name,
-                row.Code,
-                salon.Zone,
-            }
-        ).SingleOrDefaultAsync(cancellation);
+        var client = await db.Clients.WhereUnmerged(clientId).Headings(db).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
         await log.NoteAsync(db, AccessAction.OpenedHealth, clientId, cancellation: cancellation);

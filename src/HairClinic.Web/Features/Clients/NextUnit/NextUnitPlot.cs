@@ -1,6 +1,5 @@
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Plots;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Features.Clients;
 

@@ -1,6 +1,5 @@
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Wear;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Features.Clients;
 

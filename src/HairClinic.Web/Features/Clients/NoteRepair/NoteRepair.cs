@@ -11,16 +11,7 @@ public sealed class NoteRepair(ClinicDbFactory databases, WriteOnce writes, IClo
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var row = await (
-            from client in db.Clients.AsNoTracking().WhereUnmerged(clientId)
-            join salon in db.Salons on client.HomeSalonId equals salon.Id
-            select new
-            {
-                client.Name,
-                client.Code,
-                salon.Zone,
-            }
-        ).SingleOrDefaultAsync(cancellation);
+        var row = await db.Clients.WhereUnmerged(clientId).Headings(db).SingleOrDefaultAsync(cancellation);
         if (row is null)
             return null;
         var units = await db

@@ -26,16 +26,7 @@ public sealed partial class Photos(
     {
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        var client = await (
-            from row in Seen(db, clientId).AsNoTracking()
-            join salon in db.Salons on row.HomeSalonId equals salon.Id
-            select new
-            {
-                row.Name,
-                row.Code,
-                salon.Zone,
-            }
-        ).SingleOrDefaultAsync(cancellation);
+        var client = await Seen(db, clientId).Headings(db).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
         await log.NoteAsync(db, AccessAction.OpenedPhotos, clientId, cancellation: cancellation);

@@ -1,5 +1,4 @@
 using HairClinic.Web.Language;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Features.Lasting;
 
@@ -57,21 +56,10 @@ internal static class LastingWords
             return isHold
                 ? words["{0} lifts sooner than {1}.", sooner.Name!, later.Name!]
                 : words["{0} wears out sooner than {1}.", sooner.Name!, later.Name!];
+        var (early, late) = (FormatDay(first), FormatDay(last));
         return isHold
-            ? words[
-                "{0} lifts sooner than {1}: half by day {2} against day {3}.",
-                sooner.Name!,
-                later.Name!,
-                FormatDay(first),
-                FormatDay(last)
-            ]
-            : words[
-                "{0} wears out sooner than {1}: half by worn day {2} against {3}.",
-                sooner.Name!,
-                later.Name!,
-                FormatDay(first),
-                FormatDay(last)
-            ];
+            ? words["{0} lifts sooner than {1}: half by day {2} against day {3}.", sooner.Name!, later.Name!, early, late]
+            : words["{0} wears out sooner than {1}: half by worn day {2} against {3}.", sooner.Name!, later.Name!, early, late];
     }
 
     public static string Describe(LifetimeFitNote note, IStringLocalizer<Words> words) =>

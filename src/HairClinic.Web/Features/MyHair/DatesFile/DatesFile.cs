@@ -1,11 +1,9 @@
 using System.Buffers.Text;
-using System.Security.Cryptography;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Language;
 using HairClinic.Web.Mail;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Features.MyHair;
 

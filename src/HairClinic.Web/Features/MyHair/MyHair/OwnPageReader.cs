@@ -1,10 +1,8 @@
 using System.Data.Common;
 using System.Reflection;
-using System.Text.Json;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Fence;
-using Npgsql;
 
 namespace HairClinic.Web.Features.MyHair;
 

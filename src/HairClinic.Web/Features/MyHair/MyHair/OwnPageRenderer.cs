@@ -1,4 +1,3 @@
-using System.Text;
 using HairClinic.Web.Shell;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Endpoints;

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Fence;
 

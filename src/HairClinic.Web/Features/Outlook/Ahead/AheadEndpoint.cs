@@ -11,7 +11,7 @@ public static class AheadEndpoint
     public static void MapAhead(this IEndpointRouteBuilder routes)
     {
         routes
-            .MapGet("/ahead/load.csv", WriteLoadAsync)
+            .MapGet("/ahead/workload.csv", WriteLoadAsync)
             .RequireAuthorization(Policies.Manage)
             .WithMetadata(new RateLimitedAttribute(LimitedAction.Export));
         routes

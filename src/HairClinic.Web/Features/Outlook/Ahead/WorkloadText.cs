@@ -1,5 +1,4 @@
 using HairClinic.Web.Ui;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Features.Outlook;
 

@@ -44,7 +44,7 @@ public sealed partial class EditPerson
                             Days = WeekdayHoursInput.WeekFromSpells(g.Select(w => (w.Day, w.From, w.To))),
                         }),
                 ],
-                Absences = [.. EditPerson.Absences(person).OrderBy(a => a.From)],
+                Absences = [.. person.Absences.Select(DaysOffInput.FromRow).OrderBy(a => a.From)],
             };
     }
 

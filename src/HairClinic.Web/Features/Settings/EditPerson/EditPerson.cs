@@ -81,7 +81,7 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
         var spells = input.Work.Where(w => input.Salons.Contains(w.SalonId)).SelectMany(w => w.Spells()).ToList();
         if (!spells.ToHashSet().SetEquals(person.WorkSpells.Select(w => (w.SalonId, w.Day, w.From, w.To))))
             person.SetWorkingHours(spells.Select(s => (Guid.CreateVersion7(), s.SalonId, s.Day, s.From, s.To)));
-        DaysOffInput.Reconcile(Absences(person), input.Absences, person.RemoveAbsence, person.AddAbsence);
+        DaysOffInput.Reconcile(person.Absences.Select(DaysOffInput.FromRow), input.Absences, person.RemoveAbsence, person.AddAbsence);
         if (input.Retire)
             person.Leave();
     }
@@ -91,15 +91,6 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
         var now = clock.GetCurrentInstant();
         return await db.Visits.CountAsync(v => v.PersonId == person.Id && v.State == VisitState.Booked && v.StartsAt > now, cancellation);
     }
-
-    private static IEnumerable<DaysOffInput> Absences(Person person) =>
-        person.Absences.Select(a => new DaysOffInput
-        {
-            Id = a.Id,
-            From = a.From,
-            To = a.To,
-            Reason = a.Reason,
-        });
 
     /// <param name="Roles">The roles this form may give.</param>
     public sealed record Screen(Input Input, IReadOnlyList<Choice> Salons, IReadOnlyList<Choice> Services, IReadOnlyList<StaffRole> Roles);

@@ -104,7 +104,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         var before = WeekdayHoursInput.WeekFromSpells(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes)));
         foreach (var day in input.Hours.Where(d => !before.Contains(d)))
             salon.SetHours(day.Day, day.Spells().Select(s => (Guid.CreateVersion7(), s.From, s.To)));
-        DaysOffInput.Reconcile(Closures(salon), input.Closures, salon.RemoveClosure, salon.AddClosure);
+        DaysOffInput.Reconcile(salon.Closures.Select(DaysOffInput.FromRow), input.Closures, salon.RemoveClosure, salon.AddClosure);
     }
 
     private async Task CloseForGoodAsync(ClinicDb db, Salon salon, CancellationToken cancellation)
@@ -122,16 +122,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
     }
 
     private static string OpeningOf(Salon salon) =>
-        $"{salon.Zone} {WeekdayHoursInput.Describe(WeekdayHoursInput.WeekFromSpells(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))))} {DaysOffInput.Describe(Closures(salon))}";
-
-    private static IEnumerable<DaysOffInput> Closures(Salon salon) =>
-        salon.Closures.Select(c => new DaysOffInput
-        {
-            Id = c.Id,
-            From = c.From,
-            To = c.To,
-            Reason = c.Reason,
-        });
+        $"{salon.Zone} {WeekdayHoursInput.Describe(WeekdayHoursInput.WeekFromSpells(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))))} {DaysOffInput.Describe(salon.Closures.Select(DaysOffInput.FromRow))}";
 
     public sealed record Input : RowInput
     {
@@ -167,7 +158,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
                 Phone = salon.Phone,
                 Address = salon.Address,
                 Hours = WeekdayHoursInput.WeekFromSpells(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes))),
-                Closures = [.. EditSalon.Closures(salon).OrderBy(c => c.From)],
+                Closures = [.. salon.Closures.Select(DaysOffInput.FromRow).OrderBy(c => c.From)],
             };
     }
 

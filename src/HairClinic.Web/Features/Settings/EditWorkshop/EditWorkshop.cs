@@ -26,7 +26,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
     protected override void Write(ClinicDb db, Workshop row, Input input, bool isNew)
     {
         row.Rename(input.Name);
-        DaysOffInput.Reconcile(Closures(row), input.Closures, row.RemoveClosure, row.AddClosure);
+        DaysOffInput.Reconcile(row.Closures.Select(DaysOffInput.FromRow), input.Closures, row.RemoveClosure, row.AddClosure);
         row.SetRemakesAndInspection(input.RemadeOfTwenty ?? -1, input.InspectionDays ?? -1);
         // Closures and remakes move the day on which every client of it must be ordered for.
         db.WorkItems.Add(WorkItemFactory.Recalculate(clock.GetCurrentInstant()));
@@ -36,15 +36,6 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
 
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
         ConcurrentEdits.IsUniqueViolation(e, "workshops") ? new Refusal("There is a workshop called {0} already.", input.Name) : null;
-
-    private static IEnumerable<DaysOffInput> Closures(Workshop workshop) =>
-        workshop.Closures.Select(c => new DaysOffInput
-        {
-            Id = c.Id,
-            From = c.From,
-            To = c.To,
-            Reason = c.Reason,
-        });
 
     public sealed record Input : RowInput
     {
@@ -68,7 +59,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
                 Name = workshop.Name,
                 RemadeOfTwenty = workshop.RemadeOfTwenty,
                 InspectionDays = workshop.InspectionDays,
-                Closures = [.. EditWorkshop.Closures(workshop).OrderBy(c => c.From)],
+                Closures = [.. workshop.Closures.Select(DaysOffInput.FromRow).OrderBy(c => c.From)],
             };
     }
 }

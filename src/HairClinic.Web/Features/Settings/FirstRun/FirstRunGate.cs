@@ -5,7 +5,7 @@ namespace HairClinic.Web.Features.Settings;
 /// <summary>While nobody practises here, every page leads to the first-run guide.</summary>
 public sealed class FirstRunGate(RequestDelegate next)
 {
-    public const string Welcome = "/first-run/welcome";
+    public const string Welcome = "/first-run/create-practice";
 
     public async Task InvokeAsync(HttpContext context, PracticePresence presence)
     {

@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
 using Microsoft.AspNetCore.WebUtilities;
 
 namespace HairClinic.Web.Features.Settings;

@@ -6,7 +6,7 @@ public sealed record MissingSetup(string Sentence, string Where, params IReadOnl
     public static IEnumerable<MissingSetup> Find(Overview.Screen screen)
     {
         if (screen.Salons == 0)
-            yield return new("There is no salon yet.", "/practice/edit-salon");
+            yield return new("There is no salon yet.", "/practice/add-salon");
         foreach (var salon in screen.SalonsWithoutHours)
             yield return new(
                 "{0} has no opening hours, so nothing can be booked and no due date can be worked out there.",

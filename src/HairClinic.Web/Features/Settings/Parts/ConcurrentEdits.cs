@@ -1,6 +1,5 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
-using Npgsql;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -13,6 +13,15 @@ public sealed record DaysOffInput : IFormRow
     public LocalDate? To { get; set; }
     public string Reason { get; set; } = "";
 
+    public static DaysOffInput FromRow(DaysOff row) =>
+        new()
+        {
+            Id = row.Id,
+            From = row.From,
+            To = row.To,
+            Reason = row.Reason,
+        };
+
     public static string Describe(IEnumerable<DaysOffInput> ranges) =>
         string.Join(", ", ranges.OrderBy(r => r.From).Select(r => $"{Dates.Iso(r.From)}–{Dates.Iso(r.To)} {r.Reason}".Trim()));
 

@@ -3,7 +3,6 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Language;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Features.Visits;
 

@@ -2,7 +2,6 @@ using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Language;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Features.Visits;
 

@@ -1,5 +1,3 @@
-using System.Text.Json;
-
 namespace HairClinic.Web.Features.Wear;
 
 /// <summary>The list's addresses: every filter is in them, so that a page can be kept, sent and gone back to.</summary>

@@ -2,7 +2,6 @@ using HairClinic.Web.Language;
 using HairClinic.Web.Ui;
 using HairClinic.Web.Ui.Feedback;
 using HairClinic.Web.Ui.Wear;
-using Microsoft.Extensions.Localization;
 
 namespace HairClinic.Web.Features.Wear;
 

@@ -49,7 +49,7 @@ public sealed class AddAuthenticatorAppTests(PgServer server)
 
         var answer = await EmptySite.SendAsync(
             browser,
-            "/my-sign-in/add-codes",
+            "/my-sign-in/add-authenticator-app",
             new Dictionary<string, string> { ["Input.Code"] = "000000" }
         );
 
@@ -63,7 +63,7 @@ public sealed class AddAuthenticatorAppTests(PgServer server)
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = await site.SignInAsync(StaffRole.Owner);
 
-        var page = new HtmlParser().ParseDocument(await browser.GetStringAsync("/my-sign-in/add-codes", Cancel));
+        var page = new HtmlParser().ParseDocument(await browser.GetStringAsync("/my-sign-in/add-authenticator-app", Cancel));
 
         var picture = page.QuerySelector("svg.qr")!;
         Assert.Null(page.QuerySelector("main [style]"));

@@ -92,7 +92,7 @@ public sealed class LockTabletTests(PgServer server)
         Assert.Contains(TabletSite.Name, await elsewhere.GetStringAsync("/my-sign-in", Cancel), StringComparison.Ordinal);
 
         var fields = new Dictionary<string, string> { ["place"] = full.ToString() };
-        await AccountsSite.PostAsync(elsewhere, "/my-sign-in", "/my-sign-in/end", fields);
+        await AccountsSite.PostAsync(elsewhere, "/my-sign-in", "/my-sign-in/end-session", fields);
 
         Assert.False(await ReadsAsync(at, byPin));
         Assert.False(await at.IsAtWorkAsync());

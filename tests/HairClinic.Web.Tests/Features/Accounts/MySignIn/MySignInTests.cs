@@ -29,7 +29,7 @@ public sealed class MySignInTests(PgServer server)
 
         // The newest is listed first: it is the third browser's.
         var fields = new Dictionary<string, string> { ["place"] = others[^1] };
-        EmptySite.LeadsTo("/my-sign-in", await AccountsSite.PostAsync(here, "/my-sign-in", "/my-sign-in/end", fields));
+        EmptySite.LeadsTo("/my-sign-in", await AccountsSite.PostAsync(here, "/my-sign-in", "/my-sign-in/end-session", fields));
 
         var after = new[] { await LookAsync(here), await LookAsync(there), await LookAsync(third) };
         Assert.Equal(HttpStatusCode.OK, after[0]);
@@ -46,7 +46,7 @@ public sealed class MySignInTests(PgServer server)
             await site.SignInAsync(StaffRole.Stylist)
         );
 
-        await AccountsSite.PostAsync(here, "/my-sign-in", "/my-sign-in/end");
+        await AccountsSite.PostAsync(here, "/my-sign-in", "/my-sign-in/end-session");
 
         Assert.Equal(
             [HttpStatusCode.OK, HttpStatusCode.Redirect, HttpStatusCode.OK],
@@ -70,7 +70,7 @@ public sealed class MySignInTests(PgServer server)
         await AccountsSite.PostAsync(
             stylist,
             "/my-sign-in",
-            "/my-sign-in/end",
+            "/my-sign-in/end-session",
             new Dictionary<string, string> { ["place"] = place.ToString() }
         );
 
@@ -96,7 +96,7 @@ public sealed class MySignInTests(PgServer server)
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = await site.SignInAsync(StaffRole.Owner);
 
-        foreach (var endpoint in new[] { "/my-sign-in/end", "/sign-out", "/passkey/creation", "/my-sign-in/passkeys/remove" })
+        foreach (var endpoint in new[] { "/my-sign-in/end-session", "/sign-out", "/passkey/creation", "/my-sign-in/passkeys/remove" })
         {
             var form = new FormUrlEncodedContent(new Dictionary<string, string> { ["id"] = "x" });
             Assert.Equal(HttpStatusCode.BadRequest, (await browser.PostAsync(endpoint, form, Cancel)).StatusCode);

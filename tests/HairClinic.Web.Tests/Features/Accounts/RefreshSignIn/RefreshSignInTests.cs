@@ -32,7 +32,7 @@ public sealed class RefreshSignInTests(PgServer server)
             );
         Assert.DoesNotContain("Harbour", await SalonsAsync(browser));
 
-        EmptySite.LeadsTo("/practice/salons", await browser.GetAsync("/look-again?returnTo=/practice/salons", Cancel));
+        EmptySite.LeadsTo("/practice/salons", await browser.GetAsync("/refresh-sign-in?returnTo=/practice/salons", Cancel));
 
         Assert.Contains("Harbour", await SalonsAsync(browser));
     }
@@ -43,7 +43,7 @@ public sealed class RefreshSignInTests(PgServer server)
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
         var browser = await site.SignInAsync(StaffRole.Owner);
 
-        EmptySite.LeadsTo("/", await browser.GetAsync("/look-again?returnTo=//elsewhere.example", Cancel));
+        EmptySite.LeadsTo("/", await browser.GetAsync("/refresh-sign-in?returnTo=//elsewhere.example", Cancel));
     }
 
     [Fact]
@@ -63,8 +63,8 @@ public sealed class RefreshSignInTests(PgServer server)
             }
         );
 
-        EmptySite.LeadsTo("/look-again?returnTo=%2Fdue", await browser.GetAsync("/due", Cancel));
-        EmptySite.LeadsTo("/sign-in?ReturnUrl=%2Fdue", await browser.GetAsync("/look-again?returnTo=%2Fdue", Cancel));
+        EmptySite.LeadsTo("/refresh-sign-in?returnTo=%2Fdue", await browser.GetAsync("/due", Cancel));
+        EmptySite.LeadsTo("/sign-in?ReturnUrl=%2Fdue", await browser.GetAsync("/refresh-sign-in?returnTo=%2Fdue", Cancel));
         EmptySite.LeadsTo("/sign-in?ReturnUrl=%2Fdue", await browser.GetAsync("/due", Cancel));
     }
 

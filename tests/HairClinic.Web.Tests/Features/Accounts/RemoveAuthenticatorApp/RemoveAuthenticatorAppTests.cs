@@ -7,7 +7,7 @@ namespace HairClinic.Web.Tests.Features.Accounts.RemoveCodes;
 
 public sealed class RemoveAuthenticatorAppTests(PgServer server)
 {
-    private const string Page = "/my-sign-in/remove-codes";
+    private const string Page = "/my-sign-in/remove-authenticator-app";
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 

@@ -24,7 +24,7 @@ public sealed class FindResultsTests : UiTestContext
         var results = Render<FindResults>(p => p.Add(r => r.Screen, new Slice.Screen(found ? [row] : [], false, true, [])));
 
         Assert.Equal("They may be known in another salon: ask there.", Squeezed(results.Find(".note").TextContent));
-        Assert.Equal("/clients/ask-for-client", results.Find(".note a").GetAttribute("href"));
+        Assert.Equal("/clients/request-client-access", results.Find(".note a").GetAttribute("href"));
     }
 
     [Fact]

@@ -17,7 +17,7 @@ public sealed class AddressNotConfirmedTests(PgServer server)
         "/my-hair/call-off-my-time",
         "/my-hair/choose-a-time",
         "/my-hair/dates.ics",
-        "/my-hair/look-again",
+        "/my-hair/refresh-sign-in",
         "/my-hair/move-my-time",
         "/my-hair/my-bond-has-lifted",
         "/my-hair/preferences",

@@ -115,11 +115,8 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
         }
         var visit = new Visit(Guid.CreateVersion7(), clientId, salon.Id, service.Id);
         visit.Schedule(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
-        visit.ImportState(
-            read.State ?? (visit.Day < salon.DayOf(Now) ? VisitState.Done : VisitState.Booked),
-            read.BookKey,
-            salon.DayOf(Now)
-        );
+        var today = salon.DayOf(Now);
+        visit.ImportState(read.State ?? (visit.Day < today ? VisitState.Done : VisitState.Booked), read.BookKey, today);
         visit.SetNote(read.Note);
         _inBook.Add(visit);
         _touched[visit] = row.Row;

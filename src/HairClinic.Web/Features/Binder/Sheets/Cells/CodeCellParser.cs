@@ -1,5 +1,3 @@
-using System.Text.RegularExpressions;
-
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>A code of the practice's own, on one line.</summary>

@@ -1,5 +1,3 @@
-using System.Text.RegularExpressions;
-
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>A civil day, separated by hyphens, slashes or points. The year has four digits; a midnight after it is ignored.</summary>

@@ -1,5 +1,3 @@
-using System.Text.RegularExpressions;
-
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>How long something takes, in whole minutes: as a number, or as hours and minutes the way people write them.</summary>

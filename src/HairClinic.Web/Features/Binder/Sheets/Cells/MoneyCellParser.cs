@@ -1,5 +1,3 @@
-using System.Text.RegularExpressions;
-
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>An amount that is not negative, with or without the sign or letters of its currency before or after it.</summary>

@@ -1,6 +1,3 @@
-using System.Text;
-using System.Text.RegularExpressions;
-
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>A decimal number, its thousands grouped by the other mark, by spaces, by apostrophes or not at all.</summary>

@@ -1,5 +1,3 @@
-using System.Text.RegularExpressions;
-
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>A time on the wall clock: 9:05, 09.05, 9h05, 9:05 pm, 9 pm.</summary>

@@ -1,5 +1,3 @@
-using System.Text.RegularExpressions;
-
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>Days of the week in any order: "Tue, Thu", "Mon-Fri", "martes y jueves". Answers from Monday on, each day once.</summary>

@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>Which heading of a file feeds which of our columns. Immutable: each change gives a new mapping.</summary>

@@ -3,7 +3,6 @@ using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Writes;
-using Microsoft.AspNetCore.Identity;
 
 namespace HairClinic.Web.Features.Settings;
 

@@ -4,7 +4,7 @@ namespace HairClinic.Web.Data.Sql;
 /// The conditions that decide which rows of a practice an actor reaches, as SQL for row policies. What the actor is comes from
 /// settings that <c>act_as</c> made; each is asked in a sub-select of its own, so that PostgreSQL reads it once a query, not once a row.
 /// </summary>
-public static class RowPolicyConditions
+public static class RowPolicy
 {
     /// <summary>Every row of the practice.</summary>
     public const string Practice = "true";
