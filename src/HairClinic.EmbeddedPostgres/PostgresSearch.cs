@@ -22,18 +22,26 @@ public sealed record PostgresSearch(string? OnlyFolder, IReadOnlyList<string> Ma
     {
         if (OnlyFolder is not null)
         {
-            var named = PostgresBinaries.Find(OnlyFolder);
+            var named = PostgresBinaries.FindInFolder(OnlyFolder);
             if (named is null)
                 throw new EmbeddedServerException(
                     $"HAIRCLINIC_POSTGRES_BIN is {OnlyFolder}, which holds no working 'postgres' and 'initdb'."
                 );
             return Fits(named, major) ? named : throw Missing(major, [named]);
         }
-        var found = MachineFolders.Select(PostgresBinaries.Find).OfType<PostgresBinaries>().OrderByDescending(b => b.Major).ToList();
+        var found = MachineFolders
+            .Select(PostgresBinaries.FindInFolder)
+            .OfType<PostgresBinaries>()
+            .OrderByDescending(b => b.Major)
+            .ToList();
         if (found.Find(b => Fits(b, major)) is { } own)
             return own;
         found.AddRange(
-            PostgresPackage.FoldersIn(Tools).Select(PostgresBinaries.Find).OfType<PostgresBinaries>().OrderByDescending(b => b.Major)
+            PostgresNpmPackage
+                .FoldersIn(Tools)
+                .Select(PostgresBinaries.FindInFolder)
+                .OfType<PostgresBinaries>()
+                .OrderByDescending(b => b.Major)
         );
         return found.Find(b => Fits(b, major)) ?? throw Missing(major, found);
     }
@@ -51,7 +59,7 @@ public sealed record PostgresSearch(string? OnlyFolder, IReadOnlyList<string> Ma
             $"""
             {need}{have} Install it with one of these commands and start again:
               apt-get install {(major is null ? "postgresql" : $"postgresql-{major}")}
-              {PostgresPackage.InstallCommand(Tools, major)}
+              {PostgresNpmPackage.InstallCommand(Tools, major)}
             """
         );
     }

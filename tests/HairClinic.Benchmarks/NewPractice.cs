@@ -13,13 +13,13 @@ internal static class NewPractice
         var practice = Guid.CreateVersion7();
         await services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsync(
+            .RunAsJobAsync(
                 practice,
                 "lay",
                 async scope =>
                 {
                     var databases = scope.GetRequiredService<ClinicDbFactory>();
-                    await using var unfenced = databases.OpenUnfenced();
+                    await using var unfenced = databases.OpenWithoutActor();
                     unfenced.Practices.Add(new PracticeRow(practice));
                     await unfenced.SaveChangesAsync();
                     await using var db = databases.Open();

@@ -88,7 +88,7 @@ public sealed class Site : IAsyncDisposable
     public Task<T> DoAsync<T>(Guid practice, Func<IServiceProvider, ClinicDb, Task<T>> work) =>
         Services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsync(
+            .RunAsJobAsync(
                 practice,
                 "story",
                 async services =>
@@ -140,10 +140,10 @@ public sealed class Site : IAsyncDisposable
         // A program that begins has no connections yet, good or broken: none of another that ran in this process.
         var anew = $";Application Name=site {++_starts}";
         var made = new Factory(
-            ClinicConnections.FromServer(_server) with
+            ClinicConnections.FromEmbeddedServer(_server) with
             {
-                Program = ClinicConnections.FromServer(_server).Program + anew,
-                Migrator = ClinicConnections.FromServer(_server).Migrator + anew,
+                Program = ClinicConnections.FromEmbeddedServer(_server).Program + anew,
+                Migrator = ClinicConnections.FromEmbeddedServer(_server).Migrator + anew,
             },
             _folder.FullName,
             Clock,

@@ -64,7 +64,7 @@ public sealed class TestClinic : IAsyncDisposable
         services.AddClinic();
         services.Replace(ServiceDescriptor.Singleton<IClock>(clock));
         var provider = services.BuildServiceProvider();
-        await provider.GetRequiredService<DatabaseHost>().OpenAsync(TestContext.Current.CancellationToken);
+        await provider.GetRequiredService<DatabaseLifetime>().OpenAsync(TestContext.Current.CancellationToken);
 
         var clinic = new TestClinic(provider, Guid.CreateVersion7(), clock, commands);
         await clinic.LayAsync(lay);
@@ -95,7 +95,7 @@ public sealed class TestClinic : IAsyncDisposable
     public async Task<PersonActor> SignInAsync(PersonActor person)
     {
         await using var scope = _services.CreateAsyncScope();
-        await using var db = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+        await using var db = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenWithoutActor();
         var name = $"{person.PersonId:N}";
         var user = new AppUser
         {
@@ -138,7 +138,7 @@ public sealed class TestClinic : IAsyncDisposable
             Job,
             async services =>
             {
-                await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+                await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenWithoutActor();
                 if (await unfenced.Practices.FindAsync([PracticeId], TestContext.Current.CancellationToken) is null)
                     unfenced.Practices.Add(new PracticeRow(PracticeId));
                 await unfenced.SaveChangesAsync(TestContext.Current.CancellationToken);

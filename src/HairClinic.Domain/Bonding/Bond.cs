@@ -70,7 +70,7 @@ public sealed class Bond : PracticeOwned
     public void SetVisit(Guid visitId) => VisitId = visitId;
 
     /// <exception cref="Refusal">A product appears twice, or coats are out of range.</exception>
-    public void SetProducts(IEnumerable<(Guid Id, ProductUse Use)> products, bool? waitsKept)
+    public void SetProducts(IEnumerable<(Guid Id, AppliedProduct Use)> products, bool? waitsKept)
     {
         var used = products.Select(p => new BondProduct(p.Id, Id, p.Use)).ToList();
         if (used.DistinctBy(u => (u.ProductId, u.LotId)).Count() != used.Count)
@@ -201,7 +201,7 @@ public enum LiftZone
 }
 
 /// <summary>One product as it was used: which, from which lot, in how many coats.</summary>
-public sealed record ProductUse(Guid ProductId, Guid? LotId, int? Coats);
+public sealed record AppliedProduct(Guid ProductId, Guid? LotId, int? Coats);
 
 /// <summary>Why a bond ended. Only a lift says how long it would have held; the others say “at least”.</summary>
 public enum RemovalReason

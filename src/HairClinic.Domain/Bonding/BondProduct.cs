@@ -5,7 +5,7 @@ public sealed class BondProduct : PracticeOwned
 {
     private BondProduct() { }
 
-    internal BondProduct(Guid id, Guid bondId, ProductUse use)
+    internal BondProduct(Guid id, Guid bondId, AppliedProduct use)
     {
         if (use.Coats is < 1 or > 12)
             throw new Refusal("Coats lie between 1 and 12.");

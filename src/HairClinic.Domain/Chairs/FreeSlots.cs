@@ -19,20 +19,20 @@ public static class FreeSlots
 
         var open = Intervals.Merged(question.Open);
         var starts = Starts(question, open);
-        var chairs = question.Chairs.Select(chair => (chair.ChairId, Free: Availability.OfChair(question, chair, open))).ToArray();
+        var chairs = question.Chairs.Select(chair => (chair.ChairId, Free: FreeStartTimes.OfChair(question, chair, open))).ToArray();
         var people = question
             .People.Where(person => question.SkillsNeeded.All(person.Skills.Contains))
-            .Select(person => (person.PersonId, Free: Availability.OfPerson(question, person)))
+            .Select(person => (person.PersonId, Free: FreeStartTimes.OfPerson(question, person)))
             .ToArray();
 
-        var client = Availability.OfClient(question);
+        var client = FreeStartTimes.OfClient(question);
         var best = new List<Slot>(question.Best + 1);
         foreach (var start in Outwards(starts, question.Target))
         {
             var distance = Distance(start, question.Target);
             if (best.Count == question.Best && Bucket(question, distance) > Bucket(question, best[^1].FromTarget))
                 break;
-            if (client.IsFreeAt(start) && BestAt(question, start, distance, chairs, people) is { } slot)
+            if (client.CanStartAt(start) && BestAt(question, start, distance, chairs, people) is { } slot)
                 AddIfBetter(question, best, slot);
         }
 
@@ -80,14 +80,14 @@ public static class FreeSlots
         SlotQuery question,
         Instant start,
         Duration distance,
-        (Guid ChairId, Availability Free)[] chairs,
-        (Guid PersonId, Availability Free)[] people
+        (Guid ChairId, FreeStartTimes Free)[] chairs,
+        (Guid PersonId, FreeStartTimes Free)[] people
     )
     {
         (Guid Id, int LooseEnds)? chair = null;
         foreach (var (id, free) in chairs)
         {
-            if (free.IsFreeAt(start) && free.LooseEnds(start) is var loose && (chair is null || loose < chair.Value.LooseEnds))
+            if (free.CanStartAt(start) && free.CountLooseEndsAt(start) is var loose && (chair is null || loose < chair.Value.LooseEnds))
                 chair = (id, loose);
         }
 
@@ -97,9 +97,9 @@ public static class FreeSlots
         (Guid Id, bool Preferred, int LooseEnds)? person = null;
         foreach (var (id, free) in people)
         {
-            if (!free.IsFreeAt(start))
+            if (!free.CanStartAt(start))
                 continue;
-            var (preferred, loose) = (id == question.PreferredPerson, free.LooseEnds(start));
+            var (preferred, loose) = (id == question.PreferredPerson, free.CountLooseEndsAt(start));
             if (person is null || Beats((preferred, loose), (person.Value.Preferred, person.Value.LooseEnds)))
                 person = (id, preferred, loose);
         }

@@ -21,11 +21,11 @@ public sealed class OpeningHours
         Resolvers.ReturnStartOfIntervalAfter
     );
 
-    private readonly ILookup<IsoDayOfWeek, WeeklyHours> _week;
+    private readonly ILookup<IsoDayOfWeek, WeekdayTimeRange> _week;
     private readonly DateInterval[] _closures;
     private readonly DateTimeZone _zone;
 
-    public OpeningHours(IEnumerable<WeeklyHours> week, IEnumerable<DateInterval> closures, DateTimeZone zone)
+    public OpeningHours(IEnumerable<WeekdayTimeRange> week, IEnumerable<DateInterval> closures, DateTimeZone zone)
     {
         _week = week.OrderBy(hours => hours.Opens).ToLookup(hours => hours.Weekday);
         _closures = [.. closures];
@@ -67,10 +67,10 @@ public sealed class OpeningHours
 }
 
 /// <summary>One stretch of a salon's week on the wall clock. Midnight as the end means the end of that day.</summary>
-public sealed record WeeklyHours
+public sealed record WeekdayTimeRange
 {
     /// <exception cref="ArgumentException">It closes at or before it opens, or has no weekday.</exception>
-    public WeeklyHours(IsoDayOfWeek weekday, LocalTime opens, LocalTime closes)
+    public WeekdayTimeRange(IsoDayOfWeek weekday, LocalTime opens, LocalTime closes)
     {
         if (weekday is < IsoDayOfWeek.Monday or > IsoDayOfWeek.Sunday)
             throw new ArgumentException("Opening hours belong to a weekday.", nameof(weekday));
@@ -91,7 +91,7 @@ public static class WeekMinutes
 {
     /// <summary>Minutes the hours hold in each week of seven days; a night on which the clocks change counts as it is.</summary>
     /// <param name="from">The first day of the first week.</param>
-    public static double[] OpenMinutes(OpeningHours hours, LocalDate from, int weeks)
+    public static double[] OpenMinutesPerWeek(OpeningHours hours, LocalDate from, int weeks)
     {
         var minutes = new double[weeks];
         for (var day = 0; day < 7 * weeks; day++)

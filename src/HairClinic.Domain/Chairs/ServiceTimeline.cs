@@ -18,12 +18,12 @@ public sealed class ServiceTimeline
         if (segments.Count == 0)
             throw new ArgumentException("A service has at least one segment.", nameof(segments));
         ShortestUsableWait = shortestUsableWait ?? UsualShortestUsableWait;
-        var chair = new List<TimeBlock>();
-        var hands = new List<TimeBlock>();
+        var chair = new List<OffsetInterval>();
+        var hands = new List<OffsetInterval>();
         foreach (var segment in segments)
         {
             var length = Duration.FromMinutes(segment.Minutes);
-            var block = new TimeBlock(Length, Length + length);
+            var block = new OffsetInterval(Length, Length + length);
             if (segment.Kind.TakesChair())
                 Append(chair, block);
             if (segment.Kind.TakesHands(length, ShortestUsableWait))
@@ -40,12 +40,12 @@ public sealed class ServiceTimeline
     public Duration Length { get; }
 
     /// <summary>When the chair is taken, in order, apart from each other.</summary>
-    public IReadOnlyList<TimeBlock> Chair { get; }
+    public IReadOnlyList<OffsetInterval> Chair { get; }
 
     /// <summary>When the stylist is taken, in order, apart from each other.</summary>
-    public IReadOnlyList<TimeBlock> Hands { get; }
+    public IReadOnlyList<OffsetInterval> Hands { get; }
 
-    private static void Append(List<TimeBlock> blocks, TimeBlock block)
+    private static void Append(List<OffsetInterval> blocks, OffsetInterval block)
     {
         if (blocks.Count > 0 && blocks[^1].To == block.From)
             blocks[^1] = new(blocks[^1].From, block.To);
@@ -75,4 +75,4 @@ public sealed record ServiceSegment
 }
 
 /// <summary>A stretch of a service, counted from the moment it starts; the end is not part of it.</summary>
-public readonly record struct TimeBlock(Duration From, Duration To);
+public readonly record struct OffsetInterval(Duration From, Duration To);

@@ -23,10 +23,10 @@ public sealed record SlotQuery
     /// <summary>When the salon is open; a visit lies inside one stretch. Bounded, in any order.</summary>
     public required IReadOnlyList<Interval> Open { get; init; }
 
-    public required IReadOnlyList<ChairAvailability> Chairs { get; init; }
+    public required IReadOnlyList<ChairBusyTimes> Chairs { get; init; }
 
     /// <summary>One person does every hands-on stretch of the visit.</summary>
-    public required IReadOnlyList<PersonAvailability> People { get; init; }
+    public required IReadOnlyList<PersonSchedule> People { get; init; }
 
     /// <summary>When the client has other visits. Bounded, half-open, in any order.</summary>
     public IReadOnlyList<Interval> ClientBusy { get; init; } = [];

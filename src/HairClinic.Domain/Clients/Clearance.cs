@@ -34,19 +34,19 @@ public sealed class Clearance : PracticeOwned
     /// <summary>The last day on which it holds; null until new answers replace it.</summary>
     public LocalDate? Until { get; private set; }
 
-    public ClearanceKind Kind { get; private set; }
+    public ClearanceSeverity Kind { get; private set; }
 
     /// <summary>Whether it speaks about a service of that purpose on that day.</summary>
-    public bool Concerns(ServicePurpose purpose, LocalDate day) =>
+    public bool ConcernsServiceOn(ServicePurpose purpose, LocalDate day) =>
         ProductId is null && (Purpose is null || Purpose == purpose) && IsValidOn(day);
 
     public bool IsValidOn(LocalDate day) => day >= From && (Until is null || day <= Until);
 }
 
 /// <summary>What a rule says: this product or this purpose, in these days, is blocked or warned of.</summary>
-public sealed record ClearanceTerms(Guid? ProductId, ServicePurpose? Purpose, LocalDate From, LocalDate? Until, ClearanceKind Kind);
+public sealed record ClearanceTerms(Guid? ProductId, ServicePurpose? Purpose, LocalDate From, LocalDate? Until, ClearanceSeverity Kind);
 
-public enum ClearanceKind
+public enum ClearanceSeverity
 {
     /// <summary>Take a second look.</summary>
     Warn,

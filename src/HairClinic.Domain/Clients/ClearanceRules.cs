@@ -30,7 +30,7 @@ public static class ClearanceRules
             .Reactions.Select(r => r.ProductId)
             .OfType<Guid>()
             .Distinct()
-            .Select(product => new ClearanceTerms(product, Purpose: null, answeredOn, Until: null, ClearanceKind.Block))
+            .Select(product => new ClearanceTerms(product, Purpose: null, answeredOn, Until: null, ClearanceSeverity.Block))
             .ToList();
         var blocked =
             history.ScalpToday.Any(NoBondingOn.Contains)
@@ -47,7 +47,7 @@ public static class ClearanceRules
                     purpose,
                     answeredOn,
                     Until: null,
-                    blocked ? ClearanceKind.Block : ClearanceKind.Warn
+                    blocked ? ClearanceSeverity.Block : ClearanceSeverity.Warn
                 ))
             );
         return facts;

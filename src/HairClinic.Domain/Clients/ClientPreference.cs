@@ -18,7 +18,7 @@ public sealed class ClientPreference : PracticeOwned
     /// <summary>No longer asked, since no page shows a client a length; earlier choices are kept.</summary>
     public LengthUnit? Units { get; private set; }
 
-    public void Choose(bool letters, string? language)
+    public void SetLettersAndLanguage(bool letters, string? language)
     {
         Letters = letters;
         Language = string.IsNullOrWhiteSpace(language) ? null : language;

@@ -27,7 +27,7 @@ public sealed class ClientRequest : PracticeOwned
     public bool? Granted { get; private set; }
 
     /// <exception cref="Refusal">Somebody answered already.</exception>
-    public void Answer(bool granted, Instant now)
+    public void AnswerAccessRequest(bool granted, Instant now)
     {
         if (AnsweredAt is not null)
             throw new Refusal("Somebody has answered this already.");

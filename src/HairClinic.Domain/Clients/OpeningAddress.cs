@@ -57,14 +57,15 @@ public sealed class OpeningAddress : PracticeOwned
 
     public Instant? LinkExpiresAt { get; private set; }
 
-    public ClientPageAccess Opens =>
-        EndedAt is not null || DeniedAt is not null && ConfirmedAt is null ? ClientPageAccess.Nothing
-        : ConfirmedAt is null ? ClientPageAccess.DatesOnly
-        : ClientPageAccess.Everything;
+    public ClientPageAccessLevel Opens =>
+        EndedAt is not null || DeniedAt is not null && ConfirmedAt is null ? ClientPageAccessLevel.Nothing
+        : ConfirmedAt is null ? ClientPageAccessLevel.DatesOnly
+        : ClientPageAccessLevel.Everything;
 
     /// <param name="today">The day it is in the client's home salon.</param>
     /// <param name="guardianUntil">The guardian's last day; null where there is none.</param>
-    public ClientPageAccess AccessOn(LocalDate today, LocalDate? guardianUntil) => guardianUntil < today ? ClientPageAccess.Nothing : Opens;
+    public ClientPageAccessLevel AccessOn(LocalDate today, LocalDate? guardianUntil) =>
+        guardianUntil < today ? ClientPageAccessLevel.Nothing : Opens;
 
     /// <summary>Enough for its owner to recognise it, too little for anybody else to write to it.</summary>
     public string Masked => Email.Split('@', 2) is [{ Length: > 0 } name, var host] ? $"{name[0]}•••@{host}" : "•••";
@@ -107,7 +108,7 @@ public sealed class OpeningAddress : PracticeOwned
 
     public void MarkTold(Instant now) => ToldAt = now;
 
-    public void EndTold(Instant now) => EndToldAt = now;
+    public void MarkEndTold(Instant now) => EndToldAt = now;
 
     /// <summary>The link that was sent confirms or denies it, once.</summary>
     public void IssueLink(byte[] hash, Instant now) => (LinkHash, LinkExpiresAt) = (hash, now + LinkLifetime);
@@ -132,7 +133,7 @@ public enum AddressConfirmationWay
 }
 
 /// <summary>How much of a client's own pages an e-mail address opens.</summary>
-public enum ClientPageAccess
+public enum ClientPageAccessLevel
 {
     /// <summary>Not even a link is sent to it.</summary>
     Nothing,

@@ -43,7 +43,7 @@ public sealed class Photo : PracticeOwned
     public Instant AddedAt { get; private set; }
     public Instant? RemovedAt { get; private set; }
 
-    public void Share(bool shared) => Shared = shared;
+    public void SetShared(bool shared) => Shared = shared;
 
     /// <summary>The files go with it; the row stays, so that the access log still says what it was.</summary>
     public void Remove(Instant at) => (RemovedAt, Shared) = (RemovedAt ?? at, false);

@@ -8,7 +8,7 @@ public static class UnitStateExtensions
         state is UnitState.Accepted or UnitState.Prepared or UnitState.Resting or UnitState.EmergencySpare;
 
     /// <summary>Hair that is on a head or in house. A unit that has just arrived counts, though it is still to be inspected; an emergency spare does not.</summary>
-    public static bool IsHairInHouse(this UnitState state) =>
+    public static bool IsOnHeadOrInHouse(this UnitState state) =>
         state is UnitState.Bonded or UnitState.Arrived or UnitState.Inspected || state.IsBondable() && state != UnitState.EmergencySpare;
 
     /// <summary>Ordered and not yet here.</summary>

@@ -21,7 +21,7 @@ public sealed class OrderLoad : ScenarioSums<CountMoments>
     }
 
     /// <summary>The 80 % interval of the month's orders.</summary>
-    public (double From, double To) Band(int month) => LoadScenario.Band(Month(month).Mean, Month(month).Variance);
+    public (double From, double To) Band(int month) => LoadScenario.EightyPercentInterval(Month(month).Mean, Month(month).Variance);
 }
 
 /// <summary>How many visits of a kind one client makes in a stretch of days.</summary>
@@ -53,7 +53,7 @@ public sealed class OrderForecast : PracticeOwned
     public void Store(LocalDate from, OrderLoad load)
     {
         From = from;
-        Scenarios = load.Scenarios();
+        Scenarios = load.SumsByScenario();
     }
 
     public OrderLoad ToOrderLoad() => new(Scenarios);

@@ -33,10 +33,12 @@ public sealed class SalonLoad : ScenarioSums<WeekLoad>
     }
 
     /// <summary>The 80 % interval of chair-minutes.</summary>
-    public (double From, double To) ChairBand(int week) => LoadScenario.Band(Week(week).ChairMinutes, Week(week).ChairVariance);
+    public (double From, double To) ChairBand(int week) =>
+        LoadScenario.EightyPercentInterval(Week(week).ChairMinutes, Week(week).ChairVariance);
 
     /// <summary>As <see cref="ChairBand"/>, of a stylist's minutes.</summary>
-    public (double From, double To) HandsOnBand(int week) => LoadScenario.Band(Week(week).HandsOnMinutes, Week(week).HandsOnVariance);
+    public (double From, double To) HandsOnBand(int week) =>
+        LoadScenario.EightyPercentInterval(Week(week).HandsOnMinutes, Week(week).HandsOnVariance);
 
     /// <summary>The first week whose expected minutes are more than there is; null where all fit.</summary>
     /// <param name="chair">Chair-minutes of each week's opening hours.</param>
@@ -80,7 +82,7 @@ public readonly record struct LoadScenario(double Shift, double Share)
     }
 
     /// <summary>The 80 % interval; never below 0.</summary>
-    internal static (double From, double To) Band(double mean, double variance) =>
+    internal static (double From, double To) EightyPercentInterval(double mean, double variance) =>
         (Math.Max(0, mean - ZScores.EightyPercent * Math.Sqrt(variance)), mean + ZScores.EightyPercent * Math.Sqrt(variance));
 }
 
@@ -145,7 +147,7 @@ public sealed class LoadForecast : PracticeOwned
     public void Store(LocalDate from, int clients, SalonLoad load)
     {
         (From, Clients) = (from, clients);
-        Scenarios = load.Scenarios();
+        Scenarios = load.SumsByScenario();
     }
 
     public SalonLoad ToSalonLoad() => new(Scenarios);

@@ -27,7 +27,7 @@ public abstract class ScenarioSums<T>(int periods)
     protected T this[int scenario, int period] => _sums[scenario, period];
 
     /// <summary>The sums, scenario by scenario and period by period: what is stored.</summary>
-    public IReadOnlyList<IReadOnlyList<T>> Scenarios() =>
+    public IReadOnlyList<IReadOnlyList<T>> SumsByScenario() =>
         [
             .. Enumerable
                 .Range(0, LoadScenario.Three.Count)

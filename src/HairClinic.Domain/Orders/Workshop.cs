@@ -47,7 +47,7 @@ public sealed class Workshop : PracticeOwned
 }
 
 /// <summary>Days on which a workshop makes nothing.</summary>
-public sealed class WorkshopClosure : DaysOff
+public sealed class WorkshopClosure : ClosureOrAbsence
 {
     private WorkshopClosure() { }
 

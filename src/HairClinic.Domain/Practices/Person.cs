@@ -130,7 +130,7 @@ public sealed class WorkSpell : PracticeOwned
 }
 
 /// <summary>Days on which a person does not work.</summary>
-public sealed class PersonAbsence : DaysOff
+public sealed class PersonAbsence : ClosureOrAbsence
 {
     private PersonAbsence() { }
 

@@ -73,7 +73,7 @@ public sealed class PracticeSettings : PracticeOwned
     }
 
     /// <exception cref="Refusal">Outside 0–730 days.</exception>
-    public void SetGrantDays(int daysAfterVisit) =>
+    public void SetGrantDaysAfterVisit(int daysAfterVisit) =>
         GrantDaysAfterVisit = daysAfterVisit is >= 0 and <= 730
             ? daysAfterVisit
             : throw new Refusal("Another salon may see a client for 0 to 730 days after a visit there.");

@@ -91,7 +91,7 @@ public sealed class SalonHours : PracticeOwned
 }
 
 /// <summary>Days on which a salon is shut although its weekly hours say open.</summary>
-public sealed class SalonClosure : DaysOff
+public sealed class SalonClosure : ClosureOrAbsence
 {
     private SalonClosure() { }
 

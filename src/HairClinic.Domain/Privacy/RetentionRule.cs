@@ -12,7 +12,7 @@ public sealed class RetentionRule : PracticeOwned
     {
         Id = id;
         Subject = subject;
-        (KeepDays, ByItself) = Defaults(subject);
+        (KeepDays, ByItself) = DefaultsFor(subject);
     }
 
     public RetentionSubject Subject { get; private set; }
@@ -46,7 +46,7 @@ public sealed class RetentionRule : PracticeOwned
         };
 
     /// <summary>Common practice, no source; from memory.</summary>
-    public static (int KeepDays, bool ByItself) Defaults(RetentionSubject subject) =>
+    public static (int KeepDays, bool ByItself) DefaultsFor(RetentionSubject subject) =>
         subject switch
         {
             RetentionSubject.ClientsWhoLeft => (6 * 365, false),

@@ -11,20 +11,20 @@ public sealed class GapByQuadrature(ContinuousLife life, ContinuousLeadTime lead
     private const int FarthestDays = 36_500;
 
     /// <summary>The chance that the hair is worn out before a unit ordered in so many days is ready.</summary>
-    public double IfOrderedIn(double days) => lead.ExpectationOf(l => life.ChanceEndsWithin(days + l + preparationDays));
+    public double GapChanceIfOrderedIn(double days) => lead.ExpectationOf(l => life.ChanceEndsWithin(days + l + preparationDays));
 
     /// <summary>The largest whole number of days an order can wait; null where today is too late already.</summary>
     public int? ReorderInDays(double alpha)
     {
-        if (IfOrderedIn(0) > alpha)
+        if (GapChanceIfOrderedIn(0) > alpha)
             return null;
         var (low, high) = (0, 1);
-        while (high < FarthestDays && IfOrderedIn(high) <= alpha)
+        while (high < FarthestDays && GapChanceIfOrderedIn(high) <= alpha)
             (low, high) = (high, 2 * high);
         while (high - low > 1)
         {
             var middle = low + (high - low) / 2;
-            (low, high) = IfOrderedIn(middle) <= alpha ? (middle, high) : (low, middle);
+            (low, high) = GapChanceIfOrderedIn(middle) <= alpha ? (middle, high) : (low, middle);
         }
         return low;
     }

@@ -18,20 +18,20 @@ public sealed class LeadTime
     private const double Nothing = 40;
 
     private const double PriorOrders = 4;
-    private readonly LeadTimeNode[] _nodes;
+    private readonly LeadTimeComponent[] _nodes;
     private readonly double _centre;
     private readonly double _scale;
     private readonly double _freedom;
     private double[]? _mass;
 
-    private LeadTime(double centre, double scale, double freedom, LeadTimeNode[] nodes, int arrived, int inFlight)
+    private LeadTime(double centre, double scale, double freedom, LeadTimeComponent[] nodes, int arrived, int inFlight)
     {
         (_centre, _scale, _freedom, _nodes) = (centre, scale, freedom, nodes);
         (Arrived, InFlight) = (arrived, inFlight);
     }
 
     /// <summary>The chance of each whole working day, for an order placed today; what lies beyond them is missing.</summary>
-    internal double[] Mass(int length) => _mass?.Length == length ? _mass : _mass = LeadTimeTable.Tabulate(Survival, length);
+    internal double[] MassByDay(int length) => _mass?.Length == length ? _mass : _mass = LeadTimeTable.MassFromSurvival(Survival, length);
 
     /// <summary>All that it is as a row keeps it, its days among it: they take longest.</summary>
     internal double[] ToStoredValues(LeadTimePrior prior) =>
@@ -43,7 +43,7 @@ public sealed class LeadTime
             _freedom,
             Arrived,
             InFlight,
-            .. Mass(Days),
+            .. MassByDay(Days),
             .. _nodes.SelectMany(n => new[] { n.Mean, n.Spread, n.Share }),
         ];
 
@@ -53,9 +53,9 @@ public sealed class LeadTime
         const int Head = 7;
         if (kept.Length < Head + Days || kept[0] != prior.Centre || kept[1] != prior.Scale)
             return null;
-        var nodes = new LeadTimeNode[(kept.Length - Head - Days) / 3];
+        var nodes = new LeadTimeComponent[(kept.Length - Head - Days) / 3];
         for (var (i, at) = (0, Head + Days); i < nodes.Length; (i, at) = (i + 1, at + 3))
-            nodes[i] = new LeadTimeNode(kept[at], kept[at + 1], kept[at + 2]);
+            nodes[i] = new LeadTimeComponent(kept[at], kept[at + 1], kept[at + 2]);
         return new LeadTime(kept[2], kept[3], kept[4], nodes, (int)kept[5], (int)kept[6]) { _mass = kept[Head..(Head + Days)] };
     }
 
@@ -81,7 +81,7 @@ public sealed class LeadTime
         var variance = prior.Scale * prior.Scale * PriorOrders / (PriorOrders + 1);
         squares += LeadTimePrior.DegreesOfFreedom * variance + PriorOrders * n / weight * Math.Pow(mean - prior.Centre, 2);
         variance = squares / freedom;
-        var nodes = waitedDays.IsEmpty ? [] : LeadTimeNode.Grid(centre, weight, variance, freedom, waitedDays);
+        var nodes = waitedDays.IsEmpty ? [] : LeadTimeComponent.Grid(centre, weight, variance, freedom, waitedDays);
         return new LeadTime(centre, Math.Sqrt(variance * (1 + 1 / weight)), freedom, nodes, n, waitedDays.Length);
     }
 
@@ -101,10 +101,10 @@ public sealed class LeadTime
 
     /// <summary>The chance that an order in flight that has waited so long is not here after so many days more.</summary>
     /// <remarks>The order is one of those in flight that this lead time was made with.</remarks>
-    public double SurvivalGiven(double waitedDays, double days) => ConditionalSurvival(waitedDays)(days);
+    public double SurvivalGiven(double waitedDays, double days) => SurvivalFunctionGiven(waitedDays)(days);
 
     /// <summary>As <see cref="SurvivalGiven"/>, for asking about many days.</summary>
-    internal Func<double, double> ConditionalSurvival(double waitedDays)
+    internal Func<double, double> SurvivalFunctionGiven(double waitedDays)
     {
         if (waitedDays <= 0)
             return Survival;
@@ -129,16 +129,16 @@ public sealed class LeadTime
 }
 
 /// <summary>One pair of mean and spread of ln Λ, with its posterior weight.</summary>
-internal readonly record struct LeadTimeNode(double Mean, double Spread, double Share)
+internal readonly record struct LeadTimeComponent(double Mean, double Spread, double Share)
 {
     /// <summary>Trapezoid rules over the logarithm of the variance and over the mean given it: both converge exponentially.</summary>
-    public static LeadTimeNode[] Grid(double centre, double weight, double variance, double freedom, ReadOnlySpan<double> waitedDays)
+    public static LeadTimeComponent[] Grid(double centre, double weight, double variance, double freedom, ReadOnlySpan<double> waitedDays)
     {
         // Half a standard deviation of the logarithm of the variance.
         var varianceStep = Math.Sqrt(0.5 / freedom);
         const double MeanStep = 0.75;
         const double MeanReach = 6.75;
-        var nodes = new List<LeadTimeNode>();
+        var nodes = new List<LeadTimeComponent>();
         var total = 0.0;
         for (var x = -3.6; x < 4 + 60 / freedom; x += varianceStep)
         {
@@ -150,7 +150,7 @@ internal readonly record struct LeadTimeNode(double Mean, double Spread, double 
                 var log = height - v * v / 2;
                 foreach (var waited in waitedDays)
                     log += waited > 0 ? NormalTail.LogQ((Math.Log(waited) - mean) / spread) : 0;
-                nodes.Add(new LeadTimeNode(mean, spread, Math.Exp(log)));
+                nodes.Add(new LeadTimeComponent(mean, spread, Math.Exp(log)));
                 total += nodes[^1].Share;
             }
         }

@@ -21,13 +21,13 @@ public sealed class LeadTimeTable
     /// <param name="inspectionDays">Until a unit that must be remade is sent back.</param>
     public static LeadTimeTable Build(LeadTime lead, double remakeRate, int inspectionDays, int length)
     {
-        var laid = lead.Mass(length);
+        var laid = lead.MassByDay(length);
         return Mixed(laid, laid, remakeRate, inspectionDays);
     }
 
     /// <summary>For an order in flight: what is left of it, in working days from today.</summary>
     public static LeadTimeTable BuildRemaining(LeadTime lead, double waitedDays, double remakeRate, int inspectionDays, int length) =>
-        Mixed(Tabulate(lead.ConditionalSurvival(waitedDays), length), lead.Mass(length), remakeRate, inspectionDays);
+        Mixed(MassFromSurvival(lead.SurvivalFunctionGiven(waitedDays), length), lead.MassByDay(length), remakeRate, inspectionDays);
 
     /// <summary>The chance that it is not here after so many working days.</summary>
     public double Survival(int days)
@@ -51,7 +51,7 @@ public sealed class LeadTimeTable
         return Mass.Length;
     }
 
-    internal static double[] Tabulate(Func<double, double> later, int length)
+    internal static double[] MassFromSurvival(Func<double, double> later, int length)
     {
         var mass = new double[length];
         var before = 1.0;

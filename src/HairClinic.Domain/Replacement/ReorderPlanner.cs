@@ -32,7 +32,7 @@ public static class ReorderPlanner
     }
 
     /// <summary>The greater of the two chances of a gap, and nothing of the rest: for trying what would lower it.</summary>
-    public static double HighestGapChance(ReorderRule rule, ReorderInput question) =>
+    public static double LargerGapChance(ReorderRule rule, ReorderInput question) =>
         Math.Max(rule.Answer(question).GapIfOrderedToday, BeforeArrival(rule, question).Gap);
 
     // The first order in flight stands where a new order stands: nothing else is under way before it.

@@ -20,16 +20,16 @@ public sealed class ReorderRule(int daysInSight = 1024)
     public ReorderAnswer Answer(ReorderInput question)
     {
         Look(question, extra: 0);
-        var today = IfOrderedIn(question, 0);
+        var today = GapChanceIfOrderedIn(question, 0);
         var (low, high) = (0, daysInSight / 2);
         if (today > question.Alpha)
             return new(today, null, Expected(question), false);
-        if (IfOrderedIn(question, high) <= question.Alpha)
+        if (GapChanceIfOrderedIn(question, high) <= question.Alpha)
             return new(today, high, Expected(question), true);
         while (high - low > 1)
         {
             var middle = (low + high) / 2;
-            (low, high) = IfOrderedIn(question, middle) <= question.Alpha ? (middle, high) : (low, middle);
+            (low, high) = GapChanceIfOrderedIn(question, middle) <= question.Alpha ? (middle, high) : (low, middle);
         }
         return new(today, low, Expected(question), false);
     }
@@ -39,18 +39,18 @@ public sealed class ReorderRule(int daysInSight = 1024)
     {
         Look(question, extra: 0);
         for (var day = 0; day < days.Length; day++)
-            days[day] = IfOrderedIn(question, day);
+            days[day] = GapChanceIfOrderedIn(question, day);
     }
 
     /// <summary>
     /// The chance of a gap before the k-th order in flight is ready (k from 1). No new order can lower it: it is shown apart,
     /// with its remedies. Orders are taken to become ready in the order given.
     /// </summary>
-    public double GapBeforeReady(ReorderInput question, int k)
+    public double GapChanceBeforeOrderInFlight(ReorderInput question, int k)
     {
         var kept = 0.0;
         for (var node = 0; node < question.Client.Shares.Length; node++)
-            kept += question.Client.Shares[node] * _hair.ChanceLastsUntil(question, question.Client.Nodes[node], k);
+            kept += question.Client.Shares[node] * _hair.ChanceLastsUntilOrderReady(question, question.Client.Nodes[node], k);
         return Math.Clamp(1 - kept, 0, 1);
     }
 
@@ -76,7 +76,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
         for (var count = 0; count <= most; count++)
         {
             Look(question, count, each);
-            if (IfOrderedIn(question, 0) <= question.Alpha)
+            if (GapChanceIfOrderedIn(question, 0) <= question.Alpha)
                 return count;
         }
         return null;
@@ -107,7 +107,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
         }
     }
 
-    private double IfOrderedIn(ReorderInput question, int days)
+    private double GapChanceIfOrderedIn(ReorderInput question, int days)
     {
         var start = question.Workshop.CountUntil(days);
         var mass = question.Lead.Mass;

@@ -28,10 +28,10 @@ public sealed class StoredLead : PracticeOwned
     public double[] Posterior { get; private set; } = [];
 
     /// <summary>Read as it is kept; calculated where the practice's row has changed since.</summary>
-    public LeadTime LeadTimeFor(LeadTimePrior prior) =>
+    public LeadTime LeadTimeUnderPrior(LeadTimePrior prior) =>
         LeadTime.FromStoredValues(prior, Posterior) ?? LeadTime.Learn(prior, Arrived, Waited);
 
-    public void Store(LocalDate dataCut, LeadTimePrior prior, double[] arrived, double[] waited, int remade, int kept)
+    public void LearnFrom(LocalDate dataCut, LeadTimePrior prior, double[] arrived, double[] waited, int remade, int kept)
     {
         DataCut = dataCut;
         Arrived = arrived.Length > Most ? arrived[^Most..] : arrived;

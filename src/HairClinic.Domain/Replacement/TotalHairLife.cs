@@ -27,7 +27,7 @@ internal sealed class TotalHairLife(int length)
     }
 
     /// <summary>The chance that hair never runs out before the k-th order in flight is ready.</summary>
-    public double ChanceLastsUntil(ReorderInput question, double place, int k)
+    public double ChanceLastsUntilOrderReady(ReorderInput question, double place, int k)
     {
         SetInHand(question, place);
         var kept = 1.0;

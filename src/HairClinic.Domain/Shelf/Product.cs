@@ -50,18 +50,18 @@ public sealed class Product : PracticeOwned
     /// <exception cref="Refusal">
     /// The lot is another product's, used up or expired; or an adhesive of which lots are open is used without naming one.
     /// </exception>
-    public ProductUse UseOn(LocalDate day, Guid? lotId, int? coats)
+    public AppliedProduct UseOnDay(LocalDate day, Guid? lotId, int? coats)
     {
         if (lotId is null && Kind == ProductKind.Adhesive && _lots.Any(l => l.IsUsableOn(day)))
             throw new Refusal("Choose the lot of {0}, so that a bad one can be traced to every head it touched.", Name);
         if (lotId is not { } id)
-            return new ProductUse(Id, null, coats);
+            return new AppliedProduct(Id, null, coats);
         var lot = _lots.Find(l => l.Id == id) ?? throw new Refusal("That lot is not one of {0}.", Name);
         if (lot.Finished)
             throw new Refusal("Lot {0} of {1} is marked as used up. Choose another.", lot.Code, Name);
         if (!lot.IsUsableOn(day))
             throw new Refusal("Lot {0} of {1} expired on {2}. Do not bond with it; choose another.", lot.Code, Name, lot.ExpiresOn!);
-        return new ProductUse(Id, id, coats);
+        return new AppliedProduct(Id, id, coats);
     }
 }
 

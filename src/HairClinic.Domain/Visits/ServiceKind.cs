@@ -52,7 +52,7 @@ public sealed class ServiceKind : PracticeOwned
         _steps.AddRange(made);
     }
 
-    public void OfferToClients(bool offered) => OfferedToClients = offered;
+    public void SetOfferedToClients(bool offered) => OfferedToClients = offered;
 
     public void Retire() => Retired = true;
 }

@@ -36,7 +36,7 @@ public sealed partial class Visit
     {
         RequireNotLogged();
         Record = new VisitRecord(recordId, Id, removedUnitId, found, at, by, note: null);
-        Record.NoteWaits(waitsKept);
+        Record.SetDryingWaitsKept(waitsKept);
     }
 }
 

@@ -41,7 +41,7 @@ public sealed partial class Visit
         Judge(made, worn?.Found.Grades, worn?.Unit, now);
         var day = salon.DayOf(made.AppliedAt);
         var record = new VisitRecord(recordId, Id, worn?.Unit.Id, worn?.Found, now, by, note);
-        record.NoteWaits(made.WaitsKept);
+        record.SetDryingWaitsKept(made.WaitsKept);
         if (worn is var (old, unit, found))
             TakeOff(old, unit, found, day);
 
@@ -77,7 +77,7 @@ public sealed partial class Visit
 
     private static void TakeOff(Bond old, HairSystem unit, TakeDown found, LocalDate day)
     {
-        if (found.LiftFoundOn(day) is { } lift)
+        if (found.ToLift(day) is { } lift)
             old.ReportLift(lift);
         old.Remove(day, found.Reason);
         unit.TakeOff();
@@ -93,7 +93,7 @@ public sealed record NewBond(
     HairSystem Unit,
     Instant AppliedAt,
     Attachment Attachment,
-    IReadOnlyList<(Guid Id, ProductUse Use)> Products,
+    IReadOnlyList<(Guid Id, AppliedProduct Use)> Products,
     bool? WaitsKept,
     bool Emergency = false
 );
@@ -107,5 +107,5 @@ public sealed record TakeDown(InspectionGrades Grades, bool FoundLifted, LocalDa
     public RemovalReason Reason => FoundLifted && Because == RemovalReason.Scheduled ? RemovalReason.Lifted : Because;
 
     /// <summary>The lift it tells of, on the day it was found; null where the edges were sound.</summary>
-    public Lift? LiftFoundOn(LocalDate day) => FoundLifted ? new Lift(day, LiftedOn, LiftZone, SpotFixed: false) : null;
+    public Lift? ToLift(LocalDate day) => FoundLifted ? new Lift(day, LiftedOn, LiftZone, SpotFixed: false) : null;
 }

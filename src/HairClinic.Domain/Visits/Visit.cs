@@ -29,7 +29,7 @@ public sealed partial class Visit : PracticeOwned
     /// <summary>Whether it takes its chair; false once called off.</summary>
     public bool HoldsChair { get; private set; }
 
-    /// <summary>Whether it takes its client's time; see <see cref="ClientOccupancy"/>.</summary>
+    /// <summary>Whether it takes its client's time; see <see cref="ClientOccupancyRule"/>.</summary>
     public bool HoldsClient { get; private set; }
 
     public string? Note { get; private set; }

@@ -51,5 +51,5 @@ public sealed class VisitRecord : PracticeOwned
     public Guid? RecordedBy { get; private set; }
     public string? Note { get; private set; }
 
-    internal void NoteWaits(bool? kept) => WaitsKept = kept;
+    internal void SetDryingWaitsKept(bool? kept) => WaitsKept = kept;
 }

@@ -40,5 +40,5 @@ public readonly record struct Cure
     public LocalDate FirstClearDay(LocalDate appliedOn, OpeningDays opening) =>
         CivilDayNumber.Date(FirstClearDay(CivilDayNumber.Number(appliedOn), opening));
 
-    internal int FirstClearDay(int appliedOn, OpeningDays opening) => opening.AddExistingDays(appliedOn, (Hours + 23) / 24 + 1);
+    internal int FirstClearDay(int appliedOn, OpeningDays opening) => opening.AddCalendarDays(appliedOn, (Hours + 23) / 24 + 1);
 }

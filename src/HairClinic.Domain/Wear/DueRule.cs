@@ -66,7 +66,7 @@ public static class DueRule
             rules |= DueReasons.Bit(DueRuleName.OpensEarlyAtTarget);
         }
 
-        var search = new DaySearch(question.Opening, events);
+        var search = new BookableDaySearch(question.Opening, events);
         var due = Choose(ref search, question.PreferredWeekdays, target, opens, last, cured, ref rules);
         var absence = search.Absence < 0 ? default : events[search.Absence];
         if (search.Absence >= 0)
@@ -99,7 +99,7 @@ public static class DueRule
             null => DueRuleName.TargetFromPrior,
         };
 
-    private static int Pulling(ReadOnlySpan<ClientEvent> events, int opens, int target, int cured)
+    private static int Pulling(ReadOnlySpan<EventDays> events, int opens, int target, int cured)
     {
         var deciding = -1;
         for (var index = 0; index < events.Length; index++)
@@ -115,23 +115,23 @@ public static class DueRule
         return deciding;
     }
 
-    private static int Choose(ref DaySearch search, WeekdaySet preferred, int target, int opens, int last, int cured, ref int rules)
+    private static int Choose(ref BookableDaySearch search, WeekdaySet preferred, int target, int opens, int last, int cured, ref int rules)
     {
         var day = search.Nearest(target, opens, last, PreferredReachDays, preferred);
         var rule = DueRuleName.MovedToPreferredWeekday;
-        if (day == DaySearch.NoDay)
+        if (day == BookableDaySearch.NoDay)
         {
             day = search.Nearest(target, opens, last, Math.Max(target - opens, last - target), WeekdaySet.Every);
             rule = DueRuleName.MovedToOpenDay;
         }
 
-        if (day == DaySearch.NoDay)
+        if (day == BookableDaySearch.NoDay)
         {
             day = search.LastBefore(opens, cured);
             rule = DueRuleName.MovedBeforeWindow;
         }
 
-        if (day == DaySearch.NoDay)
+        if (day == BookableDaySearch.NoDay)
         {
             day = target;
             rules |= DueReasons.Bit(DueRuleName.NoOpenDay);
@@ -163,7 +163,7 @@ public readonly record struct DueRuleInput(LocalDate AppliedOn, HoldWindow Windo
     public LearnedRebondTarget? Learnt { get; init; }
 
     /// <summary>Dates to be ready for and days away, in any order. Past ones and those far off do no harm.</summary>
-    public ImmutableArray<ClientEvent> Events { get; init; }
+    public ImmutableArray<EventDays> Events { get; init; }
 }
 
 /// <summary>When a bond is due to be taken down and made anew.</summary>
@@ -182,11 +182,11 @@ public readonly record struct DueWindow(LocalDate Opens, LocalDate Target, Local
 }
 
 /// <summary>Looks for days on which this client can come to this salon, and remembers an absence that stood in the way.</summary>
-internal ref struct DaySearch(OpeningDays opening, ReadOnlySpan<ClientEvent> events)
+internal ref struct BookableDaySearch(OpeningDays opening, ReadOnlySpan<EventDays> events)
 {
     public const int NoDay = int.MinValue;
 
-    private readonly ReadOnlySpan<ClientEvent> _events = events;
+    private readonly ReadOnlySpan<EventDays> _events = events;
 
     /// <summary>Place, among the events, of the absence that ruled out the first day otherwise right; −1 if none did.</summary>
     public int Absence { get; private set; } = -1;

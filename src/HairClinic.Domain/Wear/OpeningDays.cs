@@ -65,7 +65,7 @@ public sealed class OpeningDays
     internal bool IsOpen(int day) => (_weekdays.Bits & CivilDayNumber.WeekdayBit(day)) != 0 && (_closedFrom.Length == 0 || !IsClosed(day));
 
     /// <summary>The day that many existing days later.</summary>
-    internal int AddExistingDays(int day, int days)
+    internal int AddCalendarDays(int day, int days)
     {
         var later = day + days;
         foreach (var gone in _skipped)

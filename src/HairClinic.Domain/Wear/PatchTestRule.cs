@@ -56,27 +56,27 @@ public sealed record PatchTestRule
             { HasReacted: true } => PatchTestVerdict.Reacted,
             { } made when visitOn > LastValidDay(made) => PatchTestVerdict.Expired,
             { } made when bondingAt < FirstReadingAt(made) => PatchTestVerdict.TooSoon,
-            { FirstReading: PatchTestReading.NotRead, SecondReading: PatchTestReading.NotRead } => PatchTestVerdict.NotRead,
-            { FirstReading: PatchTestReading.NotRead } made when bondingAt < SecondReadingAt(made) => PatchTestVerdict.NotRead,
-            { FirstReading: PatchTestReading.NotRead } => PatchTestVerdict.FirstReadingMissed,
+            { FirstReading: PatchTestReadingResult.NotRead, SecondReading: PatchTestReadingResult.NotRead } => PatchTestVerdict.NotRead,
+            { FirstReading: PatchTestReadingResult.NotRead } made when bondingAt < SecondReadingAt(made) => PatchTestVerdict.NotRead,
+            { FirstReading: PatchTestReadingResult.NotRead } => PatchTestVerdict.FirstReadingMissed,
             { } made when bondingAt < SecondReadingAt(made) => PatchTestVerdict.SecondReadingToCome,
-            { SecondReading: PatchTestReading.Clear } => PatchTestVerdict.Clear,
+            { SecondReading: PatchTestReadingResult.Clear } => PatchTestVerdict.Clear,
             _ => PatchTestVerdict.SecondReadingMissed,
         };
 
     /// <summary>What a visit booked for later rests on, with what is recorded so far.</summary>
     /// <remarks>Held while the first reading still has time to be made and turn out clear before the visit.</remarks>
-    public PatchTestBookingStatus BookingStatusOf(PatchTest? test, Instant visitStartsAt, LocalDate visitOn) =>
+    public BookingFirmness BookingFirmnessOf(PatchTest? test, Instant visitStartsAt, LocalDate visitOn) =>
         Judge(test, visitStartsAt, visitOn) switch
         {
-            PatchTestVerdict.NotRead => PatchTestBookingStatus.Held,
-            var verdict when verdict.Blocks() => PatchTestBookingStatus.BackToDesk,
-            _ => PatchTestBookingStatus.Firm,
+            PatchTestVerdict.NotRead => BookingFirmness.Held,
+            var verdict when verdict.Blocks() => BookingFirmness.BackToDesk,
+            _ => BookingFirmness.Firm,
         };
 }
 
 /// <summary>What was seen where a product was tried on the skin.</summary>
-public enum PatchTestReading
+public enum PatchTestReadingResult
 {
     NotRead,
     Clear,
@@ -88,10 +88,10 @@ public enum PatchTestReading
 /// <param name="AppliedOn">The salon's civil day of that moment: validity is counted in calendar months from it.</param>
 public readonly record struct PatchTest(Instant AppliedAt, LocalDate AppliedOn)
 {
-    public PatchTestReading FirstReading { get; init; }
-    public PatchTestReading SecondReading { get; init; }
+    public PatchTestReadingResult FirstReading { get; init; }
+    public PatchTestReadingResult SecondReading { get; init; }
 
-    public bool HasReacted => FirstReading == PatchTestReading.Reaction || SecondReading == PatchTestReading.Reaction;
+    public bool HasReacted => FirstReading == PatchTestReadingResult.Reaction || SecondReading == PatchTestReadingResult.Reaction;
 }
 
 /// <summary>What a product's patch test says about bonding with it at a given moment. Stored by name.</summary>
@@ -127,7 +127,7 @@ public enum PatchTestVerdict
 }
 
 /// <summary>What a bonding visit rests on while its patch test runs.</summary>
-public enum PatchTestBookingStatus
+public enum BookingFirmness
 {
     /// <summary>The test allows it as things stand.</summary>
     Firm,

@@ -26,8 +26,8 @@ public static class AccessChain
     private static byte[] Encode(AccessNote note) =>
         AssociatedData.EncodeParts(
             [Format],
-            AssociatedData.Bytes(note.PracticeId),
-            AssociatedData.Bytes(note.Id),
+            AssociatedData.GuidBytes(note.PracticeId),
+            AssociatedData.GuidBytes(note.Id),
             Number(note.Number),
             Number(note.At.ToUnixTimeTicks()),
             Text(note.ActorKind.ToString()),
@@ -50,5 +50,5 @@ public static class AccessChain
 
     private static byte[] Text(string text) => Encoding.UTF8.GetBytes(text);
 
-    private static byte[] Optional(Guid? id) => id is { } value ? AssociatedData.Bytes(value) : [];
+    private static byte[] Optional(Guid? id) => id is { } value ? AssociatedData.GuidBytes(value) : [];
 }

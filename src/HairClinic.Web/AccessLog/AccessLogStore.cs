@@ -45,7 +45,7 @@ public sealed class AccessLogStore(MasterKeys masters, IClock clock)
     }
 
     /// <summary>Who saw or changed what a client confided, newest first: when, in which role, and what. No person and no salon is named.</summary>
-    public static async Task<IReadOnlyList<Seen>> ReadersAsync(ClinicDb db, Guid clientId, CancellationToken cancellation) =>
+    public static async Task<IReadOnlyList<Seen>> AccessesToClientAsync(ClinicDb db, Guid clientId, CancellationToken cancellation) =>
         await db
             .AccessNotes.AsNoTracking()
             .Where(n => n.ClientId == clientId)

@@ -89,10 +89,10 @@ public sealed class AddressChangeNotices(
         var whose = address.GuardianId is null ? "their own" : "of somebody who looks after them";
         await log.NoteForAsync(db, author, AccessAction.ChangedOpeningAddress, address.ClientId, address.Id, whose, cancellation);
         address.MarkTold(now);
-        if (address.Opens == ClientPageAccess.DatesOnly && OldOf(address, all) is { } old)
+        if (address.Opens == ClientPageAccessLevel.DatesOnly && OldOf(address, all) is { } old)
         {
             asked.Add(old.Email);
-            var token = OpeningAddressLinks.IssueToken(db, address, now);
+            var token = AddressConfirmationLinks.IssueToken(db, address, now);
             db.WorkItems.Add(WorkItemFactory.SendLetter(Ask(address, old.Email, token, reader), now));
         }
     }
@@ -120,7 +120,7 @@ public sealed class AddressChangeNotices(
                 cancellation
             );
         }
-        address.EndTold(now);
+        address.MarkEndTold(now);
         if (asked.Add(address.Email))
             db.WorkItems.Add(WorkItemFactory.SendLetter(Part(address, reader), now));
     }

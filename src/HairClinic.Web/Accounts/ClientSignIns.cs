@@ -8,8 +8,8 @@ namespace HairClinic.Web.Accounts;
 public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
 {
     /// <returns>Null when the address opens no page any more.</returns>
-    public Task<ClientSignInState?> OpenAsync(Guid practice, Guid client, string email, bool invitation, CancellationToken cancellation) =>
-        InPracticeAsync<ClientSignInState?>(
+    public Task<ActiveClientSignIn?> OpenAsync(Guid practice, Guid client, string email, bool invitation, CancellationToken cancellation) =>
+        InPracticeAsync<ActiveClientSignIn?>(
             practice,
             async db =>
             {
@@ -21,7 +21,7 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
                 var opened = new ClientSignIn(Guid.NewGuid(), shown.ClientId, email, now, invitation);
                 db.ClientSignIns.Add(opened);
                 await db.SaveChangesAsync(cancellation);
-                return new ClientSignInState(
+                return new ActiveClientSignIn(
                     new ClientActor(practice, shown.ClientId, opened.Id),
                     pages.Count > 1,
                     shown.OpensAll && !invitation
@@ -31,8 +31,8 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
 
     /// <summary>Whether a sign-in still holds, and whose page it shows: a merge turned it to the record that was kept, or ended it.</summary>
     /// <returns>Null when it was ended or opens nothing any more.</returns>
-    public Task<ClientSignInState?> CheckAsync(ClientActor actor, CancellationToken cancellation) =>
-        InPracticeAsync<ClientSignInState?>(
+    public Task<ActiveClientSignIn?> CheckAsync(ClientActor actor, CancellationToken cancellation) =>
+        InPracticeAsync<ActiveClientSignIn?>(
             actor.PracticeId,
             async db =>
             {
@@ -43,7 +43,14 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
                     return null;
                 var pages = await OwnPages.FindByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
                 return pages.FirstOrDefault(p => p.ClientId == signIn.ClientId) is { } shown
-                    ? new ClientSignInState(actor with { ClientId = shown.ClientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation)
+                    ? new ActiveClientSignIn(
+                        actor with
+                        {
+                            ClientId = shown.ClientId,
+                        },
+                        pages.Count > 1,
+                        shown.OpensAll && !signIn.Invitation
+                    )
                     : null;
             }
         );
@@ -74,8 +81,8 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
 
     /// <summary>Turns this device to another page of the household.</summary>
     /// <returns>Null when that page is not theirs.</returns>
-    public Task<ClientSignInState?> SwitchClientAsync(ClientActor actor, Guid clientId, CancellationToken cancellation) =>
-        InPracticeAsync<ClientSignInState?>(
+    public Task<ActiveClientSignIn?> SwitchClientAsync(ClientActor actor, Guid clientId, CancellationToken cancellation) =>
+        InPracticeAsync<ActiveClientSignIn?>(
             actor.PracticeId,
             async db =>
             {
@@ -87,7 +94,7 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
                     return null;
                 signIn.SwitchClient(clientId);
                 await db.SaveChangesAsync(cancellation);
-                return new ClientSignInState(actor with { ClientId = clientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation);
+                return new ActiveClientSignIn(actor with { ClientId = clientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation);
             }
         );
 
@@ -121,7 +128,7 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
         );
 
     private Task<T> InPracticeAsync<T>(Guid practice, Func<ClinicDb, Task<T>> work) =>
-        jobs.RunAsync(
+        jobs.RunAsJobAsync(
             practice,
             "client sign-ins",
             async services =>
@@ -135,4 +142,4 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
 /// <summary>A client's sign-in as it holds now.</summary>
 /// <param name="Household">Whether its address opens more than one page.</param>
 /// <param name="OpensAll">Whether its address is confirmed for the page it shows; else it opens dates only.</param>
-public sealed record ClientSignInState(ClientActor Actor, bool Household, bool OpensAll);
+public sealed record ActiveClientSignIn(ClientActor Actor, bool Household, bool OpensAll);

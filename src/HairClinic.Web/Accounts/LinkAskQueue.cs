@@ -34,7 +34,7 @@ public sealed class LinkAskQueue(IClock clock)
 
     /// <summary>The addresses asked for and not looked up yet, each given out once; asks older than an hour go.</summary>
     /// <param name="only">One address; null for all.</param>
-    public async Task<IReadOnlyList<string>> DequeueAsync(ClinicDb unfenced, string? only, CancellationToken cancellation)
+    public async Task<IReadOnlyList<string>> DequeueBatchAsync(ClinicDb unfenced, string? only, CancellationToken cancellation)
     {
         var hash = only is null ? null : Hash(only.Trim().ToLowerInvariant());
         var asks = await unfenced

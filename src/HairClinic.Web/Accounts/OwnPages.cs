@@ -36,11 +36,11 @@ public static class OwnPages
         [
             .. found
                 .Select(f => (f.Opening, f.Name, Opens: f.Opening.AccessOn(Today(f.Zone), f.EndsOn)))
-                .Where(f => f.Opens != ClientPageAccess.Nothing)
+                .Where(f => f.Opens != ClientPageAccessLevel.Nothing)
                 // Their own page first.
                 .OrderBy(f => f.Opening.GuardianId is not null)
                 .GroupBy(f => f.Opening.ClientId)
-                .Select(g => new OwnPage(g.Key, g.First().Name, g.Any(f => f.Opens == ClientPageAccess.Everything))),
+                .Select(g => new OwnPage(g.Key, g.First().Name, g.Any(f => f.Opens == ClientPageAccessLevel.Everything))),
         ];
 
         LocalDate Today(string zone) => now.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;

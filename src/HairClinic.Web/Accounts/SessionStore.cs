@@ -31,7 +31,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     )
     {
         var now = clock.GetCurrentInstant();
-        await using var db = databases.OpenUnfenced();
+        await using var db = databases.OpenWithoutActor();
         var device = DeviceDescription.Describe(userAgent);
         SignInSession session;
         if (tablet is null)
@@ -61,7 +61,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     public async Task LockTabletAsync(Guid tabletId, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
-        await using var db = databases.OpenUnfenced();
+        await using var db = databases.OpenWithoutActor();
         var here = db.SignInSessions.Where(s => s.TabletId == tabletId && s.EndedAt == null);
         await EndAsync(here.Where(s => s.FullId != null), SessionEnd.Locked, cancellation);
         await here.Where(s => s.IdleUntil > now).ExecuteUpdateAsync(set => set.SetProperty(s => s.IdleUntil, now), cancellation);
@@ -84,20 +84,20 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     {
         var now = clock.GetCurrentInstant();
         if (atTablet)
-            return await StillCountsAsync(id, userId, isUse ? now : Instant.MinValue, cancellation);
+            return await TouchIfActiveAsync(id, userId, isUse ? now : Instant.MinValue, cancellation);
         if (cache.TryGetValue(Key(id), out Instant looked) && now >= looked && now < looked + BetweenLooks)
             return true;
-        if (!await StillCountsAsync(id, userId, now, cancellation))
+        if (!await TouchIfActiveAsync(id, userId, now, cancellation))
             return false;
         cache.Set(Key(id), now, TimeSpan.FromMinutes(1));
         return true;
     }
 
     /// <summary>Whether it counts now, having last been used at <paramref name="active"/>. Always looks.</summary>
-    public async Task<bool> StillCountsAsync(Guid id, Guid userId, Instant active, CancellationToken cancellation)
+    public async Task<bool> TouchIfActiveAsync(Guid id, Guid userId, Instant active, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
-        await using var db = databases.OpenUnfenced();
+        await using var db = databases.OpenWithoutActor();
         return await ActiveSessions(db, userId, now)
                 .Where(s => s.Id == id)
                 .ExecuteUpdateAsync(
@@ -111,7 +111,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     public async Task<bool> IsFreshAsync(Guid id, CancellationToken cancellation)
     {
         var since = clock.GetCurrentInstant() - Fresh;
-        await using var db = databases.OpenUnfenced();
+        await using var db = databases.OpenWithoutActor();
         return await db.SignInSessions.AnyAsync(s => s.Id == id && s.EndedAt == null && s.SteppedUpAt > since, cancellation);
     }
 
@@ -119,7 +119,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     public async Task RecordStepUpAsync(Guid id, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
-        await using var db = databases.OpenUnfenced();
+        await using var db = databases.OpenWithoutActor();
         await db
             .SignInSessions.Where(s => s.Id == id && s.EndedAt == null)
             .ExecuteUpdateAsync(set => set.SetProperty(s => s.SteppedUpAt, now), cancellation);
@@ -129,7 +129,7 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     /// <returns>Whether there was such an open sign-in of theirs.</returns>
     public async Task<bool> EndAsync(Guid userId, Guid id, SessionEnd why, CancellationToken cancellation)
     {
-        await using var db = databases.OpenUnfenced();
+        await using var db = databases.OpenWithoutActor();
         var full = await FullAsync(db, id, cancellation);
         var theirs = db.SignInSessions.Where(s => s.UserId == userId);
         return await EndAsync(theirs.Where(s => s.Id == full || s.FullId == full), why, cancellation) > 0;
@@ -138,15 +138,15 @@ public sealed class SessionStore(ClinicDbFactory databases, IMemoryCache cache, 
     /// <summary>Ends all of a person's sign-ins, or all but the one they are at.</summary>
     public async Task EndAllAsync(Guid userId, Guid? except, SessionEnd why, CancellationToken cancellation)
     {
-        await using var db = databases.OpenUnfenced();
+        await using var db = databases.OpenWithoutActor();
         var full = except is { } one ? await FullAsync(db, one, cancellation) : (Guid?)null;
         await EndAsync(db.SignInSessions.Where(s => s.UserId == userId && s.Id != except && s.Id != full), why, cancellation);
     }
 
     /// <summary>Everybody's sign-ins at a tablet that is one no more.</summary>
-    public async Task EndTabletAsync(Guid practiceId, Guid tabletId, CancellationToken cancellation)
+    public async Task EndAllAtTabletAsync(Guid practiceId, Guid tabletId, CancellationToken cancellation)
     {
-        await using var db = databases.OpenUnfenced();
+        await using var db = databases.OpenWithoutActor();
         var there = db.SignInSessions.Where(s => s.PracticeId == practiceId && s.TabletId == tabletId);
         await EndAsync(there, SessionEnd.EndedByManager, cancellation);
     }

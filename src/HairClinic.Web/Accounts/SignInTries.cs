@@ -19,7 +19,7 @@ public sealed class SignInTries(ClinicDbFactory databases, HashingQueue hashing,
     /// <param name="pretend">Done instead where there is no try to take, to take as long.</param>
     /// <returns>Whether it was right. The try stays taken until it is given back or forgiven.</returns>
     /// <exception cref="TooBusyException">It was not looked at, and no try was taken.</exception>
-    public Task<bool> ProveAsync(AppUser? user, Func<AppUser, Task<bool>> look, Action pretend, CancellationToken cancellation) =>
+    public Task<bool> CountAndCheckAsync(AppUser? user, Func<AppUser, Task<bool>> look, Action pretend, CancellationToken cancellation) =>
         hashing.RunAsync(
             async () =>
             {
@@ -34,7 +34,7 @@ public sealed class SignInTries(ClinicDbFactory databases, HashingQueue hashing,
     /// <summary>The try of something right that proves only a part of who they are; wrong ones before it stay counted.</summary>
     public async Task GiveBackAsync(AppUser user, CancellationToken cancellation)
     {
-        await using var db = databases.OpenUnfenced();
+        await using var db = databases.OpenWithoutActor();
         await db
             .Users.Where(u => u.Id == user.Id && u.AccessFailedCount > 0)
             .ExecuteUpdateAsync(
@@ -48,7 +48,7 @@ public sealed class SignInTries(ClinicDbFactory databases, HashingQueue hashing,
     /// <summary>They proved who they are: the wrong tries before are forgotten.</summary>
     public async Task ForgiveAsync(AppUser user, CancellationToken cancellation)
     {
-        await using var db = databases.OpenUnfenced();
+        await using var db = databases.OpenWithoutActor();
         await db
             .Users.Where(u => u.Id == user.Id)
             .ExecuteUpdateAsync(
@@ -63,7 +63,7 @@ public sealed class SignInTries(ClinicDbFactory databases, HashingQueue hashing,
         var most = options.Value.Lockout.MaxFailedAccessAttempts;
         var now = clock.GetCurrentInstant().ToDateTimeOffset();
         var until = (DateTimeOffset?)(now + options.Value.Lockout.DefaultLockoutTimeSpan);
-        await using var db = databases.OpenUnfenced();
+        await using var db = databases.OpenWithoutActor();
         return await db
                 .Users.Where(u => u.Id == userId && (u.LockoutEnd == null || u.LockoutEnd <= now))
                 .ExecuteUpdateAsync(

@@ -36,7 +36,7 @@ public sealed class StaffSignInManager(
     }
 
     /// <returns>Whose passkey it is; null when it opens nothing here.</returns>
-    public async Task<AppUser?> ProveByPasskeyAsync(string credential)
+    public async Task<AppUser?> VerifyPasskeyAsync(string credential)
     {
         try
         {
@@ -72,7 +72,7 @@ public sealed class StaffSignInManager(
         var claims = additionalClaims.Append(ActorClaims.ForSession(await sessions.BeginAsync(user, _way, agent, cancellation, tablet)));
         if (tablet is not null)
         {
-            claims = claims.Append(ActorClaims.ForLock(tablet.LockAfterMinutes));
+            claims = claims.Append(ActorClaims.ForLockAfter(tablet.LockAfterMinutes));
             await tablets.RecordSignInAsync(tablet, user, _way, cancellation);
         }
         await base.SignInWithClaimsAsync(user, authenticationProperties, [.. claims]);
@@ -82,7 +82,7 @@ public sealed class StaffSignInManager(
     public override async Task RefreshSignInAsync(AppUser user)
     {
         if (ActorClaims.SessionOf(Context.User) is not null && UserManager.GetUserId(Context.User) == user.Id.ToString())
-            await base.SignInWithClaimsAsync(user, new AuthenticationProperties(), [.. ActorClaims.OfSession(Context.User)]);
+            await base.SignInWithClaimsAsync(user, new AuthenticationProperties(), [.. ActorClaims.SessionClaimsOf(Context.User)]);
     }
 
     public override async Task SignOutAsync()

@@ -25,7 +25,7 @@ public sealed class StepUpCheck(CurrentActor current, SessionStore sessions, Cli
     public string PageFor(string wanted) => current.OrNull is ClientActor ? ClientPage : $"{Page}?return={Uri.EscapeDataString(wanted)}";
 
     /// <exception cref="Refusal">They did not, in the last ten minutes.</exception>
-    public async Task RequireAsync(CancellationToken cancellation)
+    public async Task RefuseUnlessFreshAsync(CancellationToken cancellation)
     {
         if (!await IsFreshAsync(cancellation))
             throw new Refusal(Sentence, Page);

@@ -23,7 +23,7 @@ public static class Commands
         root.Subcommands.Add(KeysVerb.Command(Open));
         root.Subcommands.Add(OwnerLinkVerb.Command(Open));
         root.Subcommands.Add(VerifyLogVerb.Command(Open));
-        root.Subcommands.Add(DemoVerb.Command());
+        root.Subcommands.Add(DemoBinderVerb.Command());
         root.Subcommands.Add(AnalyseVerb.Command());
         foreach (
             var verb in arguments.Length == 0
@@ -53,7 +53,7 @@ public static class Commands
         async Task<WebApplication> Open(ParseResult result, string[] more)
         {
             var app = await OpenDatabase(result, more);
-            app.Services.GetRequiredService<MasterKeys>().EnsureLoaded();
+            app.Services.GetRequiredService<MasterKeys>().LoadAndCheck();
             return app;
         }
 
@@ -64,7 +64,7 @@ public static class Commands
             var app = build([.. folder is null ? [] : new[] { $"--data={folder}" }, .. more, .. result.UnmatchedTokens]);
             try
             {
-                await app.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
+                await app.Services.GetRequiredService<DatabaseLifetime>().OpenAsync(CancellationToken.None);
                 return app;
             }
             catch

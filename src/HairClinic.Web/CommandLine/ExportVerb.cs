@@ -22,14 +22,14 @@ public static class ExportVerb
             var into = Directory.CreateDirectory(result.GetValue(folder)!.FullName).FullName;
             return await app
                 .Services.GetRequiredService<PracticeJobRunner>()
-                .RunAsync(
+                .RunAsJobAsync(
                     id,
                     "export",
                     async services =>
                     {
                         await services
                             .GetRequiredService<Export>()
-                            .WriteAsync(
+                            .WriteSheetsAsync(
                                 SheetKind.All,
                                 result.GetValue(people),
                                 async (kind, write) =>

@@ -55,7 +55,7 @@ public static class ImportVerb
             }
             return await app
                 .Services.GetRequiredService<PracticeJobRunner>()
-                .RunAsync(
+                .RunAsJobAsync(
                     id,
                     "import",
                     async services =>

@@ -14,32 +14,32 @@ public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogStor
 {
     public const int Batch = 200;
 
-    public async Task<Outcome> RotateAsync(CancellationToken cancellation)
+    public async Task<Outcome> RotateMasterKeyAsync(CancellationToken cancellation)
     {
-        var added = (await StatusAsync(cancellation)).Behind == 0;
+        var added = (await ReadStatusAsync(cancellation)).Behind == 0;
         if (added)
-            masters.Add();
+            masters.GenerateNew();
         var rewrapped = 0;
         foreach (var practice in await jobs.PracticeIdsAsync(cancellation))
         {
-            await jobs.RunAsync(practice, "keys", services => NoteAsync(services, cancellation));
+            await jobs.RunAsJobAsync(practice, "keys", services => NoteAsync(services, cancellation));
             int done;
             do
             {
-                done = await jobs.RunAsync(practice, "keys", services => RewrapAsync(services, cancellation));
+                done = await jobs.RunAsJobAsync(practice, "keys", services => RewrapAsync(services, cancellation));
                 rewrapped += done;
             } while (done > 0);
         }
         return new Outcome(added, masters.Current.Id, rewrapped);
     }
 
-    public async Task<Status> StatusAsync(CancellationToken cancellation)
+    public async Task<Status> ReadStatusAsync(CancellationToken cancellation)
     {
         var (behind, all, destroyed) = (0, 0, 0);
         var current = masters.Current.Id;
         foreach (var practice in await jobs.PracticeIdsAsync(cancellation))
         {
-            var counts = await jobs.RunAsync(
+            var counts = await jobs.RunAsJobAsync(
                 practice,
                 "keys",
                 async services =>
@@ -83,7 +83,7 @@ public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogStor
         foreach (var row in old)
         {
             var key = sealer.Unwrap(row);
-            row.Rewrap(sealer.Wrap(row.PracticeId, row.ClientId, key, current), current.Id);
+            row.ReplaceWrapped(sealer.Wrap(row.PracticeId, row.ClientId, key, current), current.Id);
             CryptographicOperations.ZeroMemory(key);
         }
         try

@@ -11,7 +11,7 @@ public static class KeysVerb
         status.SetAction(async result =>
         {
             await using var app = await open(result, []);
-            Write(await app.Services.GetRequiredService<KeyRotation>().StatusAsync(CancellationToken.None));
+            Write(await app.Services.GetRequiredService<KeyRotation>().ReadStatusAsync(CancellationToken.None));
             return 0;
         });
         var rotate = new Command("rotate", "Add a master key and wrap every client's key anew. Cut short, it goes on when called again.");
@@ -19,14 +19,14 @@ public static class KeysVerb
         {
             await using var app = await open(result, []);
             var rotation = app.Services.GetRequiredService<KeyRotation>();
-            var done = await rotation.RotateAsync(CancellationToken.None);
+            var done = await rotation.RotateMasterKeyAsync(CancellationToken.None);
             var keys = done.Rewrapped.ToString(CultureInfo.InvariantCulture);
             Console.WriteLine(
                 done.Added
                     ? $"Added master key {done.CurrentId} and wrapped {keys} client keys under it."
                     : $"Went on with an earlier rotation: wrapped {keys} client keys under {done.CurrentId}. Say it again to add a new key."
             );
-            Write(await rotation.StatusAsync(CancellationToken.None));
+            Write(await rotation.ReadStatusAsync(CancellationToken.None));
             Console.WriteLine("Back the key file up now, apart from the database: older backups of it lack the new key.");
             return 0;
         });

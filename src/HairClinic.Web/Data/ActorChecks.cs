@@ -8,7 +8,7 @@ public static class ActorChecks
         db.Database.SqlQuery<bool>($"select app_opens_all() as \"Value\"").SingleAsync(cancellation);
 
     /// <summary>Those of these clients whose address another member of staff could confirm.</summary>
-    public static async Task<IReadOnlySet<Guid>> AddressConfirmableByOthersAsync(
+    public static async Task<IReadOnlySet<Guid>> ClientsWhoseAddressOthersMayConfirmAsync(
         this ClinicDb db,
         Guid[] clients,
         Guid but,

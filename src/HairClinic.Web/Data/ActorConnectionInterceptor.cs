@@ -46,7 +46,7 @@ public sealed class ActorConnectionInterceptor(IClock clock) : DbConnectionInter
     }
 
     private static Exception Translate(Exception e) =>
-        e is PostgresException { SqlState: ActorSql.ChangedState } ? new ActorChangedException(e) : e;
+        e is PostgresException { SqlState: ActorSql.ChangedState } ? new StaleActorException(e) : e;
 
     private DbCommand? Command(DbConnection connection, ConnectionEndEventData eventData)
     {

@@ -14,7 +14,7 @@ public sealed record ClinicConnections(string Program, string? Migrator, string?
 
     private static readonly string[] PoolSizes = ["Maximum Pool Size", "MaxPoolSize"];
 
-    public static ClinicConnections FromServer(EmbeddedServer own) => new(own.AsProgram, own.AsMigrator, own.AsKeeper);
+    public static ClinicConnections FromEmbeddedServer(EmbeddedServer own) => new(own.AsProgram, own.AsMigrator, own.AsKeeper);
 
     /// <summary>
     /// The outside database named by <c>ConnectionStrings:Program</c>, <c>:Migrator</c> and <c>:Keeper</c>

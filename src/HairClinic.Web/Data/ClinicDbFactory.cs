@@ -19,5 +19,5 @@ public sealed class ClinicDbFactory(DbContextOptions<ClinicDb> options, CurrentA
     public ClinicDb OpenPracticeWide(string job) => new(options, new JobActor(current.Actor.PracticeId, job, current.Actor.Author));
 
     /// <summary>For sign-in and key storage, before the actor is known.</summary>
-    public ClinicDb OpenUnfenced() => new(options, actor: null);
+    public ClinicDb OpenWithoutActor() => new(options, actor: null);
 }

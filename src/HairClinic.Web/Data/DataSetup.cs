@@ -12,11 +12,11 @@ public static class DataSetup
     public static IServiceCollection AddClinicData(this IServiceCollection services) =>
         services
             .AddSingleton<IClock>(SystemClock.Instance)
-            .AddSingleton<DatabaseHost>()
+            .AddSingleton<DatabaseLifetime>()
             .AddSingleton(sp => new DataDisk(() => DiskSpace.For(sp.GetRequiredService<IConfiguration>()["data"] ?? DefaultFolders.Data)))
             .AddSingleton(sp =>
                 ClinicDbOptions.For(
-                    ClinicConnections.WithAutoPrepare(sp.GetRequiredService<DatabaseHost>().Connections.Program),
+                    ClinicConnections.WithAutoPrepare(sp.GetRequiredService<DatabaseLifetime>().Connections.Program),
                     sp.GetRequiredService<ILoggerFactory>(),
                     sp.GetRequiredService<IClock>()
                 )

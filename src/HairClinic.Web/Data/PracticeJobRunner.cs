@@ -9,11 +9,11 @@ public sealed class PracticeJobRunner(IServiceScopeFactory scopes)
     public async Task<IReadOnlyList<Guid>> PracticeIdsAsync(CancellationToken cancellation)
     {
         await using var scope = scopes.CreateAsyncScope();
-        await using var db = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+        await using var db = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenWithoutActor();
         return await db.Practices.OrderBy(p => p.Id).Select(p => p.Id).ToListAsync(cancellation);
     }
 
-    public async Task<T> RunAsync<T>(Guid practiceId, string job, Func<IServiceProvider, Task<T>> work) =>
+    public async Task<T> RunAsJobAsync<T>(Guid practiceId, string job, Func<IServiceProvider, Task<T>> work) =>
         await RunAsAsync(new JobActor(practiceId, job), work);
 
     public async Task<T> RunAsAsync<T>(Actor actor, Func<IServiceProvider, Task<T>> work)

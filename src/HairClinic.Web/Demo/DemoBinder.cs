@@ -6,10 +6,10 @@ namespace HairClinic.Web.Demo;
 /// <summary>The binder the invented practice would have kept: the same for the same day, wherever it is written.</summary>
 public static class DemoBinder
 {
-    public static IReadOnlyDictionary<SheetKind, byte[]> Write(LocalDate today) => Write(DemoHistory.Generate(today));
+    public static IReadOnlyDictionary<SheetKind, byte[]> GenerateCsv(LocalDate today) => GenerateCsv(DemoHistory.Generate(today));
 
     /// <returns>One CSV file a kind of sheet.</returns>
-    public static IReadOnlyDictionary<SheetKind, byte[]> Write(DemoHistory history) =>
+    public static IReadOnlyDictionary<SheetKind, byte[]> GenerateCsv(DemoHistory history) =>
         new Dictionary<SheetKind, byte[]>
         {
             [SheetKind.Clients] = Csv(SheetKind.Clients, history.Clients.Select(c => c.Cells())),
@@ -24,7 +24,7 @@ public static class DemoBinder
     private static IEnumerable<UnitRow> Units(DemoClientHistory life, LocalDate today)
     {
         var price = new SheetMoney(45_000 + life.Client.Kind.LifeDays.To * 150, life.Client.Salon.Currency);
-        return life.Units.Select(u => u.ToUnitRow(life.Client.Code, life.Client.Salon.Name, today, price));
+        return life.Units.Select(u => u.ToBinderRow(life.Client.Code, life.Client.Salon.Name, today, price));
     }
 
     private static byte[] Csv(SheetKind kind, IEnumerable<IReadOnlyList<string>> rows) => SheetWriter.WriteForRoundTrip(kind.Headers, rows);

@@ -54,7 +54,7 @@ public sealed record DemoClient(
         );
     }
 
-    public ClientRow ToClientRow(Random random) =>
+    public ClientRow ToBinderRow(Random random) =>
         new()
         {
             Code = Code,

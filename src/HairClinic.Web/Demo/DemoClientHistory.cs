@@ -106,7 +106,7 @@ public sealed class DemoClientHistory(DemoClient client, DemoDiary diary, DemoUn
         _bonds.Add(off);
         var worn = bond.Unit;
         worn.WornDays += Period.DaysBetween(bond.AppliedOn, slot.Day);
-        var grades = worn.Inspect(random, worn.WornDays);
+        var grades = worn.DrawInspectionGrades(random, worn.WornDays);
         var goesOn = drawer.ChooseAfterTakeDown(slot.Day, worn);
         drawer.OrderAhead(slot.Day, goesOn);
         (Open, worn.OnHead, _gapSince) = (null, false, slot.Day);
@@ -163,7 +163,7 @@ public sealed class DemoClientHistory(DemoClient client, DemoDiary diary, DemoUn
     {
         unit.OnHead = true;
         unit.FirstBonded ??= slot.Day;
-        var cut = DemoModelParameters.DrawWaitsCut(random, client.Adhesive);
+        var cut = DemoModelParameters.DrawDryingCutShort(random, client.Adhesive);
         var hasCoats = client.Adhesive.Attachment == Attachment.Liquid;
         var row = new BondRow
         {

@@ -34,9 +34,9 @@ public sealed class DemoConfidentialData(Sealer sealer, PhotoStore photos, Conse
             foreach (var (kind, shade) in new[] { (PhotoKind.Before, 60), (PhotoKind.After, 150) })
             {
                 var pressed = await PhotoCompressor.CompressAsync(Draw(shade), cancellation);
-                var file = await photos.StoreAsync(db, client.Id, pressed, cancellation);
+                var file = await photos.StoreFilesAsync(db, client.Id, pressed, cancellation);
                 var photo = new Photo(Guid.CreateVersion7(), client.Id, kind, today, today, file, stylist.Id, now);
-                photo.Share(kind == PhotoKind.After);
+                photo.SetShared(kind == PhotoKind.After);
                 db.Photos.Add(photo);
             }
         }

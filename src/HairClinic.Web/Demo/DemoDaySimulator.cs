@@ -57,15 +57,15 @@ public sealed class DemoDaySimulator(ClinicDb db, DemoHistory history, Instant n
         var worn = units.Single(u => u.Id == old.HairSystemId);
         var day = visit.Day;
         var off = bond.WithRemoval(day, RemovalReason.Scheduled, random).Row;
-        var grades = bond.Unit.Inspect(random, bond.Unit.WornDays + Period.DaysBetween(bond.AppliedOn, day));
+        var grades = bond.Unit.DrawInspectionGrades(random, bond.Unit.WornDays + Period.DaysBetween(bond.AppliedOn, day));
         var isWornOut = grades.WorstStructural >= InspectionGrades.PlanReplacement;
         var goesOn = units.Find(u => isWornOut && u.State is (UnitState.Prepared or UnitState.Resting)) ?? worn;
 
         var kind = await db.UnitKinds.SingleAsync(k => k.Id == goesOn.UnitKindId, cancellation);
-        var used = old.Products.Select(p => (Guid.CreateVersion7(), new ProductUse(p.ProductId, p.LotId, p.Coats))).ToList();
+        var used = old.Products.Select(p => (Guid.CreateVersion7(), new AppliedProduct(p.ProductId, p.LotId, p.Coats))).ToList();
         var basis = dues.InputFor(client, kind.BaseMaterialId, used.Select(u => (Guid?)u.Item2.ProductId).FirstOrDefault(), old.Attachment);
         var found = new TakeDown(grades, off.Lift is not null, off.LiftedOn, off.LiftZone, off.RemovedBecause!.Value);
-        bool? waits = old.Attachment == Attachment.Liquid ? !DemoModelParameters.DrawWaitsCut(random, life.Client.Adhesive) : null;
+        bool? waits = old.Attachment == Attachment.Liquid ? !DemoModelParameters.DrawDryingCutShort(random, life.Client.Adhesive) : null;
         var made = new NewBond(
             Guid.CreateVersion7(),
             goesOn,

@@ -22,7 +22,7 @@ public sealed class DemoHistory
     {
         var random = new Random(seed);
         var diary = new DemoDiary(random, today);
-        var closures = DemoModelParameters.Closures(today);
+        var closures = DemoModelParameters.WorkshopClosures(today);
         var (number, serial) = (0, 0);
         var clients = new List<ClientRow>();
         var lives = new List<DemoClientHistory>();
@@ -34,7 +34,7 @@ public sealed class DemoHistory
                 var drawer = new DemoUnitSupply(client, random, closures, () => $"U-{++serial:0000}");
                 var life = new DemoClientHistory(client, diary, drawer, random, today);
                 life.Generate();
-                clients.Add(client.ToClientRow(random));
+                clients.Add(client.ToBinderRow(random));
                 lives.Add(life);
             }
         }

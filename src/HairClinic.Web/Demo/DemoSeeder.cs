@@ -28,7 +28,7 @@ public sealed class DemoSeeder(PracticeJobRunner jobs, IClock clock)
         var practiceId = Guid.CreateVersion7();
         var now = clock.GetCurrentInstant();
         var today = now.InZone(DateTimeZoneProviders.Tzdb[DemoPractice.Lane.Zone]).Date;
-        var outcomes = await jobs.RunAsync(
+        var outcomes = await jobs.RunAsJobAsync(
             practiceId,
             "demo",
             async services =>
@@ -36,10 +36,10 @@ public sealed class DemoSeeder(PracticeJobRunner jobs, IClock clock)
                 var databases = services.GetRequiredService<ClinicDbFactory>();
                 await LayAsync(databases, practiceId, now, today, cancellation);
                 var history = DemoHistory.Generate(today);
-                var drafts = DemoBinder.Write(history).Select(file => Draft(file.Key, file.Value)).ToList();
+                var drafts = DemoBinder.GenerateCsv(history).Select(file => Draft(file.Key, file.Value)).ToList();
                 var brought = await services.GetRequiredService<ImportBinder>().SaveAsync(drafts, createMissing: false, cancellation);
                 await using var db = databases.Open();
-                await new DemoInspections(db).WriteAsync(history, cancellation);
+                await new DemoTakeDownsAndRemakes(db).WriteAsync(history, cancellation);
                 await new DemoDaySimulator(db, history, now).PlayAsync(cancellation);
                 await services.GetRequiredService<DemoConfidentialData>().AddAsync(db, now, today, cancellation);
                 await Scene.ConfirmAddressesAsync(db, now, but: []);
@@ -59,7 +59,7 @@ public sealed class DemoSeeder(PracticeJobRunner jobs, IClock clock)
         CancellationToken cancellation
     )
     {
-        await using (var unfenced = databases.OpenUnfenced())
+        await using (var unfenced = databases.OpenWithoutActor())
         {
             unfenced.Practices.Add(new PracticeRow(practiceId));
             await unfenced.SaveChangesAsync(cancellation);
@@ -75,12 +75,12 @@ public sealed class DemoSeeder(PracticeJobRunner jobs, IClock clock)
         foreach (var product in DemoPractice.Products)
         {
             var quarters = Enumerable.Range(0, Quarters).Select(back => DemoPractice.LotOf(product, today.PlusMonths(-3 * back)));
-            scene.Stock(product.Name, product.Kind, product.Chemistry, [.. quarters.Distinct()]);
+            scene.AddProduct(product.Name, product.Kind, product.Chemistry, [.. quarters.Distinct()]);
         }
-        scene.ServiceFor(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, RebondPence, "GBP");
+        scene.ServiceWithPurpose(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, RebondPence, "GBP");
         foreach (var kind in DemoPractice.Kinds)
             scene.AddUnitKind(kind.Name, kind.Base, kind.Workshop);
-        DemoModelParameters.AddClosures(scene.Workshops, today);
+        DemoModelParameters.AddWorkshopClosures(scene.Workshops, today);
         TourScenes.AddAll(scene, scene.Salons[0], scene.People.First(p => p.Role == StaffRole.FrontDesk));
         await scene.SaveAsync();
     }
@@ -108,7 +108,7 @@ public sealed class DemoSeeder(PracticeJobRunner jobs, IClock clock)
 }
 
 /// <summary>Writes down what an old binder has no columns for: what was seen at each take-down, and which units went back to be made again.</summary>
-public sealed class DemoInspections(ClinicDb db)
+public sealed class DemoTakeDownsAndRemakes(ClinicDb db)
 {
     public async Task WriteAsync(DemoHistory history, CancellationToken cancellation)
     {

@@ -36,7 +36,7 @@ public sealed class DemoUnit(string serial, DemoUnitKind kind, LocalDate ordered
     public double LifeFraction(int wornDays) => wornDays / life;
 
     /// <summary>Its worst structural grade: 3 from the end of its life on.</summary>
-    public int Grade(int wornDays) =>
+    public int StructuralGrade(int wornDays) =>
         LifeFraction(wornDays) switch
         {
             < 0.35 => 0,
@@ -53,16 +53,16 @@ public sealed class DemoUnit(string serial, DemoUnitKind kind, LocalDate ordered
     public void LeaveService(UnitState end, LocalDate on, string because) => (OnHead, End, Gone, Because) = (false, end, on, because);
 
     /// <summary>What an inspection writes down: one structural item shows its age, the others no more than that.</summary>
-    public InspectionGrades Inspect(Random random, int wornDays)
+    public InspectionGrades DrawInspectionGrades(Random random, int wornDays)
     {
-        var worst = Grade(wornDays);
+        var worst = StructuralGrade(wornDays);
         var items = Enumerable.Range(0, 4).Select(_ => Math.Max(0, worst - random.Next(3))).ToArray();
         items[random.Next(4)] = worst;
         return new(items[0], items[1], items[2], items[3], Math.Min(4, worst + random.Next(2)), Math.Max(0, worst - random.Next(2)));
     }
 
     /// <summary>What is known of it today.</summary>
-    public UnitRow ToUnitRow(string clientCode, string salon, LocalDate today, SheetMoney price)
+    public UnitRow ToBinderRow(string clientCode, string salon, LocalDate today, SheetMoney price)
     {
         LocalDate? Until(LocalDate day) => day <= today ? day : null;
         var back = remade > today ? arrived : Arrives;

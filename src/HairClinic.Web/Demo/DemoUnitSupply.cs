@@ -25,9 +25,9 @@ public sealed class DemoUnitSupply(DemoClient client, Random random, IReadOnlyLi
 
     private DemoUnit Order(LocalDate day)
     {
-        var arrived = DemoWorkshop.Arrival(day, client.Kind.Maker.DrawLead(random), closures);
+        var arrived = DemoWorkshop.AddWorkingDays(day, client.Kind.Maker.DrawLead(random), closures);
         LocalDate? remade = random.Happens(DemoModelParameters.RemakeRate)
-            ? DemoWorkshop.Arrival(arrived.PlusDays(1), client.Kind.Maker.DrawLead(random), closures)
+            ? DemoWorkshop.AddWorkingDays(arrived.PlusDays(1), client.Kind.Maker.DrawLead(random), closures)
             : null;
         _units.Add(new DemoUnit(nextSerial(), client.Kind, day, arrived, remade, DemoModelParameters.DrawLife(random, client)));
         return _units[^1];
@@ -47,7 +47,10 @@ public sealed class DemoUnitSupply(DemoClient client, Random random, IReadOnlyLi
         var spare = _units.Where(u => u != worn && u.IsInHouse(day)).OrderBy(u => u.Ready).FirstOrDefault();
         if (random.Happens(DemoModelParameters.ChanceDamaged))
             worn.LeaveService(UnitState.Damaged, day, "torn at take-down");
-        else if (worn.Grade(worn.WornDays) >= 3 && (spare is not null || worn.LifeFraction(worn.WornDays) > DemoModelParameters.LastWear))
+        else if (
+            worn.StructuralGrade(worn.WornDays) >= 3
+            && (spare is not null || worn.LifeFraction(worn.WornDays) > DemoModelParameters.LastWear)
+        )
             worn.LeaveService(
                 random.Happens(0.05) ? UnitState.EmergencySpare : UnitState.Retired,
                 day,
@@ -60,6 +63,6 @@ public sealed class DemoUnitSupply(DemoClient client, Random random, IReadOnlyLi
 
     private double Left(DemoUnit unit, bool isWorn) =>
         !isWorn ? ExpectedLife
-        : unit.Grade(unit.WornDays) >= 3 ? 0
+        : unit.StructuralGrade(unit.WornDays) >= 3 ? 0
         : Math.Max(0.15 * ExpectedLife, ExpectedLife - unit.WornDays);
 }

@@ -59,10 +59,10 @@ public static class ActorClaims
 
     public static Claim ForSession(Guid session) => new(Session, session.ToString());
 
-    public static Claim ForLock(int minutes) => new(LockAfter, minutes.ToString(CultureInfo.InvariantCulture));
+    public static Claim ForLockAfter(int minutes) => new(LockAfter, minutes.ToString(CultureInfo.InvariantCulture));
 
     /// <summary>What a sign-in keeps while its person is read afresh.</summary>
-    public static IEnumerable<Claim> OfSession(ClaimsPrincipal? user) => user?.FindAll(c => c.Type is Session or LockAfter) ?? [];
+    public static IEnumerable<Claim> SessionClaimsOf(ClaimsPrincipal? user) => user?.FindAll(c => c.Type is Session or LockAfter) ?? [];
 
     public static int? LockAfterOf(ClaimsPrincipal? user) =>
         int.TryParse(user?.FindFirstValue(LockAfter), CultureInfo.InvariantCulture, out var minutes) ? minutes : null;

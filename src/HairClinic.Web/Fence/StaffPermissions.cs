@@ -3,7 +3,7 @@ namespace HairClinic.Web.Fence;
 /// <summary>Who may change whom: owners everybody; managers themselves and staff below them, and never a role.</summary>
 public static class StaffPermissions
 {
-    public static bool MayManage(PersonActor actor, Guid personId, StaffRole role) =>
+    public static bool MayManagePerson(PersonActor actor, Guid personId, StaffRole role) =>
         actor.StaffRole == StaffRole.Owner
         || actor.StaffRole == StaffRole.Manager && (personId == actor.PersonId || role is not (StaffRole.Owner or StaffRole.Manager));
 

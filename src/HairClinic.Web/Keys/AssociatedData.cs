@@ -9,10 +9,16 @@ namespace HairClinic.Web.Keys;
 public static class AssociatedData
 {
     public static byte[] ForClientKey(Guid practiceId, Guid clientId, string masterKeyId) =>
-        EncodeParts(Encoding.UTF8.GetBytes("client key"), Bytes(practiceId), Bytes(clientId), Encoding.UTF8.GetBytes(masterKeyId));
+        EncodeParts(Encoding.UTF8.GetBytes("client key"), GuidBytes(practiceId), GuidBytes(clientId), Encoding.UTF8.GetBytes(masterKeyId));
 
     public static byte[] ForContent(Guid practiceId, Guid clientId, string purpose, Guid rowId) =>
-        EncodeParts(Encoding.UTF8.GetBytes("content"), Bytes(practiceId), Bytes(clientId), Encoding.UTF8.GetBytes(purpose), Bytes(rowId));
+        EncodeParts(
+            Encoding.UTF8.GetBytes("content"),
+            GuidBytes(practiceId),
+            GuidBytes(clientId),
+            Encoding.UTF8.GetBytes(purpose),
+            GuidBytes(rowId)
+        );
 
     public static byte[] EncodeParts(params ReadOnlySpan<byte[]> parts)
     {
@@ -27,5 +33,5 @@ public static class AssociatedData
         return all.ToArray();
     }
 
-    public static byte[] Bytes(Guid id) => id.ToByteArray(bigEndian: true);
+    public static byte[] GuidBytes(Guid id) => id.ToByteArray(bigEndian: true);
 }

@@ -20,5 +20,5 @@ public sealed class ClientKey : PracticeOwned
     public Instant CreatedAt { get; private set; }
     public Instant? DestroyedAt { get; private set; }
 
-    public void Rewrap(byte[] wrapped, string masterKeyId) => (Wrapped, MasterKeyId) = (wrapped, masterKeyId);
+    public void ReplaceWrapped(byte[] wrapped, string masterKeyId) => (Wrapped, MasterKeyId) = (wrapped, masterKeyId);
 }

@@ -30,7 +30,7 @@ public static class Languages
 
     /// <summary>What staff read: the practice's language if the program speaks all of it, else English as their country writes dates.</summary>
     /// <param name="region">ISO 3166 country.</param>
-    public static CultureInfo ForStaff(CultureInfo practice, string region) =>
+    public static CultureInfo CultureForStaff(CultureInfo practice, string region) =>
         IsComplete(practice) ? practice : CultureInfo.GetCultureInfo(KnownOrNull($"en-{region}") ?? "en-GB");
 
     public static string? KnownOrNull(string? code) => All.Any(l => l.Code == code) ? code : null;

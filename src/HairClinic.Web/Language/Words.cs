@@ -18,7 +18,7 @@ public static class EnumWords
             : words[Key(value), blanks];
 
     /// <summary>The same of a member whose enum only the running program knows.</summary>
-    public static string WordOf(this IStringLocalizer words, Enum value) => words[Key(value)];
+    public static string WordOfBoxed(this IStringLocalizer words, Enum value) => words[Key(value)];
 
     /// <summary>With a capital, where it stands alone: a choice, a label.</summary>
     public static string Label<T>(this IStringLocalizer words, T value)

@@ -4,7 +4,7 @@ namespace HairClinic.Web.Learning;
 
 /// <summary>One client's units and next order as they stand at this moment, on the stored fits: what their pages show.</summary>
 /// <param name="Case">Null for who has never worn a unit, or wears none any more.</param>
-public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, PreparedReorder? Case, ReorderOutlook? Outlook)
+public sealed record ClientOutlook(ReorderFacts Book, ClientUnits Units, PreparedReorder? Case, ReorderOutlook? Outlook)
 {
     public static async Task<ClientOutlook> LoadAsync(
         ClinicDb db,
@@ -14,7 +14,7 @@ public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, PreparedR
         CancellationToken cancellation
     )
     {
-        var book = await OrderFacts.LoadAsync(db, cancellation);
+        var book = await ReorderFacts.LoadAsync(db, cancellation);
         var units = (await ClientUnits.LoadAsync(db, book.Kinds, [(clientId, salonId, today)], cancellation))[0];
         var order = book.PrepareReorder(units);
         return new(book, units, order, order?.Outlook(new ReorderRule(OrderTimes.DaysInSight)));
@@ -25,8 +25,8 @@ public sealed record ClientOutlook(OrderFacts Book, ClientUnits Units, PreparedR
     public OrderTimes Orders => Book.OrderTimesOn(Today);
 
     /// <summary>What the wear line draws to the right of today.</summary>
-    public WearForecast Forecast() =>
-        new(Case?.Left ?? new Dictionary<Guid, (LifePrediction, int)>(), Orders.Arrivals(Units.Units), Outlook?.OrderBy, Gap());
+    public WearLineForecast ToWearLineForecast() =>
+        new(Case?.Left ?? new Dictionary<Guid, (LifePrediction, int)>(), Orders.ArrivalRanges(Units.Units), Outlook?.OrderBy, Gap());
 
     /// <summary>From when the hair in house is worn out as likely as not until the next unit is as likely as not ready.</summary>
     private WearLineGap? Gap()

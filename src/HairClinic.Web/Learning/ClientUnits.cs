@@ -32,11 +32,11 @@ public sealed class ClientUnits
     public HairSystem? Newest => Units.LastOrDefault(u => u.State != UnitState.Specified);
 
     /// <summary>In house and still wearing: the hair there is. What has arrived counts, though it has to be looked at first.</summary>
-    public IEnumerable<HairSystem> InHand => Units.Where(u => u.State.IsHairInHouse() && !IsWornOut(u.Id));
+    public IEnumerable<HairSystem> InHand => Units.Where(u => u.State.IsOnHeadOrInHouse() && !IsWornOut(u.Id));
 
     /// <summary>Kept for, or fit only for, an emergency.</summary>
     public IEnumerable<HairSystem> Emergency =>
-        Units.Where(u => u.State == UnitState.EmergencySpare || u.State.IsHairInHouse() && IsWornOut(u.Id));
+        Units.Where(u => u.State == UnitState.EmergencySpare || u.State.IsOnHeadOrInHouse() && IsWornOut(u.Id));
 
     /// <param name="clients">Whose, with their home salon and its day.</param>
     public static async Task<List<ClientUnits>> LoadAsync(
@@ -56,7 +56,7 @@ public sealed class ClientUnits
     public bool IsWornOut(Guid unitId) => _lives.TryGetValue(unitId, out var life) && life.WornOut;
 
     /// <param name="unit">Null for one that is still to be made.</param>
-    public IReadOnlyList<WearCovariate> CovariatesOf(HairSystem? unit, UnitKindTerms kind) =>
+    public IReadOnlyList<CovariateValue> CovariatesOf(HairSystem? unit, UnitKindTerms kind) =>
         _book.CovariatesNow(unit, kind, ClientId, Today);
 
     /// <summary>The last day on which something was on the head; null for who never wore anything.</summary>

@@ -19,7 +19,7 @@ public sealed class DueFacts
         _settings = settings;
         _rules = rules;
         _salons = salons.ToDictionary(s => s.Id);
-        _opening = salons.ToDictionary(s => s.Id, DueInput.OpeningDaysOf);
+        _opening = salons.ToDictionary(s => s.Id, DueWindowCalculator.OpeningDaysOf);
         _model = model;
     }
 
@@ -35,7 +35,7 @@ public sealed class DueFacts
     /// <summary>Four round trips, however many bonds are asked about.</summary>
     public static async Task<DueFacts> LoadAsync(ClinicDb db, CancellationToken cancellation)
     {
-        var (settings, models) = await WearModels.LoadWithSettingsAsync(db, cancellation);
+        var (settings, models) = await WearModelPair.LoadWithSettingsAsync(db, cancellation);
         return new(
             settings,
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
@@ -48,7 +48,7 @@ public sealed class DueFacts
     /// <param name="holds">The client's bonds before this one; null leaves the target to what is assumed of anybody.</param>
     /// <param name="off">The bond that comes off when this one is made, and how long it held: that counts for this one.</param>
     /// <exception cref="Refusal">No hold window fits.</exception>
-    public DueInput InputFor(
+    public DueWindowCalculator InputFor(
         Client client,
         Guid baseMaterialId,
         Guid? adhesiveId,
@@ -74,7 +74,7 @@ public sealed class DueFacts
         };
     }
 
-    private LearnedRebondTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<WearCovariate> columns) =>
+    private LearnedRebondTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<CovariateValue> columns) =>
         HoldFacts.PriorOf(rule) is { } window
             ? LearnedRebondTarget.FromModel(
                 _model.Population,

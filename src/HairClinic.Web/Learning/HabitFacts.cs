@@ -19,12 +19,12 @@ public sealed class HabitFacts
         return new HabitFacts(rows.ToLookup(f => f.ClientId));
     }
 
-    public IEnumerable<WearCovariate> HoldCovariates(Guid clientId, LocalDate on) => Columns(clientId, on, LifetimeKind.Hold);
+    public IEnumerable<CovariateValue> HoldCovariates(Guid clientId, LocalDate on) => Columns(clientId, on, LifetimeKind.Hold);
 
-    public IEnumerable<WearCovariate> LifeCovariates(Guid clientId, LocalDate on) => Columns(clientId, on, LifetimeKind.Life);
+    public IEnumerable<CovariateValue> LifeCovariates(Guid clientId, LocalDate on) => Columns(clientId, on, LifetimeKind.Life);
 
-    private IEnumerable<WearCovariate> Columns(Guid clientId, LocalDate on, LifetimeKind quantity) =>
+    private IEnumerable<CovariateValue> Columns(Guid clientId, LocalDate on, LifetimeKind quantity) =>
         CovariateCatalog.FactAsOf(_facts[clientId], on) is { } fact
-            ? CovariateCatalog.ValuesFor(fact.Habits, quantity).Select(h => WearCovariate.For(h.Habit, h.Value))
+            ? CovariateCatalog.ValuesFromHabits(fact.Habits, quantity).Select(h => CovariateValue.For(h.Habit, h.Value))
             : [];
 }

@@ -63,7 +63,7 @@ public sealed class HoldFacts
     public BondWithMaterials? LastBond(Guid clientId) => _bonds[clientId].LastOrDefault();
 
     /// <summary>A window's prior; one of no width is taken to spread over its last day.</summary>
-    public static WindowPrior WidenedPriorOf(HoldWindow window) =>
+    public static WindowPrior NonDegeneratePriorOf(HoldWindow window) =>
         WindowPrior.FromWindow(
             LifeDistribution.Weibull,
             window.EarliestWeeks < window.LatestWeeks ? 7.0 * window.EarliestWeeks : 7.0 * window.LatestWeeks - 1,
@@ -77,13 +77,13 @@ public sealed class HoldFacts
             : null;
 
     /// <summary>What bears on a bond's hold: what it is made with, and the client's habits.</summary>
-    public IReadOnlyList<WearCovariate> CovariatesOf(Guid clientId, LocalDate appliedOn, Guid baseId, Guid? adhesiveId, bool? waitsKept)
+    public IReadOnlyList<CovariateValue> CovariatesOf(Guid clientId, LocalDate appliedOn, Guid baseId, Guid? adhesiveId, bool? waitsKept)
     {
-        var columns = new List<WearCovariate> { WearCovariate.Base(baseId) };
+        var columns = new List<CovariateValue> { CovariateValue.Base(baseId) };
         if (adhesiveId is { } adhesive)
-            columns.Add(WearCovariate.Adhesive(adhesive));
+            columns.Add(CovariateValue.Adhesive(adhesive));
         if (waitsKept == false)
-            columns.Add(WearCovariate.For(CovariateKind.WaitsCut));
+            columns.Add(CovariateValue.For(KnownCovariate.WaitsCut));
         columns.AddRange(_habits.HoldCovariates(clientId, appliedOn));
         return columns;
     }
@@ -128,7 +128,7 @@ public sealed record HoldSpell(
     Guid? Client,
     Spell Spell,
     WindowPrior? Window,
-    IReadOnlyList<WearCovariate> Columns
+    IReadOnlyList<CovariateValue> Columns
 ) : WearSpell(Client, Spell, Window, Columns);
 
 /// <summary>A bond with what it was made of: the unit's base, and the adhesive or tape with its lot.</summary>

@@ -30,7 +30,7 @@ public static class LeadTimeStore
             }
             var own = byKind[kind.Id].ToList();
             var made = byWorkshop[kind.WorkshopId].Where(u => kind.WorkshopId is not null && u.RemadeTimes is not null).ToList();
-            lead.Store(
+            lead.LearnFrom(
                 orders.Today,
                 kind.UsualLeadTime(),
                 [.. own.Where(u => u.TellsOfLead).OrderBy(u => u.Dates.ArrivedOn).Select(u => (double)orders.WorkingDaysTaken(u))],

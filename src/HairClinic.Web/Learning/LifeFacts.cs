@@ -67,22 +67,22 @@ public sealed class LifeFacts
 
     /// <summary>What bears on a unit's life: its base, who made it, and the client's habits.</summary>
     /// <param name="on">The day it is first worn.</param>
-    public IReadOnlyList<WearCovariate> CovariatesOf(UnitKindTerms kind, Guid? clientId, LocalDate on)
+    public IReadOnlyList<CovariateValue> CovariatesWhenFirstWorn(UnitKindTerms kind, Guid? clientId, LocalDate on)
     {
-        var columns = new List<WearCovariate> { WearCovariate.Base(kind.BaseMaterialId) };
+        var columns = new List<CovariateValue> { CovariateValue.Base(kind.BaseMaterialId) };
         if (kind.WorkshopId is { } workshop)
-            columns.Add(WearCovariate.Workshop(workshop));
+            columns.Add(CovariateValue.Workshop(workshop));
         if (clientId is { } client)
             columns.AddRange(_habits.LifeCovariates(client, on));
         return columns;
     }
 
     /// <summary>What bears on what is left of a unit, or on one that is still to be made.</summary>
-    public IReadOnlyList<WearCovariate> CovariatesNow(HairSystem? unit, UnitKindTerms kind, Guid clientId, LocalDate today)
+    public IReadOnlyList<CovariateValue> CovariatesNow(HairSystem? unit, UnitKindTerms kind, Guid clientId, LocalDate today)
     {
         var since = unit is null ? today : _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
-        var columns = CovariatesOf(kind, clientId, since);
-        return unit is { Repairs.Count: > 0 } ? [.. columns, WearCovariate.For(CovariateKind.Repaired)] : columns;
+        var columns = CovariatesWhenFirstWorn(kind, clientId, since);
+        return unit is { Repairs.Count: > 0 } ? [.. columns, CovariateValue.For(KnownCovariate.Repaired)] : columns;
     }
 
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms kind, LocalDate today)
@@ -99,7 +99,7 @@ public sealed class LifeFacts
             unit.ClientId,
             wear.Life,
             kind.UsualLife(),
-            CovariatesOf(kind, unit.ClientId, own.Min(s => s.From))
+            CovariatesWhenFirstWorn(kind, unit.ClientId, own.Min(s => s.From))
         )
         {
             Stretches = wear.Stretches,
@@ -118,7 +118,7 @@ public sealed record LifeSpell(
     Guid? Client,
     Spell Spell,
     WindowPrior? Window,
-    IReadOnlyList<WearCovariate> Columns
+    IReadOnlyList<CovariateValue> Columns
 ) : WearSpell(Client, Spell, Window, Columns)
 {
     /// <summary>The life before and after its first repair; one stretch where it never was repaired.</summary>
@@ -130,7 +130,7 @@ public sealed record LifeSpell(
             : Stretches.Select(s => new CovariateSegment(
                 s.Spell,
                 s.Entered,
-                s.Repaired == 0 ? Columns : [.. Columns, WearCovariate.For(CovariateKind.Repaired, s.Repaired)]
+                s.Repaired == 0 ? Columns : [.. Columns, CovariateValue.For(KnownCovariate.Repaired, s.Repaired)]
             ));
 }
 

@@ -47,7 +47,7 @@ public sealed class OrderTimes(
     public LocalDate MedianArrival(HairSystem unit) => DaysLeft(unit).Quantile(0.5);
 
     /// <summary>By unit in flight: the days between which it will be here with 80 % chance. The same for staff and client, whatever was promised.</summary>
-    public Dictionary<Guid, (LocalDate Early, LocalDate Late)> Arrivals(IEnumerable<HairSystem> units) =>
+    public Dictionary<Guid, (LocalDate Early, LocalDate Late)> ArrivalRanges(IEnumerable<HairSystem> units) =>
         units.Where(u => u.State.IsInFlight()).ToDictionary(u => u.Id, ArrivalRange);
 
     public WorkshopDays WorkshopDaysOf(Guid kindId)
@@ -76,7 +76,7 @@ public sealed class OrderTimes(
             return known;
         var record = stored.GetValueOrDefault(kindId);
         var prior = kinds[kindId].UsualLeadTime();
-        var lead = record?.LeadTimeFor(prior) ?? LeadTime.Learn(prior, [], []);
+        var lead = record?.LeadTimeUnderPrior(prior) ?? LeadTime.Learn(prior, [], []);
         var (rate, inspection) = RemakeOf(kindId);
         return _leads[kindId] = (lead, LeadTimeTable.Build(lead, rate, inspection, LeadTime.Days));
     }

@@ -36,7 +36,7 @@ public static class PageResultStore
         var answer = await workOut();
         // Whoever works nowhere yet sees nothing of any salon: there is nothing to keep, and the database keeps it for owners alone.
         var mayKeep = reader.StaffRole == StaffRole.Owner || salons.Length > 0;
-        if (mayKeep && await RecalculationQueue.LastDoneAsync(db, cancellation) is not null)
+        if (mayKeep && await RecalculationQueue.FindLastDoneAsync(db, cancellation) is not null)
             await StoreAsync(db, reader, question, answer, cancellation);
         return answer;
     }
@@ -58,5 +58,5 @@ public static class PageResultStore
 public interface INightlyPage
 {
     /// <summary>Works out and keeps all that whoever acts may ask of it.</summary>
-    Task ComputeAndStoreAsync(CancellationToken cancellation);
+    Task PrecomputeAsync(CancellationToken cancellation);
 }

@@ -10,7 +10,7 @@ public static class RecalculationQueue
     /// <returns>The one asked for, or the one that waits or runs already.</returns>
     public static async Task<Guid> RequestAsync(ClinicDb db, Guid? askedBy, Instant now, CancellationToken cancellation)
     {
-        if (await UnfinishedAsync(db, cancellation) is { } running)
+        if (await FindUnfinishedAsync(db, cancellation) is { } running)
             return running.Id;
         var recalculation = new Recalculation(Guid.CreateVersion7(), askedBy, now);
         db.Recalculations.Add(recalculation);
@@ -22,11 +22,11 @@ public static class RecalculationQueue
         catch (DbUpdateException e) when (WriteOnce.Violates(e, RecalculationMap.OneAtATime))
         {
             db.ChangeTracker.Clear();
-            return (await UnfinishedAsync(db, cancellation))?.Id ?? recalculation.Id;
+            return (await FindUnfinishedAsync(db, cancellation))?.Id ?? recalculation.Id;
         }
     }
 
-    public static Task<Recalculation?> UnfinishedAsync(ClinicDb db, CancellationToken cancellation) =>
+    public static Task<Recalculation?> FindUnfinishedAsync(ClinicDb db, CancellationToken cancellation) =>
         db.Recalculations.AsNoTracking().SingleOrDefaultAsync(r => r.EndedAt == null, cancellation);
 
     /// <summary>Changes a run, again if somebody else changed it at the same moment: who carries it out and who wants it to stop both write.</summary>
@@ -57,7 +57,7 @@ public static class RecalculationQueue
     }
 
     /// <summary>The newest that came to its end.</summary>
-    public static Task<Recalculation?> LastDoneAsync(ClinicDb db, CancellationToken cancellation) =>
+    public static Task<Recalculation?> FindLastDoneAsync(ClinicDb db, CancellationToken cancellation) =>
         db
             .Recalculations.AsNoTracking()
             .Where(r => r.State == RecalculationState.Done)
@@ -65,7 +65,7 @@ public static class RecalculationQueue
             .FirstOrDefaultAsync(cancellation);
 
     /// <summary>Asks for the night's run where it is due (<see cref="NightlyRunSchedule"/>), by the clock of the practice's first salon.</summary>
-    public static async Task RequestNightlyAsync(ClinicDb db, Instant now, CancellationToken cancellation)
+    public static async Task RequestNightlyIfDueAsync(ClinicDb db, Instant now, CancellationToken cancellation)
     {
         if (await db.Salons.AsNoTracking().OrderBy(s => s.Id).FirstOrDefaultAsync(cancellation) is not { } salon)
             return;
@@ -84,7 +84,7 @@ public static class RecalculationQueue
             .SingleAsync(cancellation);
 
     /// <summary>Past runs and fits beyond the newest so many are of no use to anybody.</summary>
-    public static async Task ForgetOldAsync(ClinicDb db, int keep, CancellationToken cancellation)
+    public static async Task DeleteOldRunsAndFitsAsync(ClinicDb db, int keep, CancellationToken cancellation)
     {
         var runs = db.Recalculations.OrderByDescending(r => r.AskedAt).Select(r => r.Id).Take(keep);
         await db.Recalculations.Where(r => r.EndedAt != null && !runs.Contains(r.Id)).ExecuteDeleteAsync(cancellation);

@@ -17,7 +17,7 @@ public static class ReorderPlanStore
     /// <returns>The cases, by client, of those who have one.</returns>
     public static async Task<Dictionary<Guid, (PreparedReorder Case, ReorderOutlook Outlook)>> RecalculateAsync(
         ClinicDb db,
-        OrderFacts book,
+        ReorderFacts book,
         IReadOnlyCollection<Guid> clientIds,
         Instant now,
         CancellationToken cancellation
@@ -37,7 +37,7 @@ public static class ReorderPlanStore
 
     private static async Task<Dictionary<Guid, (PreparedReorder Case, ReorderOutlook Outlook)>> WriteAsync(
         ClinicDb db,
-        OrderFacts book,
+        ReorderFacts book,
         IReadOnlyCollection<Guid> clientIds,
         Instant now,
         CancellationToken cancellation

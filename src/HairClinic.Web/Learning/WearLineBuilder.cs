@@ -9,14 +9,14 @@ public static class WearLineBuilder
     public const int MostLanes = 6;
 
     private const int MonthsBack = 12;
-    private const int WorkloadForecaster = 6;
+    private const int WeeksAhead = 6;
 
     /// <param name="ahead">What is expected of the units.</param>
     public static async Task<WearLineData> LoadAsync(
         ClinicDb db,
         Guid clientId,
         LocalDate today,
-        WearForecast ahead,
+        WearLineForecast ahead,
         CancellationToken cancellation
     )
     {
@@ -54,7 +54,7 @@ public static class WearLineBuilder
         IReadOnlyCollection<Bond> bonds,
         IReadOnlyCollection<WearLineVisit> visits,
         LocalDate today,
-        WearForecast ahead
+        WearLineForecast ahead
     )
     {
         var lanes = units.Select(u => LaneOf(u, bonds, ahead)).Where(lane => Began(lane) is not null);
@@ -64,18 +64,14 @@ public static class WearLineBuilder
             today.PlusMonths(-MonthsBack),
             drawn.Select(lane => Began(lane)!.Value).Append(today.PlusMonths(-1)).Min()
         );
-        var to = drawn
-            .SelectMany(Ends)
-            .Concat(seen.Where(v => v.On > today).Select(v => v.On))
-            .Append(today.PlusWeeks(WorkloadForecaster))
-            .Max();
+        var to = drawn.SelectMany(Ends).Concat(seen.Where(v => v.On > today).Select(v => v.On)).Append(today.PlusWeeks(WeeksAhead)).Max();
         if (ahead.Gap is { } gap && gap.Until > to)
             to = gap.Until;
         var end = LocalDate.Min(to.PlusWeeks(1), today.PlusMonths(WearLineForecaster.MonthsAhead));
         return new WearLineData(from, end, today, [.. drawn.Select(lane => WearLineForecaster.ClipAt(lane, end))], seen, ahead.Gap);
     }
 
-    private static WearLineUnit LaneOf(UnitWithKindName unit, IEnumerable<Bond> bonds, WearForecast ahead)
+    private static WearLineUnit LaneOf(UnitWithKindName unit, IEnumerable<Bond> bonds, WearLineForecast ahead)
     {
         var dates = unit.Unit.Dates;
         var worn = bonds.Where(b => b.HairSystemId == unit.Unit.Id).OrderBy(b => b.AppliedOn).Select(BondOf).ToList();

@@ -15,7 +15,7 @@ internal static class WearLineForecaster
     public static List<WearLineUnit> AddForecast(
         List<WearLineUnit> lanes,
         IReadOnlyCollection<UnitWithKindName> units,
-        WearForecast ahead,
+        WearLineForecast ahead,
         LocalDate today
     )
     {
@@ -82,14 +82,14 @@ internal static class WearLineForecaster
 /// <summary>What is expected of a client's units, for the right side of the wear line.</summary>
 /// <param name="Left">By unit in hand: how long it lasts, and what it was worn already.</param>
 /// <param name="Arrivals">By unit in flight: the days between which it will be here with 80 % chance.</param>
-public sealed record WearForecast(
+public sealed record WearLineForecast(
     IReadOnlyDictionary<Guid, (LifePrediction Life, int WornDays)> Left,
     IReadOnlyDictionary<Guid, (LocalDate Early, LocalDate Late)> Arrivals,
     LocalDate? ReorderBy,
     WearLineGap? Gap
 )
 {
-    public static readonly WearForecast Unknown = new(
+    public static readonly WearLineForecast Unknown = new(
         new Dictionary<Guid, (LifePrediction, int)>(),
         new Dictionary<Guid, (LocalDate, LocalDate)>(),
         null,

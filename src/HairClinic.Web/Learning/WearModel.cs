@@ -6,14 +6,14 @@ namespace HairClinic.Web.Learning;
 public sealed class WearModel
 {
     private readonly Dictionary<string, int> _places = [];
-    private readonly IReadOnlyDictionary<CovariateKind, double> _factors;
+    private readonly IReadOnlyDictionary<KnownCovariate, double> _factors;
 
     /// <param name="factors">The practice's factor rows of this quantity.</param>
-    public WearModel(StoredFit? fit, IReadOnlyDictionary<CovariateKind, double> factors)
+    public WearModel(StoredFit? fit, IReadOnlyDictionary<KnownCovariate, double> factors)
     {
         Fit = fit is { Converged: true } ? fit : null;
         _factors = factors;
-        Population = Fit?.Population() ?? PopulationParameters.FromPriors(WindowPrior.Arbitrary(LifeDistribution.Weibull));
+        Population = Fit?.Population() ?? PopulationParameters.FromPriors(WindowPrior.ForAnyWindow(LifeDistribution.Weibull));
         for (var i = 0; i < (Fit?.Columns.Length ?? 0); i++)
             _places[Fit!.Columns[i]] = i;
     }
@@ -24,11 +24,11 @@ public sealed class WearModel
     public PopulationParameters Population { get; }
 
     /// <summary>xᵀβ. What the fit did not know counts as the practice's factor row has it, or not at all.</summary>
-    public double Effect(IEnumerable<WearCovariate> columns) => columns.Sum(c => c.Value * Coefficient(c.Name));
+    public double Effect(IEnumerable<CovariateValue> columns) => columns.Sum(c => c.Value * Coefficient(c.Name));
 
     public double Coefficient(string column) =>
         _places.TryGetValue(column, out var place) ? Population.Coefficients[place]
-        : WearCovariate.ParseHabit(column) is { } habit && _factors.TryGetValue(habit, out var factor) ? Math.Log(factor)
+        : CovariateValue.ParseHabit(column) is { } habit && _factors.TryGetValue(habit, out var factor) ? Math.Log(factor)
         : 0;
 
     /// <summary>The model of one client, for any window.</summary>
@@ -52,18 +52,18 @@ public sealed class WearModel
     }
 
     /// <summary>What to expect of a bond or unit with such a window.</summary>
-    public LifePrediction Predict(ClientEffectNodes client, WindowPrior window, IEnumerable<WearCovariate> columns) =>
+    public LifePrediction Predict(ClientEffectNodes client, WindowPrior window, IEnumerable<CovariateValue> columns) =>
         new(Population, client, window.Place, Effect(columns));
 }
 
 /// <summary>The practice's two models, of hold and of life, as they stand.</summary>
-public sealed record WearModels(WearModel Hold, WearModel Life)
+public sealed record WearModelPair(WearModel Hold, WearModel Life)
 {
-    public static async Task<WearModels> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
+    public static async Task<WearModelPair> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
         (await LoadWithSettingsAsync(db, cancellation)).WearModels;
 
     /// <summary>The practice's settings and its models, in two round trips.</summary>
-    public static async Task<(PracticeSettings Settings, WearModels WearModels)> LoadWithSettingsAsync(
+    public static async Task<(PracticeSettings Settings, WearModelPair WearModels)> LoadWithSettingsAsync(
         ClinicDb db,
         CancellationToken cancellation
     )
@@ -77,7 +77,7 @@ public sealed record WearModels(WearModel Hold, WearModel Life)
                 Life = UsableFits(db, LifetimeKind.Life).FirstOrDefault(),
             })
             .SingleAsync(cancellation);
-        var factors = await FactorsAsync(db, cancellation);
+        var factors = await LoadWearFactorsAsync(db, cancellation);
         return (
             head.Settings,
             new(
@@ -96,9 +96,9 @@ public sealed record WearModels(WearModel Hold, WearModel Life)
             .OrderByDescending(f => f.FittedAt);
 
     /// <summary>Staff and jobs read the factor rows; a client's own page does without.</summary>
-    public static Task<List<WearFactor>> FactorsAsync(ClinicDb db, CancellationToken cancellation) =>
+    public static Task<List<WearFactor>> LoadWearFactorsAsync(ClinicDb db, CancellationToken cancellation) =>
         db.WearFactors.AsNoTracking().ToListAsync(cancellation);
 
-    public static Dictionary<CovariateKind, double> FactorsFor(IEnumerable<WearFactor> factors, LifetimeKind quantity) =>
+    public static Dictionary<KnownCovariate, double> FactorsFor(IEnumerable<WearFactor> factors, LifetimeKind quantity) =>
         factors.Where(f => f.Quantity == quantity).ToDictionary(f => f.Habit, f => f.Factor);
 }

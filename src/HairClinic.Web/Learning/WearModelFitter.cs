@@ -4,7 +4,10 @@ namespace HairClinic.Web.Learning;
 public static class WearModelFitter
 {
     /// <returns>The fit, and how many different clients are in it.</returns>
-    public static (LifetimeFit Fit, int Clients) Fit(IReadOnlyCollection<WearSpell> all, IReadOnlyDictionary<CovariateKind, double> factors)
+    public static (LifetimeFit Fit, int Clients) Fit(
+        IReadOnlyCollection<WearSpell> all,
+        IReadOnlyDictionary<KnownCovariate, double> factors
+    )
     {
         var usable = all.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (Row: row, Spell: s))).ToList();
         var (columns, clients) = DesignMatrix([.. usable.Select(t => (t.Spell.ClientId, t.Row.Columns))], _ => true);
@@ -20,20 +23,20 @@ public static class WearModelFitter
     }
 
     /// <summary>The covariates that are wanted, and a number for each spell's client; a repair counts for nothing here.</summary>
-    public static (List<Covariate> Columns, int[] Clients) DesignMatrix(IReadOnlyList<WearSpell> usable, Func<string, bool> wanted) =>
+    public static (List<CovariateColumn> Columns, int[] Clients) DesignMatrix(IReadOnlyList<WearSpell> usable, Func<string, bool> wanted) =>
         DesignMatrix([.. usable.Select(s => (s.ClientId, s.Columns))], wanted);
 
     /// <summary>Of a fit with these covariates: the practice's factor rows where there are some.</summary>
-    public static LifePriors PriorsOf(IEnumerable<string> columns, IReadOnlyDictionary<CovariateKind, double> factors) =>
-        WindowPrior.Arbitrary(LifeDistribution.Weibull).ToLifePriors([.. columns.Select(name => PriorOf(name, factors))]);
+    public static LifePriors PriorsOf(IEnumerable<string> columns, IReadOnlyDictionary<KnownCovariate, double> factors) =>
+        WindowPrior.ForAnyWindow(LifeDistribution.Weibull).ToLifePriors([.. columns.Select(name => PriorOf(name, factors))]);
 
-    private static (List<Covariate> Columns, int[] Clients) DesignMatrix(
-        IReadOnlyList<(Guid? Client, IReadOnlyList<WearCovariate> Columns)> rows,
+    private static (List<CovariateColumn> Columns, int[] Clients) DesignMatrix(
+        IReadOnlyList<(Guid? Client, IReadOnlyList<CovariateValue> Columns)> rows,
         Func<string, bool> wanted
     )
     {
         var names = rows.SelectMany(r => r.Columns).Select(c => c.Name).Distinct().Where(wanted).Order(StringComparer.Ordinal).ToList();
-        var columns = names.Select(name => new Covariate(name, new double[rows.Count])).ToList();
+        var columns = names.Select(name => new CovariateColumn(name, new double[rows.Count])).ToList();
         var place = names.Select((name, i) => (name, i)).ToDictionary(n => n.name, n => n.i);
         var clients = new int[rows.Count];
         var numbers = new Dictionary<Guid, int>();
@@ -57,8 +60,8 @@ public static class WearModelFitter
         }
     }
 
-    private static NormalPrior PriorOf(string column, IReadOnlyDictionary<CovariateKind, double> factors) =>
-        WearCovariate.ParseHabit(column) is { } habit && factors.TryGetValue(habit, out var factor)
+    private static NormalPrior PriorOf(string column, IReadOnlyDictionary<KnownCovariate, double> factors) =>
+        CovariateValue.ParseHabit(column) is { } habit && factors.TryGetValue(habit, out var factor)
             ? NormalPrior.OfFactor(factor)
             : LifePriors.UsualCoefficient;
 }

@@ -3,7 +3,7 @@ using HairClinic.Web.Data;
 namespace HairClinic.Web.Learning;
 
 /// <summary>Adds clients, batch by batch, to what is expected of salons and workshops.</summary>
-public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitTypeMinutes minutes, Instant now)
+public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTypeMinutes minutes, Instant now)
 {
     public const int Weeks = 52;
     public const int Months = 12;
@@ -135,7 +135,7 @@ public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitType
         var (bond, baseId, adhesiveId, _) = made;
         var columns = holds.CovariatesOf(client.Id, bond.AppliedOn, baseId, adhesiveId, bond.WaitsKept);
         var next = LocalDate.Max(bond.DueOn, today);
-        DueInput basis;
+        DueWindowCalculator basis;
         try
         {
             basis = dues.InputFor(client, baseId, adhesiveId, bond.Attachment, waitsKept: null, holds: holds);
@@ -145,7 +145,7 @@ public sealed class WorkloadForecaster(OrderFacts book, DueFacts dues, VisitType
             return null;
         }
         var own = holds.SpellsUntil(client.Id, bond.AppliedOn);
-        var window = HoldFacts.WidenedPriorOf(basis.Window);
+        var window = HoldFacts.NonDegeneratePriorOf(basis.Window);
         var model = book.WearModels.Hold;
         return new ClientLoadInput(
             scenario =>

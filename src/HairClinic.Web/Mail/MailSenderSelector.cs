@@ -17,7 +17,7 @@ public sealed class MailSenderSelector(MailSettings settings, SmtpMailSender ser
         : MailWay.None;
 
     /// <exception cref="NoMailWayException">It can be sent nowhere.</exception>
-    public async Task SendAsync(Letter letter, DeliveryContext posting, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, LetterDelivery posting, CancellationToken cancellation)
     {
         IMailSender route = await WayAsync(cancellation) switch
         {
@@ -31,7 +31,7 @@ public sealed class MailSenderSelector(MailSettings settings, SmtpMailSender ser
     // The demo is all there is: beside it a practice's own letters would lie in the same folder.
     private async Task<bool> IsDemoAsync(CancellationToken cancellation) =>
         await jobs.PracticeIdsAsync(cancellation) is [var only]
-        && await jobs.RunAsync(
+        && await jobs.RunAsJobAsync(
             only,
             "letters",
             async services =>
@@ -45,7 +45,7 @@ public sealed class MailSenderSelector(MailSettings settings, SmtpMailSender ser
 public interface IMailSender
 {
     /// <exception cref="LetterUnsureException">The connection broke while it was being handed over: it may have been sent or not.</exception>
-    Task SendAsync(Letter letter, DeliveryContext posting, CancellationToken cancellation);
+    Task SendAsync(Letter letter, LetterDelivery posting, CancellationToken cancellation);
 }
 
 /// <summary>What becomes of a letter.</summary>

@@ -15,14 +15,14 @@ public sealed class MailStatusMonitor(MailSenderSelector route, SmtpMailSender s
     private (Instant At, string? Fault)? _last;
 
     /// <summary>Asks the mail server where it was not asked within the minute.</summary>
-    public async Task<MailState> NowAsync(CancellationToken cancellation)
+    public async Task<MailReadiness> NowAsync(CancellationToken cancellation)
     {
         var way = await route.WayAsync(cancellation);
         return new(way, way is MailWay.Server ? await FaultAsync(cancellation) : null, site.Url is not null);
     }
 
     /// <summary>What was last heard of the mail server, without asking it.</summary>
-    public async Task<MailState> LastAsync(CancellationToken cancellation)
+    public async Task<MailReadiness> LastAsync(CancellationToken cancellation)
     {
         var way = await route.WayAsync(cancellation);
         return new(way, way is MailWay.Server ? _last?.Fault : null, site.Url is not null);

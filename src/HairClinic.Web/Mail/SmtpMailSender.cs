@@ -12,7 +12,7 @@ public sealed class SmtpMailSender(MailSettings settings, SiteAddress site) : IM
     /// <summary>A letter takes no longer than this, whatever the mail server does.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(30);
 
-    public async Task SendAsync(Letter letter, DeliveryContext posting, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, LetterDelivery posting, CancellationToken cancellation)
     {
         using var message = new MimeMessage();
         message.MessageId = MessageIdOf(posting.Id);

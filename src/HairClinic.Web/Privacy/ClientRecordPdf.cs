@@ -10,7 +10,7 @@ namespace HairClinic.Web.Privacy;
 /// <summary>A client's own record as a paper one can read: who, contact, dates, units, bonds with products and lots, visits, consents.</summary>
 public static class ClientRecordPdf
 {
-    public static async Task<byte[]> WriteAsync(
+    public static async Task<byte[]> RenderAsync(
         ClinicDb db,
         Guid[] ids,
         IReadOnlyList<ClientTakeOut.Health> health,

@@ -9,7 +9,7 @@ namespace HairClinic.Web.Privacy;
 public static class ClientTables
 {
     /// <summary>Those that refer to others first, as rows have to be taken out.</summary>
-    public static IReadOnlyList<ClientTable> Find(IModel model)
+    public static IReadOnlyList<ClientTable> FindAll(IModel model)
     {
         var found = new Dictionary<IEntityType, string> { [model.FindEntityType(typeof(Client))!] = "id = any({0})" };
         for (var before = 0; before != found.Count; )

@@ -67,10 +67,10 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoStore photos, AccessLogSto
         var now = clock.GetCurrentInstant();
         var health = await HealthAsync(db, contents.Ids, cancellation);
         var json = await JsonAsync(db, contents.Ids, cancellation);
-        var paper = await ClientRecordPdf.WriteAsync(db, contents.Ids, health, now, cancellation);
+        var paper = await ClientRecordPdf.RenderAsync(db, contents.Ids, health, now, cancellation);
         if (health.Count > 0)
             json["health"] = JsonSerializer.SerializeToNode(health, JsonColumns.Options);
-        var seen = await AccessLogStore.ReadersAsync(db, contents.ClientId, cancellation);
+        var seen = await AccessLogStore.AccessesToClientAsync(db, contents.ClientId, cancellation);
         json["seen"] = JsonSerializer.SerializeToNode(seen, JsonColumns.Options);
         await using var archive = await ZipArchive.CreateAsync(output, ZipArchiveMode.Create, leaveOpen: true, Encoding.UTF8, cancellation);
         await AddAsync(archive, "README.txt", Encoding.UTF8.GetBytes(Readme), cancellation);
@@ -109,7 +109,7 @@ public sealed class ClientTakeOut(Sealer sealer, PhotoStore photos, AccessLogSto
         return all;
     }
 
-    public static IEnumerable<ClientTable> Tables(ClinicDb db) => ClientTables.Find(db.Model).Where(t => !LeftOut.ContainsKey(t.Name));
+    public static IEnumerable<ClientTable> Tables(ClinicDb db) => ClientTables.FindAll(db.Model).Where(t => !LeftOut.ContainsKey(t.Name));
 
     private static async Task<JsonObject> JsonAsync(ClinicDb db, Guid[] ids, CancellationToken cancellation)
     {

@@ -32,7 +32,7 @@ public sealed record ErasureStep(string Table, ErasureEffect Effect, string Wher
 
     public static IReadOnlyList<ErasureStep> Plan(IModel model)
     {
-        var tables = ClientTables.Find(model).Where(t => !SeenToElsewhere.Contains(t.Name)).ToList();
+        var tables = ClientTables.FindAll(model).Where(t => !SeenToElsewhere.Contains(t.Name)).ToList();
         var visit = tables.Single(t => t.Name == "visits");
         var ahead = $"({visit.Where}) and state = 'Booked' and starts_at > {{3}}";
         return

@@ -8,6 +8,6 @@ public static class PrivacySetup
             .AddSingleton<ConsentStore>()
             .AddSingleton<ClientEraser>()
             .AddSingleton<RetentionEnforcer>()
-            .AddSingleton<ErasedRowPurger>()
+            .AddSingleton<ErasureVacuum>()
             .AddScoped<ClientTakeOut>();
 }

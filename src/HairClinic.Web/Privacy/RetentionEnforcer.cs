@@ -25,7 +25,7 @@ public sealed class RetentionEnforcer(ClientEraser eraser, IClock clock)
 
     /// <summary>Of clients and what was noted of them a manager sees and takes out those of their own salons; an owner all.</summary>
     /// <returns>Null: of all.</returns>
-    public static IReadOnlyList<Guid>? SalonsOf(PersonActor person) => person.StaffRole == StaffRole.Owner ? null : person.Salons;
+    public static IReadOnlyList<Guid>? SalonScopeOf(PersonActor person) => person.StaffRole == StaffRole.Owner ? null : person.Salons;
 
     /// <param name="salons">Whose clients count, by home salon; null for all.</param>
     public async Task<Over> CountAsync(ClinicDb db, RetentionRule rule, IReadOnlyList<Guid>? salons, CancellationToken cancellation) =>
@@ -69,13 +69,13 @@ public sealed class RetentionEnforcer(ClientEraser eraser, IClock clock)
             _ => await EraseLeftAsync(db, rule, salons, cancellation),
         };
 
-    /// <summary>The rules that go by themselves and were not applied since yesterday, while the practice sleeps (<see cref="QuietHours"/> at its first salon).</summary>
+    /// <summary>The rules that go by themselves and were not applied since yesterday, while the practice sleeps (<see cref="MaintenanceHours"/> at its first salon).</summary>
     /// <returns>How many rows went.</returns>
     public async Task<int> ApplyDueAsync(ClinicDb db, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         var zone = await db.Salons.AsNoTracking().OrderBy(s => s.Id).Select(s => s.Zone).FirstOrDefaultAsync(cancellation) ?? "UTC";
-        if (!QuietHours.Cover(now, zone))
+        if (!MaintenanceHours.Cover(now, zone))
             return 0;
         var gone = 0;
         foreach (var rule in (await RulesAsync(db, cancellation)).Where(r => r.ByItself))

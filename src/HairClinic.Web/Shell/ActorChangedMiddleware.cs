@@ -16,7 +16,7 @@ public sealed class ActorChangedMiddleware(RequestDelegate next)
         {
             await next(context);
         }
-        catch (ActorChangedException) when (!context.Response.HasStarted)
+        catch (StaleActorException) when (!context.Response.HasStarted)
         {
             if (current.OrNull is ClientActor)
             {

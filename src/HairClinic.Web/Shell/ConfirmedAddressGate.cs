@@ -3,7 +3,7 @@ using HairClinic.Web.Fence;
 namespace HairClinic.Web.Shell;
 
 /// <summary>
-/// Leads a client whose address opens dates only from what carries <see cref="ConfirmedOnlyAttribute"/> to where it says why. It is a
+/// Leads a client whose address opens dates only from what carries <see cref="ConfirmedAddressOnlyAttribute"/> to where it says why. It is a
 /// courtesy: what such an address reads, the database decides.
 /// </summary>
 public sealed class ConfirmedAddressGate(RequestDelegate next)
@@ -13,7 +13,7 @@ public sealed class ConfirmedAddressGate(RequestDelegate next)
     public Task InvokeAsync(HttpContext context)
     {
         if (
-            context.GetEndpoint()?.Metadata.GetMetadata<ConfirmedOnlyAttribute>() is null
+            context.GetEndpoint()?.Metadata.GetMetadata<ConfirmedAddressOnlyAttribute>() is null
             || !context.User.HasClaim(c => c.Type == ActorClaims.DatesOnly)
         )
             return next(context);

@@ -17,7 +17,7 @@ public static class HealthProbes
                 Ready,
                 async (ClinicDbFactory databases, CancellationToken cancellation) =>
                 {
-                    await using var db = databases.OpenUnfenced();
+                    await using var db = databases.OpenWithoutActor();
                     return await db.Database.CanConnectAsync(cancellation)
                         ? Results.Text("ready")
                         : Results.Text("not ready", statusCode: StatusCodes.Status503ServiceUnavailable);

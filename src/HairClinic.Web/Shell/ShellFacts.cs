@@ -1,7 +1,7 @@
 namespace HairClinic.Web.Shell;
 
 /// <summary>What the frame around every page shows; cascaded by whoever decides who is acting, absent before anyone is.</summary>
-public sealed record ShellFacts(string PersonName, IReadOnlyList<SalonChoice> Salons, Guid? Salon)
+public sealed record ShellFacts(string PersonName, IReadOnlyList<SalonOption> Salons, Guid? Salon)
 {
     /// <summary>A screen left alone covers names and photos after this long; 0 never does.</summary>
     public int CoverAfterMinutes { get; init; } = 5;

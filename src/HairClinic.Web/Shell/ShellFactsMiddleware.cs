@@ -13,7 +13,7 @@ public sealed class ShellFactsMiddleware(RequestDelegate next)
         {
             var names = await salons.LoadAsync(person, context.RequestAborted);
             var name = context.User.FindFirst(ActorClaims.DisplayName)?.Value ?? "";
-            holder.Facts = new ShellFacts(name, [.. names.Select(n => new SalonChoice(n.Id, n.Name))], person.AtSalon)
+            holder.Facts = new ShellFacts(name, [.. names.Select(n => new SalonOption(n.Id, n.Name))], person.AtSalon)
             {
                 LockAfterMinutes = ActorClaims.LockAfterOf(context.User),
             };

@@ -14,10 +14,10 @@ namespace HairClinic.Web.Shell;
 public static class ShellSetup
 {
     /// <summary>What a live page says instead of breaking.</summary>
-    public static readonly PageFaults Faults = new(e =>
-        e is ActorChangedException ? PageFault.AccessEnded
-        : ConnectionLoss.Is(e) ? PageFault.BookAway
-        : PageFault.None
+    public static readonly PageFaultClassifier Faults = new(e =>
+        e is StaleActorException ? PageFaultKind.AccessEnded
+        : ConnectionLoss.Is(e) ? PageFaultKind.BookAway
+        : PageFaultKind.None
     );
 
     /// <summary>Pages, words and the frame around them.</summary>
@@ -32,7 +32,7 @@ public static class ShellSetup
         services.AddScoped<CircuitCancellation>();
         services.AddSingleton(Faults);
         services.AddScoped<Ui.Fields.UnreadableFields>();
-        services.AddScoped<CultureStore>();
+        services.AddScoped<PracticeCultureCache>();
         services.AddCascadingValue(_ => new Ui.Feedback.TappedButton());
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
         services.Configure<RequestLocalizationOptions>(options =>
@@ -59,7 +59,7 @@ public static class ShellSetup
         });
         // A browser that reconnects in the moment of stopping is a request that ends only then: nobody waits half a minute for it.
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(10));
-        services.AddSingleton<Outage>().AddHostedService<OutageWatch>();
+        services.AddSingleton<Outage>().AddHostedService<DatabaseRecoveryWatch>();
         services.AddSingleton<RefusalLog>();
         services.AddSingleton<IAuthorizationMiddlewareResultHandler>(sp => sp.GetRequiredService<RefusalLog>());
         return services.AddProxies().AddRateLimits().AddRequestLimits().AddCircuitLimits();
@@ -90,11 +90,11 @@ public static class ShellSetup
         app.UseAuthorization();
         app.UseMiddleware<Fence.ActorMiddleware>();
         app.UseMiddleware<ActorChangedMiddleware>();
-        app.UseMiddleware<TooBusyMiddleware>();
+        app.UseMiddleware<SignInBusyMiddleware>();
         // After the sign-in is known, so that a person is counted as a person; before anything costly.
-        app.UseMiddleware<TriedNameMiddleware>();
+        app.UseMiddleware<TriedNameHashMiddleware>();
         app.UseRateLimiter();
-        app.Use(QueryStringCheck.CheckAsync);
+        app.Use(QueryParameterTypeCheck.CheckAsync);
         app.UseMiddleware<ConfirmedAddressGate>();
         app.UseMiddleware<StepUpGate>();
         app.UseMiddleware<StaffCultureMiddleware>();

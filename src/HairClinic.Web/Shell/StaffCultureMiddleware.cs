@@ -7,7 +7,7 @@ namespace HairClinic.Web.Shell;
 /// <summary>Staff read the practice's language, whatever their browser is set to; a circuit takes it over from the request that opens it.</summary>
 public sealed class StaffCultureMiddleware(RequestDelegate next)
 {
-    public async Task InvokeAsync(HttpContext context, CurrentActor current, CultureStore cultures)
+    public async Task InvokeAsync(HttpContext context, CurrentActor current, PracticeCultureCache cultures)
     {
         if (current.OrNull is PersonActor person && await cultures.FindAsync(person, context.RequestAborted) is { } culture)
             CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = culture;

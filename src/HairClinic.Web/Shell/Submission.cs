@@ -113,7 +113,7 @@ public sealed class Submission<TInput>(IValidator<TInput> rules) : IIdempotentFo
         {
             Refused = refusal;
         }
-        catch (ActorChangedException)
+        catch (StaleActorException)
         {
             Refused = new Refusal(
                 "Your sign-in has changed or ended since this page opened, so nothing was saved. Open the page again in another tab and sign in."

@@ -105,18 +105,18 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
         {
             await item.InvokeAsync(arg);
         }
-        catch (Exception e) when (FaultOf(e) is var fault and not PageFault.None)
+        catch (Exception e) when (FaultOf(e) is var fault and not PageFaultKind.None)
         {
             await TellAsync(fault);
         }
     }
 
     // A page that is only being drawn passes everything on.
-    private PageFault FaultOf(Exception e) =>
-        RendererInfo.IsInteractive ? Circuit.GetService<PageFaults>()?.Of(e) ?? PageFault.None : PageFault.None;
+    private PageFaultKind FaultOf(Exception e) =>
+        RendererInfo.IsInteractive ? Circuit.GetService<PageFaultClassifier>()?.Of(e) ?? PageFaultKind.None : PageFaultKind.None;
 
-    private Task TellAsync(PageFault fault) =>
-        fault is PageFault.AccessEnded ? AccessEndedNotice.ShowAsync(Page) : DatabaseOutageNotice.ShowAsync(Page);
+    private Task TellAsync(PageFaultKind fault) =>
+        fault is PageFaultKind.AccessEnded ? AccessEndedNotice.ShowAsync(Page) : DatabaseOutageNotice.ShowAsync(Page);
 
     private async Task OpenAsync()
     {
@@ -151,10 +151,10 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
                 // Nobody waits for it any more.
                 return false;
             }
-            catch (Exception e) when (FaultOf(e) is var fault and not PageFault.None)
+            catch (Exception e) when (FaultOf(e) is var fault and not PageFaultKind.None)
             {
                 await TellAsync(fault);
-                if (fault is PageFault.AccessEnded)
+                if (fault is PageFaultKind.AccessEnded)
                     return false;
                 await Task.Delay(Pause, PageEnd);
             }

@@ -68,7 +68,7 @@ public sealed class DueDateRefresher
     }
 
     // No window fits since a row was taken away: this bond keeps its dates until one does, and the others get theirs.
-    private static DueInput? TryBasis(Func<DueInput> ask)
+    private static DueWindowCalculator? TryBasis(Func<DueWindowCalculator> ask)
     {
         try
         {
@@ -80,7 +80,7 @@ public sealed class DueDateRefresher
         }
     }
 
-    private static bool Renew(Bond bond, DueInput basis)
+    private static bool Renew(Bond bond, DueWindowCalculator basis)
     {
         var before = (bond.OpensOn, bond.DueOn, bond.ClosesOn);
         bond.SetDueWindow(basis.WindowFor(bond.AppliedOn));

@@ -38,7 +38,7 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         var now = clock.GetCurrentInstant();
-        if (await WorkQueue.DequeueAsync(db, WorkLane.Letters.Kinds, 1, now, cancellation) is not [var item])
+        if (await WorkQueue.LockDueAsync(db, WorkConcurrencyGroup.Letters.Kinds, 1, now, cancellation) is not [var item])
             return null;
         item.Claim(now + Held);
         await db.SaveChangesAsync(cancellation);
@@ -50,7 +50,7 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
     {
         var letter = WorkItemFactory.DeserializeBody<Letter>(item);
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
-        limit.CancelAfter(WorkLane.Letters.Patience);
+        limit.CancelAfter(WorkConcurrencyGroup.Letters.Patience);
         try
         {
             if (item.HandedAt is not null)
@@ -60,7 +60,7 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
             else
             {
                 if (await IsWantedAsync(db, letter, limit.Token))
-                    await mail.SendAsync(letter, new DeliveryContext(item.Id, () => HandOverAsync(db, item)), limit.Token);
+                    await mail.SendAsync(letter, new LetterDelivery(item.Id, () => HandOverAsync(db, item)), limit.Token);
                 item.Complete(clock.GetCurrentInstant());
                 // A letter may hold a sign-in link: once it is sent, it is not needed here.
                 item.ClearBody();

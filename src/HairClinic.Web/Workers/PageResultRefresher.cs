@@ -19,7 +19,7 @@ public sealed class PageResultRefresher(ClinicDbFactory databases, PracticeJobRu
                 async services =>
                 {
                     foreach (var page in services.GetServices<INightlyPage>())
-                        await page.ComputeAndStoreAsync(cancellation);
+                        await page.PrecomputeAsync(cancellation);
                     return true;
                 }
             );

@@ -23,10 +23,10 @@ public sealed partial class PracticeWorkRunner(
 
     /// <summary>All that is due, in every lane.</summary>
     /// <returns>How many items were tried, done or not.</returns>
-    public async Task<int> RunAsync(CancellationToken cancellation)
+    public async Task<int> RunAllDueAsync(CancellationToken cancellation)
     {
         var tried = 0;
-        foreach (var lane in WorkLane.All)
+        foreach (var lane in WorkConcurrencyGroup.All)
         {
             while (await RunNextAsync(lane, cancellation) is > 0 and var more)
                 tried += more;
@@ -36,16 +36,16 @@ public sealed partial class PracticeWorkRunner(
 
     /// <summary>The next item of a lane; of plans all that are due, for they ask for the same reading.</summary>
     /// <returns>How many items were tried, done or not.</returns>
-    public async Task<int> RunNextAsync(WorkLane lane, CancellationToken cancellation) =>
-        lane == WorkLane.Letters ? await letters.RunNextAsync(cancellation) : await RunLockedAsync(lane, cancellation);
+    public async Task<int> RunNextAsync(WorkConcurrencyGroup lane, CancellationToken cancellation) =>
+        lane == WorkConcurrencyGroup.Letters ? await letters.RunNextAsync(cancellation) : await RunLockedAsync(lane, cancellation);
 
     /// <remarks>The items stay locked until their end is written down: whoever dies in between leaves them to the next.</remarks>
-    private async Task<int> RunLockedAsync(WorkLane lane, CancellationToken cancellation)
+    private async Task<int> RunLockedAsync(WorkConcurrencyGroup lane, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        var most = lane == WorkLane.Plans ? MostPlansAtOnce : 1;
-        var items = await WorkQueue.DequeueAsync(db, lane.Kinds, most, clock.GetCurrentInstant(), cancellation);
+        var most = lane == WorkConcurrencyGroup.Plans ? MostPlansAtOnce : 1;
+        var items = await WorkQueue.LockDueAsync(db, lane.Kinds, most, clock.GetCurrentInstant(), cancellation);
         if (items.Count == 0)
             return 0;
         // What failed before is tried by itself, so that it takes no others down with it.
@@ -93,17 +93,17 @@ public sealed partial class PracticeWorkRunner(
                 break;
             case WorkKind.RemoveFiles:
                 foreach (var file in WorkItemFactory.DeserializeBody<RemoveFilesBody>(item).Files)
-                    photos.Delete(current.Actor.PracticeId, file);
+                    photos.DeleteFiles(current.Actor.PracticeId, file);
                 break;
             case WorkKind.PlanOrders:
                 var clients = items.SelectMany(i => WorkItemFactory.DeserializeBody<PlanOrdersBody>(i).ClientIds).Distinct().ToList();
-                var book = await OrderFacts.LoadAsync(db, cancellation);
+                var book = await ReorderFacts.LoadAsync(db, cancellation);
                 await ReorderPlanStore.RecalculateAsync(db, book, clients, clock.GetCurrentInstant(), cancellation);
                 break;
             case WorkKind.AskForClient:
-                await AccessRequestRecorder.RecordAsync(
+                await GrantRequestRecorder.RecordAsync(
                     db,
-                    WorkItemFactory.DeserializeBody<AskForClientBody>(item),
+                    WorkItemFactory.DeserializeBody<RequestClientAccessBody>(item),
                     item.AskedAt,
                     cancellation
                 );
@@ -112,7 +112,7 @@ public sealed partial class PracticeWorkRunner(
                 break;
             case WorkKind.Recalculate:
                 // A run that has begun may have read what was there before.
-                if (await RecalculationQueue.UnfinishedAsync(db, cancellation) is { StartedAt: not null })
+                if (await RecalculationQueue.FindUnfinishedAsync(db, cancellation) is { StartedAt: not null })
                     return false;
                 await RecalculationQueue.RequestAsync(db, askedBy: null, clock.GetCurrentInstant(), cancellation);
                 break;

@@ -16,7 +16,7 @@ public sealed partial class RecalculationLoop(PracticeJobRunner jobs, IClock clo
             try
             {
                 foreach (var practice in await jobs.PracticeIdsAsync(stoppingToken))
-                    await jobs.RunAsync(practice, "recalculation", services => RecalculateAsync(services, stoppingToken));
+                    await jobs.RunAsJobAsync(practice, "recalculation", services => RecalculateAsync(services, stoppingToken));
             }
             catch (Exception e) when (!stoppingToken.IsCancellationRequested)
             {
@@ -28,7 +28,7 @@ public sealed partial class RecalculationLoop(PracticeJobRunner jobs, IClock clo
     private async Task<bool> RecalculateAsync(IServiceProvider services, CancellationToken cancellation)
     {
         await using (var db = services.GetRequiredService<ClinicDbFactory>().Open())
-            await RecalculationQueue.RequestNightlyAsync(db, clock.GetCurrentInstant(), cancellation);
+            await RecalculationQueue.RequestNightlyIfDueAsync(db, clock.GetCurrentInstant(), cancellation);
         return await services.GetRequiredService<RecalculationRunner>().RunAsync(cancellation);
     }
 

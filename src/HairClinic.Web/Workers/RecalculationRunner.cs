@@ -19,12 +19,12 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
     {
         await using var gate = databases.Open();
         // Asked every few seconds: mostly there is none, and then nothing needs to be held.
-        if (await RecalculationQueue.UnfinishedAsync(gate, cancellation) is null)
+        if (await RecalculationQueue.FindUnfinishedAsync(gate, cancellation) is null)
             return false;
         await using var held = await gate.Database.BeginTransactionAsync(cancellation);
         if (
             !await RecalculationQueue.TryLockAsync(gate, cancellation)
-            || await RecalculationQueue.UnfinishedAsync(gate, cancellation) is not { } run
+            || await RecalculationQueue.FindUnfinishedAsync(gate, cancellation) is not { } run
         )
             return false;
         try
@@ -41,7 +41,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         {
             await SayAsync(run.Id, r => r.End(RecalculationState.Failed, clock.GetCurrentInstant(), WorkFaults.NameOf(e)), cancellation);
         }
-        await RecalculationQueue.ForgetOldAsync(gate, KeptRuns, cancellation);
+        await RecalculationQueue.DeleteOldRunsAndFitsAsync(gate, KeptRuns, cancellation);
         await held.CommitAsync(cancellation);
         return true;
     }
@@ -52,7 +52,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         await using var db = databases.Open();
         var now = clock.GetCurrentInstant();
         var cut = await CutAsync(db, now, cancellation);
-        var factors = await WearModels.FactorsAsync(db, cancellation);
+        var factors = await WearModelPair.LoadWearFactorsAsync(db, cancellation);
 
         if (!await ReachAsync(runId, RecalculationStage.FittingHold, 0, 0, cancellation))
             return false;
@@ -71,7 +71,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
             cancellation
         );
 
-        var before = await OrderFacts.LoadAsync(db, cancellation);
+        var before = await ReorderFacts.LoadAsync(db, cancellation);
         await LeadTimeStore.RefreshAsync(db, before.OrderTimesOn(cut), [.. before.Kinds.Values], cancellation);
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();
@@ -80,7 +80,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
 
     private async Task<bool> PlanAsync(ClinicDb db, Guid runId, Instant now, CancellationToken cancellation)
     {
-        var book = await OrderFacts.LoadAsync(db, cancellation);
+        var book = await ReorderFacts.LoadAsync(db, cancellation);
         var dues = await DueFacts.LoadAsync(db, cancellation);
         var ahead = new WorkloadForecaster(book, dues, await WorkloadForecaster.MinutesAsync(db, cancellation), now);
         await db.ReorderPlans.Where(p => !ReorderPlanStore.ClientsToPlan(db).Any(c => c.Id == p.ClientId)).ExecuteDeleteAsync(cancellation);
@@ -112,7 +112,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         CancellationToken cancellation
     )
     {
-        var (fit, clients) = WearModelFitter.Fit(spells, WearModels.FactorsFor(factors, quantity));
+        var (fit, clients) = WearModelFitter.Fit(spells, WearModelPair.FactorsFor(factors, quantity));
         db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), quantity, fit, clients, cut, clock.GetCurrentInstant()));
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();

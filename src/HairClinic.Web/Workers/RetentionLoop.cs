@@ -8,7 +8,7 @@ namespace HairClinic.Web.Workers;
 /// Applies each practice's rules on keeping that go by themselves, at night, once a day; clears up after erasures; letters in the folder go
 /// after a week.
 /// </summary>
-public sealed partial class RetentionLoop(PracticeJobRunner jobs, ErasedRowPurger erased, LetterFolder letters, ILogger<RetentionLoop> log)
+public sealed partial class RetentionLoop(PracticeJobRunner jobs, ErasureVacuum erased, LetterFolder letters, ILogger<RetentionLoop> log)
     : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMinutes(10);
@@ -22,8 +22,8 @@ public sealed partial class RetentionLoop(PracticeJobRunner jobs, ErasedRowPurge
             {
                 letters.RemoveOld();
                 foreach (var practice in await jobs.PracticeIdsAsync(stoppingToken))
-                    await ApplyRetentionAsync(practice, stoppingToken);
-                if (await erased.SweepAsync(stoppingToken))
+                    await ApplyToPracticeAsync(practice, stoppingToken);
+                if (await erased.VacuumIfDueAsync(stoppingToken))
                     LogSwept(log);
             }
             catch (Exception e) when (!stoppingToken.IsCancellationRequested)
@@ -34,9 +34,9 @@ public sealed partial class RetentionLoop(PracticeJobRunner jobs, ErasedRowPurge
     }
 
     /// <returns>How many rows went.</returns>
-    public async Task<int> ApplyRetentionAsync(Guid practiceId, CancellationToken cancellation)
+    public async Task<int> ApplyToPracticeAsync(Guid practiceId, CancellationToken cancellation)
     {
-        var gone = await jobs.RunAsync(
+        var gone = await jobs.RunAsJobAsync(
             practiceId,
             "keeping",
             async services =>

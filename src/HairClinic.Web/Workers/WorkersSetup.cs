@@ -6,7 +6,7 @@ public static class WorkersSetup
     public static IServiceCollection AddWorkers(this IServiceCollection services) =>
         services
             .AddSingleton<DueDateRefresher>()
-            .AddSingleton<SignInLinkWork>()
+            .AddSingleton<SignInLinkSender>()
             .AddScoped<PracticeWorkRunner>()
             .AddScoped<LetterSender>()
             .AddScoped<PageResultRefresher>()
@@ -14,6 +14,6 @@ public static class WorkersSetup
             .AddSingleton<RetentionLoop>()
             .AddHostedService(services => services.GetRequiredService<RetentionLoop>())
             .AddHostedService<RecalculationLoop>()
-            .AddHostedService<WorkLoop>()
+            .AddHostedService<PracticeWorkLoop>()
             .AddHostedService<DiskWatch>();
 }

@@ -61,7 +61,7 @@ internal sealed class Belief
     private LifetimeFitRows Lay(List<Seen> seen) =>
         LifetimeFitRows.Create(
             [.. seen.Select(row => row.Spell)],
-            [.. _names.Select((name, j) => new Covariate(name, [.. seen.Select(row => row.Covariates[j])]))],
+            [.. _names.Select((name, j) => new CovariateColumn(name, [.. seen.Select(row => row.Covariates[j])]))],
             [.. seen.Select(row => row.Window.In(Fitted).Place)],
             [.. seen.Select(row => row.Client)],
             [.. seen.Select(row => row.Entered)]

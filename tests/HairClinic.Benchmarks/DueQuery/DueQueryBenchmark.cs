@@ -24,15 +24,15 @@ internal static class DueQueryBenchmark
         try
         {
             await using var server = await EmbeddedServer.StartAsync(new(folder) { Durable = false }, NullLogger.Instance);
-            await using var services = Services(ClinicConnections.FromServer(server));
-            var prepared = ClinicConnections.FromServer(server) with
+            await using var services = Services(ClinicConnections.FromEmbeddedServer(server));
+            var prepared = ClinicConnections.FromEmbeddedServer(server) with
             {
-                Program = ClinicConnections.FromServer(server).Program + Preparing,
-                Migrator = ClinicConnections.FromServer(server).Migrator + Preparing,
+                Program = ClinicConnections.FromEmbeddedServer(server).Program + Preparing,
+                Migrator = ClinicConnections.FromEmbeddedServer(server).Migrator + Preparing,
             };
             await using var preparing = Services(prepared);
-            await preparing.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
-            await services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
+            await preparing.GetRequiredService<DatabaseLifetime>().OpenAsync(CancellationToken.None);
+            await services.GetRequiredService<DatabaseLifetime>().OpenAsync(CancellationToken.None);
             var today = SystemClock.Instance.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb["Europe/London"]).Date;
             var administrator = new NpgsqlConnectionStringBuilder(server.Administrator) { Database = "hairclinic" }.ConnectionString;
             report.Say($"due-query: PostgreSQL {server.Binaries.Major}, median (least – most) ms; row security on unless said");
@@ -41,7 +41,7 @@ internal static class DueQueryBenchmark
                 var book = await LargeBook.LayAsync(services, administrator, clients, today);
                 report.Say();
                 report.Say($"{book.Clients:N0} clients, each with a unit bonded");
-                await CompareAsync(report, ClinicConnections.FromServer(server), services, book, today);
+                await CompareAsync(report, ClinicConnections.FromEmbeddedServer(server), services, book, today);
                 report.Say("  the same with statements that the driver keeps prepared on both sides:");
                 await CompareAsync(report, prepared, preparing, book, today);
             }

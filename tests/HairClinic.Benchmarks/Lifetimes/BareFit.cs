@@ -8,7 +8,7 @@ namespace HairClinic.Benchmarks.Lifetimes;
 internal static class BareFit
 {
     /// <summary>Row by row: ln t, whether it ended, 1, covariates.</summary>
-    public static double[][] Lay(Spell[] spells, Covariate[] columns) =>
+    public static double[][] Lay(Spell[] spells, CovariateColumn[] columns) =>
         [
             .. spells.Select(
                 (spell, i) =>

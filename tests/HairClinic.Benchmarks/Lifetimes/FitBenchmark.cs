@@ -43,7 +43,7 @@ public static class FitBenchmark
         await AgainstSurvregAsync(report, spells, columns, fit);
     }
 
-    private static async Task AgainstSurvregAsync(Report report, Spell[] spells, Covariate[] columns, LifetimeFit fit)
+    private static async Task AgainstSurvregAsync(Report report, Spell[] spells, CovariateColumn[] columns, LifetimeFit fit)
     {
         if (await SurvregFit.RunAsync(spells, columns, times: 3) is not { } survreg)
         {
@@ -67,9 +67,9 @@ public static class FitBenchmark
         report.Say($"  largest relative difference of an estimate {apart:E1}");
     }
 
-    private static (Spell[] Spells, Covariate[] Columns) Draw(Random dice)
+    private static (Spell[] Spells, CovariateColumn[] Columns) Draw(Random dice)
     {
-        var columns = Enumerable.Range(1, Covariates).Select(j => new Covariate($"x{j}", new double[Rows])).ToArray();
+        var columns = Enumerable.Range(1, Covariates).Select(j => new CovariateColumn($"x{j}", new double[Rows])).ToArray();
         var spells = new Spell[Rows];
         for (var i = 0; i < Rows; i++)
         {

@@ -30,7 +30,7 @@ internal sealed record SurvregFit(string Version, double[] Seconds, double[] Pro
         """;
 
     /// <returns>Null where there is no Rscript.</returns>
-    public static async Task<SurvregFit?> RunAsync(Spell[] spells, Covariate[] columns, int times)
+    public static async Task<SurvregFit?> RunAsync(Spell[] spells, CovariateColumn[] columns, int times)
     {
         var folder = Directory.CreateTempSubdirectory("survreg");
         try

@@ -44,10 +44,10 @@ internal sealed class OwnSite : IAsyncDisposable
         IReadOnlyList<string> cookies;
         await using (var app = Clinic.Build(["--applicationName", "HairClinic.Web", "--data", data, "--Logging:LogLevel:Default=Warning"]))
         {
-            await app.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
+            await app.Services.GetRequiredService<DatabaseLifetime>().OpenAsync(CancellationToken.None);
             cookies = await LayAsync(app.Services, clients);
             // As the baseline does, and as a database left alone for a minute does by itself.
-            await using var tidy = new NpgsqlConnection(app.Services.GetRequiredService<DatabaseHost>().Connections.Migrator);
+            await using var tidy = new NpgsqlConnection(app.Services.GetRequiredService<DatabaseLifetime>().Connections.Migrator);
             await tidy.OpenAsync();
             await using var command = new NpgsqlCommand("vacuum analyze", tidy);
             await command.ExecuteNonQueryAsync();
@@ -102,7 +102,7 @@ internal sealed class OwnSite : IAsyncDisposable
             var now = NodaTime.SystemClock.Instance.GetCurrentInstant();
             var scene = new Scene(db, now).AddPractice("Many clients");
             var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-            var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
+            var adhesive = scene.AddProduct("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
             var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
             var today = salon.DayOf(now);
             for (var i = 0; i < clients; i++)
@@ -115,8 +115,8 @@ internal sealed class OwnSite : IAsyncDisposable
                     adhesive,
                     now - Duration.FromDays(i % 20)
                 );
-                var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, scene.ServiceFor(ServicePurpose.Rebond).Id);
-                var rebond = scene.ServiceFor(ServicePurpose.Rebond);
+                var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, scene.ServiceWithPurpose(ServicePurpose.Rebond).Id);
+                var rebond = scene.ServiceWithPurpose(ServicePurpose.Rebond);
                 // Without a chair: there are not so many chairs.
                 visit.Schedule(
                     rebond,
@@ -130,7 +130,7 @@ internal sealed class OwnSite : IAsyncDisposable
                 var signIn = new ClientSignIn(Guid.NewGuid(), client.Id, client.Email!, now);
                 db.ClientSignIns.Add(signIn);
                 var principal = ClientCookie.Principal(
-                    new ClientSignInState(new ClientActor(practice, client.Id, signIn.Id), Household: false, OpensAll: true)
+                    new ActiveClientSignIn(new ClientActor(practice, client.Id, signIn.Id), Household: false, OpensAll: true)
                 );
                 var ticket = new AuthenticationTicket(
                     principal,

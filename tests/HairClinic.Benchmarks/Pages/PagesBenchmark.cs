@@ -44,7 +44,7 @@ internal static partial class PagesBenchmark
                 "--urls=http://127.0.0.1:0",
                 "--Logging:LogLevel:Default=Warning",
             ]);
-            await app.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
+            await app.Services.GetRequiredService<DatabaseLifetime>().OpenAsync(CancellationToken.None);
             var clients = await LayAsync(app, server, report.Option("clients", 300));
             await app.StartAsync();
             await QuietAsync(app);
@@ -62,7 +62,7 @@ internal static partial class PagesBenchmark
     {
         var demo = await app.Services.GetRequiredService<DemoSeeder>().FillAsync(CancellationToken.None);
         var jobs = app.Services.GetRequiredService<PracticeJobRunner>();
-        await jobs.RunAsync(
+        await jobs.RunAsJobAsync(
             demo!.PracticeId,
             "benchmark",
             async scope =>
@@ -75,7 +75,7 @@ internal static partial class PagesBenchmark
         var administrator = new NpgsqlConnectionStringBuilder(server.Administrator) { Database = "hairclinic" }.ConnectionString;
         var clients = await CopiedBook.MultiplyAsync(administrator, demo.PracticeId, wanted);
         // Plans are copied with their clients; what pages show of all of them is worked out as at night.
-        await jobs.RunAsync(
+        await jobs.RunAsJobAsync(
             demo.PracticeId,
             "benchmark",
             async scope =>
@@ -96,7 +96,7 @@ internal static partial class PagesBenchmark
         {
             await Task.Delay(TimeSpan.FromSeconds(1));
             var now = SystemClock.Instance.GetCurrentInstant();
-            var due = await jobs.RunAsync(
+            var due = await jobs.RunAsJobAsync(
                 practice,
                 "benchmark",
                 async scope =>

@@ -29,7 +29,7 @@ internal static class SignInBenchmark
                 folder.FullName,
                 "--Logging:LogLevel:Default=Warning",
             ]);
-            await app.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
+            await app.Services.GetRequiredService<DatabaseLifetime>().OpenAsync(CancellationToken.None);
             await NewPractice.LayAsync(app.Services, LayAsync);
             var (known, unknown) = (0, 0);
             var times = await Rounds.TimeAsync(

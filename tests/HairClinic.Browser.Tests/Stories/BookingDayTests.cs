@@ -151,12 +151,12 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         var practice = Guid.CreateVersion7();
         await site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsync(
+            .RunAsJobAsync(
                 practice,
                 "lay",
                 async services =>
                 {
-                    await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+                    await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenWithoutActor();
                     unfenced.Practices.Add(new PracticeRow(practice));
                     await unfenced.SaveChangesAsync();
                     await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
@@ -198,7 +198,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
             scene.Hire("Saskia", StaffRole.Stylist, _salon),
         ];
         scene.Hire("Bram", StaffRole.Stylist, _salon).AddAbsence(Guid.CreateVersion7(), Today, Today.PlusDays(2), "course");
-        var (wash, fix) = (scene.ServiceFor(ServicePurpose.WashAndStyle), scene.ServiceFor(ServicePurpose.FixLift));
+        var (wash, fix) = (scene.ServiceWithPurpose(ServicePurpose.WashAndStyle), scene.ServiceWithPurpose(ServicePurpose.FixLift));
         string[] names =
         [
             "Ada Fenwick",
@@ -220,12 +220,12 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         Book(2, wash, 1, 9, 15).Finish(Today);
         Book(3, coats, 1, 10, 0).Begin(Today);
         Book(4, fix, 2, 9, 0).MarkDidNotCome(scene.Now);
-        Book(5, scene.ServiceFor(ServicePurpose.Consultation), 2, 9, 30).Begin(Today);
+        Book(5, scene.ServiceWithPurpose(ServicePurpose.Consultation), 2, 9, 30).Begin(Today);
         Book(6, coats, 2, 10, 45);
         second.Arrive(Today);
         Book(7, coats, 0, 13, 0);
         Book(8, wash, 1, 12, 0);
-        Book(9, scene.ServiceFor(ServicePurpose.FirstFitting), 1, 14, 0);
+        Book(9, scene.ServiceWithPurpose(ServicePurpose.FirstFitting), 1, 14, 0);
         _visit = Book(10, coats, 2, 15, 30).Id;
         _client = clients[11].Id;
         var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
@@ -233,7 +233,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
             clients[11],
             scene.AddUnit(clients[11], kind, new LocalDate(2027, 1, 4)),
             new LocalDate(2027, 1, 6),
-            scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "L1")
+            scene.AddProduct("Adhesive A", ProductKind.Adhesive, "acrylic", "L1")
         );
         return desk;
 

@@ -25,7 +25,9 @@ public sealed class SharedTabletTests(ChromiumBrowser chromium)
     {
         await using var site = await Site.OpenAsync(Instant.FromUtc(2027, 2, 3, 10, 0));
         var practice = Guid.CreateVersion7();
-        await site.Services.GetRequiredService<PracticeJobRunner>().RunAsync(practice, "story", services => LayAsync(services, practice));
+        await site
+            .Services.GetRequiredService<PracticeJobRunner>()
+            .RunAsJobAsync(practice, "story", services => LayAsync(services, practice));
         var page = await chromium.DeviceAsync(site, Pages.Tablet);
         page.SetDefaultTimeout(60_000);
         var complaints = new List<string>();
@@ -128,7 +130,13 @@ public sealed class SharedTabletTests(ChromiumBrowser chromium)
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var people = new[] { scene.Hire("Ottilie", StaffRole.Owner, salon), scene.Hire("Mara", StaffRole.Stylist, salon) };
         var client = scene.AddClient("C-1", "Ada Fenwick", salon);
-        _visit = scene.Book(client, scene.ServiceFor(ServicePurpose.Rebond), scene.Chairs[0], people[1], scene.Now + Duration.FromHours(1));
+        _visit = scene.Book(
+            client,
+            scene.ServiceWithPurpose(ServicePurpose.Rebond),
+            scene.Chairs[0],
+            people[1],
+            scene.Now + Duration.FromHours(1)
+        );
         await db.SaveChangesAsync();
         var users = services.GetRequiredService<UserManager<AppUser>>();
         foreach (var person in people)

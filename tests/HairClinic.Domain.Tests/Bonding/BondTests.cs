@@ -214,6 +214,6 @@ public sealed class BondTests
 
     private string RefusalOf(int reported, int? lifted) => Assert.Throws<Refusal>(() => Report(reported, lifted)).Message;
 
-    private static (Guid, ProductUse) Use(Guid product, Guid? lot, int? coats) =>
-        (Guid.CreateVersion7(), new ProductUse(product, lot, coats));
+    private static (Guid, AppliedProduct) Use(Guid product, Guid? lot, int? coats) =>
+        (Guid.CreateVersion7(), new AppliedProduct(product, lot, coats));
 }

@@ -47,7 +47,7 @@ public sealed class HoldObservationTests
         _head.At(28);
         var found = foundLifted ? Head.Lifted(liftedOn is { } day ? Day(day) : null) : Head.Sound();
 
-        var before = _head.Bond.HoldIfRemoved(_head.Today, found.Reason, found.LiftFoundOn(_head.Today));
+        var before = _head.Bond.HoldIfRemoved(_head.Today, found.Reason, found.ToLift(_head.Today));
 
         Assert.True(_head.Bond.IsOpen);
         _head.Rebond(found);

@@ -22,7 +22,7 @@ public sealed class FreeSlotsProperties
                 {
                     var chair = question.Chairs.Single(chair => chair.ChairId == slot.ChairId);
                     var person = question.People.Single(person => person.PersonId == slot.PersonId);
-                    var whole = new TimeBlock(Duration.Zero, slot.EndsAt - slot.StartsAt);
+                    var whole = new OffsetInterval(Duration.Zero, slot.EndsAt - slot.StartsAt);
                     Assert.Equal(question.Service.Length, slot.EndsAt - slot.StartsAt);
                     Assert.True(slot.StartsAt >= question.From && slot.EndsAt <= question.To);
                     Assert.All(NaiveSlots.Ticks(whole, slot.StartsAt), at => Assert.True(NaiveSlots.In(question.Open, at)));
@@ -39,6 +39,6 @@ public sealed class FreeSlotsProperties
             iter: 5_000
         );
 
-    private static bool Meets(IReadOnlyList<Interval> busy, TimeBlock block, Instant start) =>
+    private static bool Meets(IReadOnlyList<Interval> busy, OffsetInterval block, Instant start) =>
         busy.Any(interval => interval.Start < start + block.To && interval.End > start + block.From);
 }

@@ -23,7 +23,7 @@ public sealed class FreeSlotsTests
 
     private static Interval From(int hour, int minute, int toHour, int toMinute) => new(At(hour, minute), At(toHour, toMinute));
 
-    private static PersonAvailability Person(Guid id, params Interval[] busy) => new(id, [Day], busy, new HashSet<Guid>());
+    private static PersonSchedule Person(Guid id, params Interval[] busy) => new(id, [Day], busy, new HashSet<Guid>());
 
     private static SlotQuery Ask(ServiceTimeline service, Instant target) =>
         new()
@@ -92,8 +92,8 @@ public sealed class FreeSlotsTests
     [Fact]
     public void Hands_on_work_stays_inside_the_person_s_working_time()
     {
-        var lateShift = new PersonAvailability(Ines, [From(13, 0, 18, 0)], [], new HashSet<Guid>());
-        var lunch = new PersonAvailability(Ines, [From(9, 0, 12, 0), From(12, 30, 18, 0)], [], new HashSet<Guid>());
+        var lateShift = new PersonSchedule(Ines, [From(13, 0, 18, 0)], [], new HashSet<Guid>());
+        var lunch = new PersonSchedule(Ines, [From(9, 0, 12, 0), From(12, 30, 18, 0)], [], new HashSet<Guid>());
 
         Assert.Equal(At(13, 0), First(Ask(Hour, At(9, 0)) with { People = [lateShift] }));
         // Lunch falls into the wait.
@@ -104,7 +104,7 @@ public sealed class FreeSlotsTests
     [Fact]
     public void Only_people_with_every_skill_needed_are_offered()
     {
-        var skilled = new PersonAvailability(Tomas, [Day], [], new HashSet<Guid> { Bonding });
+        var skilled = new PersonSchedule(Tomas, [Day], [], new HashSet<Guid> { Bonding });
         var question = Ask(Hour, At(12, 0)) with { SkillsNeeded = [Bonding] };
 
         Assert.All(FreeSlots.Find(question with { People = [Person(Ines), skilled] }), slot => Assert.Equal(Tomas, slot.PersonId));

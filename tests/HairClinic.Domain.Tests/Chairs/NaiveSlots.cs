@@ -43,15 +43,15 @@ internal static class NaiveSlots
 
     public static bool In(IEnumerable<Interval> intervals, Instant at) => intervals.Any(interval => interval.Contains(at));
 
-    public static IEnumerable<Instant> Ticks(TimeBlock block, Instant start)
+    public static IEnumerable<Instant> Ticks(OffsetInterval block, Instant start)
     {
         for (var at = start + block.From; at < start + block.To; at += Tick)
             yield return at;
     }
 
-    private static bool IsIdle(PersonAvailability person, Instant at) => In(person.Working, at) && !In(person.Busy, at);
+    private static bool IsIdle(PersonSchedule person, Instant at) => In(person.Working, at) && !In(person.Busy, at);
 
-    private static int Loose(IReadOnlyList<TimeBlock> blocks, Instant start, Func<Instant, bool> isIdle) =>
+    private static int Loose(IReadOnlyList<OffsetInterval> blocks, Instant start, Func<Instant, bool> isIdle) =>
         blocks.Count == 0 ? 0 : (isIdle(start + blocks[0].From - Tick) ? 1 : 0) + (isIdle(start + blocks[^1].To) ? 1 : 0);
 
     private static long Band(SlotQuery question, Duration distance) =>

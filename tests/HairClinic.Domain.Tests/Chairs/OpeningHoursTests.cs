@@ -9,7 +9,7 @@ public sealed class OpeningHoursTests
 {
     private static OpeningHours Daily(string zone, string opens, string closes) =>
         new(
-            Enumerable.Range(1, 7).Select(day => new WeeklyHours((IsoDayOfWeek)day, Time(opens), Time(closes))),
+            Enumerable.Range(1, 7).Select(day => new WeekdayTimeRange((IsoDayOfWeek)day, Time(opens), Time(closes))),
             [],
             DateTimeZoneProviders.Tzdb[zone]
         );
@@ -21,8 +21,8 @@ public sealed class OpeningHoursTests
     {
         var tuesday = new[]
         {
-            new WeeklyHours(IsoDayOfWeek.Tuesday, new(14, 0), new(18, 30)),
-            new WeeklyHours(IsoDayOfWeek.Tuesday, new(9, 0), new(13, 0)),
+            new WeekdayTimeRange(IsoDayOfWeek.Tuesday, new(14, 0), new(18, 30)),
+            new WeekdayTimeRange(IsoDayOfWeek.Tuesday, new(9, 0), new(13, 0)),
         };
         var hours = new OpeningHours(tuesday, [new(new(2026, 3, 10), new(2026, 3, 10))], DateTimeZoneProviders.Tzdb["America/New_York"]);
 
@@ -120,5 +120,5 @@ public sealed class OpeningHoursTests
 
     [Fact]
     public void Hours_that_close_before_they_open_are_refused() =>
-        Assert.Throws<ArgumentException>(() => new WeeklyHours(IsoDayOfWeek.Monday, new(18, 0), new(9, 0)));
+        Assert.Throws<ArgumentException>(() => new WeekdayTimeRange(IsoDayOfWeek.Monday, new(18, 0), new(9, 0)));
 }

@@ -40,6 +40,6 @@ public sealed class SegmentOccupancyTests
         Assert.True(visit.HoldsClient && visit.Overlaps(Booked.Hour(9, 45)));
     }
 
-    private static bool Within(TimeBlock block, int minute) =>
+    private static bool Within(OffsetInterval block, int minute) =>
         block.From <= Duration.FromMinutes(minute) && Duration.FromMinutes(minute) < block.To;
 }

@@ -5,7 +5,7 @@ namespace HairClinic.Domain.Tests.Chairs;
 
 public sealed class ServiceTimelineTests
 {
-    private static TimeBlock Block(int from, int to) => new(Duration.FromMinutes(from), Duration.FromMinutes(to));
+    private static OffsetInterval Block(int from, int to) => new(Duration.FromMinutes(from), Duration.FromMinutes(to));
 
     [Fact]
     public void A_coat_drying_keeps_the_chair_and_frees_the_hands()

@@ -40,12 +40,12 @@ internal static class SlotFacts
         (kind, fives) => new ServiceSegment(kind, 5 * fives)
     ).Array[1, 5];
 
-    private static readonly Gen<PersonAvailability> Person = Gen.Select(
+    private static readonly Gen<PersonSchedule> Person = Gen.Select(
         Gen.Guid,
         Hours,
         Busy.Array[0, 12],
         Gen.Int[0, 3],
-        (id, hours, busy, luck) => new PersonAvailability(id, hours, busy, luck > 0 ? new HashSet<Guid> { Bonding } : [])
+        (id, hours, busy, luck) => new PersonSchedule(id, hours, busy, luck > 0 ? new HashSet<Guid> { Bonding } : [])
     );
 
     public static Gen<SlotQuery> Any { get; } =
@@ -67,7 +67,7 @@ internal static class SlotFacts
             To = Minute(window.Item1 + window.Item2),
             Target = Minute(target),
             Open = open,
-            Chairs = [.. chairs.Select(chair => new ChairAvailability(chair.Item1, chair.Item2))],
+            Chairs = [.. chairs.Select(chair => new ChairBusyTimes(chair.Item1, chair.Item2))],
             People = people,
             ClientBusy = client,
             SkillsNeeded = [Bonding],

@@ -21,7 +21,7 @@ public sealed class WeekMinutesTests
             London
         );
 
-        Assert.Equal([1080.0, 540.0, 1080.0], WeekMinutes.OpenMinutes(hours, from, 3));
+        Assert.Equal([1080.0, 540.0, 1080.0], WeekMinutes.OpenMinutesPerWeek(hours, from, 3));
     }
 
     [Fact]
@@ -30,6 +30,6 @@ public sealed class WeekMinutesTests
         // In London the clocks go from one to two on 28 March 2027.
         var hours = new OpeningHours([new(IsoDayOfWeek.Sunday, LocalTime.Midnight, new LocalTime(3, 0))], [], London);
 
-        Assert.Equal([120.0, 180.0], WeekMinutes.OpenMinutes(hours, new LocalDate(2027, 3, 22), 2));
+        Assert.Equal([120.0, 180.0], WeekMinutes.OpenMinutesPerWeek(hours, new LocalDate(2027, 3, 22), 2));
     }
 }

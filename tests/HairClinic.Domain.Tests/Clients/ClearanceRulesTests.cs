@@ -20,16 +20,16 @@ public sealed class ClearanceRulesTests
 
         var fact = Assert.Single(ClearanceRules.ClearancesFor(history, Today));
 
-        Assert.Equal(new ClearanceTerms(product, null, Today, null, ClearanceKind.Block), fact);
+        Assert.Equal(new ClearanceTerms(product, null, Today, null, ClearanceSeverity.Block), fact);
     }
 
     [Theory]
-    [InlineData(ScalpSign.Broken, ClearanceKind.Block)]
-    [InlineData(ScalpSign.Infected, ClearanceKind.Block)]
-    [InlineData(ScalpSign.Sunburnt, ClearanceKind.Block)]
-    [InlineData(ScalpSign.FreshlyOperated, ClearanceKind.Block)]
-    [InlineData(ScalpSign.Irritated, ClearanceKind.Warn)]
-    public void What_the_skin_looks_like_blocks_bonding_or_asks_for_a_second_look(ScalpSign sign, ClearanceKind kind)
+    [InlineData(ScalpSign.Broken, ClearanceSeverity.Block)]
+    [InlineData(ScalpSign.Infected, ClearanceSeverity.Block)]
+    [InlineData(ScalpSign.Sunburnt, ClearanceSeverity.Block)]
+    [InlineData(ScalpSign.FreshlyOperated, ClearanceSeverity.Block)]
+    [InlineData(ScalpSign.Irritated, ClearanceSeverity.Warn)]
+    public void What_the_skin_looks_like_blocks_bonding_or_asks_for_a_second_look(ScalpSign sign, ClearanceSeverity kind)
     {
         var facts = ClearanceRules.ClearancesFor(new() { ScalpToday = [sign] }, Today);
 
@@ -50,7 +50,7 @@ public sealed class ClearanceRulesTests
             CareTeamAgreed = agreed,
         };
 
-        Assert.Equal(blocked, ClearanceRules.ClearancesFor(history, Today).Any(f => f.Kind == ClearanceKind.Block));
+        Assert.Equal(blocked, ClearanceRules.ClearancesFor(history, Today).Any(f => f.Kind == ClearanceSeverity.Block));
     }
 
     [Theory]
@@ -61,7 +61,7 @@ public sealed class ClearanceRulesTests
     {
         var history = new HealthHistory { Signs = [sign] };
 
-        Assert.All(ClearanceRules.ClearancesFor(history, Today), f => Assert.Equal(ClearanceKind.Warn, f.Kind));
+        Assert.All(ClearanceRules.ClearancesFor(history, Today), f => Assert.Equal(ClearanceSeverity.Warn, f.Kind));
         Assert.True(history.CallsForPhysician);
     }
 
@@ -89,13 +89,13 @@ public sealed class ClearanceRulesTests
     [Fact]
     public void A_clearance_holds_from_its_first_day_to_its_last()
     {
-        var fact = new ClearanceTerms(null, ServicePurpose.Rebond, Today, Today.PlusDays(2), ClearanceKind.Block);
+        var fact = new ClearanceTerms(null, ServicePurpose.Rebond, Today, Today.PlusDays(2), ClearanceSeverity.Block);
         var clearance = new Clearance(Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7(), fact);
 
-        Assert.False(clearance.Concerns(ServicePurpose.Rebond, Today.PlusDays(-1)));
-        Assert.True(clearance.Concerns(ServicePurpose.Rebond, Today));
-        Assert.True(clearance.Concerns(ServicePurpose.Rebond, Today.PlusDays(2)));
-        Assert.False(clearance.Concerns(ServicePurpose.Rebond, Today.PlusDays(3)));
-        Assert.False(clearance.Concerns(ServicePurpose.WashAndStyle, Today));
+        Assert.False(clearance.ConcernsServiceOn(ServicePurpose.Rebond, Today.PlusDays(-1)));
+        Assert.True(clearance.ConcernsServiceOn(ServicePurpose.Rebond, Today));
+        Assert.True(clearance.ConcernsServiceOn(ServicePurpose.Rebond, Today.PlusDays(2)));
+        Assert.False(clearance.ConcernsServiceOn(ServicePurpose.Rebond, Today.PlusDays(3)));
+        Assert.False(clearance.ConcernsServiceOn(ServicePurpose.WashAndStyle, Today));
     }
 }

@@ -67,7 +67,7 @@ public sealed class ClientRowTransferTests
             question =>
             {
                 var bears = Answers(question)
-                    .Any(a => Enum.GetValues<LifetimeKind>().Any(q => CovariateCatalog.ValuesFor(Habits(question, a), q).Any()));
+                    .Any(a => Enum.GetValues<LifetimeKind>().Any(q => CovariateCatalog.ValuesFromHabits(Habits(question, a), q).Any()));
                 Assert.True(bears, $"No row of CovariateCatalog reads {question.Field}.");
             }
         );
@@ -97,9 +97,9 @@ public sealed class ClientRowTransferTests
             (request.ClientId, request.SalonId, request.AskedBy, request.AskedAt, request.Because)
         );
 
-        request.Answer(granted: true, Days(1));
+        request.AnswerAccessRequest(granted: true, Days(1));
 
-        Refused.Saying("Somebody has answered this already.", () => request.Answer(granted: false, Days(2)));
+        Refused.Saying("Somebody has answered this already.", () => request.AnswerAccessRequest(granted: false, Days(2)));
         Assert.Equal((Days(1), true), (request.AnsweredAt, request.Granted));
     }
 
@@ -108,7 +108,7 @@ public sealed class ClientRowTransferTests
     {
         Refused.Saying("A photo cannot have been taken later than today.", () => Photo(Day.PlusDays(1)));
         var photo = Photo(Day);
-        photo.Share(true);
+        photo.SetShared(true);
 
         photo.Remove(Days(1));
         photo.Remove(Days(2));
@@ -122,11 +122,11 @@ public sealed class ClientRowTransferTests
         var wishes = new ClientPreference(Guid.CreateVersion7(), Ada);
         Assert.Equal((Ada, true, null), (wishes.ClientId, wishes.Letters, wishes.Language));
 
-        wishes.Choose(letters: false, "es-ES");
+        wishes.SetLettersAndLanguage(letters: false, "es-ES");
         Assert.Equal((false, "es-ES"), (wishes.Letters, wishes.Language));
         foreach (var blank in new[] { null, "", " " })
         {
-            wishes.Choose(letters: true, blank);
+            wishes.SetLettersAndLanguage(letters: true, blank);
             Assert.Null(wishes.Language);
         }
     }

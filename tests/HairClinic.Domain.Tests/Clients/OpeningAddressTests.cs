@@ -14,11 +14,11 @@ public sealed class OpeningAddressTests
     public void A_new_address_opens_dates_only_and_everything_once_it_is_confirmed()
     {
         var address = Entered();
-        Assert.Equal(ClientPageAccess.DatesOnly, address.Opens);
+        Assert.Equal(ClientPageAccessLevel.DatesOnly, address.Opens);
 
         address.Confirm(Stylist, AddressConfirmationRight.Free, Now);
 
-        Assert.Equal(ClientPageAccess.Everything, address.Opens);
+        Assert.Equal(ClientPageAccessLevel.Everything, address.Opens);
         Assert.Equal((Now, Stylist, AddressConfirmationWay.InPerson), (address.ConfirmedAt, address.ConfirmedBy, address.ConfirmedHow));
     }
 
@@ -29,10 +29,10 @@ public sealed class OpeningAddressTests
         address.Confirm(Stylist, AddressConfirmationRight.Free, Now);
 
         address.Deny(Now);
-        Assert.Equal(ClientPageAccess.Nothing, address.Opens);
+        Assert.Equal(ClientPageAccessLevel.Nothing, address.Opens);
 
         address.Confirm(Stylist, AddressConfirmationRight.Free, Now);
-        Assert.Equal(ClientPageAccess.Everything, address.Opens);
+        Assert.Equal(ClientPageAccessLevel.Everything, address.Opens);
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public sealed class OpeningAddressTests
 
         Refused.Saying(sentence, () => address.Confirm(Stylist, right, Now));
 
-        Assert.Equal(ClientPageAccess.DatesOnly, address.Opens);
+        Assert.Equal(ClientPageAccessLevel.DatesOnly, address.Opens);
     }
 
     [Fact]
@@ -81,7 +81,7 @@ public sealed class OpeningAddressTests
         var address = Entered();
         typeof(OpeningAddress).GetProperty(nameof(OpeningAddress.EndedAt))!.SetValue(address, Now);
 
-        Assert.Equal(ClientPageAccess.Nothing, address.Opens);
+        Assert.Equal(ClientPageAccessLevel.Nothing, address.Opens);
         Refused.Saying("This address was changed meanwhile.", () => address.Confirm(Stylist, AddressConfirmationRight.Free, Now));
     }
 
@@ -90,9 +90,9 @@ public sealed class OpeningAddressTests
     {
         var address = Entered();
 
-        Assert.Equal(ClientPageAccess.DatesOnly, address.AccessOn(Today, guardianUntil: Today));
-        Assert.Equal(ClientPageAccess.Nothing, address.AccessOn(Today.PlusDays(1), guardianUntil: Today));
-        Assert.Equal(ClientPageAccess.DatesOnly, address.AccessOn(Today, guardianUntil: null));
+        Assert.Equal(ClientPageAccessLevel.DatesOnly, address.AccessOn(Today, guardianUntil: Today));
+        Assert.Equal(ClientPageAccessLevel.Nothing, address.AccessOn(Today.PlusDays(1), guardianUntil: Today));
+        Assert.Equal(ClientPageAccessLevel.DatesOnly, address.AccessOn(Today, guardianUntil: null));
     }
 
     [Theory]

@@ -152,7 +152,7 @@ public sealed class UnitStepsTests
     [InlineData(UnitState.Damaged, false)]
     [InlineData(UnitState.ReturnedToClient, false)]
     public void Hair_in_house_is_what_is_on_a_head_or_here_and_no_emergency_spare(UnitState state, bool counts) =>
-        Assert.Equal(counts, state.IsHairInHouse());
+        Assert.Equal(counts, state.IsOnHeadOrInHouse());
 
     [Theory]
     [InlineData(0, 40, 0, true)]

@@ -76,7 +76,7 @@ public sealed class WeekLoadTests
         }
 
         one.Add(other);
-        var again = new OrderLoad(one.Scenarios());
+        var again = new OrderLoad(one.SumsByScenario());
 
         Assert.Equal(1, one.Month(0).Mean, 1e-12);
         Assert.Equal(0.5, one.Month(0).Variance, 1e-12);

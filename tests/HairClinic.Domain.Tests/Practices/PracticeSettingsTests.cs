@@ -65,7 +65,7 @@ public sealed class PracticeSettingsTests
         Bounds(
             taken,
             "Another salon may see a client for 0 to 730 days after a visit there.",
-            () => _settings.SetGrantDays(days),
+            () => _settings.SetGrantDaysAfterVisit(days),
             () => _settings.GrantDaysAfterVisit == days
         );
 

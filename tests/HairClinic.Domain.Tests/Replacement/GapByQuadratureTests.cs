@@ -21,7 +21,7 @@ public sealed class GapByQuadratureTests
         var row = Gap.Rows[index];
         var gap = Of(row);
 
-        Assert.Equal(Gap.Number(row, "gap_if_ordered_today"), gap.IfOrderedIn(0), 1e-9);
+        Assert.Equal(Gap.Number(row, "gap_if_ordered_today"), gap.GapChanceIfOrderedIn(0), 1e-9);
         Assert.Equal(Gap.Number(row, "expected_days_without_hair"), gap.ExpectedDaysWithoutHair(Gap.Number(row, "horizon_days")), 1e-7);
         int? expected = Gap.Text(row, "reorder_in_days") is { Length: > 0 } days ? (int)Table.Number(days) : null;
         Assert.Equal(expected, gap.ReorderInDays(Gap.Number(row, "alpha")));
@@ -69,12 +69,15 @@ public sealed class GapByQuadratureTests
     {
         var gap = Of(Gap.Rows[4]);
 
-        Assert.All(Enumerable.Range(0, 60), day => Assert.True(gap.IfOrderedIn(day) < gap.IfOrderedIn(day + 1)));
+        Assert.All(Enumerable.Range(0, 60), day => Assert.True(gap.GapChanceIfOrderedIn(day) < gap.GapChanceIfOrderedIn(day + 1)));
     }
 
     [Fact]
     public void A_unit_far_past_any_life_is_gone_and_nothing_overflows() =>
-        Assert.Equal(1, new GapByQuadrature(new ContinuousLife(900, 100, 400), new ContinuousLeadTime(4, 0.2, null), 3).IfOrderedIn(0));
+        Assert.Equal(
+            1,
+            new GapByQuadrature(new ContinuousLife(900, 100, 400), new ContinuousLeadTime(4, 0.2, null), 3).GapChanceIfOrderedIn(0)
+        );
 
     private static GapByQuadrature Of(string[] row) =>
         new(

@@ -55,10 +55,10 @@ public sealed class LeadTimeTests
     public void Read_from_its_row_it_says_the_same_until_the_practices_row_changes()
     {
         var stored = new StoredLead(Guid.CreateVersion7(), Guid.CreateVersion7());
-        stored.Store(new LocalDate(2027, 2, 3), Row, [60, 70, 65, 80], [12, 40, 90], remade: 1, kept: 9);
+        stored.LearnFrom(new LocalDate(2027, 2, 3), Row, [60, 70, 65, 80], [12, 40, 90], remade: 1, kept: 9);
         var anew = LeadTime.Learn(Row, [60, 70, 65, 80], [12, 40, 90]);
 
-        var read = stored.LeadTimeFor(Row);
+        var read = stored.LeadTimeUnderPrior(Row);
 
         Assert.Equal((4, 3), (read.Arrived, read.InFlight));
         for (var days = 1; days < 730; days += 9)
@@ -68,11 +68,11 @@ public sealed class LeadTimeTests
         }
         Assert.Equal(
             LeadTimeTable.Build(anew, 0.1, 3, 730).Survival(70),
-            LeadTimeTable.Build(stored.LeadTimeFor(Row), 0.1, 3, 730).Survival(70)
+            LeadTimeTable.Build(stored.LeadTimeUnderPrior(Row), 0.1, 3, 730).Survival(70)
         );
         Assert.Equal(
             LeadTime.Learn(new(40, 77), [60, 70, 65, 80], [12, 40, 90]).Survival(50),
-            stored.LeadTimeFor(new(40, 77)).Survival(50)
+            stored.LeadTimeUnderPrior(new(40, 77)).Survival(50)
         );
     }
 

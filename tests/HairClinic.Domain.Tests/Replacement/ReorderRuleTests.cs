@@ -71,7 +71,7 @@ public sealed class ReorderRuleTests
             new OpeningDays(WeekdaySet.Of(IsoDayOfWeek.Monday), [], DateTimeZone.Utc)
         );
 
-        Assert.Equal(Math.Max(whole.GapIfOrderedToday, whole.GapBeforeArrival), ReorderPlanner.HighestGapChance(rule, question));
+        Assert.Equal(Math.Max(whole.GapIfOrderedToday, whole.GapBeforeArrival), ReorderPlanner.LargerGapChance(rule, question));
     }
 
     [Fact]

@@ -48,7 +48,7 @@ public sealed class SimulatedGapTests
 
         Near(today, curve[0]);
         Near(later, curve[100]);
-        Near(before, rule.GapBeforeReady(question, 1));
+        Near(before, rule.GapChanceBeforeOrderInFlight(question, 1));
     }
 
     private static void Near(int count, double chance)

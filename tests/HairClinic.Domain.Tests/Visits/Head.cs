@@ -67,7 +67,7 @@ internal sealed class Head
             unit ?? Worn,
             Now,
             Attachment.Liquid,
-            [(Guid.CreateVersion7(), new ProductUse(Adhesive, null, 3))],
+            [(Guid.CreateVersion7(), new AppliedProduct(Adhesive, null, 3))],
             WaitsKept: true,
             emergency
         );

@@ -158,7 +158,7 @@ public sealed class RecordRebondTests
     public void The_bond_tells_its_visit_its_products_with_their_lots_and_whose_hands_made_it()
     {
         var lot = Guid.CreateVersion7();
-        var use = new ProductUse(Head.Adhesive, lot, 2);
+        var use = new AppliedProduct(Head.Adhesive, lot, 2);
 
         var bond = _head.Rebond(made: _head.NewBond() with { Products = [(Guid.CreateVersion7(), use)], WaitsKept = false });
 

@@ -40,7 +40,7 @@ public sealed class ServiceKindTests
         var wash = new ServiceKind(Guid.CreateVersion7(), "Wash", ServicePurpose.WashAndStyle);
 
         wash.Edit(" Wash and style ", ServicePurpose.WashAndStyle, 4550, "EUR");
-        wash.OfferToClients(false);
+        wash.SetOfferedToClients(false);
         wash.Retire();
 
         Assert.Equal(("Wash and style", 4550, "EUR"), (wash.Name, wash.PriceMinor, wash.Currency));

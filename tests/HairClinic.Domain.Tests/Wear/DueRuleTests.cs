@@ -158,7 +158,7 @@ public sealed class DueRuleTests
     [Fact]
     public void Of_absences_that_follow_each_other_the_one_the_target_met_is_named()
     {
-        ClientEvent[] away = [ClientEvent.Away(new(2026, 3, 30), new(2026, 4, 4)), ClientEvent.Away(new(2026, 3, 20), new(2026, 4, 8))];
+        EventDays[] away = [EventDays.Away(new(2026, 3, 30), new(2026, 4, 4)), EventDays.Away(new(2026, 3, 20), new(2026, 4, 8))];
 
         var due = DueRule.WindowFor(Ask() with { Events = [.. away] });
 
@@ -209,7 +209,7 @@ public sealed class DueRuleTests
         var question = Ask() with
         {
             PreferredWeekdays = WeekdaySet.Of(IsoDayOfWeek.Friday),
-            Events = [ClientEvent.Away(new(2026, 4, 1), new(2026, 4, 12))],
+            Events = [EventDays.Away(new(2026, 4, 1), new(2026, 4, 12))],
         };
         _ = DueRule.WindowFor(question);
 

@@ -10,8 +10,8 @@ public sealed class PatchTestTests
     private static readonly Instant AppliedAt = Instant.FromUtc(2026, 1, 10, 9, 0);
     private static readonly LocalDate AppliedOn = new(2026, 1, 10);
     private static readonly PatchTest Unread = new(AppliedAt, AppliedOn);
-    private static readonly PatchTest ReadOnce = Unread with { FirstReading = PatchTestReading.Clear };
-    private static readonly PatchTest ReadTwice = ReadOnce with { SecondReading = PatchTestReading.Clear };
+    private static readonly PatchTest ReadOnce = Unread with { FirstReading = PatchTestReadingResult.Clear };
+    private static readonly PatchTest ReadTwice = ReadOnce with { SecondReading = PatchTestReadingResult.Clear };
 
     private static PatchTestVerdict JudgeAfter(PatchTest? test, int hours, PatchTestRule? rule = null)
     {
@@ -55,7 +55,7 @@ public sealed class PatchTestTests
     [Fact]
     public void A_late_reading_alone_is_warned_about()
     {
-        var late = Unread with { SecondReading = PatchTestReading.Clear };
+        var late = Unread with { SecondReading = PatchTestReadingResult.Clear };
 
         Assert.Equal(PatchTestVerdict.NotRead, JudgeAfter(late, 95));
         Assert.Equal(PatchTestVerdict.FirstReadingMissed, JudgeAfter(late, 96));
@@ -65,9 +65,9 @@ public sealed class PatchTestTests
     [Fact]
     public void A_reaction_blocks_at_either_reading_and_for_good()
     {
-        Assert.Equal(PatchTestVerdict.Reacted, JudgeAfter(Unread with { FirstReading = PatchTestReading.Reaction }, 60));
-        Assert.Equal(PatchTestVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchTestReading.Reaction }, 120));
-        Assert.Equal(PatchTestVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchTestReading.Reaction }, 20_000));
+        Assert.Equal(PatchTestVerdict.Reacted, JudgeAfter(Unread with { FirstReading = PatchTestReadingResult.Reaction }, 60));
+        Assert.Equal(PatchTestVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchTestReadingResult.Reaction }, 120));
+        Assert.Equal(PatchTestVerdict.Reacted, JudgeAfter(ReadOnce with { SecondReading = PatchTestReadingResult.Reaction }, 20_000));
         Assert.True(PatchTestVerdict.Reacted.Blocks());
     }
 
@@ -101,20 +101,20 @@ public sealed class PatchTestTests
     {
         var (visit, day) = (AppliedAt + Duration.FromHours(72), new LocalDate(2026, 1, 13));
 
-        Assert.Equal(PatchTestBookingStatus.Held, Usual.BookingStatusOf(Unread, visit, day));
-        Assert.Equal(PatchTestBookingStatus.Firm, Usual.BookingStatusOf(ReadOnce, visit, day));
+        Assert.Equal(BookingFirmness.Held, Usual.BookingFirmnessOf(Unread, visit, day));
+        Assert.Equal(BookingFirmness.Firm, Usual.BookingFirmnessOf(ReadOnce, visit, day));
     }
 
     [Fact]
     public void A_visit_the_test_cannot_allow_goes_back_to_the_desk()
     {
         var (visit, day) = (AppliedAt + Duration.FromHours(40), new LocalDate(2026, 1, 12));
-        var reacted = Unread with { FirstReading = PatchTestReading.Reaction };
+        var reacted = Unread with { FirstReading = PatchTestReadingResult.Reaction };
 
-        Assert.Equal(PatchTestBookingStatus.BackToDesk, Usual.BookingStatusOf(Unread, visit, day));
-        Assert.Equal(PatchTestBookingStatus.BackToDesk, Usual.BookingStatusOf(null, visit, day));
-        Assert.Equal(PatchTestBookingStatus.BackToDesk, Usual.BookingStatusOf(reacted, visit + Duration.FromDays(9), day.PlusDays(9)));
-        Assert.Equal(PatchTestBookingStatus.BackToDesk, Usual.BookingStatusOf(ReadTwice, visit, new(2026, 7, 11)));
+        Assert.Equal(BookingFirmness.BackToDesk, Usual.BookingFirmnessOf(Unread, visit, day));
+        Assert.Equal(BookingFirmness.BackToDesk, Usual.BookingFirmnessOf(null, visit, day));
+        Assert.Equal(BookingFirmness.BackToDesk, Usual.BookingFirmnessOf(reacted, visit + Duration.FromDays(9), day.PlusDays(9)));
+        Assert.Equal(BookingFirmness.BackToDesk, Usual.BookingFirmnessOf(ReadTwice, visit, new(2026, 7, 11)));
     }
 
     [Theory]

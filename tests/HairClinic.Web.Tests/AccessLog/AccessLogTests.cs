@@ -50,7 +50,7 @@ public sealed class AccessLogTests(PgServer server)
 
         Assert.Equal((AccessActorKind.Person, _sten.Id, "Stylist"), (note.ActorKind, note.ActorId!.Value, note.Role));
         Assert.Equal((AccessAction.OpenedPhotos, _ada, TestClinic.UsualNow), (note.Action, note.ClientId!.Value, note.At));
-        var seen = Assert.Single(await clinic.ReadAsync(db => AccessLogStore.ReadersAsync(db, _ada, Cancel)));
+        var seen = Assert.Single(await clinic.ReadAsync(db => AccessLogStore.AccessesToClientAsync(db, _ada, Cancel)));
         Assert.Equal(new AccessLogStore.Seen(TestClinic.UsualNow, AccessActorKind.Person, "Stylist", AccessAction.OpenedPhotos), seen);
     }
 
@@ -136,7 +136,7 @@ public sealed class AccessLogTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         await NoteAsync(clinic, AccessAction.OpenedHealth);
-        await clinic.UseAsync<MasterKeys, MasterKey>(clinic.Job, keys => Task.FromResult(keys.Add()));
+        await clinic.UseAsync<MasterKeys, MasterKey>(clinic.Job, keys => Task.FromResult(keys.GenerateNew()));
         await NoteAsync(clinic, AccessAction.SavedHealth);
 
         Assert.Equal(2, await clinic.ReadAsync(db => db.AccessNotes.Select(n => n.KeyId).Distinct().CountAsync(Cancel)));

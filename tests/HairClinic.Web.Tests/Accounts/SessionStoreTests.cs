@@ -49,11 +49,11 @@ public sealed class SessionStoreTests(PgServer server) : PracticeTest(server)
         for (var minute = 0; minute < 59; minute++)
         {
             clinic.Clock.Advance(Duration.FromMinutes(1));
-            Assert.True(await BookAsync(clinic, b => b.StillCountsAsync(id, user.Id, touched, Cancel)));
+            Assert.True(await BookAsync(clinic, b => b.TouchIfActiveAsync(id, user.Id, touched, Cancel)));
         }
         clinic.Clock.Advance(Duration.FromMinutes(1));
 
-        Assert.False(await BookAsync(clinic, b => b.StillCountsAsync(id, user.Id, touched, Cancel)));
+        Assert.False(await BookAsync(clinic, b => b.TouchIfActiveAsync(id, user.Id, touched, Cancel)));
     }
 
     [Fact]
@@ -81,7 +81,7 @@ public sealed class SessionStoreTests(PgServer server) : PracticeTest(server)
         var id = await BookAsync(clinic, b => b.BeginAsync(user, SignInWay.Password, null, Cancel));
 
         Assert.False(await BookAsync(clinic, b => b.EndAsync(other.Id, id, SessionEnd.EndedByPerson, Cancel)));
-        Assert.False(await BookAsync(clinic, b => b.StillCountsAsync(id, other.Id, clinic.Clock.GetCurrentInstant(), Cancel)));
+        Assert.False(await BookAsync(clinic, b => b.TouchIfActiveAsync(id, other.Id, clinic.Clock.GetCurrentInstant(), Cancel)));
         Assert.True(await BookAsync(clinic, b => b.CheckAndTouchAsync(id, user.Id, Cancel)));
     }
 

@@ -19,7 +19,7 @@ public sealed class DemoBinderTests(PgServer server)
     [Fact]
     public void The_example_in_the_repository_is_what_the_generator_writes_for_its_day()
     {
-        foreach (var (kind, file) in DemoBinder.Write(ExampleDay))
+        foreach (var (kind, file) in DemoBinder.GenerateCsv(ExampleDay))
             Assert.Equal(Encoding.UTF8.GetString(Example(kind)), Encoding.UTF8.GetString(file));
     }
 
@@ -49,7 +49,7 @@ public sealed class DemoBinderTests(PgServer server)
     {
         var today = NodaTime.Text.LocalDatePattern.Iso.Parse(day).Value;
         await using var clinic = await TestClinic.OpenAsync(server, Lay, today.At(new LocalTime(11, 0)).InUtc().ToInstant());
-        await clinic.BringAllAsync(DemoBinder.Write(today));
+        await clinic.BringAllAsync(DemoBinder.GenerateCsv(today));
 
         var visits = await clinic.ReadAsync(db =>
             db.Visits.Where(v => v.Day == today && v.State == VisitState.Booked)

@@ -24,12 +24,12 @@ public sealed class DemoCalculatedTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay, Today.At(new LocalTime(8, 0)).InUtc().ToInstant());
         var history = DemoHistory.Generate(Today);
-        await clinic.BringAllAsync(DemoBinder.Write(history));
+        await clinic.BringAllAsync(DemoBinder.GenerateCsv(history));
         await clinic.ReadAsync(async db =>
         {
-            await new DemoInspections(db).WriteAsync(history, Cancel);
+            await new DemoTakeDownsAndRemakes(db).WriteAsync(history, Cancel);
             // No sheet of the binder holds them: the practice writes them down.
-            DemoModelParameters.AddClosures(await db.Workshops.ToListAsync(Cancel), Today);
+            DemoModelParameters.AddWorkshopClosures(await db.Workshops.ToListAsync(Cancel), Today);
             await db.SaveChangesAsync(Cancel);
             await RecalculationQueue.RequestAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel);
             return true;
@@ -54,11 +54,11 @@ public sealed class DemoCalculatedTests(PgServer server)
         var products = await clinic.ReadAsync(db => db.Products.ToDictionaryAsync(p => p.Name, p => p.Id, Cancel));
         var (a, b) = (products[DemoPractice.Products[0].Name], products[DemoPractice.Products[1].Name]);
         // Against each other: what both share with the practice is not told apart from it. The bad lot is adhesive A's.
-        Assert.True(Coefficient(hold, WearCovariate.Adhesive(b).Name) > Coefficient(hold, WearCovariate.Adhesive(a).Name));
+        Assert.True(Coefficient(hold, CovariateValue.Adhesive(b).Name) > Coefficient(hold, CovariateValue.Adhesive(a).Name));
         Near(
             Math.Log(DemoModelParameters.WaitsCut),
-            Coefficient(hold, nameof(CovariateKind.WaitsCut)),
-            Error(hold, nameof(CovariateKind.WaitsCut))
+            Coefficient(hold, nameof(KnownCovariate.WaitsCut)),
+            Error(hold, nameof(KnownCovariate.WaitsCut))
         );
     }
 
@@ -68,8 +68,8 @@ public sealed class DemoCalculatedTests(PgServer server)
         var width = terms.UsualLife().Width;
         var weights = new double[fit.Coefficients.Length];
         weights[0] = width;
-        weights[1 + Array.IndexOf(fit.Columns, WearCovariate.Base(terms.BaseMaterialId).Name)] = 1;
-        weights[1 + Array.IndexOf(fit.Columns, WearCovariate.Workshop(terms.WorkshopId!.Value).Name)] = 1;
+        weights[1 + Array.IndexOf(fit.Columns, CovariateValue.Base(terms.BaseMaterialId).Name)] = 1;
+        weights[1 + Array.IndexOf(fit.Columns, CovariateValue.Workshop(terms.WorkshopId!.Value).Name)] = 1;
         var (told, variance, size) = (0.0, 0.0, fit.Coefficients.Length + 1);
         for (var i = 0; i < weights.Length; i++)
         {

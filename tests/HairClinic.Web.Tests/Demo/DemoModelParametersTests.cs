@@ -21,11 +21,11 @@ public sealed class DemoModelParametersTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, Lay, Today.At(new LocalTime(8, 0)).InUtc().ToInstant());
         var history = DemoHistory.Generate(Today);
-        await clinic.BringAllAsync(DemoBinder.Write(history));
+        await clinic.BringAllAsync(DemoBinder.GenerateCsv(history));
 
         var (holds, lives) = await clinic.ReadAsync(async db =>
         {
-            await new DemoInspections(db).WriteAsync(history, TestContext.Current.CancellationToken);
+            await new DemoTakeDownsAndRemakes(db).WriteAsync(history, TestContext.Current.CancellationToken);
             db.ChangeTracker.Clear();
             return (await HoldsAsync(db), await LivesAsync(db));
         });
@@ -105,7 +105,7 @@ public sealed class DemoModelParametersTests(PgServer server)
 
     private static bool HasNothingToFollowAnOldUnit(DemoClientHistory life) =>
         life.Open is { Unit: var worn }
-        && worn.Grade(worn.WornDays + Period.DaysBetween(life.Open.AppliedOn, Today)) >= 2
+        && worn.StructuralGrade(worn.WornDays + Period.DaysBetween(life.Open.AppliedOn, Today)) >= 2
         && !life.Units.Any(u => u != worn && u.IsInHouse(Today));
 
     private static void Holds(ToldSpells.Found found) =>

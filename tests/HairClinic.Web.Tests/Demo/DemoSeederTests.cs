@@ -64,7 +64,7 @@ public sealed class DemoSeederTests(PgServer server)
             },
             now
         );
-        await Features.Binder.Binders.BringAllAsync(clinic, DemoBinder.Write(new LocalDate(2027, 2, 3)));
+        await Features.Binder.Binders.BringAllAsync(clinic, DemoBinder.GenerateCsv(new LocalDate(2027, 2, 3)));
 
         await clinic.ReadAsync(async db =>
         {
@@ -99,7 +99,7 @@ public sealed class DemoSeederTests(PgServer server)
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 2);
         var desk = scene.Hire("Petra Quillon", Domain.Practices.StaffRole.FrontDesk, salon);
         foreach (var product in DemoPractice.Products)
-            scene.Stock(product.Name, product.Kind, product.Chemistry, "L1");
+            scene.AddProduct(product.Name, product.Kind, product.Chemistry, "L1");
         foreach (var kind in DemoPractice.Kinds)
             scene.AddUnitKind(kind.Name, kind.Base, kind.Workshop);
         TourScenes.AddAll(scene, salon, desk);

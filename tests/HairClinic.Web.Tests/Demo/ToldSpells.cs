@@ -43,7 +43,7 @@ public static class ToldSpells
                 product == DemoPractice.Products[2].Name ? 1 : 0,
                 DemoModelParameters.HasPolyRim(baseName) ? 1 : 0,
                 salon == DemoPractice.Pier.Name ? 1 : 0,
-                lot == DemoModelParameters.BadLotOn(today) ? 1 : 0,
+                lot == DemoModelParameters.BadLotCode(today) ? 1 : 0,
                 bond.WaitsKept == false ? 1 : 0,
             ]
         );
@@ -91,7 +91,7 @@ public static class ToldSpells
     {
         var laid = LifetimeFitRows.Create(
             rows.Select(r => r.Spell).ToArray(),
-            [.. truths.Select((t, j) => new Covariate(t.Name, [.. rows.Select(r => r.Values[j])]))],
+            [.. truths.Select((t, j) => new CovariateColumn(t.Name, [.. rows.Select(r => r.Values[j])]))],
             rows.Select(r => r.Window.Place).ToArray(),
             rows.Select(r => r.Client).ToArray()
         );

@@ -23,7 +23,7 @@ public sealed class ChangedActorTests(PgServer server)
 
         await clinic.LayAsync(scene => scene.Db.People.Single(p => p.Id == _desk.Id).Leave());
 
-        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, clinic.Acting(_desk, _salon)));
+        await Assert.ThrowsAsync<StaleActorException>(() => CountAsync(clinic, clinic.Acting(_desk, _salon)));
     }
 
     [Fact]
@@ -33,8 +33,8 @@ public sealed class ChangedActorTests(PgServer server)
         var asOwner = clinic.Acting(_desk, _salon) with { StaffRole = StaffRole.Owner };
         var elsewhere = clinic.Acting(_desk, _salon) with { Salons = [_salon.Id, Guid.CreateVersion7()] };
 
-        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, asOwner));
-        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, elsewhere));
+        await Assert.ThrowsAsync<StaleActorException>(() => CountAsync(clinic, asOwner));
+        await Assert.ThrowsAsync<StaleActorException>(() => CountAsync(clinic, elsewhere));
     }
 
     [Fact]
@@ -57,9 +57,9 @@ public sealed class ChangedActorTests(PgServer server)
 
         Assert.Equal([kept.Id], await clinic.UseAsync<ClinicDbFactory, List<Guid>>(own, IdsAsync));
         // What is done in their name without a sign-in follows no merge.
-        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, own with { SignInId = null }));
+        await Assert.ThrowsAsync<StaleActorException>(() => CountAsync(clinic, own with { SignInId = null }));
         await clinic.LayAsync(scene => scene.Db.Clients.Single(c => c.Id == kept.Id).Leave(new(2027, 2, 1)));
-        await Assert.ThrowsAsync<ActorChangedException>(() => CountAsync(clinic, own));
+        await Assert.ThrowsAsync<StaleActorException>(() => CountAsync(clinic, own));
     }
 
     private Task<TestClinic> OpenAsync() =>

@@ -190,7 +190,7 @@ public sealed class OpeningAddressFenceTests(PgServer server)
     }
 
     private static async Task<IEnumerable<ClientTable>> OwnTablesAsync(TestClinic clinic) =>
-        (await clinic.ReadAsync(db => Task.FromResult(ClientTables.Find(db.Model)))).Where(t => t.Fenced);
+        (await clinic.ReadAsync(db => Task.FromResult(ClientTables.FindAll(db.Model)))).Where(t => t.Fenced);
 
     private async Task<string> RefusedAsync(TestClinic clinic, Actor actor, string sql, string email) =>
         (await Assert.ThrowsAsync<PostgresException>(() => DoAsync(clinic, actor, sql, email))).SqlState;

@@ -43,7 +43,7 @@ internal sealed class KeySite(PgServer server) : IDisposable
         services.AddLogging();
         services.AddClinic();
         var provider = services.BuildServiceProvider();
-        await provider.GetRequiredService<DatabaseHost>().OpenAsync(TestContext.Current.CancellationToken);
+        await provider.GetRequiredService<DatabaseLifetime>().OpenAsync(TestContext.Current.CancellationToken);
         return provider;
     }
 

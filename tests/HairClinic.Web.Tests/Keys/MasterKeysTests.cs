@@ -21,7 +21,7 @@ public sealed class MasterKeysTests(PgServer server)
     {
         using var site = new KeySite(server);
         await using (var first = await site.StartAsync())
-            first.GetRequiredService<MasterKeys>().EnsureLoaded();
+            first.GetRequiredService<MasterKeys>().LoadAndCheck();
 
         Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(site.File));
         Assert.Equal(
@@ -39,11 +39,11 @@ public sealed class MasterKeysTests(PgServer server)
     {
         using var site = new KeySite(server);
         await using (var first = await site.StartAsync())
-            first.GetRequiredService<MasterKeys>().EnsureLoaded();
+            first.GetRequiredService<MasterKeys>().LoadAndCheck();
         File.Delete(site.File);
 
         await using var again = await site.StartAsync();
-        var refused = Assert.Throws<InvalidOperationException>(again.GetRequiredService<MasterKeys>().EnsureLoaded);
+        var refused = Assert.Throws<InvalidOperationException>(again.GetRequiredService<MasterKeys>().LoadAndCheck);
 
         Assert.Contains(site.File, refused.Message, StringComparison.Ordinal);
         Assert.Contains("missing", refused.Message, StringComparison.Ordinal);
@@ -55,14 +55,14 @@ public sealed class MasterKeysTests(PgServer server)
     {
         using var site = new KeySite(server);
         await using (var first = await site.StartAsync())
-            first.GetRequiredService<MasterKeys>().EnsureLoaded();
+            first.GetRequiredService<MasterKeys>().LoadAndCheck();
         MasterKeyFile.Write(site.File, [MasterKey.Make(TestClinic.UsualNow)]);
         await using (var again = await site.StartAsync())
-            Assert.Throws<InvalidOperationException>(again.GetRequiredService<MasterKeys>().EnsureLoaded);
+            Assert.Throws<InvalidOperationException>(again.GetRequiredService<MasterKeys>().LoadAndCheck);
 
         await File.WriteAllTextAsync(site.File, "{\"keys\": [", Cancel);
         await using var damaged = await site.StartAsync();
-        Assert.Throws<InvalidOperationException>(damaged.GetRequiredService<MasterKeys>().EnsureLoaded);
+        Assert.Throws<InvalidOperationException>(damaged.GetRequiredService<MasterKeys>().LoadAndCheck);
     }
 
     [Fact]
@@ -82,7 +82,7 @@ public sealed class MasterKeysTests(PgServer server)
                 closed[client] = await InAsync(first, practice, (s, db) => s.SealAsync(db, client, "notes", row, new byte[] { 7 }, Cancel));
             await InAsync(first, practice, (s, db) => s.DestroyKeyAsync(db, clients[0], Cancel));
 
-            var done = await first.GetRequiredService<KeyRotation>().RotateAsync(Cancel);
+            var done = await first.GetRequiredService<KeyRotation>().RotateMasterKeyAsync(Cancel);
 
             Assert.True(done.Added);
             Assert.Equal(clients.Count - 1, done.Rewrapped);
@@ -95,15 +95,15 @@ public sealed class MasterKeysTests(PgServer server)
         // A rotation that was cut short: a new key is in the file, and some client keys lie under it.
         await using (var cut = await site.StartAsync())
         {
-            cut.GetRequiredService<MasterKeys>().Add();
+            cut.GetRequiredService<MasterKeys>().GenerateNew();
             await InAsync(cut, practice, (s, db) => s.DestroyKeyAsync(db, clients[1], Cancel));
         }
         await using var again = await site.StartAsync();
-        var went = await again.GetRequiredService<KeyRotation>().RotateAsync(Cancel);
+        var went = await again.GetRequiredService<KeyRotation>().RotateMasterKeyAsync(Cancel);
 
         Assert.False(went.Added);
         Assert.Equal(clients.Count - 2, went.Rewrapped);
-        var status = await again.GetRequiredService<KeyRotation>().StatusAsync(Cancel);
+        var status = await again.GetRequiredService<KeyRotation>().ReadStatusAsync(Cancel);
         Assert.Equal((3, clients.Count, 2, 0), (status.Keys.Count, status.ClientKeys, status.Destroyed, status.Behind));
         foreach (var client in clients.Skip(2))
             Assert.Equal(
@@ -125,7 +125,7 @@ public sealed class MasterKeysTests(PgServer server)
         Assert.DoesNotContain("masterKey xmlns", xml, StringComparison.Ordinal);
         Assert.DoesNotContain("<value>", xml, StringComparison.Ordinal);
         await using (var rotating = await site.StartAsync())
-            await rotating.GetRequiredService<KeyRotation>().RotateAsync(Cancel);
+            await rotating.GetRequiredService<KeyRotation>().RotateMasterKeyAsync(Cancel);
         await using var again = await site.StartAsync();
         Assert.Equal("a ticket", again.GetRequiredService<IDataProtectionProvider>().CreateProtector("test").Unprotect(ticket));
     }
@@ -136,7 +136,7 @@ public sealed class MasterKeysTests(PgServer server)
         using var site = new KeySite(server);
         await using (var first = await site.StartAsync())
         {
-            await using var db = first.CreateAsyncScope().ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+            await using var db = first.CreateAsyncScope().ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenWithoutActor();
             db.DataProtectionKeys.Add(new() { FriendlyName = "old", Xml = UnsealedKey });
             await db.SaveChangesAsync(Cancel);
         }
@@ -154,13 +154,13 @@ public sealed class MasterKeysTests(PgServer server)
     private static Task<bool> LayAsync(IServiceProvider services, Guid practice, IEnumerable<Guid> clients) =>
         services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsync(
+            .RunAsJobAsync(
                 practice,
                 "test",
                 async scope =>
                 {
                     var databases = scope.GetRequiredService<ClinicDbFactory>();
-                    await using (var unfenced = databases.OpenUnfenced())
+                    await using (var unfenced = databases.OpenWithoutActor())
                     {
                         unfenced.Practices.Add(new PracticeRow(practice));
                         await unfenced.SaveChangesAsync(Cancel);
@@ -177,7 +177,7 @@ public sealed class MasterKeysTests(PgServer server)
     private static Task<T> InAsync<T>(IServiceProvider services, Guid practice, Func<Sealer, HairClinic.Web.Data.ClinicDb, Task<T>> work) =>
         services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsync(
+            .RunAsJobAsync(
                 practice,
                 "test",
                 async scope =>

@@ -115,7 +115,7 @@ public sealed partial class ClientLanguageTests
     {
         var made = NodaTime.Instant.FromUtc(2027, 2, 3, 10, 0);
         foreach (var hour in new[] { 1, 10, 22 })
-            yield return CureText.Describe(made, made + NodaTime.Duration.FromHours(24), made + NodaTime.Duration.FromHours(hour));
+            yield return CureAdvice.SentenceAt(made, made + NodaTime.Duration.FromHours(24), made + NodaTime.Duration.FromHours(hour));
     }
 
     private static IEnumerable<string> Files() =>

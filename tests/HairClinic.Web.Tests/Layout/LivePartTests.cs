@@ -21,11 +21,11 @@ public sealed partial class LivePartTests
         var pages = Each.Where(s => LivePage().IsMatch(s.Value)).Select(s => s.Key).ToList();
         var islands = Each.SelectMany(s => Island().Matches(s.Value))
             .Select(m => m.Groups[1].Value)
-            .Where(n => n != "Interactive")
+            .Where(n => n != "InteractiveMarker")
             .ToList();
         Assert.NotEmpty(islands);
 
-        var silent = pages.Concat(islands).Distinct().Where(name => !Sources[name].All(s => Says(s, "<Interactive")));
+        var silent = pages.Concat(islands).Distinct().Where(name => !Sources[name].All(s => Says(s, "<InteractiveMarker")));
 
         Assert.Empty(silent);
     }
@@ -36,7 +36,7 @@ public sealed partial class LivePartTests
         var forms = Each.Where(s => s.Value.Contains(" Submission<", StringComparison.Ordinal)).ToList();
         Assert.True(forms.Count > 20);
 
-        var without = forms.Where(s => !Says(s.Value, "<Interactive Form=")).Select(s => s.Key);
+        var without = forms.Where(s => !Says(s.Value, "<InteractiveMarker Form=")).Select(s => s.Key);
 
         Assert.Empty(without);
     }

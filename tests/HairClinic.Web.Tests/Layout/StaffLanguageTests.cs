@@ -17,7 +17,7 @@ public sealed partial class StaffLanguageTests
         {
             var culture = CultureInfo.GetCultureInfo(name);
             Assert.Equal(Missing(culture).Count == 0, Languages.IsComplete(culture));
-            Assert.Empty(Missing(Languages.ForStaff(culture, "ES")));
+            Assert.Empty(Missing(Languages.CultureForStaff(culture, "ES")));
         }
     }
 
@@ -26,9 +26,9 @@ public sealed partial class StaffLanguageTests
     {
         // Far more than a few odd sentences: a practice that chose it would read two languages mixed.
         Assert.InRange(Missing(CultureInfo.GetCultureInfo("es-ES")).Count, 500, 5000);
-        Assert.Equal("en-GB", Languages.ForStaff(CultureInfo.GetCultureInfo("es-ES"), "ES").Name);
-        Assert.Equal("en-US", Languages.ForStaff(CultureInfo.GetCultureInfo("es-ES"), "US").Name);
-        Assert.Equal("en-IE", Languages.ForStaff(CultureInfo.GetCultureInfo("en-IE"), "ES").Name);
+        Assert.Equal("en-GB", Languages.CultureForStaff(CultureInfo.GetCultureInfo("es-ES"), "ES").Name);
+        Assert.Equal("en-US", Languages.CultureForStaff(CultureInfo.GetCultureInfo("es-ES"), "US").Name);
+        Assert.Equal("en-IE", Languages.CultureForStaff(CultureInfo.GetCultureInfo("en-IE"), "ES").Name);
     }
 
     // English is the key, or stands beside it: nothing can be missing in it.

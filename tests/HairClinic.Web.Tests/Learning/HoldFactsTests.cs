@@ -41,8 +41,8 @@ public sealed class HoldFactsTests(PgServer server)
 
         var columns = (await SpellAsync(clinic, today: On.PlusDays(40))).Columns;
 
-        Assert.Contains(WearCovariate.For(CovariateKind.HeavySweat), columns);
-        Assert.DoesNotContain(WearCovariate.For(CovariateKind.OilySkin), columns);
+        Assert.Contains(CovariateValue.For(KnownCovariate.HeavySweat), columns);
+        Assert.DoesNotContain(CovariateValue.For(KnownCovariate.OilySkin), columns);
     }
 
     private Task<TestClinic> OpenAsync() =>
@@ -53,7 +53,7 @@ public sealed class HoldFactsTests(PgServer server)
                 scene.AddPractice("North");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 scene.HoldWindows[0].Edit(null, null, null, 4, 8);
-                var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                var adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _client = scene.AddClient("c-1", "Una Test", salon);
                 scene.AddBond(
                     _client,

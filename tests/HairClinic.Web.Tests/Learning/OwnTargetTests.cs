@@ -91,7 +91,7 @@ public sealed class OwnTargetTests(PgServer server)
         var before = await TargetAsync(clinic);
         await clinic.ReadAsync(db =>
         {
-            var (fit, clients) = WearModelFitter.Fit([], new Dictionary<CovariateKind, double>());
+            var (fit, clients) = WearModelFitter.Fit([], new Dictionary<KnownCovariate, double>());
             var now = clinic.Clock.GetCurrentInstant();
             db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, fit, clients, First, now));
             return db.SaveChangesAsync(TestContext.Current.CancellationToken);
@@ -110,7 +110,7 @@ public sealed class OwnTargetTests(PgServer server)
                 scene.AddPractice("North");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 scene.HoldWindows[0].Edit(null, null, null, 4, 8);
-                _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                _adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 _client = scene.AddClient("c-1", "Una Test", salon);
                 var unit = scene.AddUnit(_client, _kind, First.PlusDays(-1));

@@ -16,7 +16,7 @@ public sealed class WearLineBuilderTests
         var unit = Unit("S-2", UnitState.Ordered, new UnitDates { OrderedOn = Today.PlusWeeks(-4) });
         unit.Unit.AddPromise(Guid.CreateVersion7(), Today.PlusWeeks(-1), Today.PlusWeeks(-4));
         var (early, late) = (Today.PlusWeeks(1), Today.PlusWeeks(4));
-        var ahead = WearForecast.Unknown with
+        var ahead = WearLineForecast.Unknown with
         {
             Arrivals = new Dictionary<Guid, (LocalDate, LocalDate)> { [unit.Unit.Id] = (early, late) },
         };
@@ -91,14 +91,14 @@ public sealed class WearLineBuilderTests
             [Bond(unit, Today.PlusWeeks(-3))],
             [new WearLineVisit(Today.PlusWeeks(20), "Rebond")],
             Today,
-            WearForecast.Unknown
+            WearLineForecast.Unknown
         );
 
         Assert.Equal((Today.PlusMonths(-12), Today.PlusWeeks(21)), (line.From, line.To));
     }
 
     private static WearLineData Draw(IReadOnlyCollection<UnitWithKindName> units, IReadOnlyCollection<Bond> bonds) =>
-        WearLineBuilder.Build(units, bonds, [], Today, WearForecast.Unknown);
+        WearLineBuilder.Build(units, bonds, [], Today, WearLineForecast.Unknown);
 
     private static UnitWithKindName Unit(string serial, UnitState state, UnitDates dates)
     {

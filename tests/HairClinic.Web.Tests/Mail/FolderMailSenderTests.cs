@@ -48,7 +48,7 @@ public sealed class FolderMailSenderTests(PgServer server)
 
         await new FolderMailSender(letters).SendAsync(
             new Letter("ada@example.test", "Your link", "It works once."),
-            DeliveryContext.WithoutRetry(),
+            LetterDelivery.ForSingleAttempt(),
             TestContext.Current.CancellationToken
         );
 
@@ -64,7 +64,7 @@ public sealed class FolderMailSenderTests(PgServer server)
 
         await new FolderMailSender(letters).SendAsync(
             new Letter("ada@example.test", "Your link", "It works once."),
-            DeliveryContext.WithoutRetry(),
+            LetterDelivery.ForSingleAttempt(),
             TestContext.Current.CancellationToken
         );
 
@@ -92,7 +92,7 @@ public sealed class FolderMailSenderTests(PgServer server)
         Task SendAsync(string to) =>
             new FolderMailSender(letters).SendAsync(
                 new Letter(to, "Your link", "It works once."),
-                DeliveryContext.WithoutRetry(),
+                LetterDelivery.ForSingleAttempt(),
                 TestContext.Current.CancellationToken
             );
     }

@@ -18,7 +18,7 @@ public sealed class ClientTablesTests
     [Fact]
     public void A_table_that_points_at_a_client_or_their_rows_is_taken_out_or_left_out_for_a_reason()
     {
-        var found = ClientTables.Find(Db.Model).Select(t => t.Name).ToHashSet();
+        var found = ClientTables.FindAll(Db.Model).Select(t => t.Name).ToHashSet();
         var taken = ClientTakeOut.Tables(Db).Select(t => t.Name).ToHashSet();
         var offenders =
             from type in Db.Model.GetEntityTypes()
@@ -35,7 +35,7 @@ public sealed class ClientTablesTests
     [Fact]
     public void Rows_of_rows_are_found_through_what_they_cannot_do_without()
     {
-        var records = ClientTables.Find(Db.Model).Single(t => t.Name == "visit_records");
+        var records = ClientTables.FindAll(Db.Model).Single(t => t.Name == "visit_records");
 
         Assert.Contains("from visits", records.Where, StringComparison.Ordinal);
         Assert.DoesNotContain("hair_systems", records.Where, StringComparison.Ordinal);
@@ -45,7 +45,7 @@ public sealed class ClientTablesTests
     public void Every_text_of_a_table_that_stays_is_emptied_or_said_to_tell_of_nobody()
     {
         var offenders =
-            from table in ClientTables.Find(Db.Model)
+            from table in ClientTables.FindAll(Db.Model)
             let kept = ErasureExemptions.Find(table.Name)
             where kept is not null
             from column in table.Columns.Where(c => c.Wordy)
@@ -60,7 +60,7 @@ public sealed class ClientTablesTests
     {
         var steps = ErasureStep.Plan(Db.Model).Select(s => s.Table).ToHashSet();
         var offenders = ClientTables
-            .Find(Db.Model)
+            .FindAll(Db.Model)
             .Select(t => t.Name)
             .Concat(ByBareId)
             .Concat(Inside)

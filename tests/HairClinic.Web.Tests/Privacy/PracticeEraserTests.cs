@@ -59,12 +59,18 @@ public sealed class PracticeEraserTests(PgServer server)
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         salon.AddClosure(Guid.CreateVersion7(), new LocalDate(2027, 8, 1), new LocalDate(2027, 8, 7), "Painting");
         var stylist = scene.Hire("Sten Ito", StaffRole.Stylist, salon);
-        var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
+        var adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
         var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
         var client = scene.AddClient("C-1", "Ada Fenwick", salon);
         var unit = scene.AddUnit(client, kind, new LocalDate(2027, 1, 4));
         scene.AddBond(client, unit, new LocalDate(2027, 1, 12), adhesive);
-        scene.Book(client, scene.ServiceFor(ServicePurpose.Rebond), scene.Chairs[0], stylist, TestClinic.UsualNow + Duration.FromDays(7));
+        scene.Book(
+            client,
+            scene.ServiceWithPurpose(ServicePurpose.Rebond),
+            scene.Chairs[0],
+            stylist,
+            TestClinic.UsualNow + Duration.FromDays(7)
+        );
         scene.Db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId: null, TestClinic.UsualNow));
     }
 

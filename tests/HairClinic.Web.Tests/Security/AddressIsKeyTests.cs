@@ -80,8 +80,8 @@ public sealed class AddressIsKeyTests(PgServer server)
 
         await MergeAsync(clinic, _scene.Desk(clinic), kept: _scene.Client.Id, folded: other);
 
-        await Assert.ThrowsAsync<ActorChangedException>(() => OwnReach.OfAsync(clinic, signedIn));
-        await Assert.ThrowsAsync<ActorChangedException>(() => OwnReach.OfAsync(clinic, guardian));
+        await Assert.ThrowsAsync<StaleActorException>(() => OwnReach.OfAsync(clinic, signedIn));
+        await Assert.ThrowsAsync<StaleActorException>(() => OwnReach.OfAsync(clinic, guardian));
         Assert.Null(await SignInAsync(clinic, Mine));
         // Whoever looks after the folded record looks after the kept one, as somebody new does.
         Assert.Equal(OwnReach.DatesOnly, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, "me.again@example.test"))!));
@@ -121,7 +121,7 @@ public sealed class AddressIsKeyTests(PgServer server)
         await _scene.EditAsync(clinic, _scene.Desk(clinic), Mine);
 
         Assert.Null(await signIns.CheckAsync(device, Cancel));
-        await Assert.ThrowsAsync<ActorChangedException>(() => OwnReach.OfAsync(clinic, device));
+        await Assert.ThrowsAsync<StaleActorException>(() => OwnReach.OfAsync(clinic, device));
         Assert.Null(await clinic.UseAsync<Web.Features.MyHair.OpenLink, object?>(clinic.Job, async s => await s.SaveAsync(link!, Cancel)));
         Assert.Null(await CalendarAsync(clinic, feed));
         Assert.NotNull(await signIns.CheckAsync(guardian, Cancel));
@@ -137,7 +137,7 @@ public sealed class AddressIsKeyTests(PgServer server)
 
         await _scene.TakeGuardianAwayAsync(clinic, _scene.Desk(clinic), id);
 
-        await Assert.ThrowsAsync<ActorChangedException>(() => OwnReach.OfAsync(clinic, guardian));
+        await Assert.ThrowsAsync<StaleActorException>(() => OwnReach.OfAsync(clinic, guardian));
         Assert.Null(await CalendarAsync(clinic, feed));
         Assert.Null(await SignInAsync(clinic, "guardian@example.test"));
     }
@@ -206,5 +206,5 @@ public sealed class AddressIsKeyTests(PgServer server)
         clinic.UseAsync<Web.Features.MyHair.Preferences, string>(actor, s => s.FollowAsync(Cancel));
 
     private static Task<string?> CalendarAsync(TestClinic clinic, string address) =>
-        clinic.UseAsync<Web.Features.MyHair.DatesFile, string?>(clinic.Job, s => s.FollowAsync(address, Cancel));
+        clinic.UseAsync<Web.Features.MyHair.DatesFile, string?>(clinic.Job, s => s.OpenFeedAsync(address, Cancel));
 }

@@ -60,7 +60,7 @@ public sealed class ClinicSite : IAsyncDisposable
             site._address = site._site.ClientOptions.BaseAddress;
         }
         var jobs = site.Services.GetRequiredService<PracticeJobRunner>();
-        await jobs.RunAsync(
+        await jobs.RunAsJobAsync(
             site._mine,
             "test",
             async services =>
@@ -75,7 +75,7 @@ public sealed class ClinicSite : IAsyncDisposable
                 return true;
             }
         );
-        await jobs.RunAsync(
+        await jobs.RunAsJobAsync(
             site._theirs,
             "test",
             async services =>
@@ -125,7 +125,7 @@ public sealed class ClinicSite : IAsyncDisposable
     public Task<string> LinkAsync(Client client) =>
         Services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsync(
+            .RunAsJobAsync(
                 client.HomeSalonId == Foreign.Salon.Id ? _theirs : _mine,
                 "test",
                 async services =>
@@ -144,7 +144,7 @@ public sealed class ClinicSite : IAsyncDisposable
     public Task<T> InPracticeAsync<T>(Func<IServiceProvider, ClinicDb, Task<T>> work) =>
         Services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsync(
+            .RunAsJobAsync(
                 _mine,
                 "test",
                 async services =>
@@ -159,7 +159,7 @@ public sealed class ClinicSite : IAsyncDisposable
         Services
             .GetRequiredService<EndpointDataSource>()
             .Endpoints.OfType<RouteEndpoint>()
-            .Where(e => e.Metadata.GetMetadata<ConfirmedOnlyAttribute>() is not null)
+            .Where(e => e.Metadata.GetMetadata<ConfirmedAddressOnlyAttribute>() is not null)
             .Select(e => "/" + e.RoutePattern.RawText!.TrimStart('/'));
 
     public ValueTask DisposeAsync() => _site.DisposeAsync();
@@ -170,7 +170,7 @@ public sealed class ClinicSite : IAsyncDisposable
         var chair = scene.Chairs.Last();
         var staff = Enum.GetValues<StaffRole>().ToDictionary(role => role, role => scene.Hire($"{role} Of{letter}ville", role, salon));
         if (scene.Products.Count == 0)
-            scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L-1");
+            scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L-1");
         if (scene.Kinds.Count == 0)
             scene.AddUnitKind($"Everyday {letter}", scene.Bases[0].Name, $"Workshop {letter}");
         staff[StaffRole.Trainee].SetSkills([.. scene.Services.Select(s => (Guid.CreateVersion7(), s.Id))]);
@@ -196,7 +196,7 @@ public sealed class ClinicSite : IAsyncDisposable
             var tomorrow = scene.Now.InUtc().Date.PlusDays(1);
             var visit = scene.Book(
                 client,
-                scene.ServiceFor(ServicePurpose.Rebond),
+                scene.ServiceWithPurpose(ServicePurpose.Rebond),
                 chair,
                 staff[with],
                 (tomorrow + new LocalTime(hour, 0)).InUtc().ToInstant()
@@ -216,10 +216,10 @@ public sealed class ClinicSite : IAsyncDisposable
         {
             var file = await services
                 .GetRequiredService<PhotoStore>()
-                .StoreAsync(db, guest.Client.Id, new PhotoCompressor.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
+                .StoreFilesAsync(db, guest.Client.Id, new PhotoCompressor.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
             var now = SystemClock.Instance.GetCurrentInstant();
             var photo = new Photo(guest.Photo, guest.Client.Id, PhotoKind.Before, now.InUtc().Date, now.InUtc().Date, file, by: null, now);
-            photo.Share(true);
+            photo.SetShared(true);
             db.Photos.Add(photo);
         }
     }

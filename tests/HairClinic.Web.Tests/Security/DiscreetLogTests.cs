@@ -103,7 +103,7 @@ public sealed class DiscreetLogTests(PgServer server)
 
         await site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsync(
+            .RunAsJobAsync(
                 site.PracticeId,
                 "test",
                 async services =>
@@ -115,7 +115,7 @@ public sealed class DiscreetLogTests(PgServer server)
             );
 
         EmptySite.LeadsTo("/refresh-sign-in?returnTo=%2Fdue", await browser.GetAsync("/due", Cancel));
-        Assert.DoesNotContain(log.Lines, l => l.Contains(nameof(ActorChangedException), StringComparison.Ordinal));
+        Assert.DoesNotContain(log.Lines, l => l.Contains(nameof(StaleActorException), StringComparison.Ordinal));
         Assert.DoesNotContain(log.Lines, l => l.Contains("An error occurred", StringComparison.Ordinal));
     }
 

@@ -37,10 +37,10 @@ public sealed class InvitationTests(PgServer server)
         var invited = (await OpenAsync(clinic, await InviteAsync(clinic)))!.Actor;
 
         Assert.False(await clinic.UseAsync<ClientSignIns, bool>(clinic.Job, s => s.IsFreshAsync(invited, Cancel)));
-        Assert.False((await clinic.UseAsync<ClientSignIns, ClientSignInState?>(clinic.Job, s => s.CheckAsync(invited, Cancel)))!.OpensAll);
+        Assert.False((await clinic.UseAsync<ClientSignIns, ActiveClientSignIn?>(clinic.Job, s => s.CheckAsync(invited, Cancel)))!.OpensAll);
         Assert.False(
             (
-                await clinic.UseAsync<ClientSignIns, ClientSignInState?>(
+                await clinic.UseAsync<ClientSignIns, ActiveClientSignIn?>(
                     clinic.Job,
                     s => s.SwitchClientAsync(invited, invited.ClientId, Cancel)
                 )
@@ -123,6 +123,6 @@ public sealed class InvitationTests(PgServer server)
         return TokenIn((await LettersAsync(clinic))[^1]);
     }
 
-    private static Task<ClientSignInState?> OpenAsync(TestClinic clinic, string token) =>
-        clinic.UseAsync<Open, ClientSignInState?>(clinic.Job, async s => (await s.SaveAsync(token, Cancel))?.SignIn);
+    private static Task<ActiveClientSignIn?> OpenAsync(TestClinic clinic, string token) =>
+        clinic.UseAsync<Open, ActiveClientSignIn?>(clinic.Job, async s => (await s.SaveAsync(token, Cancel))?.SignIn);
 }

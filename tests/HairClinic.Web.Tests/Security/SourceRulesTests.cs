@@ -34,7 +34,7 @@ public sealed class SourceRulesTests
     [InlineData(
         "things kept in memory for everybody",
         @"\bIMemoryCache\b|HybridCache|IDistributedCache",
-        "Features/Settings/FirstRun/PracticePresence.cs Data/SalonNames.cs Accounts/SessionStore.cs Shell/CultureStore.cs"
+        "Features/Settings/FirstRun/PracticePresence.cs Data/SalonNames.cs Accounts/SessionStore.cs Shell/PracticeCultureCache.cs"
     )]
     public void In_the_program_there_is_no(string what, string pattern, string only)
     {

@@ -10,8 +10,8 @@ namespace HairClinic.Web.Tests.Shell;
 
 public sealed class StaffLayoutTests : UiTestContext
 {
-    private static readonly SalonChoice Harbour = new(Guid.Parse("00000000-0000-0000-0000-000000000001"), "Harbour Street");
-    private static readonly SalonChoice Mill = new(Guid.Parse("00000000-0000-0000-0000-000000000002"), "Mill Lane");
+    private static readonly SalonOption Harbour = new(Guid.Parse("00000000-0000-0000-0000-000000000001"), "Harbour Street");
+    private static readonly SalonOption Mill = new(Guid.Parse("00000000-0000-0000-0000-000000000002"), "Mill Lane");
     private readonly BunitAuthorizationContext _person;
 
     public StaffLayoutTests()

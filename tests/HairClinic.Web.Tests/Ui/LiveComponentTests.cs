@@ -26,7 +26,7 @@ public sealed class LiveComponentTests : UiTestContext
             p.Add(f => f.Label, "Client")
                 .Add(f => f.Name, "Client")
                 .Add(f => f.Pause, TimeSpan.Zero)
-                .Add(f => f.Search, (_, _) => throw new ActorChangedException(new InvalidOperationException()))
+                .Add(f => f.Search, (_, _) => throw new StaleActorException(new InvalidOperationException()))
         );
 
         combo.Find("input").Input("ada");
@@ -41,7 +41,7 @@ public sealed class LiveComponentTests : UiTestContext
     {
         BeInteractive();
 
-        Render<Opening>(p => p.Add(o => o.Fault, new ActorChangedException(new InvalidOperationException())));
+        Render<Opening>(p => p.Add(o => o.Fault, new StaleActorException(new InvalidOperationException())));
 
         _script.VerifyInvoke("tell");
     }
@@ -51,8 +51,8 @@ public sealed class LiveComponentTests : UiTestContext
     {
         BeInteractive(false);
 
-        Assert.Throws<ActorChangedException>(() =>
-            Render<Opening>(p => p.Add(o => o.Fault, new ActorChangedException(new InvalidOperationException())))
+        Assert.Throws<StaleActorException>(() =>
+            Render<Opening>(p => p.Add(o => o.Fault, new StaleActorException(new InvalidOperationException())))
         );
         _script.VerifyNotInvoke("tell");
     }

@@ -21,7 +21,7 @@ internal sealed class Letterbox : IMailSender
     /// <summary>What happens before a letter is taken: it may wait or throw.</summary>
     public Func<Letter, Task> Before { get; set; } = _ => Task.CompletedTask;
 
-    public async Task SendAsync(Letter letter, DeliveryContext posting, CancellationToken cancellation)
+    public async Task SendAsync(Letter letter, LetterDelivery posting, CancellationToken cancellation)
     {
         await posting.HandingOver();
         await Before(letter);
@@ -52,7 +52,7 @@ internal sealed class Letterbox : IMailSender
                     services.GetRequiredService<CurrentActor>(),
                     services.GetRequiredService<IClock>(),
                     NullLogger<PracticeWorkRunner>.Instance
-                ).RunAsync(cancellation ?? TestContext.Current.CancellationToken)
+                ).RunAllDueAsync(cancellation ?? TestContext.Current.CancellationToken)
         );
 
     public static Task<List<WorkItem>> ItemsAsync(TestClinic clinic) =>

@@ -126,7 +126,7 @@ public sealed class PageResultRefresherTests(PgServer server)
                 _owner = scene.Hire("Ola Test", StaffRole.Owner, _elmRow, _quayside);
                 _manager = scene.Hire("Mara Test", StaffRole.Manager, _elmRow);
                 _newcomer = scene.Hire("Nia Test", StaffRole.Manager);
-                _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                _adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 Wearing(scene, "near", _elmRow);
                 _far = Wearing(scene, "far", _quayside);

@@ -110,7 +110,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
                 .Select(_ =>
                     clinic.ReadAsync(async db =>
                     {
-                        var book = await OrderFacts.LoadAsync(db, Cancel);
+                        var book = await ReorderFacts.LoadAsync(db, Cancel);
                         var planned = _clients.Select(c => c.Id).ToList();
                         return await ReorderPlanStore.RecalculateAsync(db, book, planned, clinic.Clock.GetCurrentInstant(), Cancel);
                     })
@@ -175,7 +175,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
             unit.LeaveService(UnitState.Lost, Today, "left on a train");
             return await db.SaveChangesAsync(Cancel);
         });
-        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunAsync(Cancel));
+        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunAllDueAsync(Cancel));
 
         var after = await PlanAsync(clinic);
         Assert.Equal((2, 1), (before.InHand, after.InHand));
@@ -196,11 +196,11 @@ public sealed class RecalculationRunnerTests(PgServer server)
         });
         clinic.Commands.Clear();
 
-        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel));
+        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunNextAsync(WorkConcurrencyGroup.Plans, Cancel));
         Assert.Equal(0, await clinic.ReadAsync(db => db.ReorderPlans.CountAsync(Cancel)));
         // All failed with it. From now on they are tried one by one.
         clinic.Clock.AdvanceSeconds(11);
-        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunAsync(Cancel));
+        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunAllDueAsync(Cancel));
 
         Assert.Equal(12, await clinic.ReadAsync(db => db.ReorderPlans.CountAsync(Cancel)));
         Assert.Equal(1, await clinic.ReadAsync(db => db.WorkItems.CountAsync(w => w.DoneAt == null, Cancel)));
@@ -210,7 +210,10 @@ public sealed class RecalculationRunnerTests(PgServer server)
             db.WorkItems.AddRange(_clients.Select(c => WorkItemFactory.PlanOrders([c.Id], now)));
             return await db.SaveChangesAsync(Cancel);
         });
-        Assert.Equal(12, await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunNextAsync(WorkLane.Plans, Cancel)));
+        Assert.Equal(
+            12,
+            await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunNextAsync(WorkConcurrencyGroup.Plans, Cancel))
+        );
     }
 
     [Fact]
@@ -230,7 +233,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
         {
             // What every statement is given, instead of half a minute.
             db.Database.SetCommandTimeout(1);
-            var book = await OrderFacts.LoadAsync(db, Cancel);
+            var book = await ReorderFacts.LoadAsync(db, Cancel);
             return await ReorderPlanStore.RecalculateAsync(db, book, [_clients[0].Id], clinic.Clock.GetCurrentInstant(), Cancel);
         });
         await Task.Delay(TimeSpan.FromSeconds(3), Cancel);
@@ -290,7 +293,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
     private static Task<bool> NightlyAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
         {
-            await RecalculationQueue.RequestNightlyAsync(db, clinic.Clock.GetCurrentInstant(), Cancel);
+            await RecalculationQueue.RequestNightlyIfDueAsync(db, clinic.Clock.GetCurrentInstant(), Cancel);
             return true;
         });
 
@@ -309,7 +312,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
             {
                 scene.AddPractice("North");
                 var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 2);
-                _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                _adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 for (var i = 0; i < clients; i++)
                     _clients.Add(Wearing(scene, scene.AddClient($"c-{i}", $"Una Test {i}", salon)));

@@ -99,8 +99,8 @@ internal sealed class Clinic : IAsyncDisposable
             "--Logging:LogLevel:Default=None",
         ];
         var clinic = new Clinic(folder, server, Web.Clinic.Build(settings));
-        await clinic._parts.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
-        clinic._parts.Services.GetRequiredService<MasterKeys>().EnsureLoaded();
+        await clinic._parts.Services.GetRequiredService<DatabaseLifetime>().OpenAsync(CancellationToken.None);
+        clinic._parts.Services.GetRequiredService<MasterKeys>().LoadAndCheck();
         await clinic.LayAsync();
         return clinic;
     }
@@ -122,12 +122,12 @@ internal sealed class Clinic : IAsyncDisposable
     {
         await using (var scope = _parts.Services.CreateAsyncScope())
         {
-            await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+            await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenWithoutActor();
             unfenced.Practices.Add(new PracticeRow(PracticeId));
             await unfenced.SaveChangesAsync();
         }
         var scheme = _parts.Services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(AccountsSetup.ClientScheme);
-        await _parts.Services.GetRequiredService<PracticeJobRunner>().RunAsync(PracticeId, "lay", Lay);
+        await _parts.Services.GetRequiredService<PracticeJobRunner>().RunAsJobAsync(PracticeId, "lay", Lay);
 
         async Task<bool> Lay(IServiceProvider scope)
         {
@@ -147,7 +147,7 @@ internal sealed class Clinic : IAsyncDisposable
             var desk = scene.Hire("Desk", StaffRole.FrontDesk, Salon);
             Desk = new PersonActor(PracticeId, desk.Id, desk.Role, [Salon.Id], Salon.Id);
             People = [.. Enumerable.Range(1, Stylists).Select(i => scene.Hire($"Stylist {i}", StaffRole.Stylist, Salon))];
-            var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L1");
+            var adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L1");
             var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
             Shared = [.. Enumerable.Range(1, Of).Select(i => Welcome($"S-{i}"))];
             Alone = [.. Enumerable.Range(1, Of).Select(i => Welcome($"A-{i}"))];
@@ -171,7 +171,7 @@ internal sealed class Clinic : IAsyncDisposable
             db.ClientSignIns.Add(signIn);
             var ticket = new AuthenticationTicket(
                 ClientCookie.Principal(
-                    new ClientSignInState(new ClientActor(PracticeId, client.Id, signIn.Id), Household: false, OpensAll: true)
+                    new ActiveClientSignIn(new ClientActor(PracticeId, client.Id, signIn.Id), Household: false, OpensAll: true)
                 ),
                 new AuthenticationProperties
                 {

@@ -55,7 +55,7 @@ internal sealed class Sender(Ledger ledger, Random random, CancellationToken giv
                 ledger.Count($"{deed} overtaken");
                 return null;
             }
-            catch (ActorChangedException e)
+            catch (StaleActorException e)
             {
                 ledger.Wrong.Add($"{deed}: {e.Message}");
                 return null;

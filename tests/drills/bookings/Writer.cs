@@ -228,7 +228,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         var outcome = await _sender.SendAsync(
             nameof(ChooseATime),
             () =>
-                clinic.UseAsync<ChooseATime, SelfBookingResult>(
+                clinic.UseAsync<ChooseATime, SelfBookingOutcome>(
                     actor,
                     s =>
                         s.SaveAsync(
@@ -271,7 +271,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
         var outcome = await _sender.SendAsync(
             nameof(MoveMyTime),
             () =>
-                clinic.UseAsync<MoveMyTime, SelfBookingResult?>(
+                clinic.UseAsync<MoveMyTime, SelfBookingOutcome?>(
                     actor,
                     s =>
                         s.SaveAsync(

@@ -25,7 +25,7 @@ internal sealed class Practice : IAsyncDisposable
     private readonly WebApplication _site;
     private readonly Guid _id = Guid.CreateVersion7();
     private List<Client> _clients = [];
-    private readonly Dictionary<Guid, DueInput> _bases = [];
+    private readonly Dictionary<Guid, DueWindowCalculator> _bases = [];
     private int _next;
 
     private Practice(EmbeddedServer server, WebApplication site) => (_server, _site) = (server, site);
@@ -52,8 +52,8 @@ internal sealed class Practice : IAsyncDisposable
             "--Logging:LogLevel:Default=None",
         ];
         var practice = new Practice(server, Web.Clinic.Build(settings));
-        await practice._site.Services.GetRequiredService<DatabaseHost>().OpenAsync(CancellationToken.None);
-        practice._site.Services.GetRequiredService<MasterKeys>().EnsureLoaded();
+        await practice._site.Services.GetRequiredService<DatabaseLifetime>().OpenAsync(CancellationToken.None);
+        practice._site.Services.GetRequiredService<MasterKeys>().LoadAndCheck();
         await practice.LayAsync(clients);
         await practice._site.StartAsync();
         return practice;
@@ -62,7 +62,7 @@ internal sealed class Practice : IAsyncDisposable
     public Task<T> AskAsync<T>(Func<ClinicDb, Task<T>> work) =>
         _site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsync(
+            .RunAsJobAsync(
                 _id,
                 "drill",
                 async services =>
@@ -121,7 +121,7 @@ internal sealed class Practice : IAsyncDisposable
     {
         await using (var scope = _site.Services.CreateAsyncScope())
         {
-            await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+            await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenWithoutActor();
             unfenced.Practices.Add(new PracticeRow(_id));
             await unfenced.SaveChangesAsync();
         }
@@ -131,7 +131,7 @@ internal sealed class Practice : IAsyncDisposable
             var today = now.InUtc().Date;
             var scene = new Scene(db, now).AddPractice("Practice of the drill");
             var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 4);
-            var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L1");
+            var adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "L1");
             var kind = scene.AddUnitKind("Everyday", "French lace", "Workshop North");
             _clients = [.. Enumerable.Range(1, count).Select(i => scene.AddClient($"D-{i}", $"Drill Client {i}", salon))];
             foreach (var client in _clients)

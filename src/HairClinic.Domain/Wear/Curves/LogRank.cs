@@ -37,7 +37,7 @@ public sealed class LogRank
             layers = Math.Max(layers, stratum + 1);
         var sum = new LogRankSum(size);
         for (var layer = 0; layer < layers; layer++)
-            sum.Add(spells, groups, strata, layer);
+            sum.AddStratum(spells, groups, strata, layer);
         return sum.Groups is var found && sum.Compared is { Length: > 1 } compared
             ? Tested(found, sum, compared)
             : Not("There are no two groups in which something could have ended: nothing can be compared.");

@@ -14,7 +14,7 @@ internal sealed class LogRankSum(int size)
     /// <summary>The groups that were ever at risk when something ended.</summary>
     public int[] Compared => [.. Enumerable.Range(0, size).Where(g => _expected[g] > 0)];
 
-    public void Add(ReadOnlySpan<Spell> spells, ReadOnlySpan<int> groups, ReadOnlySpan<int> strata, int layer)
+    public void AddStratum(ReadOnlySpan<Spell> spells, ReadOnlySpan<int> groups, ReadOnlySpan<int> strata, int layer)
     {
         var rows = new List<(double Time, bool Ended, double Weight, int Group)>();
         for (var i = 0; i < spells.Length; i++)

@@ -18,7 +18,7 @@ internal sealed class ClientRandomEffect(LifeDistribution distribution, Lifetime
 
     public double LogIntegral { get; private set; }
 
-    public double Loading(int i) => rows.Places is { } places ? places[_first + i].Loading : 1;
+    public double RowLoading(int i) => rows.Places is { } places ? places[_first + i].Loading : 1;
 
     /// <summary>Finds peak and nodes for the client of these rows at these parameters.</summary>
     public void MoveToClient(double[] parameters, int start, int end)
@@ -28,7 +28,7 @@ internal sealed class ClientRandomEffect(LifeDistribution distribution, Lifetime
             _centre = new double[2 * _count];
         for (var i = 0; i < _count; i++)
         {
-            _centre[i] = Loading(i) * parameters[0] + (rows.Places is { } places ? places[start + i].Offset : 0);
+            _centre[i] = RowLoading(i) * parameters[0] + (rows.Places is { } places ? places[start + i].Offset : 0);
             for (var j = 0; j < rows.Columns.Length; j++)
                 _centre[i] += parameters[j + 1] * rows.Columns[j][start + i];
         }
@@ -53,7 +53,7 @@ internal sealed class ClientRandomEffect(LifeDistribution distribution, Lifetime
     {
         var row = _first + i;
         var tau = rows.Places is { } places ? _scale * places[row].Sigma : _scale;
-        var eta = _centre[i] + Loading(i) * effect;
+        var eta = _centre[i] + RowLoading(i) * effect;
         return distribution == LifeDistribution.Weibull
             ? WeibullTerms.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau)
             : LogNormalTerms.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau);
@@ -79,7 +79,7 @@ internal sealed class ClientRandomEffect(LifeDistribution distribution, Lifetime
             for (var i = 0; i < _count; i++)
             {
                 var terms = EvaluateRow(i, effect);
-                var (loading, weight) = (Loading(i), rows.Weights[_first + i]);
+                var (loading, weight) = (RowLoading(i), rows.Weights[_first + i]);
                 slope += weight * loading * terms.E;
                 bend += weight * loading * loading * terms.EE;
             }

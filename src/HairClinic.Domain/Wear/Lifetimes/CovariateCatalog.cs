@@ -11,23 +11,23 @@ public static class CovariateCatalog
 {
     public static readonly IReadOnlyList<CovariateDefinition> All =
     [
-        new(CovariateKind.OilySkin, "Oily skin", "oily skin", f => f.Skin == SkinOiliness.Oily ? 1 : 0) { OnHold = 0.7 },
-        new(CovariateKind.HeavySweat, "Heavy sweat", "heavy sweat", f => f.Sweat == Sweating.Heavy ? 1 : 0) { OnHold = 0.7 },
-        new(CovariateKind.DailySwim, "Swims every day", "swimming", f => OfDaily(f.SwimsPerWeek)) { OnHold = 0.6, OnLife = 0.7 },
-        new(CovariateKind.DailyWash, "Washes every day", "washing", f => OfDaily(f.WashesPerWeek)) { OnHold = 1, OnLife = 0.8 },
-        new(CovariateKind.DailyHeat, "Hot tools every day", "hot tools", f => OfDaily(f.HeatPerWeek)) { OnLife = 0.8 },
-        new(CovariateKind.WaitsCut, "Waits between coats cut short", "waits cut short", ReadFrom: null) { OnHold = 1 },
-        new(CovariateKind.Repaired, "Repaired once", "a repair", ReadFrom: null) { OnLife = 1 },
+        new(KnownCovariate.OilySkin, "Oily skin", "oily skin", f => f.Skin == SkinOiliness.Oily ? 1 : 0) { OnHold = 0.7 },
+        new(KnownCovariate.HeavySweat, "Heavy sweat", "heavy sweat", f => f.Sweat == Sweating.Heavy ? 1 : 0) { OnHold = 0.7 },
+        new(KnownCovariate.DailySwim, "Swims every day", "swimming", f => OfDaily(f.SwimsPerWeek)) { OnHold = 0.6, OnLife = 0.7 },
+        new(KnownCovariate.DailyWash, "Washes every day", "washing", f => OfDaily(f.WashesPerWeek)) { OnHold = 1, OnLife = 0.8 },
+        new(KnownCovariate.DailyHeat, "Hot tools every day", "hot tools", f => OfDaily(f.HeatPerWeek)) { OnLife = 0.8 },
+        new(KnownCovariate.WaitsCut, "Waits between coats cut short", "waits cut short", ReadFrom: null) { OnHold = 1 },
+        new(KnownCovariate.Repaired, "Repaired once", "a repair", ReadFrom: null) { OnLife = 1 },
     ];
 
-    public static CovariateDefinition DefinitionOf(CovariateKind habit) => All.Single(r => r.Habit == habit);
+    public static CovariateDefinition DefinitionOf(KnownCovariate habit) => All.Single(r => r.Habit == habit);
 
     /// <summary>What was known on a day: the newest facts as of it or earlier.</summary>
     public static CareFact? FactAsOf(IEnumerable<CareFact> facts, LocalDate day) => facts.Where(f => f.AsOf <= day).MaxBy(f => f.AsOf);
 
     /// <summary>Which of a client's skin and habits affect it.</summary>
     /// <returns>Each with its value: 1 for what is so, the share of daily for what is done some times a week; what does not apply is left out.</returns>
-    public static IEnumerable<(CovariateKind Habit, double Value)> ValuesFor(CareHabits habits, LifetimeKind quantity) =>
+    public static IEnumerable<(KnownCovariate Habit, double Value)> ValuesFromHabits(CareHabits habits, LifetimeKind quantity) =>
         from row in All
         where row.ReadFrom is not null && row.AssumedFactor(quantity) is not null
         let value = row.ReadFrom!(habits)
@@ -40,7 +40,7 @@ public static class CovariateCatalog
 /// <param name="Label">On a list of its own, as the localiser's key.</param>
 /// <param name="Name">Within a sentence, as the localiser's key.</param>
 /// <param name="ReadFrom">Its value by what is known of the client; null where it is the bond's or the unit's own.</param>
-public sealed record CovariateDefinition(CovariateKind Habit, string Label, string Name, Func<CareHabits, double>? ReadFrom)
+public sealed record CovariateDefinition(KnownCovariate Habit, string Label, string Name, Func<CareHabits, double>? ReadFrom)
 {
     /// <summary>The factor on a hold that is assumed until the records say better; 1 assumes nothing, null where it has no effect.</summary>
     public double? OnHold { get; init; }
@@ -52,7 +52,7 @@ public sealed record CovariateDefinition(CovariateKind Habit, string Label, stri
 }
 
 /// <summary>A fact about client, bond or unit that may change how long it lasts. Stored by name: rename only with a migration.</summary>
-public enum CovariateKind
+public enum KnownCovariate
 {
     /// <summary>Oily skin, or not.</summary>
     OilySkin,
@@ -94,17 +94,17 @@ public sealed class WearFactor : PracticeOwned
 {
     private WearFactor() { }
 
-    public WearFactor(Guid id, LifetimeKind quantity, CovariateKind habit, double factor)
+    public WearFactor(Guid id, LifetimeKind quantity, KnownCovariate habit, double factor)
     {
         (Id, Quantity, Habit) = (id, quantity, habit);
-        Edit(factor);
+        SetFactor(factor);
     }
 
     public LifetimeKind Quantity { get; private set; }
-    public CovariateKind Habit { get; private set; }
+    public KnownCovariate Habit { get; private set; }
     public double Factor { get; private set; }
 
     /// <exception cref="Refusal">Outside 0.2–2.</exception>
-    public void Edit(double factor) =>
+    public void SetFactor(double factor) =>
         Factor = factor is >= 0.2 and <= 2 ? factor : throw new Refusal("A factor lies between 0.2 and 2; 1 changes nothing.");
 }

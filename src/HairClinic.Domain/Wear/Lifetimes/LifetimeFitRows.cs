@@ -62,7 +62,7 @@ public sealed class LifetimeFitRows
     /// </param>
     public static LifetimeFitRows Create(
         ReadOnlySpan<Spell> spells,
-        IReadOnlyList<Covariate> columns,
+        IReadOnlyList<CovariateColumn> columns,
         ReadOnlySpan<RowLocationScale> places = default,
         ReadOnlySpan<int> clients = default,
         ReadOnlySpan<double> entered = default
@@ -117,7 +117,7 @@ public sealed class LifetimeFitRows
             _ => LogLower[row],
         };
 
-    private void FillColumn(int j, Covariate column, int[] order)
+    private void FillColumn(int j, CovariateColumn column, int[] order)
     {
         Names[j] = column.Name;
         var values = new double[order.Length];
@@ -188,4 +188,4 @@ public readonly record struct RowLocationScale(double Offset, double Sigma, doub
 }
 
 /// <summary>A covariate and its value on each row.</summary>
-public sealed record Covariate(string Name, double[] Values);
+public sealed record CovariateColumn(string Name, double[] Values);

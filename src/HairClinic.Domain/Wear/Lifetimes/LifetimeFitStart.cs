@@ -19,10 +19,10 @@ internal sealed class LifetimeFitStart
     {
         var start = new LifetimeFitStart(rows);
         var plain = new PooledLikelihood(distribution, rows);
-        var residual = start.Solve(rows, target, plain.LeastSquares(target.IsLarge ? LogPosterior.SampleStride : 1));
+        var residual = start.Solve(rows, target, plain.LeastSquaresSums(target.IsLarge ? LogPosterior.SampleStride : 1));
         // All rows may tell apart what a sample cannot.
         if (target.IsLarge && start.Entangled > 0)
-            residual = start.Solve(rows, target, plain.LeastSquares(1));
+            residual = start.Solve(rows, target, plain.LeastSquaresSums(1));
         // ln T of a Weibull spreads 1.28 times its scale: 0.78 = √6/π.
         var logScale = residual > NoResidual ? Math.Log(0.78 * residual) : -2;
         if (target.Prior(target.Size - 1) is { IsProper: true } prior)

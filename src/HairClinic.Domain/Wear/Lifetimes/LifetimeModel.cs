@@ -37,25 +37,25 @@ public static class LifetimeModel
     {
         if (priors.Intercept.IsProper && priors.LogScale.IsProper)
             return start.Entangled > 0 && !priors.Coefficients[start.Entangled - 1].IsProper
-                ? LifetimeFitFailure.Collinear(rows.Names[start.Entangled - 1])
+                ? LifetimeFitFailureNotes.Collinear(rows.Names[start.Entangled - 1])
                 : null;
         if (rows.Count == 0)
-            return LifetimeFitFailure.NoRows;
+            return LifetimeFitFailureNotes.NoRows;
         if (rows.Ended == 0)
-            return LifetimeFitFailure.NothingEnded;
+            return LifetimeFitFailureNotes.NothingEnded;
         if (Array.TrueForAll(rows.Ends, static end => end == SpellEnd.By))
-            return LifetimeFitFailure.EverythingEndedEarlier;
-        return start.Entangled > 0 ? LifetimeFitFailure.Collinear(rows.Names[start.Entangled - 1]) : null;
+            return LifetimeFitFailureNotes.EverythingEndedEarlier;
+        return start.Entangled > 0 ? LifetimeFitFailureNotes.Collinear(rows.Names[start.Entangled - 1]) : null;
     }
 
     private static LifetimeFitNote Why(NewtonMaximizer climb, LifetimeFitRows rows, LifePriors priors)
     {
         if (priors.AreProper)
-            return LifetimeFitFailure.NotReached;
+            return LifetimeFitFailureNotes.NotReached;
         var last = climb.Parameters.Length - 1;
-        return climb.Mover == last ? LifetimeFitFailure.NoSpread
-            : climb.Mover == 0 ? LifetimeFitFailure.Separated(LifetimeFit.InterceptName)
-            : LifetimeFitFailure.Separated(rows.Names[climb.Mover - 1]);
+        return climb.Mover == last ? LifetimeFitFailureNotes.NoSpread
+            : climb.Mover == 0 ? LifetimeFitFailureNotes.Separated(LifetimeFit.InterceptName)
+            : LifetimeFitFailureNotes.Separated(rows.Names[climb.Mover - 1]);
     }
 
     private static List<LifetimeFitNote> Notes(LifetimeFitRows rows, LifePriors priors, LifetimeFitStart start)
@@ -85,7 +85,7 @@ public static class LifetimeModel
     {
         var size = target.Size;
         if (ScaledCholesky.TryFactorize(Array.ConvertAll(climb.Sums.Hessian, static h => -h), size, 0, out _) is not { } bend)
-            return LifetimeFit.NoEstimate(distribution, rows, LifetimeFitFailure.NotReached, climb.Iterations);
+            return LifetimeFit.NoEstimate(distribution, rows, LifetimeFitFailureNotes.NotReached, climb.Iterations);
         return new LifetimeFit
         {
             Distribution = distribution,
@@ -128,7 +128,7 @@ public static class LifetimeModel
 }
 
 /// <summary>Why a likelihood without priors has no highest point, in plain sentences.</summary>
-internal static class LifetimeFitFailure
+internal static class LifetimeFitFailureNotes
 {
     public static LifetimeFitNote NoRows { get; } = new("There is no estimate: no row tells anything.");
 

@@ -17,7 +17,7 @@ public sealed record LikelihoodRatio(
     private const string GroupName = "group ";
 
     /// <summary>The group a note speaks of; null where it speaks of something else.</summary>
-    public static int? ParseGroup(string argument) =>
+    public static int? ParseGroupIndex(string argument) =>
         argument.StartsWith(GroupName, StringComparison.Ordinal)
             ? int.Parse(argument.AsSpan(GroupName.Length), System.Globalization.CultureInfo.InvariantCulture)
             : null;
@@ -25,11 +25,11 @@ public sealed record LikelihoodRatio(
     /// <param name="groups">For each spell its group, from 0; each has at least one.</param>
     /// <param name="others">Covariates that say nothing of the group.</param>
     /// <param name="priors">Of all but the groups' effects, which are free; the same with and without them, so that they cancel.</param>
-    public static LikelihoodRatio Test(
+    public static LikelihoodRatio TestGroups(
         LifeDistribution distribution,
         ReadOnlySpan<Spell> spells,
         ReadOnlySpan<int> groups,
-        IReadOnlyList<Covariate> others,
+        IReadOnlyList<CovariateColumn> others,
         ReadOnlySpan<RowLocationScale> places,
         ReadOnlySpan<int> clients,
         LifePriors priors
@@ -41,13 +41,13 @@ public sealed record LikelihoodRatio(
         if (degrees == 0)
             return Not(new("There are no two groups to compare."));
         // The groups first: where something follows from something else, it is then the covariate with a prior that gives way.
-        var columns = new List<Covariate>();
+        var columns = new List<CovariateColumn>();
         for (var g = 1; g <= degrees; g++)
         {
             var values = new double[spells.Length];
             for (var i = 0; i < values.Length; i++)
                 values[i] = groups[i] == g ? 1 : 0;
-            columns.Add(new Covariate($"{GroupName}{g}", values));
+            columns.Add(new CovariateColumn($"{GroupName}{g}", values));
         }
         columns.AddRange(others);
         var free = priors with { Coefficients = [.. Enumerable.Repeat(NormalPrior.Flat, degrees), .. priors.Coefficients] };

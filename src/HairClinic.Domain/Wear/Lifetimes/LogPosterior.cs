@@ -28,7 +28,7 @@ public sealed class LogPosterior
     /// <summary>The value at the parameters; fills gradient and Hessian (row by row).</summary>
     public double Evaluate(double[] parameters, Span<double> gradient, Span<double> hessian)
     {
-        var sums = EvaluateSums(parameters);
+        var sums = EvaluateWithPriors(parameters);
         sums.Gradient.CopyTo(gradient);
         sums.Hessian.CopyTo(hessian);
         return sums.Value;
@@ -49,7 +49,7 @@ public sealed class LogPosterior
     /// <summary>Of a great many rows one block in so many is sample enough.</summary>
     internal const int SampleStride = 16;
 
-    internal LogLikelihoodSums EvaluateSums(double[] parameters, int stride = 1)
+    internal LogLikelihoodSums EvaluateWithPriors(double[] parameters, int stride = 1)
     {
         var sums = _plain is null ? _marginal!.Evaluate(parameters) : _plain.Evaluate(parameters, stride);
         for (var k = 0; k < Size; k++)

@@ -36,7 +36,7 @@ internal sealed class MarginalLikelihood(LifeDistribution distribution, Lifetime
             Array.Clear(scores);
             for (var i = 0; i < end - first; i++)
             {
-                design[0] = effect.Loading(i);
+                design[0] = effect.RowLoading(i);
                 for (var j = 0; j < rows.Columns.Length; j++)
                     design[j + 1] = rows.Columns[j][first + i];
                 AddRow(effect, i, rows.Weights[first + i], design, scores, sums);

@@ -27,7 +27,7 @@ internal sealed class NewtonMaximizer(LogPosterior target, double[] spreads, int
     public void MaximizeFrom(double[] start)
     {
         Parameters = start;
-        Sums = target.EvaluateSums(start, stride);
+        Sums = target.EvaluateWithPriors(start, stride);
         while (!Converged && Iterations++ < Longest && Sums.IsFinite)
         {
             if (Factor(out var ridged) is not { } factor)
@@ -60,7 +60,7 @@ internal sealed class NewtonMaximizer(LogPosterior target, double[] spreads, int
             var next = new double[step.Length];
             for (var j = 0; j < next.Length; j++)
                 next[j] = Parameters[j] + share * step[j];
-            var sums = target.EvaluateSums(next, stride);
+            var sums = target.EvaluateWithPriors(next, stride);
             if (!sums.IsFinite || sums.Value < Sums.Value + 1e-4 * share * rise - slack)
                 continue;
             (Parameters, Sums) = (next, sums);

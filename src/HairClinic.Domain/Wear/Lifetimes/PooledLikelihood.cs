@@ -17,7 +17,7 @@ internal sealed class PooledLikelihood(LifeDistribution distribution, LifetimeFi
     /// Least squares: the gradient holds Σ w·y·x, the Hessian Σ w·x·x, both over σ²; the value Σ w·y², and the last place of the
     /// gradient Σ w.
     /// </summary>
-    public LogLikelihoodSums LeastSquares(int stride) => Sum(new double[rows.Columns.Length + 2], stride, squares: true);
+    public LogLikelihoodSums LeastSquaresSums(int stride) => Sum(new double[rows.Columns.Length + 2], stride, squares: true);
 
     private LogLikelihoodSums Sum(double[] parameters, int stride, bool squares)
     {
@@ -75,7 +75,7 @@ internal sealed class PooledLikelihood(LifeDistribution distribution, LifetimeFi
             }
             else
             {
-                var (slope, tilt) = VectorSums.Dots(column, block.E, block.ES);
+                var (slope, tilt) = VectorSums.DotPair(column, block.E, block.ES);
                 sums.Gradient[k] += slope;
                 sums.Hessian[last * sums.Size + k] += tilt;
             }
@@ -83,7 +83,7 @@ internal sealed class PooledLikelihood(LifeDistribution distribution, LifetimeFi
             var j = 1;
             for (; j < k; j += 2)
             {
-                var (first, second) = VectorSums.Dots(
+                var (first, second) = VectorSums.DotPair(
                     weighted,
                     rows.Columns[j - 1].AsSpan(start, length),
                     rows.Columns[j].AsSpan(start, length)

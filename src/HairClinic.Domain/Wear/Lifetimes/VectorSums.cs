@@ -43,7 +43,7 @@ internal static class VectorSums
     }
 
     /// <summary>Two sums at once: Σ left·first and Σ left·second.</summary>
-    public static (double First, double Second) Dots(ReadOnlySpan<double> left, ReadOnlySpan<double> first, ReadOnlySpan<double> second)
+    public static (double First, double Second) DotPair(ReadOnlySpan<double> left, ReadOnlySpan<double> first, ReadOnlySpan<double> second)
     {
         first = first[..left.Length];
         second = second[..left.Length];

@@ -54,7 +54,7 @@ public readonly record struct WindowPrior
     }
 
     /// <summary>Any window: b and δ are kept per unit of width, so where only they are asked about, one serves for all.</summary>
-    public static WindowPrior Arbitrary(LifeDistribution distribution) => FromWindow(distribution, 1, 2);
+    public static WindowPrior ForAnyWindow(LifeDistribution distribution) => FromWindow(distribution, 1, 2);
 
     public RowLocationScale Place => new(Centre, Sigma, Width);
 

@@ -19,7 +19,7 @@ public sealed class PinStore(
     public Task<bool> HasAsync(AppUser user, Tablet tablet, CancellationToken cancellation)
     {
         var stamp = StampOf(user);
-        return tablets.InPracticeAsync(
+        return tablets.RunInPracticeAsync(
             tablet.PracticeId,
             db => db.TabletPins.AnyAsync(p => p.TabletId == tablet.Id && p.PersonId == user.PersonId && p.Stamp == stamp, cancellation)
         );
@@ -29,7 +29,7 @@ public sealed class PinStore(
     {
         var key = masters.Current;
         var hash = await hashing.RunAsync(() => hasher.HashPassword(user, Peppered(key, tablet.Id, user.PersonId, pin)), cancellation);
-        await tablets.InPracticeAsync(
+        await tablets.RunInPracticeAsync(
             tablet.PracticeId,
             async db =>
             {
@@ -43,7 +43,7 @@ public sealed class PinStore(
     }
 
     public Task RemoveAsync(AppUser user, Tablet tablet, CancellationToken cancellation) =>
-        tablets.InPracticeAsync(tablet.PracticeId, db => PinsFor(db, tablet.Id, user.PersonId).ExecuteDeleteAsync(cancellation));
+        tablets.RunInPracticeAsync(tablet.PracticeId, db => PinsFor(db, tablet.Id, user.PersonId).ExecuteDeleteAsync(cancellation));
 
     /// <summary>
     /// Takes one of the tries before it looks, so that tries at the same moment cannot all be the fifth. Whatever is wrong (the PIN, its
@@ -51,12 +51,12 @@ public sealed class PinStore(
     /// </summary>
     /// <returns>Whose it is; null when it opens nothing.</returns>
     /// <exception cref="TooBusyException">It was not looked at, and no try was taken.</exception>
-    public Task<AppUser?> ProveAsync(Tablet tablet, Guid personId, string pin, CancellationToken cancellation) =>
+    public Task<AppUser?> CountAndCheckAsync(Tablet tablet, Guid personId, string pin, CancellationToken cancellation) =>
         hashing.RunAsync(() => TakeAndLookAsync(tablet, personId, pin, cancellation), cancellation);
 
     private async Task<AppUser?> TakeAndLookAsync(Tablet tablet, Guid personId, string pin, CancellationToken cancellation)
     {
-        var (row, taken) = await tablets.InPracticeAsync(
+        var (row, taken) = await tablets.RunInPracticeAsync(
             tablet.PracticeId,
             async db =>
             {
@@ -66,7 +66,7 @@ public sealed class PinStore(
                 return (await PinsFor(db, tablet.Id, personId).AsNoTracking().SingleOrDefaultAsync(cancellation), left == 1);
             }
         );
-        await using var accounts = databases.OpenUnfenced();
+        await using var accounts = databases.OpenWithoutActor();
         var user = await accounts
             .Users.AsNoTracking()
             .SingleOrDefaultAsync(u => u.PracticeId == tablet.PracticeId && u.PersonId == personId, cancellation);
@@ -82,7 +82,7 @@ public sealed class PinStore(
         }
         if (hasher.VerifyHashedPassword(user, row.Hash, typed) == PasswordVerificationResult.Failed)
             return null;
-        await tablets.InPracticeAsync(
+        await tablets.RunInPracticeAsync(
             tablet.PracticeId,
             db => PinsFor(db, tablet.Id, personId).ExecuteUpdateAsync(set => set.SetProperty(p => p.WrongTries, 0), cancellation)
         );
@@ -100,7 +100,7 @@ public sealed class PinStore(
         var key = master.DeriveKey("tablet PIN");
         var mixed = HMACSHA256.HashData(
             key,
-            AssociatedData.EncodeParts(AssociatedData.Bytes(tabletId), AssociatedData.Bytes(personId), Encoding.UTF8.GetBytes(pin))
+            AssociatedData.EncodeParts(AssociatedData.GuidBytes(tabletId), AssociatedData.GuidBytes(personId), Encoding.UTF8.GetBytes(pin))
         );
         CryptographicOperations.ZeroMemory(key);
         return Convert.ToBase64String(mixed);

@@ -40,7 +40,7 @@ public sealed class TabletStore(PracticeJobRunner jobs, IHttpContextAccessor acc
         if (Read() is not { } carried)
             return null;
         var hash = SHA256.HashData(carried.Token);
-        return await InPracticeAsync(
+        return await RunInPracticeAsync(
             carried.Practice,
             db => db.Tablets.AsNoTracking().SingleOrDefaultAsync(t => t.TokenHash == hash && t.EndedAt == null, cancellation)
         );
@@ -59,7 +59,7 @@ public sealed class TabletStore(PracticeJobRunner jobs, IHttpContextAccessor acc
 
     /// <summary>Somebody came in there. After a full sign-in their PIN counts again, however often it was mistyped.</summary>
     public Task RecordSignInAsync(Tablet tablet, AppUser user, SignInWay way, CancellationToken cancellation) =>
-        InPracticeAsync(
+        RunInPracticeAsync(
             tablet.PracticeId,
             async db =>
             {
@@ -75,8 +75,8 @@ public sealed class TabletStore(PracticeJobRunner jobs, IHttpContextAccessor acc
             }
         );
 
-    internal Task<T> InPracticeAsync<T>(Guid practiceId, Func<ClinicDb, Task<T>> work) =>
-        jobs.RunAsync(
+    internal Task<T> RunInPracticeAsync<T>(Guid practiceId, Func<ClinicDb, Task<T>> work) =>
+        jobs.RunAsJobAsync(
             practiceId,
             "tablet",
             async services =>

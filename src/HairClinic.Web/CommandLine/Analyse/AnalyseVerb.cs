@@ -11,6 +11,6 @@ public static class AnalyseVerb
         new(Name, "Compute from a file what the book's screens show of holds, lives and orders.")
         {
             SurvivalVerb.Command(),
-            GapVerb.Command(),
+            GapRiskVerb.Command(),
         };
 }

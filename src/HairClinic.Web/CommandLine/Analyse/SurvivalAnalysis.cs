@@ -71,9 +71,9 @@ public sealed class SurvivalAnalysis
 
     private Spell[] SpellsOf(int group) => [.. Input.Spells.Where((_, i) => Input.Group!.Value.Of[i] == group)];
 
-    private List<Covariate> Others() => [.. Input.Columns.Where(c => Input.GroupColumns.All(g => g.Name != c.Name))];
+    private List<CovariateColumn> Others() => [.. Input.Columns.Where(c => Input.GroupColumns.All(g => g.Name != c.Name))];
 
-    private LifetimeFit FitOf(IReadOnlyList<Covariate> columns)
+    private LifetimeFit FitOf(IReadOnlyList<CovariateColumn> columns)
     {
         var places = Window is { } window ? Enumerable.Repeat(window.Place, Input.Spells.Length).ToArray() : [];
         var rows = LifetimeFitRows.Create(Input.Spells, columns, places, Window is null ? [] : Input.Clients);

@@ -7,8 +7,8 @@ namespace HairClinic.Web.CommandLine.Analyse;
 public sealed record SurvivalInput(
     Spell[] Spells,
     (string[] Names, int[] Of)? Group,
-    IReadOnlyList<Covariate> Columns,
-    IReadOnlyList<Covariate> GroupColumns,
+    IReadOnlyList<CovariateColumn> Columns,
+    IReadOnlyList<CovariateColumn> GroupColumns,
     int[] Clients
 )
 {
@@ -26,21 +26,21 @@ public sealed record SurvivalInput(
         return new SurvivalInput(spells, group?.Levels(), columns, groupColumns, clients);
     }
 
-    private static List<Covariate> Varying(CsvColumn column) =>
+    private static List<CovariateColumn> Varying(CsvColumn column) =>
         Covariate(column).ToList() is { Count: > 0 } columns
             ? columns
             : throw new Refusal("The column \"{0}\" says the same on every line: its effect cannot be told.", column.Name);
 
-    private static IEnumerable<Covariate> Covariate(CsvColumn column)
+    private static IEnumerable<CovariateColumn> Covariate(CsvColumn column)
     {
         if (!column.EnsureFilled().IsText)
         {
-            yield return new Covariate(column.Name, column.Numbers());
+            yield return new CovariateColumn(column.Name, column.Numbers());
             yield break;
         }
         var (names, of) = column.Levels();
         for (var level = 1; level < names.Length; level++)
-            yield return new Covariate(column.Name + names[level], [.. of.Select(l => l == level ? 1.0 : 0)]);
+            yield return new CovariateColumn(column.Name + names[level], [.. of.Select(l => l == level ? 1.0 : 0)]);
     }
 
     private static double[] Weights(CsvColumn column)

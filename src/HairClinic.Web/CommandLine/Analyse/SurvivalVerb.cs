@@ -63,7 +63,7 @@ public static class SurvivalVerb
                         );
                     var noise = result.GetValue(distribution) == "weibull" ? LifeDistribution.Weibull : LifeDistribution.LogNormal;
                     var input = SurvivalInput.Read(CsvTable.Read(result.GetValue(csv)!), names);
-                    return SurvivalJson.FromAnalysis(
+                    return SurvivalJsonBuilder.FromAnalysis(
                         new SurvivalAnalysis(
                             input,
                             noise,

@@ -6,7 +6,7 @@ namespace HairClinic.Web.Data.Books;
 public static class ClientQueryExtensions
 {
     /// <summary>One client to open and change: a record folded into another is its keeper's.</summary>
-    public static IQueryable<Client> WhereUnmerged(this IQueryable<Client> clients, Guid clientId) =>
+    public static IQueryable<Client> UnmergedById(this IQueryable<Client> clients, Guid clientId) =>
         clients.Where(c => c.Id == clientId && c.MergedIntoId == null);
 
     /// <summary>What stands above every page about a client, and the zone in which its days are.</summary>
@@ -14,7 +14,7 @@ public static class ClientQueryExtensions
         clients.Join(db.Salons, c => c.HomeSalonId, s => s.Id, (c, s) => new ClientHeading(c.Name, c.Code, s.Zone));
 
     /// <summary>Those whose home salon is one of the person's: see <see cref="StaffPermissions.MayManageClient"/>.</summary>
-    public static IQueryable<Client> WithHomeSalonOf(this IQueryable<Client> clients, PersonActor person)
+    public static IQueryable<Client> AtHomeInSalonsOf(this IQueryable<Client> clients, PersonActor person)
     {
         var (everywhere, salons) = (person.StaffRole == StaffRole.Owner, person.Salons);
         return clients.Where(c => everywhere || salons.Contains(c.HomeSalonId));

@@ -19,7 +19,12 @@ public sealed class PhotoStore(Sealer sealer, SealedFiles files)
             .ThenByDescending(p => p.Id);
 
     /// <summary>Seals both sizes into files; the row that names them is the caller's to save, or the files to delete.</summary>
-    public async Task<PhotoFile> StoreAsync(ClinicDb db, Guid clientId, PhotoCompressor.Pressed pressed, CancellationToken cancellation)
+    public async Task<PhotoFile> StoreFilesAsync(
+        ClinicDb db,
+        Guid clientId,
+        PhotoCompressor.Pressed pressed,
+        CancellationToken cancellation
+    )
     {
         // Not a version 7: a file's name must not tell when it was made.
         var id = Guid.NewGuid();
@@ -27,12 +32,12 @@ public sealed class PhotoStore(Sealer sealer, SealedFiles files)
         var small = await sealer.SealAsync(db, clientId, PurposeOf(Small), id, pressed.Small, cancellation);
         try
         {
-            await files.WriteAsync(db.PracticeId, id, part: null, full, cancellation);
-            await files.WriteAsync(db.PracticeId, id, Small, small, cancellation);
+            await files.WriteSealedAsync(db.PracticeId, id, part: null, full, cancellation);
+            await files.WriteSealedAsync(db.PracticeId, id, Small, small, cancellation);
         }
         catch
         {
-            Delete(db.PracticeId, id);
+            DeleteFiles(db.PracticeId, id);
             throw;
         }
         return new PhotoFile(id, pressed.Width, pressed.Height, full.Length);
@@ -42,12 +47,12 @@ public sealed class PhotoStore(Sealer sealer, SealedFiles files)
     /// <returns>WebP; null when the file is not there or the client's key was destroyed.</returns>
     public async Task<byte[]?> OpenAsync(ClinicDb db, Photo photo, string? part, CancellationToken cancellation)
     {
-        if (await files.ReadAsync(db.PracticeId, photo.FileId, part, cancellation) is not { } closed)
+        if (await files.ReadSealedAsync(db.PracticeId, photo.FileId, part, cancellation) is not { } closed)
             return null;
         return (await sealer.OpenAsync(db, photo.ClientId, PurposeOf(part), photo.FileId, closed, cancellation)).Bytes;
     }
 
-    public void Delete(Guid practiceId, Guid fileId) => files.Delete(practiceId, fileId, null, Small);
+    public void DeleteFiles(Guid practiceId, Guid fileId) => files.Delete(practiceId, fileId, null, Small);
 
     private static string PurposeOf(string? part) => part is null ? Purpose : $"{Purpose} {part}";
 }

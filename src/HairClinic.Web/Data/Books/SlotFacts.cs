@@ -15,7 +15,7 @@ public sealed class SlotFacts
     private SlotFacts(Salon salon, Interval window, Duration step, IReadOnlyList<SlotChair> chairs, IReadOnlyList<SlotPerson> people)
     {
         (Salon, Window, Step, Chairs, People) = (salon, window, step, chairs, people);
-        Hours = HoursOf(salon);
+        Hours = OpeningHoursOf(salon);
     }
 
     /// <summary>With its hours and closures.</summary>
@@ -106,8 +106,8 @@ public sealed class SlotFacts
         };
     }
 
-    public static OpeningHours HoursOf(Salon salon) =>
-        new(salon.Hours.Select(h => new WeeklyHours(h.Day, h.Opens, h.Closes)), salon.Closures.Select(c => c.Days), salon.TimeZone);
+    public static OpeningHours OpeningHoursOf(Salon salon) =>
+        new(salon.Hours.Select(h => new WeekdayTimeRange(h.Day, h.Opens, h.Closes)), salon.Closures.Select(c => c.Days), salon.TimeZone);
 
     /// <summary>The slots nearest to a start that was wished for: what to offer to someone who just lost it.</summary>
     public IReadOnlyList<Slot> Nearest(SlotCriteria wish) => Find(wish, Duration.Zero, wish.Best);
@@ -140,13 +140,13 @@ public sealed class SlotFacts
                 Open = Hours.Between(Window.Start, Window.End),
                 Chairs =
                 [
-                    .. Chairs.Where(c => wish.OnlyChair is null || c.Id == wish.OnlyChair).Select(c => new ChairAvailability(c.Id, c.Busy)),
+                    .. Chairs.Where(c => wish.OnlyChair is null || c.Id == wish.OnlyChair).Select(c => new ChairBusyTimes(c.Id, c.Busy)),
                 ],
                 People =
                 [
                     .. People
                         .Where(p => wish.OnlyPerson is null || p.Id == wish.OnlyPerson)
-                        .Select(p => new PersonAvailability(p.Id, p.Working, p.Busy, p.Skills)),
+                        .Select(p => new PersonSchedule(p.Id, p.Working, p.Busy, p.Skills)),
                 ],
                 ClientBusy = ClientBusy,
                 SkillsNeeded = [wish.ServiceKindId],

@@ -47,7 +47,7 @@ public sealed record SlotPerson(
                 p.Name,
                 p.Skills.ToHashSet(),
                 Work(
-                    p.Spells.Select(w => (w.SalonId, new WeeklyHours(w.Day, w.From, w.To))),
+                    p.Spells.Select(w => (w.SalonId, new WeekdayTimeRange(w.Day, w.From, w.To))),
                     p.Absences.Select(a => new DateInterval(a.From, a.To))
                 ),
                 [.. busy[p.Id]]
@@ -55,13 +55,13 @@ public sealed record SlotPerson(
         ];
 
         // A person without hours of their own works the opening hours.
-        IReadOnlyList<Interval> Work(IEnumerable<(Guid SalonId, WeeklyHours Hours)> spells, IEnumerable<DateInterval> away)
+        IReadOnlyList<Interval> Work(IEnumerable<(Guid SalonId, WeekdayTimeRange Hours)> spells, IEnumerable<DateInterval> away)
         {
             var own = spells.ToList();
             var week =
                 own.Count > 0
                     ? own.Where(w => w.SalonId == salon.Id).Select(w => w.Hours)
-                    : salon.Hours.Select(h => new WeeklyHours(h.Day, h.Opens, h.Closes));
+                    : salon.Hours.Select(h => new WeekdayTimeRange(h.Day, h.Opens, h.Closes));
             return new OpeningHours(week, away, salon.TimeZone).Between(window.Start, window.End);
         }
     }

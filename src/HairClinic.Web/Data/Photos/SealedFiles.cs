@@ -16,7 +16,7 @@ public sealed class SealedFiles(IConfiguration configuration)
         );
 
     /// <param name="part">Null for the file itself, else a short word of ours such as "small".</param>
-    public async Task WriteAsync(Guid practiceId, Guid fileId, string? part, byte[] closed, CancellationToken cancellation)
+    public async Task WriteSealedAsync(Guid practiceId, Guid fileId, string? part, byte[] closed, CancellationToken cancellation)
     {
         var path = PathOf(practiceId, fileId, part);
         PrivateFiles.MakeFolder(Root);
@@ -27,7 +27,7 @@ public sealed class SealedFiles(IConfiguration configuration)
     }
 
     /// <returns>Null when it is not there.</returns>
-    public async Task<byte[]?> ReadAsync(Guid practiceId, Guid fileId, string? part, CancellationToken cancellation)
+    public async Task<byte[]?> ReadSealedAsync(Guid practiceId, Guid fileId, string? part, CancellationToken cancellation)
     {
         try
         {
@@ -50,7 +50,7 @@ public sealed class SealedFiles(IConfiguration configuration)
     }
 
     /// <summary>All files of a practice that is thrown away.</summary>
-    public void DeleteAll(Guid practiceId)
+    public void DeleteOfPractice(Guid practiceId)
     {
         var folder = Path.Combine(Root, practiceId.ToString("N"));
         if (Directory.Exists(folder))

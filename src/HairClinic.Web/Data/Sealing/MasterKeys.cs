@@ -7,7 +7,7 @@ namespace HairClinic.Web.Data.Sealing;
 /// The master keys of this program. They are read once, from a file outside the database, and checked against what the
 /// database remembers of them; a first start makes the file. A key never leaves the file: old sealed rows and the access log need it.
 /// </summary>
-public sealed class MasterKeys(IConfiguration configuration, DatabaseHost database, IClock clock)
+public sealed class MasterKeys(IConfiguration configuration, DatabaseLifetime database, IClock clock)
 {
     private const long LockNumber = 0x4B_45_59_53;
 
@@ -35,7 +35,7 @@ public sealed class MasterKeys(IConfiguration configuration, DatabaseHost databa
     }
 
     /// <summary>Reads and checks the keys now, so that a program that could not open its data does not start.</summary>
-    public void EnsureLoaded() => _ = All;
+    public void LoadAndCheck() => _ = All;
 
     /// <returns>Null when the file has no such key, even after reading it again.</returns>
     public MasterKey? Find(string id)
@@ -48,7 +48,7 @@ public sealed class MasterKeys(IConfiguration configuration, DatabaseHost databa
     }
 
     /// <summary>Adds a new current key: to the file first, so that nothing is ever wrapped under a key that is not kept.</summary>
-    public MasterKey Add()
+    public MasterKey GenerateNew()
     {
         lock (_gate)
         {

@@ -16,11 +16,11 @@ public static class ClinicSql
                 AccessPolicies.Guard,
                 ActorSql.Sql,
                 OpeningAddressTriggers.Sql,
-                Script("own-page.sql"),
-                GrantTriggers.Sql,
+                ReadEmbeddedScript("own-page.sql"),
+                DerivedGrantTriggers.Sql,
                 HomeSalonRules.Sql,
                 VisitTriggers.Sql,
-                ErasureTriggers.Sql,
+                ErasedClientGuardTriggers.Sql,
                 AppendOnlyTables.Sql,
                 AccessPolicies.Sql,
                 FunctionPrivileges.Sql,
@@ -31,7 +31,7 @@ public static class ClinicSql
     public static string Mark { get; } = "fence " + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Text)));
 
     /// <summary>What lies beside the code as a file of its own.</summary>
-    internal static string Script(string name)
+    internal static string ReadEmbeddedScript(string name)
     {
         using var text = new StreamReader(typeof(ClinicSql).Assembly.GetManifestResourceStream(name)!);
         return text.ReadToEnd();

@@ -110,7 +110,7 @@ public static class EarlierDatabase
         await connection.OpenAsync(cancellation);
         await using var transaction = await connection.BeginTransactionAsync(cancellation);
         if (applied.SequenceEqual(Five))
-            await RunAsync(ClinicSql.Script("after-the-five.sql"));
+            await RunAsync(ClinicSql.ReadEmbeddedScript("after-the-five.sql"));
         await RunAsync(Rename);
         await RunAsync(Added);
         await RunAsync(Settle);

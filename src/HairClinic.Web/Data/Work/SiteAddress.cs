@@ -31,7 +31,7 @@ public sealed class SiteAddress
 
     /// <summary>For what somebody signed in reads on their own screen: where it was not set, their own browser knows.</summary>
     /// <param name="page">The address of their page.</param>
-    public string BaseUrlFor(string page) => (Set ?? new Uri(page)).GetLeftPart(UriPartial.Authority);
+    public string ConfiguredOrPageBaseUrl(string page) => (Set ?? new Uri(page)).GetLeftPart(UriPartial.Authority);
 
     private static Uri? Read(string? text)
     {

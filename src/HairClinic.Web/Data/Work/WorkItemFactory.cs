@@ -17,7 +17,7 @@ public static class WorkItemFactory
     public static WorkItem PlanOrders(IReadOnlyList<Guid> clientIds, Instant now) =>
         new(Guid.CreateVersion7(), WorkKind.PlanOrders, SerializeBody(new PlanOrdersBody(clientIds)), now);
 
-    public static WorkItem AskForClient(AskForClientBody ask, Instant now) =>
+    public static WorkItem RequestClientAccess(RequestClientAccessBody ask, Instant now) =>
         new(Guid.CreateVersion7(), WorkKind.AskForClient, SerializeBody(ask), now);
 
     public static WorkItem Recalculate(Instant now) => new(Guid.CreateVersion7(), WorkKind.Recalculate, "{}", now);
@@ -29,7 +29,7 @@ public static class WorkItemFactory
 
 /// <param name="Id">Of the request there will be, if there is such a client.</param>
 /// <param name="CodeOrPhone">As it was typed.</param>
-public sealed record AskForClientBody(Guid Id, Guid SalonId, Guid AskedBy, string CodeOrPhone, string Because);
+public sealed record RequestClientAccessBody(Guid Id, Guid SalonId, Guid AskedBy, string CodeOrPhone, string Because);
 
 /// <summary>Whose next orders to recalculate.</summary>
 public sealed record PlanOrdersBody(IReadOnlyList<Guid> ClientIds);

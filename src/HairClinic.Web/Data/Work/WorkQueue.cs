@@ -12,7 +12,7 @@ public static class WorkQueue
             .ToDictionaryAsync(g => g.Key, g => g.Count, cancellation);
 
     /// <summary>What is due and not claimed, the longest due first, locked until the transaction ends.</summary>
-    public static Task<List<WorkItem>> DequeueAsync(
+    public static Task<List<WorkItem>> LockDueAsync(
         ClinicDb db,
         IEnumerable<WorkKind> kinds,
         int most,

@@ -57,7 +57,7 @@ public sealed class DraftStore(ClinicDbFactory databases, CurrentActor current, 
     }
 
     /// <summary>Throws away everyone's drafts about a subject that is settled.</summary>
-    public async Task DeleteAllAsync(string form, Guid subjectId, CancellationToken cancellation)
+    public async Task DeleteForSubjectAsync(string form, Guid subjectId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         await db.Drafts.Where(d => d.Form == form && d.SubjectId == subjectId).ExecuteDeleteAsync(cancellation);

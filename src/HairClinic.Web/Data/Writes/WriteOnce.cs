@@ -52,7 +52,7 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
                 throw new Refusal("Only the client's home salon does this. Ask somebody who works there, or an owner.");
             if (e.InnerException is PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege })
                 throw new Refusal("This is not yours to change. Ask somebody of the client's own salon, or a manager.");
-            if (e is DbUpdateException failed && Violates(failed, ErasureTriggers.NotErased))
+            if (e is DbUpdateException failed && Violates(failed, ErasedClientGuardTriggers.NotErased))
                 throw new Refusal("This client was erased meanwhile. Nothing was saved.");
             throw;
         }

@@ -81,7 +81,7 @@ public sealed class Scene(ClinicDb db, Instant now)
         return person;
     }
 
-    public Product Stock(string name, ProductKind kind, string chemistry, params ReadOnlySpan<string> lots)
+    public Product AddProduct(string name, ProductKind kind, string chemistry, params ReadOnlySpan<string> lots)
     {
         var product = new Product(Guid.CreateVersion7(), name, kind);
         product.Edit(name, kind, chemistry, labelCureHours: null);
@@ -145,18 +145,18 @@ public sealed class Scene(ClinicDb db, Instant now)
     {
         unit.PutOn(on);
         var bond = new Bond(Guid.CreateVersion7(), unit.Id, client.Id, on, at, Attachment.Liquid, appliedBy: null);
-        bond.SetProducts([(Guid.CreateVersion7(), new ProductUse(adhesive.Id, LotOf(adhesive), 3))], waitsKept: true);
+        bond.SetProducts([(Guid.CreateVersion7(), new AppliedProduct(adhesive.Id, LotOf(adhesive), 3))], waitsKept: true);
         bond.SetDueWindow(DueInputFor(client, unit, adhesive).WindowFor(on));
         db.Bonds.Add(bond);
         return bond;
     }
 
-    public DueInput DueInputFor(Client client, HairSystem unit, Product adhesive)
+    public DueWindowCalculator DueInputFor(Client client, HairSystem unit, Product adhesive)
     {
         var kind = Kinds.Single(k => k.Id == unit.UnitKindId);
         var rule = HoldWindowRule.Choose(HoldWindows, kind.BaseMaterialId, adhesive.Id, Attachment.Liquid);
         var salon = Salons.Single(s => s.Id == client.HomeSalonId);
-        return new DueInput(DueInput.OpeningDaysOf(salon), Settings, rule, client);
+        return new DueWindowCalculator(DueWindowCalculator.OpeningDaysOf(salon), Settings, rule, client);
     }
 
     public Visit Book(Client client, ServiceKind service, Chair chair, Person person, Instant at)
@@ -168,7 +168,7 @@ public sealed class Scene(ClinicDb db, Instant now)
         return visit;
     }
 
-    public ServiceKind ServiceFor(ServicePurpose purpose) => Services.First(s => s.Purpose == purpose);
+    public ServiceKind ServiceWithPurpose(ServicePurpose purpose) => Services.First(s => s.Purpose == purpose);
 
     /// <summary>The addresses of these clients stay as a new one is: they open dates only.</summary>
     public void LeaveUnconfirmed(params ReadOnlySpan<Client> clients) => _unconfirmed.AddRange(clients.ToArray().Select(c => c.Id));

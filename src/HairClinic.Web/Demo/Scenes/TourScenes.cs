@@ -119,7 +119,7 @@ public static class TourScenes
         var adhesive = scene.Products[0];
         var (visit, at) = Came(scene, salon, client, old is null ? ServicePurpose.FirstFitting : ServicePurpose.Rebond, day);
         var found = new TakeDown(InspectionGrades.AsNew with { Shedding = grade }, false, null, null, RemovalReason.Scheduled);
-        var use = (Guid.CreateVersion7(), new ProductUse(adhesive.Id, adhesive.Lots[0].Id, 3));
+        var use = (Guid.CreateVersion7(), new AppliedProduct(adhesive.Id, adhesive.Lots[0].Id, 3));
         var made = new NewBond(Guid.CreateVersion7(), unit, at, Attachment.Liquid, [use], WaitsKept: true);
         var basis = scene.DueInputFor(client, unit, adhesive);
         var worn = old is null ? ((Bond, HairSystem, TakeDown)?)null : (old, unit, found);
@@ -131,7 +131,7 @@ public static class TourScenes
     // Without chair and hands: these are the binder's to take.
     private static (Visit, Instant) Came(Scene scene, Salon salon, Client client, ServicePurpose purpose, LocalDate day)
     {
-        var service = scene.ServiceFor(purpose);
+        var service = scene.ServiceWithPurpose(purpose);
         var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, service.Id);
         var starts = day.At(new LocalTime(11, 0)).InZoneLeniently(salon.TimeZone).ToInstant();
         visit.Schedule(service, starts, chairId: null, personId: null, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);

@@ -79,7 +79,7 @@ public static class DemoModelParameters
     public const int PromisedDays = 56;
 
     /// <summary>The product of the bad lot is the one most bonds are made with; the lot is last quarter's.</summary>
-    public static string BadLotOn(LocalDate today) => DemoPractice.LotOf(DemoPractice.Products[0], today.PlusMonths(-3));
+    public static string BadLotCode(LocalDate today) => DemoPractice.LotOf(DemoPractice.Products[0], today.PlusMonths(-3));
 
     /// <summary>Factor of an adhesive on hold.</summary>
     public static double AdhesiveFactor(DemoProduct product) =>
@@ -93,14 +93,14 @@ public static class DemoModelParameters
     public static bool HasPolyRim(string baseName) => baseName.Contains("poly", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>All workshops close for the same two weeks, once behind us and once ahead.</summary>
-    public static IReadOnlyList<DateInterval> Closures(LocalDate today) =>
+    public static IReadOnlyList<DateInterval> WorkshopClosures(LocalDate today) =>
         [new(today.PlusDays(-172), today.PlusDays(-159)), new(today.PlusDays(33), today.PlusDays(46))];
 
-    public static void AddClosures(IEnumerable<Workshop> workshops, LocalDate today)
+    public static void AddWorkshopClosures(IEnumerable<Workshop> workshops, LocalDate today)
     {
         foreach (var workshop in workshops)
         {
-            foreach (var closure in Closures(today))
+            foreach (var closure in WorkshopClosures(today))
                 workshop.AddClosure(Guid.CreateVersion7(), closure.Start, closure.End, "Workshop holiday");
         }
     }
@@ -116,7 +116,7 @@ public static class DemoModelParameters
             Math.Log(AdhesiveFactor(client.Adhesive))
             + (HasPolyRim(client.Kind.Base) ? Math.Log(PolyRim) : 0)
             + (client.Salon == DemoPractice.Pier ? Math.Log(SeaAir) : 0)
-            + (DemoPractice.LotOf(client.Adhesive, on) == BadLotOn(today) ? Math.Log(BadLot) : 0)
+            + (DemoPractice.LotOf(client.Adhesive, on) == BadLotCode(today) ? Math.Log(BadLot) : 0)
             + (waitsCut ? Math.Log(WaitsCut) : 0);
         return Draw(random, from * 7, to * 7, HoldPractice + client.HoldEffect, effects, HoldLogScale);
     }
@@ -129,7 +129,7 @@ public static class DemoModelParameters
     }
 
     /// <summary>Whether the drying waits were cut short; tape has none.</summary>
-    public static bool DrawWaitsCut(Random random, DemoProduct product) =>
+    public static bool DrawDryingCutShort(Random random, DemoProduct product) =>
         product.Attachment == Attachment.Liquid && random.Happens(ChanceWaitsCut);
 
     private static double Draw(Random random, double low, double high, double shift, double effects, double logScale)
@@ -151,7 +151,7 @@ public sealed record DemoWorkshop(string Name, double LeadDays, double LeadSprea
     public int DrawLead(Random random) => Math.Max(LeastDays, (int)Math.Round(LeadDays * Math.Exp(LeadSpread * random.Normal())));
 
     /// <summary>The day that ends so many working days after the order.</summary>
-    public static LocalDate Arrival(LocalDate ordered, int workingDays, IReadOnlyList<DateInterval> closures)
+    public static LocalDate AddWorkingDays(LocalDate ordered, int workingDays, IReadOnlyList<DateInterval> closures)
     {
         var day = ordered;
         while (workingDays > 0)

@@ -26,7 +26,7 @@ public sealed record UnconfirmedAddress(
     public AddressConfirmationRight Right { get; init; }
 
     /// <param name="only">One client's; null for all whom the reader may open.</param>
-    public static async Task<IReadOnlyList<UnconfirmedAddress>> LoadAsync(
+    public static async Task<IReadOnlyList<UnconfirmedAddress>> LoadListAsync(
         ClinicDb db,
         PersonActor reader,
         Guid? only,
@@ -67,7 +67,7 @@ public sealed record UnconfirmedAddress(
             reader.StaffRole == StaffRole.Owner
                 ? [.. rows.Where(r => r.EnteredBy == reader.PersonId).Select(r => r.ClientId).Distinct()]
                 : [];
-        var others = await db.AddressConfirmableByOthersAsync(alone, reader.PersonId, cancellation);
+        var others = await db.ClientsWhoseAddressOthersMayConfirmAsync(alone, reader.PersonId, cancellation);
         return
         [
             .. rows.Select(r =>

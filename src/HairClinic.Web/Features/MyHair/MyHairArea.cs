@@ -12,7 +12,7 @@ public static class MyHairArea
             .AddSingleton<SignInLinkStore>()
             .AddSingleton<LinkAskQueue>()
             .AddScoped<SelfBookingSlots>()
-            .AddScoped<OwnSalon>()
+            .AddScoped<OwnSalonReader>()
             .AddScoped<AskLink>()
             .AddSingleton<AskLinkRules>()
             .AddScoped<OpenLink>()
@@ -50,12 +50,12 @@ public static class MyHairArea
                 "/my-hair/my-photos/{photoId:guid}",
                 (Guid photoId, MyPhotos photos, HttpContext http) => PictureAsync(photos, photoId, null, http)
             )
-            .WithMetadata(new ConfirmedOnlyAttribute());
+            .WithMetadata(new ConfirmedAddressOnlyAttribute());
         Map(
                 "/my-hair/my-photos/{photoId:guid}/small",
                 (Guid photoId, MyPhotos photos, HttpContext http) => PictureAsync(photos, photoId, PhotoStore.Small, http)
             )
-            .WithMetadata(new ConfirmedOnlyAttribute());
+            .WithMetadata(new ConfirmedAddressOnlyAttribute());
         // The archive's name tells nothing.
         Map(
                 TakeMyData.FileAddress,
@@ -65,11 +65,11 @@ public static class MyHairArea
                         begin => slice.WriteAsync(() => begin("attachment; filename=\"my-data.zip\""), http.RequestAborted)
                     )
             )
-            .WithMetadata(new ConfirmedOnlyAttribute(), new StepUpAttribute(), new RateLimitedAttribute(LimitedAction.Export));
+            .WithMetadata(new ConfirmedAddressOnlyAttribute(), new StepUpAttribute(), new RateLimitedAttribute(LimitedAction.Export));
         app.MapGet(
                 "/my-hair/calendar/{address}",
                 async (string address, DatesFile dates, CancellationToken cancellation) =>
-                    Calendar(await dates.FollowAsync(address, cancellation))
+                    Calendar(await dates.OpenFeedAsync(address, cancellation))
             )
             .AllowAnonymous()
             .WithMetadata(new RateLimitedAttribute(LimitedAction.UseLink));

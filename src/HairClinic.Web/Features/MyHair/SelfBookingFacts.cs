@@ -29,9 +29,9 @@ public sealed record SelfBookingCriteria(
 }
 
 /// <summary>A start that is free, on the salon's own clock.</summary>
-public sealed record SelfBookingSlot(Instant StartsAt, LocalDateTime Local)
+public sealed record SelfBookingStart(Instant StartsAt, LocalDateTime Local)
 {
-    public static SelfBookingSlot At(Instant start, DateTimeZone zone) => new(start, start.InZone(zone).LocalDateTime);
+    public static SelfBookingStart FromInstant(Instant start, DateTimeZone zone) => new(start, start.InZone(zone).LocalDateTime);
 }
 
 /// <summary>Their own visit and until when they may change it themselves.</summary>
@@ -39,7 +39,7 @@ public sealed record OwnVisit(Visit Visit, Salon Salon, ServicePurpose Purpose, 
 {
     public bool MayChange(Instant now) => SelfBookingRule.MayChange(Visit.State, Visit.StartsAt, MoveHours, now);
 
-    public SelfBookingSlot Slot => SelfBookingSlot.At(Visit.StartsAt, Salon.TimeZone);
+    public SelfBookingStart Slot => SelfBookingStart.FromInstant(Visit.StartsAt, Salon.TimeZone);
 
     /// <summary>It keeps its length and its steps; a visit of an old book has no steps: its whole length is one.</summary>
     public IReadOnlyList<(SegmentKind Kind, int Minutes)> Steps =>
@@ -56,10 +56,10 @@ public sealed record OwnVisit(Visit Visit, Salon Salon, ServicePurpose Purpose, 
 
 /// <summary>What became of a start a client chose.</summary>
 /// <param name="At">On the salon's clock; null when it was not free.</param>
-public sealed record SelfBookingResult(LocalDateTime? At)
+public sealed record SelfBookingOutcome(LocalDateTime? At)
 {
     /// <summary>The free times nearest to the one that was lost.</summary>
-    public IReadOnlyList<SelfBookingSlot> Nearest { get; init; } = [];
+    public IReadOnlyList<SelfBookingStart> Nearest { get; init; } = [];
 
     /// <summary>The visit of their own that they have then; null when somebody was faster.</summary>
     public ClashingVisit? Own { get; init; }

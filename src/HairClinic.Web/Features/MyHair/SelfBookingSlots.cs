@@ -73,9 +73,9 @@ public sealed class SelfBookingSlots(ClinicDbFactory databases, CurrentActor cur
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        return await ClearanceFacts
-            .Concerning(db, wish.Purpose, day)
-            .AnyAsync(c => c.ClientId == client && c.Kind == ClearanceKind.Block, cancellation);
+        return await ClearanceStore
+            .ForServicePurpose(db, wish.Purpose, day)
+            .AnyAsync(c => c.ClientId == client && c.Kind == ClearanceSeverity.Block, cancellation);
     }
 
     /// <exception cref="Refusal">It is too late to change it here.</exception>
@@ -86,7 +86,7 @@ public sealed class SelfBookingSlots(ClinicDbFactory databases, CurrentActor cur
     }
 
     /// <param name="at">A start wished for: the nearest come first; else times spread over the days around.</param>
-    public async Task<IReadOnlyList<SelfBookingSlot>> FindAsync(
+    public async Task<IReadOnlyList<SelfBookingStart>> FindAsync(
         SelfBookingCriteria wish,
         LocalDate around,
         Instant? at,
@@ -98,13 +98,16 @@ public sealed class SelfBookingSlots(ClinicDbFactory databases, CurrentActor cur
             return [];
         var asked = Ask(wish, at ?? (around + LocalTime.Noon).InZoneLeniently(wish.Salon.TimeZone).ToInstant());
         var found = at is null ? book.SpreadByHalfDay(asked) : book.Nearest(asked);
-        return [.. found.Select(s => s.StartsAt).Distinct().Order().Select(start => SelfBookingSlot.At(start, wish.Salon.TimeZone))];
+        return
+        [
+            .. found.Select(s => s.StartsAt).Distinct().Order().Select(start => SelfBookingStart.FromInstant(start, wish.Salon.TimeZone)),
+        ];
     }
 
     /// <summary>Chair and hands for a start.</summary>
     /// <exception cref="Refusal">The salon wants a word with them first.</exception>
     /// <exception cref="SlotTakenException">It is not free (any more).</exception>
-    public async Task<Slot> FindSlotAtAsync(SelfBookingCriteria wish, Instant start, CancellationToken cancellation)
+    public async Task<Slot> RequireSlotAtAsync(SelfBookingCriteria wish, Instant start, CancellationToken cancellation)
     {
         var day = start.InZone(wish.Salon.TimeZone).Date;
         if (await MustRingFirstAsync(wish, day, cancellation))
@@ -117,11 +120,11 @@ public sealed class SelfBookingSlots(ClinicDbFactory databases, CurrentActor cur
     public static bool IsSlotTakenError(Exception e) => e is SlotTakenException || SlotSaveErrors.FindClash(e) is not null;
 
     /// <summary>What is said instead of a start that was lost.</summary>
-    public async Task<SelfBookingResult> AlternativesAsync(SelfBookingCriteria wish, Instant start, CancellationToken cancellation)
+    public async Task<SelfBookingOutcome> AlternativesAsync(SelfBookingCriteria wish, Instant start, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var end = start + new ServiceTimeline(wish.Steps).Length;
-        return new SelfBookingResult(null)
+        return new SelfBookingOutcome(null)
         {
             Nearest = await FindAsync(wish, start.InZone(wish.Salon.TimeZone).Date, start, cancellation),
             Own = await ClashingVisit.FindFirstAsync(db, current.Client.ClientId, start, end, wish.ButVisit, cancellation),

@@ -47,7 +47,7 @@ public static class SettingsArea
     public static void MapSettings(this IEndpointRouteBuilder routes)
     {
         routes.MapAccessLog();
-        routes.MapTablets();
+        routes.MapDeregisterTablet();
     }
 
     private static IServiceCollection AddFirstRun(this IServiceCollection services) =>

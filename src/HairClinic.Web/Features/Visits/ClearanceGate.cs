@@ -15,8 +15,8 @@ internal static class ClearanceGate
 
     /// <summary>For a time that is chosen.</summary>
     /// <exception cref="Refusal">The service is blocked, and it is not for whoever acts to set that aside.</exception>
-    public static IReadOnlyList<Doubt> Doubts(IReadOnlyCollection<ClearanceKind> kinds, PersonActor who) =>
-        kinds.Contains(ClearanceKind.Block) && !MaySetAside(who)
+    public static IReadOnlyList<Doubt> Doubts(IReadOnlyCollection<ClearanceSeverity> kinds, PersonActor who) =>
+        kinds.Contains(ClearanceSeverity.Block) && !MaySetAside(who)
             ? throw new Refusal("Ask a stylist first: for now this service is not to be booked for this client.")
         : kinds.Count > 0 ? [Doubt.AskStylistFirst]
         : [];
@@ -25,9 +25,9 @@ internal static class ClearanceGate
     /// <param name="looked">They say that they looked, and it is all right.</param>
     /// <returns>Whether a block was set aside.</returns>
     /// <exception cref="Refusal">It is not for whoever logs this to say that bonding is all right, or they have not said so.</exception>
-    public static bool RequireSkinCheck(IReadOnlyCollection<ClearanceKind> kinds, PersonActor who, bool looked)
+    public static bool RequireSkinCheck(IReadOnlyCollection<ClearanceSeverity> kinds, PersonActor who, bool looked)
     {
-        var blocked = kinds.Contains(ClearanceKind.Block);
+        var blocked = kinds.Contains(ClearanceSeverity.Block);
         if (blocked && !MaySetAside(who))
             throw new Refusal("Bonding is blocked for this client. Ask a stylist to look first.");
         if (blocked && !looked)

@@ -8,7 +8,7 @@ namespace HairClinic.Web.Shell.Edits;
 /// </summary>
 /// <remarks>
 /// It looks at every property of the form that can be written: those with a <see cref="FieldAttribute"/> are compared, lists row by row
-/// or choice by choice; those with a <see cref="FromBookAttribute"/> are read from the book again; those of the form alone stay.
+/// or choice by choice; those with a <see cref="FromDatabaseAttribute"/> are read from the book again; those of the form alone stay.
 /// </remarks>
 public static class EditMerge
 {
@@ -16,7 +16,7 @@ public static class EditMerge
 
     /// <summary>The form as it stands, to be compared with later.</summary>
     public static T Copy<T>(T form)
-        where T : class => (T)FormProperty.Copy(form)!;
+        where T : class => (T)FormProperty.DeepCopy(form)!;
 
     /// <param name="opened">What the form opened with.</param>
     /// <param name="saved">What is in the book now.</param>
@@ -57,9 +57,9 @@ public static class EditMerge
     )
     {
         var (before, theirs, yours) = (part.Get(opened), part.Get(saved), part.Get(typed));
-        if (FormProperty.Same(before, theirs))
+        if (FormProperty.SameValue(before, theirs))
             return;
-        var clashes = !FormProperty.Same(yours, before) && !FormProperty.Same(yours, theirs);
+        var clashes = !FormProperty.SameValue(yours, before) && !FormProperty.SameValue(yours, theirs);
         void Take() => part.Set(typed, theirs);
         changes.Add(new ConcurrentChange(part.Field!, of, part.Display(opened), part.Display(saved), part.Display(typed), clashes, Take));
         if (!clashes)
@@ -88,7 +88,7 @@ public static class EditMerge
         var orders = (Opened: part.Keys(opened), Saved: part.Keys(saved), Typed: part.Keys(typed));
         foreach (var key in orders.Saved.Union(orders.Opened).ToList())
         {
-            var (before, theirs, yours) = (part.Find(opened, key), part.Find(saved, key), part.Find(typed, key));
+            var (before, theirs, yours) = (part.FindRow(opened, key), part.FindRow(saved, key), part.FindRow(typed, key));
             if (nested && theirs is not null)
             {
                 if (yours is null)
@@ -114,12 +114,20 @@ public static class EditMerge
         if (row is { Theirs: { } now, Yours: { } own })
             foreach (var kept in FormProperty.AllOf(part.Row!).Where(p => p.FromBook))
                 kept.Set(own, kept.Get(now));
-        if (FormProperty.Same(row.Before, row.Theirs))
+        if (FormProperty.SameValue(row.Before, row.Theirs))
             return;
-        var clashes = !FormProperty.Same(row.Yours, row.Before) && !FormProperty.Same(row.Yours, row.Theirs);
+        var clashes = !FormProperty.SameValue(row.Yours, row.Before) && !FormProperty.SameValue(row.Yours, row.Theirs);
         void Take() => part.PutOrRemove(typed, key, row.Theirs);
         changes.Add(
-            new ConcurrentChange(part.Field!, of, FormProperty.Copy(row.Before), row.Theirs, FormProperty.Copy(row.Yours), clashes, Take)
+            new ConcurrentChange(
+                part.Field!,
+                of,
+                FormProperty.DeepCopy(row.Before),
+                row.Theirs,
+                FormProperty.DeepCopy(row.Yours),
+                clashes,
+                Take
+            )
         );
         if (!clashes)
             Take();
@@ -139,7 +147,7 @@ public static class EditMerge
         if (before.SequenceEqual(theirs))
             return;
         var clashes = !yours.SequenceEqual(before) && !yours.SequenceEqual(theirs);
-        void Take() => part.Sort(typed, keys.Saved);
+        void Take() => part.SortByKeys(typed, keys.Saved);
         changes.Add(new ConcurrentChange(Order, null, part.CopyRows(opened), part.CopyRows(saved), part.CopyRows(typed), clashes, Take));
         if (!clashes)
             Take();

@@ -31,8 +31,8 @@ public sealed class FieldAttribute(string label) : Attribute
 
 /// <summary>Nobody types it: it says which row the form opened on, or what that row was, and is read from the book again.</summary>
 [AttributeUsage(AttributeTargets.Property)]
-public sealed class FromBookAttribute : Attribute;
+public sealed class FromDatabaseAttribute : Attribute;
 
 /// <summary>It belongs to the one form that is open, not to the row: what was pressed, agreed to or proposed there.</summary>
 [AttributeUsage(AttributeTargets.Property)]
-public sealed class OfTheFormAttribute : Attribute;
+public sealed class FormOnlyAttribute : Attribute;

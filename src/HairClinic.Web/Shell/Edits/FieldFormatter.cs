@@ -26,7 +26,7 @@ public sealed class FieldFormatter(IStringLocalizer words, IReadOnlyDictionary<o
             bool yes => words[yes ? "yes" : "no"],
             Guid id => names.GetValueOrDefault(id) ?? words["one that is not offered here"],
             string code when field?.Named ?? false => names.GetValueOrDefault(code) ?? code,
-            Enum word => words.WordOf(word),
+            Enum word => words.WordOfBoxed(word),
             LocalDate day => Dates.Day(day),
             LocalTime time => Dates.Time(time),
             WeekdaySet days => WeekdayText.Name(days),

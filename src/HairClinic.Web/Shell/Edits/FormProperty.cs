@@ -15,8 +15,8 @@ public sealed class FormProperty
     {
         _property = property;
         Field = property.GetCustomAttribute<FieldAttribute>();
-        FromBook = property.IsDefined(typeof(FromBookAttribute));
-        OfTheForm = property.IsDefined(typeof(OfTheFormAttribute));
+        FromBook = property.IsDefined(typeof(FromDatabaseAttribute));
+        OfTheForm = property.IsDefined(typeof(FormOnlyAttribute));
         var item =
             property.PropertyType is { IsGenericType: true } type && type.GetGenericTypeDefinition() == typeof(List<>)
                 ? type.GetGenericArguments()[0]
@@ -55,7 +55,7 @@ public sealed class FormProperty
     public object? Get(object owner) => _property.GetValue(owner);
 
     /// <summary>A copy is put in: what stands in one form is never part of another.</summary>
-    public void Set(object owner, object? value) => _property.SetValue(owner, Copy(value));
+    public void Set(object owner, object? value) => _property.SetValue(owner, DeepCopy(value));
 
     public IList List(object owner) => (IList)Get(owner)!;
 
@@ -73,26 +73,26 @@ public sealed class FormProperty
     /// <summary>What the rows of a list are known by; those that are new are not.</summary>
     public List<object> Keys(IList rows) => [.. rows.Cast<IFormRow>().Select(Key).OfType<object>()];
 
-    public object? Find(IList rows, object key) =>
+    public object? FindRow(IList rows, object key) =>
         rows.Cast<IFormRow>().Where((row, place) => key.Equals(Key(row, place))).FirstOrDefault();
 
     /// <summary>Makes the row with this key the one given, or takes it out.</summary>
     public void PutOrRemove(IList rows, object key, object? row)
     {
-        var place = Find(rows, key) is { } found ? rows.IndexOf(found) : -1;
+        var place = FindRow(rows, key) is { } found ? rows.IndexOf(found) : -1;
         if (row is null && place >= 0)
             rows.RemoveAt(place);
         else if (place >= 0)
-            rows[place] = Copy(row);
+            rows[place] = DeepCopy(row);
         else if (row is not null)
-            rows.Add(Copy(row));
+            rows.Add(DeepCopy(row));
     }
 
     /// <summary>The rows as they stand in a list, apart from it.</summary>
-    public IReadOnlyList<object?> CopyRows(IList rows) => [.. rows.Cast<object>().Select(Copy)];
+    public IReadOnlyList<object?> CopyRows(IList rows) => [.. rows.Cast<object>().Select(DeepCopy)];
 
     /// <summary>Brings rows into the order of the keys; new ones stay at the end.</summary>
-    public void Sort(IList rows, List<object> keys)
+    public void SortByKeys(IList rows, List<object> keys)
     {
         var sorted = rows.Cast<IFormRow>()
             .OrderBy(r => r.Key is { } key && keys.IndexOf(key) is >= 0 and var place ? place : int.MaxValue)
@@ -105,28 +105,29 @@ public sealed class FormProperty
     /// <summary>The same row with nothing in its lists.</summary>
     public object CopyWithEmptyLists(object row)
     {
-        var (emptied, fresh) = (Copy(row)!, Activator.CreateInstance(Row!)!);
+        var (emptied, fresh) = (DeepCopy(row)!, Activator.CreateInstance(Row!)!);
         foreach (var list in AllOf(Row!).Where(p => p.IsList))
             list.Set(emptied, list.Get(fresh));
         return emptied;
     }
 
     /// <summary>Whether two values say the same. What is read from the book again is not looked at.</summary>
-    public static bool Same(object? one, object? other) =>
+    public static bool SameValue(object? one, object? other) =>
         (Tidy(one), Tidy(other)) switch
         {
-            (IFormRow a, IFormRow b) => AllOf(a.GetType()).Where(p => !p.FromBook).All(p => Same(p.Get(a), p.Get(b))),
-            (IList a, IList b) => a.Count == b.Count && a.Cast<object>().Zip(b.Cast<object>()).All(pair => Same(pair.First, pair.Second)),
+            (IFormRow a, IFormRow b) => AllOf(a.GetType()).Where(p => !p.FromBook).All(p => SameValue(p.Get(a), p.Get(b))),
+            (IList a, IList b) => a.Count == b.Count
+                && a.Cast<object>().Zip(b.Cast<object>()).All(pair => SameValue(pair.First, pair.Second)),
             var (a, b) => Equals(a, b),
         };
 
-    public static object? Copy(object? value)
+    public static object? DeepCopy(object? value)
     {
         if (value is IList list && value.GetType().IsGenericType)
         {
             var copies = (IList)Activator.CreateInstance(value.GetType())!;
             foreach (var item in list)
-                copies.Add(Copy(item));
+                copies.Add(DeepCopy(item));
             return copies;
         }
         // A value is shared; only forms and their rows can be changed.

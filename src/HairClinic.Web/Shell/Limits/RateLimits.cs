@@ -110,13 +110,13 @@ public static class RateLimits
 
     private static RateLimitPartition<string> None() => RateLimitPartition.GetNoLimiter(Everybody);
 
-    private static RateLimitedAttribute? LimitOf(HttpContext context) => TriedNameMiddleware.LimitOf(context);
+    private static RateLimitedAttribute? LimitOf(HttpContext context) => TriedNameHashMiddleware.LimitOf(context);
 
     private static string Who(HttpContext context) => Person(context) ?? RemoteNetwork.For(context);
 
     private static string? Person(HttpContext context) => ActorClaims.ToActor(context.User)?.Id?.ToString();
 
-    private static string? Tried(HttpContext context) => TriedNameMiddleware.HashFor(context) ?? Person(context);
+    private static string? Tried(HttpContext context) => TriedNameHashMiddleware.HashFor(context) ?? Person(context);
 
     private static async ValueTask RefuseAsync(OnRejectedContext rejected, CancellationToken cancellation)
     {

@@ -39,7 +39,7 @@ public sealed partial class DiscreetLog(ILoggerProvider inner, Outage? outage = 
     private static bool IsAllowedFor(string category, Exception e) =>
         category.StartsWith(Database, StringComparison.Ordinal)
         && (
-            e is ActorChangedException or DbUpdateConcurrencyException
+            e is StaleActorException or DbUpdateConcurrencyException
             || e is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation or PostgresErrorCodes.ExclusionViolation }
             || e.InnerException is { } inner && IsAllowedFor(category, inner)
         );

@@ -21,7 +21,7 @@ public static class AccountsSetup
 
     public static IServiceCollection AddAccounts(this IServiceCollection services)
     {
-        services.AddScoped(sp => sp.GetRequiredService<ClinicDbFactory>().OpenUnfenced());
+        services.AddScoped(sp => sp.GetRequiredService<ClinicDbFactory>().OpenWithoutActor());
         services
             .AddScoped<SessionStore>()
             .AddScoped<StepUpCheck>()
@@ -33,8 +33,8 @@ public static class AccountsSetup
             .AddScoped<AccountNotices>()
             .AddScoped<AddressChangeNotices>()
             .AddSingleton<SignInDelay>()
-            .AddScoped<SessionActivity>()
-            .AddScoped<CircuitHandler>(sp => sp.GetRequiredService<SessionActivity>())
+            .AddScoped<CircuitActivityTracker>()
+            .AddScoped<CircuitHandler>(sp => sp.GetRequiredService<CircuitActivityTracker>())
             .AddScoped<AccountStore>()
             .AddScoped<IPasswordValidator<AppUser>, PasswordValidator>()
             .AddSingleton<AccountPasswordHasher>()
@@ -51,7 +51,7 @@ public static class AccountsSetup
             .AddClaimsPrincipalFactory<PersonClaimsFactory>()
             .AddSignInManager<StaffSignInManager>()
             .AddDefaultTokenProviders()
-            .AddTokenProvider<OwnerLinkTokens>(OwnerLinkTokens.Provider);
+            .AddTokenProvider<OwnerRecoveryTokenProvider>(OwnerRecoveryTokenProvider.Provider);
         services.AddScoped<IUserStore<AppUser>>(sp => sp.GetRequiredService<AccountStore>());
         // The OWASP cheat sheet on password storage asks for this many rounds of PBKDF2 with SHA-512.
         services.Configure<PasswordHasherOptions>(o => o.IterationCount = 210_000);

@@ -10,7 +10,7 @@ using Microsoft.JSInterop;
 namespace HairClinic.Web.Shell.SignIn;
 
 /// <summary>A circuit lives for hours: each minute it asks whether its person may still be here, and says so on the page if not.</summary>
-public sealed class ActorRevalidator(ILoggerFactory logs, IServiceScopeFactory scopes, SessionActivity activity, IJSRuntime page)
+public sealed class ActorRevalidator(ILoggerFactory logs, IServiceScopeFactory scopes, CircuitActivityTracker activity, IJSRuntime page)
     : RevalidatingServerAuthenticationStateProvider(logs)
 {
     protected override TimeSpan RevalidationInterval => TimeSpan.FromMinutes(1);
@@ -43,7 +43,7 @@ public sealed class ActorRevalidator(ILoggerFactory logs, IServiceScopeFactory s
         var sessions = scope.ServiceProvider.GetRequiredService<SessionStore>();
         if (
             ActorClaims.SessionOf(authenticationState.User) is not { } session
-            || !await sessions.StillCountsAsync(session, user.Id, activity.Last, cancellationToken)
+            || !await sessions.TouchIfActiveAsync(session, user.Id, activity.Last, cancellationToken)
         )
             return false;
         var now = ActorClaims.ToActor(await signIn.CreateUserPrincipalAsync(user)) as PersonActor;

@@ -9,10 +9,10 @@ namespace HairClinic.Web.Shell.SignIn;
 /// <summary>The cookie of a client: it names a sign-in, and the sign-in is asked each time.</summary>
 public static class ClientCookie
 {
-    public static Task SignInAsync(HttpContext http, ClientSignInState opened) =>
+    public static Task SignInAsync(HttpContext http, ActiveClientSignIn opened) =>
         http.SignInAsync(AccountsSetup.ClientScheme, Principal(opened), new AuthenticationProperties { IsPersistent = true });
 
-    public static ClaimsPrincipal Principal(ClientSignInState signIn)
+    public static ClaimsPrincipal Principal(ActiveClientSignIn signIn)
     {
         var claims = ActorClaims.For(signIn.Actor).ToList();
         if (signIn.Household)
@@ -29,7 +29,7 @@ public static class ClientCookie
             context.RejectPrincipal();
             return;
         }
-        if (context.HttpContext.GetEndpoint()?.Metadata.GetMetadata<AsksSignInAttribute>() is not null)
+        if (context.HttpContext.GetEndpoint()?.Metadata.GetMetadata<ChecksSignInAttribute>() is not null)
             return;
         var signIns = context.HttpContext.RequestServices.GetRequiredService<ClientSignIns>();
         if (await signIns.CheckAsync(actor, context.HttpContext.RequestAborted) is not { } now)

@@ -39,7 +39,7 @@ public static class CookieCheck
     /// <summary>What is read afresh each minute is the person; the sign-in stays the same one.</summary>
     public static Task CopySessionClaimsAsync(SecurityStampRefreshingPrincipalContext context)
     {
-        context.NewPrincipal?.Identities.First().AddClaims(ActorClaims.OfSession(context.CurrentPrincipal));
+        context.NewPrincipal?.Identities.First().AddClaims(ActorClaims.SessionClaimsOf(context.CurrentPrincipal));
         return Task.CompletedTask;
     }
 }

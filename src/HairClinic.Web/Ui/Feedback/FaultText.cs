@@ -19,7 +19,7 @@ public static class FaultText
     private static object Spoken(object argument, IStringLocalizer words) =>
         argument switch
         {
-            Enum word => words.WordOf(word),
+            Enum word => words.WordOfBoxed(word),
             LocalDate day => Dates.Day(day),
             LocalTime time => Dates.Time(time),
             _ => argument,

@@ -33,9 +33,9 @@ public sealed class LaneLayout
     public IEnumerable<int> Hours => Enumerable.Range(From / 60, (Until - From) / 60);
 
     /// <summary>The lane's stretches in order; their columns add up to the whole day.</summary>
-    public IReadOnlyList<LaneCell> Lane(Guid chair)
+    public IReadOnlyList<LaneStretch> Lane(Guid chair)
     {
-        var cells = new List<LaneCell>();
+        var cells = new List<LaneStretch>();
         var at = From;
         foreach (var block in _blocks.Where(block => block.ChairId == chair).OrderBy(block => block.StartMinute))
         {
@@ -49,7 +49,7 @@ public sealed class LaneLayout
         return cells;
     }
 
-    private void Free(List<LaneCell> cells, Guid chair, int from, int until)
+    private void Free(List<LaneStretch> cells, Guid chair, int from, int until)
     {
         if (until <= from)
             return;
@@ -85,17 +85,17 @@ public sealed record LaneBlock(
     string? Href
 )
 {
-    public Mark Mark { get; init; } = Mark.Open;
+    public StateMark Mark { get; init; } = StateMark.Open;
 
     /// <summary>Hands-on and waiting spells inside the visit; empty means hands-on throughout.</summary>
-    public IReadOnlyList<LaneSegment> Segments { get; init; } = [];
+    public IReadOnlyList<LaneBlockSegment> Segments { get; init; } = [];
 }
 
 /// <summary>A stretch of a lane: a visit, a gap that can be filled, or time that is past or too short.</summary>
-public sealed record LaneCell(int Columns, LaneBlock? Block = null, LaneGap? Gap = null);
+public sealed record LaneStretch(int Columns, LaneBlock? Block = null, LaneGap? Gap = null);
 
 /// <summary>Free time on a chair, in minutes from the salon's midnight.</summary>
 public sealed record LaneGap(Guid ChairId, int StartMinute, int EndMinute);
 
 /// <summary>A spell inside a visit: hands are on, or a coat is drying and hands are free.</summary>
-public sealed record LaneSegment(bool HandsOn, int StartMinute, int EndMinute);
+public sealed record LaneBlockSegment(bool HandsOn, int StartMinute, int EndMinute);

@@ -15,13 +15,13 @@ public sealed record GapRiskRow(
 )
 {
     /// <param name="accepted">The chance of a gap that the practice accepts.</param>
-    public ReorderAdvice AdviceOn(LocalDate today, double accepted) => Plan.AdviceOn(today, RebondDueOn is not null, accepted);
+    public ReorderAdvice ReorderAdviceOn(LocalDate today, double accepted) => Plan.AdviceOn(today, RebondDueOn is not null, accepted);
 }
 
 /// <summary>A salon, and the day it is there.</summary>
 public sealed record SalonToday(Guid Id, string Name, DateTimeZone Zone, LocalDate Today)
 {
-    public static SalonToday At(Guid id, string name, string zoneId, Instant now)
+    public static SalonToday AsOf(Guid id, string name, string zoneId, Instant now)
     {
         var zone = DateTimeZoneProviders.Tzdb[zoneId];
         return new(id, name, zone, now.InZone(zone).Date);

@@ -5,23 +5,23 @@ namespace HairClinic.Web.Ui.Wear;
 /// <summary>The shape each state is drawn with, the same on every screen.</summary>
 public static class StateMarks
 {
-    public static Mark Of(BondState state) =>
+    public static StateMark Of(BondState state) =>
         state switch
         {
-            BondState.Held => Mark.Open,
-            BondState.Curing or BondState.WindowOpen => Mark.Half,
-            BondState.Overdue => Mark.Full,
-            BondState.Lifted => Mark.Lifted,
-            _ => Mark.Done,
+            BondState.Held => StateMark.Open,
+            BondState.Curing or BondState.WindowOpen => StateMark.Half,
+            BondState.Overdue => StateMark.Full,
+            BondState.Lifted => StateMark.Lifted,
+            _ => StateMark.Done,
         };
 
-    public static Mark Of(VisitState state) =>
+    public static StateMark Of(VisitState state) =>
         state switch
         {
-            VisitState.Booked => Mark.Open,
-            VisitState.Arrived => Mark.Half,
-            VisitState.InChair => Mark.Full,
-            VisitState.Done => Mark.Done,
-            _ => Mark.Barred,
+            VisitState.Booked => StateMark.Open,
+            VisitState.Arrived => StateMark.Half,
+            VisitState.InChair => StateMark.Full,
+            VisitState.Done => StateMark.Done,
+            _ => StateMark.Barred,
         };
 }

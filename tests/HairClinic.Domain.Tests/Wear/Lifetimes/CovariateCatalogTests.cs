@@ -12,22 +12,27 @@ public sealed class CovariateCatalogTests
     [Fact]
     public void Every_habit_has_one_row_and_bears_on_something()
     {
-        Assert.Equal(Enum.GetValues<CovariateKind>(), CovariateCatalog.All.Select(r => r.Habit).Order());
+        Assert.Equal(Enum.GetValues<KnownCovariate>(), CovariateCatalog.All.Select(r => r.Habit).Order());
         Assert.All(CovariateCatalog.All, r => Assert.True(r.OnHold is not null || r.OnLife is not null));
     }
 
     [Fact]
     public void Skin_sweat_swims_and_washes_bear_on_a_hold() =>
         Assert.Equal(
-            [(CovariateKind.OilySkin, 1), (CovariateKind.HeavySweat, 1), (CovariateKind.DailySwim, 2 / 7.0), (CovariateKind.DailyWash, 1)],
-            CovariateCatalog.ValuesFor(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), LifetimeKind.Hold)
+            [
+                (KnownCovariate.OilySkin, 1),
+                (KnownCovariate.HeavySweat, 1),
+                (KnownCovariate.DailySwim, 2 / 7.0),
+                (KnownCovariate.DailyWash, 1),
+            ],
+            CovariateCatalog.ValuesFromHabits(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), LifetimeKind.Hold)
         );
 
     [Fact]
     public void Washes_heat_and_swims_bear_on_a_life() =>
         Assert.Equal(
-            [(CovariateKind.DailySwim, 2 / 7.0), (CovariateKind.DailyWash, 1), (CovariateKind.DailyHeat, 3 / 7.0)],
-            CovariateCatalog.ValuesFor(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), LifetimeKind.Life)
+            [(KnownCovariate.DailySwim, 2 / 7.0), (KnownCovariate.DailyWash, 1), (KnownCovariate.DailyHeat, 3 / 7.0)],
+            CovariateCatalog.ValuesFromHabits(Habits(SkinOiliness.Oily, Sweating.Heavy, swims: 2, washes: 7, heat: 3), LifetimeKind.Life)
         );
 
     [Theory]
@@ -35,8 +40,8 @@ public sealed class CovariateCatalogTests
     [InlineData(null, null)]
     public void What_is_usual_not_known_or_never_done_bears_on_nothing(SkinOiliness? skin, Sweating? sweat)
     {
-        Assert.Empty(CovariateCatalog.ValuesFor(Habits(skin, sweat, swims: 0, washes: null, heat: 7), LifetimeKind.Hold));
-        Assert.Empty(CovariateCatalog.ValuesFor(Habits(skin, sweat, swims: null, washes: 0, heat: 0), LifetimeKind.Life));
+        Assert.Empty(CovariateCatalog.ValuesFromHabits(Habits(skin, sweat, swims: 0, washes: null, heat: 7), LifetimeKind.Hold));
+        Assert.Empty(CovariateCatalog.ValuesFromHabits(Habits(skin, sweat, swims: null, washes: 0, heat: 0), LifetimeKind.Life));
     }
 
     [Fact]

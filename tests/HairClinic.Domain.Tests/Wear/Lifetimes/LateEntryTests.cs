@@ -36,7 +36,7 @@ public sealed class LateEntryTests
 
     private static double[] Entered => [.. Lives.Select(life => life[2])];
 
-    private static Covariate Repaired => new("repaired", [.. Lives.Select(life => life[3])]);
+    private static CovariateColumn Repaired => new("repaired", [.. Lives.Select(life => life[3])]);
 
     // R 4.2.2's optim and nlm on the likelihood written down from its definition, apart from survreg, which knows no late entry.
     [Theory]

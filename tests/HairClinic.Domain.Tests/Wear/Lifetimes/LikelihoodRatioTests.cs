@@ -19,7 +19,7 @@ public sealed class LikelihoodRatioTests
     {
         var spells = name.Contains("interval", StringComparison.Ordinal) ? Spells.OfLeukaemiaByWeek : Spells.OfLeukaemia;
 
-        var test = LikelihoodRatio.Test(distribution, spells, ByDrug, [], default, default, LifePriors.Flat(0));
+        var test = LikelihoodRatio.TestGroups(distribution, spells, ByDrug, [], default, default, LifePriors.Flat(0));
 
         var published = 2 * (Value(name, "loglik") - Value(name, "loglik_null_or_intercept_only"));
         Assert.Equal(published, test.ChiSquare, 2e-6);
@@ -33,7 +33,15 @@ public sealed class LikelihoodRatioTests
     {
         int[] groups = [.. Enumerable.Range(0, 42).Select(i => i % 3)];
 
-        var test = LikelihoodRatio.Test(LifeDistribution.Weibull, Spells.OfLeukaemia, groups, [], default, default, LifePriors.Flat(0));
+        var test = LikelihoodRatio.TestGroups(
+            LifeDistribution.Weibull,
+            Spells.OfLeukaemia,
+            groups,
+            [],
+            default,
+            default,
+            LifePriors.Flat(0)
+        );
 
         Assert.Equal(2, test.DegreesOfFreedom);
         Assert.InRange(test.P, 0.2, 1);
@@ -42,10 +50,10 @@ public sealed class LikelihoodRatioTests
     [Fact]
     public void What_a_covariate_tells_already_the_groups_need_not_tell_again()
     {
-        Covariate same = new("same", [.. Spells.Drug]);
+        CovariateColumn same = new("same", [.. Spells.Drug]);
         LifePriors proper = new(new(2, 1), [LifePriors.UsualCoefficient], LifePriors.UsualLogScale);
 
-        var test = LikelihoodRatio.Test(LifeDistribution.Weibull, Spells.OfLeukaemia, ByDrug, [same], default, default, proper);
+        var test = LikelihoodRatio.TestGroups(LifeDistribution.Weibull, Spells.OfLeukaemia, ByDrug, [same], default, default, proper);
 
         Assert.Null(test.Missing);
         Assert.InRange(test.ChiSquare, 0, 19);
@@ -57,7 +65,7 @@ public sealed class LikelihoodRatioTests
         Spell[] spells = [Spell.Exact(3), Spell.Exact(4), Spell.Exact(6), Spell.RightCensored(9), Spell.RightCensored(11)];
 
         Assert.NotNull(
-            LikelihoodRatio.Test(LifeDistribution.Weibull, spells, [0, 0, 0, 1, 1], [], default, default, LifePriors.Flat(0)).Missing
+            LikelihoodRatio.TestGroups(LifeDistribution.Weibull, spells, [0, 0, 0, 1, 1], [], default, default, LifePriors.Flat(0)).Missing
         );
     }
 

@@ -98,8 +98,8 @@ public sealed class PublishedFitsTests
     internal static (LifetimeFitRows Rows, LifeDistribution Distribution) Data(string name)
     {
         var distribution = name.Contains("lognormal", StringComparison.Ordinal) ? LifeDistribution.LogNormal : LifeDistribution.Weibull;
-        var drug = new Covariate("x6mp", Spells.Drug);
-        Covariate Ovarian(string column) => new(column, Spells.Ovarian.Numbers(column));
+        var drug = new CovariateColumn("x6mp", Spells.Drug);
+        CovariateColumn Ovarian(string column) => new(column, Spells.Ovarian.Numbers(column));
         var rows = name switch
         {
             "tiny" => LifetimeFitRows.Create([Spell.Exact(120), Spell.RightCensored(90), Spell.RightCensored(60)], []),

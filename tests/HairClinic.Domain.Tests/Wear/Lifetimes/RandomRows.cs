@@ -40,7 +40,7 @@ internal static class RandomRows
         select (
             LifetimeFitRows.Create(
                 spells,
-                [new Covariate("heat", heat), new Covariate("size", size)],
+                [new CovariateColumn("heat", heat), new CovariateColumn("size", size)],
                 windows ? [.. wide.Select(w => WindowPrior.FromWindow(distribution, 28, w ? 56 : 42).Place)] : [],
                 clients ? whose : [],
                 late ? [.. spells.Zip(entered, (spell, share) => share < 0.5 ? 0 : share * spell.Lower)] : []

@@ -71,7 +71,7 @@ public sealed class UnitLifeBuilderTests
         var stretches = UnitLifeBuilder.SplitAtFirstRepair([(60, 0), (120, 2), (150, 3)], 150, [90]);
         var rows = LifetimeFitRows.Create(
             [.. stretches.Select(s => s.Spell)],
-            [new Covariate("repaired", [.. stretches.Select(s => s.Repaired)])],
+            [new CovariateColumn("repaired", [.. stretches.Select(s => s.Repaired)])],
             entered: [.. stretches.Select(s => s.Entered)]
         );
 

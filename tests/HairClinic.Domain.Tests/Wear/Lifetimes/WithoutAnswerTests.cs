@@ -125,7 +125,7 @@ public sealed class WithoutAnswerTests
         Assert.Equal(near.Coefficients[0] - 1e6 * near.Coefficients[1], far.Coefficients[0], 1e-3);
     }
 
-    private static (Spell[] Spells, Covariate[] Columns) Rows(string name)
+    private static (Spell[] Spells, CovariateColumn[] Columns) Rows(string name)
     {
         Spell[] ends =
         [

@@ -53,7 +53,7 @@ public sealed class AddressesOfTodayTests(PgServer server)
         );
         Assert.All(
             addresses,
-            a => Assert.Equal((Domain.Clients.ClientPageAccess.Everything, Domain.Clients.AddressConfirmationWay.Before), (a.Opens, a.ConfirmedHow))
+            a => Assert.Equal((Domain.Clients.ClientPageAccessLevel.Everything, Domain.Clients.AddressConfirmationWay.Before), (a.Opens, a.ConfirmedHow))
         );
         Assert.All(addresses, a => Assert.NotNull(a.ToldAt));
         var feeds = await now.CalendarFeeds.IgnoreQueryFilters().OrderBy(f => f.SecretHash).ToListAsync(Cancel);

@@ -17,7 +17,7 @@ public sealed class SiteAddressTests
         var site = Site(set, "10.0.0.1", "http://0.0.0.0:8080");
 
         Assert.Equal(url, site.Url);
-        Assert.Equal(url, site.BaseUrlFor("https://forged.example/practice"));
+        Assert.Equal(url, site.ConfiguredOrPageBaseUrl("https://forged.example/practice"));
     }
 
     [Theory]

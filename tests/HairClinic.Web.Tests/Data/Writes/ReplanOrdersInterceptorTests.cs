@@ -124,7 +124,7 @@ public sealed class ReplanOrdersInterceptorTests(PgServer server)
                 scene.AddPractice("North");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 _other = scene.OpenSalon("Quay", "Europe/London", "GBP", 1);
-                var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                var adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 _client = scene.AddClient("c-1", "Una Test", _salon);
                 _worn = scene.AddUnit(_client, _kind, Today.PlusDays(-200));

@@ -76,7 +76,7 @@ public sealed class TabletSite(AccountsSite site, HttpClient tablet) : IAsyncDis
     {
         await using var scope = site.Services.CreateAsyncScope();
         var row = await site.DoAsync((_, db) => db.Tablets.AsNoTracking().SingleAsync(Cancel));
-        return await scope.ServiceProvider.GetRequiredService<PinStore>().ProveAsync(row, person, pin, Cancel) is not null;
+        return await scope.ServiceProvider.GetRequiredService<PinStore>().CountAndCheckAsync(row, person, pin, Cancel) is not null;
     }
 
     public Task<Guid> PersonAsync(StaffRole role)

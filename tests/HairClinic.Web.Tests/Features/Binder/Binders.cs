@@ -62,7 +62,7 @@ internal static class Binders
                 var files = new Dictionary<SheetKind, byte[]>();
                 await services
                     .GetRequiredService<Web.Features.Binder.Export>()
-                    .WriteAsync(
+                    .WriteSheetsAsync(
                         SheetKind.All,
                         forPeople: false,
                         async (kind, write) =>

@@ -53,7 +53,7 @@ public sealed class ClientScene
             scene.Hire("Marn Holt", StaffRole.Manager, Here);
             scene.Hire("Tess Wray", StaffRole.Trainee, Here);
             scene.Hire("Sable Nye", StaffRole.Stylist, There);
-            Adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-101");
+            Adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-101");
             Lace = scene.AddUnitKind("French lace, full", "French lace", "Workshop North");
             more?.Invoke(this);
         };

@@ -32,7 +32,7 @@ public sealed class KeyScene
         var clinic = await _scene.OpenAsync(server);
         await clinic.ReadAsync(async db =>
         {
-            await db.Photos.ForEachAsync(p => p.Share(true), Cancel);
+            await db.Photos.ForEachAsync(p => p.SetShared(true), Cancel);
             return await db.SaveChangesAsync(Cancel);
         });
         // What was laid is no letter of these tests.

@@ -45,13 +45,13 @@ public sealed class OwnScene
         scene.AddPractice("Practice under test");
         Salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var stylist = scene.Hire("Stylist", StaffRole.Stylist, Salon);
-        var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
+        var adhesive = scene.AddProduct("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.AddUnitKind("Lace under test", "French lace", "Workshop under test");
         Client = scene.AddClient("C-1", "Ada Fenwick", Salon, email: Address);
         SignIn = new ClientSignIn(Guid.NewGuid(), Client.Id, Address, scene.Now - Duration.FromHours(1));
         scene.Db.ClientSignIns.Add(SignIn);
         Other = scene.AddClient("C-2", "Bo Larch", Salon);
-        Rebond = scene.ServiceFor(ServicePurpose.Rebond);
+        Rebond = scene.ServiceWithPurpose(ServicePurpose.Rebond);
         Bond = scene.AddBond(Client, scene.AddUnit(Client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
         Visit = scene.Book(Client, Rebond, scene.Chairs[0], stylist, BookedAt);
         OthersVisit = scene.Book(Other, Rebond, scene.Chairs[0], stylist, BookedAt + Duration.FromHours(2));

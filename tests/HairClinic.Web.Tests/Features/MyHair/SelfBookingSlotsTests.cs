@@ -21,7 +21,7 @@ public sealed class SelfBookingSlotsTests(PgServer server)
     [Fact]
     public async Task What_is_blocked_is_neither_offered_nor_booked_and_other_services_are()
     {
-        await using var clinic = await OpenAsync(ClearanceKind.Block);
+        await using var clinic = await OpenAsync(ClearanceSeverity.Block);
         var wash = await clinic.ReadAsync(db =>
             db.ServiceKinds.Where(k => k.Purpose == ServicePurpose.WashAndStyle).Select(k => k.Id).FirstAsync(Cancel)
         );
@@ -38,7 +38,7 @@ public sealed class SelfBookingSlotsTests(PgServer server)
     [Fact]
     public async Task A_blocked_visit_is_not_moved_by_the_client()
     {
-        await using var clinic = await OpenAsync(ClearanceKind.Block);
+        await using var clinic = await OpenAsync(ClearanceSeverity.Block);
         var input = new Moving.Input
         {
             Key = Guid.CreateVersion7(),
@@ -48,7 +48,7 @@ public sealed class SelfBookingSlotsTests(PgServer server)
 
         var screen = await clinic.UseAsync<Moving, Moving.Screen?>(_own.Acting(clinic), s => s.OpenAsync(_own.Visit.Id, null, Cancel));
         var refused = await Assert.ThrowsAsync<Refusal>(() =>
-            clinic.UseAsync<Moving, SelfBookingResult?>(_own.Acting(clinic), s => s.SaveAsync(input, Cancel))
+            clinic.UseAsync<Moving, SelfBookingOutcome?>(_own.Acting(clinic), s => s.SaveAsync(input, Cancel))
         );
 
         Assert.Equal((true, 0), (screen!.Ring, screen.Slots.Count));
@@ -62,14 +62,14 @@ public sealed class SelfBookingSlotsTests(PgServer server)
     [Fact]
     public async Task A_warning_is_the_salons_to_look_at_and_keeps_no_client_from_booking()
     {
-        await using var clinic = await OpenAsync(ClearanceKind.Warn);
+        await using var clinic = await OpenAsync(ClearanceSeverity.Warn);
 
         Assert.False((await ChooseAsync(clinic, _own.Rebond.Id)).Ring);
         Assert.NotNull((await BookAsync(clinic)).At);
     }
 
-    private Task<SelfBookingResult> BookAsync(TestClinic clinic) =>
-        clinic.UseAsync<Choosing, SelfBookingResult>(
+    private Task<SelfBookingOutcome> BookAsync(TestClinic clinic) =>
+        clinic.UseAsync<Choosing, SelfBookingOutcome>(
             _own.Acting(clinic),
             s =>
                 s.SaveAsync(
@@ -86,7 +86,7 @@ public sealed class SelfBookingSlotsTests(PgServer server)
     private async Task<Choosing.Screen> ChooseAsync(TestClinic clinic, Guid service) =>
         (await clinic.UseAsync<Choosing, Choosing.Screen?>(_own.Acting(clinic), s => s.OpenAsync(service, null, null, Cancel)))!;
 
-    private Task<TestClinic> OpenAsync(ClearanceKind kind) =>
+    private Task<TestClinic> OpenAsync(ClearanceSeverity kind) =>
         TestClinic.OpenAsync(
             server,
             s =>

@@ -103,7 +103,7 @@ public sealed class PrivacyScene
         scene.Scene.AddBond(Client, Unit, scene.Today.PlusDays(-20), scene.Adhesive);
         Ahead = scene.Scene.Book(
             Client,
-            scene.Scene.ServiceFor(ServicePurpose.Rebond),
+            scene.Scene.ServiceWithPurpose(ServicePurpose.Rebond),
             scene.Chair,
             scene.Stylist,
             now + Duration.FromDays(7)
@@ -144,7 +144,7 @@ public sealed class PrivacyScene
         db.HealthAnswers.Add(new HealthAnswer(answerId, Client.Id, Given.Today, Given.Stylist.Id, now, closed));
         PhotoFile = await services
             .GetRequiredService<PhotoStore>()
-            .StoreAsync(db, Client.Id, new PhotoCompressor.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
+            .StoreFilesAsync(db, Client.Id, new PhotoCompressor.Pressed([1, 2, 3], [4, 5], 10, 10), Cancel);
         db.Photos.Add(
             new Photo(Guid.CreateVersion7(), Client.Id, PhotoKind.Before, Given.Today, Given.Today, PhotoFile, Given.Stylist.Id, now)
         );

@@ -49,14 +49,14 @@ internal sealed class ChairScene
         Owner = scene.Hire("Ottilie Vane", StaffRole.Owner);
         Trainee = scene.Hire("Tess Wray", StaffRole.Trainee, Salon);
         Kind = scene.AddUnitKind("Lace, size M", "French lace", "Workshop W");
-        Adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic");
+        Adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic");
         Expired = Adhesive.Receive(Guid.CreateVersion7(), "A-0", Today.PlusDays(-1));
         Open = Adhesive.Receive(Guid.CreateVersion7(), "A-1", Today.PlusDays(200));
         Client = scene.AddClient("C-1", "Ada Fenwick", Salon);
         Worn = scene.AddUnit(Client, Kind, BondedOn.PlusDays(-20));
         Spare = scene.AddUnit(Client, Kind, BondedOn.PlusDays(-20));
         Bond = Bonded ? scene.AddBond(Client, Worn, BondedOn, Adhesive) : null;
-        Visit = scene.Book(Client, scene.ServiceFor(Purpose), Chair, Stylist, scene.Now - Duration.FromMinutes(60));
+        Visit = scene.Book(Client, scene.ServiceWithPurpose(Purpose), Chair, Stylist, scene.Now - Duration.FromMinutes(60));
     }
 
     /// <summary>Another visit of the same client, later on the same day.</summary>

@@ -25,9 +25,9 @@ public sealed class ClearanceGateTests(PgServer server)
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Theory]
-    [InlineData(ClearanceKind.Warn)]
-    [InlineData(ClearanceKind.Block)]
-    public async Task The_desk_books_a_warning_on_a_second_tap_and_a_block_not_at_all(ClearanceKind kind)
+    [InlineData(ClearanceSeverity.Warn)]
+    [InlineData(ClearanceSeverity.Block)]
+    public async Task The_desk_books_a_warning_on_a_second_tap_and_a_block_not_at_all(ClearanceSeverity kind)
     {
         await using var clinic = await OpenBookAsync(kind);
         var wish = new Booking.Input
@@ -40,7 +40,7 @@ public sealed class ClearanceGateTests(PgServer server)
             StartsAt = _book.At(VisitScene.Thursday, 14),
         };
 
-        if (kind == ClearanceKind.Block)
+        if (kind == ClearanceSeverity.Block)
             Assert.Contains(
                 Why,
                 (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(wish with { DespiteDoubts = true }))).Message,
@@ -59,7 +59,7 @@ public sealed class ClearanceGateTests(PgServer server)
     [Fact]
     public async Task A_blocked_visit_is_moved_by_a_stylists_second_tap_and_not_by_the_desk()
     {
-        await using var clinic = await OpenBookAsync(ClearanceKind.Block);
+        await using var clinic = await OpenBookAsync(ClearanceSeverity.Block);
         var screen = (await clinic.UseAsync<Moving, Moving.Screen?>(_book.AtDesk(clinic), s => s.OpenAsync(_visit.Id, Cancel)))!;
         var input = new Moving.Input
         {
@@ -88,7 +88,7 @@ public sealed class ClearanceGateTests(PgServer server)
     [Fact]
     public async Task A_clearance_speaks_of_its_days_and_its_service_only()
     {
-        await using var clinic = await OpenBookAsync(ClearanceKind.Block, until: VisitScene.Thursday.PlusDays(-1));
+        await using var clinic = await OpenBookAsync(ClearanceSeverity.Block, until: VisitScene.Thursday.PlusDays(-1));
         var screen = (await clinic.UseAsync<Moving, Moving.Screen?>(_book.AtDesk(clinic), s => s.OpenAsync(_visit.Id, Cancel)))!;
 
         var moved = await clinic.UseAsync<Moving, Moving.Outcome>(
@@ -122,9 +122,9 @@ public sealed class ClearanceGateTests(PgServer server)
             {
                 _chair.Lay(s);
                 var bo = s.AddClient("C-2", "Bo Larch", _chair.Salon);
-                s.Book(bo, s.ServiceFor(ServicePurpose.FixLift), s.Chairs[1], _chair.Trainee, s.Now + Duration.FromDays(1));
-                (atTheDoor, fixLift) = (bo.Id, s.ServiceFor(ServicePurpose.FixLift).Id);
-                Lay(s, atTheDoor, ServicePurpose.FixLift, ClearanceKind.Block);
+                s.Book(bo, s.ServiceWithPurpose(ServicePurpose.FixLift), s.Chairs[1], _chair.Trainee, s.Now + Duration.FromDays(1));
+                (atTheDoor, fixLift) = (bo.Id, s.ServiceWithPurpose(ServicePurpose.FixLift).Id);
+                Lay(s, atTheDoor, ServicePurpose.FixLift, ClearanceSeverity.Block);
             }
         );
         var input = new Walking.Input { ClientId = atTheDoor, ServiceKindId = fixLift };
@@ -145,19 +145,25 @@ public sealed class ClearanceGateTests(PgServer server)
     }
 
     [Theory]
-    [InlineData(ClearanceKind.Warn, "Look at the skin first; then say that you looked.")]
+    [InlineData(ClearanceSeverity.Warn, "Look at the skin first; then say that you looked.")]
     [InlineData(
-        ClearanceKind.Block,
+        ClearanceSeverity.Block,
         "Bonding is blocked for this client. Look at the skin first; then say that you looked, or do not bond."
     )]
-    public async Task An_edge_that_was_put_down_is_logged_by_whoever_looked(ClearanceKind kind, string sentence)
+    public async Task An_edge_that_was_put_down_is_logged_by_whoever_looked(ClearanceSeverity kind, string sentence)
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
             s =>
             {
                 _chair.Lay(s);
-                s.Book(_chair.Client, s.ServiceFor(ServicePurpose.FixLift), s.Chairs[1], _chair.Trainee, s.Now + Duration.FromDays(1));
+                s.Book(
+                    _chair.Client,
+                    s.ServiceWithPurpose(ServicePurpose.FixLift),
+                    s.Chairs[1],
+                    _chair.Trainee,
+                    s.Now + Duration.FromDays(1)
+                );
                 Lay(s, _chair.Client.Id, ServicePurpose.FixLift, kind);
             }
         );
@@ -166,7 +172,7 @@ public sealed class ClearanceGateTests(PgServer server)
         var input = screen.Start with { EdgeUp = true, SpotFixed = true, LiftedOn = ChairScene.Today };
 
         await Refused.SayingAsync(sentence, () => SaveAsync(_chair.Stylist, input));
-        if (kind == ClearanceKind.Block)
+        if (kind == ClearanceSeverity.Block)
             Assert.Contains(
                 "Ask a stylist to look first",
                 (await Assert.ThrowsAsync<Refusal>(() => SaveAsync(_chair.Trainee, input with { Looked = true }))).Message,
@@ -175,7 +181,7 @@ public sealed class ClearanceGateTests(PgServer server)
         await SaveAsync(_chair.Stylist, input with { Looked = true });
 
         var note = await clinic.ReadAsync(db => db.VisitRecords.Select(r => r.Note).SingleAsync(Cancel));
-        Assert.Equal(kind == ClearanceKind.Block, note?.Contains("set aside", StringComparison.Ordinal) == true);
+        Assert.Equal(kind == ClearanceSeverity.Block, note?.Contains("set aside", StringComparison.Ordinal) == true);
 
         PersonActor Acting(Person who) => clinic.Acting(who, _chair.Salon);
         Task<Logging.Outcome> SaveAsync(Person who, Logging.Input log) =>
@@ -190,7 +196,7 @@ public sealed class ClearanceGateTests(PgServer server)
             s =>
             {
                 _chair.Lay(s);
-                Lay(s, _chair.Client.Id, ServicePurpose.FixLift, ClearanceKind.Block);
+                Lay(s, _chair.Client.Id, ServicePurpose.FixLift, ClearanceSeverity.Block);
             }
         );
         var who = clinic.Acting(_chair.Stylist, _chair.Salon);
@@ -224,7 +230,7 @@ public sealed class ClearanceGateTests(PgServer server)
             s =>
             {
                 _chair.Lay(s);
-                (stranger, wash) = (s.AddClient("C-2", "Bo Larch", _chair.Salon).Id, s.ServiceFor(ServicePurpose.WashAndStyle).Id);
+                (stranger, wash) = (s.AddClient("C-2", "Bo Larch", _chair.Salon).Id, s.ServiceWithPurpose(ServicePurpose.WashAndStyle).Id);
             }
         );
 
@@ -238,7 +244,7 @@ public sealed class ClearanceGateTests(PgServer server)
         Assert.Contains("not in the book", refused.Message, StringComparison.Ordinal);
     }
 
-    private Task<TestClinic> OpenBookAsync(ClearanceKind kind, LocalDate? until = null) =>
+    private Task<TestClinic> OpenBookAsync(ClearanceSeverity kind, LocalDate? until = null) =>
         TestClinic.OpenAsync(
             server,
             s =>
@@ -251,7 +257,7 @@ public sealed class ClearanceGateTests(PgServer server)
             }
         );
 
-    private static void Lay(Scene scene, Guid clientId, ServicePurpose purpose, ClearanceKind kind, LocalDate? until = null) =>
+    private static void Lay(Scene scene, Guid clientId, ServicePurpose purpose, ClearanceSeverity kind, LocalDate? until = null) =>
         scene.Db.Clearances.Add(
             new Clearance(
                 Guid.CreateVersion7(),

@@ -41,7 +41,7 @@ public sealed class DueList(Instant? now = null)
             Quayside = _scene.OpenSalon("Quayside", quaysideZone, "GBP", chairs: 1);
             Desk = _scene.Hire("Desk", StaffRole.FrontDesk, ElmRow, Quayside);
             Stylist = _scene.Hire("Stylist", StaffRole.Stylist, ElmRow, Quayside);
-            _adhesive = _scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
+            _adhesive = _scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
             _kind = _scene.AddUnitKind("Everyday", "Monofilament with poly rim", "Workshop North");
             clients?.Invoke(this);
         };
@@ -74,7 +74,7 @@ public sealed class DueList(Instant? now = null)
     public Visit Booked(Client client, ServicePurpose purpose, int inDays, int hour = 11) =>
         _scene.Book(
             client,
-            _scene.ServiceFor(purpose),
+            _scene.ServiceWithPurpose(purpose),
             _scene.Chairs[0],
             Stylist,
             Today.PlusDays(inDays).At(new LocalTime(hour, 0)).InUtc().ToInstant()

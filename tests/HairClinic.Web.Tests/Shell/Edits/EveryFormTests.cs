@@ -68,7 +68,7 @@ public sealed class EveryFormTests
         Assert.All(changes, c => Assert.False(c.Clashes));
         Assert.All(changes, c => Assert.NotEqual(Said(c.Before, c, "the old one"), Said(c.Theirs, c, "the new one")));
         Assert.Single(changes.Select(c => c.Field).Distinct());
-        Assert.True(FormProperty.Same(part.Get(saved), part.Get(typed)));
+        Assert.True(FormProperty.SameValue(part.Get(saved), part.Get(typed)));
     }
 
     [Theory, MemberData(nameof(Fields))]
@@ -76,10 +76,10 @@ public sealed class EveryFormTests
     {
         var (opened, saved, typed, part) = Three(form, field);
         Alter(part, typed);
-        var before = FormProperty.Copy(part.Get(typed));
+        var before = FormProperty.DeepCopy(part.Get(typed));
 
         Assert.Empty(EditMerge.MergeChanges(opened, saved, typed));
-        Assert.True(FormProperty.Same(before, part.Get(typed)));
+        Assert.True(FormProperty.SameValue(before, part.Get(typed)));
     }
 
     [Theory, MemberData(nameof(Fields))]
@@ -88,7 +88,7 @@ public sealed class EveryFormTests
         var (opened, saved, typed, part) = Three(form, field);
         Alter(part, saved);
         Alter(part, typed, times: 2);
-        var mine = FormProperty.Copy(part.Get(typed));
+        var mine = FormProperty.DeepCopy(part.Get(typed));
 
         var changes = EditMerge.MergeChanges(opened, saved, typed);
 
@@ -100,9 +100,9 @@ public sealed class EveryFormTests
         }
         var clash = Assert.Single(changes);
         Assert.True(clash.Clashes);
-        Assert.True(FormProperty.Same(mine, part.Get(typed)));
+        Assert.True(FormProperty.SameValue(mine, part.Get(typed)));
         clash.TakeTheirs();
-        Assert.True(FormProperty.Same(part.Get(saved), part.Get(typed)));
+        Assert.True(FormProperty.SameValue(part.Get(saved), part.Get(typed)));
     }
 
     // Rows are compared with all they hold.
@@ -123,7 +123,7 @@ public sealed class EveryFormTests
                 continue;
 
             Assert.NotEmpty(EditMerge.MergeChanges(opened, saved, typed));
-            Assert.True(FormProperty.Same(part.Get(saved), part.Get(typed)), inner.Name);
+            Assert.True(FormProperty.SameValue(part.Get(saved), part.Get(typed)), inner.Name);
         }
     }
 
@@ -139,7 +139,7 @@ public sealed class EveryFormTests
         return (opened, Copied(opened), Copied(opened), FormProperty.AllOf(opened.GetType()).Single(p => p.Name == field));
     }
 
-    private static object Copied(object form) => FormProperty.Copy(form)!;
+    private static object Copied(object form) => FormProperty.DeepCopy(form)!;
 
     // A form with something in each field, one row in each list.
     private static object Filled(Type type)

@@ -39,7 +39,7 @@ public sealed class FeedbackTests : UiTestContext
     [Fact]
     public void A_state_is_a_shape_and_a_word()
     {
-        var chip = Render<Chip>(p => p.Add(c => c.Mark, Mark.Full).Add(c => c.Wants, true).AddChildContent("overdue"));
+        var chip = Render<Chip>(p => p.Add(c => c.Mark, StateMark.Full).Add(c => c.Wants, true).AddChildContent("overdue"));
         Assert.Equal("overdue", chip.Find(".chip.wants").TextContent.Trim());
         Assert.Single(chip.FindAll("svg[aria-hidden=true]"));
     }
@@ -47,8 +47,8 @@ public sealed class FeedbackTests : UiTestContext
     [Fact]
     public void No_two_states_have_the_same_shape()
     {
-        var shapes = Enum.GetValues<Mark>()
-            .Where(mark => mark != Mark.None)
+        var shapes = Enum.GetValues<StateMark>()
+            .Where(mark => mark != StateMark.None)
             .Select(mark => Render<Chip>(p => p.Add(c => c.Mark, mark)).Find("svg").InnerHtml.Trim());
         Assert.Distinct(shapes);
     }

@@ -10,7 +10,7 @@ public sealed class ChangePassword(StaffSignInManager accounts, OwnAccount own, 
     {
         var user = await own.ReadAsync(cancellation);
         IdentityResult? result = null;
-        var knows = await tries.ProveAsync(
+        var knows = await tries.CountAndCheckAsync(
             user,
             async account =>
             {

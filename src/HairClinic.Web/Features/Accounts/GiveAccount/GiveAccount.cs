@@ -26,7 +26,7 @@ public sealed class GiveAccount(
     {
         await using var db = databases.Open();
         var person = await db.People.AsNoTracking().SingleOrDefaultAsync(p => p.Id == personId && !p.Left, cancellation);
-        if (person is null || !StaffPermissions.MayManage(current.Person, person.Id, person.Role))
+        if (person is null || !StaffPermissions.MayManagePerson(current.Person, person.Id, person.Role))
             return null;
         var user = await AccountOf(db, personId).AsNoTracking().SingleOrDefaultAsync(cancellation);
         var hasPasskey = user is not null && await db.UserPasskeys.AnyAsync(p => p.UserId == user.Id, cancellation);
@@ -102,7 +102,7 @@ public sealed class GiveAccount(
     /// <exception cref="Refusal">Not theirs to reset, or they did not prove who they are themselves.</exception>
     public async Task ResetSecondFactorAsync(Guid key, Guid personId, CancellationToken cancellation)
     {
-        await check.RequireAsync(cancellation);
+        await check.RefuseUnlessFreshAsync(cancellation);
         var userId = await writes.RunAsync(
             key,
             nameof(ResetSecondFactorAsync),
@@ -164,7 +164,7 @@ public sealed class GiveAccount(
     private async Task RefuseOthersAsync(ClinicDb db, Guid personId, CancellationToken cancellation)
     {
         var person = await db.People.AsNoTracking().SingleOrDefaultAsync(p => p.Id == personId && !p.Left, cancellation);
-        if (person is null || !StaffPermissions.MayManage(current.Person, person.Id, person.Role))
+        if (person is null || !StaffPermissions.MayManagePerson(current.Person, person.Id, person.Role))
             throw new Refusal("Only an owner lets owners and managers in.");
     }
 

@@ -8,7 +8,7 @@ public sealed class NewRecoveryCodes(OwnAccount own, SecondFactorStore factor, A
     /// <exception cref="Refusal">There is no codes app they would stand in for.</exception>
     public async Task<IReadOnlyList<string>> SaveAsync(CancellationToken cancellation)
     {
-        await check.RequireAsync(cancellation);
+        await check.RefuseUnlessFreshAsync(cancellation);
         var user = await own.ReadAsync(cancellation);
         if (!user.TwoFactorEnabled)
             throw new Refusal("Recovery codes stand in for a codes app. Set one up first.");

@@ -40,7 +40,7 @@ public sealed class Passkeys(OwnAccount own, StaffSignInManager accounts, Accoun
     /// <exception cref="Refusal">The device's answer does not fit, or there are too many.</exception>
     public async Task AddAsync(string credential, string name, CancellationToken cancellation)
     {
-        await check.RequireAsync(cancellation);
+        await check.RefuseUnlessFreshAsync(cancellation);
         var user = await own.ReadAsync(cancellation);
         if ((await accounts.UserManager.GetPasskeysAsync(user)).Count >= Most)
             throw new Refusal("You have {0} passkeys. Remove one first.", Most);
@@ -62,7 +62,7 @@ public sealed class Passkeys(OwnAccount own, StaffSignInManager accounts, Accoun
 
     public async Task RemoveAsync(string id, CancellationToken cancellation)
     {
-        await check.RequireAsync(cancellation);
+        await check.RefuseUnlessFreshAsync(cancellation);
         var user = await own.ReadAsync(cancellation);
         if (await FindAsync(user, id) is not { } passkey)
             return;

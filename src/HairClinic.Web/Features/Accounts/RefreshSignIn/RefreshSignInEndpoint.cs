@@ -22,7 +22,7 @@ public static class RefreshSignInEndpoint
                     if (
                         ActorClaims.SessionOf(context.User) is { } session
                         && await accounts.UserManager.GetUserAsync(context.User) is { } user
-                        && await sessions.StillCountsAsync(session, user.Id, clock.GetCurrentInstant(), context.RequestAborted)
+                        && await sessions.TouchIfActiveAsync(session, user.Id, clock.GetCurrentInstant(), context.RequestAborted)
                     )
                     {
                         await accounts.RefreshSignInAsync(user);

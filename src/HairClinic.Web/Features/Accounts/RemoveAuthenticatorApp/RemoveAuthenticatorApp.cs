@@ -7,7 +7,7 @@ public sealed class RemoveAuthenticatorApp(OwnAccount own, SecondFactorStore fac
 {
     public async Task SaveAsync(CancellationToken cancellation)
     {
-        await check.RequireAsync(cancellation);
+        await check.RefuseUnlessFreshAsync(cancellation);
         var user = await own.ReadAsync(cancellation);
         await factor.TurnOffAsync(user, cancellation);
         await own.EndOtherSessionsAndNotifyAsync(user, "A codes app is no longer asked for at your sign-in.", cancellation);

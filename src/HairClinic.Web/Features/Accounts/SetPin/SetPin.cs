@@ -32,7 +32,7 @@ public sealed class SetPin(OwnAccount own, TabletStore tablets, PinStore pins, S
 
     private async Task<(AppUser User, Tablet Tablet)> RequireAsync(CancellationToken cancellation)
     {
-        await check.RequireAsync(cancellation);
+        await check.RefuseUnlessFreshAsync(cancellation);
         var user = await own.ReadAsync(cancellation);
         return await tablets.FindCurrentAsync(cancellation) is { } tablet && tablet.PracticeId == user.PracticeId
             ? (user, tablet)

@@ -14,7 +14,7 @@ public sealed class SignIn(StaffSignInManager accounts, AccountPasswordHasher ha
     {
         await pace.WaitAsync(input.Name, cancellation);
         var user = await accounts.UserManager.FindByNameAsync(input.Name.Trim());
-        var right = await tries.ProveAsync(
+        var right = await tries.CountAndCheckAsync(
             user,
             account => KnowsAsync(account, input.Password),
             pretend: () => hasher.SimulateVerification(input.Password),
@@ -39,7 +39,7 @@ public sealed class SignIn(StaffSignInManager accounts, AccountPasswordHasher ha
     /// <param name="credential">What the browser answered, as JSON.</param>
     public async Task<Outcome> SaveAsync(string credential)
     {
-        if (await accounts.ProveByPasskeyAsync(credential) is not { } user || !await accounts.CanSignInAsync(user))
+        if (await accounts.VerifyPasskeyAsync(credential) is not { } user || !await accounts.CanSignInAsync(user))
             return Outcome.Refused;
         await accounts.EnterAsync(user, SignInWay.Passkey);
         return Outcome.SignedIn;

@@ -28,7 +28,7 @@ public sealed class StepUp(
     {
         var user = await own.ReadAsync(cancellation);
         await pace.WaitAsync(user.UserName!, cancellation);
-        var proved = await tries.ProveAsync(
+        var proved = await tries.CountAndCheckAsync(
             user,
             async account =>
                 await accounts.UserManager.CheckPasswordAsync(account, input.Password)
@@ -50,7 +50,7 @@ public sealed class StepUp(
     public async Task<bool> SaveAsync(string credential, CancellationToken cancellation)
     {
         var user = await own.ReadAsync(cancellation);
-        return (await accounts.ProveByPasskeyAsync(credential))?.Id == user.Id && await FreshenAsync(cancellation);
+        return (await accounts.VerifyPasskeyAsync(credential))?.Id == user.Id && await FreshenAsync(cancellation);
     }
 
     private async Task<bool> CodeFitsAsync(AppUser user, string? code, CancellationToken cancellation) =>

@@ -22,7 +22,7 @@ public sealed class SwitchPerson(TabletStore tablets, PinStore pins, StaffSignIn
             return null;
         }
         var now = clock.GetCurrentInstant();
-        var people = await jobs.RunAsync(
+        var people = await jobs.RunAsJobAsync(
             tablet.PracticeId,
             "switch",
             async services =>
@@ -44,7 +44,10 @@ public sealed class SwitchPerson(TabletStore tablets, PinStore pins, StaffSignIn
     {
         if (await tablets.FindCurrentAsync(cancellation) is not { } tablet)
             return null;
-        if (await pins.ProveAsync(tablet, input.Who, input.Pin, cancellation) is not { } user || !await accounts.CanSignInAsync(user))
+        if (
+            await pins.CountAndCheckAsync(tablet, input.Who, input.Pin, cancellation) is not { } user
+            || !await accounts.CanSignInAsync(user)
+        )
             return null;
         var room = input.Visit is { } visit && await MaySeeAsync(user, visit, cancellation) ? $"/visits/{visit}/visit-details" : "/";
         await accounts.EnterAsync(user, SignInWay.Pin);

@@ -25,7 +25,7 @@ public sealed class Export(ClinicDbFactory databases, AccessLogStore log)
 
     /// <summary>Writes sheets row by row, all of one moment, whatever is saved meanwhile and however long they are.</summary>
     /// <param name="into">Opens the place of a sheet, has it written there, and closes it.</param>
-    public async Task WriteAsync(
+    public async Task WriteSheetsAsync(
         IReadOnlyList<SheetKind> kinds,
         bool forPeople,
         Func<SheetKind, Func<Stream, Task>, Task> into,

@@ -32,7 +32,7 @@ public static class ExportEndpoint
                         );
                     return SheetKind.Find(kind) is { } sheet
                         ? Results.Stream(
-                            body => slice.WriteAsync([sheet], people, (_, write) => write(body), cancellation),
+                            body => slice.WriteSheetsAsync([sheet], people, (_, write) => write(body), cancellation),
                             "text/csv; charset=utf-8",
                             NameOf(sheet, people)
                         )
@@ -47,7 +47,7 @@ public static class ExportEndpoint
     private static async Task ZipAsync(Export slice, bool forPeople, Stream body, CancellationToken cancellation)
     {
         await using var zip = await ZipArchive.CreateAsync(body, ZipArchiveMode.Create, leaveOpen: true, null, cancellation);
-        await slice.WriteAsync(
+        await slice.WriteSheetsAsync(
             SheetKind.All,
             forPeople,
             async (kind, write) =>

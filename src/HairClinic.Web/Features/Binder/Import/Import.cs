@@ -42,7 +42,7 @@ public sealed class Import(ClinicDbFactory databases, WriteOnce writes, AccessLo
         }
         catch (DbUpdateException e) when (DescribeViolation(e) is { } why)
         {
-            var line = e.Entries.Select(entry => import?.LineOf(entry.Entity)).FirstOrDefault(l => l is not null);
+            var line = e.Entries.Select(entry => import?.SourceLineOf(entry.Entity)).FirstOrDefault(l => l is not null);
             throw new Refusal(
                 "Row {0} no longer fits the book: {1} Nothing was written; look at the preview again.",
                 line is { } some ? some : "?",
@@ -126,9 +126,9 @@ public sealed record SheetDraft(Sheet Sheet, string FileHash, ColumnMapping Mapp
 
     public DecimalMark? ChosenMark { get; init; }
 
-    public ConventionEvidence<DateOrder> Dates { get; } = DateOrderEvidence.From(Sheet, Mapping);
+    public ConventionEvidence<DateOrder> Dates { get; } = DateOrderDetector.Detect(Sheet, Mapping);
 
-    public ConventionEvidence<DecimalMark> Marks { get; } = DecimalMarkEvidence.From(Sheet, Mapping);
+    public ConventionEvidence<DecimalMark> Marks { get; } = DecimalMarkDetector.Detect(Sheet, Mapping);
 
     public DateOrder? DateOrder => ChosenDates ?? Dates.Settled;
 

@@ -50,18 +50,18 @@ public sealed class UnitKindIndex
     public UnitKind? FindMatching(BaseMaterial material, Workshop? workshop) =>
         _kinds.Values.FirstOrDefault(k => k.BaseMaterialId == material.Id && k.WorkshopId == workshop?.Id);
 
-    public string BaseOf(UnitKind kind) => _bases[kind.BaseMaterialId].Name;
+    public string BaseNameOf(UnitKind kind) => _bases[kind.BaseMaterialId].Name;
 
-    public UnitKind KindOf(HairSystem unit) => _kinds[unit.UnitKindId];
+    public UnitKind KindOfUnit(HairSystem unit) => _kinds[unit.UnitKindId];
 
-    public string? WorkshopOf(UnitKind kind) => kind.WorkshopId is { } id ? _workshops[id].Name : null;
+    public string? WorkshopNameOf(UnitKind kind) => kind.WorkshopId is { } id ? _workshops[id].Name : null;
 
-    public string NameOf(Guid kindId) =>
-        string.Join(", ", new[] { _kinds[kindId].Name, BaseOf(_kinds[kindId]), WorkshopOf(_kinds[kindId]) }.OfType<string>());
+    public string FullNameOf(Guid kindId) =>
+        string.Join(", ", new[] { _kinds[kindId].Name, BaseNameOf(_kinds[kindId]), WorkshopNameOf(_kinds[kindId]) }.OfType<string>());
 
-    public UnitRow RowOf(HairSystem unit, string? clientCode, string? place)
+    public UnitRow UnitRowOf(HairSystem unit, string? clientCode, string? place)
     {
         var kind = _kinds[unit.UnitKindId];
-        return UnitRow.FromUnit(unit, clientCode, WorkshopOf(kind), BaseOf(kind), kind.Name, place);
+        return UnitRow.FromUnit(unit, clientCode, WorkshopNameOf(kind), BaseNameOf(kind), kind.Name, place);
     }
 }

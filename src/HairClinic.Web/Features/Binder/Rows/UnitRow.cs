@@ -39,7 +39,7 @@ public sealed record UnitRow
             .Text(Columns.RetiredBecause, r => r.RetiredBecause)
             .Text(Columns.Place, r => r.Place)
             .Add(Columns.Price, r => r.Price, (cells, row, _) => cells.Money(row, Columns.Price), CellFormatter.Format)
-            .AddDerived(Columns.Currency, (cells, row) => cells.Currency(row, Columns.Currency), r => r.Price?.Currency);
+            .AddWithoutProperty(Columns.Currency, (cells, row) => cells.Currency(row, Columns.Currency), r => r.Price?.Currency);
 
     public string Serial { get; init; } = "";
     public string? ClientCode { get; init; }

@@ -20,12 +20,12 @@ public static class SheetReader
         if (FileSignature.Refusal(file.Span) is { } sentence)
             return new SheetParseResult(null, new SheetProblem(null, sentence));
         return SheetText.From(file) is { } text
-            ? new SheetParser(text, limits).Read()
+            ? new SheetTextParser(text, limits).Parse()
             : SheetParseResult.Refused(null, "This file is not text. Save the sheet as CSV (comma separated values) and bring that file.");
     }
 
     /// <summary>Headings are checked by us, so none for the parser. Line numbers are those of the file, blank lines included.</summary>
-    internal static CsvReaderOptions Options(char? separator, Action<CsvMalformedRecord>? onMalformed = null) =>
+    internal static CsvReaderOptions CsvOptions(char? separator, Action<CsvMalformedRecord>? onMalformed = null) =>
         new()
         {
             Separator = separator,

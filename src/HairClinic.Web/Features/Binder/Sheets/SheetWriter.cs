@@ -14,8 +14,11 @@ public static class SheetWriter
     ) => Write(headers, rows, ',', byteOrderMark, cell => cell);
 
     /// <summary>For a spreadsheet: cells that would start a formula are made text, so it does not read back exactly.</summary>
-    public static byte[] WriteForPeople(IReadOnlyList<string> headers, IEnumerable<IReadOnlyList<string>> rows, char separator = ',') =>
-        Write(headers, rows, separator, byteOrderMark: true, FormulaGuard.Neutralise);
+    public static byte[] WriteForSpreadsheet(
+        IReadOnlyList<string> headers,
+        IEnumerable<IReadOnlyList<string>> rows,
+        char separator = ','
+    ) => Write(headers, rows, separator, byteOrderMark: true, FormulaGuard.Neutralise);
 
     /// <summary>The same, row by row: of a sheet however long, only what is under way is held.</summary>
     public static async Task WriteAsync(

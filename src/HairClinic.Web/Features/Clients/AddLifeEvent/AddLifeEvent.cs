@@ -13,7 +13,7 @@ public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, IC
     {
         await using var db = databases.Open();
         var row = await (
-            from client in db.Clients.AsNoTracking().WhereUnmerged(clientId)
+            from client in db.Clients.AsNoTracking().UnmergedById(clientId)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
             select new
             {
@@ -73,7 +73,7 @@ public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, IC
 
     private async Task RequireAsync(ClinicDb db, Guid clientId, CancellationToken cancellation)
     {
-        if (!await db.Clients.WhereUnmerged(clientId).AnyAsync(cancellation))
+        if (!await db.Clients.UnmergedById(clientId).AnyAsync(cancellation))
             throw new Refusal("This client is not there any more. They may have been merged with another record.");
     }
 

@@ -11,6 +11,6 @@ public sealed class AddressesToConfirm(ClinicDbFactory databases, CurrentActor c
     public async Task<IReadOnlyList<UnconfirmedAddress>> OpenAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        return await UnconfirmedAddress.LoadAsync(db, current.Person, only: null, Most, cancellation);
+        return await UnconfirmedAddress.LoadListAsync(db, current.Person, only: null, Most, cancellation);
     }
 }

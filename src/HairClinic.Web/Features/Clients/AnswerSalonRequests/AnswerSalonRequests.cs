@@ -40,7 +40,7 @@ public sealed class AnswerSalonRequests(ClinicDbFactory databases, WriteOnce wri
                     await db.ClientRequests.SingleOrDefaultAsync(r => r.Id == input.RequestId, cancellation)
                     ?? throw new Refusal("This is not there any more.");
                 var now = clock.GetCurrentInstant();
-                request.Answer(input.Yes, now);
+                request.AnswerAccessRequest(input.Yes, now);
                 if (input.Yes)
                 {
                     await db.Database.BeginTransactionAsync(cancellation);

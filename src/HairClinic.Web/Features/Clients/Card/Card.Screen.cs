@@ -29,7 +29,7 @@ public sealed partial class Card
         /// <summary>What the last bond was made with, whether it is still on or not.</summary>
         public Recipe? Recipe { get; init; }
 
-        public WashDay? Wash { get; init; }
+        public WashVisitDay? Wash { get; init; }
 
         /// <summary>When the next unit must be ordered; null for who has never worn one.</summary>
         public ReorderOutlook? NextUnit { get; init; }
@@ -88,7 +88,7 @@ public sealed partial class Card
     );
 
     /// <param name="Product">Null: bonding as such.</param>
-    public sealed record ClearanceRow(ClearanceKind Kind, string? Product);
+    public sealed record ClearanceRow(ClearanceSeverity Kind, string? Product);
 
     public sealed record NoteRow(ContactKind Kind, Instant At, string? By, LocalDate? Until, string? Reason);
 

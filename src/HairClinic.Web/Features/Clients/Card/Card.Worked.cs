@@ -14,7 +14,7 @@ public sealed partial class Card
         Instant now
     )
     {
-        var cure = DueInput.CureOf(settings, recipe.Max(line => line.LabelCureHours));
+        var cure = DueWindowCalculator.CureOf(settings, recipe.Max(line => line.LabelCureHours));
         var dates = new BondDates(bond.OpensOn, bond.ClosesOn)
         {
             AppliedAt = bond.AppliedAt,
@@ -32,12 +32,18 @@ public sealed partial class Card
         );
     }
 
-    private static WashDay? WashOf(Client client, Bond? bond, Worn? worn, IEnumerable<VisitRow> visits, Salon home)
+    private static WashVisitDay? WashOf(Client client, Bond? bond, Worn? worn, IEnumerable<VisitRow> visits, Salon home)
     {
         if (worn is null || bond is null || client.WashEveryDays is not { } days)
             return null;
         var last = visits.FirstOrDefault(v => v is { Purpose: ServicePurpose.WashAndStyle, State: VisitState.Done });
-        return new WashRhythm(days).Next(last?.Day, bond.AppliedOn, new Cure(worn.CureHours), bond.DueOn, DueInput.OpeningDaysOf(home));
+        return new WashVisitRhythm(days).Next(
+            last?.Day,
+            bond.AppliedOn,
+            new Cure(worn.CureHours),
+            bond.DueOn,
+            DueWindowCalculator.OpeningDaysOf(home)
+        );
     }
 
     private static UnitRow UnitOf(UnitWithKindName unit, IEnumerable<Bonded> bonds, Dictionary<Guid, Salon> salons) =>

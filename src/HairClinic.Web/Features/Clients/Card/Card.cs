@@ -69,7 +69,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
                     [.. bonds.Select(b => b.Bond)],
                     [.. visits.Where(v => v.Took).Select(TickOf)],
                     today,
-                    outlook.Forecast()
+                    outlook.ToWearLineForecast()
                 ),
                 NextUnit = outlook.Outlook,
                 Worn = worn,

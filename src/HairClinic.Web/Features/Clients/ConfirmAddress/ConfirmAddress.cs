@@ -27,12 +27,16 @@ public sealed class ConfirmAddress(
         await using var db = databases.Open();
         var client = await db
             .Clients.AsNoTracking()
-            .WhereUnmerged(clientId)
+            .UnmergedById(clientId)
             .Select(c => new { c.Name, c.Code })
             .SingleOrDefaultAsync(cancellation);
         return client is null
             ? null
-            : new Screen(client.Name, client.Code, await UnconfirmedAddress.LoadAsync(db, current.Person, clientId, Most, cancellation));
+            : new Screen(
+                client.Name,
+                client.Code,
+                await UnconfirmedAddress.LoadListAsync(db, current.Person, clientId, Most, cancellation)
+            );
     }
 
     /// <exception cref="Refusal">
@@ -49,7 +53,7 @@ public sealed class ConfirmAddress(
                 var address =
                     await db.OpeningAddresses.SingleOrDefaultAsync(a => a.Id == input.AddressId, cancellation)
                     ?? throw new Refusal("This address was changed meanwhile.");
-                var others = await db.AddressConfirmableByOthersAsync([address.ClientId], person.PersonId, cancellation);
+                var others = await db.ClientsWhoseAddressOthersMayConfirmAsync([address.ClientId], person.PersonId, cancellation);
                 var home = await db.Clients.Where(c => c.Id == address.ClientId).Select(c => c.HomeSalonId).SingleAsync(cancellation);
                 var right = AddressConfirmationRights.For(
                     person.StaffRole,
@@ -62,7 +66,7 @@ public sealed class ConfirmAddress(
                     return new Outcome(address.ClientId);
                 address.Confirm(person.PersonId, right, clock.GetCurrentInstant());
                 if (right == AddressConfirmationRight.OnlyProvedAnew)
-                    await check.RequireAsync(cancellation);
+                    await check.RefuseUnlessFreshAsync(cancellation);
                 await db.Database.BeginTransactionAsync(cancellation);
                 await log.NoteAsync(
                     db,

@@ -15,7 +15,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var client = await db.Clients.AsNoTracking().WhereUnmerged(clientId).SingleOrDefaultAsync(cancellation);
+        var client = await db.Clients.AsNoTracking().UnmergedById(clientId).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
         var atHome = StaffPermissions.MayManageClient(current.Person, client.HomeSalonId);
@@ -26,7 +26,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
             .OrderBy(s => s.Name)
             .Select(s => new SalonChoice(s.Id, s.Name))
             .ToListAsync(cancellation);
-        return new Screen(salons, Input.From(client), atHome, ClientCodes.Propose());
+        return new Screen(salons, Input.From(client), atHome, ClientCodes.DrawCode());
     }
 
     /// <exception cref="Refusal">A code of one's own is taken, the phone cannot be read, or the client is gone.</exception>
@@ -51,7 +51,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, string code, CancellationToken cancellation)
     {
         var client =
-            await db.Clients.WhereUnmerged(input.ClientId).SingleOrDefaultAsync(cancellation)
+            await db.Clients.UnmergedById(input.ClientId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
         WriteOnce.ExpectVersion(db, client, input.Version);
         RefuseToOthers(client, input);
@@ -117,18 +117,18 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
 
     public sealed record Input
     {
-        [FromBook]
+        [FromDatabase]
         public Guid ClientId { get; set; }
 
         /// <summary>The row's when the form opened.</summary>
-        [FromBook]
+        [FromDatabase]
         public uint Version { get; set; }
 
         [Field("Code")]
         public string Code { get; set; } = "";
 
         /// <summary>What the form proposed: where it is taken, another is drawn.</summary>
-        [OfTheForm]
+        [FormOnly]
         public string? Proposed { get; set; }
 
         [Field("Name")]
@@ -144,7 +144,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         public string? Phone { get; set; }
 
         /// <summary>The number, as typed, that is another client's too and was agreed to.</summary>
-        [OfTheForm]
+        [FormOnly]
         public string? SharedPhone { get; set; }
 
         [Field("E-mail")]

@@ -31,7 +31,7 @@ public sealed class EditClientRules : AbstractValidator<EditClient.Input>
             .When(x => !string.IsNullOrWhiteSpace(x.Email))
             .WithMessage("This does not look like an e-mail address.");
         RuleFor(x => x.WashEveryDays)
-            .InclusiveBetween(1, WashRhythm.LongestDays)
+            .InclusiveBetween(1, WashVisitRhythm.LongestDays)
             .WithMessage("A wash-and-style rhythm lies between 1 and 56 days.");
         RuleFor(x => x.Note).MaximumLength(2000).WithMessage("A note has at most 2,000 letters.");
     }

@@ -106,10 +106,10 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
     private static IQueryable<Guid> MetByAll(ClinicDb db, IReadOnlyList<string> words)
     {
         var longest = words.MaxBy(w => w.Length)!;
-        var met = MetBy(db, longest, SearchTerms.PhoneEndOf(longest));
+        var met = MetBy(db, longest, SearchTerms.ParseReversedPhoneEnd(longest));
         foreach (var word in words.Where(w => w != longest))
         {
-            var beginning = Beginning(db, word, SearchTerms.PhoneEndOf(word));
+            var beginning = Beginning(db, word, SearchTerms.ParseReversedPhoneEnd(word));
             met = met.Where(id =>
                 beginning.Any(w => w.SubjectId == id)
                 || db.HairSystems.Any(u => u.ClientId == id && beginning.Any(w => w.Kind == FindWordKind.UnitSerial && w.SubjectId == u.Id))

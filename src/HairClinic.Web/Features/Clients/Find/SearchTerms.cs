@@ -40,14 +40,18 @@ public sealed record SearchTerms(IReadOnlyList<string> Words, string Whole, stri
     {
         var text = (typed ?? "").Trim();
         text = text.Length > Longest ? text[..Longest] : text;
-        return new([.. FindWordIndexer.Words(text).Distinct().Take(MostWords)], FindWordIndexer.Normalize(text), PhoneEndOf(text))
+        return new(
+            [.. FindWordIndexer.Words(text).Distinct().Take(MostWords)],
+            FindWordIndexer.Normalize(text),
+            ParseReversedPhoneEnd(text)
+        )
         {
             Text = text,
         };
     }
 
     /// <summary>National numbers begin with a zero that the stored, international form does not have.</summary>
-    public static string? PhoneEndOf(string text)
+    public static string? ParseReversedPhoneEnd(string text)
     {
         if (text.Any(c => !char.IsAsciiDigit(c) && !" +-()./".Contains(c, StringComparison.Ordinal)))
             return null;

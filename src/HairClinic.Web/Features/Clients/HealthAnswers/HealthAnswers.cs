@@ -27,7 +27,7 @@ public sealed class HealthAnswers(
         if (!StaffPermissions.MayReadHealth(current.Person))
             return false;
         await using var db = databases.Open();
-        return await db.Clients.WhereUnmerged(clientId).AnyAsync(cancellation);
+        return await db.Clients.UnmergedById(clientId).AnyAsync(cancellation);
     }
 
     /// <returns>Null: not there, not theirs, or not for their eyes.</returns>
@@ -37,7 +37,7 @@ public sealed class HealthAnswers(
             return null;
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        var client = await db.Clients.WhereUnmerged(clientId).Headings(db).SingleOrDefaultAsync(cancellation);
+        var client = await db.Clients.UnmergedById(clientId).Headings(db).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
         await log.NoteAsync(db, AccessAction.OpenedHealth, clientId, cancellation: cancellation);
@@ -69,7 +69,7 @@ public sealed class HealthAnswers(
         await db.Database.BeginTransactionAsync(cancellation);
         var zone =
             await db
-                .Clients.WhereUnmerged(input.ClientId)
+                .Clients.UnmergedById(input.ClientId)
                 .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
@@ -80,7 +80,7 @@ public sealed class HealthAnswers(
         CryptographicOperations.ZeroMemory(plain);
         db.HealthAnswers.Add(new HealthAnswer(key, input.ClientId, today, current.Person.PersonId, clock.GetCurrentInstant(), closed));
         var facts = ClearanceRules.ClearancesFor(input.History, today);
-        await ClearanceFacts.ReplaceAsync(db, input.ClientId, key, facts, cancellation);
+        await ClearanceStore.ReplaceAsync(db, input.ClientId, key, facts, cancellation);
         await drafts.DeleteAsync(db, nameof(HealthAnswers), input.ClientId, cancellation);
         return new Outcome(facts.Count);
     }

@@ -14,8 +14,8 @@ public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes, C
         await using var db = databases.Open();
         return await db
             .Clients.AsNoTracking()
-            .WhereUnmerged(clientId)
-            .WithHomeSalonOf(current.Person)
+            .UnmergedById(clientId)
+            .AtHomeInSalonsOf(current.Person)
             .Select(c => new Screen(
                 c.Name,
                 c.Code,
@@ -41,7 +41,7 @@ public sealed class KeepGuardians(ClinicDbFactory databases, WriteOnce writes, C
             input,
             async db =>
             {
-                if (!await db.Clients.WhereUnmerged(input.ClientId).WithHomeSalonOf(current.Person).AnyAsync(cancellation))
+                if (!await db.Clients.UnmergedById(input.ClientId).AtHomeInSalonsOf(current.Person).AnyAsync(cancellation))
                     throw new Refusal("This client is not there any more. They may have been merged with another record.");
                 if (input.TakeAway is { } gone)
                     db.Guardians.RemoveRange(

@@ -19,7 +19,7 @@ public sealed partial class MergeClients
             await db.ClientMerges.SingleOrDefaultAsync(m => m.Id == input.MergeId, cancellation)
             ?? throw new Refusal("This merge is not there any more.");
         var kept =
-            await db.Clients.WhereUnmerged(merge.KeptId).SingleOrDefaultAsync(cancellation)
+            await db.Clients.UnmergedById(merge.KeptId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("The record that was kept was merged into another since. Undo that merge first.");
         var folded =
             await db.Clients.SingleOrDefaultAsync(c => c.Id == merge.FoldedId, cancellation)

@@ -22,7 +22,7 @@ public sealed partial class MergeClients(
     {
         var person = current.Person;
         await using var db = databases.Open();
-        var here = await Sides(db, db.Clients.WhereUnmerged(clientId).WithHomeSalonOf(person)).SingleOrDefaultAsync(cancellation);
+        var here = await Sides(db, db.Clients.UnmergedById(clientId).AtHomeInSalonsOf(person)).SingleOrDefaultAsync(cancellation);
         if (here is null)
             return null;
         var duplicates = await search.FindAsync(clientId, cancellation);
@@ -30,7 +30,7 @@ public sealed partial class MergeClients(
         var code = otherCode?.Trim();
         var others = await Sides(
                 db,
-                db.Clients.WithHomeSalonOf(person)
+                db.Clients.AtHomeInSalonsOf(person)
                     .Where(c => c.Id != clientId && c.MergedIntoId == null && (ids.Contains(c.Id) || c.Code == code))
             )
             .OrderBy(s => s.Code)
@@ -104,7 +104,7 @@ public sealed partial class MergeClients(
     private static async Task<IReadOnlyList<Twice>> SettleVisitsAsync(ClinicDb db, Guid kept, Guid folded, CancellationToken cancellation)
     {
         var visits = await db.Visits.Where(v => (v.ClientId == kept || v.ClientId == folded) && v.HoldsClient).ToListAsync(cancellation);
-        var aside = ClientOccupancy.ReleaseOverlapping(visits.Where(v => v.ClientId == kept), visits.Where(v => v.ClientId == folded));
+        var aside = ClientOccupancyRule.ReleaseOverlapping(visits.Where(v => v.ClientId == kept), visits.Where(v => v.ClientId == folded));
         if (aside.Count == 0)
             return [];
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);

@@ -72,7 +72,7 @@ public sealed partial class NextUnit
             Case.Outlook(rule, what.ApplyTo(Case.Question, Case.Each, Lead));
 
         public double WorstGapChance(ReorderScenario what, ReorderRule rule) =>
-            ReorderPlanner.HighestGapChance(rule, what.ApplyTo(Case.Question, Case.Each, Lead));
+            ReorderPlanner.LargerGapChance(rule, what.ApplyTo(Case.Question, Case.Each, Lead));
     }
 
     public sealed record Input

@@ -16,7 +16,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        if (await db.Clients.AsNoTracking().WhereUnmerged(clientId).SingleOrDefaultAsync(cancellation) is not { } client)
+        if (await db.Clients.AsNoTracking().UnmergedById(clientId).SingleOrDefaultAsync(cancellation) is not { } client)
             return null;
         var now = clock.GetCurrentInstant();
         var salon = await db.Salons.AsNoTracking().SingleAsync(s => s.Id == client.HomeSalonId, cancellation);
@@ -65,17 +65,17 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         {
             Bond = await db.Bonds.AsNoTracking().SingleOrDefaultAsync(b => b.ClientId == clientId && b.RemovedOn == null, cancellation),
             NextVisit = await NextVisitAsync(db, clientId, now, cancellation),
-            Line = await WearLineBuilder.LoadAsync(db, clientId, today, known.Forecast(), cancellation),
+            Line = await WearLineBuilder.LoadAsync(db, clientId, today, known.ToWearLineForecast(), cancellation),
         };
     }
 
     /// <summary>What the sliders ask: the client's case, to be tried as often as somebody likes.</summary>
-    public async Task<Tried?> LoadWhatIfAsync(Guid clientId, CancellationToken cancellation)
+    public async Task<Tried?> LoadWhatIfBaselineAsync(Guid clientId, CancellationToken cancellation)
     {
         if (_opened?.Case.ClientId == clientId)
             return _opened;
         await using var db = databases.Open();
-        if (await db.Clients.AsNoTracking().WhereUnmerged(clientId).SingleOrDefaultAsync(cancellation) is not { } client)
+        if (await db.Clients.AsNoTracking().UnmergedById(clientId).SingleOrDefaultAsync(cancellation) is not { } client)
             return null;
         var salon = await db.Salons.AsNoTracking().SingleAsync(s => s.Id == client.HomeSalonId, cancellation);
         var known = await ClientOutlook.LoadAsync(db, clientId, salon.Id, salon.DayOf(clock.GetCurrentInstant()), cancellation);
@@ -100,7 +100,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
     {
         await WriteLock.LockAsync(db, nameof(NextUnit), input.ClientId, cancellation);
         var client =
-            await db.Clients.AsNoTracking().WhereUnmerged(input.ClientId).SingleOrDefaultAsync(cancellation)
+            await db.Clients.AsNoTracking().UnmergedById(input.ClientId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
         var units = await db.HairSystems.Where(u => u.ClientId == client.Id).ToListAsync(cancellation);
         var drafts = units.Where(u => u.State == UnitState.Specified).ToList();

@@ -6,7 +6,7 @@ namespace HairClinic.Web.Features.Clients;
 /// <summary>The chance of a gap against the day of the order, with today, the last day to order and what is on order marked.</summary>
 public static class NextUnitPlot
 {
-    public static PlotData Draw(NextUnit.Plan plan, IStringLocalizer words)
+    public static PlotData BuildPlotData(NextUnit.Plan plan, IStringLocalizer words)
     {
         var today = plan.Outlook.Today;
         var marks = new List<PlotMark> { new(0, words["today"]) };

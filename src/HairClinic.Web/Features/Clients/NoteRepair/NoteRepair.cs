@@ -11,7 +11,7 @@ public sealed class NoteRepair(ClinicDbFactory databases, WriteOnce writes, IClo
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var row = await db.Clients.WhereUnmerged(clientId).Headings(db).SingleOrDefaultAsync(cancellation);
+        var row = await db.Clients.UnmergedById(clientId).Headings(db).SingleOrDefaultAsync(cancellation);
         if (row is null)
             return null;
         var units = await db

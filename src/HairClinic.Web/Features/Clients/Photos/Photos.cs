@@ -91,7 +91,7 @@ public sealed partial class Photos(
                         >= Photo.MostPerClient
                     )
                         throw new Refusal("A client has at most {0} photos. Remove some that nobody needs.", Photo.MostPerClient);
-                    kept = await book.StoreAsync(db, input.ClientId, pressed, cancellation);
+                    kept = await book.StoreFilesAsync(db, input.ClientId, pressed, cancellation);
                     var today = clock.Today(zone);
                     // Consent to photos is asked here: where a ledger of consents is kept, this is where it is read instead.
                     var consentOn = input.Agreed ? today : throw new Refusal("Ask the client first, and say that they agreed.");
@@ -105,7 +105,7 @@ public sealed partial class Photos(
                         current.Person.PersonId,
                         clock.GetCurrentInstant()
                     );
-                    photo.Share(input.Share);
+                    photo.SetShared(input.Share);
                     db.Photos.Add(photo);
                     saved = true;
                     return new Outcome(key, kept.Id);
@@ -124,20 +124,20 @@ public sealed partial class Photos(
         {
             // A second tap or a failed save leaves no file that no row names.
             if (kept is not null && !saved)
-                book.Delete(current.Person.PracticeId, kept.Id);
+                book.DeleteFiles(current.Person.PracticeId, kept.Id);
         }
     }
 
     /// <summary>The client sees it among their own, or no longer does.</summary>
-    public Task ShareAsync(Guid clientId, Guid photoId, bool shared, CancellationToken cancellation) =>
-        ChangeAsync(clientId, photoId, AccessAction.ChangedPhoto, photo => photo.Share(shared), cancellation);
+    public Task SetSharedAsync(Guid clientId, Guid photoId, bool shared, CancellationToken cancellation) =>
+        ChangeAsync(clientId, photoId, AccessAction.ChangedPhoto, photo => photo.SetShared(shared), cancellation);
 
     /// <summary>The picture goes for good; that there was one stays.</summary>
     public async Task RemoveAsync(Guid clientId, Guid photoId, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         var file = await ChangeAsync(clientId, photoId, AccessAction.RemovedPhoto, photo => photo.Remove(now), cancellation);
-        book.Delete(current.Person.PracticeId, file);
+        book.DeleteFiles(current.Person.PracticeId, file);
     }
 
     private async Task<Guid> ChangeAsync(
@@ -166,7 +166,7 @@ public sealed partial class Photos(
         if (!StaffPermissions.MayReadHealth(current.Person))
             throw new Refusal("Photos are added and changed by the owner, managers and stylists.");
         return await db
-                .Clients.WhereUnmerged(clientId)
+                .Clients.UnmergedById(clientId)
                 .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
@@ -181,7 +181,7 @@ public sealed partial class Photos(
     private IQueryable<Client> Seen(ClinicDb db, Guid clientId)
     {
         var person = current.Person;
-        var clients = db.Clients.WhereUnmerged(clientId);
+        var clients = db.Clients.UnmergedById(clientId);
         if (StaffPermissions.MayReadHealth(person))
             return clients;
         // A trainee sees those they work on; the desk sees none.

@@ -71,8 +71,8 @@ public sealed partial class PhotosPage
         TryAsync(() =>
             Change?.What switch
             {
-                Share => Slice.ShareAsync(ClientId, Change.PhotoId, shared: true, CancellationToken.None),
-                Hide => Slice.ShareAsync(ClientId, Change.PhotoId, shared: false, CancellationToken.None),
+                Share => Slice.SetSharedAsync(ClientId, Change.PhotoId, shared: true, CancellationToken.None),
+                Hide => Slice.SetSharedAsync(ClientId, Change.PhotoId, shared: false, CancellationToken.None),
                 Remove => Slice.RemoveAsync(ClientId, Change.PhotoId, CancellationToken.None),
                 _ => Task.CompletedTask,
             }

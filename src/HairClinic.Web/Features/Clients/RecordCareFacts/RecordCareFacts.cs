@@ -12,7 +12,7 @@ public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes,
     {
         await using var db = databases.Open();
         var row = await (
-            from client in db.Clients.AsNoTracking().WhereUnmerged(clientId)
+            from client in db.Clients.AsNoTracking().UnmergedById(clientId)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
             select new
             {
@@ -35,7 +35,7 @@ public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes,
             {
                 var zone =
                     await db
-                        .Clients.WhereUnmerged(input.ClientId)
+                        .Clients.UnmergedById(input.ClientId)
                         .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
                         .SingleOrDefaultAsync(cancellation)
                     ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");

@@ -12,7 +12,7 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClo
     {
         await using var db = databases.Open();
         var row = await (
-            from client in db.Clients.WhereUnmerged(clientId)
+            from client in db.Clients.UnmergedById(clientId)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
             select new
             {
@@ -44,7 +44,7 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClo
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         var found = await (
-            from client in db.Clients.WhereUnmerged(input.ClientId)
+            from client in db.Clients.UnmergedById(input.ClientId)
             join salon in db.Salons on client.HomeSalonId equals salon.Id
             join bond in db.Bonds on client.Id equals bond.ClientId
             where bond.Id == input.BondId

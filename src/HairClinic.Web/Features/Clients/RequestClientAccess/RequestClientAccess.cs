@@ -22,8 +22,8 @@ public sealed class RequestClientAccess(WriteOnce writes, CurrentActor current, 
             input,
             db =>
             {
-                var ask = new AskForClientBody(key, salon, person.PersonId, input.CodeOrPhone, input.Because);
-                db.WorkItems.Add(WorkItemFactory.AskForClient(ask, clock.GetCurrentInstant()));
+                var ask = new RequestClientAccessBody(key, salon, person.PersonId, input.CodeOrPhone, input.Because);
+                db.WorkItems.Add(WorkItemFactory.RequestClientAccess(ask, clock.GetCurrentInstant()));
                 return Task.FromResult(new Outcome());
             },
             cancellation

@@ -17,8 +17,8 @@ public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, 
         await using var db = databases.Open();
         var client = await db
             .Clients.AsNoTracking()
-            .WhereUnmerged(clientId)
-            .WithHomeSalonOf(current.Person)
+            .UnmergedById(clientId)
+            .AtHomeInSalonsOf(current.Person)
             .SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
@@ -48,7 +48,7 @@ public sealed class TransferClient(ClinicDbFactory databases, WriteOnce writes, 
             async db =>
             {
                 var client =
-                    await db.Clients.WhereUnmerged(input.ClientId).WithHomeSalonOf(current.Person).SingleOrDefaultAsync(cancellation)
+                    await db.Clients.UnmergedById(input.ClientId).AtHomeInSalonsOf(current.Person).SingleOrDefaultAsync(cancellation)
                     ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
                 WriteOnce.ExpectVersion(db, client, input.Version);
                 var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);

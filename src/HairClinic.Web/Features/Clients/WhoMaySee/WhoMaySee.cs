@@ -15,7 +15,7 @@ public sealed class WhoMaySee(ClinicDbFactory databases, WriteOnce writes, Acces
     {
         await using var db = databases.Open();
         var client = await (
-            from c in db.Clients.AsNoTracking().WhereUnmerged(clientId)
+            from c in db.Clients.AsNoTracking().UnmergedById(clientId)
             join home in db.Salons on c.HomeSalonId equals home.Id
             select new
             {

@@ -34,7 +34,7 @@ public sealed record GroupComparison(
         IReadOnlyList<LastingGroup> groups,
         ILookup<Guid?, WearSpell> spells,
         IReadOnlyCollection<string> determined,
-        IReadOnlyDictionary<CovariateKind, double> factors
+        IReadOnlyDictionary<KnownCovariate, double> factors
     )
     {
         var compared = groups.Where(g => g.Id is not null && g.Spells >= FewestSpells).ToList();
@@ -52,7 +52,7 @@ public sealed record GroupComparison(
         compared = [.. compared.Where(g => spells[g.Id].Any(s => s.Window is not null))];
         var ratio = InTheModel([.. compared.Select(g => spells[g.Id].Where(s => s.Window is not null))], determined, factors);
         var missing =
-            ratio.Missing is { Argument: { } name } note && LikelihoodRatio.ParseGroup(name) is { } number
+            ratio.Missing is { Argument: { } name } note && LikelihoodRatio.ParseGroupIndex(name) is { } number
                 ? note with
                 {
                     Argument = compared[number].Name,
@@ -79,7 +79,7 @@ public sealed record GroupComparison(
     private static LikelihoodRatio InTheModel(
         List<IEnumerable<WearSpell>> groups,
         IReadOnlyCollection<string> determined,
-        IReadOnlyDictionary<CovariateKind, double> factors
+        IReadOnlyDictionary<KnownCovariate, double> factors
     )
     {
         var told = groups.SelectMany(g => g).ToList();
@@ -88,7 +88,7 @@ public sealed record GroupComparison(
             told,
             name => !left.Exists(d => name.StartsWith(d, StringComparison.Ordinal))
         );
-        return LikelihoodRatio.Test(
+        return LikelihoodRatio.TestGroups(
             LifeDistribution.Weibull,
             [.. told.Select(s => s.Spell)],
             [.. groups.SelectMany((g, number) => g.Select(_ => number))],
@@ -101,7 +101,7 @@ public sealed record GroupComparison(
 
     // Where every base comes from one workshop only, bases left in the model would tell all there is to tell of the workshops.
     private static IEnumerable<string> Nested(List<IEnumerable<WearSpell>> groups) =>
-        new[] { WearCovariate.BasePrefix, WearCovariate.AdhesivePrefix, WearCovariate.WorkshopPrefix }.Where(prefix =>
+        new[] { CovariateValue.BasePrefix, CovariateValue.AdhesivePrefix, CovariateValue.WorkshopPrefix }.Where(prefix =>
             groups
                 .SelectMany((g, number) => g.SelectMany(s => s.Columns).Select(c => c.Name).Distinct().Select(name => (name, number)))
                 .Where(c => c.name.StartsWith(prefix, StringComparison.Ordinal))

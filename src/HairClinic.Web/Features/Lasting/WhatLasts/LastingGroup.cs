@@ -24,7 +24,7 @@ public sealed record LastingGroup(Guid? Id, string? Name, int Spells, int Ended,
         );
 
     /// <summary>From 0 in a few even steps to the longest that was watched.</summary>
-    public static IReadOnlyList<double> DaysUpTo(double last)
+    public static IReadOnlyList<double> RiskTableDaysUpTo(double last)
     {
         double[] steps = [1, 2, 5, 7, 14, 28, 56, 91, 182, 364, 728];
         var step = steps.FirstOrDefault(s => last / s <= 8, steps[^1]);

@@ -28,9 +28,9 @@ internal static class LastingNames
         foreach (
             var (side, prefix) in new[]
             {
-                (LastingSide.Adhesive, WearCovariate.AdhesivePrefix),
-                (LastingSide.Base, WearCovariate.BasePrefix),
-                (LastingSide.Workshop, WearCovariate.WorkshopPrefix),
+                (LastingSide.Adhesive, CovariateValue.AdhesivePrefix),
+                (LastingSide.Base, CovariateValue.BasePrefix),
+                (LastingSide.Workshop, CovariateValue.WorkshopPrefix),
             }
         )
         {

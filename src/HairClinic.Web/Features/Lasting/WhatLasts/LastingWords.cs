@@ -5,7 +5,7 @@ namespace HairClinic.Web.Features.Lasting;
 /// <summary>What is found, in plain sentences.</summary>
 internal static class LastingWords
 {
-    public static string NameOf(LastingGroup group, IStringLocalizer<Words> words) => group.Name ?? words["not written down"];
+    public static string FormatGroupName(LastingGroup group, IStringLocalizer<Words> words) => group.Name ?? words["not written down"];
 
     public static string FormatDay(double day) => day.ToString("0.#", CultureInfo.CurrentCulture);
 
@@ -66,5 +66,5 @@ internal static class LastingWords
         note.Argument is { } argument ? words[note.Sentence, HabitOf(argument, words)] : words[note.Sentence];
 
     private static string HabitOf(string column, IStringLocalizer<Words> words) =>
-        Learning.WearCovariate.ParseHabit(column) is { } habit ? words[CovariateCatalog.DefinitionOf(habit).Name] : column;
+        Learning.CovariateValue.ParseHabit(column) is { } habit ? words[CovariateCatalog.DefinitionOf(habit).Name] : column;
 }

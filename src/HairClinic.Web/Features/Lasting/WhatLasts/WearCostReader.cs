@@ -9,7 +9,7 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
     /// <param name="lives">The units worn so far, the holds of the bonds on them.</param>
     public async Task<List<WearCostRow>> ReadAsync(List<LifeSpell> lives, List<HoldSpell> holds)
     {
-        var models = await WearModels.LoadAsync(db, cancellation);
+        var models = await WearModelPair.LoadAsync(db, cancellation);
         var names = await LastingNames.LoadAsync(db, by, cancellation);
         var bySide = (await LifeSpellBuilder.UnitKindsAsync(db, cancellation)).Values.ToLookup(s =>
             by == LastingSide.Kind ? s.Id : s.BaseMaterialId
@@ -50,7 +50,7 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
                         worn.Count(s => s.End != SpellEnd.After),
                         priced.Average(),
                         visit,
-                        WearCost.Estimate(priced.Average(), life, hold?.Hold, hold?.ClosesDays ?? 1, visit)
+                        MonthlyWearCost.Estimate(priced.Average(), life, hold?.Hold, hold?.ClosesDays ?? 1, visit)
                     )
                 );
             }
@@ -61,9 +61,9 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
     // A base made by several workshops is taken without any workshop's effect.
     private static LifePrediction LifeOf(WearModel model, IReadOnlyList<UnitKindTerms> kinds)
     {
-        var columns = new List<WearCovariate> { WearCovariate.Base(kinds[0].BaseMaterialId) };
+        var columns = new List<CovariateValue> { CovariateValue.Base(kinds[0].BaseMaterialId) };
         if (kinds.Select(k => k.WorkshopId).Distinct().ToList() is [{ } workshop])
-            columns.Add(WearCovariate.Workshop(workshop));
+            columns.Add(CovariateValue.Workshop(workshop));
         return model.Predict(ClientEffectNodes.For(model.Population), kinds[0].UsualLife(), columns);
     }
 
@@ -76,9 +76,9 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
             .MaxBy(g => g.Count());
         if (usual?.Key.Window is not { } window)
             return null;
-        var columns = new List<WearCovariate> { WearCovariate.Base(baseId) };
+        var columns = new List<CovariateValue> { CovariateValue.Base(baseId) };
         if (usual.Key.AdhesiveId is { } adhesive)
-            columns.Add(WearCovariate.Adhesive(adhesive));
+            columns.Add(CovariateValue.Adhesive(adhesive));
         // A window's last day is the 90 % point of what it assumes.
         var assumed = PopulationParameters.FromPriors(window);
         var closes = (int)Math.Round(new LifePrediction(assumed, ClientEffectNodes.For(assumed), window.Place).Quantile(0.9));
@@ -97,7 +97,7 @@ public sealed record WearCostRow(
     int Ended,
     double UnitPrice,
     double? VisitPrice,
-    WearCost Cost
+    MonthlyWearCost Cost
 )
 {
     public bool CanTell => Ended >= LastingGroup.FewestEnded;

@@ -21,7 +21,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         );
     }
 
-    public async Task ComputeAndStoreAsync(CancellationToken cancellation)
+    public async Task PrecomputeAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var records = await RecordsAsync(db, only: null, cancellation);
@@ -73,7 +73,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
                 ? await HoldsByAsync(db, question.By, holds, cancellation)
                 : lives.ToLookup(l => KeyOf(l, question.By), WearSpell (l) => l);
         var names = await LastingNames.LoadAsync(db, question.By, cancellation);
-        var days = LastingGroup.DaysUpTo(spells.SelectMany(s => s).Select(s => LastSeen(s.Spell)).DefaultIfEmpty().Max());
+        var days = LastingGroup.RiskTableDaysUpTo(spells.SelectMany(s => s).Select(s => LastSeen(s.Spell)).DefaultIfEmpty().Max());
         var groups = spells
             .Select(own => (own.Key, Told: own.Select(s => s.Spell).Where(Tells).ToList()))
             .Where(g => g.Told.Count > 0)
@@ -81,7 +81,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             .OrderBy(g => g.Id is null)
             .ThenByDescending(g => g.Spells)
             .ToList();
-        var factors = WearModels.FactorsFor(await WearModels.FactorsAsync(db, cancellation), question.Quantity);
+        var factors = WearModelPair.FactorsFor(await WearModelPair.LoadWearFactorsAsync(db, cancellation), question.Quantity);
         var compared = GroupComparison.Compare(groups, spells, Determined(question.By), factors);
         return new Screen(question, today, groups, days, compared, fit, []);
     }
@@ -106,7 +106,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             .FirstOrDefaultAsync(cancellation);
         if (newest is null)
             return LifetimeFitFacts.None;
-        var estimated = newest.Converged ? newest : await WearModels.UsableFits(db, question.Quantity).FirstOrDefaultAsync(cancellation);
+        var estimated = newest.Converged ? newest : await WearModelPair.UsableFits(db, question.Quantity).FirstOrDefaultAsync(cancellation);
         return LifetimeFitFacts.Of(newest, estimated, await LastingNames.LoadCovariateNamesAsync(db, cancellation), Shown(question));
     }
 
@@ -150,18 +150,18 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
     private static string[] Determined(LastingSide by) =>
         by switch
         {
-            LastingSide.Workshop => [WearCovariate.WorkshopPrefix],
-            LastingSide.Base => [WearCovariate.BasePrefix],
-            LastingSide.Kind => [WearCovariate.BasePrefix, WearCovariate.WorkshopPrefix],
-            LastingSide.Adhesive or LastingSide.Lot => [WearCovariate.AdhesivePrefix],
+            LastingSide.Workshop => [CovariateValue.WorkshopPrefix],
+            LastingSide.Base => [CovariateValue.BasePrefix],
+            LastingSide.Kind => [CovariateValue.BasePrefix, CovariateValue.WorkshopPrefix],
+            LastingSide.Adhesive or LastingSide.Lot => [CovariateValue.AdhesivePrefix],
             _ => [],
         };
 
     private static string[] Shown(LastingQuery question) =>
-        question.By == LastingSide.Base ? [WearCovariate.BasePrefix]
-        : question.Of == LastingSubject.Hold ? [WearCovariate.AdhesivePrefix]
-        : question.By == LastingSide.Workshop ? [WearCovariate.WorkshopPrefix]
-        : [WearCovariate.WorkshopPrefix, WearCovariate.BasePrefix];
+        question.By == LastingSide.Base ? [CovariateValue.BasePrefix]
+        : question.Of == LastingSubject.Hold ? [CovariateValue.AdhesivePrefix]
+        : question.By == LastingSide.Workshop ? [CovariateValue.WorkshopPrefix]
+        : [CovariateValue.WorkshopPrefix, CovariateValue.BasePrefix];
 
     /// <param name="Days">At which it is told how many were still watched.</param>
     /// <param name="Compared">Null where nothing is compared.</param>

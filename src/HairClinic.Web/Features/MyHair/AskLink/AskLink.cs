@@ -13,7 +13,7 @@ public sealed class AskLink(ClinicDbFactory databases, LinkAskQueue asks, MailSt
         var state = await mail.NowAsync(cancellation);
         if (!state.CanSendLinks)
             return null;
-        await using var unfenced = databases.OpenUnfenced();
+        await using var unfenced = databases.OpenWithoutActor();
         await asks.AskAsync(unfenced, input.Email, cancellation);
         return state.Way;
     }

@@ -34,7 +34,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, SelfBookingSlots slot
     }
 
     /// <exception cref="Refusal">The service is not offered, enough is booked already, or the salon wants a word first.</exception>
-    public async Task<SelfBookingResult> SaveAsync(Input input, CancellationToken cancellation)
+    public async Task<SelfBookingOutcome> SaveAsync(Input input, CancellationToken cancellation)
     {
         var book =
             await slots.LoadBookingFactsAsync(cancellation) ?? throw new Refusal("Your salon has not opened your page yet. Ask them.");
@@ -65,7 +65,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, SelfBookingSlots slot
         }
     }
 
-    private async Task<SelfBookingResult> WriteAsync(
+    private async Task<SelfBookingOutcome> WriteAsync(
         ClinicDb db,
         SelfBookingCriteria wish,
         ServiceKind service,
@@ -76,7 +76,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, SelfBookingSlots slot
         // The database has the last word: many forms may be sent at once.
         if (await AheadAsync(db, cancellation) is >= SelfBookingRule.MostAhead and var ahead)
             throw Enough(ahead);
-        var slot = await slots.FindSlotAtAsync(wish, input.At!.Value, cancellation);
+        var slot = await slots.RequireSlotAtAsync(wish, input.At!.Value, cancellation);
         var visit = new Visit(Guid.CreateVersion7(), current.Client.ClientId, wish.Salon.Id, service.Id);
         visit.Schedule(
             service,
@@ -87,7 +87,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, SelfBookingSlots slot
             [.. service.Steps.Select(_ => Guid.CreateVersion7())]
         );
         db.Visits.Add(visit);
-        return new SelfBookingResult(SelfBookingSlot.At(visit.StartsAt, wish.Salon.TimeZone).Local);
+        return new SelfBookingOutcome(SelfBookingStart.FromInstant(visit.StartsAt, wish.Salon.TimeZone).Local);
     }
 
     private Task<int> AheadAsync(ClinicDb db, CancellationToken cancellation)
@@ -107,7 +107,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, SelfBookingSlots slot
         string? Phone,
         IReadOnlyList<Offer> Services,
         Guid? Chosen,
-        IReadOnlyList<SelfBookingSlot> Slots
+        IReadOnlyList<SelfBookingStart> Slots
     )
     {
         /// <summary>The salon wants a word with them before this is booked.</summary>

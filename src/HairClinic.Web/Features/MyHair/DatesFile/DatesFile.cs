@@ -30,7 +30,7 @@ public sealed class DatesFile(
 
     /// <summary>For a calendar that follows by its secret address.</summary>
     /// <returns>Null when the address is made up or was stopped, or whoever made it may not open the client's page any more.</returns>
-    public async Task<string?> FollowAsync(string address, CancellationToken cancellation)
+    public async Task<string?> OpenFeedAsync(string address, CancellationToken cancellation)
     {
         if (!Base64Url.IsValid(address))
             return null;
@@ -38,7 +38,7 @@ public sealed class DatesFile(
         if (key.Length <= PracticeBytes)
             return null;
         var hash = SHA256.HashData(key.AsSpan(PracticeBytes));
-        return await jobs.RunAsync(
+        return await jobs.RunAsJobAsync(
             new Guid(key.AsSpan(0, PracticeBytes)),
             "calendar",
             async services =>

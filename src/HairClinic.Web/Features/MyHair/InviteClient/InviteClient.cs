@@ -42,7 +42,7 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
                     a => a.ClientId == client.Id && a.GuardianId == null && a.EndedAt == null,
                     cancellation
                 );
-                if (address?.Opens == ClientPageAccess.Nothing)
+                if (address?.Opens == ClientPageAccessLevel.Nothing)
                     throw new Refusal("Whoever reads at the client's old address said no to this one. Speak to the client first.");
                 if (await db.ClientPreferences.AnyAsync(p => p.ClientId == client.Id && !p.Letters, cancellation))
                     throw new Refusal(

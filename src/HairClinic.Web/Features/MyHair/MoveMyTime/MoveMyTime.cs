@@ -28,7 +28,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, SelfBookingSlots slots
     /// <returns>Null when there is no such visit of theirs.</returns>
     /// <exception cref="Refusal">It is too late to change it here, or the salon wants a word first.</exception>
     /// <exception cref="OvertakenException">It is not what the page shows any more.</exception>
-    public async Task<SelfBookingResult?> SaveAsync(Input input, CancellationToken cancellation)
+    public async Task<SelfBookingOutcome?> SaveAsync(Input input, CancellationToken cancellation)
     {
         OwnVisit? own = null;
         try
@@ -58,14 +58,14 @@ public sealed class MoveMyTime(ClinicDbFactory databases, SelfBookingSlots slots
         }
     }
 
-    private async Task<SelfBookingResult> MoveAsync(ClinicDb db, OwnVisit own, Instant at, CancellationToken cancellation)
+    private async Task<SelfBookingOutcome> MoveAsync(ClinicDb db, OwnVisit own, Instant at, CancellationToken cancellation)
     {
         slots.RequireChangeable(own);
-        var slot = await slots.FindSlotAtAsync(own.Wish, at, cancellation);
+        var slot = await slots.RequireSlotAtAsync(own.Wish, at, cancellation);
         var steps = own.Steps;
         own.Visit.Schedule(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(own.Visit.Segments);
-        return new SelfBookingResult(SelfBookingSlot.At(slot.StartsAt, own.Salon.TimeZone).Local);
+        return new SelfBookingOutcome(SelfBookingStart.FromInstant(slot.StartsAt, own.Salon.TimeZone).Local);
     }
 
     public sealed record Screen(
@@ -77,7 +77,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, SelfBookingSlots slots
         string? Phone,
         bool MayChange,
         int MoveHours,
-        IReadOnlyList<SelfBookingSlot> Slots
+        IReadOnlyList<SelfBookingStart> Slots
     )
     {
         /// <summary>Of what is shown: a move sent from an older page changes nothing.</summary>

@@ -13,7 +13,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        if (await OwnSalon.ZoneIfConfirmedAsync(db, client, cancellation) is not { } home)
+        if (await OwnSalonReader.ZoneIfConfirmedAsync(db, client, cancellation) is not { } home)
             return null;
         var lines = await LedgerAsync(cancellation);
         var now = clock.GetCurrentInstant();
@@ -54,7 +54,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
                 if (input.Subject == ConsentSubject.Messages)
                 {
                     var chosen = await Preferences.LoadOrAddAsync(db, client, cancellation);
-                    chosen.Choose(letters: false, chosen.Language);
+                    chosen.SetLettersAndLanguage(letters: false, chosen.Language);
                 }
                 return new Outcome(input.Subject);
             },

@@ -10,7 +10,7 @@ namespace HairClinic.Web.Features.MyHair;
 /// All a client's first page shows, in one statement that says who is acting and brings one row (own-page.sql, beside this).
 /// Thousands of clients open this page at the same hour of the morning, so it is the one page that asks past EF.
 /// </summary>
-public sealed class OwnPageReader(DatabaseHost database) : IAsyncDisposable
+public sealed class OwnPageReader(DatabaseLifetime database) : IAsyncDisposable
 {
     public const string Call = "select * from own_page($1, $2, $3, $4)";
 

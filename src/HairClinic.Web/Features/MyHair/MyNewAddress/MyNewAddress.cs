@@ -15,7 +15,7 @@ public sealed class MyNewAddress(PracticeJobRunner jobs, IClock clock)
             token,
             async (_, db, hash) =>
                 await (
-                    from address in OpeningAddressLinks.FindByHash(db, hash, clock.GetCurrentInstant()).AsNoTracking()
+                    from address in AddressConfirmationLinks.FindByHash(db, hash, clock.GetCurrentInstant()).AsNoTracking()
                     join client in db.Clients on address.ClientId equals client.Id
                     join salon in db.Salons on client.HomeSalonId equals salon.Id
                     join guardian in db.Guardians on address.GuardianId equals (Guid?)guardian.Id into guardians
@@ -34,13 +34,13 @@ public sealed class MyNewAddress(PracticeJobRunner jobs, IClock clock)
 
     /// <param name="yes">False: they did not ask for it, and the address opens nothing until the salon has spoken to them.</param>
     /// <returns>What it opens now; null when the link was of no use.</returns>
-    public Task<ClientPageAccess?> SaveAsync(string? token, bool yes, CancellationToken cancellation) =>
-        InPracticeAsync<ClientPageAccess?>(
+    public Task<ClientPageAccessLevel?> SaveAsync(string? token, bool yes, CancellationToken cancellation) =>
+        InPracticeAsync<ClientPageAccessLevel?>(
             token,
             async (services, db, hash) =>
             {
                 var now = clock.GetCurrentInstant();
-                if (await OpeningAddressLinks.FindByHash(db, hash, now).SingleOrDefaultAsync(cancellation) is not { } address)
+                if (await AddressConfirmationLinks.FindByHash(db, hash, now).SingleOrDefaultAsync(cancellation) is not { } address)
                     return null;
                 await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
                 await services
@@ -73,9 +73,9 @@ public sealed class MyNewAddress(PracticeJobRunner jobs, IClock clock)
         );
 
     private async Task<T?> InPracticeAsync<T>(string? token, Func<IServiceProvider, ClinicDb, byte[], Task<T?>> work) =>
-        OpeningAddressLinks.ParseToken(token) is not var (practice, hash)
+        AddressConfirmationLinks.ParseToken(token) is not var (practice, hash)
             ? default
-            : await jobs.RunAsync(
+            : await jobs.RunAsJobAsync(
                 practice,
                 "new-address",
                 async services =>

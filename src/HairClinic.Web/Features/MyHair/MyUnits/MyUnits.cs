@@ -30,12 +30,12 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobRunner jobs, C
     }
 
     // When the next one is ordered is the practice's affair; how long theirs will last is the client's to see.
-    private async Task<WearForecast> LivesAsync(ClinicDb db, Guid id, Guid salonId, LocalDate today, CancellationToken cancellation)
+    private async Task<WearLineForecast> LivesAsync(ClinicDb db, Guid id, Guid salonId, LocalDate today, CancellationToken cancellation)
     {
-        var models = await WearModels.LoadAsync(db, cancellation);
+        var models = await WearModelPair.LoadAsync(db, cancellation);
         var kinds = await LifeSpellBuilder.UnitKindsAsync(db, cancellation);
         var units = (await ClientUnits.LoadAsync(db, kinds, [(id, salonId, today)], cancellation))[0];
-        return WearForecast.Unknown with
+        return WearLineForecast.Unknown with
         {
             Left = units.LivesLeft(models.Life, kinds),
             Arrivals = await ArrivalsAsync([.. units.Units.Where(u => u.State.IsInFlight())], today, cancellation),
@@ -49,14 +49,14 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobRunner jobs, C
         CancellationToken cancellation
     ) =>
         ordered.Count == 0
-            ? WearForecast.Unknown.Arrivals
-            : await jobs.RunAsync(
+            ? WearLineForecast.Unknown.Arrivals
+            : await jobs.RunAsJobAsync(
                 current.Client.PracticeId,
                 "my units",
                 async services =>
                 {
                     await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    return (await OrderFacts.LoadAsync(db, cancellation)).OrderTimesOn(today).Arrivals(ordered);
+                    return (await ReorderFacts.LoadAsync(db, cancellation)).OrderTimesOn(today).ArrivalRanges(ordered);
                 }
             );
 }

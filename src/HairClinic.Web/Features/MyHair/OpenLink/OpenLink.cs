@@ -9,7 +9,7 @@ public sealed class OpenLink(ClinicDbFactory databases, SignInLinkStore links, C
     /// <returns>The sign-in it gives; null when the link is used, too old or made up, or its address opens nothing any more.</returns>
     public async Task<Opened?> SaveAsync(string token, CancellationToken cancellation)
     {
-        await using var unfenced = databases.OpenUnfenced();
+        await using var unfenced = databases.OpenWithoutActor();
         if (await links.UseUpAsync(unfenced, token, cancellation) is not { } link)
             return null;
         return await signIns.OpenAsync(link.PracticeId, link.ClientId, link.Email, link.Invitation, cancellation) is { } signIn
@@ -18,5 +18,5 @@ public sealed class OpenLink(ClinicDbFactory databases, SignInLinkStore links, C
     }
 
     /// <param name="Language">As chosen on an earlier visit; null where none was.</param>
-    public sealed record Opened(ClientSignInState SignIn, string? Language);
+    public sealed record Opened(ActiveClientSignIn SignIn, string? Language);
 }

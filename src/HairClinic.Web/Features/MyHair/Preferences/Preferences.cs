@@ -23,7 +23,10 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns
     public async Task SaveAsync(Input input, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        (await LoadOrAddAsync(db, current.Client.ClientId, cancellation)).Choose(input.Letters, Languages.KnownOrNull(input.Language));
+        (await LoadOrAddAsync(db, current.Client.ClientId, cancellation)).SetLettersAndLanguage(
+            input.Letters,
+            Languages.KnownOrNull(input.Language)
+        );
         await db.SaveChangesAsync(cancellation);
     }
 

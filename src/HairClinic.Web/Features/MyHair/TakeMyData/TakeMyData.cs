@@ -45,7 +45,7 @@ public sealed class TakeMyData(
         var email = await db.ClientSignIns.Where(s => s.Id == signIn).Select(s => s.Email).SingleOrDefaultAsync(cancellation);
         if (email is null)
             return state.Way;
-        await using var unfenced = databases.OpenUnfenced();
+        await using var unfenced = databases.OpenWithoutActor();
         await asks.AskAsync(unfenced, email, cancellation);
         return state.Way;
     }
@@ -68,7 +68,7 @@ public sealed class TakeMyData(
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        return await db.MayReadConfidentialAsync(cancellation) && await db.Clients.WhereUnmerged(client).AnyAsync(cancellation);
+        return await db.MayReadConfidentialAsync(cancellation) && await db.Clients.UnmergedById(client).AnyAsync(cancellation);
     }
 
     /// <param name="Rows">In all tables together.</param>

@@ -15,7 +15,7 @@ public sealed class WhoSawMine(ClinicDbFactory databases, CurrentActor current, 
     {
         var client = current.Client.ClientId;
         await using var db = databases.Open();
-        if (await OwnSalon.ZoneIfConfirmedAsync(db, client, cancellation) is not { } home)
+        if (await OwnSalonReader.ZoneIfConfirmedAsync(db, client, cancellation) is not { } home)
             return null;
         // A client reads no people, and no record folded into theirs: both are looked up for them, by their own id alone.
         await using var wide = databases.OpenPracticeWide(nameof(WhoSawMine));

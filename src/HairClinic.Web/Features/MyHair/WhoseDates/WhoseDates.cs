@@ -14,7 +14,7 @@ public sealed class WhoseDates(ClientSignIns signIns, CurrentActor current)
     }
 
     /// <returns>The sign-in as it is now; null when the key names nobody they look after.</returns>
-    public async Task<ClientSignInState?> SaveAsync(string? key, CancellationToken cancellation)
+    public async Task<ActiveClientSignIn?> SaveAsync(string? key, CancellationToken cancellation)
     {
         var own = current.Client;
         var pages = await signIns.PagesAsync(own, cancellation);

@@ -23,10 +23,10 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
         var today = salons.Select(s => s.DayOf(now)).DefaultIfEmpty().Min();
         return new Screen(
             today,
-            all.ToDictionary(s => s.Id, s => SalonToday.At(s.Id, s.Name, s.Zone, now)),
+            all.ToDictionary(s => s.Id, s => SalonToday.AsOf(s.Id, s.Name, s.Zone, now)),
             salons.Count == all.Count,
             await PromiseAsync(db, salons, cancellation),
-            await GapRisks.ReadAsync(db, today, cancellation),
+            await GapRiskReport.ReadAsync(db, today, cancellation),
             await WorkloadReader.ReadAsync(db, cancellation),
             await WorkshopOrderLoad.ReadAsync(db, cancellation)
         );
@@ -45,7 +45,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
     }
 
     /// <summary>All of them, to be taken out: that they were is a line of the access log.</summary>
-    public async Task<IReadOnlyList<GapRow>> ExportGapsAsync(CancellationToken cancellation)
+    public async Task<IReadOnlyList<GapRow>> LoadGapsForExportAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var promise = await PromiseAsync(db, await SalonsAsync(db, cancellation), cancellation);
@@ -72,7 +72,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
         return await kept.WithNamesAsync(db, salons, cancellation);
     }
 
-    public async Task ComputeAndStoreAsync(CancellationToken cancellation)
+    public async Task PrecomputeAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         var kept = await WorkOutAsync(db, await SalonsAsync(db, cancellation), cancellation);
@@ -93,7 +93,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
         IReadOnlyDictionary<Guid, SalonToday> Salons,
         bool AllSalons,
         GapReport Promise,
-        GapRisks GapRisks,
+        GapRiskReport GapRisks,
         IReadOnlyList<SalonWorkload> Load,
         IReadOnlyList<WorkshopOrderLoad> Orders
     );

@@ -19,7 +19,7 @@ public static class AheadEndpoint
             .RequireAuthorization(Policies.Manage)
             .WithMetadata(new RateLimitedAttribute(LimitedAction.Export));
         routes
-            .MapGet("/ahead/gaps.csv", WriteGapsAsync)
+            .MapGet("/ahead/past-gaps.csv", WriteGapsAsync)
             .RequireAuthorization(Policies.Manage)
             .WithMetadata(new StepUpAttribute(), new RateLimitedAttribute(LimitedAction.Export));
     }
@@ -51,7 +51,7 @@ public static class AheadEndpoint
             select (IReadOnlyList<string>)
                 [
                     salon.SalonId is null ? "all salons" : salon.Name,
-                    Dates.Iso(salon.WeekStart(week))!,
+                    Dates.Iso(salon.WeekStartAtIndex(week))!,
                     Number(load.Rebonds),
                     Number(load.Washes),
                     Number(load.Fittings),
@@ -90,7 +90,7 @@ public static class AheadEndpoint
             context,
             "days-without-hair.csv",
             ["client code", "salon", "from", "through", "days", "cause"],
-            (await slice.ExportGapsAsync(context.RequestAborted)).Select(b =>
+            (await slice.LoadGapsForExportAsync(context.RequestAborted)).Select(b =>
                 (IReadOnlyList<string>)
                     [
                         b.Code,

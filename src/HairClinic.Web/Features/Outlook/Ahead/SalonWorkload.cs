@@ -21,7 +21,7 @@ public sealed record SalonWorkload(
 
     public int? FirstThatDoesNotFit => Load.FirstThatDoesNotFit(ChairMinutes, HandsMinutes);
 
-    public LocalDate WeekStart(int week) => From.PlusWeeks(week);
+    public LocalDate WeekStartAtIndex(int week) => From.PlusWeeks(week);
 
     /// <summary>All of them together: every number is the sum.</summary>
     internal static SalonWorkload Sum(IReadOnlyList<SalonWorkload> salons)

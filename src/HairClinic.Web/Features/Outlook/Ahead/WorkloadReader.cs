@@ -35,7 +35,7 @@ internal static class WorkloadReader
             if (!forecasts.TryGetValue(salon.Id, out var forecast) || salon.Retired && forecast.Clients == 0)
                 continue;
             var load = forecast.ToSalonLoad();
-            var open = WeekMinutes.OpenMinutes(HoursOf(salon, [], salon.Hours.Select(Weekly)), forecast.From, load.Weeks);
+            var open = WeekMinutes.OpenMinutesPerWeek(HoursOf(salon, [], salon.Hours.Select(Weekly)), forecast.From, load.Weeks);
             var hands = new double[load.Weeks];
             foreach (var person in people.Where(p => p.Salons.Any(s => s.SalonId == salon.Id)))
                 AddTo(hands, person, salon, forecast.From);
@@ -48,16 +48,16 @@ internal static class WorkloadReader
     // Who keeps no hours of their own works the opening hours; of several salons', an equal share of each.
     private static void AddTo(double[] hands, Person person, Salon salon, LocalDate from)
     {
-        var own = person.WorkSpells.Where(w => w.SalonId == salon.Id).Select(w => new WeeklyHours(w.Day, w.From, w.To));
+        var own = person.WorkSpells.Where(w => w.SalonId == salon.Id).Select(w => new WeekdayTimeRange(w.Day, w.From, w.To));
         var (week, share) = person.WorkSpells.Count > 0 ? (own, 1.0) : (salon.Hours.Select(Weekly), 1.0 / person.Salons.Count);
         var away = person.Absences.Select(a => a.Days);
-        var minutes = WeekMinutes.OpenMinutes(HoursOf(salon, away, week), from, hands.Length);
+        var minutes = WeekMinutes.OpenMinutesPerWeek(HoursOf(salon, away, week), from, hands.Length);
         for (var i = 0; i < hands.Length; i++)
             hands[i] += share * minutes[i];
     }
 
-    private static OpeningHours HoursOf(Salon salon, IEnumerable<DateInterval> away, IEnumerable<WeeklyHours> week) =>
+    private static OpeningHours HoursOf(Salon salon, IEnumerable<DateInterval> away, IEnumerable<WeekdayTimeRange> week) =>
         new(week, salon.Closures.Select(c => c.Days).Concat(away), salon.TimeZone);
 
-    private static WeeklyHours Weekly(SalonHours hours) => new(hours.Day, hours.Opens, hours.Closes);
+    private static WeekdayTimeRange Weekly(SalonHours hours) => new(hours.Day, hours.Opens, hours.Closes);
 }

@@ -7,10 +7,10 @@ public static class WorkloadText
 {
     public static string Count(double expected) => expected.ToString("N1", CultureInfo.CurrentCulture);
 
-    public static string Hours(double minutes) => (minutes / 60).ToString("N0", CultureInfo.CurrentCulture);
+    public static string MinutesAsHours(double minutes) => (minutes / 60).ToString("N0", CultureInfo.CurrentCulture);
 
     /// <summary>A band of minutes, in hours.</summary>
-    public static string Hours((double From, double To) minutes) => $"{Hours(minutes.From)}–{Hours(minutes.To)}";
+    public static string MinutesAsHours((double From, double To) minutes) => $"{MinutesAsHours(minutes.From)}–{MinutesAsHours(minutes.To)}";
 
     public static string Band((double From, double To) counts) => $"{Count(counts.From)}–{Count(counts.To)}";
 
@@ -30,29 +30,29 @@ public static class WorkloadText
             return words["{0}: no chairs, hours or stylists are set to hold the weeks against.", name];
         if (salon.FirstThatDoesNotFit is not { } week)
             return words["{0}: each of the {1} weeks fits.", name, salon.Load.Weeks];
-        var (load, day) = (salon.Load.Week(week), Dates.Day(salon.WeekStart(week)));
+        var (load, day) = (salon.Load.Week(week), Dates.Day(salon.WeekStartAtIndex(week)));
         var open = salon.ChairMinutes[week];
         if (open == 0)
             return words[
                 "{0}: the week of {1} is the first that does not fit: closed, and {2} hours on chairs are expected.",
                 name,
                 day,
-                Hours(load.ChairMinutes)
+                MinutesAsHours(load.ChairMinutes)
             ];
         return load.ChairMinutes > open
             ? words[
                 "{0}: the week of {1} is the first that does not fit: {2} hours on chairs expected, {3} open.",
                 name,
                 day,
-                Hours(load.ChairMinutes),
-                Hours(open)
+                MinutesAsHours(load.ChairMinutes),
+                MinutesAsHours(open)
             ]
             : words[
                 "{0}: the week of {1} is the first that does not fit: {2} hands-on hours expected, {3} worked.",
                 name,
                 day,
-                Hours(load.HandsOnMinutes),
-                Hours(salon.HandsMinutes[week])
+                MinutesAsHours(load.HandsOnMinutes),
+                MinutesAsHours(salon.HandsMinutes[week])
             ];
     }
 }

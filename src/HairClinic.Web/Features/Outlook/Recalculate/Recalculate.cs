@@ -17,7 +17,7 @@ public sealed class Recalculate(ClinicDbFactory databases, WriteOnce writes, Cur
             .OrderByDescending(r => r.EndedAt == null)
             .ThenByDescending(r => r.AskedAt)
             .FirstOrDefaultAsync(cancellation);
-        var done = newest?.State == RecalculationState.Done ? newest : await RecalculationQueue.LastDoneAsync(db, cancellation);
+        var done = newest?.State == RecalculationState.Done ? newest : await RecalculationQueue.FindLastDoneAsync(db, cancellation);
         var zone = await db
             .Salons.Where(s => current.Person.Salons.Contains(s.Id))
             .OrderBy(s => s.Id)

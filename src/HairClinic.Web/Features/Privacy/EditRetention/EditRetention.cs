@@ -21,7 +21,7 @@ public sealed class EditRetention(
         var rules = new List<Rule>();
         foreach (var rule in await RetentionEnforcer.RulesAsync(db, cancellation))
         {
-            var usual = RetentionRule.Defaults(rule.Subject);
+            var usual = RetentionRule.DefaultsFor(rule.Subject);
             rules.Add(
                 new Rule(
                     rule.Subject,
@@ -29,7 +29,7 @@ public sealed class EditRetention(
                     rule.ByItself,
                     (rule.KeepDays, rule.ByItself) == usual,
                     rule.LastAppliedAt,
-                    await book.CountAsync(db, rule, RetentionEnforcer.SalonsOf(current.Person), cancellation)
+                    await book.CountAsync(db, rule, RetentionEnforcer.SalonScopeOf(current.Person), cancellation)
                 )
             );
         }
@@ -41,7 +41,7 @@ public sealed class EditRetention(
     {
         if (!MayChange)
             throw new Refusal("Only an owner changes how long things are kept.");
-        await check.RequireAsync(cancellation);
+        await check.RefuseUnlessFreshAsync(cancellation);
         return await writes.RunAsync(key, nameof(EditRetention), input, db => WriteAsync(db, key, input, cancellation), cancellation);
     }
 

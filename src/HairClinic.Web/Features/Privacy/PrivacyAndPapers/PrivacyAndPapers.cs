@@ -14,7 +14,7 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
     {
         await using var db = databases.Open();
         var client = await (
-            from c in db.Clients.AsNoTracking().WhereUnmerged(clientId)
+            from c in db.Clients.AsNoTracking().UnmergedById(clientId)
             join salon in db.Salons on c.HomeSalonId equals salon.Id
             select new
             {
@@ -56,7 +56,7 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
             input,
             async db =>
             {
-                if (!await db.Clients.WhereUnmerged(input.ClientId).AnyAsync(cancellation))
+                if (!await db.Clients.UnmergedById(input.ClientId).AnyAsync(cancellation))
                     throw new Refusal("This client is not there any more. They may have been merged with another record.");
                 if (input.Given && !input.Subject!.Value.IsAsked())
                     throw new Refusal("Nobody is sent reminders, so this is not asked.");

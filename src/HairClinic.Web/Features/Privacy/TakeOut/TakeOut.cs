@@ -12,7 +12,7 @@ public sealed class TakeOut(ClinicDbFactory databases, ClientTakeOut archive)
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var client = await db.Clients.AsNoTracking().WhereUnmerged(clientId).SingleOrDefaultAsync(cancellation);
+        var client = await db.Clients.AsNoTracking().UnmergedById(clientId).SingleOrDefaultAsync(cancellation);
         if (client is null)
             return null;
         await using var wide = databases.OpenPracticeWide(nameof(TakeOut));
@@ -28,7 +28,7 @@ public sealed class TakeOut(ClinicDbFactory databases, ClientTakeOut archive)
     {
         await using (var db = databases.Open())
         {
-            if (!await db.Clients.WhereUnmerged(clientId).AnyAsync(cancellation))
+            if (!await db.Clients.UnmergedById(clientId).AnyAsync(cancellation))
                 return false;
         }
         await using var wide = databases.OpenPracticeWide(nameof(TakeOut));

@@ -69,14 +69,14 @@ public sealed class EditAftercare(ClinicDbFactory databases, WriteOnce writes)
 
     public sealed record Input
     {
-        [OfTheForm]
+        [FormOnly]
         public CareTopic? Topic { get; set; }
 
         /// <summary>Two letters.</summary>
-        [OfTheForm]
+        [FormOnly]
         public string Language { get; set; } = "";
 
-        [FromBook]
+        [FromDatabase]
         public uint Version { get; set; }
 
         /// <summary>Empty: the usual ones again.</summary>

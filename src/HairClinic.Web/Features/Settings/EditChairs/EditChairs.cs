@@ -94,13 +94,13 @@ public sealed class EditChairs(ClinicDbFactory databases, WriteOnce writes, Curr
 
     public sealed record Input : IEditInput
     {
-        [FromBook]
+        [FromDatabase]
         public Guid SalonId { get; set; }
 
-        [FromBook]
+        [FromDatabase]
         public uint Version { get; set; }
 
-        [OfTheForm]
+        [FormOnly]
         public bool Retire { get; set; }
 
         [Field("Chairs", Ordered = true)]
@@ -110,7 +110,7 @@ public sealed class EditChairs(ClinicDbFactory databases, WriteOnce writes, Curr
     public sealed record ChairLine : IFormRow
     {
         /// <summary>Empty for a new one.</summary>
-        [FromBook]
+        [FromDatabase]
         public Guid Id { get; set; }
 
         public string Name { get; set; } = "";

@@ -25,7 +25,7 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
             .Select(k => new Choice(k.Id, k.Name))
             .ToListAsync(cancellation);
         var input = id is { } known ? await ReadAsync(db, known, cancellation) : new Input();
-        if (input is null || id is not null && !StaffPermissions.MayManage(current.Person, id.Value, input.Role))
+        if (input is null || id is not null && !StaffPermissions.MayManagePerson(current.Person, id.Value, input.Role))
             return null;
         foreach (var salon in salons.Where(s => input.Work.All(w => w.SalonId != s.Id)))
             input.Work.Add(new SalonWeek { SalonId = salon.Id });
@@ -53,7 +53,7 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
         {
             person = await Whole(db).SingleAsync(p => p.Id == id, cancellation);
             ConcurrentEdits.ExpectVersion(db, person, input.Version);
-            if (!StaffPermissions.MayManage(current.Person, person.Id, person.Role))
+            if (!StaffPermissions.MayManagePerson(current.Person, person.Id, person.Role))
                 throw new Refusal("Only an owner changes owners and managers.");
         }
         else

@@ -8,7 +8,13 @@ using HairClinic.Web.Shell.Edits;
 namespace HairClinic.Web.Features.Settings;
 
 /// <summary>What holds for the whole practice: its name and language, its cure, and how far ahead it looks.</summary>
-public sealed class EditPractice(ClinicDbFactory databases, WriteOnce writes, CultureStore cultures, CurrentActor current, IClock clock)
+public sealed class EditPractice(
+    ClinicDbFactory databases,
+    WriteOnce writes,
+    PracticeCultureCache cultures,
+    CurrentActor current,
+    IClock clock
+)
 {
     public async Task<Input> OpenAsync(CancellationToken cancellation)
     {
@@ -32,7 +38,7 @@ public sealed class EditPractice(ClinicDbFactory databases, WriteOnce writes, Cu
         settings.SetClientMoveHours(input.ClientMoveHours ?? -1);
         if (settings.GrantDaysAfterVisit != input.GrantDaysAfterVisit && current.Person.StaffRole != StaffRole.Owner)
             throw new Refusal("Only an owner changes for how long a visit opens a record to another salon.");
-        settings.SetGrantDays(input.GrantDaysAfterVisit ?? -1);
+        settings.SetGrantDaysAfterVisit(input.GrantDaysAfterVisit ?? -1);
         if (settings.PreparationDays != input.PreparationDays || settings.GapChancePercent != input.GapChancePercent)
             db.WorkItems.Add(WorkItemFactory.Recalculate(clock.GetCurrentInstant()));
         settings.SetOrderRule(input.PreparationDays ?? -1, input.GapChancePercent ?? 0);
@@ -42,10 +48,10 @@ public sealed class EditPractice(ClinicDbFactory databases, WriteOnce writes, Cu
 
     public sealed record Input : IEditInput
     {
-        [FromBook]
+        [FromDatabase]
         public uint Version { get; set; }
 
-        [OfTheForm]
+        [FormOnly]
         public bool Retire { get; set; }
 
         [Field("Name")]

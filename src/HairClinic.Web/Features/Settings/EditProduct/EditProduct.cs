@@ -100,7 +100,7 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
         public bool Finished { get; set; }
 
         /// <summary>Finished when the form opened; that is never undone.</summary>
-        [FromBook]
+        [FromDatabase]
         public bool WasFinished { get; set; }
 
         object? IFormRow.Key => Id == Guid.Empty ? null : Id;

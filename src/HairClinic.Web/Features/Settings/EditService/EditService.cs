@@ -31,7 +31,7 @@ public sealed class EditService(ClinicDbFactory databases, WriteOnce writes) : R
     protected override void Write(ClinicDb db, ServiceKind row, Input input, bool isNew)
     {
         row.Edit(input.Name, input.Purpose, input.PriceMinor, input.PriceMinor is null ? null : input.Currency);
-        row.OfferToClients(input.OfferedToClients);
+        row.SetOfferedToClients(input.OfferedToClients);
         if (!input.Steps.SequenceEqual(Input.StepsOf(row)))
             row.SetSteps(input.Steps.Select(s => (Guid.CreateVersion7(), s.Kind, s.Minutes ?? 0)));
         if (input.Retire)

@@ -15,7 +15,7 @@ public static class LetterProblems
         if (!screen.State.KnowsAddress)
             yield return new("This site was not told its own address: no letter can carry a link.", Where);
         if (screen.State.Fault is { } fault)
-            yield return new(MailState.Describe(fault), Where);
+            yield return new(MailReadiness.DescribeFault(fault), Where);
         if (screen.Waiting is { Since: { } since } waiting)
             yield return new(
                 "Letters that did not go out: {0}, the oldest asked for on {1}, {2}. They are tried again, with ever longer pauses.",
@@ -26,7 +26,7 @@ public static class LetterProblems
             );
         // Where the server answers, what it said of the last of them is all there is to go by.
         if (screen is { State.Fault: null, Waiting: { Count: > 0, LastFault: { } last } })
-            yield return new(MailState.Describe(last), Where);
+            yield return new(MailReadiness.DescribeFault(last), Where);
         if (screen.Lost.Count > 0)
             yield return new(
                 "Letters of the last 30 days that did not go, or may not have: {0}. They are listed under Letters.",

@@ -100,17 +100,17 @@ public sealed partial class Letters(
         patience.CancelAfter(Patience);
         try
         {
-            await route.SendAsync(letter, DeliveryContext.WithoutRetry(), patience.Token);
+            await route.SendAsync(letter, LetterDelivery.ForSingleAttempt(), patience.Token);
         }
         catch (NoMailWayException)
         {
-            throw new Refusal(MailState.NoServer);
+            throw new Refusal(MailReadiness.NoServer);
         }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
             var fault = WorkFaults.NameOf(e);
             LogFailed(log, fault);
-            throw MailState.WhyNotSent(fault);
+            throw MailReadiness.WhyNotSent(fault);
         }
         return new Outcome(address, (await status.LastAsync(cancellation)).Way);
     }
@@ -119,7 +119,7 @@ public sealed partial class Letters(
         db.WorkItems.Where(w => w.Kind != WorkKind.SendMail && w.Fate == WorkOutcome.GivenUp);
 
     private Task<T> AsJobAsync<T>(Func<ClinicDb, Task<T>> work) =>
-        jobs.RunAsync(
+        jobs.RunAsJobAsync(
             current.Actor.PracticeId,
             "letters",
             async services =>
@@ -150,7 +150,7 @@ public sealed partial class Letters(
     /// <param name="From">The address letters come from.</param>
     /// <param name="SiteUrl">Where links in letters lead; null where it is not known.</param>
     /// <param name="OwnAddress">Of whoever looks; null where their sign-in has none.</param>
-    public sealed record Screen(MailState State, Waiting Waiting, string? Server, string From, string? SiteUrl, string? OwnAddress)
+    public sealed record Screen(MailReadiness State, Waiting Waiting, string? Server, string From, string? SiteUrl, string? OwnAddress)
     {
         /// <summary>Those of the last weeks, the newest first.</summary>
         public IReadOnlyList<UndeliveredLetter> Lost { get; init; } = [];

@@ -9,7 +9,7 @@ public sealed partial class LettersPage
     private Refusal? _refused;
     private bool _sending;
 
-    private string Here => Site.BaseUrlFor(Navigation.BaseUri);
+    private string Here => Site.ConfiguredOrPageBaseUrl(Navigation.BaseUri);
 
     // Whoever sees a machine's own address may be looking from beyond it, through something the program does not know of.
     private bool IsElsewhere =>

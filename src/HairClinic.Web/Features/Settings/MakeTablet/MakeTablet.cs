@@ -25,7 +25,7 @@ public sealed class MakeTablet(
     /// <exception cref="Refusal">They did not prove who they are, or it is a shared tablet already.</exception>
     public async Task SaveAsync(Input input, CancellationToken cancellation)
     {
-        await check.RequireAsync(cancellation);
+        await check.RefuseUnlessFreshAsync(cancellation);
         if (await OpenAsync(cancellation) is { } already)
             throw new Refusal("This browser is the shared tablet {0} already.", already);
         await using var db = databases.Open();

@@ -13,7 +13,7 @@ public sealed record DaysOffInput : IFormRow
     public LocalDate? To { get; set; }
     public string Reason { get; set; } = "";
 
-    public static DaysOffInput FromRow(DaysOff row) =>
+    public static DaysOffInput FromRow(ClosureOrAbsence row) =>
         new()
         {
             Id = row.Id,

@@ -72,13 +72,13 @@ public abstract class RowEditor<TRow, TInput>(ClinicDbFactory databases, WriteOn
 public abstract record RowInput : IEditInput
 {
     /// <summary>Null for a new one.</summary>
-    [FromBook]
+    [FromDatabase]
     public Guid? Id { get; set; }
 
-    [FromBook]
+    [FromDatabase]
     public uint Version { get; set; }
 
-    [OfTheForm]
+    [FormOnly]
     public bool Retire { get; set; }
 }
 

@@ -23,14 +23,14 @@ public sealed class Tablets(ClinicDbFactory databases, SessionStore sessions, Cu
 
     /// <summary>It is a browser like any other from now on: everybody is out, their PINs there open nothing.</summary>
     /// <returns>Whether there was such a tablet here.</returns>
-    public async Task<bool> EndAsync(Guid tabletId, CancellationToken cancellation)
+    public async Task<bool> DeregisterAsync(Guid tabletId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         if (await db.Tablets.SingleOrDefaultAsync(t => t.Id == tabletId, cancellation) is not { } tablet)
             return false;
         tablet.End(clock.GetCurrentInstant());
         await db.SaveChangesAsync(cancellation);
-        await sessions.EndTabletAsync(tablet.PracticeId, tablet.Id, cancellation);
+        await sessions.EndAllAtTabletAsync(tablet.PracticeId, tablet.Id, cancellation);
         return true;
     }
 

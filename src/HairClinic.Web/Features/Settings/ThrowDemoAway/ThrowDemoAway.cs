@@ -36,7 +36,7 @@ public sealed class ThrowDemoAway(
             throw new Refusal("That is not the practice's name. Nothing was thrown away.");
         await using var whole = databases.OpenPracticeWide(nameof(ThrowDemoAway));
         var rows = await PracticeEraser.EraseAsync(whole, cancellation);
-        files.DeleteAll(settings.PracticeId);
+        files.DeleteOfPractice(settings.PracticeId);
         presence.Forget();
         return new Outcome(rows, code.Renew());
     }

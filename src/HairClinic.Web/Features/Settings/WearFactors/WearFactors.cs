@@ -8,7 +8,7 @@ namespace HairClinic.Web.Features.Settings;
 /// <summary>What shortens or lengthens hold and life, as the practice assumes it before its own records tell.</summary>
 public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
-    private static readonly List<(LifetimeKind Quantity, CovariateKind Habit)> Known =
+    private static readonly List<(LifetimeKind Quantity, KnownCovariate Habit)> Known =
     [
         .. Enum.GetValues<LifetimeKind>()
             .SelectMany(q => CovariateCatalog.All.Where(r => r.AssumedFactor(q) is not null).Select(r => (q, r.Habit))),
@@ -67,7 +67,7 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
             if (row is null)
                 db.WearFactors.Add(new WearFactor(Guid.CreateVersion7(), line.Quantity, line.Habit, factor));
             else
-                row.Edit(factor);
+                row.SetFactor(factor);
         }
         if (changed > 0)
             db.WorkItems.Add(WorkItemFactory.Recalculate(clock.GetCurrentInstant()));
@@ -76,10 +76,10 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
 
     public sealed record Input : IEditInput
     {
-        [FromBook]
+        [FromDatabase]
         public uint Version { get; set; }
 
-        [OfTheForm]
+        [FormOnly]
         public bool Retire { get; set; }
 
         [Field("What shortens wear")]
@@ -89,13 +89,13 @@ public sealed class WearFactors(ClinicDbFactory databases, WriteOnce writes, ICl
     public sealed record Line : IFormRow
     {
         public LifetimeKind Quantity { get; set; }
-        public CovariateKind Habit { get; set; }
+        public KnownCovariate Habit { get; set; }
 
         /// <summary>Of the usual time; 100 changes nothing.</summary>
         public int? Percent { get; set; }
 
         /// <summary>Of the row the form opened on; 0 where there was none.</summary>
-        [FromBook]
+        [FromDatabase]
         public uint Version { get; set; }
 
         object IFormRow.Key => (Quantity, Habit);

@@ -78,9 +78,9 @@ public sealed partial class BookVisit
     }
 
     /// <returns>That the client has another visit then, in words; null when they have none.</returns>
-    public async Task<Refusal?> ClashAsync(Guid clientId, Instant from, Instant to, CancellationToken cancellation)
+    public async Task<Refusal?> DescribeClientClashAsync(Guid clientId, Instant from, Instant to, CancellationToken cancellation)
     {
-        if (await slots.ClashAsync(clientId, from, to, butVisit: null, cancellation) is not { } clash)
+        if (await slots.FindClientClashAsync(clientId, from, to, butVisit: null, cancellation) is not { } clash)
             return null;
         await using var db = databases.Open();
         return clash.ToRefusal(await db.Clients.Where(c => c.Id == clientId).Select(c => c.Name).SingleAsync(cancellation));

@@ -21,7 +21,7 @@ public sealed partial class BookVisit(
     {
         if (!current.Person.Salons.Contains(input.SalonId))
             throw new Refusal("You do not work in this salon.");
-        VisitPlacement? place = null;
+        CheckedPlacement? place = null;
         try
         {
             var booked = await SlotSaveErrors.RetryOnDeadlockAsync(() =>
@@ -45,8 +45,8 @@ public sealed partial class BookVisit(
         }
     }
 
-    private Task<VisitPlacement> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation) =>
-        VisitPlacement.CheckAsync(
+    private Task<CheckedPlacement> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation) =>
+        CheckedPlacement.CheckAsync(
             db,
             input.SalonId,
             input.ServiceKindId,
@@ -58,7 +58,7 @@ public sealed partial class BookVisit(
             cancellation
         );
 
-    private async Task<Booked> WriteAsync(ClinicDb db, Input input, VisitPlacement place, CancellationToken cancellation)
+    private async Task<Booked> WriteAsync(ClinicDb db, Input input, CheckedPlacement place, CancellationToken cancellation)
     {
         var client =
             await db
@@ -92,13 +92,16 @@ public sealed partial class BookVisit(
         );
     }
 
-    private async Task<BookingConflict> TakenAsync(SlotClash clash, VisitPlacement place, Input input, CancellationToken cancellation) =>
+    private async Task<BookingConflict> TakenAsync(SlotClash clash, CheckedPlacement place, Input input, CancellationToken cancellation) =>
         new(clash, await NearestAsync(place, input, cancellation))
         {
-            Client = clash == SlotClash.Client ? await ClashAsync(input.ClientId, place.StartsAt, place.EndsAt, cancellation) : null,
+            Client =
+                clash == SlotClash.Client
+                    ? await DescribeClientClashAsync(input.ClientId, place.StartsAt, place.EndsAt, cancellation)
+                    : null,
         };
 
-    private Task<IReadOnlyList<SlotOffer>> NearestAsync(VisitPlacement place, Input input, CancellationToken cancellation) =>
+    private Task<IReadOnlyList<SlotOffer>> NearestAsync(CheckedPlacement place, Input input, CancellationToken cancellation) =>
         slots.FindAsync(
             new SlotRequest(
                 place.Salon.Id,
@@ -116,7 +119,7 @@ public sealed partial class BookVisit(
             cancellation
         );
 
-    public sealed record Input : BookingChoice
+    public sealed record Input : PlacementInput
     {
         public Guid SalonId { get; set; }
         public Guid ClientId { get; set; }

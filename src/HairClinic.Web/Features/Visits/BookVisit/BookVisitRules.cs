@@ -7,6 +7,6 @@ public sealed class BookVisitRules : AbstractValidator<BookVisit.Input>
         RuleFor(x => x.ClientId).NotEmpty().WithMessage("Choose the client first.");
         RuleFor(x => x.ServiceKindId).NotEmpty().WithMessage("Choose what they come for.");
         RuleFor(x => x.Note).MaximumLength(500).WithMessage("A note has at most 500 letters.");
-        Include(new BookingChoiceRules());
+        Include(new PlacementInputRules());
     }
 }

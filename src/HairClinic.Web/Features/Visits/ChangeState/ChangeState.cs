@@ -43,7 +43,7 @@ public sealed class ChangeState(WriteOnce writes, SlotSearch slots, CurrentActor
         }
         catch (Exception e) when (visit is not null && SlotSaveErrors.FindClash(e) is SlotClash.Client)
         {
-            var clash = await slots.ClashAsync(visit.ClientId, visit.StartsAt, visit.EndsAt, visit.Id, cancellation);
+            var clash = await slots.FindClientClashAsync(visit.ClientId, visit.StartsAt, visit.EndsAt, visit.Id, cancellation);
             throw (clash ?? new(Visit: null)).ToRefusal(client);
         }
         catch (Exception e) when (SlotSaveErrors.FindClash(e) is not null)

@@ -62,7 +62,7 @@ public sealed class Day(ClinicDbFactory databases, CurrentActor current, IClock 
             day,
             salon.DayOf(now),
             now,
-            SlotFacts.HoursOf(salon).On(day),
+            SlotFacts.OpeningHoursOf(salon).On(day),
             closure?.Reason,
             chairs,
             visits,

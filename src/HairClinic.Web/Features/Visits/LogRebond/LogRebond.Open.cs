@@ -30,7 +30,7 @@ public sealed partial class LogRebond
             .Select(s => new
             {
                 s.CureHours,
-                Blocks = db.Clearances.Where(c => c.ClientId == visit.ClientId && c.Kind == ClearanceKind.Block).ToList(),
+                Blocks = db.Clearances.Where(c => c.ClientId == visit.ClientId && c.Kind == ClearanceSeverity.Block).ToList(),
             })
             .SingleAsync(cancellation);
         var blocks = settings.Blocks.Where(b => b.IsValidOn(day)).ToList();
@@ -58,7 +58,7 @@ public sealed partial class LogRebond
             visit.Logged
         )
         {
-            BondingBlocked = blocks.Any(b => b.Concerns(ServicePurpose.Rebond, day)),
+            BondingBlocked = blocks.Any(b => b.ConcernsServiceOn(ServicePurpose.Rebond, day)),
             MayBook = StaffPermissions.MayBook(current.Person.StaffRole),
             MayOverride = ClearanceGate.MaySetAside(current.Person),
             BlockedProducts = [.. blocks.Select(b => b.ProductId).OfType<Guid>()],

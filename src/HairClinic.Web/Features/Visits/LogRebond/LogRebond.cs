@@ -18,7 +18,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
         var outcome = await RunAsync(key, input, cancellation);
-        await drafts.DeleteAllAsync(nameof(LogRebond), input.VisitId, cancellation);
+        await drafts.DeleteForSubjectAsync(nameof(LogRebond), input.VisitId, cancellation);
         return outcome;
     }
 
@@ -51,9 +51,9 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         var finished = FinishedAt(input, sheet.Visit, salon, now);
         var day = salon.DayOf(finished);
         var despite =
-            sheet.BondingBlocked(day) && ClearanceGate.RequireSkinCheck([ClearanceKind.Block], current.Person, input.DespiteBlock);
+            sheet.BondingBlocked(day) && ClearanceGate.RequireSkinCheck([ClearanceSeverity.Block], current.Person, input.DespiteBlock);
 
-        var used = input.Products.Select(line => sheet.Product(line.ProductId).UseOn(day, line.LotId, line.Coats)).ToList();
+        var used = input.Products.Select(line => sheet.Product(line.ProductId).UseOnDay(day, line.LotId, line.Coats)).ToList();
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
         var worn = Worn(sheet, input);
         var holds = await HoldFacts.LoadAsync(db, book.Windows, [sheet.Client.Id], cancellation);
@@ -67,7 +67,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             holds,
             // What is found at this take-down counts for the bond that is made now.
             worn is var (old, _, found)
-                ? (old.Id, old.HoldIfRemoved(day, found.Reason, found.LiftFoundOn(day)))
+                ? (old.Id, old.HoldIfRemoved(day, found.Reason, found.ToLift(day)))
                 : null
         );
         var made = new NewBond(
@@ -91,7 +91,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         );
         db.Bonds.Add(bond);
 
-        var cure = DueInput.CureOf(book.Settings, cureHours);
+        var cure = DueWindowCalculator.CureOf(book.Settings, cureHours);
         return new Outcome(
             sheet.Visit.Id,
             sheet.Client.Id,
@@ -105,7 +105,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             now,
             cure.EndsAt(finished),
             cure.Hours,
-            sheet.WasFitted ? null : Domain.Wear.FollowUpRule.DueOn(day, DueInput.OpeningDaysOf(salon)),
+            sheet.WasFitted ? null : Domain.Wear.FirstFittingFollowUpRule.DueOn(day, DueWindowCalculator.OpeningDaysOf(salon)),
             PlanReplacement: input.UnitId == sheet.Worn?.HairSystemId && input.Grades().WorstStructural >= InspectionGrades.PlanReplacement
         );
     }

@@ -46,7 +46,7 @@ internal sealed record RebondLogData(
                 ).FirstOrDefault(),
                 Products = db.Products.Where(p => products.Contains(p.Id)).ToList(),
                 Lots = db.ProductLots.Where(l => products.Contains(l.ProductId)).ToList(),
-                Clearances = db.Clearances.Where(c => c.ClientId == v.ClientId && c.Kind == ClearanceKind.Block).ToList(),
+                Clearances = db.Clearances.Where(c => c.ClientId == v.ClientId && c.Kind == ClearanceSeverity.Block).ToList(),
             })
             .SingleOrDefaultAsync(cancellation);
         if (found is null)
@@ -63,7 +63,7 @@ internal sealed record RebondLogData(
     {
         if (Products.FirstOrDefault(p => Blocks.Any(b => b.ProductId == p.Id && b.IsValidOn(day))) is { } product)
             throw new Refusal("{0} is blocked for this client. Bond with another product.", product.Name);
-        return Blocks.Any(b => b.Concerns(ServicePurpose.Rebond, day));
+        return Blocks.Any(b => b.ConcernsServiceOn(ServicePurpose.Rebond, day));
     }
 
     /// <exception cref="Refusal">It is not one of the client's.</exception>
@@ -73,7 +73,7 @@ internal sealed record RebondLogData(
     public Product Product(Guid id) => Products.FirstOrDefault(p => p.Id == id) ?? throw new Refusal("Choose a product for each line.");
 
     /// <summary>What the hold depends on: the adhesive used, else the tape.</summary>
-    public Guid? AdhesiveAmong(IReadOnlyList<ProductUse> used)
+    public Guid? AdhesiveAmong(IReadOnlyList<AppliedProduct> used)
     {
         return First(ProductKind.Adhesive) ?? First(ProductKind.Tape);
 

@@ -97,7 +97,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         try
         {
             var outcome = await writes.RunAsync(key, nameof(LogVisit), input, db => WriteAsync(db, input, cancellation), cancellation);
-            await drafts.DeleteAllAsync(nameof(LogVisit), input.VisitId, cancellation);
+            await drafts.DeleteForSubjectAsync(nameof(LogVisit), input.VisitId, cancellation);
             return outcome;
         }
         catch (DbUpdateException e) when (WriteOnce.Violates(e, VisitRecordMap.OnePerVisit))
@@ -154,9 +154,9 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         return ClearanceGate.RequireSkinCheck(await FixingAsync(db, visit.ClientId, day, cancellation), current.Person, looked);
     }
 
-    private static Task<List<ClearanceKind>> FixingAsync(ClinicDb db, Guid clientId, LocalDate day, CancellationToken cancellation) =>
-        ClearanceFacts
-            .Concerning(db, ServicePurpose.FixLift, day)
+    private static Task<List<ClearanceSeverity>> FixingAsync(ClinicDb db, Guid clientId, LocalDate day, CancellationToken cancellation) =>
+        ClearanceStore
+            .ForServicePurpose(db, ServicePurpose.FixLift, day)
             .Where(c => c.ClientId == clientId)
             .Select(c => c.Kind)
             .ToListAsync(cancellation);
@@ -181,7 +181,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         public bool MayBook { get; init; }
 
         /// <summary>What speaks against putting an edge down: nothing, a warning, a block.</summary>
-        public ClearanceKind? Fixing { get; init; }
+        public ClearanceSeverity? Fixing { get; init; }
 
         /// <summary>Whoever logs may say that they looked and a block is set aside.</summary>
         public bool MaySetAside { get; init; }

@@ -81,7 +81,7 @@ public sealed class MoveVisit(
     /// <exception cref="OvertakenException">Somebody changed the visit since the form opened.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
-        (VisitPlacement Place, Visit Visit)? read = null;
+        (CheckedPlacement Place, Visit Visit)? read = null;
         try
         {
             var moved = await SlotSaveErrors.RetryOnDeadlockAsync(() =>
@@ -105,7 +105,7 @@ public sealed class MoveVisit(
         }
     }
 
-    private async Task<(VisitPlacement, Visit)> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    private async Task<(CheckedPlacement, Visit)> ReadAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         var visit =
             await db
@@ -115,7 +115,7 @@ public sealed class MoveVisit(
         WriteOnce.ExpectVersion(db, visit, input.Version);
         var minutes = (int)(visit.EndsAt - visit.StartsAt).TotalMinutes;
         return (
-            await VisitPlacement.CheckAsync(
+            await CheckedPlacement.CheckAsync(
                 db,
                 visit.SalonId,
                 visit.ServiceKindId,
@@ -130,7 +130,7 @@ public sealed class MoveVisit(
         );
     }
 
-    private Moved Write(ClinicDb db, Input input, (VisitPlacement Place, Visit Visit) read)
+    private Moved Write(ClinicDb db, Input input, (CheckedPlacement Place, Visit Visit) read)
     {
         var (place, visit) = read;
         if (place.Doubts.Count > 0 && !input.DespiteDoubts)
@@ -142,12 +142,12 @@ public sealed class MoveVisit(
         return new Moved(visit.Id, visit.Day, visit.StartsAt, visit.EndsAt, place.Salon.Zone, place.Chair, place.Person);
     }
 
-    private async Task<BookingConflict> TakenAsync(SlotClash clash, VisitPlacement place, Visit visit, CancellationToken cancellation)
+    private async Task<BookingConflict> TakenAsync(SlotClash clash, CheckedPlacement place, Visit visit, CancellationToken cancellation)
     {
         var nearest = await NearestAsync(place, visit, cancellation);
         if (
             clash != SlotClash.Client
-            || await slots.ClashAsync(visit.ClientId, place.StartsAt, place.EndsAt, visit.Id, cancellation) is not { } found
+            || await slots.FindClientClashAsync(visit.ClientId, place.StartsAt, place.EndsAt, visit.Id, cancellation) is not { } found
         )
             return new BookingConflict(clash, nearest);
         await using var db = databases.Open();
@@ -155,7 +155,7 @@ public sealed class MoveVisit(
         return new BookingConflict(clash, nearest) { Client = found.ToRefusal(name) };
     }
 
-    private Task<IReadOnlyList<SlotOffer>> NearestAsync(VisitPlacement place, Visit visit, CancellationToken cancellation) =>
+    private Task<IReadOnlyList<SlotOffer>> NearestAsync(CheckedPlacement place, Visit visit, CancellationToken cancellation) =>
         slots.FindAsync(
             new SlotRequest(
                 place.Salon.Id,
@@ -211,7 +211,7 @@ public sealed class MoveVisit(
 
     public sealed record DueView(LocalDate Opens, LocalDate DueOn, LocalDate Closes);
 
-    public sealed record Input : BookingChoice
+    public sealed record Input : PlacementInput
     {
         public Guid VisitId { get; set; }
         public uint Version { get; set; }

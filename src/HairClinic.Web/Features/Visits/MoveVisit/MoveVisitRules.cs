@@ -2,5 +2,5 @@ namespace HairClinic.Web.Features.Visits;
 
 public sealed class MoveVisitRules : AbstractValidator<MoveVisit.Input>
 {
-    public MoveVisitRules() => Include(new BookingChoiceRules());
+    public MoveVisitRules() => Include(new PlacementInputRules());
 }

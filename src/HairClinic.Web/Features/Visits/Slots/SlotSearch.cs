@@ -26,7 +26,13 @@ public sealed class SlotSearch(ClinicDbFactory databases, IClock clock)
     }
 
     /// <summary>Whether a client has another visit at that time, wherever that is: who asks learns no more of it than they may see.</summary>
-    public async Task<ClientClash?> ClashAsync(Guid clientId, Instant from, Instant to, Guid? butVisit, CancellationToken cancellation)
+    public async Task<ClientClash?> FindClientClashAsync(
+        Guid clientId,
+        Instant from,
+        Instant to,
+        Guid? butVisit,
+        CancellationToken cancellation
+    )
     {
         await using var db = databases.Open();
         if (await ClashingVisit.FindFirstAsync(db, clientId, from, to, butVisit, cancellation) is { } seen)

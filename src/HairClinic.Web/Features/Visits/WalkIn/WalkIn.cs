@@ -64,7 +64,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
                 "This client has a visit today already, at {0}. Begin that one.",
                 at.InZone(salon.TimeZone).ToString("HH:mm", null)
             );
-        var concerning = ClearanceFacts.Concerning(db, service.Purpose, today);
+        var concerning = ClearanceStore.ForServicePurpose(db, service.Purpose, today);
         // Who may not open a client would read no clearance either.
         var clearances =
             await db
@@ -92,7 +92,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
             salon,
             [.. service.Steps.Select(_ => Guid.CreateVersion7())]
         );
-        if (clearances.Contains(ClearanceKind.Block))
+        if (clearances.Contains(ClearanceSeverity.Block))
             visit.SetNote(ClearanceGate.AppendSetAsideNote(note: null));
         visit.Begin(today);
         db.Visits.Add(visit);

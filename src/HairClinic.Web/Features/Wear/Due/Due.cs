@@ -83,7 +83,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
                 GapChance = db.PracticeSettings.Select(p => p.GapChancePercent).First(),
             })
             .ToListAsync(cancellation);
-        var days = salons.Select(s => SalonToday.At(s.Id, s.Name, s.Zone, now)).ToDictionary(s => s.Id);
+        var days = salons.Select(s => SalonToday.AsOf(s.Id, s.Name, s.Zone, now)).ToDictionary(s => s.Id);
         return salons.Count == 0 ? (days, 0, 0) : (days, salons[0].SoonDays, salons[0].GapChance / 100.0);
     }
 

@@ -10,7 +10,7 @@ internal static class DueBonds
 {
     public static IQueryable<DueBondCandidate> OpenBonds(ClinicDb db, SameDaySalons day)
     {
-        var bookings = Bookings(db, day.Began);
+        var bookings = UpcomingBondVisits(db, day.Began);
         return from bond in db.Bonds
             join client in db.Clients on bond.ClientId equals client.Id
             where bond.RemovedOn == null && day.Salons.Contains(client.HomeSalonId) && client.MergedIntoId == null && client.LeftOn == null
@@ -36,7 +36,7 @@ internal static class DueBonds
     }
 
     /// <summary>Visits to come that deal with a bond.</summary>
-    public static IQueryable<Visit> Bookings(ClinicDb db, Instant since) =>
+    public static IQueryable<Visit> UpcomingBondVisits(ClinicDb db, Instant since) =>
         from visit in db.Visits
         join kind in db.ServiceKinds on visit.ServiceKindId equals kind.Id
         where visit.StartsAt >= since

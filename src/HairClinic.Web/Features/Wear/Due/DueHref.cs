@@ -4,9 +4,9 @@ namespace HairClinic.Web.Features.Wear;
 public static class DueHref
 {
     /// <summary>An unknown word means the whole list: a mistyped address hides nobody.</summary>
-    public static DuePart ParsePart(string? word) => Enum.GetValues<DuePart>().FirstOrDefault(part => FormatPart(part) == word);
+    public static DuePart FromQueryValue(string? word) => Enum.GetValues<DuePart>().FirstOrDefault(part => ToQueryValue(part) == word);
 
-    public static string FormatPart(DuePart part) => JsonNamingPolicy.KebabCaseLower.ConvertName(part.ToString());
+    public static string ToQueryValue(DuePart part) => JsonNamingPolicy.KebabCaseLower.ConvertName(part.ToString());
 
     /// <param name="after">A cursor of the part's kind.</param>
     /// <param name="contact">The bond whose row is opened.</param>
@@ -15,7 +15,7 @@ public static class DueHref
     {
         List<string> query = [];
         if (part != DuePart.All)
-            query.Add($"part={FormatPart(part)}");
+            query.Add($"part={ToQueryValue(part)}");
         if (allSalons)
             query.Add("salon=all");
         if (after is not null)

@@ -42,7 +42,7 @@ internal static class DueRows
 
     private static IQueryable<DueRow> Rows(ClinicDb db, IQueryable<Key> keys, Instant began)
     {
-        var bookings = DueBonds.Bookings(db, began);
+        var bookings = DueBonds.UpcomingBondVisits(db, began);
         return from key in keys
             join bond in db.Bonds.AsNoTracking() on key.BondId equals bond.Id
             join client in db.Clients on bond.ClientId equals client.Id

@@ -9,19 +9,19 @@ namespace HairClinic.Web.Features.Wear;
 public static class DueWords
 {
     /// <summary>The state, its shape, and whether it wants someone now.</summary>
-    public static (Mark Mark, string Text, bool Wants) State(DueRow row, LocalDate today, int soonDays, IStringLocalizer words) =>
+    public static (StateMark Mark, string Text, bool Wants) State(DueRow row, LocalDate today, int soonDays, IStringLocalizer words) =>
         row switch
         {
-            { LiftedOn: { } lifted } => (Mark.Lifted, words["Lifted {0}", Dates.Relative(lifted, today, words)], true),
-            { LiftReportedOn: { } told } => (Mark.Lifted, words["Lifted, told {0}", Dates.Relative(told, today, words)], true),
-            _ when row.ClosesOn < today => (Mark.Full, words["Overdue: {0} days", Period.DaysBetween(row.ClosesOn, today)], true),
-            _ when row.OpensOn <= today => (Mark.Half, words["Window open"], false),
+            { LiftedOn: { } lifted } => (StateMark.Lifted, words["Lifted {0}", Dates.Relative(lifted, today, words)], true),
+            { LiftReportedOn: { } told } => (StateMark.Lifted, words["Lifted, told {0}", Dates.Relative(told, today, words)], true),
+            _ when row.ClosesOn < today => (StateMark.Full, words["Overdue: {0} days", Period.DaysBetween(row.ClosesOn, today)], true),
+            _ when row.OpensOn <= today => (StateMark.Half, words["Window open"], false),
             _ when row.OpensOn <= today.PlusDays(soonDays) => (
-                Mark.Open,
+                StateMark.Open,
                 words["Opens {0}", Dates.Relative(row.OpensOn, today, words)],
                 false
             ),
-            _ => (Mark.Open, words["Holds"], false),
+            _ => (StateMark.Open, words["Holds"], false),
         };
 
     public static string Contact(LastContact contact, SalonToday salon, IStringLocalizer words)

@@ -145,7 +145,7 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
     private static Task<string> LinkForAsync(AccountsSite site, StaffRole role)
     {
         var jobs = site.Services.GetRequiredService<PracticeJobRunner>();
-        return jobs.RunAsync(
+        return jobs.RunAsJobAsync(
             site.PracticeId,
             "test",
             async services =>

@@ -158,7 +158,7 @@ public sealed class LockTabletTests(PgServer server)
                     }
                 );
         }
-        catch (ActorChangedException)
+        catch (StaleActorException)
         {
             return false;
         }

@@ -113,7 +113,7 @@ public sealed class ExportTests(PgServer server)
             clinic.Job,
             async slice =>
             {
-                await slice.WriteAsync(
+                await slice.WriteSheetsAsync(
                     SheetKind.All,
                     forPeople: false,
                     async (kind, write) =>
@@ -154,7 +154,12 @@ public sealed class ExportTests(PgServer server)
             async slice =>
             {
                 using var file = new MemoryStream();
-                await slice.WriteAsync([SheetKind.Clients], forPeople, (_, write) => write(file), TestContext.Current.CancellationToken);
+                await slice.WriteSheetsAsync(
+                    [SheetKind.Clients],
+                    forPeople,
+                    (_, write) => write(file),
+                    TestContext.Current.CancellationToken
+                );
                 return Encoding.UTF8.GetString(file.ToArray());
             }
         );
@@ -164,7 +169,7 @@ public sealed class ExportTests(PgServer server)
         Binders.TwoSalons(scene);
         var salon = scene.Salons[0];
         var stylist = scene.Hire("Imre Castellan", StaffRole.Stylist, salon);
-        var adhesive = scene.Stock("Adhesive A", Domain.Shelf.ProductKind.Adhesive, "water-based acrylic", "A1");
+        var adhesive = scene.AddProduct("Adhesive A", Domain.Shelf.ProductKind.Adhesive, "water-based acrylic", "A1");
         var kind = scene.AddUnitKind("French lace cap", "French lace", "Workshop North");
         var client = scene.AddClient("C-1", "Ada Fenwickson", salon, "+441632960001");
         client.SetBirthDateAndNote(null, "=HYPERLINK(\"https://example.org\")");

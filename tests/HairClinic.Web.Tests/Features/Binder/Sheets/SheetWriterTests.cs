@@ -66,7 +66,7 @@ public sealed class SheetWriterTests
     {
         var sheet = SheetReader
             .Read(
-                SheetWriter.WriteForPeople(
+                SheetWriter.WriteForSpreadsheet(
                     ["k", "cell"],
                     [
                         ["k", cell],
@@ -80,7 +80,7 @@ public sealed class SheetWriterTests
     [Fact]
     public void The_export_for_people_neutralises_headings_too_and_takes_the_separator_of_their_spreadsheet()
     {
-        var bytes = SheetWriter.WriteForPeople(
+        var bytes = SheetWriter.WriteForSpreadsheet(
             ["=a", "b"],
             [
                 ["1", "2,5"],

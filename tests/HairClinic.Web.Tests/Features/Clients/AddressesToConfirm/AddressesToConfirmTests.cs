@@ -53,7 +53,7 @@ public sealed class AddressesToConfirmTests(PgServer server)
         await _scene.EditAsync(clinic, _scene.Desk(clinic), "first@example.test", await IdOfAsync(clinic, "Q-7720"));
         await _scene.EditAsync(clinic, _scene.Desk(clinic), "second@example.test");
         var letter = Assert.Single(await TellAsync(clinic), l => l.To == Theirs);
-        await clinic.UseAsync<Web.Features.MyHair.MyNewAddress, ClientPageAccess?>(
+        await clinic.UseAsync<Web.Features.MyHair.MyNewAddress, ClientPageAccessLevel?>(
             clinic.Job,
             s => s.SaveAsync(TokenIn(letter), yes: false, Cancel)
         );

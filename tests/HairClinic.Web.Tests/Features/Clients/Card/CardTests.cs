@@ -80,7 +80,7 @@ public sealed class CardTests(PgServer server)
                 foreach (var days in new[] { 9, 2, 16 })
                     g.Scene.Book(
                         _client,
-                        g.Scene.ServiceFor(ServicePurpose.WashAndStyle),
+                        g.Scene.ServiceWithPurpose(ServicePurpose.WashAndStyle),
                         g.Chair,
                         g.Stylist,
                         g.Scene.Now + Duration.FromDays(days)
@@ -92,7 +92,7 @@ public sealed class CardTests(PgServer server)
 
         Assert.Equal(_given.Today.PlusDays(2), screen.NextVisit!.Day);
         Assert.Equal(
-            new WashDay(_bond.AppliedOn.PlusDays(14) is var on && on.DayOfWeek == IsoDayOfWeek.Sunday ? on.PlusDays(-1) : on, false),
+            new WashVisitDay(_bond.AppliedOn.PlusDays(14) is var on && on.DayOfWeek == IsoDayOfWeek.Sunday ? on.PlusDays(-1) : on, false),
             screen.Wash
         );
     }
@@ -131,7 +131,7 @@ public sealed class CardTests(PgServer server)
                 Guid.CreateVersion7(),
                 _client.Id,
                 _given.Here.Id,
-                _given.Scene.ServiceFor(ServicePurpose.Consultation).Id
+                _given.Scene.ServiceWithPurpose(ServicePurpose.Consultation).Id
             );
             visit.Schedule(
                 [(HairClinic.Domain.Chairs.SegmentKind.HandsOn, 60)],

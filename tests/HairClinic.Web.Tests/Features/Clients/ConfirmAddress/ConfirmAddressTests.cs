@@ -64,7 +64,7 @@ public sealed class ConfirmAddressTests(PgServer server)
         Assert.Null(await OpenAsync(clinic, _scene.StylistThere(clinic)));
         await Refused.SayingAsync("This address was changed meanwhile.", () => SaveAsync(clinic, _scene.StylistThere(clinic), row.Id));
 
-        Assert.Equal(ClientPageAccess.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+        Assert.Equal(ClientPageAccessLevel.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
 
     [Fact]
@@ -80,7 +80,7 @@ public sealed class ConfirmAddressTests(PgServer server)
 
         Assert.Equal(AddressConfirmationRight.NotAtHome, row.Right);
         await Refused.SayingAsync("Their home salon confirms an address, having asked the client.", () => SaveAsync(clinic, there, row.Id));
-        Assert.Equal(ClientPageAccess.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+        Assert.Equal(ClientPageAccessLevel.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
 
     [Fact]

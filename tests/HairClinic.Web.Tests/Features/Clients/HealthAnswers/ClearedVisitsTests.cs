@@ -128,7 +128,7 @@ public sealed class ClearedVisitsTests(PgServer server)
         );
 
         Assert.Equal(
-            [new CardSlice.ClearanceRow(ClearanceKind.Block, null), new CardSlice.ClearanceRow(ClearanceKind.Block, "Adhesive A")],
+            [new CardSlice.ClearanceRow(ClearanceSeverity.Block, null), new CardSlice.ClearanceRow(ClearanceSeverity.Block, "Adhesive A")],
             card.Screen!.Clearances.OrderBy(c => c.Product, StringComparer.Ordinal)
         );
     }
@@ -139,7 +139,7 @@ public sealed class ClearedVisitsTests(PgServer server)
                 Guid.CreateVersion7(),
                 clientId,
                 Guid.CreateVersion7(),
-                new ClearanceTerms(productId, purpose, ChairScene.Today, Until: null, ClearanceKind.Block)
+                new ClearanceTerms(productId, purpose, ChairScene.Today, Until: null, ClearanceSeverity.Block)
             )
         );
 

@@ -197,5 +197,5 @@ public sealed class HealthAnswersTests(PgServer server)
         clinic.ReadAsync(db => db.AccessNotes.OrderBy(n => n.Number).Select(n => n.Action).ToListAsync(Cancel));
 
     private Task<List<Clearance>> ClearancesAsync(TestClinic clinic) =>
-        clinic.ReadAsync(db => ClearanceFacts.LoadAsync(db, _client.Id, _given.Today, Cancel));
+        clinic.ReadAsync(db => ClearanceStore.LoadAsync(db, _client.Id, _given.Today, Cancel));
 }

@@ -84,7 +84,7 @@ public sealed class MergeClientsTests(PgServer server)
                     Guid.CreateVersion7(),
                     _folded.Id,
                     Guid.CreateVersion7(),
-                    new(null, null, _given.Today, Until: null, ClearanceKind.Block)
+                    new(null, null, _given.Today, Until: null, ClearanceSeverity.Block)
                 )
             )
         );
@@ -294,10 +294,10 @@ public sealed class MergeClientsTests(PgServer server)
         _kept = g.Scene.AddClient("K-1", "Ada Fenwick", g.Here);
         _folded = g.Scene.AddClient("F-1", "Ada Fenwik", g.Here);
         var at = g.Scene.Now + Duration.FromDays(3);
-        _own = g.Scene.Book(_kept, g.Scene.ServiceFor(ServicePurpose.Rebond), g.Chair, g.Stylist, at);
+        _own = g.Scene.Book(_kept, g.Scene.ServiceWithPurpose(ServicePurpose.Rebond), g.Chair, g.Stylist, at);
         _came = g.Scene.Book(
             _folded,
-            g.Scene.ServiceFor(ServicePurpose.WashAndStyle),
+            g.Scene.ServiceWithPurpose(ServicePurpose.WashAndStyle),
             g.Scene.Chairs.First(c => c.SalonId == g.Here.Id && c != g.Chair),
             g.StylistThere,
             at + Duration.FromMinutes(30)
@@ -319,7 +319,7 @@ public sealed class MergeClientsTests(PgServer server)
         (_folded, _unit, _) = g.Wearing("F-1", "Ada Fenwik", 10);
         _folded.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), _folded.Id, LifeEventKind.Travel, g.Today, g.Today, away: true));
         _folded.AddCareFact(new CareFact(Guid.CreateVersion7(), _folded.Id, g.Today, new() { Skin = SkinOiliness.Dry }));
-        g.Scene.Book(_folded, g.Scene.ServiceFor(ServicePurpose.Rebond), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(3));
+        g.Scene.Book(_folded, g.Scene.ServiceWithPurpose(ServicePurpose.Rebond), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(3));
         g.Scene.Db.ContactNotes.Add(
             new ContactNote(Guid.CreateVersion7(), _folded.Id, ContactKind.Rang, g.Scene.Now, g.Desk.Id, null, null)
         );

@@ -110,7 +110,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     public async Task What_might_be_done_lowers_the_chance_and_nothing_is_saved()
     {
         await using var clinic = await OpenAsync(scene => Worn(scene, 160));
-        var tried = (await clinic.UseAsync<Slice, Slice.Tried?>(Desk(clinic), s => s.LoadWhatIfAsync(_client.Id, Cancel)))!;
+        var tried = (await clinic.UseAsync<Slice, Slice.Tried?>(Desk(clinic), s => s.LoadWhatIfBaselineAsync(_client.Id, Cancel)))!;
         var rule = new ReorderRule(OrderTimes.DaysInSight);
         double Gap(ReorderScenario what) => tried.OutlookWith(what, rule).GapIfOrderedToday;
 
@@ -211,7 +211,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
                 scene.AddPractice("North");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon);
-                _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                _adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 _client = scene.AddClient("c-1", "Una Test", _salon);
                 _client.Rename("Una Test", "Una");

@@ -51,15 +51,15 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
 
         var rows = ahead.GapRisks.AtRisk.Concat(ahead.GapRisks.Soon).ToList();
         Assert.True(
-            rows.Select(r => r.AdviceOn(Today, ahead.GapRisks.Accepted).Verdict).Distinct().Count() >= 3,
+            rows.Select(r => r.ReorderAdviceOn(Today, ahead.GapRisks.Accepted).Verdict).Distinct().Count() >= 3,
             "Late orders, late clients and orders that are near."
         );
         foreach (var row in rows)
         {
             var here = (await ScreenAsync(clinic, row.ClientId)).Plan!.Outlook.Standing;
-            Assert.Equal(Words(here), Words(row.AdviceOn(Today, ahead.GapRisks.Accepted)));
+            Assert.Equal(Words(here), Words(row.ReorderAdviceOn(Today, ahead.GapRisks.Accepted)));
             if (due.Risks.SingleOrDefault(r => r.ClientId == row.ClientId) is { } risk)
-                Assert.Equal(Words(here), Words(risk.AdviceOn(Today, due.GapAccepted)));
+                Assert.Equal(Words(here), Words(risk.ReorderAdviceOn(Today, due.GapAccepted)));
         }
         Assert.Equal(ahead.GapRisks.AllAtRisk, due.Risks.Count);
     }
@@ -156,7 +156,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
     private async Task RecalculateAsync(TestClinic clinic) =>
         await clinic.ReadAsync(async db =>
         {
-            var book = await OrderFacts.LoadAsync(db, Cancel);
+            var book = await ReorderFacts.LoadAsync(db, Cancel);
             return await ReorderPlanStore.RecalculateAsync(
                 db,
                 book,
@@ -174,7 +174,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
                 scene.AddPractice("North");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 _owner = scene.Hire("Ola Test", StaffRole.Owner, _salon);
-                _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                _adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 lay(scene);
             }

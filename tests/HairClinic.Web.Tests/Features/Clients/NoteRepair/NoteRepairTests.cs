@@ -74,7 +74,7 @@ public sealed class NoteRepairTests(PgServer server)
                 scene.AddPractice("North");
                 _salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", 1);
                 _stylist = scene.Hire("Stylist", StaffRole.Stylist, _salon);
-                var adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                var adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _client = scene.AddClient("c-1", "Una Test", _salon);
                 _unit = scene.AddUnit(_client, scene.AddUnitKind("Everyday", "Silk top", "Workshop North"), Today.PlusDays(-100));
                 scene.AddBond(_client, _unit, Today.PlusDays(-10), adhesive);

@@ -47,7 +47,7 @@ public sealed class PhotosTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
         var added = await AddAsync(clinic);
         await OpenAsync(clinic, clinic.Acting(_given.Stylist, _given.Here));
-        await DoAsync(clinic, s => s.ShareAsync(_ada.Id, added.PhotoId, shared: true, Cancel));
+        await DoAsync(clinic, s => s.SetSharedAsync(_ada.Id, added.PhotoId, shared: true, Cancel));
         Assert.Equal(1, await clinic.ReadAsync(db => PhotoStore.SharedWith(db, _ada.Id).CountAsync(Cancel)));
 
         await DoAsync(clinic, s => s.RemoveAsync(_ada.Id, added.PhotoId, Cancel));
@@ -122,7 +122,12 @@ public sealed class PhotosTests(PgServer server)
         var trainee = clinic.Acting(_given.Of(StaffRole.Trainee), _given.Here);
         await clinic.LayAsync(scene =>
         {
-            var visit = new Visit(Guid.CreateVersion7(), _ada.Id, _given.Here.Id, _given.Scene.ServiceFor(ServicePurpose.Rebond).Id);
+            var visit = new Visit(
+                Guid.CreateVersion7(),
+                _ada.Id,
+                _given.Here.Id,
+                _given.Scene.ServiceWithPurpose(ServicePurpose.Rebond).Id
+            );
             visit.Schedule(
                 [(Domain.Chairs.SegmentKind.HandsOn, 60)],
                 scene.Now,

@@ -77,7 +77,7 @@ public sealed class ReportLiftTests(PgServer server)
         var screen = await OpenAsync(clinic);
 
         Assert.Equal(_bond.Id, screen!.Worn!.BondId);
-        Assert.Equal(_given.Scene.ServiceFor(ServicePurpose.FixLift).Id, screen.FixLift);
+        Assert.Equal(_given.Scene.ServiceWithPurpose(ServicePurpose.FixLift).Id, screen.FixLift);
         Assert.Single(clinic.Commands.All);
     }
 

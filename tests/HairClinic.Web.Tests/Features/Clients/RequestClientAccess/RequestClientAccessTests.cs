@@ -96,7 +96,7 @@ public sealed class RequestClientAccessTests(PgServer server)
     // Behind the screens what was asked is looked for first.
     private static async Task<List<ClientRequest>> RequestsAsync(TestClinic clinic)
     {
-        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, work => work.RunAsync(TestContext.Current.CancellationToken));
+        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, work => work.RunAllDueAsync(TestContext.Current.CancellationToken));
         return await clinic.ReadAsync(db => db.ClientRequests.AsNoTracking().ToListAsync(TestContext.Current.CancellationToken));
     }
 

@@ -200,7 +200,8 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         foreach (var (name, lot, days) in lots)
         {
             var adhesive =
-                scene.Products.Find(p => p.Name == $"Adhesive {name}") ?? scene.Stock($"Adhesive {name}", ProductKind.Adhesive, "acrylic");
+                scene.Products.Find(p => p.Name == $"Adhesive {name}")
+                ?? scene.AddProduct($"Adhesive {name}", ProductKind.Adhesive, "acrylic");
             var lotId = adhesive.Receive(Guid.CreateVersion7(), lot, expiresOn: null).Id;
             for (var i = 0; i < 12; i++)
             {
@@ -215,7 +216,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
                 var client = scene.AddClient($"{name}{lot}{i}", "Person", salon);
                 var unit = scene.AddUnit(client, kind, off.PlusDays(-held - 1));
                 var bond = scene.AddBond(client, unit, off.PlusDays(-held), adhesive);
-                bond.SetProducts([(Guid.CreateVersion7(), new ProductUse(adhesive.Id, lotId, 3))], waitsKept: true);
+                bond.SetProducts([(Guid.CreateVersion7(), new AppliedProduct(adhesive.Id, lotId, 3))], waitsKept: true);
                 if (!known)
                     bond.MarkSeenSound(off.PlusDays(-4));
                 bond.ReportLift(new Lift(off, known ? off : null, Zone: null, SpotFixed: false));
@@ -235,7 +236,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
                 clientIds: null,
                 Cancel
             );
-            var (fit, clients) = WearModelFitter.Fit([.. holds.AllSpells(today)], new Dictionary<CovariateKind, double>());
+            var (fit, clients) = WearModelFitter.Fit([.. holds.AllSpells(today)], new Dictionary<KnownCovariate, double>());
             db.StoredFits.Add(
                 new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, fit, clients, today, clinic.Clock.GetCurrentInstant())
             );

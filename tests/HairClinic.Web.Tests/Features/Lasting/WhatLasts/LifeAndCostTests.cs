@@ -45,7 +45,7 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
         {
             LayUnits(scene, "Harbour workroom", count: 4, days: 40, retired: false, price: 90_000, currency: "GBP");
             LayUnits(scene, "Harbour workroom", count: 2, days: 40, retired: false, price: 110_000, currency: "USD");
-            scene.ServiceFor(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, 8_000, "GBP");
+            scene.ServiceWithPurpose(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, 8_000, "GBP");
         });
 
         var costs = (await OpenAsync(clinic, new(LastingSubject.Cost, LastingSide.Kind))).Costs;
@@ -96,7 +96,7 @@ public sealed class LifeAndCostTests(PgServer server) : UiTestContext
     private void LayUnits(Scene scene, string workshop, int count, int days, bool retired, long? price = null, string? currency = null)
     {
         var kind = scene.Kinds.Find(k => k.Name == $"Lace, {workshop}") ?? scene.AddUnitKind($"Lace, {workshop}", "French lace", workshop);
-        var adhesive = scene.Products.FirstOrDefault() ?? scene.Stock("Adhesive", ProductKind.Adhesive, "acrylic", "1");
+        var adhesive = scene.Products.FirstOrDefault() ?? scene.AddProduct("Adhesive", ProductKind.Adhesive, "acrylic", "1");
         for (var i = 0; i < count; i++)
         {
             var on = _here.DayOf(scene.Now).PlusDays(-days - i);

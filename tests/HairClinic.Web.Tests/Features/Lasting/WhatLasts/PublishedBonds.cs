@@ -24,8 +24,8 @@ internal static class PublishedBonds
         var kind = scene.AddUnitKind("Lace front", "French lace", "Harbour workroom");
         var adhesives = new Dictionary<string, Product>
         {
-            ["6-MP"] = scene.Stock(Drug, ProductKind.Adhesive, "acrylic", "HF-1"),
-            ["control"] = scene.Stock(Control, ProductKind.Adhesive, "acrylic", "QC-1"),
+            ["6-MP"] = scene.AddProduct(Drug, ProductKind.Adhesive, "acrylic", "HF-1"),
+            ["control"] = scene.AddProduct(Control, ProductKind.Adhesive, "acrylic", "QC-1"),
         };
         var today = salon.DayOf(scene.Now);
         foreach (var ((weeks, ended, treat), number) in Rows().Select((row, i) => (row, i)))

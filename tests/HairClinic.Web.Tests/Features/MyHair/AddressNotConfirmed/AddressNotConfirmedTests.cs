@@ -17,10 +17,10 @@ public sealed class AddressNotConfirmedTests(PgServer server)
         "/my-hair/call-off-my-time",
         "/my-hair/choose-a-time",
         "/my-hair/dates.ics",
-        "/my-hair/refresh-sign-in",
         "/my-hair/move-my-time",
         "/my-hair/my-bond-has-lifted",
         "/my-hair/preferences",
+        "/my-hair/refresh-sign-in",
         "/my-hair/whose-dates",
     ];
 

@@ -96,9 +96,9 @@ public sealed class AskLinkTests(PgServer server)
             async services =>
             {
                 await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenUnfenced();
+                await using var unfenced = services.GetRequiredService<ClinicDbFactory>().OpenWithoutActor();
                 var links = services.GetRequiredService<SignInLinkStore>();
-                foreach (var asked in await services.GetRequiredService<LinkAskQueue>().DequeueAsync(unfenced, address, Cancel))
+                foreach (var asked in await services.GetRequiredService<LinkAskQueue>().DequeueBatchAsync(unfenced, address, Cancel))
                     await links.AnswerRequestAsync(db, asked, Cancel);
                 await db.SaveChangesAsync(Cancel);
                 var sent = await db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel);

@@ -250,6 +250,6 @@ public sealed class ChooseATimeTests(PgServer server)
     private Task<Slice.Screen?> OpenAsync(TestClinic clinic, Guid? service) =>
         clinic.UseAsync<Slice, Slice.Screen?>(_own.Acting(clinic), slice => slice.OpenAsync(service, around: null, at: null, Cancel));
 
-    private Task<SelfBookingResult> SaveAsync(TestClinic clinic, Slice.Input input) =>
-        clinic.UseAsync<Slice, SelfBookingResult>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
+    private Task<SelfBookingOutcome> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, SelfBookingOutcome>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
 }

@@ -27,7 +27,7 @@ public sealed class DemoLettersTests(PgServer server)
 
         await route.SendAsync(
             new Letter("ada@example.test", "Your link", "It works once."),
-            DeliveryContext.WithoutRetry(),
+            LetterDelivery.ForSingleAttempt(),
             TestContext.Current.CancellationToken
         );
 

@@ -45,7 +45,7 @@ public sealed class InviteClientTests(PgServer server)
         await clinic.ReadAsync(db =>
         {
             var chosen = new ClientPreference(Guid.CreateVersion7(), _reachable.Id);
-            chosen.Choose(letters: false, language: null);
+            chosen.SetLettersAndLanguage(letters: false, language: null);
             db.ClientPreferences.Add(chosen);
             return db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });

@@ -126,6 +126,6 @@ public sealed class MoveMyTimeTests(PgServer server)
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    private Task<SelfBookingResult?> SaveAsync(TestClinic clinic, Slice.Input input) =>
-        clinic.UseAsync<Slice, SelfBookingResult?>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
+    private Task<SelfBookingOutcome?> SaveAsync(TestClinic clinic, Slice.Input input) =>
+        clinic.UseAsync<Slice, SelfBookingOutcome?>(_own.Acting(clinic), slice => slice.SaveAsync(input, Cancel));
 }

@@ -111,7 +111,7 @@ public sealed class MyHairTests(PgServer server)
                 null,
                 TestClinic.UsualNow
             );
-            photo.Share(shared);
+            photo.SetShared(shared);
             return photo;
         }
     }
@@ -199,11 +199,11 @@ public sealed class MyHairTests(PgServer server)
         scene.AddPractice("Practice under test");
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
         var stylist = scene.Hire("Stylist", StaffRole.Stylist, salon);
-        var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
+        var adhesive = scene.AddProduct("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.AddUnitKind("Lace under test", "French lace", "Workshop under test");
         _client = scene.AddClient("C-1", "Ada Fenwick", salon, email: "Ada@example.test");
         scene.AddBond(_client, scene.AddUnit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
-        scene.Book(_client, scene.ServiceFor(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 10, 0));
+        scene.Book(_client, scene.ServiceWithPurpose(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 10, 0));
         _other = scene.AddClient("C-2", "Bo Larch", salon, email: "bo@example.test");
         var applied = TestClinic.UsualNow - Duration.FromHours(16);
         scene.AddBond(_other, scene.AddUnit(_other, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 2, 2), adhesive, applied);

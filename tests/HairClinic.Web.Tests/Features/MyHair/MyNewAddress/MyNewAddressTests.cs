@@ -42,9 +42,9 @@ public sealed class MyNewAddressTests(PgServer server)
             );
         var token = TokenIn(letter);
         Assert.Equal("z•••@example.test", (await OpenAsync(clinic, token))!.Address);
-        Assert.Equal(ClientPageAccess.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+        Assert.Equal(ClientPageAccessLevel.DatesOnly, (await AddressAsync(clinic, New)).Opens);
 
-        Assert.Equal(ClientPageAccess.Everything, await SaveAsync(clinic, token, yes: true));
+        Assert.Equal(ClientPageAccessLevel.Everything, await SaveAsync(clinic, token, yes: true));
 
         Assert.Equal(OwnReach.Everything, await OwnReach.OfAsync(clinic, (await SignInAsync(clinic, New))!));
         Assert.Null(await SaveAsync(clinic, token, yes: false));
@@ -61,9 +61,9 @@ public sealed class MyNewAddressTests(PgServer server)
         var here = (await SignInAsync(clinic, New))!;
         var token = TokenIn(Assert.Single(await TellAsync(clinic), l => l.To == Theirs));
 
-        Assert.Equal(ClientPageAccess.Nothing, await SaveAsync(clinic, token, yes: false));
+        Assert.Equal(ClientPageAccessLevel.Nothing, await SaveAsync(clinic, token, yes: false));
 
-        await Assert.ThrowsAsync<Web.Fence.ActorChangedException>(() => OwnReach.OfAsync(clinic, here));
+        await Assert.ThrowsAsync<Web.Fence.StaleActorException>(() => OwnReach.OfAsync(clinic, here));
         Assert.Null(await SignInAsync(clinic, New));
         await _scene.EditAsync(clinic, _scene.Desk(clinic), Theirs);
         await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
@@ -91,7 +91,7 @@ public sealed class MyNewAddressTests(PgServer server)
             async s => await s.SaveAsync(Guid.CreateVersion7(), new((await AddressAsync(clinic, New)).Id), Cancel)
         );
 
-        Assert.Equal(ClientPageAccess.Nothing, await SaveAsync(clinic, token, yes: false));
+        Assert.Equal(ClientPageAccessLevel.Nothing, await SaveAsync(clinic, token, yes: false));
 
         Assert.Null(await SignInAsync(clinic, New));
     }
@@ -111,7 +111,7 @@ public sealed class MyNewAddressTests(PgServer server)
         foreach (var letter in letters)
             Assert.Null(await SaveAsync(clinic, TokenIn(letter), yes: true));
         Assert.DoesNotContain((await TellAsync(clinic)).Skip(letters.Count), l => l.Text.Contains("token", StringComparison.Ordinal));
-        Assert.Equal(ClientPageAccess.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+        Assert.Equal(ClientPageAccessLevel.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
 
     [Fact]
@@ -158,7 +158,7 @@ public sealed class MyNewAddressTests(PgServer server)
         Assert.Null(await SaveAsync(clinic, token, yes: true));
         foreach (var odd in new[] { null, "", "made-up", token[..^4] + "AAAA", new string('A', 5000) })
             Assert.Null(await SaveAsync(clinic, odd, yes: true));
-        Assert.Equal(ClientPageAccess.DatesOnly, (await AddressAsync(clinic, New)).Opens);
+        Assert.Equal(ClientPageAccessLevel.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
 
     [Fact]
@@ -168,7 +168,7 @@ public sealed class MyNewAddressTests(PgServer server)
         await clinic.ReadAsync(async db =>
         {
             var chosen = new ClientPreference(Guid.CreateVersion7(), _scene.Client.Id);
-            chosen.Choose(letters: false, "es-ES");
+            chosen.SetLettersAndLanguage(letters: false, "es-ES");
             db.ClientPreferences.Add(chosen);
             return await db.SaveChangesAsync(Cancel);
         });
@@ -206,7 +206,7 @@ public sealed class MyNewAddressTests(PgServer server)
             Assert.Contains("z•••@example.test", page, StringComparison.Ordinal);
         }
         var unchanged = await site.InPracticeAsync((_, db) => db.OpeningAddresses.SingleAsync(a => a.Email == New, Cancel));
-        Assert.Equal(ClientPageAccess.DatesOnly, unchanged.Opens);
+        Assert.Equal(ClientPageAccessLevel.DatesOnly, unchanged.Opens);
 
         var fields = new Dictionary<string, string>
         {
@@ -222,12 +222,12 @@ public sealed class MyNewAddressTests(PgServer server)
             StringComparison.Ordinal
         );
         var denied = await site.InPracticeAsync((_, db) => db.OpeningAddresses.SingleAsync(a => a.Email == New, Cancel));
-        Assert.Equal(ClientPageAccess.Nothing, denied.Opens);
+        Assert.Equal(ClientPageAccessLevel.Nothing, denied.Opens);
     }
 
     private static Task<Slice.Screen?> OpenAsync(TestClinic clinic, string? token) =>
         clinic.UseAsync<Slice, Slice.Screen?>(clinic.Job, s => s.OpenAsync(token, Cancel));
 
-    private static Task<ClientPageAccess?> SaveAsync(TestClinic clinic, string? token, bool yes) =>
-        clinic.UseAsync<Slice, ClientPageAccess?>(clinic.Job, s => s.SaveAsync(token, yes, Cancel));
+    private static Task<ClientPageAccessLevel?> SaveAsync(TestClinic clinic, string? token, bool yes) =>
+        clinic.UseAsync<Slice, ClientPageAccessLevel?>(clinic.Job, s => s.SaveAsync(token, yes, Cancel));
 }

@@ -43,7 +43,7 @@ public sealed class MyPhotosTests(PgServer server)
         var photo = await KeepAsync(clinic, _own.Client, shared: true);
         await clinic.ReadAsync(async db =>
         {
-            (await db.Photos.SingleAsync(p => p.Id == photo.Id, Cancel)).Share(false);
+            (await db.Photos.SingleAsync(p => p.Id == photo.Id, Cancel)).SetShared(false);
             return await db.SaveChangesAsync(Cancel);
         });
 
@@ -89,7 +89,7 @@ public sealed class MyPhotosTests(PgServer server)
                     null,
                     TestClinic.UsualNow
                 );
-                photo.Share(true);
+                photo.SetShared(true);
                 db.Photos.Add(photo);
             }
             return db.SaveChangesAsync(Cancel);
@@ -111,7 +111,7 @@ public sealed class MyPhotosTests(PgServer server)
         await using var site = await ClinicSite.OpenAsync(server);
         var photo = await site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsync(site.PracticeId, "test", services => KeepAsync(services, site.Here.Own.Client, shared: true));
+            .RunAsJobAsync(site.PracticeId, "test", services => KeepAsync(services, site.Here.Own.Client, shared: true));
         var address = $"/my-hair/my-photos/{photo.Id}";
 
         using var mine = await (await site.OpenLinkAsync(site.Here.Own.Client)).GetAsync(address, Cancel);
@@ -147,10 +147,10 @@ public sealed class MyPhotosTests(PgServer server)
     {
         await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
         var pressed = await PhotoCompressor.CompressAsync(DrawnPhoto.Jpeg(), Cancel);
-        var file = await services.GetRequiredService<PhotoStore>().StoreAsync(db, client.Id, pressed, Cancel);
+        var file = await services.GetRequiredService<PhotoStore>().StoreFilesAsync(db, client.Id, pressed, Cancel);
         var day = new LocalDate(2027, 2, 1);
         var photo = new Photo(Guid.CreateVersion7(), client.Id, PhotoKind.After, day, day, file, null, TestClinic.UsualNow);
-        photo.Share(shared);
+        photo.SetShared(shared);
         db.Photos.Add(photo);
         await db.SaveChangesAsync(Cancel);
         return photo;

@@ -40,7 +40,7 @@ public sealed class MyUnitsTests(PgServer server)
     {
         scene.AddPractice("Practice under test");
         var salon = scene.OpenSalon("Elm Row", "Europe/London", "GBP", chairs: 1);
-        var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
+        var adhesive = scene.AddProduct("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.AddUnitKind("Lace under test", "French lace", "Workshop under test");
         _client = scene.AddClient("C-1", "Ada Fenwick", salon, email: "ada@example.test");
         scene.Db.ClientSignIns.Add(_signIn = new ClientSignIn(Guid.NewGuid(), _client.Id, "ada@example.test", scene.Now));

@@ -58,7 +58,7 @@ public sealed class PreferencesTests(PgServer server)
                         services,
                         ActivatorUtilities.CreateInstance<LetterSender>(services, (IMailSender)route)
                     )
-                    .RunAsync(Cancel)
+                    .RunAllDueAsync(Cancel)
         );
 
         Assert.Equal("Your link", Assert.Single(route.Letters).Subject);
@@ -161,13 +161,13 @@ public sealed class PreferencesTests(PgServer server)
         );
 
     private static Task<string?> FollowAsync(TestClinic clinic, string address) =>
-        clinic.UseAsync<Dates, string?>(clinic.Job, dates => dates.FollowAsync(address, Cancel));
+        clinic.UseAsync<Dates, string?>(clinic.Job, dates => dates.OpenFeedAsync(address, Cancel));
 
     private sealed class Kept : IMailSender
     {
         public List<Letter> Letters { get; } = [];
 
-        public Task SendAsync(Letter letter, DeliveryContext posting, CancellationToken cancellation)
+        public Task SendAsync(Letter letter, LetterDelivery posting, CancellationToken cancellation)
         {
             Letters.Add(letter);
             return Task.CompletedTask;

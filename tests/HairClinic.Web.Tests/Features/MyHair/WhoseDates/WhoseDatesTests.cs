@@ -21,11 +21,11 @@ public sealed class WhoseDatesTests(PgServer server)
         var choices = await ChoicesAsync(clinic, parent);
 
         Assert.Equal([("Ada Fenwick", true), ("Bo Larch", false)], choices.Select(c => (c.Name, c.Shown)));
-        var child = await clinic.UseAsync<Slice, ClientSignInState?>(parent, slice => slice.SaveAsync(choices[1].Key, Cancel));
+        var child = await clinic.UseAsync<Slice, ActiveClientSignIn?>(parent, slice => slice.SaveAsync(choices[1].Key, Cancel));
         Assert.Equal(_own.Other.Id, child!.Actor.ClientId);
         Assert.Equal(child, await signIns.CheckAsync(child.Actor, Cancel));
-        Assert.Null(await clinic.UseAsync<Slice, ClientSignInState?>(parent, slice => slice.SaveAsync("0123456789abcdef", Cancel)));
-        Assert.Null(await clinic.UseAsync<Slice, ClientSignInState?>(parent, slice => slice.SaveAsync(_own.Other.Id.ToString(), Cancel)));
+        Assert.Null(await clinic.UseAsync<Slice, ActiveClientSignIn?>(parent, slice => slice.SaveAsync("0123456789abcdef", Cancel)));
+        Assert.Null(await clinic.UseAsync<Slice, ActiveClientSignIn?>(parent, slice => slice.SaveAsync(_own.Other.Id.ToString(), Cancel)));
     }
 
     [Fact]
@@ -34,7 +34,7 @@ public sealed class WhoseDatesTests(PgServer server)
         await using var clinic = await OpenAsync(new LocalDate(2027, 2, 3));
         var (parent, signIns) = await SignInAsync(clinic);
         var choices = await ChoicesAsync(clinic, parent);
-        var child = await clinic.UseAsync<Slice, ClientSignInState?>(parent, slice => slice.SaveAsync(choices[1].Key, Cancel));
+        var child = await clinic.UseAsync<Slice, ActiveClientSignIn?>(parent, slice => slice.SaveAsync(choices[1].Key, Cancel));
 
         clinic.Clock.Advance(Duration.FromDays(1));
 
@@ -50,7 +50,7 @@ public sealed class WhoseDatesTests(PgServer server)
         await FoldAsync(clinic);
 
         Assert.Equal(
-            new ClientSignInState(parent with { ClientId = _own.Other.Id }, false, true),
+            new ActiveClientSignIn(parent with { ClientId = _own.Other.Id }, false, true),
             await signIns.CheckAsync(parent, Cancel)
         );
 

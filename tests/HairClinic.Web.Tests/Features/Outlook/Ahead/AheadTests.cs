@@ -186,7 +186,10 @@ public sealed class AheadTests(PgServer server)
     {
         await using var clinic = await OpenAsync(scene => Wearing(scene, "bare", _elmRow, gapDays: 10));
 
-        var rows = await clinic.UseAsync<Slice, IReadOnlyList<GapRow>>(clinic.Acting(_manager, _elmRow), s => s.ExportGapsAsync(Cancel));
+        var rows = await clinic.UseAsync<Slice, IReadOnlyList<GapRow>>(
+            clinic.Acting(_manager, _elmRow),
+            s => s.LoadGapsForExportAsync(Cancel)
+        );
 
         Assert.Equal(["bare"], rows.Select(r => r.Code));
         var line = await clinic.ReadAsync(db => db.AccessNotes.SingleAsync(Cancel));
@@ -220,7 +223,7 @@ public sealed class AheadTests(PgServer server)
                 );
                 _owner = scene.Hire("Ola Test", StaffRole.Owner, _elmRow, _quayside);
                 _manager = scene.Hire("Mara Test", StaffRole.Manager, _elmRow);
-                _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
+                _adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 _kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 lay(scene);
             }

@@ -34,8 +34,8 @@ public sealed class EditRetentionTests(PgServer server)
         await using var clinic = await _scene.OpenAsync(server);
         clinic.Clock.Reset(Instant.FromUtc(2030, 2, 3, 3, 0));
 
-        var gone = await clinic.UseAsync<RetentionLoop, int>(clinic.Job, k => k.ApplyRetentionAsync(clinic.PracticeId, Cancel));
-        var again = await clinic.UseAsync<RetentionLoop, int>(clinic.Job, k => k.ApplyRetentionAsync(clinic.PracticeId, Cancel));
+        var gone = await clinic.UseAsync<RetentionLoop, int>(clinic.Job, k => k.ApplyToPracticeAsync(clinic.PracticeId, Cancel));
+        var again = await clinic.UseAsync<RetentionLoop, int>(clinic.Job, k => k.ApplyToPracticeAsync(clinic.PracticeId, Cancel));
 
         // A draft, a link and a kept answer; undone work stays (the scene's own asks for a plan), and so does what somebody has to confirm.
         Assert.Equal((3, 0), (gone, again));
@@ -49,7 +49,7 @@ public sealed class EditRetentionTests(PgServer server)
         await using var clinic = await _scene.OpenAsync(server);
         clinic.Clock.Reset(Instant.FromUtc(2030, 2, 3, 12, 0));
 
-        Assert.Equal(0, await clinic.UseAsync<RetentionLoop, int>(clinic.Job, k => k.ApplyRetentionAsync(clinic.PracticeId, Cancel)));
+        Assert.Equal(0, await clinic.UseAsync<RetentionLoop, int>(clinic.Job, k => k.ApplyToPracticeAsync(clinic.PracticeId, Cancel)));
     }
 
     [Fact]

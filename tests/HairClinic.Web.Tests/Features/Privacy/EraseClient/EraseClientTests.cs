@@ -110,7 +110,7 @@ public sealed class EraseClientTests(PgServer server)
                 foreach (var to in theirs.Append("somebody-else@example.test"))
                     await services
                         .GetRequiredService<FolderMailSender>()
-                        .SendAsync(new Letter(to, "Your link", marked), DeliveryContext.WithoutRetry(), Cancel);
+                        .SendAsync(new Letter(to, "Your link", marked), LetterDelivery.ForSingleAttempt(), Cancel);
                 return true;
             }
         );
@@ -149,7 +149,7 @@ public sealed class EraseClientTests(PgServer server)
                 db.ClientKeys.Where(k => k.ClientId == _scene.Client.Id).Select(k => k.DestroyedAt).SingleAsync(Cancel)
             )
         );
-        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunAsync(Cancel));
+        await clinic.UseAsync<PracticeWorkRunner, int>(clinic.Job, w => w.RunAllDueAsync(Cancel));
 
         Assert.Empty(Directory.GetFiles(folder));
     }

@@ -32,7 +32,7 @@ public sealed class EditChairsTests(PgServer server) : PracticeTest(server)
             var client = scene.AddClient("C-1", "Ada Fenwick", Salon);
             scene.Book(
                 client,
-                scene.ServiceFor(ServicePurpose.Rebond),
+                scene.ServiceWithPurpose(ServicePurpose.Rebond),
                 scene.Chairs[0],
                 Stylist,
                 TestClinic.UsualNow + Duration.FromDays(7)

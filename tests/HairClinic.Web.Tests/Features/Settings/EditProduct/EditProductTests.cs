@@ -50,7 +50,7 @@ public sealed class EditProductTests(PgServer server) : PracticeTest(server)
         await using var clinic = await OpenAsync(scene =>
         {
             Lay(scene);
-            scene.Stock("Adhesive B", ProductKind.Adhesive, "silicone");
+            scene.AddProduct("Adhesive B", ProductKind.Adhesive, "silicone");
         });
         var mine = await OpenFormAsync(clinic, _adhesive.Id);
         var theirs = await OpenFormAsync(clinic, _adhesive.Id);
@@ -87,7 +87,7 @@ public sealed class EditProductTests(PgServer server) : PracticeTest(server)
         Assert.Equal(errors, new EditProductRules().Validate(new Slice.Input { Name = "Adhesive A", LabelCureHours = hours }).Errors.Count);
 
     private void Lay(HairClinic.Web.Demo.Scenes.Scene scene) =>
-        _adhesive = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
+        _adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
 
     private async Task<Slice.Input> OpenFormAsync(TestClinic clinic, Guid? id) =>
         (await OwnerAsync<Slice, Slice.Input?>(clinic, s => s.OpenAsync(id, Cancel)))!;

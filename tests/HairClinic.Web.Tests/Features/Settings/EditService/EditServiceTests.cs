@@ -30,10 +30,10 @@ public sealed class EditServiceTests(PgServer server) : PracticeTest(server)
     {
         await using var clinic = await OpenAsync(scene =>
             scene
-                .ServiceFor(ServicePurpose.FixLift)
+                .ServiceWithPurpose(ServicePurpose.FixLift)
                 .SetSteps([(Guid.CreateVersion7(), SegmentKind.HandsOn, 15), (Guid.CreateVersion7(), SegmentKind.Wait, 10)])
         );
-        var id = Scene.ServiceFor(ServicePurpose.FixLift).Id;
+        var id = Scene.ServiceWithPurpose(ServicePurpose.FixLift).Id;
         var input = (await OpenFormAsync(clinic, id)).Input;
         input.Name = "Fix the front";
 
@@ -49,7 +49,7 @@ public sealed class EditServiceTests(PgServer server) : PracticeTest(server)
     public async Task A_service_no_longer_offered_stays_in_the_book()
     {
         await using var clinic = await OpenAsync();
-        var input = (await OpenFormAsync(clinic, Scene.ServiceFor(ServicePurpose.FixLift).Id)).Input;
+        var input = (await OpenFormAsync(clinic, Scene.ServiceWithPurpose(ServicePurpose.FixLift).Id)).Input;
         input.Retire = true;
 
         await SaveAsync(clinic, input);
@@ -61,7 +61,7 @@ public sealed class EditServiceTests(PgServer server) : PracticeTest(server)
     public async Task The_later_of_two_edits_is_told_and_a_taken_name_is_refused()
     {
         await using var clinic = await OpenAsync();
-        var id = Scene.ServiceFor(ServicePurpose.FixLift).Id;
+        var id = Scene.ServiceWithPurpose(ServicePurpose.FixLift).Id;
         var mine = (await OpenFormAsync(clinic, id)).Input;
         var theirs = (await OpenFormAsync(clinic, id)).Input;
         theirs.Steps[0].Minutes = 35;

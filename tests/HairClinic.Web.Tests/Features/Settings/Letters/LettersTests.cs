@@ -45,10 +45,10 @@ public sealed class LettersTests(PgServer server)
             m => m.Sentence.StartsWith("No mail server is set", StringComparison.Ordinal)
         );
         Assert.Equal(
-            MailState.NoServer,
+            MailReadiness.NoServer,
             (await Assert.ThrowsAsync<Refusal>(() => ManagerAsync(site, s => s.SendTestAsync(Cancel)))).Sentence
         );
-        Assert.Equal(MailState.NoServer, (await Assert.ThrowsAsync<Refusal>(() => InviteAsync(site))).Sentence);
+        Assert.Equal(MailReadiness.NoServer, (await Assert.ThrowsAsync<Refusal>(() => InviteAsync(site))).Sentence);
         foreach (var address in new[] { site.Here.Own.Client.Email!, "nobody@example.test" })
             Assert.Contains("This site cannot send letters at the moment", await AskAsync(site, address), StringComparison.Ordinal);
 
@@ -175,7 +175,7 @@ public sealed class LettersTests(PgServer server)
             LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
             m => m.Sentence.StartsWith("This site was not told its own address", StringComparison.Ordinal)
         );
-        Assert.Equal(MailState.NoAddress, (await Assert.ThrowsAsync<Refusal>(() => InviteAsync(site))).Sentence);
+        Assert.Equal(MailReadiness.NoAddress, (await Assert.ThrowsAsync<Refusal>(() => InviteAsync(site))).Sentence);
         Assert.Contains("cannot send letters", await AskAsync(site, site.Here.Own.Client.Email!), StringComparison.Ordinal);
         Assert.Empty(listener.Taken);
     }
@@ -280,7 +280,7 @@ public sealed class LettersTests(PgServer server)
     private static Task<T> ItemsAsync<T>(ClinicSite site, Func<Web.Data.ClinicDb, Task<T>> read) =>
         site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsync(
+            .RunAsJobAsync(
                 site.PracticeId,
                 "test",
                 async services =>

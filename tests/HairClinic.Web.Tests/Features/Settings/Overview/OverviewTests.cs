@@ -30,7 +30,7 @@ public sealed class OverviewTests(PgServer server) : PracticeTest(server)
     {
         await using var clinic = await OpenAsync(scene =>
         {
-            scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
+            scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
             scene.AddUnitKind("Everyday", "French lace", "Workshop North");
             scene.AddClient("C-1", "Ada Fenwick", Salon);
         });

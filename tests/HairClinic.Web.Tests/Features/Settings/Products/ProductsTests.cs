@@ -11,7 +11,7 @@ public sealed class ProductsTests(PgServer server) : PracticeTest(server)
     {
         await using var clinic = await OpenAsync(scene =>
         {
-            var product = scene.Stock("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
+            var product = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
             product.Receive(Guid.CreateVersion7(), "A-2", new LocalDate(2027, 9, 30));
             product.Receive(Guid.CreateVersion7(), "A-0", new LocalDate(2027, 1, 31)).Finish();
         });

@@ -13,16 +13,16 @@ public sealed class WearFactorsTests(PgServer server) : PracticeTest(server)
     {
         await using var clinic = await OpenAsync();
         var input = await OpenFormAsync(clinic);
-        Assert.Equal(70, input.Lines.Single(l => l.Habit == CovariateKind.OilySkin).Percent);
-        input.Lines.Single(l => l.Habit == CovariateKind.OilySkin).Percent = 80;
-        input.Lines.Single(l => l.Habit == CovariateKind.Repaired).Percent = 60;
+        Assert.Equal(70, input.Lines.Single(l => l.Habit == KnownCovariate.OilySkin).Percent);
+        input.Lines.Single(l => l.Habit == KnownCovariate.OilySkin).Percent = 80;
+        input.Lines.Single(l => l.Habit == KnownCovariate.Repaired).Percent = 60;
 
         var outcome = await SaveAsync(clinic, input);
 
         Assert.Equal(2, outcome.Changed);
         var rows = await clinic.ReadAsync(db => db.WearFactors.ToListAsync(Cancel));
-        Assert.Equal(0.8, rows.Single(r => r.Habit == CovariateKind.OilySkin).Factor, 9);
-        Assert.Equal(0.6, rows.Single(r => r.Habit == CovariateKind.Repaired).Factor, 9);
+        Assert.Equal(0.8, rows.Single(r => r.Habit == KnownCovariate.OilySkin).Factor, 9);
+        Assert.Equal(0.6, rows.Single(r => r.Habit == KnownCovariate.Repaired).Factor, 9);
         Assert.Equal(1, await clinic.ReadAsync(db => db.WorkItems.CountAsync(w => w.Kind == WorkKind.Recalculate, Cancel)));
     }
 

@@ -69,7 +69,7 @@ public sealed class BookVisitTests(PgServer server)
         {
             _scene.Lay(s);
             var kind = s.AddUnitKind("Everyday", "French lace", "Workshop under test");
-            var adhesive = s.Stock("Adhesive A", Domain.Shelf.ProductKind.Adhesive, "acrylic", "L1");
+            var adhesive = s.AddProduct("Adhesive A", Domain.Shelf.ProductKind.Adhesive, "acrylic", "L1");
             s.AddBond(_scene.Ada, s.AddUnit(_scene.Ada, kind, new LocalDate(2027, 1, 4)), new LocalDate(2027, 1, 12), adhesive);
             _scene.Book(s, _scene.Rebond, 0, _scene.Mara, _scene.At(new LocalDate(2027, 1, 12), 9)).Finish(Thursday);
             _scene.Book(s, _scene.Rebond, 0, _scene.Ivo, _scene.At(Thursday, 9));

@@ -34,7 +34,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         var client = new ClientActor(clinic.PracticeId, _scene.Ada.Id);
         var lift = await clinic.ReadAsync(db => db.ServiceKinds.FirstAsync(k => k.Purpose == ServicePurpose.FixLift, Cancel));
 
-        var own = await clinic.UseAsync<Own, SelfBookingResult>(
+        var own = await clinic.UseAsync<Own, SelfBookingOutcome>(
             client,
             s =>
                 s.SaveAsync(
@@ -135,7 +135,10 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         Assert.Null(await ClashAsync(_scene.AtDesk(clinic), _scene.Bo.Id));
 
         Task<ClientClash?> ClashAsync(Actor actor, Guid client) =>
-            clinic.UseAsync<SlotSearch, ClientClash?>(actor, s => s.ClashAsync(client, At(9, 30), At(10), butVisit: null, Cancel));
+            clinic.UseAsync<SlotSearch, ClientClash?>(
+                actor,
+                s => s.FindClientClashAsync(client, At(9, 30), At(10), butVisit: null, Cancel)
+            );
     }
 
     [Fact]
@@ -185,7 +188,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         Task<Refusal?> ClashAsync(Instant from) =>
             clinic.UseAsync<Booking, Refusal?>(
                 _scene.AtDesk(clinic),
-                s => s.ClashAsync(_scene.Ada.Id, from, from + Duration.FromMinutes(45), Cancel)
+                s => s.DescribeClientClashAsync(_scene.Ada.Id, from, from + Duration.FromMinutes(45), Cancel)
             );
     }
 

@@ -107,7 +107,7 @@ public sealed class WalkInTests(PgServer server)
     {
         _scene.Lay(laid);
         _atTheDoor = laid.AddClient("C-2", "Bo Larch", _scene.Salon, "+441632960042").Id;
-        _fixLift = laid.ServiceFor(ServicePurpose.FixLift).Id;
+        _fixLift = laid.ServiceWithPurpose(ServicePurpose.FixLift).Id;
     }
 
     private Slice.Input Input() => new() { ClientId = _atTheDoor, ServiceKindId = _fixLift };

@@ -20,8 +20,8 @@ public sealed class DueHrefTests
     [Fact]
     public void Each_part_is_found_by_its_word_and_a_mistyped_one_hides_nobody()
     {
-        Assert.All(Enum.GetValues<DuePart>(), part => Assert.Equal(part, DueHref.ParsePart(DueHref.FormatPart(part))));
-        Assert.Equal(DuePart.All, DueHref.ParsePart("lited"));
-        Assert.Equal(DuePart.All, DueHref.ParsePart(null));
+        Assert.All(Enum.GetValues<DuePart>(), part => Assert.Equal(part, DueHref.FromQueryValue(DueHref.ToQueryValue(part))));
+        Assert.Equal(DuePart.All, DueHref.FromQueryValue("lited"));
+        Assert.Equal(DuePart.All, DueHref.FromQueryValue(null));
     }
 }

@@ -44,12 +44,12 @@ public sealed class OfferSlotsTests(PgServer server)
         _elsewhere = scene.OpenSalon("Far Side", "Europe/London", "GBP", chairs: 1);
         _desk = scene.Hire("Desk", StaffRole.FrontDesk, _salon, _elsewhere);
         var stylist = scene.Hire("Stylist", StaffRole.Stylist, _salon);
-        var adhesive = scene.Stock("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
+        var adhesive = scene.AddProduct("Adhesive under test", ProductKind.Adhesive, "water-based acrylic", "L1");
         var kind = scene.AddUnitKind("Lace under test", "French lace", "Workshop under test");
         _client = scene.AddClient("C-1", "Ada Fenwick", _salon);
         scene.AddBond(_client, scene.AddUnit(_client, kind, new LocalDate(2027, 1, 5)), new LocalDate(2027, 1, 20), adhesive);
         var other = scene.AddClient("C-2", "Bo Larch", _salon);
-        scene.Book(other, scene.ServiceFor(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 9, 0));
+        scene.Book(other, scene.ServiceWithPurpose(ServicePurpose.Rebond), scene.Chairs[0], stylist, Instant.FromUtc(2027, 2, 12, 9, 0));
     }
 
     private Task<IReadOnlyList<Slice.Offer>> OfferAsync(TestClinic clinic, Salon at) =>

@@ -120,7 +120,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
             stylist?.Id
         );
         bond.SetProducts(
-            adhesive is null ? [] : [(Guid.CreateVersion7(), new ProductUse(adhesive.Id, lot?.Id, read.Coats))],
+            adhesive is null ? [] : [(Guid.CreateVersion7(), new AppliedProduct(adhesive.Id, lot?.Id, read.Coats))],
             read.WaitsKept
         );
         // The window as it would have been told on the day: also for ended bonds, whose history is judged by it.

@@ -60,7 +60,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
 
     private void Change(SheetRow row, HairSystem unit, UnitRow read, UnitKind kind, Salon? place)
     {
-        var book = _kinds.RowOf(unit, _clients.CodeOf(unit.ClientId), unit.PlaceSalonId is { } at ? _salonNames[at] : null);
+        var book = _kinds.UnitRowOf(unit, _clients.CodeOf(unit.ClientId), unit.PlaceSalonId is { } at ? _salonNames[at] : null);
         var merged = read.FillBlanksFrom(book);
         if (_bonded.TryGetValue(unit.Id, out var open))
         {
@@ -81,7 +81,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
         }
         if (unit.UnitKindId != kind.Id)
         {
-            Expect(row, UnitColumns.Base, "the base and workshop this unit has in the book: {0}", _kinds.NameOf(unit.UnitKindId));
+            Expect(row, UnitColumns.Base, "the base and workshop this unit has in the book: {0}", _kinds.FullNameOf(unit.UnitKindId));
             return;
         }
         var differs = !merged.Cells().SequenceEqual(book.Cells());
@@ -119,13 +119,13 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
         var kind = Find(_kinds.Kinds, MissingKind.UnitKind, name, () => Db.Add(_kinds.CreateKind(name, material, workshop)).Entity);
         if (kind.BaseMaterialId == material.Id && (workshop is null || kind.WorkshopId == workshop.Id))
             return kind;
-        Expect(row, UnitColumns.Kind, "a unit kind with that base and workshop; this one is {0}", _kinds.NameOf(kind.Id));
+        Expect(row, UnitColumns.Kind, "a unit kind with that base and workshop; this one is {0}", _kinds.FullNameOf(kind.Id));
         return null;
     }
 
     private UnitKind? KindInBook(UnitRow read, BaseMaterial material, Workshop? workshop) =>
         _units.TryGetValue(read.Serial, out var unit)
-        && _kinds.KindOf(unit) is var kind
+        && _kinds.KindOfUnit(unit) is var kind
         && kind.BaseMaterialId == material.Id
         && (workshop is null || kind.WorkshopId == workshop.Id)
             ? kind
@@ -136,8 +136,8 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
         {
             ClientCode = _clients.CodeOf(ClientId(read)),
             Kind = kind.Name,
-            Base = _kinds.BaseOf(kind),
-            Workshop = _kinds.WorkshopOf(kind),
+            Base = _kinds.BaseNameOf(kind),
+            Workshop = _kinds.WorkshopNameOf(kind),
             Place = place?.Name,
         };
 

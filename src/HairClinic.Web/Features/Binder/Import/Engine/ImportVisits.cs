@@ -30,7 +30,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             .Include(s => s.Closures)
             .AsSplitQuery()
             .ToDictionaryAsync(s => s.Id, cancellation);
-        _opening = _salons.ToDictionary(s => s.Key, s => DueInput.OpeningDaysOf(s.Value));
+        _opening = _salons.ToDictionary(s => s.Key, s => DueWindowCalculator.OpeningDaysOf(s.Value));
         _salonNames = new(_salons.Values, s => s.Name);
         _chairs = await Db.Chairs.AsNoTracking().OrderBy(c => c.Id).ToDictionaryAsync(c => c.Id, cancellation);
         _chairNames = new(_chairs.Values, c => $"{_salons[c.SalonId].Name}: {c.Name}");
@@ -64,11 +64,25 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
         {
             int? line = _touched.TryGetValue(visit, out var at) ? at : null;
             if (visit.HoldsClient)
-                clashes.Add(visit.ClientId, _codes.CodeOf(visit.ClientId)!, visit.StartsAt, visit.EndsAt, visit, line);
+                clashes.AddSpell(visit.ClientId, _codes.CodeOf(visit.ClientId)!, visit.StartsAt, visit.EndsAt, visit, line);
             foreach (var segment in visit.Segments.Where(s => s.HoldsChair))
-                clashes.Add(segment.ChairId!.Value, _chairs[segment.ChairId.Value].Name, segment.StartsAt, segment.EndsAt, visit, line);
+                clashes.AddSpell(
+                    segment.ChairId!.Value,
+                    _chairs[segment.ChairId.Value].Name,
+                    segment.StartsAt,
+                    segment.EndsAt,
+                    visit,
+                    line
+                );
             foreach (var segment in visit.Segments.Where(s => s.HoldsHands))
-                clashes.Add(segment.PersonId!.Value, _stylists.NameOf(segment.PersonId)!, segment.StartsAt, segment.EndsAt, visit, line);
+                clashes.AddSpell(
+                    segment.PersonId!.Value,
+                    _stylists.NameOf(segment.PersonId)!,
+                    segment.StartsAt,
+                    segment.EndsAt,
+                    visit,
+                    line
+                );
         }
         foreach (var (earlier, later) in clashes.FindOverlaps())
         {
@@ -202,7 +216,7 @@ public sealed class DoubleBookingCheck
 
     /// <param name="what">The chair or the person.</param>
     /// <param name="line">The file's line; null for a visit that is only in the book.</param>
-    public void Add(Guid what, string name, Instant from, Instant to, Visit visit, int? line) =>
+    public void AddSpell(Guid what, string name, Instant from, Instant to, Visit visit, int? line) =>
         _spells.Add(new(what, name, from, to, visit, line));
 
     /// <summary>Pairs that want the same chair or hands at once, at least one of them from the file. Ends are not included.</summary>

@@ -61,7 +61,7 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
     }
 
     /// <summary>The line a row of the database came from, when the database refuses it after all.</summary>
-    public int? LineOf(object entity)
+    public int? SourceLineOf(object entity)
     {
         var id = entity switch
         {

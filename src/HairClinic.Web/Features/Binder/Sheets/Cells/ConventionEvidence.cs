@@ -43,12 +43,12 @@ public sealed record ConventionEvidence<T>(IReadOnlyList<T> Possible, IReadOnlyD
 public sealed record EvidenceCell(int Row, string Value);
 
 /// <summary>Which orders of day, month and year all date cells allow: 13/05/2025 rules out month first.</summary>
-public static class DateOrderEvidence
+public static class DateOrderDetector
 {
-    public static ConventionEvidence<DateOrder> From(Sheet sheet, ColumnMapping mapping) =>
-        From(EvidenceCells.Collect(sheet, mapping, ColumnType.Date, ColumnType.Dates).SelectMany(Parts));
+    public static ConventionEvidence<DateOrder> Detect(Sheet sheet, ColumnMapping mapping) =>
+        Detect(EvidenceCells.Collect(sheet, mapping, ColumnType.Date, ColumnType.Dates).SelectMany(Parts));
 
-    public static ConventionEvidence<DateOrder> From(IEnumerable<EvidenceCell> cells) =>
+    public static ConventionEvidence<DateOrder> Detect(IEnumerable<EvidenceCell> cells) =>
         ConventionEvidence<DateOrder>.From(cells, DateCellParser.Parse);
 
     private static IEnumerable<EvidenceCell> Parts(EvidenceCell cell) =>
@@ -70,11 +70,11 @@ internal static class EvidenceCells
 }
 
 /// <summary>Which decimal marks all number cells allow: 12,5 rules out the point, and 1,234 leaves both.</summary>
-public static class DecimalMarkEvidence
+public static class DecimalMarkDetector
 {
-    public static ConventionEvidence<DecimalMark> From(Sheet sheet, ColumnMapping mapping) =>
-        From(EvidenceCells.Collect(sheet, mapping, ColumnType.WholeNumber, ColumnType.DecimalNumber, ColumnType.Money));
+    public static ConventionEvidence<DecimalMark> Detect(Sheet sheet, ColumnMapping mapping) =>
+        Detect(EvidenceCells.Collect(sheet, mapping, ColumnType.WholeNumber, ColumnType.DecimalNumber, ColumnType.Money));
 
-    public static ConventionEvidence<DecimalMark> From(IEnumerable<EvidenceCell> cells) =>
+    public static ConventionEvidence<DecimalMark> Detect(IEnumerable<EvidenceCell> cells) =>
         ConventionEvidence<DecimalMark>.From(cells, (text, mark) => NumberCellParser.Parse(MoneyCellParser.WithoutCurrency(text), mark));
 }

@@ -72,7 +72,7 @@ public sealed class ColumnMapping
     }
 
     /// <summary>Rows are recognised by these columns instead.</summary>
-    public ColumnMapping WithKey(params IReadOnlyList<SheetColumn> key)
+    public ColumnMapping WithKeyColumns(params IReadOnlyList<SheetColumn> key)
     {
         if (key.Count == 0)
             throw new ArgumentException("A key needs at least one column.", nameof(key));
@@ -87,20 +87,20 @@ public sealed class ColumnMapping
     public string? CellOf(SheetRow row, SheetColumn column) => _sources.TryGetValue(column, out var at) ? row.Cells[at].Trim() : null;
 
     /// <summary>The key cells as one text; null when any of them is blank or has no source.</summary>
-    public string? KeyOf(SheetRow row)
+    public string? RowKeyOf(SheetRow row)
     {
         var cells = Key.Select(column => CellOf(row, column)).ToArray();
         return Array.Exists(cells, string.IsNullOrEmpty) ? null : string.Join('\u001F', cells);
     }
 
     /// <summary>Rows whose key already stands on an earlier line.</summary>
-    public IReadOnlyList<CellProblem> RepeatedKeys(Sheet sheet)
+    public IReadOnlyList<CellProblem> FindDuplicateRows(Sheet sheet)
     {
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
         var problems = new List<CellProblem>();
         foreach (var row in sheet.Rows)
         {
-            if (KeyOf(row) is { } key && !seen.TryAdd(key, row.Row))
+            if (RowKeyOf(row) is { } key && !seen.TryAdd(key, row.Row))
             {
                 var shown = key.Replace("\u001F", ", ", StringComparison.Ordinal);
                 var expected = new Sentence("a row of its own: the same one stands in row {0}", seen[key]);

@@ -108,7 +108,7 @@ public sealed class SheetSchema<TRow>
         Add(column, at, (cells, row, _) => ChoiceWords.FromWord<T>(cells.Choice(row, column)), ChoiceWords.ToWord, over);
 
     /// <summary>A column that is read and looked at, and written from what another column holds.</summary>
-    public SheetSchema<TRow> AddDerived(SheetColumn column, Action<CellReader, SheetRow> look, Func<TRow, string?> write)
+    public SheetSchema<TRow> AddWithoutProperty(SheetColumn column, Action<CellReader, SheetRow> look, Func<TRow, string?> write)
     {
         _columns.Add(new(column, (_, cells, row) => look(cells, row), row => write(row) ?? "", (_, _, _) => { }));
         return this;

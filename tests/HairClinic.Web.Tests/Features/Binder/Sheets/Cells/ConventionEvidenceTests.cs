@@ -5,10 +5,10 @@ namespace HairClinic.Web.Tests.Features.Binder.Sheets.Cells;
 public sealed class ConventionEvidenceTests
 {
     private static ConventionEvidence<DateOrder> Dates(params string[] cells) =>
-        DateOrderEvidence.From(cells.Select((cell, index) => new EvidenceCell(index + 2, cell)));
+        DateOrderDetector.Detect(cells.Select((cell, index) => new EvidenceCell(index + 2, cell)));
 
     private static ConventionEvidence<DecimalMark> Numbers(params string[] cells) =>
-        DecimalMarkEvidence.From(cells.Select((cell, index) => new EvidenceCell(index + 2, cell)));
+        DecimalMarkDetector.Detect(cells.Select((cell, index) => new EvidenceCell(index + 2, cell)));
 
     [Fact]
     public void The_thirteenth_of_May_rules_out_month_first()
@@ -62,7 +62,7 @@ public sealed class ConventionEvidenceTests
     {
         var mapping = ColumnMapping.Propose(SheetKind.Units, ["serial", "ordered on", "promised for", "retired because"]);
         var row = new SheetRow(2, ["U-1", "03/04/2025", "05/06/2025 | 25/06/2025", "05/13/2025"]);
-        var evidence = DateOrderEvidence.From(new Sheet(mapping.Headers, [row], [], ',', SheetEncoding.Utf8), mapping);
+        var evidence = DateOrderDetector.Detect(new Sheet(mapping.Headers, [row], [], ',', SheetEncoding.Utf8), mapping);
         Assert.Equal(DateOrder.DayMonthYear, evidence.Settled);
         Assert.Equal("25/06/2025", evidence.Against[DateOrder.MonthDayYear].Value);
     }

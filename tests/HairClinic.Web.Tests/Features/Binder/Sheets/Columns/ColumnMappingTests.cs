@@ -58,16 +58,18 @@ public sealed class ColumnMappingTests
         var mapping = ColumnMapping.Propose(SheetKind.Clients, ["code"]);
         Assert.Throws<ArgumentException>(() => mapping.With(ClientColumns.Name, "nobody"));
         Assert.Throws<ArgumentException>(() => mapping.With(VisitColumns.Chair, "code"));
-        Assert.Throws<ArgumentException>(() => mapping.WithKey(VisitColumns.Chair));
-        Assert.Throws<ArgumentException>(() => mapping.WithKey());
+        Assert.Throws<ArgumentException>(() => mapping.WithKeyColumns(VisitColumns.Chair));
+        Assert.Throws<ArgumentException>(() => mapping.WithKeyColumns());
     }
 
     [Fact]
     public void Rows_are_recognised_by_the_columns_the_practice_chooses()
     {
-        var mapping = ColumnMapping.Propose(SheetKind.Clients, ["code", "name", "phone"]).WithKey(ClientColumns.Name, ClientColumns.Phone);
-        Assert.Equal("Ada\u001F1", mapping.KeyOf(new SheetRow(2, ["C-1", " Ada ", "1"])));
-        Assert.Null(mapping.KeyOf(new SheetRow(2, ["C-1", "Ada", " "])));
+        var mapping = ColumnMapping
+            .Propose(SheetKind.Clients, ["code", "name", "phone"])
+            .WithKeyColumns(ClientColumns.Name, ClientColumns.Phone);
+        Assert.Equal("Ada\u001F1", mapping.RowKeyOf(new SheetRow(2, ["C-1", " Ada ", "1"])));
+        Assert.Null(mapping.RowKeyOf(new SheetRow(2, ["C-1", "Ada", " "])));
         Assert.Equal([ClientColumns.Phone], mapping.With(ClientColumns.Phone, null).MissingKey);
     }
 
@@ -76,7 +78,7 @@ public sealed class ColumnMappingTests
     {
         var mapping = ColumnMapping.Propose(SheetKind.Units, ["Unit no", "client"]);
         var rows = new[] { "U-1", "U-2", " U-1 ", "" }.Select((serial, index) => new SheetRow(index + 2, [serial, "C-1"]));
-        var problem = Assert.Single(mapping.RepeatedKeys(new Sheet(mapping.Headers, [.. rows], [], ',', SheetEncoding.Utf8)));
+        var problem = Assert.Single(mapping.FindDuplicateRows(new Sheet(mapping.Headers, [.. rows], [], ',', SheetEncoding.Utf8)));
         Assert.Equal((4, "Unit no", "U-1"), (problem.Row, problem.Column, problem.Value));
         Assert.Equal("a row of its own: the same one stands in row 2", problem.Expected.ToString());
     }

@@ -1,0 +1,52 @@
+using System.Collections.Concurrent;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Wear;
+
+namespace HairClinic.Domain.Bonding;
+
+/// <summary>
+/// Collects what the due rule needs from salon, practice, hold window, client and records, and applies it.
+/// </summary>
+public sealed class DueWindowCalculator(OpeningDays opening, PracticeSettings settings, HoldWindowRule rule, Client client)
+{
+    // A practice has a handful of windows and each costs an integration, so the targets are cached.
+    private static readonly ConcurrentDictionary<HoldWindow, int> PriorTargets = new();
+
+    /// <summary>Hours the labels of the products used ask for, where they ask for more than the practice.</summary>
+    public int? LabelCureHours { get; init; }
+
+    public HoldWindow Window { get; } = new(rule.EarliestWeeks, rule.LatestWeeks);
+
+    /// <summary>What the records up to the day of application say; null, or an answer of null, leaves the prior's target.</summary>
+    public Func<LocalDate, LearnedRebondTarget?>? Learnt { get; init; }
+
+    /// <summary>The window's alone, for a client of a practice of which nothing is known.</summary>
+    public int PriorTargetDays => PriorTargets.GetOrAdd(Window, window => new HoldPrior(window).TargetDays);
+
+    public DueWindow WindowFor(LocalDate appliedOn)
+    {
+        var learnt = Learnt?.Invoke(appliedOn);
+        return DueRule.WindowFor(
+            new DueRuleInput(appliedOn, Window, learnt?.Days ?? PriorTargetDays, opening)
+            {
+                Learnt = learnt,
+                PreferredWeekdays = client.PreferredDays,
+                Cure = CureOf(settings, LabelCureHours),
+                Events = [.. client.Events.Select(e => ToClientEvent(e, settings.DaysBeforeEvent))],
+            }
+        );
+    }
+
+    public static Cure CureOf(PracticeSettings settings, int? labelCureHours) => CureOf(settings.CureHours, labelCureHours);
+
+    /// <summary>The practice's hours of cure, or the label's where it asks for more; 24 to 48.</summary>
+    public static Cure CureOf(int practiceHours, int? labelCureHours) =>
+        new(Math.Clamp(Math.Max(practiceHours, labelCureHours ?? 0), Cure.ShortestHours, Cure.LongestHours));
+
+    /// <summary>The days a salon is open, as the rule reads them.</summary>
+    public static OpeningDays OpeningDaysOf(Salon salon) =>
+        new(WeekdaySet.Of([.. salon.Hours.Select(h => h.Day).Distinct()]), salon.Closures.Select(c => c.Days), salon.TimeZone);
+
+    private static EventDays ToClientEvent(LifeEvent planned, int daysAhead) =>
+        planned.Away ? EventDays.Away(planned.From, planned.To, daysAhead) : EventDays.SingleDay(planned.From, daysAhead);
+}

@@ -1,0 +1,64 @@
+using HairClinic.Web.Data;
+using HairClinic.Web.Learning;
+using HairClinic.Web.Ui.Wear;
+
+namespace HairClinic.Web.Features.Outlook;
+
+/// <summary>Whose next unit must be seen to: whoever is at risk of a gap, and whose order is due soon.</summary>
+/// <param name="All">Clients who wear a unit.</param>
+/// <param name="Accepted">The chance of a gap that the practice accepts.</param>
+public sealed record GapRiskReport(
+    IReadOnlyList<GapRiskRow> AtRisk,
+    int AllAtRisk,
+    IReadOnlyList<GapRiskRow> Soon,
+    int AllSoon,
+    int All,
+    double Accepted
+)
+{
+    public const int Shown = 50;
+
+    /// <summary>Of those shown, how many before one asks for more.</summary>
+    public const int AtOnce = 10;
+
+    internal static async Task<GapRiskReport> ReadAsync(ClinicDb db, LocalDate today, CancellationToken cancellation)
+    {
+        var accepted = await db.PracticeSettings.Select(s => s.GapChancePercent / 100.0).SingleAsync(cancellation);
+        var planned = ReorderPlanStore.ClientsToPlan(db);
+        var plans =
+            from plan in db.ReorderPlans.AsNoTracking()
+            join client in planned on plan.ClientId equals client.Id
+            select new
+            {
+                plan,
+                client,
+                DueOn = db
+                    .Bonds.Where(b => b.ClientId == client.Id && b.RemovedOn == null)
+                    .Select(b => (LocalDate?)b.DueOn)
+                    .FirstOrDefault(),
+            };
+        var until = today.PlusDays(ReorderAdvice.SoonDays);
+        var atRisk = plans.Where(p => p.plan.AtRisk);
+        var soon = plans.Where(p => !p.plan.AtRisk && p.plan.OrderBy <= until);
+        var rows = await atRisk
+            .OrderByDescending(p => p.plan.ExpectedDaysWithoutHair)
+            .ThenBy(p => p.client.Code)
+            .Take(Shown)
+            .ToListAsync(cancellation);
+        var later = await soon.OrderBy(p => p.plan.OrderBy).ThenBy(p => p.client.Code).Take(Shown).ToListAsync(cancellation);
+        return new(
+            [.. rows.Select(r => RowOf(r.plan, r.client, r.DueOn))],
+            await atRisk.CountAsync(cancellation),
+            [.. later.Select(r => RowOf(r.plan, r.client, r.DueOn))],
+            await soon.CountAsync(cancellation),
+            await planned.CountAsync(c => db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null), cancellation),
+            accepted
+        );
+
+        static GapRiskRow RowOf(ReorderPlan plan, Client client, LocalDate? dueOn) =>
+            new(client.Id, client.HomeSalonId, client.Code, client.Name, client.CalledAs, client.Phone, plan, dueOn);
+    }
+
+    /// <summary>So many at once is rather a book that does not know of their spares.</summary>
+    public bool IsMostOfAll => 2 * AllAtRisk > All;
+}

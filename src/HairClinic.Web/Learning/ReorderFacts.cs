@@ -1,0 +1,153 @@
+using HairClinic.Web.Data;
+
+namespace HairClinic.Web.Learning;
+
+/// <summary>The practice's side of every next order: settings, salons, kinds, workshops, models. Read once for many clients.</summary>
+public sealed class ReorderFacts
+{
+    private readonly PracticeSettings _settings;
+    private readonly Dictionary<Guid, Salon> _salons;
+    private readonly Dictionary<Guid, OpeningDays> _opening;
+    private readonly Dictionary<Guid, Workshop> _workshops;
+    private readonly Dictionary<Guid, StoredLead> _leads;
+    private readonly Dictionary<LocalDate, OrderTimes> _orders = [];
+
+    private ReorderFacts(
+        PracticeSettings settings,
+        List<Salon> salons,
+        Dictionary<Guid, Workshop> workshops,
+        Dictionary<Guid, UnitKindTerms> kinds,
+        Dictionary<Guid, StoredLead> leads,
+        WearModelPair models
+    )
+    {
+        _settings = settings;
+        _salons = salons.ToDictionary(s => s.Id);
+        _opening = salons.ToDictionary(s => s.Id, DueWindowCalculator.OpeningDaysOf);
+        (_workshops, Kinds, _leads, WearModels) = (workshops, kinds, leads, models);
+    }
+
+    public PracticeSettings Settings => _settings;
+
+    public IReadOnlyDictionary<Guid, Salon> Salons => _salons;
+
+    public IReadOnlyDictionary<Guid, UnitKindTerms> Kinds { get; }
+
+    public IReadOnlyDictionary<Guid, Workshop> Workshops => _workshops;
+
+    public WearModelPair WearModels { get; }
+
+    /// <summary>Six round trips.</summary>
+    public static async Task<ReorderFacts> LoadAsync(ClinicDb db, CancellationToken cancellation)
+    {
+        var (settings, models) = await WearModelPair.LoadWithSettingsAsync(db, cancellation);
+        return new(
+            settings,
+            await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
+            await db.Workshops.AsNoTracking().Include(w => w.Closures).ToDictionaryAsync(w => w.Id, cancellation),
+            await LifeSpellBuilder.UnitKindsAsync(db, cancellation),
+            await db.StoredLeads.AsNoTracking().ToDictionaryAsync(s => s.UnitKindId, cancellation),
+            models
+        );
+    }
+
+    /// <summary>Lead times as seen on a day.</summary>
+    public OrderTimes OrderTimesOn(LocalDate today) =>
+        _orders.TryGetValue(today, out var known) ? known : _orders[today] = new OrderTimes(Kinds, _workshops, _leads, today);
+
+    /// <returns>Null for who has never worn a unit, wears none any more, or is none of the practice's any more.</returns>
+    public PreparedReorder? PrepareReorder(ClientUnits client)
+    {
+        var today = client.Today;
+        if (LapsedClientRule.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
+            return null;
+        var nodes = WearModels.Life.ClientEffectFor(client.Lives);
+        var orders = OrderTimesOn(today);
+        var inHand = client.InHand.ToList();
+        // The soonest expected first.
+        var inFlight = client.Units.Where(u => u.State.IsInFlight()).OrderBy(orders.MedianArrival).ToList();
+        var next = Kinds[newest.UnitKindId];
+        var nextColumns = client.CovariatesOf(null, next);
+        var question = new ReorderInput(
+            LifeDistribution.Weibull,
+            nodes.Reduce(),
+            [.. inHand.Select(u => InHandOf(client, u, client.WornDays(u.Id)))],
+            [.. inFlight.Select(u => new UnitOnOrder(InHandOf(client, u, 0), orders.LeadTimeLeft(u), orders.WorkshopDaysOf(u.UnitKindId)))],
+            orders.LeadTimeOfNew(next.Id),
+            orders.WorkshopDaysOf(next.Id),
+            _settings.PreparationDays
+        )
+        {
+            Alpha = _settings.GapChancePercent / 100.0,
+        };
+        return new PreparedReorder(
+            client.ClientId,
+            today,
+            next.Id,
+            question,
+            InHandOf(next.UsualLife(), nextColumns, 0),
+            _opening[client.SalonId],
+            WearModels.Life.Predict(nodes, next.UsualLife(), nextColumns)
+        )
+        {
+            OnHead = client.Units.Any(u => u.State == UnitState.Bonded),
+            InHand = [.. inHand.Select(u => u.Id)],
+            InFlight = [.. inFlight.Select(u => u.Id)],
+            Emergency = [.. client.Emergency.Select(u => u.Id)],
+            Left = client.LivesLeft(WearModels.Life, Kinds),
+            Lives = client.Lives,
+            EffectOfNew = WearModels.Life.Effect(nextColumns),
+        };
+    }
+
+    private RemainingUnitLife InHandOf(ClientUnits client, HairSystem unit, int worn) =>
+        InHandOf(Kinds[unit.UnitKindId].UsualLife(), client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn);
+
+    private RemainingUnitLife InHandOf(WindowPrior life, IReadOnlyList<CovariateValue> columns, int worn) =>
+        new(life.Centre + WearModels.Life.Effect(columns), life.Width, life.Sigma * Math.Exp(WearModels.Life.Population.LogScale), worn);
+}
+
+/// <summary>Everything about one client's next order, ready to be asked.</summary>
+/// <param name="UnitKindId">What would be ordered.</param>
+/// <param name="Each">A new unit of it.</param>
+/// <param name="Working">The salon's days.</param>
+/// <param name="LifeOfNew">How long a new unit will last.</param>
+public sealed record PreparedReorder(
+    Guid ClientId,
+    LocalDate Today,
+    Guid UnitKindId,
+    ReorderInput Question,
+    RemainingUnitLife Each,
+    OpeningDays Working,
+    LifePrediction LifeOfNew
+)
+{
+    /// <summary>The client's units that the question counts, in its order: first those in hand.</summary>
+    public required IReadOnlyList<Guid> InHand { get; init; }
+
+    public required IReadOnlyList<Guid> InFlight { get; init; }
+
+    /// <summary>Bondable for an emergency only: worn out, or kept as such.</summary>
+    public required IReadOnlyList<Guid> Emergency { get; init; }
+
+    /// <summary>What is left of each unit in hand.</summary>
+    public required IReadOnlyDictionary<Guid, (LifePrediction Life, int WornDays)> Left { get; init; }
+
+    /// <summary>The client's own units behind the model.</summary>
+    public required IReadOnlyList<LifeSpell> Lives { get; init; }
+
+    /// <summary>xᵀβ of a new unit.</summary>
+    public required double EffectOfNew { get; init; }
+
+    /// <summary>A unit is bonded today.</summary>
+    public required bool OnHead { get; init; }
+
+    public ReorderOutlook Outlook(ReorderRule rule) => Outlook(rule, Question);
+
+    /// <param name="question">The client's own, or what it would be if something were done.</param>
+    public ReorderOutlook Outlook(ReorderRule rule, ReorderInput question) =>
+        ReorderPlanner.Plan(rule, question, Today, UnitKindId, Each, Working) with
+        {
+            OnHead = OnHead,
+        };
+}

@@ -1,4 +1,0 @@
-namespace HairClinic.Web.Shell;
-
-/// <summary>A salon the person may switch to.</summary>
-public sealed record SalonChoice(Guid Id, string Name);

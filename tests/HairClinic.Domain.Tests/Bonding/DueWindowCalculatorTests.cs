@@ -1,0 +1,138 @@
+using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Clients;
+using HairClinic.Domain.Practices;
+using HairClinic.Domain.Tests.Wear;
+using HairClinic.Domain.Wear;
+using NodaTime;
+
+namespace HairClinic.Domain.Tests.Bonding;
+
+/// <summary>What of label, practice, client and records reaches the rule on due dates.</summary>
+public sealed class DueWindowCalculatorTests
+{
+    private static readonly LocalDate AppliedOn = new(2027, 2, 3);
+
+    [Theory]
+    [InlineData(24, null, 24)]
+    [InlineData(24, 12, 24)]
+    [InlineData(24, 48, 48)]
+    [InlineData(36, 30, 36)]
+    [InlineData(36, null, 36)]
+    // Beyond two days nobody can keep dry: the caution on the label stays, the clock does not run on.
+    [InlineData(24, 72, 48)]
+    public void A_cure_lasts_as_long_as_the_practice_or_the_label_asks_whichever_is_longer(int practice, int? label, int hours) =>
+        Assert.Equal(hours, DueWindowCalculator.CureOf(practice, label).Hours);
+
+    [Theory]
+    [InlineData(null, 2)]
+    [InlineData(24, 2)]
+    [InlineData(48, 3)]
+    public void The_labels_hours_of_cure_keep_the_first_day_a_bond_may_fall_due(int? label, int days)
+    {
+        // The records of this client say that nothing holds longer than a day.
+        var window = Basis(label, learnt: 1).WindowFor(AppliedOn);
+
+        Assert.Equal(AppliedOn.PlusDays(days), window.DueOn);
+        Assert.Contains(window.Why.Explain(), r => r.Rule == DueRuleName.HeldUntilCured);
+    }
+
+    [Fact]
+    public void What_was_learnt_up_to_that_day_is_aimed_at_and_else_the_windows_own_target()
+    {
+        LocalDate? asked = null;
+        var basis = new DueWindowCalculator(Open, Settings(), FourToEight, Ada())
+        {
+            Learnt = day =>
+            {
+                asked = day;
+                return new LearnedRebondTarget(33, OwnBonds: 2, UnknownDays: 0);
+            },
+        };
+
+        Assert.Equal(AppliedOn.PlusDays(33), basis.WindowFor(AppliedOn).Target);
+        Assert.Equal(AppliedOn, asked);
+        Assert.Equal(
+            AppliedOn.PlusDays(new HoldPrior(new HoldWindow(4, 8)).TargetDays),
+            Basis(null, learnt: null).WindowFor(AppliedOn).Target
+        );
+    }
+
+    [Fact]
+    public void The_practices_days_before_an_event_pull_it_ahead_and_an_absence_is_gone_round()
+    {
+        var (there, away) = (Ada(), Ada());
+        var on = AppliedOn.PlusDays(32);
+        there.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), there.Id, LifeEventKind.Celebration, on, on, away: false));
+        away.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), away.Id, LifeEventKind.Travel, on.PlusDays(-1), on.PlusDays(6), away: true));
+
+        Assert.Equal(
+            on.PlusDays(-4),
+            new DueWindowCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, there) { Learnt = At(33) }
+                .WindowFor(AppliedOn)
+                .DueOn
+        );
+        var gone = new DueWindowCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, away) { Learnt = At(33) }
+            .WindowFor(AppliedOn)
+            .DueOn;
+        Assert.False(gone >= on.PlusDays(-1) && gone <= on.PlusDays(6));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Only_while_they_are_away_a_client_cannot_come(bool away)
+    {
+        var client = Ada();
+        var (from, to) = (AppliedOn.PlusDays(10), AppliedOn.PlusDays(40));
+        client.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Travel, from, to, away));
+
+        var due = new DueWindowCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33) }
+            .WindowFor(AppliedOn)
+            .DueOn;
+
+        Assert.Equal(away, due < from || due > to);
+    }
+
+    [Fact]
+    public void The_clients_days_are_preferred()
+    {
+        var client = Ada();
+        client.SetPreferences(WeekdaySet.Of(IsoDayOfWeek.Thursday), null);
+
+        Assert.Equal(
+            IsoDayOfWeek.Thursday,
+            new DueWindowCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33) }
+                .WindowFor(AppliedOn)
+                .DueOn.DayOfWeek
+        );
+    }
+
+    [Fact]
+    public void A_salon_is_open_on_the_weekdays_it_has_hours_for_but_for_its_closures()
+    {
+        var salon = new Salon(Guid.CreateVersion7(), "Elm Row", "Europe/London", "GBP");
+        salon.SetHours(IsoDayOfWeek.Wednesday, [(Guid.CreateVersion7(), new LocalTime(9, 0), new LocalTime(17, 0))]);
+        salon.AddClosure(Guid.CreateVersion7(), AppliedOn.PlusDays(7), AppliedOn.PlusDays(7), "Painters");
+        var open = DueWindowCalculator.OpeningDaysOf(salon);
+
+        Assert.Equal([true, false, false, true], new[] { 0, 1, 7, 14 }.Select(d => open.IsOpen(AppliedOn.PlusDays(d))));
+    }
+
+    private static OpeningDays Open => Salons.OpenDaily("Europe/London");
+
+    private static HoldWindowRule FourToEight => new(Guid.CreateVersion7(), 4, 8);
+
+    private static Func<LocalDate, LearnedRebondTarget?> At(int days) => _ => new LearnedRebondTarget(days, OwnBonds: 2, UnknownDays: 0);
+
+    private static DueWindowCalculator Basis(int? label, int? learnt) =>
+        new(Open, Settings(), FourToEight, Ada()) { LabelCureHours = label, Learnt = learnt is { } days ? At(days) : null };
+
+    private static PracticeSettings Settings(int daysBeforeEvent = 5)
+    {
+        var settings = new PracticeSettings(Guid.CreateVersion7(), "Practice", "GB", "en-GB");
+        settings.SetSchedulingRules(24, daysBeforeEvent, 7, 15);
+        return settings;
+    }
+
+    private static Client Ada() => new(Guid.CreateVersion7(), "C-1", "Ada Fenwick", Guid.CreateVersion7());
+}
