@@ -12,7 +12,7 @@ public sealed partial record PostgresBinaries(string Folder, int Major)
     public string Initdb => Path.Combine(Folder, "initdb");
 
     /// <summary>What a folder holds, or null: a client-only installation has neither program.</summary>
-    public static PostgresBinaries? FindInFolder(string folder)
+    public static PostgresBinaries? InFolder(string folder)
     {
         var candidate = new PostgresBinaries(folder, 0);
         if (!File.Exists(candidate.Postgres) || !File.Exists(candidate.Initdb))

@@ -22,26 +22,18 @@ public sealed record PostgresSearch(string? OnlyFolder, IReadOnlyList<string> Ma
     {
         if (OnlyFolder is not null)
         {
-            var named = PostgresBinaries.FindInFolder(OnlyFolder);
+            var named = PostgresBinaries.InFolder(OnlyFolder);
             if (named is null)
                 throw new EmbeddedServerException(
                     $"HAIRCLINIC_POSTGRES_BIN is {OnlyFolder}, which holds no working 'postgres' and 'initdb'."
                 );
             return Fits(named, major) ? named : throw Missing(major, [named]);
         }
-        var found = MachineFolders
-            .Select(PostgresBinaries.FindInFolder)
-            .OfType<PostgresBinaries>()
-            .OrderByDescending(b => b.Major)
-            .ToList();
+        var found = MachineFolders.Select(PostgresBinaries.InFolder).OfType<PostgresBinaries>().OrderByDescending(b => b.Major).ToList();
         if (found.Find(b => Fits(b, major)) is { } own)
             return own;
         found.AddRange(
-            PostgresNpmPackage
-                .FoldersIn(Tools)
-                .Select(PostgresBinaries.FindInFolder)
-                .OfType<PostgresBinaries>()
-                .OrderByDescending(b => b.Major)
+            PostgresNpmPackage.FoldersIn(Tools).Select(PostgresBinaries.InFolder).OfType<PostgresBinaries>().OrderByDescending(b => b.Major)
         );
         return found.Find(b => Fits(b, major)) ?? throw Missing(major, found);
     }

@@ -13,7 +13,7 @@ internal static class NewPractice
         var practice = Guid.CreateVersion7();
         await services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 practice,
                 "lay",
                 async scope =>

@@ -20,7 +20,7 @@ public sealed record OneOwner(Guid PracticeId, Guid PersonId)
         var practice = Guid.CreateVersion7();
         return await site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(practice, "story", services => LayAsync(services, practice));
+            .RunJobAsync(practice, "story", services => LayAsync(services, practice));
     }
 
     /// <summary>Does something past the pages, in the practice's own book.</summary>

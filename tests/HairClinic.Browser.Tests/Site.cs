@@ -88,7 +88,7 @@ public sealed class Site : IAsyncDisposable
     public Task<T> DoAsync<T>(Guid practice, Func<IServiceProvider, ClinicDb, Task<T>> work) =>
         Services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 practice,
                 "story",
                 async services =>

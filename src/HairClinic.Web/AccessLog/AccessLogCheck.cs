@@ -11,7 +11,7 @@ public sealed class AccessLogCheck(MasterKeys masters, PracticeJobRunner jobs)
 
     /// <param name="written">A head somebody wrote down outside: it must still be a line of the chain, which catches a log cut short.</param>
     public Task<Outcome> WalkAsync(Guid practiceId, Head? written, CancellationToken cancellation) =>
-        jobs.RunAsJobAsync(practiceId, "verify log", services => WalkAsync(services, written, cancellation));
+        jobs.RunJobAsync(practiceId, "verify log", services => WalkAsync(services, written, cancellation));
 
     private async Task<Outcome> WalkAsync(IServiceProvider services, Head? written, CancellationToken cancellation)
     {

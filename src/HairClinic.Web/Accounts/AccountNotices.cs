@@ -39,7 +39,7 @@ public sealed class AccountNotices(PracticeJobRunner jobs, IClock clock)
         if (LetterTo(user.Email, what) is not { } letter)
             return;
         var now = clock.GetCurrentInstant();
-        await jobs.RunAsJobAsync(
+        await jobs.RunJobAsync(
             user.PracticeId,
             "sign-in notice",
             async services =>

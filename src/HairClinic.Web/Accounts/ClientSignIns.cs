@@ -14,18 +14,14 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
             async db =>
             {
                 var now = clock.GetCurrentInstant();
-                var pages = await OwnPages.FindByEmailAsync(db, email, now, cancellation);
+                var pages = await OwnPages.ByEmailAsync(db, email, now, cancellation);
                 if (pages.Count == 0)
                     return null;
                 var shown = pages.FirstOrDefault(p => p.ClientId == client) ?? pages[0];
                 var opened = new ClientSignIn(Guid.NewGuid(), shown.ClientId, email, now, invitation);
                 db.ClientSignIns.Add(opened);
                 await db.SaveChangesAsync(cancellation);
-                return new ActiveClientSignIn(
-                    new ClientActor(practice, shown.ClientId, opened.Id),
-                    pages.Count > 1,
-                    shown.OpensAll && !invitation
-                );
+                return new(new ClientActor(practice, shown.ClientId, opened.Id), pages.Count > 1, shown.OpensAll && !invitation);
             }
         );
 
@@ -41,16 +37,9 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
                     .SingleOrDefaultAsync(s => s.Id == actor.SignInId && s.EndedAt == null, cancellation);
                 if (signIn is null)
                     return null;
-                var pages = await OwnPages.FindByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
+                var pages = await OwnPages.ByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
                 return pages.FirstOrDefault(p => p.ClientId == signIn.ClientId) is { } shown
-                    ? new ActiveClientSignIn(
-                        actor with
-                        {
-                            ClientId = shown.ClientId,
-                        },
-                        pages.Count > 1,
-                        shown.OpensAll && !signIn.Invitation
-                    )
+                    ? new(actor with { ClientId = shown.ClientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation)
                     : null;
             }
         );
@@ -75,7 +64,7 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
             actor.PracticeId,
             async db =>
                 await db.ClientSignIns.SingleOrDefaultAsync(s => s.Id == actor.SignInId && s.EndedAt == null, cancellation) is { } signIn
-                    ? await OwnPages.FindByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation)
+                    ? await OwnPages.ByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation)
                     : []
         );
 
@@ -89,12 +78,12 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
                 var signIn = await db.ClientSignIns.SingleOrDefaultAsync(s => s.Id == actor.SignInId && s.EndedAt == null, cancellation);
                 if (signIn is null)
                     return null;
-                var pages = await OwnPages.FindByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
+                var pages = await OwnPages.ByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
                 if (pages.FirstOrDefault(p => p.ClientId == clientId) is not { } shown)
                     return null;
                 signIn.SwitchClient(clientId);
                 await db.SaveChangesAsync(cancellation);
-                return new ActiveClientSignIn(actor with { ClientId = clientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation);
+                return new(actor with { ClientId = clientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation);
             }
         );
 
@@ -128,7 +117,7 @@ public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
         );
 
     private Task<T> InPracticeAsync<T>(Guid practice, Func<ClinicDb, Task<T>> work) =>
-        jobs.RunAsJobAsync(
+        jobs.RunJobAsync(
             practice,
             "client sign-ins",
             async services =>

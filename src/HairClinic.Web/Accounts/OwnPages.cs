@@ -6,12 +6,7 @@ namespace HairClinic.Web.Accounts;
 public static class OwnPages
 {
     /// <summary>One round trip, as a job: a client's own fence shows no one else.</summary>
-    public static async Task<IReadOnlyList<OwnPage>> FindByEmailAsync(
-        ClinicDb db,
-        string email,
-        Instant now,
-        CancellationToken cancellation
-    )
+    public static async Task<IReadOnlyList<OwnPage>> ByEmailAsync(ClinicDb db, string email, Instant now, CancellationToken cancellation)
     {
         var address = email.Trim().ToLowerInvariant();
         var found = await (

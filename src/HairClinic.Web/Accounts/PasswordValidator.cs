@@ -8,7 +8,7 @@ public sealed class PasswordValidator(PracticeJobRunner jobs) : IPasswordValidat
 {
     public async Task<IdentityResult> ValidateAsync(UserManager<AppUser> manager, AppUser user, string? password)
     {
-        var names = await jobs.RunAsJobAsync(user.PracticeId, "password", services => NamesAsync(services, user.PersonId));
+        var names = await jobs.RunJobAsync(user.PracticeId, "password", services => NamesAsync(services, user.PersonId));
         return PasswordRule.Fault(password, [user.UserName, user.Email, .. names]) is { } fault
             ? IdentityResult.Failed(new IdentityError { Code = nameof(PasswordRule), Description = fault })
             : IdentityResult.Success;

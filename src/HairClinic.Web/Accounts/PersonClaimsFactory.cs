@@ -12,7 +12,7 @@ public sealed class PersonClaimsFactory(UserManager<AppUser> users, IOptions<Ide
     protected override async Task<ClaimsIdentity> GenerateClaimsAsync(AppUser user)
     {
         var identity = await base.GenerateClaimsAsync(user);
-        var person = await jobs.RunAsJobAsync(
+        var person = await jobs.RunJobAsync(
             user.PracticeId,
             "sign-in",
             async services =>

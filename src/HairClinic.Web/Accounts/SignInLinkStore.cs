@@ -31,7 +31,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
     /// <summary>Answers a request for a link: one letter if the address opens a page, nothing otherwise; the caller saves.</summary>
     public async Task AnswerRequestAsync(ClinicDb db, string email, CancellationToken cancellation)
     {
-        var pages = await OwnPages.FindByEmailAsync(db, email, clock.GetCurrentInstant(), cancellation);
+        var pages = await OwnPages.ByEmailAsync(db, email, clock.GetCurrentInstant(), cancellation);
         if (pages.Count == 0)
             return;
         AddLinkAndLetter(db, pages[0].ClientId, email, await LanguageAsync(db, pages[0].ClientId, cancellation));

@@ -22,7 +22,7 @@ public static class ExportVerb
             var into = Directory.CreateDirectory(result.GetValue(folder)!.FullName).FullName;
             return await app
                 .Services.GetRequiredService<PracticeJobRunner>()
-                .RunAsJobAsync(
+                .RunJobAsync(
                     id,
                     "export",
                     async services =>

@@ -55,7 +55,7 @@ public static class ImportVerb
             }
             return await app
                 .Services.GetRequiredService<PracticeJobRunner>()
-                .RunAsJobAsync(
+                .RunJobAsync(
                     id,
                     "import",
                     async services =>

@@ -22,11 +22,11 @@ public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogStor
         var rewrapped = 0;
         foreach (var practice in await jobs.PracticeIdsAsync(cancellation))
         {
-            await jobs.RunAsJobAsync(practice, "keys", services => NoteAsync(services, cancellation));
+            await jobs.RunJobAsync(practice, "keys", services => NoteAsync(services, cancellation));
             int done;
             do
             {
-                done = await jobs.RunAsJobAsync(practice, "keys", services => RewrapAsync(services, cancellation));
+                done = await jobs.RunJobAsync(practice, "keys", services => RewrapAsync(services, cancellation));
                 rewrapped += done;
             } while (done > 0);
         }
@@ -39,7 +39,7 @@ public sealed class KeyRotation(MasterKeys masters, Sealer sealer, AccessLogStor
         var current = masters.Current.Id;
         foreach (var practice in await jobs.PracticeIdsAsync(cancellation))
         {
-            var counts = await jobs.RunAsJobAsync(
+            var counts = await jobs.RunJobAsync(
                 practice,
                 "keys",
                 async services =>

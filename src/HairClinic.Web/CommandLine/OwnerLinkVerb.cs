@@ -67,7 +67,7 @@ public static class OwnerLinkVerb
         {
             made = await services
                 .GetRequiredService<PracticeJobRunner>()
-                .RunAsJobAsync(
+                .RunJobAsync(
                     practice,
                     OwnerLink.Job,
                     job => job.GetRequiredService<OwnerLink>().SaveAsync(name, dropFactors, CancellationToken.None)

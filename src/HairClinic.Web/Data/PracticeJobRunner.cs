@@ -13,7 +13,7 @@ public sealed class PracticeJobRunner(IServiceScopeFactory scopes)
         return await db.Practices.OrderBy(p => p.Id).Select(p => p.Id).ToListAsync(cancellation);
     }
 
-    public async Task<T> RunAsJobAsync<T>(Guid practiceId, string job, Func<IServiceProvider, Task<T>> work) =>
+    public async Task<T> RunJobAsync<T>(Guid practiceId, string job, Func<IServiceProvider, Task<T>> work) =>
         await RunAsAsync(new JobActor(practiceId, job), work);
 
     public async Task<T> RunAsAsync<T>(Actor actor, Func<IServiceProvider, Task<T>> work)

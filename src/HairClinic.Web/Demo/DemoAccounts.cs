@@ -41,7 +41,7 @@ public sealed class DemoAccounts(UserManager<AppUser> users, ClinicDbFactory dat
     {
         var practices = await jobs.PracticeIdsAsync(cancellation);
         return practices.Count == 1
-            && await jobs.RunAsJobAsync(
+            && await jobs.RunJobAsync(
                 practices[0],
                 "demo sign-ins",
                 async services =>

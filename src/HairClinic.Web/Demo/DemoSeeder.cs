@@ -28,7 +28,7 @@ public sealed class DemoSeeder(PracticeJobRunner jobs, IClock clock)
         var practiceId = Guid.CreateVersion7();
         var now = clock.GetCurrentInstant();
         var today = now.InZone(DateTimeZoneProviders.Tzdb[DemoPractice.Lane.Zone]).Date;
-        var outcomes = await jobs.RunAsJobAsync(
+        var outcomes = await jobs.RunJobAsync(
             practiceId,
             "demo",
             async services =>

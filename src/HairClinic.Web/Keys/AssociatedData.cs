@@ -9,16 +9,10 @@ namespace HairClinic.Web.Keys;
 public static class AssociatedData
 {
     public static byte[] ForClientKey(Guid practiceId, Guid clientId, string masterKeyId) =>
-        EncodeParts(Encoding.UTF8.GetBytes("client key"), GuidBytes(practiceId), GuidBytes(clientId), Encoding.UTF8.GetBytes(masterKeyId));
+        EncodeParts("client key"u8.ToArray(), GuidBytes(practiceId), GuidBytes(clientId), Encoding.UTF8.GetBytes(masterKeyId));
 
     public static byte[] ForContent(Guid practiceId, Guid clientId, string purpose, Guid rowId) =>
-        EncodeParts(
-            Encoding.UTF8.GetBytes("content"),
-            GuidBytes(practiceId),
-            GuidBytes(clientId),
-            Encoding.UTF8.GetBytes(purpose),
-            GuidBytes(rowId)
-        );
+        EncodeParts("content"u8.ToArray(), GuidBytes(practiceId), GuidBytes(clientId), Encoding.UTF8.GetBytes(purpose), GuidBytes(rowId));
 
     public static byte[] EncodeParts(params ReadOnlySpan<byte[]> parts)
     {

@@ -19,7 +19,7 @@ public sealed class DueFacts
         _settings = settings;
         _rules = rules;
         _salons = salons.ToDictionary(s => s.Id);
-        _opening = salons.ToDictionary(s => s.Id, DueWindowCalculator.OpeningDaysOf);
+        _opening = salons.ToDictionary(s => s.Id, DueCalculator.OpeningDaysOf);
         _model = model;
     }
 
@@ -48,7 +48,7 @@ public sealed class DueFacts
     /// <param name="holds">The client's bonds before this one; null leaves the target to what is assumed of anybody.</param>
     /// <param name="off">The bond that comes off when this one is made, and how long it held: that counts for this one.</param>
     /// <exception cref="Refusal">No hold window fits.</exception>
-    public DueWindowCalculator InputFor(
+    public DueCalculator InputFor(
         Client client,
         Guid baseMaterialId,
         Guid? adhesiveId,

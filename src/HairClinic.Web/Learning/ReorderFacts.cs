@@ -23,7 +23,7 @@ public sealed class ReorderFacts
     {
         _settings = settings;
         _salons = salons.ToDictionary(s => s.Id);
-        _opening = salons.ToDictionary(s => s.Id, DueWindowCalculator.OpeningDaysOf);
+        _opening = salons.ToDictionary(s => s.Id, DueCalculator.OpeningDaysOf);
         (_workshops, Kinds, _leads, WearModels) = (workshops, kinds, leads, models);
     }
 

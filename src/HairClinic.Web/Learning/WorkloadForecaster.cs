@@ -135,7 +135,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
         var (bond, baseId, adhesiveId, _) = made;
         var columns = holds.CovariatesOf(client.Id, bond.AppliedOn, baseId, adhesiveId, bond.WaitsKept);
         var next = LocalDate.Max(bond.DueOn, today);
-        DueWindowCalculator basis;
+        DueCalculator basis;
         try
         {
             basis = dues.InputFor(client, baseId, adhesiveId, bond.Attachment, waitsKept: null, holds: holds);

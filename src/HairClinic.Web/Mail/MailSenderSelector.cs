@@ -31,7 +31,7 @@ public sealed class MailSenderSelector(MailSettings settings, SmtpMailSender ser
     // The demo is all there is: beside it a practice's own letters would lie in the same folder.
     private async Task<bool> IsDemoAsync(CancellationToken cancellation) =>
         await jobs.PracticeIdsAsync(cancellation) is [var only]
-        && await jobs.RunAsJobAsync(
+        && await jobs.RunJobAsync(
             only,
             "letters",
             async services =>

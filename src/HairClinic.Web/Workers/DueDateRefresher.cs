@@ -68,7 +68,7 @@ public sealed class DueDateRefresher
     }
 
     // No window fits since a row was taken away: this bond keeps its dates until one does, and the others get theirs.
-    private static DueWindowCalculator? TryBasis(Func<DueWindowCalculator> ask)
+    private static DueCalculator? TryBasis(Func<DueCalculator> ask)
     {
         try
         {
@@ -80,7 +80,7 @@ public sealed class DueDateRefresher
         }
     }
 
-    private static bool Renew(Bond bond, DueWindowCalculator basis)
+    private static bool Renew(Bond bond, DueCalculator basis)
     {
         var before = (bond.OpensOn, bond.DueOn, bond.ClosesOn);
         bond.SetDueWindow(basis.WindowFor(bond.AppliedOn));

@@ -48,7 +48,7 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
 
     private async Task TryAsync(ClinicDb db, WorkItem item, CancellationToken cancellation)
     {
-        var letter = WorkItemFactory.DeserializeBody<Letter>(item);
+        var letter = WorkItemFactory.ReadBody<Letter>(item);
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         limit.CancelAfter(WorkConcurrencyGroup.Letters.Patience);
         try
@@ -105,7 +105,7 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
 
     private void End(WorkItem item, Letter letter, WorkOutcome fate, string error)
     {
-        item.ClearBody(WorkItemFactory.SerializeBody(letter.Redact()));
+        item.ClearBody(WorkItemFactory.WriteBody(letter.Redact()));
         item.End(fate, error, clock.GetCurrentInstant());
         if (fate is WorkOutcome.Unsure)
             LogUnsure(log, item.Kind, item.Id, error);

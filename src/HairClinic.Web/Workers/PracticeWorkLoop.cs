@@ -35,11 +35,7 @@ public sealed partial class PracticeWorkLoop(PracticeJobRunner jobs, SignInLinkS
             foreach (var practice in practices)
                 await TryAsync(
                     () =>
-                        jobs.RunAsJobAsync(
-                            practice,
-                            "addresses",
-                            s => s.GetRequiredService<AddressChangeNotices>().RunAsync(stoppingToken)
-                        ),
+                        jobs.RunJobAsync(practice, "addresses", s => s.GetRequiredService<AddressChangeNotices>().RunAsync(stoppingToken)),
                     stoppingToken
                 );
         }
@@ -67,7 +63,7 @@ public sealed partial class PracticeWorkLoop(PracticeJobRunner jobs, SignInLinkS
 
     private async Task BeginAsync(Guid practice, CancellationToken stoppingToken)
     {
-        var due = await jobs.RunAsJobAsync(
+        var due = await jobs.RunJobAsync(
             practice,
             "work",
             async services =>
@@ -100,7 +96,7 @@ public sealed partial class PracticeWorkLoop(PracticeJobRunner jobs, SignInLinkS
                 for (var n = 0; n < InARow; n++)
                 {
                     if (
-                        await jobs.RunAsJobAsync(
+                        await jobs.RunJobAsync(
                             practice,
                             "work",
                             s => s.GetRequiredService<PracticeWorkRunner>().RunNextAsync(lane, stoppingToken)

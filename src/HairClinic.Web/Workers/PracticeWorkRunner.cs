@@ -89,21 +89,21 @@ public sealed partial class PracticeWorkRunner(
         switch (item.Kind)
         {
             case WorkKind.RefreshDueDates:
-                await dueDates.RunAsync(db, WorkItemFactory.DeserializeBody<RefreshDueDatesBody>(item), cancellation);
+                await dueDates.RunAsync(db, WorkItemFactory.ReadBody<RefreshDueDatesBody>(item), cancellation);
                 break;
             case WorkKind.RemoveFiles:
-                foreach (var file in WorkItemFactory.DeserializeBody<RemoveFilesBody>(item).Files)
+                foreach (var file in WorkItemFactory.ReadBody<RemoveFilesBody>(item).Files)
                     photos.DeleteFiles(current.Actor.PracticeId, file);
                 break;
             case WorkKind.PlanOrders:
-                var clients = items.SelectMany(i => WorkItemFactory.DeserializeBody<PlanOrdersBody>(i).ClientIds).Distinct().ToList();
+                var clients = items.SelectMany(i => WorkItemFactory.ReadBody<PlanOrdersBody>(i).ClientIds).Distinct().ToList();
                 var book = await ReorderFacts.LoadAsync(db, cancellation);
                 await ReorderPlanStore.RecalculateAsync(db, book, clients, clock.GetCurrentInstant(), cancellation);
                 break;
             case WorkKind.AskForClient:
                 await GrantRequestRecorder.RecordAsync(
                     db,
-                    WorkItemFactory.DeserializeBody<RequestClientAccessBody>(item),
+                    WorkItemFactory.ReadBody<RequestClientAccessBody>(item),
                     item.AskedAt,
                     cancellation
                 );

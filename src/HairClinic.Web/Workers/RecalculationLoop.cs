@@ -16,7 +16,7 @@ public sealed partial class RecalculationLoop(PracticeJobRunner jobs, IClock clo
             try
             {
                 foreach (var practice in await jobs.PracticeIdsAsync(stoppingToken))
-                    await jobs.RunAsJobAsync(practice, "recalculation", services => RecalculateAsync(services, stoppingToken));
+                    await jobs.RunJobAsync(practice, "recalculation", services => RecalculateAsync(services, stoppingToken));
             }
             catch (Exception e) when (!stoppingToken.IsCancellationRequested)
             {

@@ -36,7 +36,7 @@ public sealed partial class RetentionLoop(PracticeJobRunner jobs, ErasureVacuum 
     /// <returns>How many rows went.</returns>
     public async Task<int> ApplyToPracticeAsync(Guid practiceId, CancellationToken cancellation)
     {
-        var gone = await jobs.RunAsJobAsync(
+        var gone = await jobs.RunJobAsync(
             practiceId,
             "keeping",
             async services =>

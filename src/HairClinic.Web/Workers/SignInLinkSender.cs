@@ -13,7 +13,7 @@ public sealed class SignInLinkSender(IServiceScopeFactory scopes, PracticeJobRun
         foreach (var address in await asks.DequeueBatchAsync(unfenced, only: null, cancellation))
         {
             foreach (var practice in practices)
-                await jobs.RunAsJobAsync(practice, "answer-ask", services => AnswerAsync(services, address, cancellation));
+                await jobs.RunJobAsync(practice, "answer-ask", services => AnswerAsync(services, address, cancellation));
         }
     }
 

@@ -62,7 +62,7 @@ internal static partial class PagesBenchmark
     {
         var demo = await app.Services.GetRequiredService<DemoSeeder>().FillAsync(CancellationToken.None);
         var jobs = app.Services.GetRequiredService<PracticeJobRunner>();
-        await jobs.RunAsJobAsync(
+        await jobs.RunJobAsync(
             demo!.PracticeId,
             "benchmark",
             async scope =>
@@ -75,7 +75,7 @@ internal static partial class PagesBenchmark
         var administrator = new NpgsqlConnectionStringBuilder(server.Administrator) { Database = "hairclinic" }.ConnectionString;
         var clients = await CopiedBook.MultiplyAsync(administrator, demo.PracticeId, wanted);
         // Plans are copied with their clients; what pages show of all of them is worked out as at night.
-        await jobs.RunAsJobAsync(
+        await jobs.RunJobAsync(
             demo.PracticeId,
             "benchmark",
             async scope =>
@@ -96,7 +96,7 @@ internal static partial class PagesBenchmark
         {
             await Task.Delay(TimeSpan.FromSeconds(1));
             var now = SystemClock.Instance.GetCurrentInstant();
-            var due = await jobs.RunAsJobAsync(
+            var due = await jobs.RunJobAsync(
                 practice,
                 "benchmark",
                 async scope =>

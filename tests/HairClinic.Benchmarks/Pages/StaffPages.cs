@@ -53,7 +53,7 @@ internal static partial class StaffPages
             .ToList();
         var jobs = services.GetRequiredService<PracticeJobRunner>();
         var practice = (await jobs.PracticeIdsAsync(CancellationToken.None))[0];
-        var known = await jobs.RunAsJobAsync(practice, "benchmark", scope => KnownAsync(scope.GetRequiredService<ClinicDbFactory>()));
+        var known = await jobs.RunJobAsync(practice, "benchmark", scope => KnownAsync(scope.GetRequiredService<ClinicDbFactory>()));
         return
         [
             .. first.Concat(routes).Select(route => new StaffPage(route, Filled(route, known))),

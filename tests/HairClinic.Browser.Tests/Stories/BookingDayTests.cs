@@ -151,7 +151,7 @@ public sealed class BookingDayTests(ChromiumBrowser chromium)
         var practice = Guid.CreateVersion7();
         await site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 practice,
                 "lay",
                 async services =>

@@ -27,7 +27,7 @@ public sealed class SharedTabletTests(ChromiumBrowser chromium)
         var practice = Guid.CreateVersion7();
         await site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(practice, "story", services => LayAsync(services, practice));
+            .RunJobAsync(practice, "story", services => LayAsync(services, practice));
         var page = await chromium.DeviceAsync(site, Pages.Tablet);
         page.SetDefaultTimeout(60_000);
         var complaints = new List<string>();

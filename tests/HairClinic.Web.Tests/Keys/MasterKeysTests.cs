@@ -154,7 +154,7 @@ public sealed class MasterKeysTests(PgServer server)
     private static Task<bool> LayAsync(IServiceProvider services, Guid practice, IEnumerable<Guid> clients) =>
         services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 practice,
                 "test",
                 async scope =>
@@ -177,7 +177,7 @@ public sealed class MasterKeysTests(PgServer server)
     private static Task<T> InAsync<T>(IServiceProvider services, Guid practice, Func<Sealer, HairClinic.Web.Data.ClinicDb, Task<T>> work) =>
         services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 practice,
                 "test",
                 async scope =>

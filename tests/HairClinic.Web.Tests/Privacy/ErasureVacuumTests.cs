@@ -139,7 +139,7 @@ public sealed class ErasureVacuumTests(PgServer server)
     private static Task<T> JobAsync<T>(EmptySite site, Guid practice, Func<IServiceProvider, ClinicDb, Task<T>> work) =>
         site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 practice,
                 "test",
                 async services =>

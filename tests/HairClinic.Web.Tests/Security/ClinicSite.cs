@@ -60,7 +60,7 @@ public sealed class ClinicSite : IAsyncDisposable
             site._address = site._site.ClientOptions.BaseAddress;
         }
         var jobs = site.Services.GetRequiredService<PracticeJobRunner>();
-        await jobs.RunAsJobAsync(
+        await jobs.RunJobAsync(
             site._mine,
             "test",
             async services =>
@@ -75,7 +75,7 @@ public sealed class ClinicSite : IAsyncDisposable
                 return true;
             }
         );
-        await jobs.RunAsJobAsync(
+        await jobs.RunJobAsync(
             site._theirs,
             "test",
             async services =>
@@ -125,7 +125,7 @@ public sealed class ClinicSite : IAsyncDisposable
     public Task<string> LinkAsync(Client client) =>
         Services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 client.HomeSalonId == Foreign.Salon.Id ? _theirs : _mine,
                 "test",
                 async services =>
@@ -134,7 +134,7 @@ public sealed class ClinicSite : IAsyncDisposable
                     services
                         .GetRequiredService<SignInLinkStore>()
                         .AddLinkAndLetter(db, client.Id, (await db.Clients.SingleAsync(c => c.Id == client.Id, Cancel)).Email!);
-                    var letter = WorkItemFactory.DeserializeBody<Letter>(db.ChangeTracker.Entries<WorkItem>().Single().Entity);
+                    var letter = WorkItemFactory.ReadBody<Letter>(db.ChangeTracker.Entries<WorkItem>().Single().Entity);
                     await db.SaveChangesAsync(Cancel);
                     return "/my-hair/" + letter.Text.Split("/my-hair/")[1].Split('\n')[0].Trim();
                 }
@@ -144,7 +144,7 @@ public sealed class ClinicSite : IAsyncDisposable
     public Task<T> InPracticeAsync<T>(Func<IServiceProvider, ClinicDb, Task<T>> work) =>
         Services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 _mine,
                 "test",
                 async services =>

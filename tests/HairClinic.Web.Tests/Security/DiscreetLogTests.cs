@@ -103,7 +103,7 @@ public sealed class DiscreetLogTests(PgServer server)
 
         await site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 site.PracticeId,
                 "test",
                 async services =>

@@ -83,7 +83,7 @@ public sealed class PracticeWorkLoopTests(PgServer server)
     }
 
     private static Task<int> WithAsync(PracticeJobRunner jobs, Guid practice, Action<ClinicDb> work) =>
-        jobs.RunAsJobAsync(
+        jobs.RunJobAsync(
             practice,
             "test",
             async scope =>
@@ -124,7 +124,7 @@ public sealed class PracticeWorkLoopTests(PgServer server)
     private static Task<Guid> AskAsync(PracticeJobRunner jobs, string to)
     {
         var practice = Guid.CreateVersion7();
-        return jobs.RunAsJobAsync(
+        return jobs.RunJobAsync(
             practice,
             "ask",
             async scope =>

@@ -152,10 +152,7 @@ public sealed class PracticeWorkRunnerTests(PgServer server)
 
         Assert.Equal((WorkOutcome.GivenUp, nameof(IOException), WorkItem.MostAttempts), (item.Fate, item.LastError, item.Attempts));
         Assert.InRange(item.DoneAt.Value - since, Duration.FromHours(20), Duration.FromHours(28));
-        Assert.Equal(
-            new Letter("", "", "") { Kind = LetterKind.ConfirmAddress, For = client },
-            WorkItemFactory.DeserializeBody<Letter>(item)
-        );
+        Assert.Equal(new Letter("", "", "") { Kind = LetterKind.ConfirmAddress, For = client }, WorkItemFactory.ReadBody<Letter>(item));
         clinic.Clock.AdvanceDays(30);
         Assert.Equal(0, await Letterbox.WorkAsync(clinic, _box));
     }
@@ -190,7 +187,7 @@ public sealed class PracticeWorkRunnerTests(PgServer server)
         {
             var items = await db.WorkItems.OrderBy(i => i.Id).ToListAsync(TestContext.Current.CancellationToken);
             items.ForEach(i => i.Claim(killedAt + Duration.FromMinutes(1)));
-            items.Single(i => WorkItemFactory.DeserializeBody<Letter>(i) == Letter(2)).BeginDelivery(killedAt);
+            items.Single(i => WorkItemFactory.ReadBody<Letter>(i) == Letter(2)).BeginDelivery(killedAt);
             return await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
 

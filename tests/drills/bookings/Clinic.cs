@@ -127,7 +127,7 @@ internal sealed class Clinic : IAsyncDisposable
             await unfenced.SaveChangesAsync();
         }
         var scheme = _parts.Services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(AccountsSetup.ClientScheme);
-        await _parts.Services.GetRequiredService<PracticeJobRunner>().RunAsJobAsync(PracticeId, "lay", Lay);
+        await _parts.Services.GetRequiredService<PracticeJobRunner>().RunJobAsync(PracticeId, "lay", Lay);
 
         async Task<bool> Lay(IServiceProvider scope)
         {

@@ -25,7 +25,7 @@ internal sealed class Practice : IAsyncDisposable
     private readonly WebApplication _site;
     private readonly Guid _id = Guid.CreateVersion7();
     private List<Client> _clients = [];
-    private readonly Dictionary<Guid, DueWindowCalculator> _bases = [];
+    private readonly Dictionary<Guid, DueCalculator> _bases = [];
     private int _next;
 
     private Practice(EmbeddedServer server, WebApplication site) => (_server, _site) = (server, site);
@@ -62,7 +62,7 @@ internal sealed class Practice : IAsyncDisposable
     public Task<T> AskAsync<T>(Func<ClinicDb, Task<T>> work) =>
         _site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 _id,
                 "drill",
                 async services =>

@@ -76,7 +76,7 @@ public sealed class TabletStore(PracticeJobRunner jobs, IHttpContextAccessor acc
         );
 
     internal Task<T> RunInPracticeAsync<T>(Guid practiceId, Func<ClinicDb, Task<T>> work) =>
-        jobs.RunAsJobAsync(
+        jobs.RunJobAsync(
             practiceId,
             "tablet",
             async services =>

@@ -25,13 +25,13 @@ public static class AccessPolicies
             create policy removes on {rule.Table} for delete using ({May(rule.Remove, rule.Writes)});
             """;
 
-    private static string May(ActorRoleFlags roles, string rows)
+    private static string May(ActorRoles roles, string rows)
     {
-        var whoever = roles == ActorRoleFlags.Everybody ? "" : $" and (select app_role()) = any ('{{{Names(roles)}}}')";
+        var whoever = roles == ActorRoles.Everybody ? "" : $" and (select app_role()) = any ('{{{Names(roles)}}}')";
         var reached = rows == RowConditions.Practice ? "" : $" and ({rows})";
         return InPractice + whoever + reached;
     }
 
-    private static string Names(ActorRoleFlags roles) =>
-        string.Join(',', Enum.GetValues<ActorRoleFlags>().Where(r => r != 0 && int.IsPow2((int)r) && roles.HasFlag(r)));
+    private static string Names(ActorRoles roles) =>
+        string.Join(',', Enum.GetValues<ActorRoles>().Where(r => r != 0 && int.IsPow2((int)r) && roles.HasFlag(r)));
 }

@@ -6,25 +6,24 @@ namespace HairClinic.Web.Data.Work;
 public static class WorkItemFactory
 {
     public static WorkItem RefreshDueDates(Guid? clientId, Instant now) =>
-        new(Guid.CreateVersion7(), WorkKind.RefreshDueDates, SerializeBody(new RefreshDueDatesBody(clientId)), now);
+        new(Guid.CreateVersion7(), WorkKind.RefreshDueDates, WriteBody(new RefreshDueDatesBody(clientId)), now);
 
-    public static WorkItem SendLetter(Letter letter, Instant now) =>
-        new(Guid.CreateVersion7(), WorkKind.SendMail, SerializeBody(letter), now);
+    public static WorkItem SendLetter(Letter letter, Instant now) => new(Guid.CreateVersion7(), WorkKind.SendMail, WriteBody(letter), now);
 
     public static WorkItem RemoveFiles(IReadOnlyList<Guid> files, Instant now) =>
-        new(Guid.CreateVersion7(), WorkKind.RemoveFiles, SerializeBody(new RemoveFilesBody(files)), now);
+        new(Guid.CreateVersion7(), WorkKind.RemoveFiles, WriteBody(new RemoveFilesBody(files)), now);
 
     public static WorkItem PlanOrders(IReadOnlyList<Guid> clientIds, Instant now) =>
-        new(Guid.CreateVersion7(), WorkKind.PlanOrders, SerializeBody(new PlanOrdersBody(clientIds)), now);
+        new(Guid.CreateVersion7(), WorkKind.PlanOrders, WriteBody(new PlanOrdersBody(clientIds)), now);
 
     public static WorkItem RequestClientAccess(RequestClientAccessBody ask, Instant now) =>
-        new(Guid.CreateVersion7(), WorkKind.AskForClient, SerializeBody(ask), now);
+        new(Guid.CreateVersion7(), WorkKind.AskForClient, WriteBody(ask), now);
 
     public static WorkItem Recalculate(Instant now) => new(Guid.CreateVersion7(), WorkKind.Recalculate, "{}", now);
 
-    public static T DeserializeBody<T>(WorkItem item) => JsonSerializer.Deserialize<T>(item.Body, JsonColumns.Options)!;
+    public static T ReadBody<T>(WorkItem item) => JsonSerializer.Deserialize<T>(item.Body, JsonColumns.Options)!;
 
-    public static string SerializeBody<T>(T body) => JsonSerializer.Serialize(body, JsonColumns.Options);
+    public static string WriteBody<T>(T body) => JsonSerializer.Serialize(body, JsonColumns.Options);
 }
 
 /// <param name="Id">Of the request there will be, if there is such a client.</param>

@@ -151,19 +151,19 @@ public sealed class Scene(ClinicDb db, Instant now)
         return bond;
     }
 
-    public DueWindowCalculator DueInputFor(Client client, HairSystem unit, Product adhesive)
+    public DueCalculator DueInputFor(Client client, HairSystem unit, Product adhesive)
     {
         var kind = Kinds.Single(k => k.Id == unit.UnitKindId);
         var rule = HoldWindowRule.Choose(HoldWindows, kind.BaseMaterialId, adhesive.Id, Attachment.Liquid);
         var salon = Salons.Single(s => s.Id == client.HomeSalonId);
-        return new DueWindowCalculator(DueWindowCalculator.OpeningDaysOf(salon), Settings, rule, client);
+        return new DueCalculator(DueCalculator.OpeningDaysOf(salon), Settings, rule, client);
     }
 
     public Visit Book(Client client, ServiceKind service, Chair chair, Person person, Instant at)
     {
         var salon = Salons.Single(s => s.Id == chair.SalonId);
         var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, service.Id);
-        visit.Schedule(service, at, chair.Id, person.Id, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Plan(service, at, chair.Id, person.Id, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         db.Visits.Add(visit);
         return visit;
     }

@@ -134,7 +134,7 @@ public static class TourScenes
         var service = scene.ServiceWithPurpose(purpose);
         var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, service.Id);
         var starts = day.At(new LocalTime(11, 0)).InZoneLeniently(salon.TimeZone).ToInstant();
-        visit.Schedule(service, starts, chairId: null, personId: null, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Plan(service, starts, chairId: null, personId: null, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         scene.Db.Visits.Add(visit);
         return (visit, visit.EndsAt);
     }

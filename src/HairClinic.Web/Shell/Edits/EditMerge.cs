@@ -22,15 +22,15 @@ public static class EditMerge
     /// <param name="saved">What is in the book now.</param>
     /// <param name="typed">What stands in the form; it is changed.</param>
     /// <returns>What the other changed.</returns>
-    public static IReadOnlyList<ConcurrentChange> MergeChanges<T>(T opened, T saved, T typed)
+    public static IReadOnlyList<FieldChange> MergeChanges<T>(T opened, T saved, T typed)
         where T : class
     {
-        var changes = new List<ConcurrentChange>();
+        var changes = new List<FieldChange>();
         Compare(opened, saved, typed, of: null, changes);
         return changes;
     }
 
-    private static void Compare(object opened, object saved, object typed, object? of, List<ConcurrentChange> changes)
+    private static void Compare(object opened, object saved, object typed, object? of, List<FieldChange> changes)
     {
         foreach (var part in FormProperty.AllOf(saved.GetType()))
         {
@@ -47,27 +47,20 @@ public static class EditMerge
         }
     }
 
-    private static void CompareValues(
-        FormProperty part,
-        object opened,
-        object saved,
-        object typed,
-        object? of,
-        List<ConcurrentChange> changes
-    )
+    private static void CompareValues(FormProperty part, object opened, object saved, object typed, object? of, List<FieldChange> changes)
     {
         var (before, theirs, yours) = (part.Get(opened), part.Get(saved), part.Get(typed));
         if (FormProperty.SameValue(before, theirs))
             return;
         var clashes = !FormProperty.SameValue(yours, before) && !FormProperty.SameValue(yours, theirs);
         void Take() => part.Set(typed, theirs);
-        changes.Add(new ConcurrentChange(part.Field!, of, part.Display(opened), part.Display(saved), part.Display(typed), clashes, Take));
+        changes.Add(new FieldChange(part.Field!, of, part.Display(opened), part.Display(saved), part.Display(typed), clashes, Take));
         if (!clashes)
             Take();
     }
 
     // A choice is there or not: who changed it made it what the other may only have left as it was, so choices never clash.
-    private static void CompareChoices(FormProperty part, IList opened, IList saved, IList typed, List<ConcurrentChange> changes)
+    private static void CompareChoices(FormProperty part, IList opened, IList saved, IList typed, List<FieldChange> changes)
     {
         foreach (var choice in opened.Cast<object>().Union(saved.Cast<object>()).ToList())
         {
@@ -78,11 +71,11 @@ public static class EditMerge
                 typed.Add(choice);
             else if (!theirs && yours)
                 typed.Remove(choice);
-            changes.Add(new ConcurrentChange(part.Field!, choice, before, theirs, yours, Clashes: false, () => { }));
+            changes.Add(new FieldChange(part.Field!, choice, before, theirs, yours, Clashes: false, () => { }));
         }
     }
 
-    private static void CompareRows(FormProperty part, IList opened, IList saved, IList typed, object? of, List<ConcurrentChange> changes)
+    private static void CompareRows(FormProperty part, IList opened, IList saved, IList typed, object? of, List<FieldChange> changes)
     {
         var nested = FormProperty.AllOf(part.Row!).Any(p => p.Row is not null);
         var orders = (Opened: part.Keys(opened), Saved: part.Keys(saved), Typed: part.Keys(typed));
@@ -108,7 +101,7 @@ public static class EditMerge
         object key,
         object? of,
         (object? Before, object? Theirs, object? Yours) row,
-        List<ConcurrentChange> changes
+        List<FieldChange> changes
     )
     {
         if (row is { Theirs: { } now, Yours: { } own })
@@ -119,15 +112,7 @@ public static class EditMerge
         var clashes = !FormProperty.SameValue(row.Yours, row.Before) && !FormProperty.SameValue(row.Yours, row.Theirs);
         void Take() => part.PutOrRemove(typed, key, row.Theirs);
         changes.Add(
-            new ConcurrentChange(
-                part.Field!,
-                of,
-                FormProperty.DeepCopy(row.Before),
-                row.Theirs,
-                FormProperty.DeepCopy(row.Yours),
-                clashes,
-                Take
-            )
+            new FieldChange(part.Field!, of, FormProperty.DeepCopy(row.Before), row.Theirs, FormProperty.DeepCopy(row.Yours), clashes, Take)
         );
         if (!clashes)
             Take();
@@ -139,7 +124,7 @@ public static class EditMerge
         IList saved,
         IList typed,
         (List<object> Opened, List<object> Saved, List<object> Typed) keys,
-        List<ConcurrentChange> changes
+        List<FieldChange> changes
     )
     {
         var all = keys.Opened.Intersect(keys.Saved).Intersect(keys.Typed).ToHashSet();
@@ -148,7 +133,7 @@ public static class EditMerge
             return;
         var clashes = !yours.SequenceEqual(before) && !yours.SequenceEqual(theirs);
         void Take() => part.SortByKeys(typed, keys.Saved);
-        changes.Add(new ConcurrentChange(Order, null, part.CopyRows(opened), part.CopyRows(saved), part.CopyRows(typed), clashes, Take));
+        changes.Add(new FieldChange(Order, null, part.CopyRows(opened), part.CopyRows(saved), part.CopyRows(typed), clashes, Take));
         if (!clashes)
             Take();
     }

@@ -80,7 +80,7 @@ public sealed class ReplanOrdersInterceptorTests(PgServer server)
         var item = Assert.Single(await AfterAsync(clinic, Changes[what]));
 
         Assert.Equal(WorkKind.PlanOrders, item.Kind);
-        Assert.Equal([_client.Id], WorkItemFactory.DeserializeBody<PlanOrdersBody>(item).ClientIds);
+        Assert.Equal([_client.Id], WorkItemFactory.ReadBody<PlanOrdersBody>(item).ClientIds);
     }
 
     [Theory]

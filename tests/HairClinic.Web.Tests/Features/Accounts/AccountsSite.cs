@@ -61,7 +61,7 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
         var open = new AccountsSite(quiet, clock);
         await open
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(open.PracticeId, "test", services => open.LayAsync(services, guideFinished, roles));
+            .RunJobAsync(open.PracticeId, "test", services => open.LayAsync(services, guideFinished, roles));
         return open;
     }
 
@@ -105,7 +105,7 @@ public sealed class AccountsSite(EmptySite site, FakeClock clock) : IAsyncDispos
     public Task<T> DoAsync<T>(Func<IServiceProvider, ClinicDb, Task<T>> work) =>
         Services
             .GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 PracticeId,
                 "test",
                 async services =>

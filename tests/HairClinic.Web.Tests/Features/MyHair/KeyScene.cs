@@ -142,7 +142,7 @@ public sealed class KeyScene
                 .ThenBy(w => w.Id)
                 .ToListAsync(Cancel)
         );
-        return [.. items.Select(WorkItemFactory.DeserializeBody<Letter>)];
+        return [.. items.Select(WorkItemFactory.ReadBody<Letter>)];
     }
 
     /// <summary>As if somebody had confirmed it, or all that stand.</summary>

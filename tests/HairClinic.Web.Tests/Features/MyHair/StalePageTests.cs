@@ -109,7 +109,7 @@ public sealed class StalePageTests(PgServer server)
     private static Task<T> DoAsync<T>(ClinicSite site, Func<Web.Data.ClinicDb, Task<T>> work) =>
         site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 site.PracticeId,
                 "test",
                 async services =>

@@ -127,7 +127,7 @@ public sealed class EveryFormTests
         }
     }
 
-    private static string Said(object? value, ConcurrentChange change, string name) =>
+    private static string Said(object? value, FieldChange change, string name) =>
         new FieldFormatter(Words, value is null ? new Dictionary<object, string>() : new() { [value] = name }).Format(value, change.Field);
 
     private static Type FormOf(string name) => Forms.Single(f => f.FullName == name);

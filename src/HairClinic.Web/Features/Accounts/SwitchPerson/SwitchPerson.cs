@@ -22,7 +22,7 @@ public sealed class SwitchPerson(TabletStore tablets, PinStore pins, StaffSignIn
             return null;
         }
         var now = clock.GetCurrentInstant();
-        var people = await jobs.RunAsJobAsync(
+        var people = await jobs.RunJobAsync(
             tablet.PracticeId,
             "switch",
             async services =>

@@ -45,7 +45,7 @@ public sealed class StylistIndex
 
     public string? NameOf(Guid? id) => id is { } some ? _people[some].Name : null;
 
-    public Person CreateStylist(string name, Guid salonId)
+    public Person NewStylist(string name, Guid salonId)
     {
         var person = new Person(Guid.CreateVersion7(), name, StaffRole.Stylist);
         person.SetSalons([(Guid.CreateVersion7(), salonId)]);

@@ -14,7 +14,7 @@ public sealed partial class Card
         Instant now
     )
     {
-        var cure = DueWindowCalculator.CureOf(settings, recipe.Max(line => line.LabelCureHours));
+        var cure = DueCalculator.CureOf(settings, recipe.Max(line => line.LabelCureHours));
         var dates = new BondDates(bond.OpensOn, bond.ClosesOn)
         {
             AppliedAt = bond.AppliedAt,
@@ -42,7 +42,7 @@ public sealed partial class Card
             bond.AppliedOn,
             new Cure(worn.CureHours),
             bond.DueOn,
-            DueWindowCalculator.OpeningDaysOf(home)
+            DueCalculator.OpeningDaysOf(home)
         );
     }
 

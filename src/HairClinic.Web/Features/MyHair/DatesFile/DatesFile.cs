@@ -38,7 +38,7 @@ public sealed class DatesFile(
         if (key.Length <= PracticeBytes)
             return null;
         var hash = SHA256.HashData(key.AsSpan(PracticeBytes));
-        return await jobs.RunAsJobAsync(
+        return await jobs.RunJobAsync(
             new Guid(key.AsSpan(0, PracticeBytes)),
             "calendar",
             async services =>
@@ -49,7 +49,7 @@ public sealed class DatesFile(
                     .SingleOrDefaultAsync(f => f.SecretHash == hash && f.EndedAt == null, cancellation);
                 if (feed is null)
                     return null;
-                var pages = await OwnPages.FindByEmailAsync(db, feed.Email, clock.GetCurrentInstant(), cancellation);
+                var pages = await OwnPages.ByEmailAsync(db, feed.Email, clock.GetCurrentInstant(), cancellation);
                 return pages.Any(p => p.ClientId == feed.ClientId) ? await WriteAsync(db, feed.ClientId, cancellation) : null;
             }
         );

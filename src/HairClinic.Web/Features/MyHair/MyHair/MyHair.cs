@@ -61,7 +61,7 @@ public sealed class MyHair(OwnPageReader book, MailSettings mail, CurrentActor c
         int? LabelCureHours
     )
     {
-        private Cure Cure => DueWindowCalculator.CureOf(CureHours, LabelCureHours);
+        private Cure Cure => DueCalculator.CureOf(CureHours, LabelCureHours);
 
         public Instant? CuredAt => AppliedAt is { } applied ? Cure.EndsAt(applied) : null;
 

@@ -75,7 +75,7 @@ public sealed class MyNewAddress(PracticeJobRunner jobs, IClock clock)
     private async Task<T?> InPracticeAsync<T>(string? token, Func<IServiceProvider, ClinicDb, byte[], Task<T?>> work) =>
         AddressConfirmationLinks.ParseToken(token) is not var (practice, hash)
             ? default
-            : await jobs.RunAsJobAsync(
+            : await jobs.RunJobAsync(
                 practice,
                 "new-address",
                 async services =>

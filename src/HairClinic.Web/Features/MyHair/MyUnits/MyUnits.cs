@@ -50,7 +50,7 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobRunner jobs, C
     ) =>
         ordered.Count == 0
             ? WearLineForecast.Unknown.Arrivals
-            : await jobs.RunAsJobAsync(
+            : await jobs.RunJobAsync(
                 current.Client.PracticeId,
                 "my units",
                 async services =>

@@ -47,11 +47,7 @@ public sealed partial class Letters(
                 ),
                 ended
                     .Select(w =>
-                        (
-                            Item: w,
-                            Letter: WorkItemFactory.DeserializeBody<Letter>(w),
-                            Day: w.AskedAt.InZone(DateTimeZoneProviders.Tzdb[zone]).Date
-                        )
+                        (Item: w, Letter: WorkItemFactory.ReadBody<Letter>(w), Day: w.AskedAt.InZone(DateTimeZoneProviders.Tzdb[zone]).Date)
                     )
                     .ToList(),
                 await GivenUp(db).CountAsync(cancellation)
@@ -119,7 +115,7 @@ public sealed partial class Letters(
         db.WorkItems.Where(w => w.Kind != WorkKind.SendMail && w.Fate == WorkOutcome.GivenUp);
 
     private Task<T> AsJobAsync<T>(Func<ClinicDb, Task<T>> work) =>
-        jobs.RunAsJobAsync(
+        jobs.RunJobAsync(
             current.Actor.PracticeId,
             "letters",
             async services =>

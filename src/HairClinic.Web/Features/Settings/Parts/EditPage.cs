@@ -25,7 +25,7 @@ public abstract class EditPage<TInput> : LiveComponent
     public TInput? Input { get; private set; }
 
     /// <summary>What someone else saved meanwhile; null where nobody did.</summary>
-    public IReadOnlyList<ConcurrentChange>? Meanwhile { get; private set; }
+    public IReadOnlyList<FieldChange>? Meanwhile { get; private set; }
 
     /// <summary>Someone else took it out meanwhile: what was typed can be read, and is not saved any more.</summary>
     public Refusal? Gone { get; private set; }
@@ -67,7 +67,7 @@ public abstract class EditPage<TInput> : LiveComponent
         return SaveAsync();
     }
 
-    public void TakeTheirs(ConcurrentChange change)
+    public void TakeTheirs(FieldChange change)
     {
         change.TakeTheirs();
         Meanwhile = [.. Meanwhile!.Where(c => c != change)];

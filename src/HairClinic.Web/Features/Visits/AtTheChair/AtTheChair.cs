@@ -125,7 +125,7 @@ public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, Curr
         /// <summary>When the bond has cured, by the practice's hours or the label's if those are more; null where its time is not known.</summary>
         public Instant? CuredAt(OnHead head) => head.AppliedAt is { } at ? CureOf(head).EndsAt(at) : null;
 
-        private Cure CureOf(OnHead head) => DueWindowCalculator.CureOf(Cure.Hours, head.Recipe.Max(p => p.LabelCureHours));
+        private Cure CureOf(OnHead head) => DueCalculator.CureOf(Cure.Hours, head.Recipe.Max(p => p.LabelCureHours));
     }
 
     /// <param name="MayTakeBack">It is logged, and by whoever looks, or by anyone if they own the practice.</param>

@@ -91,7 +91,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         );
         db.Bonds.Add(bond);
 
-        var cure = DueWindowCalculator.CureOf(book.Settings, cureHours);
+        var cure = DueCalculator.CureOf(book.Settings, cureHours);
         return new Outcome(
             sheet.Visit.Id,
             sheet.Client.Id,
@@ -105,7 +105,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             now,
             cure.EndsAt(finished),
             cure.Hours,
-            sheet.WasFitted ? null : Domain.Wear.FirstFittingFollowUpRule.DueOn(day, DueWindowCalculator.OpeningDaysOf(salon)),
+            sheet.WasFitted ? null : Domain.Wear.FirstFittingFollowUpRule.DueOn(day, DueCalculator.OpeningDaysOf(salon)),
             PlanReplacement: input.UnitId == sheet.Worn?.HairSystemId && input.Grades().WorstStructural >= InspectionGrades.PlanReplacement
         );
     }

@@ -133,7 +133,7 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
         var items = await clinic.ReadAsync(db =>
             db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).OrderBy(w => w.AskedAt).ThenBy(w => w.Id).ToListAsync(Cancel)
         );
-        return [.. items.Select(WorkItemFactory.DeserializeBody<Letter>)];
+        return [.. items.Select(WorkItemFactory.ReadBody<Letter>)];
     }
 
     private static Slice.Input Input(TestClinic clinic, Person person) =>
@@ -145,7 +145,7 @@ public sealed class GiveAccountTests(PgServer server) : PracticeTest(server)
     private static Task<string> LinkForAsync(AccountsSite site, StaffRole role)
     {
         var jobs = site.Services.GetRequiredService<PracticeJobRunner>();
-        return jobs.RunAsJobAsync(
+        return jobs.RunJobAsync(
             site.PracticeId,
             "test",
             async services =>

@@ -20,7 +20,7 @@ public sealed class RefreshSignInTests(PgServer server)
         var browser = await site.SignInAsync(StaffRole.Owner);
         await site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 site.PracticeId,
                 "test",
                 async services =>

@@ -77,7 +77,7 @@ public sealed class AddLifeEventTests(PgServer server)
     private static Task<List<Guid?>> RefreshedAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
             (await db.WorkItems.ToListAsync(TestContext.Current.CancellationToken))
-                .Select(w => WorkItemFactory.DeserializeBody<RefreshDueDatesBody>(w).ClientId)
+                .Select(w => WorkItemFactory.ReadBody<RefreshDueDatesBody>(w).ClientId)
                 .ToList()
         );
 

@@ -91,7 +91,7 @@ public sealed class EditClientFormTests : UiTestContext
     [Fact]
     public void What_another_saved_is_shown_field_by_field_and_can_be_taken()
     {
-        ConcurrentChange? taken = null;
+        FieldChange? taken = null;
         var changes = EditMerge.MergeChanges(
             _input with
             { },

@@ -82,10 +82,7 @@ public sealed class EditClientTests(PgServer server)
         var work = await clinic.ReadAsync(db =>
             db.WorkItems.SingleAsync(w => w.Kind == WorkKind.RefreshDueDates, TestContext.Current.CancellationToken)
         );
-        Assert.Equal(
-            (WorkKind.RefreshDueDates, _client.Id),
-            (work.Kind, WorkItemFactory.DeserializeBody<RefreshDueDatesBody>(work).ClientId)
-        );
+        Assert.Equal((WorkKind.RefreshDueDates, _client.Id), (work.Kind, WorkItemFactory.ReadBody<RefreshDueDatesBody>(work).ClientId));
     }
 
     [Fact]

@@ -177,7 +177,7 @@ public sealed class PhotoUploadTests(PgServer server)
     private static Task<int> CountAsync(ClinicSite site) =>
         site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 site.PracticeId,
                 "test",
                 async services =>

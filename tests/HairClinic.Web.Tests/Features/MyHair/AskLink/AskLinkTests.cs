@@ -102,7 +102,7 @@ public sealed class AskLinkTests(PgServer server)
                     await links.AnswerRequestAsync(db, asked, Cancel);
                 await db.SaveChangesAsync(Cancel);
                 var sent = await db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel);
-                return [.. sent.Select(WorkItemFactory.DeserializeBody<Letter>)];
+                return [.. sent.Select(WorkItemFactory.ReadBody<Letter>)];
             }
         );
 

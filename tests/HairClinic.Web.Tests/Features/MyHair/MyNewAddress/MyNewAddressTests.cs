@@ -194,7 +194,7 @@ public sealed class MyNewAddressTests(PgServer server)
                 await services.GetRequiredService<AddressChangeNotices>().RunAsync(Cancel);
                 var letters = await db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel);
                 return TokenIn(
-                    letters.Select(WorkItemFactory.DeserializeBody<Letter>).Single(l => l.Text.Contains("token", StringComparison.Ordinal))
+                    letters.Select(WorkItemFactory.ReadBody<Letter>).Single(l => l.Text.Contains("token", StringComparison.Ordinal))
                 );
             }
         );

@@ -111,7 +111,7 @@ public sealed class MyPhotosTests(PgServer server)
         await using var site = await ClinicSite.OpenAsync(server);
         var photo = await site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(site.PracticeId, "test", services => KeepAsync(services, site.Here.Own.Client, shared: true));
+            .RunJobAsync(site.PracticeId, "test", services => KeepAsync(services, site.Here.Own.Client, shared: true));
         var address = $"/my-hair/my-photos/{photo.Id}";
 
         using var mine = await (await site.OpenLinkAsync(site.Here.Own.Client)).GetAsync(address, Cancel);

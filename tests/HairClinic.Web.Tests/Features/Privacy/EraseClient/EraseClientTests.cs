@@ -118,7 +118,7 @@ public sealed class EraseClientTests(PgServer server)
         await EraseAsync(clinic);
 
         var waiting = await clinic.ReadAsync(db => db.WorkItems.Where(w => w.Kind == WorkKind.SendMail).ToListAsync(Cancel));
-        Assert.Equal(["somebody-else@example.test"], waiting.Select(w => WorkItemFactory.DeserializeBody<Letter>(w).To));
+        Assert.Equal(["somebody-else@example.test"], waiting.Select(w => WorkItemFactory.ReadBody<Letter>(w).To));
         var letters = Directory
             .GetFiles(server.MailFolder)
             .Select(File.ReadAllText)

@@ -55,7 +55,7 @@ public sealed class LettersTests(PgServer server)
         // What other slices ask to be sent is dropped by the worker, not kept for a day when it would only confuse.
         var item = await SentAsync(site, new Letter("ada@example.test", "Your sign-in was changed", "A passkey was added."));
         Assert.Equal((WorkOutcome.GivenUp, nameof(NoMailWayException), 0), (item.Fate, item.LastError, item.Attempts));
-        Assert.Equal(new Letter("", "", ""), WorkItemFactory.DeserializeBody<Letter>(item));
+        Assert.Equal(new Letter("", "", ""), WorkItemFactory.ReadBody<Letter>(item));
         Assert.Equal(1, await ItemsAsync(site, db => db.WorkItems.CountAsync(w => w.Kind == WorkKind.SendMail, Cancel)));
     }
 
@@ -280,7 +280,7 @@ public sealed class LettersTests(PgServer server)
     private static Task<T> ItemsAsync<T>(ClinicSite site, Func<Web.Data.ClinicDb, Task<T>> read) =>
         site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(
+            .RunJobAsync(
                 site.PracticeId,
                 "test",
                 async services =>

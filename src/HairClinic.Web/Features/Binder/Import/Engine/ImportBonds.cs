@@ -99,7 +99,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
                 _stylists.Names,
                 MissingKind.Stylist,
                 read.Stylist,
-                () => Db.Add(_stylists.CreateStylist(read.Stylist, client.HomeSalonId)).Entity
+                () => Db.Add(_stylists.NewStylist(read.Stylist, client.HomeSalonId)).Entity
             );
         read = read with { ClientCode = client.Code, Adhesive = adhesive?.Name, Lot = lot?.Code, Stylist = stylist?.Name };
 

@@ -30,7 +30,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             .Include(s => s.Closures)
             .AsSplitQuery()
             .ToDictionaryAsync(s => s.Id, cancellation);
-        _opening = _salons.ToDictionary(s => s.Key, s => DueWindowCalculator.OpeningDaysOf(s.Value));
+        _opening = _salons.ToDictionary(s => s.Key, s => DueCalculator.OpeningDaysOf(s.Value));
         _salonNames = new(_salons.Values, s => s.Name);
         _chairs = await Db.Chairs.AsNoTracking().OrderBy(c => c.Id).ToDictionaryAsync(c => c.Id, cancellation);
         _chairNames = new(_chairs.Values, c => $"{_salons[c.SalonId].Name}: {c.Name}");
@@ -64,25 +64,11 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
         {
             int? line = _touched.TryGetValue(visit, out var at) ? at : null;
             if (visit.HoldsClient)
-                clashes.AddSpell(visit.ClientId, _codes.CodeOf(visit.ClientId)!, visit.StartsAt, visit.EndsAt, visit, line);
+                clashes.Add(visit.ClientId, _codes.CodeOf(visit.ClientId)!, visit.StartsAt, visit.EndsAt, visit, line);
             foreach (var segment in visit.Segments.Where(s => s.HoldsChair))
-                clashes.AddSpell(
-                    segment.ChairId!.Value,
-                    _chairs[segment.ChairId.Value].Name,
-                    segment.StartsAt,
-                    segment.EndsAt,
-                    visit,
-                    line
-                );
+                clashes.Add(segment.ChairId!.Value, _chairs[segment.ChairId.Value].Name, segment.StartsAt, segment.EndsAt, visit, line);
             foreach (var segment in visit.Segments.Where(s => s.HoldsHands))
-                clashes.AddSpell(
-                    segment.PersonId!.Value,
-                    _stylists.NameOf(segment.PersonId)!,
-                    segment.StartsAt,
-                    segment.EndsAt,
-                    visit,
-                    line
-                );
+                clashes.Add(segment.PersonId!.Value, _stylists.NameOf(segment.PersonId)!, segment.StartsAt, segment.EndsAt, visit, line);
         }
         foreach (var (earlier, later) in clashes.FindOverlaps())
         {
@@ -114,12 +100,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             : Find(_chairNames, MissingKind.Chair, read.Chair, () => MakeChair(read.Chair, salon), salon.Name);
         var stylist = read.Stylist is null
             ? null
-            : Find(
-                _stylists.Names,
-                MissingKind.Stylist,
-                read.Stylist,
-                () => Db.Add(_stylists.CreateStylist(read.Stylist, salon.Id)).Entity
-            );
+            : Find(_stylists.Names, MissingKind.Stylist, read.Stylist, () => Db.Add(_stylists.NewStylist(read.Stylist, salon.Id)).Entity);
         read = read with { Service = service.Name, Chair = chair?.Name, Stylist = stylist?.Name };
         var steps = ServiceIndex.StepsFor(service, read.Minutes);
         if ((_byTime.GetValueOrDefault(read.BookKey) ?? _byBookKey.GetValueOrDefault(read.BookKey)) is { } known)
@@ -128,7 +109,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             return;
         }
         var visit = new Visit(Guid.CreateVersion7(), clientId, salon.Id, service.Id);
-        visit.Schedule(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Plan(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         var today = salon.DayOf(Now);
         visit.ImportState(read.State ?? (visit.Day < today ? VisitState.Done : VisitState.Booked), read.BookKey, today);
         visit.SetNote(read.Note);
@@ -216,7 +197,7 @@ public sealed class DoubleBookingCheck
 
     /// <param name="what">The chair or the person.</param>
     /// <param name="line">The file's line; null for a visit that is only in the book.</param>
-    public void AddSpell(Guid what, string name, Instant from, Instant to, Visit visit, int? line) =>
+    public void Add(Guid what, string name, Instant from, Instant to, Visit visit, int? line) =>
         _spells.Add(new(what, name, from, to, visit, line));
 
     /// <summary>Pairs that want the same chair or hands at once, at least one of them from the file. Ends are not included.</summary>

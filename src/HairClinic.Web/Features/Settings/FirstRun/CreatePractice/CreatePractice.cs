@@ -26,7 +26,7 @@ public sealed class CreatePractice(SetupCode code, PracticePresence presence, Pr
             var there = await jobs.PracticeIdsAsync(cancellation);
             if (there.Count > 0 && !there.Contains(input.Key))
                 throw new Refusal("Someone set this place up a moment ago. Sign in instead.");
-            var userId = await jobs.RunAsJobAsync(input.Key, nameof(CreatePractice), services => FoundAsync(services, input, cancellation));
+            var userId = await jobs.RunJobAsync(input.Key, nameof(CreatePractice), services => FoundAsync(services, input, cancellation));
             var owner = await accounts.UserManager.FindByIdAsync(userId.ToString());
             await accounts.SignInAsync(owner!, isPersistent: false);
         }

@@ -73,7 +73,7 @@ public sealed class CreatePracticeTests(PgServer server)
         EmptySite.LeadsTo("/sign-in", await site.Browser().GetAsync("/", Cancel));
         var owner = await site
             .Services.GetRequiredService<PracticeJobRunner>()
-            .RunAsJobAsync(practice, "test", services => OwnerAsync(services));
+            .RunJobAsync(practice, "test", services => OwnerAsync(services));
         Assert.Equal(("Ottilie Vane", StaffRole.Owner, "ottilie@practice.example"), owner);
         // An address typed as the name is where letters about the account go.
         var page = await browser.GetStringAsync("/my-sign-in", Cancel);

@@ -2,7 +2,7 @@ namespace HairClinic.Web.Data.Sql;
 
 /// <summary>Whom a rule about rows lets through; the names are those of <see cref="Actor.Role"/>.</summary>
 [Flags]
-public enum ActorRoleFlags
+public enum ActorRoles
 {
     Nobody = 0,
     Owner = 1,

@@ -7,7 +7,7 @@ namespace HairClinic.Domain.Bonding;
 /// <summary>
 /// Collects what the due rule needs from salon, practice, hold window, client and records, and applies it.
 /// </summary>
-public sealed class DueWindowCalculator(OpeningDays opening, PracticeSettings settings, HoldWindowRule rule, Client client)
+public sealed class DueCalculator(OpeningDays opening, PracticeSettings settings, HoldWindowRule rule, Client client)
 {
     // A practice has a handful of windows and each costs an integration, so the targets are cached.
     private static readonly ConcurrentDictionary<HoldWindow, int> PriorTargets = new();

@@ -4,7 +4,7 @@ namespace HairClinic.Web.Shell.Edits;
 /// <param name="Of">The row the field is in, or the choice that was ticked or not; null for a plain field.</param>
 /// <param name="Clashes">Both changed it, differently: what was typed stands in the form.</param>
 /// <param name="TakeTheirs">Puts the other's value into the form.</param>
-public sealed record ConcurrentChange(
+public sealed record FieldChange(
     FieldAttribute Field,
     object? Of,
     object? Before,

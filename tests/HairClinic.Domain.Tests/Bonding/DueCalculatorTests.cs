@@ -21,7 +21,7 @@ public sealed class DueWindowCalculatorTests
     // Beyond two days nobody can keep dry: the caution on the label stays, the clock does not run on.
     [InlineData(24, 72, 48)]
     public void A_cure_lasts_as_long_as_the_practice_or_the_label_asks_whichever_is_longer(int practice, int? label, int hours) =>
-        Assert.Equal(hours, DueWindowCalculator.CureOf(practice, label).Hours);
+        Assert.Equal(hours, DueCalculator.CureOf(practice, label).Hours);
 
     [Theory]
     [InlineData(null, 2)]
@@ -40,7 +40,7 @@ public sealed class DueWindowCalculatorTests
     public void What_was_learnt_up_to_that_day_is_aimed_at_and_else_the_windows_own_target()
     {
         LocalDate? asked = null;
-        var basis = new DueWindowCalculator(Open, Settings(), FourToEight, Ada())
+        var basis = new DueCalculator(Open, Settings(), FourToEight, Ada())
         {
             Learnt = day =>
             {
@@ -67,11 +67,11 @@ public sealed class DueWindowCalculatorTests
 
         Assert.Equal(
             on.PlusDays(-4),
-            new DueWindowCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, there) { Learnt = At(33) }
+            new DueCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, there) { Learnt = At(33) }
                 .WindowFor(AppliedOn)
                 .DueOn
         );
-        var gone = new DueWindowCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, away) { Learnt = At(33) }
+        var gone = new DueCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, away) { Learnt = At(33) }
             .WindowFor(AppliedOn)
             .DueOn;
         Assert.False(gone >= on.PlusDays(-1) && gone <= on.PlusDays(6));
@@ -86,7 +86,7 @@ public sealed class DueWindowCalculatorTests
         var (from, to) = (AppliedOn.PlusDays(10), AppliedOn.PlusDays(40));
         client.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Travel, from, to, away));
 
-        var due = new DueWindowCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33) }
+        var due = new DueCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33) }
             .WindowFor(AppliedOn)
             .DueOn;
 
@@ -101,7 +101,7 @@ public sealed class DueWindowCalculatorTests
 
         Assert.Equal(
             IsoDayOfWeek.Thursday,
-            new DueWindowCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33) }
+            new DueCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33) }
                 .WindowFor(AppliedOn)
                 .DueOn.DayOfWeek
         );
@@ -113,7 +113,7 @@ public sealed class DueWindowCalculatorTests
         var salon = new Salon(Guid.CreateVersion7(), "Elm Row", "Europe/London", "GBP");
         salon.SetHours(IsoDayOfWeek.Wednesday, [(Guid.CreateVersion7(), new LocalTime(9, 0), new LocalTime(17, 0))]);
         salon.AddClosure(Guid.CreateVersion7(), AppliedOn.PlusDays(7), AppliedOn.PlusDays(7), "Painters");
-        var open = DueWindowCalculator.OpeningDaysOf(salon);
+        var open = DueCalculator.OpeningDaysOf(salon);
 
         Assert.Equal([true, false, false, true], new[] { 0, 1, 7, 14 }.Select(d => open.IsOpen(AppliedOn.PlusDays(d))));
     }
@@ -124,7 +124,7 @@ public sealed class DueWindowCalculatorTests
 
     private static Func<LocalDate, LearnedRebondTarget?> At(int days) => _ => new LearnedRebondTarget(days, OwnBonds: 2, UnknownDays: 0);
 
-    private static DueWindowCalculator Basis(int? label, int? learnt) =>
+    private static DueCalculator Basis(int? label, int? learnt) =>
         new(Open, Settings(), FourToEight, Ada()) { LabelCureHours = label, Learnt = learnt is { } days ? At(days) : null };
 
     private static PracticeSettings Settings(int daysBeforeEvent = 5)
