@@ -6,9 +6,9 @@ public sealed class ContactNote : PracticeOwned
     private ContactNote() { }
 
     /// <exception cref="Refusal">Put off without a day or a reason.</exception>
-    public ContactNote(Guid id, Guid clientId, ContactKind kind, Instant at, Guid by, LocalDate? until, string? reason)
+    public ContactNote(Guid id, Guid clientId, ContactOutcome kind, Instant at, Guid by, LocalDate? until, string? reason)
     {
-        if (kind == ContactKind.PutOff && (until is null || string.IsNullOrWhiteSpace(reason)))
+        if (kind == ContactOutcome.PutOff && (until is null || string.IsNullOrWhiteSpace(reason)))
             throw new Refusal("Say until when, and why.");
         Id = id;
         ClientId = clientId;
@@ -20,7 +20,7 @@ public sealed class ContactNote : PracticeOwned
     }
 
     public Guid ClientId { get; private set; }
-    public ContactKind Kind { get; private set; }
+    public ContactOutcome Kind { get; private set; }
     public Instant At { get; private set; }
     public Guid By { get; private set; }
 
@@ -30,7 +30,7 @@ public sealed class ContactNote : PracticeOwned
     public string? Reason { get; private set; }
 }
 
-public enum ContactKind
+public enum ContactOutcome
 {
     Rang,
     RangNoAnswer,

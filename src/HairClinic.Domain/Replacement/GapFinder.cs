@@ -118,7 +118,7 @@ public enum GapCause
 /// <param name="LeftOn">The day they stopped being a client.</param>
 public sealed record HairHistory(
     IReadOnlyList<(LocalDate AppliedOn, LocalDate? RemovedOn)> Bonds,
-    IReadOnlyList<UnitHistory> Units,
+    IReadOnlyList<UnitAvailability> Units,
     LocalDate? LeftOn
 );
 
@@ -138,7 +138,7 @@ public static class OnTimeReplacementCounter
         return (worn.Count(unit => client.Units.Any(other => Follows(other, unit))), worn.Count);
     }
 
-    private static bool Follows(UnitHistory other, UnitHistory unit) =>
+    private static bool Follows(UnitAvailability other, UnitAvailability unit) =>
         !ReferenceEquals(other, unit)
         && other.ReadyOn <= unit.WornOutOn
         && !(other.GoneOn <= unit.WornOutOn)

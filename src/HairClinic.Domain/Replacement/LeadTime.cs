@@ -18,13 +18,13 @@ public sealed class LeadTime
     private const double Nothing = 40;
 
     private const double PriorOrders = 4;
-    private readonly LeadTimeComponent[] _nodes;
+    private readonly LeadTimeMixtureComponent[] _nodes;
     private readonly double _centre;
     private readonly double _scale;
     private readonly double _freedom;
     private double[]? _mass;
 
-    private LeadTime(double centre, double scale, double freedom, LeadTimeComponent[] nodes, int arrived, int inFlight)
+    private LeadTime(double centre, double scale, double freedom, LeadTimeMixtureComponent[] nodes, int arrived, int inFlight)
     {
         (_centre, _scale, _freedom, _nodes) = (centre, scale, freedom, nodes);
         (Arrived, InFlight) = (arrived, inFlight);
@@ -53,9 +53,9 @@ public sealed class LeadTime
         const int Head = 7;
         if (kept.Length < Head + Days || kept[0] != prior.Centre || kept[1] != prior.Scale)
             return null;
-        var nodes = new LeadTimeComponent[(kept.Length - Head - Days) / 3];
+        var nodes = new LeadTimeMixtureComponent[(kept.Length - Head - Days) / 3];
         for (var (i, at) = (0, Head + Days); i < nodes.Length; (i, at) = (i + 1, at + 3))
-            nodes[i] = new LeadTimeComponent(kept[at], kept[at + 1], kept[at + 2]);
+            nodes[i] = new LeadTimeMixtureComponent(kept[at], kept[at + 1], kept[at + 2]);
         return new LeadTime(kept[2], kept[3], kept[4], nodes, (int)kept[5], (int)kept[6]) { _mass = kept[Head..(Head + Days)] };
     }
 
@@ -65,8 +65,8 @@ public sealed class LeadTime
     public int InFlight { get; }
 
     /// <param name="arrivedDays">Working days each arrived order took; 0 counts as half a day.</param>
-    /// <param name="waitedDays">Working days each order in flight has waited until today.</param>
-    public static LeadTime Learn(LeadTimePrior prior, ReadOnlySpan<double> arrivedDays, ReadOnlySpan<double> waitedDays)
+    /// <param name="waits">Working days each order in flight has waited until today.</param>
+    public static LeadTime Learn(LeadTimePrior prior, ReadOnlySpan<double> arrivedDays, ReadOnlySpan<double> waits)
     {
         var (n, sum, squares) = (arrivedDays.Length, 0.0, 0.0);
         foreach (var days in arrivedDays)
@@ -81,8 +81,8 @@ public sealed class LeadTime
         var variance = prior.Scale * prior.Scale * PriorOrders / (PriorOrders + 1);
         squares += LeadTimePrior.DegreesOfFreedom * variance + PriorOrders * n / weight * Math.Pow(mean - prior.Centre, 2);
         variance = squares / freedom;
-        var nodes = waitedDays.IsEmpty ? [] : LeadTimeComponent.Grid(centre, weight, variance, freedom, waitedDays);
-        return new LeadTime(centre, Math.Sqrt(variance * (1 + 1 / weight)), freedom, nodes, n, waitedDays.Length);
+        var nodes = waits.IsEmpty ? [] : LeadTimeMixtureComponent.Grid(centre, weight, variance, freedom, waits);
+        return new LeadTime(centre, Math.Sqrt(variance * (1 + 1 / weight)), freedom, nodes, n, waits.Length);
     }
 
     /// <summary>P(Λ &gt; days), for an order placed today.</summary>
@@ -101,21 +101,21 @@ public sealed class LeadTime
 
     /// <summary>The chance that an order in flight that has waited so long is not here after so many days more.</summary>
     /// <remarks>The order is one of those in flight that this lead time was made with.</remarks>
-    public double SurvivalGiven(double waitedDays, double days) => SurvivalFunctionGiven(waitedDays)(days);
+    public double SurvivalGiven(double waits, double days) => SurvivalFunctionGiven(waits)(days);
 
     /// <summary>As <see cref="SurvivalGiven"/>, for asking about many days.</summary>
-    internal Func<double, double> SurvivalFunctionGiven(double waitedDays)
+    internal Func<double, double> SurvivalFunctionGiven(double waits)
     {
-        if (waitedDays <= 0)
+        if (waits <= 0)
             return Survival;
         if (_nodes.Length == 0)
-            return days => days <= 0 ? 1 : Survival(waitedDays + days) / Survival(waitedDays);
-        var waited = Array.ConvertAll(_nodes, node => NormalTail.LogQ((Math.Log(waitedDays) - node.Mean) / node.Spread));
+            return days => days <= 0 ? 1 : Survival(waits + days) / Survival(waits);
+        var waited = Array.ConvertAll(_nodes, node => NormalTail.LogQ((Math.Log(waits) - node.Mean) / node.Spread));
         return days =>
         {
             if (days <= 0)
                 return 1;
-            var (after, sum) = (Math.Log(waitedDays + days), 0.0);
+            var (after, sum) = (Math.Log(waits + days), 0.0);
             for (var i = 0; i < _nodes.Length; i++)
             {
                 var z = (after - _nodes[i].Mean) / _nodes[i].Spread;
@@ -129,16 +129,16 @@ public sealed class LeadTime
 }
 
 /// <summary>One pair of mean and spread of ln Λ, with its posterior weight.</summary>
-internal readonly record struct LeadTimeComponent(double Mean, double Spread, double Share)
+internal readonly record struct LeadTimeMixtureComponent(double Mean, double Spread, double Share)
 {
     /// <summary>Trapezoid rules over the logarithm of the variance and over the mean given it: both converge exponentially.</summary>
-    public static LeadTimeComponent[] Grid(double centre, double weight, double variance, double freedom, ReadOnlySpan<double> waitedDays)
+    public static LeadTimeMixtureComponent[] Grid(double centre, double weight, double variance, double freedom, ReadOnlySpan<double> waits)
     {
         // Half a standard deviation of the logarithm of the variance.
         var varianceStep = Math.Sqrt(0.5 / freedom);
         const double MeanStep = 0.75;
         const double MeanReach = 6.75;
-        var nodes = new List<LeadTimeComponent>();
+        var nodes = new List<LeadTimeMixtureComponent>();
         var total = 0.0;
         for (var x = -3.6; x < 4 + 60 / freedom; x += varianceStep)
         {
@@ -148,9 +148,9 @@ internal readonly record struct LeadTimeComponent(double Mean, double Spread, do
             {
                 var mean = centre + v * spread / Math.Sqrt(weight);
                 var log = height - v * v / 2;
-                foreach (var waited in waitedDays)
+                foreach (var waited in waits)
                     log += waited > 0 ? NormalTail.LogQ((Math.Log(waited) - mean) / spread) : 0;
-                nodes.Add(new LeadTimeComponent(mean, spread, Math.Exp(log)));
+                nodes.Add(new LeadTimeMixtureComponent(mean, spread, Math.Exp(log)));
                 total += nodes[^1].Share;
             }
         }

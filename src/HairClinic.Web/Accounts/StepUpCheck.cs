@@ -3,7 +3,7 @@ using HairClinic.Web.Fence;
 namespace HairClinic.Web.Accounts;
 
 /// <summary>Requires a fresh sign-in before something irreversible is saved.</summary>
-public sealed class StepUpCheck(CurrentActor current, SessionStore sessions, ClientSignIns clients)
+public sealed class StepUpCheck(CurrentActor current, SessionStore sessions, ClientSessionStore clients)
 {
     public const string Page = "/step-up";
 

@@ -17,12 +17,12 @@ public sealed record ClientOutlook(ReorderFacts Book, ClientUnits Units, Prepare
         var book = await ReorderFacts.LoadAsync(db, cancellation);
         var units = (await ClientUnits.LoadAsync(db, book.Kinds, [(clientId, salonId, today)], cancellation))[0];
         var order = book.PrepareReorder(units);
-        return new(book, units, order, order?.Outlook(new ReorderRule(OrderTimes.DaysInSight)));
+        return new(book, units, order, order?.Outlook(new ReorderRule(LeadTimeForecasts.DaysInSight)));
     }
 
     public LocalDate Today => Units.Today;
 
-    public OrderTimes Orders => Book.OrderTimesOn(Today);
+    public LeadTimeForecasts Orders => Book.LeadTimesOn(Today);
 
     /// <summary>What the wear line draws to the right of today.</summary>
     public WearLineForecast ToWearLineForecast() =>

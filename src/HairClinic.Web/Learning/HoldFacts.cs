@@ -6,10 +6,10 @@ namespace HairClinic.Web.Learning;
 public sealed class HoldFacts
 {
     private readonly IReadOnlyCollection<HoldWindowRule> _rules;
-    private readonly HabitFacts _habits;
+    private readonly CareHabitFacts _habits;
     private readonly ILookup<Guid, BondWithMaterials> _bonds;
 
-    private HoldFacts(IReadOnlyCollection<HoldWindowRule> rules, HabitFacts habits, IEnumerable<BondWithMaterials> bonds)
+    private HoldFacts(IReadOnlyCollection<HoldWindowRule> rules, CareHabitFacts habits, IEnumerable<BondWithMaterials> bonds)
     {
         (_rules, _habits) = (rules, habits);
         _bonds = bonds.OrderBy(b => b.Bond.AppliedOn).ToLookup(b => b.Bond.ClientId);
@@ -44,7 +44,7 @@ public sealed class HoldFacts
                 glue == null ? null : glue.LotId
             );
         var bonds = await asked.AsNoTracking().ToListAsync(cancellation);
-        return new HoldFacts(rules, await HabitFacts.LoadAsync(db, clientIds, cancellation), bonds);
+        return new HoldFacts(rules, await CareHabitFacts.LoadAsync(db, clientIds, cancellation), bonds);
     }
 
     /// <param name="today">Bonds on heads held until then at least.</param>

@@ -7,7 +7,7 @@ public static class LeadTimeStore
 {
     public static async Task RefreshAsync(
         ClinicDb db,
-        OrderTimes orders,
+        LeadTimeForecasts orders,
         IReadOnlyCollection<UnitKindTerms> kinds,
         CancellationToken cancellation
     )

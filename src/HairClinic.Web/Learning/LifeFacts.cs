@@ -8,13 +8,13 @@ public sealed class LifeFacts
     private readonly ILookup<Guid?, HairSystem> _units;
     private readonly ILookup<Guid, WornPeriod> _stretches;
     private readonly ILookup<Guid, (LocalDate Day, int? Grade)> _looks;
-    private readonly HabitFacts _habits;
+    private readonly CareHabitFacts _habits;
 
     private LifeFacts(
         IEnumerable<HairSystem> units,
         IEnumerable<WornPeriod> stretches,
         IEnumerable<(Guid UnitId, LocalDate Day, int? Grade)> looks,
-        HabitFacts habits
+        CareHabitFacts habits
     )
     {
         _units = units
@@ -48,7 +48,7 @@ public sealed class LifeFacts
                 .ToListAsync(cancellation),
             await bonds.Select(b => new WornPeriod(b.HairSystemId, b.AppliedOn, b.RemovedOn)).ToListAsync(cancellation),
             (await looks.ToListAsync(cancellation)).Select(l => (l.UnitId, l.Day, l.Grades.WorstStructural)),
-            await HabitFacts.LoadAsync(db, clientIds, cancellation)
+            await CareHabitFacts.LoadAsync(db, clientIds, cancellation)
         );
     }
 

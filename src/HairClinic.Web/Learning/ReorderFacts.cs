@@ -10,7 +10,7 @@ public sealed class ReorderFacts
     private readonly Dictionary<Guid, OpeningDays> _opening;
     private readonly Dictionary<Guid, Workshop> _workshops;
     private readonly Dictionary<Guid, StoredLead> _leads;
-    private readonly Dictionary<LocalDate, OrderTimes> _orders = [];
+    private readonly Dictionary<LocalDate, LeadTimeForecasts> _orders = [];
 
     private ReorderFacts(
         PracticeSettings settings,
@@ -52,8 +52,8 @@ public sealed class ReorderFacts
     }
 
     /// <summary>Lead times as seen on a day.</summary>
-    public OrderTimes OrderTimesOn(LocalDate today) =>
-        _orders.TryGetValue(today, out var known) ? known : _orders[today] = new OrderTimes(Kinds, _workshops, _leads, today);
+    public LeadTimeForecasts LeadTimesOn(LocalDate today) =>
+        _orders.TryGetValue(today, out var known) ? known : _orders[today] = new LeadTimeForecasts(Kinds, _workshops, _leads, today);
 
     /// <returns>Null for who has never worn a unit, wears none any more, or is none of the practice's any more.</returns>
     public PreparedReorder? PrepareReorder(ClientUnits client)
@@ -62,7 +62,7 @@ public sealed class ReorderFacts
         if (LapsedClientRule.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
             return null;
         var nodes = WearModels.Life.ClientEffectFor(client.Lives);
-        var orders = OrderTimesOn(today);
+        var orders = LeadTimesOn(today);
         var inHand = client.InHand.ToList();
         // The soonest expected first.
         var inFlight = client.Units.Where(u => u.State.IsInFlight()).OrderBy(orders.MedianArrival).ToList();

@@ -62,7 +62,7 @@ public static class ReorderPlanStore
         Parallel.For(
             0,
             cases.Count,
-            () => new ReorderRule(OrderTimes.DaysInSight),
+            () => new ReorderRule(LeadTimeForecasts.DaysInSight),
             (i, _, rule) =>
             {
                 outlooks[i] = cases[i].Outlook(rule);

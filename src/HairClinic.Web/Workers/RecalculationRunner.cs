@@ -72,7 +72,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         );
 
         var before = await ReorderFacts.LoadAsync(db, cancellation);
-        await LeadTimeStore.RefreshAsync(db, before.OrderTimesOn(cut), [.. before.Kinds.Values], cancellation);
+        await LeadTimeStore.RefreshAsync(db, before.LeadTimesOn(cut), [.. before.Kinds.Values], cancellation);
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();
         return await PlanAsync(db, runId, now, cancellation);

@@ -39,11 +39,11 @@ public sealed class ClientRowTransferTests
     public void Nobody_is_put_off_without_a_day_and_a_reason()
     {
         foreach (var (until, reason) in new (LocalDate?, string?)[] { (null, "away"), (Day, null), (Day, ""), (Day, " "), (null, null) })
-            Refused.Saying("Say until when, and why.", () => Note(ContactKind.PutOff, until, reason));
+            Refused.Saying("Say until when, and why.", () => Note(ContactOutcome.PutOff, until, reason));
 
-        var put = Note(ContactKind.PutOff, Day, " away ");
+        var put = Note(ContactOutcome.PutOff, Day, " away ");
         Assert.Equal((Day, "away"), (put.Until, put.Reason));
-        Assert.Null(Note(ContactKind.Rang, null, null).Until);
+        Assert.Null(Note(ContactOutcome.Rang, null, null).Until);
     }
 
     [Fact]
@@ -148,7 +148,7 @@ public sealed class ClientRowTransferTests
     private static ClientGrant Grant(Instant until, string because = " On holiday here ", Instant? from = null) =>
         new(Guid.CreateVersion7(), Ada, Salon, from ?? Now, until, Mara, because);
 
-    private static ContactNote Note(ContactKind kind, LocalDate? until, string? reason) =>
+    private static ContactNote Note(ContactOutcome kind, LocalDate? until, string? reason) =>
         new(Guid.CreateVersion7(), Ada, kind, Now, Mara, until, reason);
 
     private static CareFact Fact(CareQuestion question, decimal times) => new(Guid.CreateVersion7(), Ada, Day, Habits(question, times));

@@ -12,7 +12,7 @@ public sealed class GapFinderTests
     private static readonly LocalDate End = new(2026, 6, 10);
 
     // Worn until 10 June, and gone then; the next goes on on 21 June.
-    private static readonly UnitHistory Old = new() { ReadyOn = new(2025, 12, 1), GoneOn = End };
+    private static readonly UnitAvailability Old = new() { ReadyOn = new(2025, 12, 1), GoneOn = End };
 
     [Fact]
     public void Bonded_all_along_there_is_no_gap()
@@ -112,7 +112,14 @@ public sealed class GapFinderTests
     public void Whoever_takes_the_last_unit_home_sound_is_not_watched_until_the_next()
     {
         var home = Of([(new(2026, 1, 5), End), (new(2026, 6, 21), null)], Old with { IsAtHome = true });
-        var worn = UnitHistory.FromRecords(UnitState.ReturnedToClient, new UnitDates(), null, (new(2026, 1, 5), End), wornOut: true, 91);
+        var worn = UnitAvailability.FromRecords(
+            UnitState.ReturnedToClient,
+            new UnitDates(),
+            null,
+            (new(2026, 1, 5), End),
+            wornOut: true,
+            91
+        );
 
         Assert.Empty(home.Gaps);
         Assert.Equal(355, home.DaysWatched);
@@ -123,34 +130,36 @@ public sealed class GapFinderTests
     [Fact]
     public void Before_the_first_bond_nobody_is_watched()
     {
-        Assert.Equal((0, 0), (Of([]).DaysWatched, Of([], new UnitHistory { ReadyOn = From }).Gaps.Count));
+        Assert.Equal((0, 0), (Of([]).DaysWatched, Of([], new UnitAvailability { ReadyOn = From }).Gaps.Count));
         Assert.Equal(31, Of([(new(2027, 1, 1), null)]).DaysWatched);
     }
 
     [Fact]
     public void An_old_books_unit_is_ready_from_what_the_book_has_and_gone_when_it_was_last_worn()
     {
-        var unit = UnitHistory.FromRecords(UnitState.Retired, new UnitDates(), null, (new(2026, 1, 5), End), wornOut: false, 91);
+        var unit = UnitAvailability.FromRecords(UnitState.Retired, new UnitDates(), null, (new(2026, 1, 5), End), wornOut: false, 91);
 
         Assert.Equal((new LocalDate(2026, 1, 5), End, End), (unit.ReadyOn, unit.GoneOn, unit.WornOutOn));
     }
 
     [Fact]
     public void What_arrived_and_was_not_accepted_cannot_be_bonded_yet() =>
-        Assert.Null(UnitHistory.FromRecords(UnitState.Arrived, new UnitDates { ArrivedOn = End }, null, null, wornOut: false, 91).ReadyOn);
+        Assert.Null(
+            UnitAvailability.FromRecords(UnitState.Arrived, new UnitDates { ArrivedOn = End }, null, null, wornOut: false, 91).ReadyOn
+        );
 
     [Fact]
     public void Of_two_worn_out_units_one_had_a_successor_in_house_that_day()
     {
         // The second was accepted ten days before the first went; when it went itself there was only the worn-out one, kept for an emergency.
-        var first = new UnitHistory { ReadyOn = new(2025, 1, 1), WornOutOn = new(2026, 4, 20) };
-        var second = new UnitHistory
+        var first = new UnitAvailability { ReadyOn = new(2025, 1, 1), WornOutOn = new(2026, 4, 20) };
+        var second = new UnitAvailability
         {
             ReadyOn = new(2026, 4, 10),
             GoneOn = new(2026, 11, 2),
             WornOutOn = new(2026, 11, 2),
         };
-        var third = new UnitHistory { ReadyOn = new(2026, 11, 3) };
+        var third = new UnitAvailability { ReadyOn = new(2026, 11, 3) };
         var client = new HairHistory([], [first, second, third], LeftOn: null);
 
         Assert.Equal((1, 2), OnTimeReplacementCounter.Count(client, From, Today));
@@ -173,8 +182,8 @@ public sealed class GapFinderTests
             )
             .Cause;
 
-    private static ClientGaps Gap(UnitHistory next) => Of([(new(2026, 1, 5), End), (new(2026, 6, 21), null)], Old, next);
+    private static ClientGaps Gap(UnitAvailability next) => Of([(new(2026, 1, 5), End), (new(2026, 6, 21), null)], Old, next);
 
-    private static ClientGaps Of(IReadOnlyList<(LocalDate, LocalDate?)> bonds, params UnitHistory[] units) =>
+    private static ClientGaps Of(IReadOnlyList<(LocalDate, LocalDate?)> bonds, params UnitAvailability[] units) =>
         GapFinder.Find(new(bonds, units, LeftOn: null), From, Today);
 }

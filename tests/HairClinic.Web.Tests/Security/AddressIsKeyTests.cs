@@ -114,7 +114,7 @@ public sealed class AddressIsKeyTests(PgServer server)
         var guardian = (await SignInAsync(clinic, "guardian@example.test"))!;
         var device = (await SignInAsync(clinic, Theirs))!;
         var link = await LinkAsync(clinic, Theirs);
-        var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
+        var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSessionStore>()));
         var feed = await FollowAsync(clinic, device);
         Assert.NotNull(await CalendarAsync(clinic, feed));
 

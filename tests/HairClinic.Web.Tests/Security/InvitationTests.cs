@@ -36,11 +36,13 @@ public sealed class InvitationTests(PgServer server)
         await using var clinic = await _scene.OpenAsync(server);
         var invited = (await OpenAsync(clinic, await InviteAsync(clinic)))!.Actor;
 
-        Assert.False(await clinic.UseAsync<ClientSignIns, bool>(clinic.Job, s => s.IsFreshAsync(invited, Cancel)));
-        Assert.False((await clinic.UseAsync<ClientSignIns, ActiveClientSignIn?>(clinic.Job, s => s.CheckAsync(invited, Cancel)))!.OpensAll);
+        Assert.False(await clinic.UseAsync<ClientSessionStore, bool>(clinic.Job, s => s.IsFreshAsync(invited, Cancel)));
+        Assert.False(
+            (await clinic.UseAsync<ClientSessionStore, ActiveClientSignIn?>(clinic.Job, s => s.CheckAsync(invited, Cancel)))!.OpensAll
+        );
         Assert.False(
             (
-                await clinic.UseAsync<ClientSignIns, ActiveClientSignIn?>(
+                await clinic.UseAsync<ClientSessionStore, ActiveClientSignIn?>(
                     clinic.Job,
                     s => s.SwitchClientAsync(invited, invited.ClientId, Cancel)
                 )

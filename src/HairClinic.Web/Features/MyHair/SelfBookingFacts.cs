@@ -29,9 +29,9 @@ public sealed record SelfBookingCriteria(
 }
 
 /// <summary>A start that is free, on the salon's own clock.</summary>
-public sealed record SelfBookingStart(Instant StartsAt, LocalDateTime Local)
+public sealed record FreeStart(Instant StartsAt, LocalDateTime Local)
 {
-    public static SelfBookingStart FromInstant(Instant start, DateTimeZone zone) => new(start, start.InZone(zone).LocalDateTime);
+    public static FreeStart FromInstant(Instant start, DateTimeZone zone) => new(start, start.InZone(zone).LocalDateTime);
 }
 
 /// <summary>Their own visit and until when they may change it themselves.</summary>
@@ -39,7 +39,7 @@ public sealed record OwnVisit(Visit Visit, Salon Salon, ServicePurpose Purpose, 
 {
     public bool MayChange(Instant now) => SelfBookingRule.MayChange(Visit.State, Visit.StartsAt, MoveHours, now);
 
-    public SelfBookingStart Slot => SelfBookingStart.FromInstant(Visit.StartsAt, Salon.TimeZone);
+    public FreeStart Slot => FreeStart.FromInstant(Visit.StartsAt, Salon.TimeZone);
 
     /// <summary>It keeps its length and its steps; a visit of an old book has no steps: its whole length is one.</summary>
     public IReadOnlyList<(SegmentKind Kind, int Minutes)> Steps =>
@@ -59,7 +59,7 @@ public sealed record OwnVisit(Visit Visit, Salon Salon, ServicePurpose Purpose, 
 public sealed record SelfBookingOutcome(LocalDateTime? At)
 {
     /// <summary>The free times nearest to the one that was lost.</summary>
-    public IReadOnlyList<SelfBookingStart> Nearest { get; init; } = [];
+    public IReadOnlyList<FreeStart> Nearest { get; init; } = [];
 
     /// <summary>The visit of their own that they have then; null when somebody was faster.</summary>
     public ClashingVisit? Own { get; init; }

@@ -86,7 +86,7 @@ public sealed class SelfBookingSlots(ClinicDbFactory databases, CurrentActor cur
     }
 
     /// <param name="at">A start wished for: the nearest come first; else times spread over the days around.</param>
-    public async Task<IReadOnlyList<SelfBookingStart>> FindAsync(
+    public async Task<IReadOnlyList<FreeStart>> FindAsync(
         SelfBookingCriteria wish,
         LocalDate around,
         Instant? at,
@@ -98,10 +98,7 @@ public sealed class SelfBookingSlots(ClinicDbFactory databases, CurrentActor cur
             return [];
         var asked = Ask(wish, at ?? (around + LocalTime.Noon).InZoneLeniently(wish.Salon.TimeZone).ToInstant());
         var found = at is null ? book.SpreadByHalfDay(asked) : book.Nearest(asked);
-        return
-        [
-            .. found.Select(s => s.StartsAt).Distinct().Order().Select(start => SelfBookingStart.FromInstant(start, wish.Salon.TimeZone)),
-        ];
+        return [.. found.Select(s => s.StartsAt).Distinct().Order().Select(start => FreeStart.FromInstant(start, wish.Salon.TimeZone))];
     }
 
     /// <summary>Chair and hands for a start.</summary>

@@ -62,7 +62,7 @@ public static class AccountsSetup
             o.ValidationInterval = TimeSpan.FromMinutes(1);
             o.OnRefreshingPrincipal = CookieCheck.CopySessionClaimsAsync;
         });
-        services.AddSingleton<ClientSignIns>();
+        services.AddSingleton<ClientSessionStore>();
         // Nothing lives on after a client's page is written, so nobody is asked again there.
         services.AddScoped<ActorRevalidator>();
         services.AddScoped<AuthenticationStateProvider>(sp =>

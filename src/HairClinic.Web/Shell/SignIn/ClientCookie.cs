@@ -31,7 +31,7 @@ public static class ClientCookie
         }
         if (context.HttpContext.GetEndpoint()?.Metadata.GetMetadata<ChecksSignInAttribute>() is not null)
             return;
-        var signIns = context.HttpContext.RequestServices.GetRequiredService<ClientSignIns>();
+        var signIns = context.HttpContext.RequestServices.GetRequiredService<ClientSessionStore>();
         if (await signIns.CheckAsync(actor, context.HttpContext.RequestAborted) is not { } now)
         {
             context.RejectPrincipal();

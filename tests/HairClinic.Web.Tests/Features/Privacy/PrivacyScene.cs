@@ -113,7 +113,7 @@ public sealed class PrivacyScene
             new ContactNote(
                 Guid.CreateVersion7(),
                 Client.Id,
-                ContactKind.PutOff,
+                ContactOutcome.PutOff,
                 now,
                 scene.Desk.Id,
                 scene.Today.PlusDays(3),

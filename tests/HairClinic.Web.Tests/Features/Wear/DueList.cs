@@ -81,9 +81,9 @@ public sealed class DueList(Instant? now = null)
         );
 
     public void PutOff(Client client, int inDays, Instant? at = null) =>
-        Note(client, ContactKind.PutOff, at, Today.PlusDays(inDays), "Away");
+        Note(client, ContactOutcome.PutOff, at, Today.PlusDays(inDays), "Away");
 
-    public void Note(Client client, ContactKind kind, Instant? at = null, LocalDate? until = null, string? reason = null) =>
+    public void Note(Client client, ContactOutcome kind, Instant? at = null, LocalDate? until = null, string? reason = null) =>
         _scene.Db.ContactNotes.Add(new ContactNote(Guid.CreateVersion7(), client.Id, kind, at ?? _scene.Now, Desk.Id, until, reason));
 
     public Task<Slice.Screen> OpenAsync(

@@ -83,7 +83,7 @@ public sealed record BondRow
         };
 
     /// <summary>This row where it speaks, the book where it is silent.</summary>
-    public BondRow FillBlanksFrom(BondRow book) => Table.FillBlanksFrom(this, book);
+    public BondRow MergeWithBook(BondRow book) => Table.MergeWithBook(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

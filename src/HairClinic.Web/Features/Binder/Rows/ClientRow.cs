@@ -61,7 +61,7 @@ public sealed record ClientRow
     }
 
     /// <summary>This row where it speaks, the book where it is silent.</summary>
-    public ClientRow FillBlanksFrom(ClientRow book) => Table.FillBlanksFrom(this, book);
+    public ClientRow MergeWithBook(ClientRow book) => Table.MergeWithBook(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

@@ -73,7 +73,7 @@ public sealed record UnitRow
         };
 
     /// <summary>This row where it speaks, the book where it is silent.</summary>
-    public UnitRow FillBlanksFrom(UnitRow book) => Table.FillBlanksFrom(this, book);
+    public UnitRow MergeWithBook(UnitRow book) => Table.MergeWithBook(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

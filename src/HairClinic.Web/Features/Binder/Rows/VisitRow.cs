@@ -55,7 +55,7 @@ public sealed record VisitRow
     }
 
     /// <summary>This row where it speaks, the book where it is silent. A visit that went on since the file was written does not go back.</summary>
-    public VisitRow FillBlanksFrom(VisitRow book) => Table.FillBlanksFrom(this, book);
+    public VisitRow MergeWithBook(VisitRow book) => Table.MergeWithBook(this, book);
 
     public IReadOnlyList<string> Cells() => Table.Cells(this);
 }

@@ -90,7 +90,7 @@ public sealed partial class Card
     /// <param name="Product">Null: bonding as such.</param>
     public sealed record ClearanceRow(ClearanceSeverity Kind, string? Product);
 
-    public sealed record NoteRow(ContactKind Kind, Instant At, string? By, LocalDate? Until, string? Reason);
+    public sealed record NoteRow(ContactOutcome Kind, Instant At, string? By, LocalDate? Until, string? Reason);
 
     private sealed record Bonded(Bond Bond, string? By);
 }

@@ -43,7 +43,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
                     }
             )
             .ToListAsync(cancellation);
-        var rule = new ReorderRule(OrderTimes.DaysInSight);
+        var rule = new ReorderRule(LeadTimeForecasts.DaysInSight);
         var plan = new Plan
         {
             Outlook = outlook,

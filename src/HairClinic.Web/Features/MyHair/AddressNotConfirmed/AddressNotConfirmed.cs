@@ -6,7 +6,7 @@ using HairClinic.Web.Mail;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>Why a sign-in opens dates only, and what to do about it.</summary>
-public sealed class AddressNotConfirmed(ClinicDbFactory databases, CurrentActor current, ClientSignIns signIns, MailStatusMonitor mail)
+public sealed class AddressNotConfirmed(ClinicDbFactory databases, CurrentActor current, ClientSessionStore signIns, MailStatusMonitor mail)
 {
     /// <returns>Null when the client is no longer there.</returns>
     public async Task<Screen?> OpenAsync(CancellationToken cancellation)

@@ -80,7 +80,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, SelfBookingSlots slot
         var visit = new Visit(Guid.CreateVersion7(), current.Client.ClientId, wish.Salon.Id, service.Id);
         visit.Plan(service, slot.StartsAt, slot.ChairId, slot.PersonId, wish.Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         db.Visits.Add(visit);
-        return new SelfBookingOutcome(SelfBookingStart.FromInstant(visit.StartsAt, wish.Salon.TimeZone).Local);
+        return new SelfBookingOutcome(FreeStart.FromInstant(visit.StartsAt, wish.Salon.TimeZone).Local);
     }
 
     private Task<int> AheadAsync(ClinicDb db, CancellationToken cancellation)
@@ -100,7 +100,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, SelfBookingSlots slot
         string? Phone,
         IReadOnlyList<Offer> Services,
         Guid? Chosen,
-        IReadOnlyList<SelfBookingStart> Slots
+        IReadOnlyList<FreeStart> Slots
     )
     {
         /// <summary>The salon wants a word with them before this is booked.</summary>

@@ -65,7 +65,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, SelfBookingSlots slots
         var steps = own.Steps;
         own.Visit.Plan(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(own.Visit.Segments);
-        return new SelfBookingOutcome(SelfBookingStart.FromInstant(slot.StartsAt, own.Salon.TimeZone).Local);
+        return new SelfBookingOutcome(FreeStart.FromInstant(slot.StartsAt, own.Salon.TimeZone).Local);
     }
 
     public sealed record Screen(
@@ -77,7 +77,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, SelfBookingSlots slots
         string? Phone,
         bool MayChange,
         int MoveHours,
-        IReadOnlyList<SelfBookingStart> Slots
+        IReadOnlyList<FreeStart> Slots
     )
     {
         /// <summary>Of what is shown: a move sent from an older page changes nothing.</summary>

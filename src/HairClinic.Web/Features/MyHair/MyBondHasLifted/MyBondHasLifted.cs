@@ -57,7 +57,7 @@ public sealed class MyBondHasLifted(ClinicDbFactory databases, WriteOnce writes,
 
     /// <param name="Fix">The service to book; null where clients cannot book it themselves.</param>
     /// <param name="Slots">The next free times, once the lift is noted.</param>
-    public sealed record Screen(LocalDate Today, Worn? Worn, Guid? Fix, IReadOnlyList<SelfBookingStart> Slots, string Salon, string? Phone);
+    public sealed record Screen(LocalDate Today, Worn? Worn, Guid? Fix, IReadOnlyList<FreeStart> Slots, string Salon, string? Phone);
 
     public sealed record Worn(LocalDate AppliedOn, Lift? Lift);
 

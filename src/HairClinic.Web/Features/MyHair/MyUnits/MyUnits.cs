@@ -56,7 +56,7 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobRunner jobs, C
                 async services =>
                 {
                     await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    return (await ReorderFacts.LoadAsync(db, cancellation)).OrderTimesOn(today).ArrivalRanges(ordered);
+                    return (await ReorderFacts.LoadAsync(db, cancellation)).LeadTimesOn(today).ArrivalRanges(ordered);
                 }
             );
 }

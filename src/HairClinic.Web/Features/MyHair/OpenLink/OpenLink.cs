@@ -4,7 +4,7 @@ using HairClinic.Web.Data;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>Uses up a sign-in link. Looking at it does nothing: mail scanners open links too.</summary>
-public sealed class OpenLink(ClinicDbFactory databases, SignInLinkStore links, ClientSignIns signIns)
+public sealed class OpenLink(ClinicDbFactory databases, SignInLinkStore links, ClientSessionStore signIns)
 {
     /// <returns>The sign-in it gives; null when the link is used, too old or made up, or its address opens nothing any more.</returns>
     public async Task<Opened?> SaveAsync(string token, CancellationToken cancellation)

@@ -7,7 +7,7 @@ using HairClinic.Web.Language;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>What a client chooses for themselves: letters, language, lengths, a calendar that follows, and where they are signed in.</summary>
-public sealed class Preferences(ClinicDbFactory databases, ClientSignIns signIns, CurrentActor current, IClock clock)
+public sealed class Preferences(ClinicDbFactory databases, ClientSessionStore signIns, CurrentActor current, IClock clock)
 {
     public async Task<Screen> OpenAsync(CancellationToken cancellation)
     {

@@ -4,7 +4,7 @@ using HairClinic.Web.Fence;
 namespace HairClinic.Web.Features.MyHair;
 
 /// <summary>Somebody who looks after others turns to the page of one of them. No id leaves the house: each is named by a key that means nothing elsewhere.</summary>
-public sealed class WhoseDates(ClientSignIns signIns, CurrentActor current)
+public sealed class WhoseDates(ClientSessionStore signIns, CurrentActor current)
 {
     public async Task<IReadOnlyList<Choice>> OpenAsync(CancellationToken cancellation)
     {

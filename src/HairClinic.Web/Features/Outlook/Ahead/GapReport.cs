@@ -31,7 +31,7 @@ public sealed record GapReport(IReadOnlyList<SalonGapSummary> Salons, IReadOnlyL
             {
                 var found = GapFinder.Find(client.Hair, from, today);
                 var (inTime, units) = OnTimeReplacementCounter.Count(client.Hair, from, today);
-                sum = sum.AddClient(found, new Proportion(inTime, units));
+                sum = sum.AddClient(found, new BinomialProportion(inTime, units));
                 gaps.AddRange(found.Gaps.Select(gap => new GapRow(client.Id, "", "", "", gap)));
             }
             rows.Add(sum);

@@ -46,7 +46,7 @@ internal static class HairHistoryReader
         ];
     }
 
-    private static async Task<ILookup<Guid, UnitHistory>> UnitsAsync(
+    private static async Task<ILookup<Guid, UnitAvailability>> UnitsAsync(
         ClinicDb db,
         Dictionary<Guid, (LocalDate First, LocalDate? Last)> worn,
         CancellationToken cancellation
@@ -71,7 +71,7 @@ internal static class HairHistoryReader
         return units.ToLookup(
             u => u.ClientId,
             u =>
-                UnitHistory.FromRecords(
+                UnitAvailability.FromRecords(
                     u.State,
                     u.Dates,
                     u.Promised,

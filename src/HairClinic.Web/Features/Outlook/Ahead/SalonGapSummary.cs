@@ -5,7 +5,7 @@ namespace HairClinic.Web.Features.Outlook;
 public sealed record SalonGapSummary(Guid? SalonId, string Name)
 {
     /// <summary>Clients without a gap, of those who were watched for a day or more.</summary>
-    public Proportion Kept { get; init; }
+    public BinomialProportion Kept { get; init; }
 
     public int Gaps { get; init; }
     public int GapDays { get; init; }
@@ -18,12 +18,12 @@ public sealed record SalonGapSummary(Guid? SalonId, string Name)
     public int Lapsed { get; init; }
 
     /// <summary>Worn-out units whose successor was ready in time.</summary>
-    public Proportion InTime { get; init; }
+    public BinomialProportion InTime { get; init; }
 
-    internal SalonGapSummary AddClient(ClientGaps found, Proportion inTime) =>
+    internal SalonGapSummary AddClient(ClientGaps found, BinomialProportion inTime) =>
         this with
         {
-            Kept = found.DaysWatched == 0 ? Kept : Kept + new Proportion(found.Gaps.Count == 0 ? 1 : 0, 1),
+            Kept = found.DaysWatched == 0 ? Kept : Kept + new BinomialProportion(found.Gaps.Count == 0 ? 1 : 0, 1),
             Gaps = Gaps + found.Gaps.Count,
             GapDays = GapDays + found.Gaps.Sum(b => b.Days),
             DaysWatched = DaysWatched + found.DaysWatched,

@@ -12,7 +12,7 @@ public sealed record SetupProgress(bool Finished, Guid? FirstSalonId, int Chairs
         : GuideStep.FirstSalon;
 
     /// <summary>Everything after the first salon needs it; finished means none of it.</summary>
-    public bool MayOpen(GuideStep step) => !Finished && (step == GuideStep.FirstSalon || FirstSalonId is not null);
+    public bool MayOpenStep(GuideStep step) => !Finished && (step == GuideStep.FirstSalon || FirstSalonId is not null);
 
     public static string PathOf(GuideStep step) =>
         step switch

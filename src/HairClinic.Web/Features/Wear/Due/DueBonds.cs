@@ -25,7 +25,7 @@ internal static class DueBonds
                 PutOff =
                     db.ContactNotes.Where(n =>
                             n.ClientId == bond.ClientId
-                            && n.Kind == ContactKind.PutOff
+                            && n.Kind == ContactOutcome.PutOff
                             && (bond.AppliedAt == null || n.At >= bond.AppliedAt)
                         )
                         .OrderByDescending(n => n.At)

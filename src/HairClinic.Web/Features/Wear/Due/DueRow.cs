@@ -29,7 +29,7 @@ public sealed record DueRow
 }
 
 /// <summary>The last thing the desk did about them.</summary>
-public sealed record LastContact(ContactKind Kind, Instant At, LocalDate? Until, string? Reason);
+public sealed record LastContact(ContactOutcome Kind, Instant At, LocalDate? Until, string? Reason);
 
 /// <summary>The visit that will renew the bond.</summary>
 public sealed record DueBooking(Guid VisitId, Guid SalonId, Instant At, LocalDate Day);

@@ -30,7 +30,7 @@ public static class DueWords
         string when = day == salon.Today ? Dates.Moment(contact.At, salon.Zone, salon.Today) : Dates.Relative(day, salon.Today, words);
         return contact switch
         {
-            { Kind: ContactKind.PutOff, Until: { } until } => words[
+            { Kind: ContactOutcome.PutOff, Until: { } until } => words[
                 "Put off until {0}: {1}",
                 Dates.Day(until, salon.Today),
                 contact.Reason ?? ""

@@ -25,7 +25,7 @@ public sealed class NoteContact(WriteOnce writes, CurrentActor current, IClock c
         ).SingleOrDefaultAsync(cancellation);
         if (client is null)
             throw new Refusal("This client is not in the book.");
-        var putOff = input.Kind == ContactKind.PutOff;
+        var putOff = input.Kind == ContactOutcome.PutOff;
         if (putOff)
             CheckPutOff(input.Until, now.InZone(DateTimeZoneProviders.Tzdb[client.Zone]).Date, client.Lifted);
         var note = new ContactNote(
@@ -54,10 +54,10 @@ public sealed class NoteContact(WriteOnce writes, CurrentActor current, IClock c
     public sealed record Input
     {
         public Guid ClientId { get; init; }
-        public ContactKind Kind { get; init; }
+        public ContactOutcome Kind { get; init; }
         public LocalDate? Until { get; set; }
         public string Reason { get; set; } = "";
     }
 
-    public sealed record Outcome(ContactKind Kind, Instant At, LocalDate? Until, string? Reason);
+    public sealed record Outcome(ContactOutcome Kind, Instant At, LocalDate? Until, string? Reason);
 }

@@ -5,7 +5,7 @@ public sealed class NoteContactRules : AbstractValidator<NoteContact.Input>
     public NoteContactRules()
     {
         When(
-            x => x.Kind == ContactKind.PutOff,
+            x => x.Kind == ContactOutcome.PutOff,
             () =>
             {
                 RuleFor(x => x.Until).NotNull().WithMessage("Say on which day they come back to the list.");

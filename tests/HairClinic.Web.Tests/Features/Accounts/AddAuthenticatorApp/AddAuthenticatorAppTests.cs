@@ -4,7 +4,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 
-namespace HairClinic.Web.Tests.Features.Accounts.AddCodes;
+namespace HairClinic.Web.Tests.Features.Accounts.AddAuthenticatorApp;
 
 public sealed class AddAuthenticatorAppTests(PgServer server)
 {

@@ -7,7 +7,7 @@ using HairClinic.Web.Tests.Features.Settings.FirstRun;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 
-namespace HairClinic.Web.Tests.Features.Accounts.LookAgain;
+namespace HairClinic.Web.Tests.Features.Accounts.RefreshSignIn;
 
 public sealed class RefreshSignInTests(PgServer server)
 {

@@ -3,7 +3,7 @@ using HairClinic.Domain.Practices;
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Tests.Features.Settings.FirstRun;
 
-namespace HairClinic.Web.Tests.Features.Accounts.RemoveCodes;
+namespace HairClinic.Web.Tests.Features.Accounts.RemoveAuthenticatorApp;
 
 public sealed class RemoveAuthenticatorAppTests(PgServer server)
 {

@@ -6,7 +6,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using Slice = HairClinic.Web.Features.Clients.AnswerSalonRequests;
 
-namespace HairClinic.Web.Tests.Features.Clients.AskedFor;
+namespace HairClinic.Web.Tests.Features.Clients.AnswerSalonRequests;
 
 public sealed class AnswerSalonRequestsTests(PgServer server)
 {

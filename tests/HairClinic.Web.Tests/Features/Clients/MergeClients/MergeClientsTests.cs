@@ -321,7 +321,7 @@ public sealed class MergeClientsTests(PgServer server)
         _folded.AddCareFact(new CareFact(Guid.CreateVersion7(), _folded.Id, g.Today, new() { Skin = SkinOiliness.Dry }));
         g.Scene.Book(_folded, g.Scene.ServiceWithPurpose(ServicePurpose.Rebond), g.Chair, g.Stylist, g.Scene.Now + Duration.FromDays(3));
         g.Scene.Db.ContactNotes.Add(
-            new ContactNote(Guid.CreateVersion7(), _folded.Id, ContactKind.Rang, g.Scene.Now, g.Desk.Id, null, null)
+            new ContactNote(Guid.CreateVersion7(), _folded.Id, ContactOutcome.Rang, g.Scene.Now, g.Desk.Id, null, null)
         );
     }
 

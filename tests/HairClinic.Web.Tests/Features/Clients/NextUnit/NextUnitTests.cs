@@ -111,7 +111,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     {
         await using var clinic = await OpenAsync(scene => Worn(scene, 160));
         var tried = (await clinic.UseAsync<Slice, Slice.Tried?>(Desk(clinic), s => s.LoadWhatIfBaselineAsync(_client.Id, Cancel)))!;
-        var rule = new ReorderRule(OrderTimes.DaysInSight);
+        var rule = new ReorderRule(LeadTimeForecasts.DaysInSight);
         double Gap(ReorderScenario what) => tried.OutlookWith(what, rule).GapIfOrderedToday;
 
         var usual = Gap(new ReorderScenario());

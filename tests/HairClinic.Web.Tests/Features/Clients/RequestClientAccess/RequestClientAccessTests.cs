@@ -4,7 +4,7 @@ using HairClinic.Web.Workers;
 using Microsoft.EntityFrameworkCore;
 using Slice = HairClinic.Web.Features.Clients.RequestClientAccess;
 
-namespace HairClinic.Web.Tests.Features.Clients.AskForClient;
+namespace HairClinic.Web.Tests.Features.Clients.RequestClientAccess;
 
 public sealed class RequestClientAccessTests(PgServer server)
 {

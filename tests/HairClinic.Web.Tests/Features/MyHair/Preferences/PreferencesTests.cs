@@ -92,7 +92,7 @@ public sealed class PreferencesTests(PgServer server)
                 );
             }
         );
-        var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
+        var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSessionStore>()));
         var cleo = (await signIns.OpenAsync(clinic.PracticeId, _own.Client.Id, $"cleo-{_own.Address}", invitation: false, Cancel))!.Actor;
         var theirs = await clinic.UseAsync<Slice, string>(cleo, slice => slice.FollowAsync(Cancel));
 
@@ -129,7 +129,7 @@ public sealed class PreferencesTests(PgServer server)
     public async Task Signing_out_everywhere_ends_every_device_of_that_address()
     {
         await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
-        var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
+        var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSessionStore>()));
         var here = await signIns.OpenAsync(clinic.PracticeId, _own.Client.Id, _own.Address, invitation: false, Cancel);
         var there = await signIns.OpenAsync(clinic.PracticeId, _own.Client.Id, _own.Address, invitation: false, Cancel);
 

@@ -95,9 +95,9 @@ public sealed class WhoseDatesTests(PgServer server)
             }
         );
 
-    private async Task<(ClientActor, ClientSignIns)> SignInAsync(TestClinic clinic)
+    private async Task<(ClientActor, ClientSessionStore)> SignInAsync(TestClinic clinic)
     {
-        var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSignIns>()));
+        var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSessionStore>()));
         var opened = await signIns.OpenAsync(clinic.PracticeId, _own.Client.Id, _own.Address, invitation: false, Cancel);
         return (opened!.Actor, signIns);
     }

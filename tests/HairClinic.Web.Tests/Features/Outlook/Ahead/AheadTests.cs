@@ -41,7 +41,7 @@ public sealed class AheadTests(PgServer server)
         var promise = (await OpenPageAsync(clinic, _owner, _elmRow, _quayside)).Promise;
 
         Assert.Equal(["Elm Row", "Quayside", ""], promise.Salons.Select(s => s.Name));
-        Assert.Equal([new(1, 2), new(1, 1), new Proportion(2, 3)], promise.Salons.Select(s => s.Kept));
+        Assert.Equal([new(1, 2), new(1, 1), new BinomialProportion(2, 3)], promise.Salons.Select(s => s.Kept));
         Assert.Equal([(1, 10), (0, 0), (1, 10)], promise.Salons.Select(s => (s.Gaps, s.GapDays)));
         var row = Assert.Single(promise.Gaps);
         Assert.Equal(("bare", "Elm Row", GapCause.OrderedTooLate), (row.Code, row.Salon, row.Gap.Cause));
@@ -60,7 +60,7 @@ public sealed class AheadTests(PgServer server)
 
         var page = await OpenPageAsync(clinic, _owner, _elmRow, _quayside);
 
-        Assert.Equal(new Proportion(1, 2), page.Promise.Salons[0].InTime);
+        Assert.Equal(new BinomialProportion(1, 2), page.Promise.Salons[0].InTime);
     }
 
     [Fact]

@@ -4,7 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.Privacy.ApplyRetention;
 
-namespace HairClinic.Web.Tests.Features.Privacy.ApplyKeeping;
+namespace HairClinic.Web.Tests.Features.Privacy.ApplyRetention;
 
 public sealed class ApplyRetentionTests(PgServer server)
 {

@@ -8,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.Privacy.EditRetention;
 
-namespace HairClinic.Web.Tests.Features.Privacy.Keeping;
+namespace HairClinic.Web.Tests.Features.Privacy.EditRetention;
 
 public sealed class EditRetentionTests(PgServer server)
 {

@@ -15,7 +15,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Npgsql;
-using CareSlice = HairClinic.Web.Features.Clients.RecordCareFacts;
+using CareSlice = HairClinic.Web.Features.Clients.RecordSkinAndHabits;
 using Slice = HairClinic.Web.Features.Privacy.EraseClient;
 
 namespace HairClinic.Web.Tests.Features.Privacy.EraseClient;

@@ -10,7 +10,7 @@ using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Slice = HairClinic.Web.Features.Settings.EditPractice;
 
-namespace HairClinic.Web.Tests.Features.Settings.Rhythm;
+namespace HairClinic.Web.Tests.Features.Settings.EditPractice;
 
 public sealed class EditPracticeTests(PgServer server) : PracticeTest(server)
 {

@@ -44,7 +44,7 @@ public sealed class SetupProgressReaderTests(PgServer server)
         await As<BinderStep, BinderStep.Outcome>(clinic, s => s.FinishGuideAsync(Guid.CreateVersion7(), Cancel));
         var facts = await ReadAsync(clinic);
         Assert.True(facts.Finished);
-        Assert.All(Enum.GetValues<GuideStep>(), step => Assert.False(facts.MayOpen(step)));
+        Assert.All(Enum.GetValues<GuideStep>(), step => Assert.False(facts.MayOpenStep(step)));
     }
 
     [Fact]
@@ -70,8 +70,8 @@ public sealed class SetupProgressReaderTests(PgServer server)
         var facts = new SetupProgress(Finished: false, salon ? Guid.CreateVersion7() : null, chairs, people, services);
 
         Assert.Equal(next, facts.Next);
-        Assert.True(facts.MayOpen(facts.Next));
-        Assert.Equal(salon, facts.MayOpen(GuideStep.BringBinder));
+        Assert.True(facts.MayOpenStep(facts.Next));
+        Assert.Equal(salon, facts.MayOpenStep(GuideStep.BringBinder));
     }
 
     private Task<TestClinic> OpenAsync() =>

@@ -8,7 +8,7 @@ using Details = HairClinic.Web.Features.Visits.VisitDetails;
 using Rebond = HairClinic.Web.Features.Visits.LogRebond;
 using Slice = HairClinic.Web.Features.Visits.UndoVisitLog;
 
-namespace HairClinic.Web.Tests.Features.Visits.UndoLog;
+namespace HairClinic.Web.Tests.Features.Visits.UndoVisitLog;
 
 public sealed class UndoVisitLogTests(PgServer server)
 {

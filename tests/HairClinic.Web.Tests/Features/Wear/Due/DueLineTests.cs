@@ -99,9 +99,9 @@ public sealed class DueLineTests : UiTestContext
         );
 
     [Theory]
-    [InlineData(ContactKind.RangNoAnswer, 1, "Rang, no answer, Wed 3 Feb, 09:00")]
-    [InlineData(ContactKind.Messaged, 49, "Messaged, 2 days ago")]
-    public void The_last_contact_is_told_with_its_day(ContactKind kind, int hoursAgo, string words)
+    [InlineData(ContactOutcome.RangNoAnswer, 1, "Rang, no answer, Wed 3 Feb, 09:00")]
+    [InlineData(ContactOutcome.Messaged, 49, "Messaged, 2 days ago")]
+    public void The_last_contact_is_told_with_its_day(ContactOutcome kind, int hoursAgo, string words)
     {
         var contact = new LastContact(kind, TestClinic.UsualNow - Duration.FromHours(hoursAgo), null, null);
 

@@ -156,13 +156,13 @@ public sealed class DueTests(PgServer server)
         await using var clinic = await OpenAsync(l =>
         {
             var client = l.Bonded("rung", 40).Client;
-            l.Note(client, ContactKind.Rang, TestClinic.UsualNow - Duration.FromDays(2));
-            l.Note(client, ContactKind.Messaged, TestClinic.UsualNow - Duration.FromDays(1));
+            l.Note(client, ContactOutcome.Rang, TestClinic.UsualNow - Duration.FromDays(2));
+            l.Note(client, ContactOutcome.Messaged, TestClinic.UsualNow - Duration.FromDays(1));
         });
 
         var row = Assert.Single((await _list.OpenAsync(clinic)).Rows);
 
-        Assert.Equal(new LastContact(ContactKind.Messaged, TestClinic.UsualNow - Duration.FromDays(1), null, null), row.LastContact);
+        Assert.Equal(new LastContact(ContactOutcome.Messaged, TestClinic.UsualNow - Duration.FromDays(1), null, null), row.LastContact);
         Assert.Equal(_list.Today.PlusDays(2), row.ClosesOn);
         Assert.Equal(Domain.Wear.DueRuleName.HoldWindow, row.Reasons[0].Rule);
     }

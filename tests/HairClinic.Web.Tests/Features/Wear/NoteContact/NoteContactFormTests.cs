@@ -21,7 +21,7 @@ public sealed class NoteContactFormTests(PgServer server) : UiTestContext
         await ShowAsync(clinic, row, form => form.FindAll("button").First(b => b.TextContent == "Rang, no answer").Click());
 
         Assert.Equal("/due?part=open&noted=yes", Here);
-        Assert.Equal(ContactKind.RangNoAnswer, (await _list.OpenAsync(clinic)).Rows.Single().LastContact!.Kind);
+        Assert.Equal(ContactOutcome.RangNoAnswer, (await _list.OpenAsync(clinic)).Rows.Single().LastContact!.Kind);
     }
 
     [Fact]

@@ -18,10 +18,10 @@ public sealed class NoteContactTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        await SaveAsync(clinic, new() { ClientId = _client.Id, Kind = ContactKind.RangNoAnswer });
+        await SaveAsync(clinic, new() { ClientId = _client.Id, Kind = ContactOutcome.RangNoAnswer });
 
         var row = Assert.Single((await _list.OpenAsync(clinic)).Rows);
-        Assert.Equal((ContactKind.RangNoAnswer, TestClinic.UsualNow), (row.LastContact!.Kind, row.LastContact.At));
+        Assert.Equal((ContactOutcome.RangNoAnswer, TestClinic.UsualNow), (row.LastContact!.Kind, row.LastContact.At));
     }
 
     [Fact]
@@ -66,7 +66,9 @@ public sealed class NoteContactTests(PgServer server)
     {
         await using var clinic = await OpenAsync(salon: () => _list.Quayside);
 
-        var refused = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, new() { ClientId = _client.Id, Kind = ContactKind.Rang }));
+        var refused = await Assert.ThrowsAsync<Refusal>(() =>
+            SaveAsync(clinic, new() { ClientId = _client.Id, Kind = ContactOutcome.Rang })
+        );
 
         Assert.Equal("This client is not in the book.", refused.Message);
     }
@@ -75,7 +77,7 @@ public sealed class NoteContactTests(PgServer server)
     public async Task The_same_tap_sent_four_times_is_one_note()
     {
         await using var clinic = await OpenAsync();
-        var (key, input) = (Guid.CreateVersion7(), new Slice.Input { ClientId = _client.Id, Kind = ContactKind.Rang });
+        var (key, input) = (Guid.CreateVersion7(), new Slice.Input { ClientId = _client.Id, Kind = ContactOutcome.Rang });
 
         var answers = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => SaveAsync(clinic, input, key)));
 
@@ -88,17 +90,17 @@ public sealed class NoteContactTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
 
-        await SaveAsync(clinic, new() { ClientId = _client.Id, Kind = ContactKind.Messaged });
+        await SaveAsync(clinic, new() { ClientId = _client.Id, Kind = ContactOutcome.Messaged });
 
         Assert.Equal(2, clinic.Commands.All.Count);
     }
 
     [Theory]
-    [InlineData(ContactKind.PutOff, null, "", 2)]
-    [InlineData(ContactKind.PutOff, 3, " ", 1)]
-    [InlineData(ContactKind.PutOff, 3, "Away", 0)]
-    [InlineData(ContactKind.Rang, null, "", 0)]
-    public void A_put_off_says_until_when_and_why(ContactKind kind, int? inDays, string reason, int errors)
+    [InlineData(ContactOutcome.PutOff, null, "", 2)]
+    [InlineData(ContactOutcome.PutOff, 3, " ", 1)]
+    [InlineData(ContactOutcome.PutOff, 3, "Away", 0)]
+    [InlineData(ContactOutcome.Rang, null, "", 0)]
+    public void A_put_off_says_until_when_and_why(ContactOutcome kind, int? inDays, string reason, int errors)
     {
         var input = new Slice.Input
         {
@@ -114,7 +116,7 @@ public sealed class NoteContactTests(PgServer server)
         new()
         {
             ClientId = _client.Id,
-            Kind = ContactKind.PutOff,
+            Kind = ContactOutcome.PutOff,
             Until = _list.Today.PlusDays(days),
             Reason = "Away",
         };

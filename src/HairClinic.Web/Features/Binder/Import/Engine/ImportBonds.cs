@@ -139,7 +139,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
     {
         _touched[bond] = row.Row;
         var book = RowOf(bond, read.Serial, client);
-        var merged = read.FillBlanksFrom(book);
+        var merged = read.MergeWithBook(book);
         var differs = !merged.Cells().SequenceEqual(book.Cells());
         if (differs)
         {

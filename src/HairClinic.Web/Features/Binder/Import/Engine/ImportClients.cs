@@ -115,7 +115,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
     private void Change(SheetRow row, Client client, ClientRow read, Salon salon)
     {
         var book = ClientRow.FromClient(client, _salons[client.HomeSalonId].Name);
-        var merged = read.FillBlanksFrom(book);
+        var merged = read.MergeWithBook(book);
         var differs = !merged.Cells().SequenceEqual(book.Cells());
         if (differs)
         {

@@ -61,7 +61,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
     private void Change(SheetRow row, HairSystem unit, UnitRow read, UnitKind kind, Salon? place)
     {
         var book = _kinds.UnitRowOf(unit, _clients.CodeOf(unit.ClientId), unit.PlaceSalonId is { } at ? _salonNames[at] : null);
-        var merged = read.FillBlanksFrom(book);
+        var merged = read.MergeWithBook(book);
         if (_bonded.TryGetValue(unit.Id, out var open))
         {
             if (open && merged.State is not (UnitState.Bonded or null) && !merged.State.Value.IsBondable())

@@ -135,7 +135,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
     {
         _touched[visit] = row.Row;
         var book = RowOf(visit);
-        var merged = read.FillBlanksFrom(book);
+        var merged = read.MergeWithBook(book);
         // A visit called off in the book since the file was written stays so.
         if (book.State is VisitState.Cancelled or VisitState.DidNotCome)
             merged = merged with { State = book.State };

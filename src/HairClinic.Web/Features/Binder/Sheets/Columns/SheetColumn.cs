@@ -150,7 +150,7 @@ public sealed class SheetSchema<TRow>
     public IReadOnlyList<string> Cells(TRow row) => [.. _columns.Select(c => c.Write(row))];
 
     /// <summary>A row where it speaks, the book where it is silent.</summary>
-    public TRow FillBlanksFrom(TRow row, TRow book)
+    public TRow MergeWithBook(TRow row, TRow book)
     {
         var merged = new TRow();
         foreach (var column in _columns)

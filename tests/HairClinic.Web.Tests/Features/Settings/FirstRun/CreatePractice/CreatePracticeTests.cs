@@ -9,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Slice = HairClinic.Web.Features.Settings.CreatePractice;
 
-namespace HairClinic.Web.Tests.Features.Settings.FirstRun.Welcome;
+namespace HairClinic.Web.Tests.Features.Settings.FirstRun.CreatePractice;
 
 public sealed class CreatePracticeTests(PgServer server)
 {

@@ -2,11 +2,11 @@ using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Web.Features.Clients;
 using Microsoft.EntityFrameworkCore;
-using Slice = HairClinic.Web.Features.Clients.RecordCareFacts;
+using Slice = HairClinic.Web.Features.Clients.RecordSkinAndHabits;
 
-namespace HairClinic.Web.Tests.Features.Clients.RecordCareFacts;
+namespace HairClinic.Web.Tests.Features.Clients.RecordSkinAndHabits;
 
-public sealed class RecordCareFactsTests(PgServer server)
+public sealed class RecordSkinAndHabitsTests(PgServer server)
 {
     private readonly ClientScene _given = new();
     private Client _client = null!;
@@ -41,7 +41,10 @@ public sealed class RecordCareFactsTests(PgServer server)
 
     [Fact]
     public void An_empty_form_asks_for_at_least_one_of_them() =>
-        Assert.Contains(new RecordCareFactsRules().Validate(new Slice.Input()).Errors, e => e.ErrorMessage == "Note at least one of them.");
+        Assert.Contains(
+            new RecordSkinAndHabitsRules().Validate(new Slice.Input()).Errors,
+            e => e.ErrorMessage == "Note at least one of them."
+        );
 
     [Fact]
     public async Task Nobody_of_another_salon_can_record_them()

@@ -3,20 +3,20 @@ using HairClinic.Web.Data;
 namespace HairClinic.Web.Learning;
 
 /// <summary>What is known of clients' skin and habits, as of a day. One not yet recorded is simply absent.</summary>
-public sealed class HabitFacts
+public sealed class CareHabitFacts
 {
     private readonly ILookup<Guid, CareFact> _facts;
 
-    private HabitFacts(ILookup<Guid, CareFact> facts) => _facts = facts;
+    private CareHabitFacts(ILookup<Guid, CareFact> facts) => _facts = facts;
 
     /// <param name="clientIds">Null for all.</param>
-    public static async Task<HabitFacts> LoadAsync(ClinicDb db, IReadOnlyCollection<Guid>? clientIds, CancellationToken cancellation)
+    public static async Task<CareHabitFacts> LoadAsync(ClinicDb db, IReadOnlyCollection<Guid>? clientIds, CancellationToken cancellation)
     {
         var rows = await db
             .CareFacts.AsNoTracking()
             .Where(f => clientIds == null || clientIds.Contains(f.ClientId))
             .ToListAsync(cancellation);
-        return new HabitFacts(rows.ToLookup(f => f.ClientId));
+        return new CareHabitFacts(rows.ToLookup(f => f.ClientId));
     }
 
     public IEnumerable<CovariateValue> HoldCovariates(Guid clientId, LocalDate on) => Columns(clientId, on, LifetimeKind.Hold);

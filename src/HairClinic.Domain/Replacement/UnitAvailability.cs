@@ -3,7 +3,7 @@ using HairClinic.Domain.HairSystems;
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>One unit of a client's as far as it bears on days without hair.</summary>
-public sealed record UnitHistory
+public sealed record UnitAvailability
 {
     public LocalDate? OrderedOn { get; init; }
 
@@ -32,7 +32,7 @@ public sealed record UnitHistory
 
     /// <param name="worn">First and last day it was on a head; what an old book leaves out is read off it.</param>
     /// <param name="wornOut">An inspection found it so.</param>
-    public static UnitHistory FromRecords(
+    public static UnitAvailability FromRecords(
         UnitState state,
         UnitDates dates,
         LocalDate? promisedFor,
@@ -46,7 +46,7 @@ public sealed record UnitHistory
             dates.AcceptedOn
             ?? (wasBonded || state.IsBondable() ? dates.ArrivedOn ?? dates.FirstBondedOn ?? worn?.First ?? dates.PreparedOn : null);
         var left = dates.RetiredOn ?? worn?.Last ?? ready;
-        return new UnitHistory
+        return new UnitAvailability
         {
             OrderedOn = dates.OrderedOn,
             PromisedFor = promisedFor,

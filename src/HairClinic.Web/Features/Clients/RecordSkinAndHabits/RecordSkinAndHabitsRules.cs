@@ -1,8 +1,8 @@
 namespace HairClinic.Web.Features.Clients;
 
-public sealed class RecordCareFactsRules : AbstractValidator<RecordCareFacts.Input>
+public sealed class RecordSkinAndHabitsRules : AbstractValidator<RecordSkinAndHabits.Input>
 {
-    public RecordCareFactsRules()
+    public RecordSkinAndHabitsRules()
     {
         foreach (var question in CareHabits.All.Where(q => q.Choices.Count == 0))
             RuleFor(x => (decimal?)question.AnswerOf(x.Habits))

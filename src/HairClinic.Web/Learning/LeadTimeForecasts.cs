@@ -1,7 +1,7 @@
 namespace HairClinic.Web.Learning;
 
 /// <summary>How long orders of each kind take, with the workshops' closures and remakes; tables are made once and kept for a batch.</summary>
-public sealed class OrderTimes(
+public sealed class LeadTimeForecasts(
     IReadOnlyDictionary<Guid, UnitKindTerms> kinds,
     IReadOnlyDictionary<Guid, Workshop> workshops,
     IReadOnlyDictionary<Guid, StoredLead> stored,

@@ -5,7 +5,7 @@ using HairClinic.Web.Data.Writes;
 namespace HairClinic.Web.Features.Clients;
 
 /// <summary>Skin, sweat, swimming, washing and heat, as of today: what shortens a hold. Earlier answers stay.</summary>
-public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes, IClock clock)
+public sealed class RecordSkinAndHabits(ClinicDbFactory databases, WriteOnce writes, IClock clock)
 {
     /// <returns>Null: not there, or not theirs.</returns>
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
@@ -29,7 +29,7 @@ public sealed class RecordCareFacts(ClinicDbFactory databases, WriteOnce writes,
     public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
         writes.RunAsync(
             key,
-            nameof(RecordCareFacts),
+            nameof(RecordSkinAndHabits),
             input,
             async db =>
             {

@@ -1,7 +1,7 @@
 namespace HairClinic.Domain.Wear.Curves;
 
 /// <summary>A share that was counted, with Wilson's score interval of 95 %: it stays within 0 and 1 and does not collapse at either end.</summary>
-public readonly record struct Proportion(int Count, int Of)
+public readonly record struct BinomialProportion(int Count, int Of)
 {
     // 97.5 % point of the normal distribution.
     private const double Z = ZScores.NinetyFivePercent;
@@ -17,5 +17,6 @@ public readonly record struct Proportion(int Count, int Of)
 
     private double Reach => Z * Math.Sqrt(Share * (1 - Share) / Of + Z * Z / (4.0 * Of * Of)) / (1 + Z * Z / Of);
 
-    public static Proportion operator +(Proportion one, Proportion other) => new(one.Count + other.Count, one.Of + other.Of);
+    public static BinomialProportion operator +(BinomialProportion one, BinomialProportion other) =>
+        new(one.Count + other.Count, one.Of + other.Of);
 }

@@ -5,7 +5,7 @@ using HairClinic.Web.Fence;
 namespace HairClinic.Web.Accounts;
 
 /// <summary>The devices clients are signed in on: opened by a link, asked at each request, ended one by one or all at once.</summary>
-public sealed class ClientSignIns(PracticeJobRunner jobs, IClock clock)
+public sealed class ClientSessionStore(PracticeJobRunner jobs, IClock clock)
 {
     /// <returns>Null when the address opens no page any more.</returns>
     public Task<ActiveClientSignIn?> OpenAsync(Guid practice, Guid client, string email, bool invitation, CancellationToken cancellation) =>

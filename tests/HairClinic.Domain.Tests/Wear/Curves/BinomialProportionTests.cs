@@ -2,7 +2,7 @@ using HairClinic.Domain.Wear.Curves;
 
 namespace HairClinic.Domain.Tests.Wear.Curves;
 
-public sealed class ProportionTests
+public sealed class BinomialProportionTests
 {
     // Newcombe, Two-sided confidence intervals for the single proportion, Statistics in Medicine 17 (1998), 857–872, Table I, method 3;
     // quoted from memory and worked anew from Wilson's formula.
@@ -13,12 +13,13 @@ public sealed class ProportionTests
     [InlineData(1, 29, 0.0061, 0.1718)]
     public void The_interval_is_Wilsons(int count, int of, double lower, double upper)
     {
-        var seen = new Proportion(count, of);
+        var seen = new BinomialProportion(count, of);
 
         Assert.Equal(lower, seen.Lower, 0.00005);
         Assert.Equal(upper, seen.Upper, 0.00005);
     }
 
     [Fact]
-    public void Of_nothing_nothing_is_known() => Assert.Equal((0.0, 1.0), (new Proportion(0, 0).Lower, new Proportion(0, 0).Upper));
+    public void Of_nothing_nothing_is_known() =>
+        Assert.Equal((0.0, 1.0), (new BinomialProportion(0, 0).Lower, new BinomialProportion(0, 0).Upper));
 }
